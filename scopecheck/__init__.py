@@ -1,0 +1,1 @@
+"""scopecheck: what a patent claim reaches when its words are read in more than one way."""

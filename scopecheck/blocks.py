@@ -1,0 +1,101 @@
+"""A report as typed blocks: what it says and in which order, nothing about how it is drawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TypeAlias
+
+from scopecheck.core import Sheet
+from scopecheck.diagnostics import Diagnostic
+from scopecheck.findings import Answers, Finding
+from scopecheck.lines import NumberLine, ValueTable
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """The title of the report (level 1) or of a section (level 2)."""
+
+    text: str
+    level: int = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Banner:
+    """A confidentiality heading, as the sheet words it."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """Running text; `quiet` for what a reader may pass over."""
+
+    text: str
+    quiet: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """Short lines of equal rank."""
+
+    lines: tuple[str, ...]
+    quiet: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Excerpt:
+    """Lines to be kept as they are: a message with its place in the sheet marked."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One decision or one finding, told in full.
+
+    `decision` is the question that settles all its findings, '' for a single one. `heads` are (label, words)
+    of the limitations concerned. `margin` holds lines under a margin word, in reading order; `also` one line
+    for each further finding, `follows` one for each consequence. `findings` are the findings it stands for,
+    `consequences` those that only follow from them. `picture` shows the readings of a single quantity.
+    """
+
+    number: int
+    decision: str
+    heads: tuple[tuple[str, str], ...]
+    statement: str
+    margin: tuple[tuple[str, tuple[str, ...]], ...]
+    also: tuple[str, ...]
+    follows: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    consequences: tuple[Finding, ...] = ()
+    picture: NumberLine | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A quantity's values under each reading."""
+
+    data: NumberLine | ValueTable
+
+
+Block: TypeAlias = Heading | Banner | Paragraph | Listing | Excerpt | Item | Picture
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """The blocks in reading order, with what they were made from, for formats that carry data.
+
+    `order` holds all findings in the order of stakes; `held_back` those that are in no block as an item.
+    """
+
+    blocks: tuple[Block, ...]
+    sheet: Sheet
+    answers: Answers
+    order: tuple[Finding, ...]
+    held_back: frozenset[int] = field(default_factory=frozenset)
+    """Indices into `order`."""
+    diagnostics: tuple[Diagnostic, ...] = ()
+
+    @property
+    def items(self) -> tuple[Item, ...]:
+        return tuple(block for block in self.blocks if isinstance(block, Item))

@@ -1,0 +1,159 @@
+"""The command line: arguments and exit status. What a command needs is loaded when it runs.
+
+Exit status: 0 nothing found, 1 something found, 2 bad input, 3 undecided and nothing found, 4 an internal
+fault, 130 interrupted.
+"""
+
+from __future__ import annotations
+
+import gc
+from enum import StrEnum
+from typing import Annotated
+
+import typer
+
+DEFAULT_WORK, DEFAULT_WALL = 4_000_000, 60
+STATUS = (
+    "Exit status: 0 nothing found (contested wording with no listed case included), 1 something found, "
+    "2 bad input, 3 something undecided and nothing found, 4 an internal fault."
+)
+ABOUT = (
+    "What a patent claim reaches when its words are read in more than one way. No network is used; a sheet "
+    "is read only."
+)
+
+app = typer.Typer(
+    name="scopecheck",
+    help=f"{ABOUT}\n\n{STATUS}",
+    no_args_is_help=True,
+    add_completion=False,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
+
+
+class Format(StrEnum):
+    """How the answer is set."""
+
+    text = "text"
+    json = "json"
+    markdown = "markdown"
+
+
+FormatOption = Annotated[Format, typer.Option("--format", "-f", help="How the answer is set.")]
+WorkOption = Annotated[
+    int, typer.Option(min=1, metavar="N", help="Steps of work for one query; counted alike on every machine.")
+]
+WallOption = Annotated[int, typer.Option(min=1, metavar="SECONDS", help="Time for a whole sheet, at most.")]
+StrainedOption = Annotated[bool, typer.Option("--strained", help="Let strained readings take part.")]
+AllOption = Annotated[bool, typer.Option("--all", help="Everything, not the first page only.")]
+
+
+@app.command(epilog=STATUS)
+def check(
+    sheets: Annotated[list[str], typer.Argument(metavar="SHEET", help="Files of claim sheets.")],
+    format: FormatOption = Format.text,
+    everything: AllOption = False,
+    contested: Annotated[bool, typer.Option("--contested", help="List contested wording too.")] = False,
+    strained: StrainedOption = False,
+    work: WorkOption = DEFAULT_WORK,
+    wall: WallOption = DEFAULT_WALL,
+    output: Annotated[str, typer.Option(metavar="FILE", help="Write to FILE, which must not exist.")] = "",
+) -> None:
+    """Check claim sheets and report what is found.
+
+    For each claim: what it reaches, on which reading, with a thing that shows it. Several sheets are checked
+    one after the other; as JSON they make one list.
+    """
+    from scopecheck.output import guarded
+
+    def run() -> int:
+        from scopecheck.check_command import Options, check_sheets
+        from scopecheck.solver import Budget
+
+        budget = Budget(work, wall)
+        return check_sheets(
+            sheets, Options(format.value, everything, contested, strained, budget, output)
+        )
+
+    raise typer.Exit(guarded(run))
+
+
+@app.command(epilog=STATUS)
+def probe(
+    limitation: Annotated[
+        str, typer.Argument(metavar="LIMITATION", help='Words, or a quantity, a colon and words.')
+    ],
+    declare: Annotated[
+        list[str] | None,
+        typer.Option("--declare", "-d", metavar="TEXT", help="A quantity, such as 'gap length in mm, > 0'."),
+    ] = None,
+    meant: Annotated[str, typer.Option(metavar="FACTS", help="What is meant, in symbols.")] = "",
+    inside: Annotated[
+        list[str] | None, typer.Option(metavar="CASE", help="What must be met: '12', or 'holes = 12'.")
+    ] = None,
+    outside: Annotated[list[str] | None, typer.Option(metavar="CASE", help="What must stay out.")] = None,
+    given: Annotated[
+        list[str] | None, typer.Option(metavar="FACTS", help="What always holds, in symbols.")
+    ] = None,
+    profile: Annotated[str, typer.Option(metavar="NAME", help="US, US court or EPO.")] = "US",
+    show: Annotated[str, typer.Option(metavar="NAME", help="Which of several quantities to picture.")] = "",
+    format: FormatOption = Format.text,
+    everything: AllOption = False,
+    strained: StrainedOption = False,
+    work: WorkOption = DEFAULT_WORK,
+    wall: WallOption = DEFAULT_WALL,
+) -> None:
+    """Show what each reading of one limitation lets in, without a file.
+
+    For example:
+
+    scopecheck probe "divisible by 6" --declare "holes count, >= 1, <= 24"
+
+    The options --declare, --inside, --outside and --given may be given more than once.
+    """
+    from scopecheck.output import guarded
+
+    def run() -> int:
+        from scopecheck.check_command import Options
+        from scopecheck.probe_command import probe_limitation
+        from scopecheck.probe_sheet import Wish
+        from scopecheck.solver import Budget
+
+        cases = tuple(inside or ()), tuple(outside or ()), tuple(given or ())
+        wish = Wish(limitation, tuple(declare or ()), meant, *cases, profile, show)
+        return probe_limitation(
+            wish, Options(format.value, everything, strained=strained, budget=Budget(work, wall))
+        )
+
+    raise typer.Exit(guarded(run))
+
+
+@app.command(epilog=STATUS)
+def phrases(
+    words: Annotated[
+        list[str] | None, typer.Argument(metavar="WORDS", help="Words of a phrase, or its id.")
+    ] = None,
+    format: FormatOption = Format.text,
+) -> None:
+    """List the known phrases, or explain some.
+
+    A card tells each reading with its meaning, who takes it and its standing, the sources and how each is
+    known, more exact wording, and what is asked of the drafter.
+    """
+    from scopecheck.output import guarded
+
+    def run() -> int:
+        from scopecheck.phrase_cards import show_phrases
+
+        return show_phrases(words or [], format.value)
+
+    raise typer.Exit(guarded(run))
+
+
+def main() -> None:
+    """The console command."""
+    # A run is short and makes few cycles: looking for them rarely saves a tenth of its time.
+    gc.set_threshold(200_000, 20, 20)
+    app(prog_name="scopecheck")

@@ -1,0 +1,293 @@
+"""Words of a claim or document to formulas: finding the phrase, binding its slots, reporting what is not one."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from difflib import SequenceMatcher
+from fractions import Fraction
+
+from scopecheck.catalogue import Entry, Slot
+from scopecheck.chart import NUMBER_WORDS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.core import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
+from scopecheck.diagnostics import Trouble, trouble
+from scopecheck.exact_terms import bare_number, literal
+from scopecheck.groups import Groups
+from scopecheck.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
+from scopecheck.quantity import Kind, Unit, as_difference, as_level
+from scopecheck.readings import Occurrence, condition_holds, is_kind, read
+from scopecheck.scan import Number, Token
+from scopecheck.spans import Span
+from scopecheck.syntax import Words
+
+_TEMPERATURE = (("temperature", 1),)
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """What stands left of the colon."""
+
+    bound: Bound
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Reader:
+    """Reads words at one place of one document."""
+
+    names: Names
+    entries: tuple[Entry, ...]
+    groups: Groups
+    document: str
+    where: str
+
+    def condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
+        """The words as a formula. Raises Trouble if no phrase, or more than one, reads them."""
+        tokens = tuple(t for t in words.tokens if t.sort != "gap")
+        if not tokens:
+            raise trouble(words.span, "no words stand here")
+        job = _Job(self, subjects, words, _borrowed(tokens))
+        return job.whole(_with_units(tokens))
+
+
+def _borrowed(tokens: tuple[Token, ...]) -> frozenset[int]:
+    return frozenset(t.start for t in tokens if t.number and t.number.unit is None)
+
+
+def _with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """A number without a unit takes the unit of the next number that has one."""
+    unit: Unit | None = None
+    found: list[Token] = []
+    for token in reversed(tokens):
+        if token.number and ":" not in token.number.text:
+            if token.number.unit:
+                unit = token.number.unit
+            elif unit:
+                token = replace(token, number=replace(token.number, unit=unit))
+        found.append(token)
+    return tuple(reversed(found))
+
+
+@dataclass(frozen=True)
+class _Job:
+    reader: Reader
+    subjects: tuple[Subject, ...]
+    words: Words
+    bare: frozenset[int]
+
+    @property
+    def first(self) -> Bound:
+        return self.subjects[0].bound
+
+    def span(self, tokens: tuple[Token, ...]) -> Span:
+        return Span(self.words.span.source, tokens[0].start, tokens[-1].end)
+
+    def text(self, tokens: tuple[Token, ...]) -> str:
+        return " ".join(
+            self.words.span.source.text[tokens[0].start : tokens[-1].end].replace("|", " ").split()
+        )
+
+    # ---- finding the phrase
+
+    def whole(self, tokens: tuple[Token, ...]) -> Formula:
+        found = self.found(tokens)
+        if len(found) > 1:
+            ways = " and ".join(f"'{m.pattern.text}'" for m in found[:3])
+            raise trouble(
+                self.span(tokens), f"these words are a phrase in {len(found)} ways", f"They match {ways}.",
+                "write fewer of the words, or the meaning in symbols: words, two blanks, exactly, facts",
+            )  # fmt: skip
+        if found:
+            return self.read(found[0], tokens)
+        parts = self.parts(tokens)
+        if parts is None:
+            raise self.no_phrase(tokens)
+        return parts
+
+    def found(self, tokens: tuple[Token, ...]) -> list[Match]:
+        return matches(tokens, self.reader.entries, self.tests())
+
+    def readable(self, tokens: tuple[Token, ...]) -> bool:
+        return bool(tokens) and (bool(self.found(tokens)) or self.split(tokens) is not None)
+
+    def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
+        return next(((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b)), None)
+
+    def parts(self, tokens: tuple[Token, ...]) -> Formula | None:
+        """'A and B' or 'A but B' of two phrases, or 'not A' of one."""
+        if sides := self.split(tokens):
+            return All((self.whole(sides[0]), self.whole(sides[1])))
+        index = 1 if len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") else 0
+        if word_of(tokens[index]) == "not" and len(tokens) > index + 1 and self.readable(tokens[index + 1 :]):
+            return Not(self.whole(tokens[index + 1 :]))
+        return None
+
+    def tests(self, any_item: bool = False) -> Tests:
+        own: set[str] = set()
+        for subject in self.subjects:
+            for word in subject.text.lower().split():
+                own |= {word, word + "s", word.removesuffix("s")}
+        item = (lambda tokens: all(t.sort == "word" for t in tokens)) if any_item else self.is_item
+        return Tests(self.is_number, item, self.applies, frozenset(own - {"", "not", "no"}))
+
+    def applies(self, entry: Entry) -> bool:
+        return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
+
+    def is_number(self, tokens: tuple[Token, ...]) -> bool:
+        if len(tokens) == 1 and (tokens[0].number or word_of(tokens[0]) in NUMBER_WORDS):
+            return True
+        return self.declared(tokens) is not None
+
+    def declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:
+        words = tokens[1:] if len(tokens) > 1 and word_of(tokens[0]) in ("the", "said") else tokens
+        if any(t.sort != "word" for t in words):
+            return None
+        found = self.reader.names.declared(" ".join(t.text for t in words))
+        return found if isinstance(found, NumberDecl) else None
+
+    def is_item(self, tokens: tuple[Token, ...]) -> bool:
+        if isinstance(self.first, (SetDecl, ChoiceDecl)):
+            return member_of(self.first, self.text(tokens)) is not None
+        if len(tokens) >= len(self.words.tokens):
+            return False
+        return len(self.found(tokens)) == 1 or self.split(tokens) is not None
+
+    # ---- binding
+
+    def read(self, match: Match, tokens: tuple[Token, ...]) -> Formula:
+        entry = match.entry
+        slots, shown = self.named_subjects(match, tokens)
+        for fill in match.fills:
+            if fill.slot.kind == "list":
+                slots[fill.slot.name] = self.listed(fill)
+                shown[fill.slot.name] = self.text(fill.tokens)
+            elif fill.slot.kind != "noun":
+                slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
+                shown[fill.slot.name] = self.number_text(fill)
+        if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
+            raise self.where_fails(entry, shown, tokens)
+        at = Occurrence(
+            self.reader.document, self.reader.where, self.text(tokens), match.wording.lower(), slots, shown,
+            self.span(tokens),
+        )  # fmt: skip
+        return read(entry, at, self.reader.names, self.reader.groups, entry.title)
+
+    def named_subjects(
+        self, match: Match, tokens: tuple[Token, ...]
+    ) -> tuple[dict[str, Bound], dict[str, str]]:
+        nouns = tuple(f.slot.name for f in match.fills if f.slot.kind == "noun")
+        names = match.entry.subjects or nouns or ("x",)
+        if len(names) != len(self.subjects):
+            raise trouble(
+                self.span(tokens), f"'{match.pattern.text}' takes {len(names)} things, not {len(self.subjects)}",
+                "Left of the colon stands one thing for each noun, in the order of the words.",
+                "write them with commas, such as: wax, oil : ratio of wax to oil of 9:1" if len(names) > 1
+                else "write a line for each, or their sum",
+            )  # fmt: skip
+        slots: dict[str, Bound] = {"x": self.first}
+        shown = {"x": self.subjects[0].text} if names == ("x",) else {}
+        for name, subject in zip(names, self.subjects, strict=True):
+            slots[name], shown[name] = subject.bound, subject.text
+        return slots, shown
+
+    def where_fails(self, entry: Entry, shown: Mapping[str, str], tokens: tuple[Token, ...]) -> Trouble:
+        assert entry.where
+        text = " ".join(entry.where.text.split())
+        filled = ", ".join(f"{name} is {value}" for name, value in shown.items() if name != "x")
+        return trouble(
+            self.span(tokens), "the numbers of this phrase do not go together", f"It needs {text}; here {filled}.",
+            "check their order and units",
+        )  # fmt: skip
+
+    def number_text(self, fill: Fill) -> str:
+        number = fill.tokens[0].number
+        if number is None or number.unit is None or fill.tokens[0].start not in self.bare:
+            return self.text(fill.tokens)
+        if fill.slot.kind in ("whole", "plain", "ratio"):
+            return number.text
+        return f"{number.text} {number.unit.symbol}"
+
+    def number(self, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) -> Typed:
+        """What fills a number slot, in the kind of the subject where its spelling leaves that open."""
+        if named := self.declared(tokens):
+            return number_of(named)
+        token = tokens[0]
+        number = token.number or _spelled(token)
+        if slot.kind in ("whole", "plain", "ratio") and token.start in self.bare:
+            number = replace(number, unit=None)
+        subject = self.first if isinstance(self.first, Typed) and of_subject else None
+        unit = self.subject_unit(slot, number, subject)
+        if slot.kind == "whole" and (number.value.denominator != 1 or unit):
+            raise trouble(self.span(tokens), f"'{self.text(tokens)}' is no whole number")
+        if unit is None and subject and slot.kind in ("number", "difference") and ":" not in number.text:
+            own = subject.unit
+            if own and own.symbol and not (number.value == 0 and own.offset == 0):
+                raise bare_number(self.span(tokens), number, own)
+            unit = own
+        return literal(number, unit)
+
+    def subject_unit(self, slot: Slot, number: Number, subject: Typed | None) -> Unit | None:
+        """The unit of a number in words: K or degC as level or span, as the subject and the slot ask."""
+        unit = number.unit
+        if unit is None or unit.kind.dimension != _TEMPERATURE or subject is None or subject.kind is None:
+            return unit
+        if slot.kind == "difference":
+            return as_difference(unit)
+        if subject.kind == Kind(_TEMPERATURE):
+            return as_difference(unit)
+        return as_level(unit) if unit.symbol == "K" and subject.kind.point else unit
+
+    def listed(self, fill: Fill) -> Listed:
+        subject = self.first
+        text = self.text(fill.tokens)
+        if isinstance(subject, (SetDecl, ChoiceDecl)):
+            members = [member_of(subject, self.text(m)) or "" for m in fill.members]
+            make = Includes if isinstance(subject, SetDecl) else Chosen
+            return Listed(tuple(make(subject.name, m) for m in members), tuple(members), text)
+        return Listed(tuple(self.whole(m) for m in fill.members), (), text)
+
+    # ---- when nothing reads the words
+
+    def no_phrase(self, tokens: tuple[Token, ...]) -> Trouble:
+        words, span = self.text(tokens), self.span(tokens)
+        if isinstance(self.first, (SetDecl, ChoiceDecl)):
+            loose = matches(tokens, self.reader.entries, self.tests(any_item=True))
+            for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
+                for member in fill.members:
+                    if member_of(self.first, self.text(member)) is None:
+                        return no_member(self.first, self.text(member), self.span(member))
+        near = self.nearest(tokens)
+        help = "nearest: " + "; ".join(f"'{text}'" for text in near) if near else ""
+        more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
+        return trouble(
+            span, f"no phrase reads '{words[:60]}'",
+            "The words right of a colon are read as one phrase, whole.", (help + more).removeprefix("; or "),
+        )  # fmt: skip
+
+    def nearest(self, tokens: tuple[Token, ...]) -> list[str]:
+        """The patterns most like the words, numbers standing as slots."""
+        skeleton = ["(" if self.is_number((t,)) else word_of(t) for t in tokens]
+        scored: list[tuple[float, int, str]] = []
+        order = 0
+        for entry in self.reader.entries:
+            fits = self.applies(entry)
+            for pattern in entry.patterns:
+                order += 1
+                literals = [o for need in pattern.required for o in need]
+                if not set(literals) & set(skeleton) and len(skeleton) > 1:
+                    near = [
+                        w
+                        for w in skeleton
+                        if any(SequenceMatcher(None, w, o).ratio() > 0.75 for o in literals)
+                    ]
+                    if not near:
+                        continue
+                other = ["(" if isinstance(e, Slot) else e.options[0][0].lower() for e in pattern.elements]
+                ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
+                scored.append((-(ratio + (0.2 if fits else 0)), order, pattern.text))
+        return [text for _, _, text in sorted(scored)[:3]]
+
+
+def _spelled(token: Token) -> Number:
+    return Number(token.text, Fraction(NUMBER_WORDS[word_of(token)]), 0, None)

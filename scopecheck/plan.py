@@ -1,0 +1,43 @@
+"""The plan of a report: every finding of a sheet in exactly one place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from scopecheck.consequences import traced, with_consequences
+from scopecheck.core import Sheet
+from scopecheck.findings import Finding
+from scopecheck.grouping import STRAINED, Cluster, clusters, departures, is_open, order_key, standing_rank
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """All findings, each in one place: items by stakes, strained ones, quiet ones, statements, open ones."""
+
+    items: tuple[Cluster, ...]
+    strained: tuple[Cluster, ...]
+    quiet: tuple[Cluster, ...]
+    statements: tuple[Finding, ...]
+    undecided: tuple[Finding, ...]
+    order: tuple[Finding, ...]
+
+
+def plan(sheet: Sheet, findings: Iterable[Finding]) -> Plan:
+    """The findings, drawn together; a contested reading is told where a graver finding turns on it."""
+    order = tuple(sorted(findings, key=lambda f: order_key(sheet, f)))
+    decided = [f for f in order if not is_open(f)]
+    usual = [f for f in decided if standing_rank(sheet, f) < STRAINED]
+    graver = [f for f in usual if f.stakes <= 4]
+    trace = traced(sheet, graver)
+    told = {(d.group, d.reading) for f in graver for d in departures(f)}
+    quiet = [f for f in usual if f.stakes == 5 and not {(d.group, d.reading) for d in departures(f)} <= told]
+    strained = [f for f in decided if standing_rank(sheet, f) == STRAINED and f.stakes <= 5]
+    return Plan(
+        tuple(with_consequences(sheet, cluster, trace) for cluster in clusters(sheet, trace.roots)),
+        clusters(sheet, strained),
+        clusters(sheet, quiet),
+        tuple(f for f in decided if f.stakes == 6),
+        tuple(f for f in order if is_open(f)),
+        order,
+    )

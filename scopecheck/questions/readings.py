@@ -1,0 +1,234 @@
+"""What the readings ask: does one part what was meant from what was not, and where do they disagree?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import combinations
+
+from scopecheck.construction import admissible_readings, preference
+from scopecheck.core import Formula, Limitation
+from scopecheck.findings import Bearer, Finding, Looked, Quantifier
+from scopecheck.minimise import pick_article
+from scopecheck.questions.cases import Answer
+from scopecheck.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.reference import Reference
+from scopecheck.rewrite import read_as
+from scopecheck.solver import Constraint, Search, all_of
+from scopecheck.witness import Expected, Obligation, verify
+
+Step = tuple[int, int]
+"""A group and the reading it is taken by."""
+
+
+def parts_meant(prepared: Prepared, limitation: Limitation) -> Iterator[Answer]:
+    """Does some reading let in what was meant to be out, or keep out what was meant to be in?"""
+    if limitation.meant is None:
+        return
+    yield from _unmeant_met(prepared, limitation, limitation.meant)
+    yield from _meant_lost(prepared, limitation, limitation.meant)
+
+
+def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> Iterator[Answer]:
+    session, formula = prepared.session, limitation.formula
+    groups = session.groups_in(formula)
+    search = session.search(groups)
+    search.require(session.met(formula), session.denied(meant))
+    if not search.holds():
+        yield Looked("unmeant met", limitation.claim, limitation.label)
+        return
+    others = _readings_alone(prepared, limitation, search)
+    shown = prepared.exhibit(
+        replace(at_limitation("unmeant met", 2, limitation), bearer="challenger"),
+        search,
+        (formula, meant),
+        ((formula, "met"), (meant, "false")),
+        prepared.known((meant, formula)),
+        prepared.grades_for(meant, wanted=False),
+    )
+    yield _with_twin(prepared, _counted(prepared, shown, groups, others), formula, meant)
+
+
+def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> Iterator[Answer]:
+    session, formula = prepared.session, limitation.formula
+    groups = session.groups_in(formula)
+    search = session.search(groups)
+    search.require(~session.met(formula), session.met(meant))
+    if not search.holds():
+        yield Looked("meant lost", limitation.claim, limitation.label)
+        return
+    others = _readings_alone(prepared, limitation, search)
+    shown = prepared.exhibit(
+        replace(at_limitation("meant lost", 3, limitation), bearer="competitor"),
+        search,
+        (formula, meant),
+        ((formula, "not met"), (meant, "met")),
+        prepared.known((meant, formula)),
+        prepared.grades_for(meant),
+    )
+    yield _counted(prepared, shown, groups, others)
+
+
+def _readings_alone(prepared: Prepared, limitation: Limitation, search: Search) -> tuple[Step, ...]:
+    """The readings that have the effect by themselves, every other group being as in the base."""
+    session = prepared.session
+    groups = session.groups_in(limitation.formula)
+    found: list[Step] = []
+    for g in groups:
+        rest = [c for h in groups if h != g for c in session.taken(session.base, (h,))]
+        readings = admissible_readings(prepared.sheet.groups[g], session.strained)
+        found += [(g, r) for r in readings if search.holds(session.reads(g, r), *rest)]
+    return tuple(found)
+
+
+def _counted(prepared: Prepared, shown: Finding, groups: tuple[int, ...], alone: tuple[Step, ...]) -> Finding:
+    """How far the effect reaches: on the base, on every reading of a single group, or on some."""
+    assert shown.construction is not None
+    taken = {(g, shown.construction.readings[g]) for g in groups}
+    others = tuple(step for step in alone if step not in taken)
+    quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
+    every = not groups
+    if len(groups) == 1:
+        group = prepared.sheet.groups[groups[0]]
+        every = len(alone) == len(admissible_readings(group, prepared.session.strained))
+    if every and not shown.rereads:
+        return replace(shown, quantifier="every", stakes=1, others=others)
+    return replace(shown, quantifier=quantifier, others=others)
+
+
+def _with_twin(prepared: Prepared, shown: Finding, formula: Formula, meant: Formula) -> Finding:
+    """Adds the meant thing that is met on the same reading and is as like the unmeant one as can be."""
+    session = prepared.session
+    assert shown.construction is not None
+    assert shown.witness is not None
+    k = shown.construction
+    search = session.search(())
+    search.require(session.met(formula, k), session.met(meant))
+    if not search.holds():
+        return shown
+    known = [Reference("", shown.witness.article)]
+    picked = pick_article(session, search, prepared.relevant(formula, meant), known)
+    wanted: tuple[tuple[Formula, Expected], ...] = ((formula, "met"), (meant, "met"))
+    twin = verify(prepared.sheet, picked.article, tuple(Obligation(f, e, k) for f, e in wanted))
+    return replace(shown, twin=twin, twin_name="meant")
+
+
+# ---- contested
+
+
+def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
+    """Which phrase of the claim's own words, re-read alone, changes what the claim takes in?"""
+    session, sheet = prepared.session, prepared.sheet
+    scope = instance.scope
+    groups = session.groups_in(scope)
+    search = session.search(groups)
+    met, base = session.met(scope), session.met(scope, session.base)
+    gain, loss = met & ~base, ~met & base
+    asked: set[int] = set()
+    for limitation in instance.own:
+        for g in session.groups_in(limitation.formula):
+            if g in asked:
+                continue
+            asked.add(g)
+            rest = [c for h in groups if h != g for c in session.taken(session.base, (h,))]
+            for r in preference(sheet.groups[g]):
+                if r not in admissible_readings(sheet.groups[g], session.strained):
+                    continue
+                if r == session.base.readings[g] and not _has_stretch(prepared, g, r):
+                    continue
+                yield from _flip(prepared, limitation, instance, search, (g, r), rest, gain, loss)
+
+
+def _has_stretch(prepared: Prepared, group: int, reading: int) -> bool:
+    return any(p.group == group and p.reading == reading for p in prepared.sheet.parameters)
+
+
+def _flip(
+    prepared: Prepared,
+    limitation: Limitation,
+    instance: Instance,
+    search: Search,
+    step: Step,
+    rest: list[Constraint],
+    gain: Constraint,
+    loss: Constraint,
+) -> Iterator[Answer]:
+    session = prepared.session
+    reads = session.reads(*step)
+    wider = search.holds(reads, gain, *rest)
+    narrower = search.holds(reads, loss, *rest)
+    finding = replace(at_limitation("contested", 5, limitation), others=(step,))
+    if wider or narrower:
+        change = "both" if wider and narrower else "wider" if wider else "narrower"
+        finding = replace(finding, detail=change, bearer="challenger" if wider else "competitor")
+        if prepared.contested_things:
+            with search.aside():
+                search.require(reads, gain if wider else loss, *rest)
+                finding = _with_thing(prepared, finding, search, instance.scope, wider)
+        yield finding
+    else:
+        yield _with_others(prepared, finding, instance, step)
+
+
+def _with_thing(prepared: Prepared, finding: Finding, search: Search, scope: Formula, wider: bool) -> Finding:
+    """Adds the thing on which the reading and the base disagree."""
+    changed: tuple[tuple[Formula, Expected], ...] = ((scope, "met" if wider else "not met"),)
+    before: tuple[tuple[Formula, Expected], ...] = ((scope, "not met" if wider else "met"),)
+    return prepared.exhibit(finding, search, (scope,), changed, prepared.known((scope,)), in_base=before)
+
+
+def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step: Step) -> Finding:
+    """What a reading that changes nothing alone does together with others: a pair, something, or nothing."""
+    session = prepared.session
+    g, r = step
+    scope = instance.scope
+    groups = session.groups_in(scope)
+    met, base = session.met(scope), session.met(scope, session.base)
+    before = session.met(read_as(scope, g, session.base.readings[g]))
+    search = session.search(groups)
+    search.require(session.reads(g, r))
+    if not search.holds(_differ(met, before)):
+        return replace(finding, question="harmless", stakes=6, outcome="excluded", quantifier="none")
+    changed = [~session.reads(h, session.base.readings[h]) for h in groups]
+    search.require(~_differ(before, base), session.at_most_of(changed, 2))
+    for wider, change in ((True, met & ~base), (False, ~met & base)):
+        if search.holds(change):
+            search.require(change)
+            bearer: Bearer = "challenger" if wider else "competitor"
+            found = replace(finding, question="pair", bearer=bearer, others=())
+            return _with_thing(prepared, found, search, scope, wider)
+    return replace(finding, detail="with others")
+
+
+def pairs(prepared: Prepared, limitation: Limitation) -> Iterator[Answer]:
+    """Two phrases of one limitation that change what it takes in only when both are re-read."""
+    session = prepared.session
+    formula = limitation.formula
+    groups = session.groups_in(formula)
+    for g, h in combinations(groups, 2):
+        fixed = [c for x in groups if x not in (g, h) for c in session.taken(session.base, (x,))]
+        met, base = session.met(formula), session.met(formula, session.base)
+        only_g = session.met(read_as(formula, h, session.base.readings[h]))
+        only_h = session.met(read_as(formula, g, session.base.readings[g]))
+        same = all_of((~_differ(only_g, base), ~_differ(only_h, base)))
+        search = session.search(groups)
+        search.require(same, _differ(met, base), session.departing(g), session.departing(h), *fixed)
+        if not search.holds():
+            continue
+        wider = search.holds(met)
+        finding = replace(
+            at_limitation("pair", 5, limitation), bearer="challenger" if wider else "competitor"
+        )
+        search.require(met if wider else ~met)
+        assert search.holds()
+        yield prepared.exhibit(
+            finding,
+            search,
+            (formula,),
+            ((formula, "met" if wider else "not met"),),
+            prepared.known((formula,)),
+        )
+
+
+def _differ(left: Constraint, right: Constraint) -> Constraint:
+    return (left & ~right) | (~left & right)

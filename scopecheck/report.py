@@ -1,0 +1,215 @@
+"""From answers to a report: the order of its parts, what stands on the first page, and the exit status."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from scopecheck.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Picture, Report
+from scopecheck.consequences import emptied_by, is_empty_claim
+from scopecheck.core import Sheet
+from scopecheck.describe import case_named, limitation_labelled
+from scopecheck.diagnostics import Diagnostic
+from scopecheck.drawing import draw
+from scopecheck.findings import Answers, Finding
+from scopecheck.frame import foot, head
+from scopecheck.grouping import Cluster, departures, is_open, turning_labels
+from scopecheck.items import item, line, question_text, readings_told, statement
+from scopecheck.lines import NumberLine, ValueTable
+from scopecheck.plan import Plan, plan
+from scopecheck.wording import claims_text, counted, flat, listed, sentence
+
+MOST_ITEMS = 10
+"""Items on the first page."""
+MOST_LINES = 10
+"""Lines of one kind on the first page."""
+
+
+def exit_status(answers: Answers) -> int:
+    """1 if anything of classes 1 to 4 was found, else 3 if anything is undecided, else 0."""
+    if any(f.stakes <= 4 and not is_open(f) for f in answers.findings):
+        return 1
+    return 3 if any(is_open(f) for f in answers.findings) else 0
+
+
+def build_report(
+    sheet: Sheet,
+    answers: Answers,
+    everything: bool,
+    *,
+    diagnostics: Sequence[Diagnostic] = (),
+    strained: bool = False,
+    pictures: Sequence[NumberLine | ValueTable] = (),
+) -> Report:
+    """The report on a sheet: its first page, or with `everything` all of it.
+
+    `diagnostics` are warnings about the sheet, `strained` says that strained readings took part, `pictures`
+    are shown below the head.
+    """
+    planned = plan(sheet, answers.findings)
+    ranked = [*planned.items, *planned.strained]
+    shown = ranked if everything else ranked[:MOST_ITEMS]
+    blocks: list[Block] = [*head(sheet), *_warnings(diagnostics), *(Picture(data) for data in pictures)]
+    blocks += _items(sheet, shown, len(planned.items))
+    blocks += _held_back(ranked[len(shown) :], len(planned.items) - len(shown))
+    blocks += _undecided(planned, everything)
+    blocks += _quiet(sheet, planned, everything, len(ranked))
+    blocks += _statements(sheet, planned, everything)
+    blocks += _nothing_found(sheet, planned)
+    blocks += foot(sheet, answers, strained)
+    held = _held_indices(planned, blocks)
+    return Report(tuple(blocks), sheet, answers, planned.order, held, tuple(diagnostics))
+
+
+def _warnings(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
+    if diagnostics:
+        yield Heading(sentence("section", "warnings"))
+        for diagnostic in diagnostics:
+            yield Excerpt(draw(diagnostic))
+
+
+def _section(cluster: Cluster, strained: bool) -> str:
+    return sentence("section", "strained" if strained else str(cluster.first.stakes))
+
+
+def _items(sheet: Sheet, shown: Sequence[Cluster], usual: int) -> Iterator[Block]:
+    section = ""
+    for index, cluster in enumerate(shown):
+        title = _section(cluster, index >= usual)
+        if title != section:
+            yield Heading(title)
+            section = title
+        yield item(sheet, cluster, index + 1)
+
+
+def _held_back(held: Sequence[Cluster], usual: int) -> Iterator[Block]:
+    """How many items are not on the first page, in which sections, and why; nothing if none is."""
+    if not held:
+        return
+    sections: dict[str, int] = {}
+    for index, cluster in enumerate(held):
+        title = _section(cluster, index >= usual)
+        sections[title] = sections.get(title, 0) + 1
+    where = listed(sentence("item", "held_in", count=n, section=title) for title, n in sections.items())
+    many = sentence("item", "held_back_many", count=len(held))
+    count = sentence("item", "held_back_one") if len(held) == 1 else many
+    yield Paragraph(sentence("item", "held_back_why", held=count, most=MOST_ITEMS, where=where))
+
+
+# ---- what is not an item
+
+
+def _undecided(planned: Plan, everything: bool) -> Iterator[Block]:
+    """What was left undecided, always with its count."""
+    if not planned.undecided:
+        return
+    yield Heading(sentence("section", "undecided"))
+    lines = tuple(_undecided_line(f) for f in planned.undecided)
+    yield from _some_of(lines, everything)
+
+
+def _undecided_line(finding: Finding) -> str:
+    place = flat(finding.case or finding.label) or f"claim {finding.claim}"
+    reason = flat(finding.reason) or sentence("note", "undecided_no_reason")
+    looked = sentence("question", finding.question, "looked")
+    return sentence("note", "undecided", place=place, looked=looked, reason=reason)
+
+
+def _some_of(lines: tuple[str, ...], everything: bool) -> Iterator[Block]:
+    most = len(lines) if everything or len(lines) <= MOST_LINES else MOST_LINES
+    yield Listing(lines[:most])
+    if most < len(lines):
+        yield Paragraph(sentence("item", "more_lines", count=len(lines) - most), quiet=True)
+
+
+def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterator[Block]:
+    """The contested phrases with no listed case in between: one line, or all of them."""
+    if not planned.quiet:
+        return
+    yield Heading(sentence("section", "5"))
+    if everything:
+        for number, cluster in enumerate(planned.quiet, start=before + 1):
+            yield item(sheet, cluster, number)
+        return
+    labels: set[str] = set()
+    by_question: dict[str, set[str]] = {}
+    for cluster in planned.quiet:
+        where = {label for f in cluster.findings for label in quiet_labels(sheet, f)}
+        by_question.setdefault(question_text(sheet, cluster.axes, cluster.first), set()).update(where)
+        labels |= where
+    decisions = "; ".join(
+        sentence("item", "quiet_one", count=len(where), decision=question)
+        for question, where in by_question.items()
+    )
+    places = counted(len(labels), "place")
+    yield Paragraph(sentence("item", "quiet", places=places, decisions=decisions), quiet=True)
+
+
+def quiet_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+    """Every limitation of the claims in which the words of a contested finding stand."""
+    places = [p.where for d in departures(finding) for p in sheet.groups[d.group].places]
+    found = tuple(dict.fromkeys(label for label in places if limitation_labelled(sheet, label)))
+    return found or turning_labels(sheet, finding)
+
+
+def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block]:
+    """What was found to hold and is no defect."""
+    if not planned.statements:
+        return
+    yield Heading(sentence("section", "6"))
+    brief = [f for f in planned.statements if f.question not in ("narrows", "harmless")]
+    lines = [_statement_line(sheet, finding) for finding in brief]
+    if everything:
+        rest = [f for f in planned.statements if f.question in ("narrows", "harmless")]
+        yield Listing(tuple(dict.fromkeys([*lines, *(line(sheet, f) for f in rest)])))
+        return
+    narrowed = [f.claim for f in planned.statements if f.question == "narrows"]
+    harmless = {d for f in planned.statements if f.question == "harmless" for d in f.others}
+    if narrowed:
+        lines.append(sentence("claim", "narrowing", claims=claims_text(narrowed)))
+    if harmless:
+        lines.append(sentence("claim", "harmless", count=len(harmless)))
+    yield from _some_of(tuple(dict.fromkeys(lines)), everything)
+
+
+def _statement_line(sheet: Sheet, finding: Finding) -> str:
+    text = statement(sheet, finding)
+    if not departures(finding):
+        return text
+    return f"{text.rstrip('.')}: {'; '.join(readings_told(sheet, finding))}"
+
+
+def _nothing_found(sheet: Sheet, planned: Plan) -> Iterator[Block]:
+    """A statement for each claim that no item and no undecided question concerns."""
+    concerned = _concerned(sheet, planned)
+    lines = []
+    for claim in sheet.claims:
+        if claim.number in concerned:
+            continue
+        own = {x.label for x in claim.limitations}
+        contested = {x for c in planned.quiet for f in c.findings for x in quiet_labels(sheet, f)} & own
+        places = counted(len(contested), "place")
+        note = sentence("claim", "contested", places=places) if contested else ""
+        lines.append(sentence("claim", "nothing_found", number=claim.number, contested=note))
+    if lines:
+        yield Heading(sentence("section", "nothing"))
+        yield Listing(tuple(lines))
+
+
+def _concerned(sheet: Sheet, planned: Plan) -> set[int]:
+    """The claims of which something is told in an item, as a consequence, or as undecided."""
+    found: set[int] = set()
+    for finding in (f for c in (*planned.items, *planned.strained) for f in (*c.findings, *c.absorbed)):
+        found |= {finding.claim, *finding.also_claims}
+        if is_empty_claim(finding):
+            found |= emptied_by(sheet, finding.claim)
+    for finding in planned.undecided:
+        case = case_named(sheet, finding.label)
+        independent = {c.number for c in sheet.claims if not c.parents}
+        found |= {finding.claim} if finding.claim or case is None else independent
+    return found
+
+
+def _held_indices(planned: Plan, blocks: Sequence[Block]) -> frozenset[int]:
+    told = {id(f) for b in blocks if isinstance(b, Item) for f in (*b.findings, *b.consequences)}
+    spoken = {id(f) for f in (*planned.statements, *planned.undecided)}
+    return frozenset(i for i, f in enumerate(planned.order) if id(f) not in told | spoken)

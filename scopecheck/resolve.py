@@ -1,0 +1,259 @@
+"""From a sheet's text to the typed core: names, units, kinds, phrases. Every mistake is reported in one go."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal, TypeVar
+
+from scopecheck.account import unrestated
+from scopecheck.catalogue import Entry, entries, entry
+from scopecheck.core import Case, Claim, Given, Settled, Sheet
+from scopecheck.diagnostics import Diagnostic, Trouble, did_you_mean
+from scopecheck.exact_formulas import context, facts
+from scopecheck.groups import Groups, groups_in, plain_wording
+from scopecheck.names import Names
+from scopecheck.parse import parse_facts
+from scopecheck.resolve_cases import CasesDesk, cases
+from scopecheck.resolve_claims import CLAIMS, ClaimsDesk, claims
+from scopecheck.resolve_names import declare_all, noun
+from scopecheck.spans import Source, Span
+from scopecheck.statements import parse_sheet, read_file
+from scopecheck.syntax import (
+    ApartStatement,
+    CasesStatement,
+    ClaimStatement,
+    Declare,
+    GivenStatement,
+    PhraseStatement,
+    PolicyStatement,
+    ReadStatement,
+    Setting,
+    TermStatement,
+    UnitStatement,
+)
+from scopecheck.syntax import Sheet as Written
+
+S = TypeVar("S")
+
+
+def read_sheet(source: Source) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+    """The sheet's meaning, or None where something is wrong; every diagnostic, in the order of the text."""
+    written, found = parse_sheet(source)
+    wrong = list(found)
+    sheet = _Resolving(written, wrong).sheet()
+    ordered = tuple(sorted(wrong, key=lambda d: (d.span.source.name != source.name, d.span.start)))
+    return (None if any(d.severity == "error" for d in wrong) else sheet), ordered
+
+
+def read_path(path: str | Path) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+    """The meaning of the sheet in a file; what is wrong with the file itself is a diagnostic too."""
+    source, wrong = read_file(path)
+    return (None, wrong) if source is None else read_sheet(source)
+
+
+class _Resolving:
+    def __init__(self, written: Written, wrong: list[Diagnostic]) -> None:
+        self.written, self.wrong = written, wrong
+        self.names = Names(own=dict(written.own_units))
+        settings = {s.key: s for s in self.all(Setting)}
+        self.settings = {key: s.value for key, s in settings.items()}
+        profile = self.settings.get("profile", "US")
+        self.groups = Groups(
+            "US examination" if profile == "US" else profile,
+            tuple(self.all(PolicyStatement)),
+            tuple(self.all(ReadStatement)),
+            tuple(self.all(ApartStatement)),
+        )
+
+    def all(self, kind: type[S]) -> list[S]:
+        return [s for s in self.written.statements if isinstance(s, kind)]
+
+    def sheet(self) -> Sheet:
+        self.once()
+        declare_all(tuple(self.all(Declare)), self.names, self.wrong)
+        self.nouns()
+        own = self.own_phrases()
+        givens = self.givens()
+        desk = ClaimsDesk(self.names, self.groups, (*own, *entries()), self.wrong)
+        made = claims(desk, tuple(self.all(ClaimStatement)))
+        if not made and not self.wrong:
+            self.error(
+                Span(self.written.page.source, 0, 1), "the sheet has no claim", "number the claims: 1. ..."
+            )
+        cases_desk = CasesDesk(self.names, self.groups, desk.entries, made, self.wrong)
+        found = cases(cases_desk, tuple(self.all(CasesStatement)))
+        self.contradictions(found, made, cases_desk)
+        self.pins_and_policies()
+        return self.finished(made, found, givens, desk)
+
+    def error(self, span: Span, message: str, help: str = "", cause: str = "") -> None:
+        self.wrong.append(Diagnostic("error", span, message, cause, help))
+
+    def once(self) -> None:
+        """Settings and units stand once."""
+        seen: dict[str, Span] = {}
+        for setting in self.all(Setting):
+            if setting.key in seen:
+                also = ((seen[setting.key], "the first"),)
+                self.wrong.append(
+                    Diagnostic("error", setting.span, f"'{setting.key}' is given twice", also=also)
+                )
+            seen.setdefault(setting.key, setting.span)
+        assert all(u.unit.symbol in self.names.own for u in self.all(UnitStatement))
+
+    def nouns(self) -> None:
+        for statement in self.all(TermStatement):
+            if self.names.declared(statement.noun) is not None or statement.noun.lower() in self.names.nouns:
+                self.error(statement.span, f"'{statement.noun}' is declared twice")
+                continue
+            try:
+                for reading in statement.readings:
+                    if reading.formula:
+                        raw = reading.formula
+                        parse_facts(raw.page, raw.start, raw.end, self.names.own)
+                self.names.nouns[statement.noun.lower()] = noun(statement, self.names, self.groups)
+            except Trouble as error:
+                self.wrong.append(error.diagnostic)
+
+    def own_phrases(self) -> list[Entry]:
+        made: list[Entry] = []
+        for statement in self.all(PhraseStatement):
+            try:
+                made.append(entry(statement))
+                for reading in statement.readings:
+                    for raw in (reading.formula, *reading.only_when):
+                        if raw is not None:
+                            parse_facts(raw.page, raw.start, raw.end, self.names.own)
+            except Trouble as error:
+                self.wrong.append(error.diagnostic)
+        return made
+
+    def givens(self) -> tuple[Given, ...]:
+        made: list[Given] = []
+        for statement in self.all(GivenStatement):
+            self.names.here = (CLAIMS, "given")
+            try:
+                for formula in facts(context(self.names), statement.facts):
+                    if groups_in(formula):
+                        self.error(
+                            statement.span,
+                            "a given fact names a noun with several referents",
+                            "name one of them",
+                        )
+                    made.append(Given(statement.text, formula, statement.note, statement.span))
+            except Trouble as error:
+                self.wrong.append(error.diagnostic)
+        return tuple(made)
+
+    # ---- what contradicts itself
+
+    def contradictions(self, found: tuple[Case, ...], made: tuple[Claim, ...], desk: CasesDesk) -> None:
+        """An inside case that is also an outside case on the same stated quantities."""
+        for inside in (c for c in found if c.role == "inside"):
+            for outside in (c for c in found if c.role == "outside"):
+                a, b = desk.points.get(id(inside)), desk.points.get(id(outside))
+                if a is not None and a == b and _both_asked(inside, outside, made):
+                    also = ((inside.span, "inside"),)
+                    self.wrong.append(
+                        Diagnostic(
+                            "error",
+                            outside.span,
+                            f"'{outside.name}' must stay out and is the same as '{inside.name}' inside",
+                            "Both state the same values.",
+                            "say what sets them apart, or take one out",
+                            also,
+                        )  # fmt: skip
+                    )
+
+    def pins_and_policies(self) -> None:
+        labels = self.groups.seen
+        known = {plain_wording(w): w for w in labels}
+        for pin in self.groups.pins:
+            wording = known.get(plain_wording(pin.wording))
+            if wording is None:
+                self.error(
+                    pin.span, f"nothing in the sheet reads '{pin.wording}'",
+                    did_you_mean(plain_wording(pin.wording), known), "A pin names the words of a phrase in use.",
+                )  # fmt: skip
+            elif pin.reading.lower() not in (label.lower() for label in labels[wording]):
+                listed = ", ".join(f"'{label}'" for label in labels[wording])
+                self.error(
+                    pin.span,
+                    f"'{pin.wording}' has no reading '{pin.reading}'",
+                    f"its readings here: {listed}",
+                )
+        for policy in self.groups.policies:
+            values = self.groups.axes.get(policy.axis)
+            if values is None or policy.value not in values:
+                self.unused(policy, values)
+
+    def unused(self, policy: PolicyStatement, values: set[str] | None) -> None:
+        axes = {a for e in entries() for r in e.readings for a, _ in r.axes}
+        if policy.axis not in axes | set(self.groups.axes):
+            self.error(
+                policy.span,
+                f"no phrase leaves open how '{policy.axis}' are taken",
+                did_you_mean(policy.axis, axes),
+            )
+            return
+        here = f"In use here: {', '.join(sorted(values))}." if values else ""
+        self.wrong.append(
+            Diagnostic(
+                "warning", policy.span, f"the policy '{policy.text}' settles nothing in this sheet", here
+            )
+        )
+
+    # ---- the sheet
+
+    def finished(
+        self, made: tuple[Claim, ...], found: tuple[Case, ...], givens: tuple[Given, ...], desk: ClaimsDesk
+    ) -> Sheet:
+        profile: Literal["US", "EPO"] = "EPO" if self.groups.profile == "EPO" else "US"
+        policies = tuple(
+            Settled(p.text, p.reason, tuple(dict.fromkeys(self.groups.used.get(id(p.span), ()))), p.span)
+            for p in self.groups.policies
+        )
+        open_items = tuple(
+            item
+            for claim in made
+            for item in unrestated(
+                claim.number, desk.texts[claim.number], desk.numbers.get(claim.number, []),
+                desk.references.get(claim.number, ()), self.names.own,
+            )
+        )  # fmt: skip
+        return Sheet(
+            title=self.settings.get("title", ""),
+            profile=profile,
+            purpose="court" if self.groups.profile == "US court" else "examination",
+            filed=self.settings.get("filed", "no") == "yes",
+            confidential=self.settings.get("confidential", ""),
+            declarations=tuple(self.names.declarations.values()),
+            givens=givens,
+            claims=made,
+            groups=self.groups.finished(),
+            parameters=tuple(self.groups.parameters.values()),
+            cases=found,
+            policies=policies,
+            unrestated=open_items,
+            source_name=self.written.page.source.name,
+        )
+
+
+def _both_asked(inside: Case, outside: Case, made: tuple[Claim, ...]) -> bool:
+    """Whether meeting what the inside case must meet would meet what the outside case must not."""
+    by_number = {c.number: c for c in made}
+
+    def targets(case: Case) -> set[str]:
+        return set(case.targets) or {str(c.number) for c in made if not c.parents}
+
+    met: set[str] = set()
+    for target in targets(inside):
+        if not target.isdigit():
+            met.add(target)
+            continue
+        queue = [int(target)]
+        while queue:
+            claim = by_number[queue.pop()]
+            met |= {str(claim.number), *(x.label for x in claim.limitations)}
+            queue += claim.parents if len(claim.parents) == 1 else ()
+    return bool(met & targets(outside))

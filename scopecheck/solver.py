@@ -1,0 +1,532 @@
+"""Questions to the solver: sessions, searches, budgets. No solver object leaves this floor.
+
+A `Session` belongs to one sheet and turns formulas into opaque `Constraint`s. A `Search` is one line of
+questioning over some groups: in it every group takes exactly one admissible reading, always, since a group
+left without a reading would deny claims that are met. An answer of the solver is sat, unsat, or `Undecided`,
+raised with its reason and never taken for either of the others.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from fractions import Fraction
+from functools import cached_property
+from typing import Literal
+
+import z3
+
+from scopecheck.construction import (
+    Construction,
+    admissible_readings,
+    base_construction,
+    departs,
+    groups_in,
+    names_in,
+)
+from scopecheck.core import STANDINGS, All, Article, Formula, FreeParameter, Negate, Sheet, Term
+from scopecheck.encode import Encoder
+from scopecheck.symbols import (
+    Vocabulary,
+    as_bool,
+    as_number,
+    assert_all,
+    both,
+    conjunction,
+    disjunction,
+    either,
+    negation,
+    numeral,
+    rational,
+    relate,
+    within,
+)
+
+
+class Undecided(Exception):
+    """The solver gave no answer: the work budget or the wall limit ran out, or only irrational values fit."""
+
+
+@dataclass(frozen=True, slots=True)
+class Budget:
+    """`work` solver steps for each query (deterministic); `wall` seconds for the whole sheet."""
+
+    work: int = 4_000_000
+    wall: int = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Constraint:
+    """An opaque condition on articles, readings and parameters.
+
+    A `literal` is a Boolean variable or its denial, which the solver can assume without a new scope.
+    """
+
+    expression: z3.BoolRef = field(repr=False)
+    literal: bool = field(default=False, repr=False)
+
+    def __and__(self, other: Constraint) -> Constraint:
+        return Constraint(conjunction((self.expression, other.expression)))
+
+    def __or__(self, other: Constraint) -> Constraint:
+        return Constraint(disjunction((self.expression, other.expression)))
+
+    def __invert__(self) -> Constraint:
+        return Constraint(negation(self.expression), self.literal and not z3.is_not(self.expression))
+
+
+def all_of(items: Iterable[Constraint]) -> Constraint:
+    return Constraint(as_bool(both(*(item.expression for item in items))))
+
+
+def any_of(items: Iterable[Constraint]) -> Constraint:
+    return Constraint(as_bool(either(*(item.expression for item in items))))
+
+
+@dataclass(frozen=True, slots=True)
+class Extremum:
+    """Least or greatest value of something, and whether it is itself taken (closed)."""
+
+    value: Fraction
+    closed: bool
+
+
+class Session:
+    """The sheet as the solver sees it."""
+
+    def __init__(self, sheet: Sheet, budget: Budget | None = None, strained: bool = False) -> None:
+        self.sheet = sheet
+        self.budget = budget or Budget()
+        self.strained = strained
+        self.words = Vocabulary(sheet)
+        self.base = base_construction(sheet)
+        self.started = time.monotonic()
+        self._one_reading: dict[int, z3.BoolRef] = {}
+        self._made: dict[tuple[object, ...], Constraint] = {}
+        self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
+        self._ways: dict[tuple[str, int], Literal["widens", "narrows", ""]] = {}
+        self._met: dict[tuple[int, Construction | None], tuple[Formula, z3.BoolRef, z3.BoolRef]] = {}
+
+    # ---- what occurs in formulas, looked up once for each formula
+
+    def groups_in(self, *formulas: Formula) -> tuple[int, ...]:
+        """The groups that occur in the formulas, ascending."""
+        return tuple(sorted(set().union(*(self._occurring(f)[1] for f in formulas))))
+
+    def names_in(self, *formulas: Formula) -> frozenset[str]:
+        """The declared names that occur in the formulas under some reading."""
+        return frozenset().union(*(self._occurring(f)[2] for f in formulas))
+
+    def _occurring(self, formula: Formula) -> tuple[Formula, tuple[int, ...], frozenset[str]]:
+        key = id(formula)
+        if key not in self._occurs:
+            self._occurs[key] = (formula, groups_in(formula), names_in(formula))
+        return self._occurs[key]
+
+    # ---- constraints
+
+    def met(self, formula: Formula, at: Construction | None = None) -> Constraint:
+        """That the formula is true; under one construction if `at` is given, else as the search reads it."""
+        return Constraint(self._pair(formula, at)[1])
+
+    def denied(self, formula: Formula, at: Construction | None = None) -> Constraint:
+        """That the formula is false (being undefined is neither true nor false)."""
+        return Constraint(self._pair(formula, at)[2])
+
+    def undefined(self, formula: Formula, at: Construction | None = None) -> Constraint:
+        _, true, false = self._pair(formula, at)
+        return Constraint(conjunction((negation(true), negation(false))))
+
+    def surely(self, formula: Formula, met: bool) -> Constraint:
+        """That the formula is true (or false, unless `met`) on every admissible reading of each phrase in it.
+
+        Free parameters are as presumed.
+        """
+        key = ("surely", id(formula), met)
+        if key not in self._made:
+            self._pair(formula, None)
+            pair = Encoder(self.words, self.base, self._admitted).encode(formula)
+            self._made[key] = Constraint(as_bool(pair[0 if met else 1]))
+        return self._made[key]
+
+    def _admitted(self, group: int) -> tuple[int, ...]:
+        return admissible_readings(self.sheet.groups[group], self.strained)
+
+    def met_by(self, formula: Formula, article: Article) -> Constraint:
+        """The readings and parameters on which this article makes the formula true."""
+        key = ("met by", id(formula), tuple(article.items()))
+        if key not in self._made:
+            self._pair(formula, None)  # keeps the formula, so that its identity is not reused
+            true, _ = Encoder(self.words.at_article(article)).encode(formula)
+            self._made[key] = Constraint(as_bool(true))
+        return self._made[key]
+
+    def _pair(self, formula: Formula, at: Construction | None) -> tuple[Formula, z3.BoolRef, z3.BoolRef]:
+        key = (id(formula), at)
+        if key not in self._met:
+            if isinstance(formula, All):
+                parts = [self._pair(item, at) for item in formula.items]
+                true, false = both(*(p[1] for p in parts)), either(*(p[2] for p in parts))
+            else:
+                true, false = Encoder(self.words, at).encode(formula)
+            # The formula is kept beside its encoding so that its identity is not reused.
+            self._met[key] = (formula, as_bool(true), as_bool(false))
+        return self._met[key]
+
+    def equals(self, name: str, value: object) -> Constraint:
+        key = ("equals", name, value)
+        if key not in self._made:
+            self._made[key] = Constraint(self.words.equals(name, value))
+        return self._made[key]
+
+    def at_least(self, name: str, value: Fraction) -> Constraint:
+        return Constraint(as_bool(relate(">=", self.words.numbers[name], value)))
+
+    def at_most(self, name: str, value: Fraction) -> Constraint:
+        return Constraint(as_bool(relate("<=", self.words.numbers[name], value)))
+
+    def includes(self, name: str, member: str, wanted: bool) -> Constraint:
+        has = self.words.members[name, member]
+        return Constraint(has if wanted else z3.Not(has), literal=True)
+
+    def on_grid(self, name: str, step: Fraction, origin: Fraction) -> Constraint:
+        """That the number is `origin` plus a whole multiple of `step`."""
+        if name in self.words.wholes:
+            if step <= 1 and (1 / step).denominator == 1 and origin.denominator == 1:
+                return Constraint(z3.BoolVal(True))
+            value: z3.ArithRef = self.words.numbers[name]
+        else:
+            value = self.words.numbers[name]
+        index = z3.Int(f"grid {name}")
+        return Constraint(value == numeral(origin) + numeral(step) * z3.ToReal(index))
+
+    def reads(self, group: int, reading: int) -> Constraint:
+        return Constraint(self.words.selectors[group][reading], literal=True)
+
+    def stretches(self, key: str, value: Fraction) -> Constraint:
+        return Constraint(as_bool(relate("=", self.words.parameters[key], value)))
+
+    def stretches_at_most(self, key: str, value: Fraction) -> Constraint:
+        return Constraint(as_bool(relate("<=", self.words.parameters[key], value)))
+
+    def restretched(self, constraint: Constraint, key: str) -> Constraint:
+        """The constraint with a second, independent value of the parameter in place of the first."""
+        first = self.words.parameters[key]
+        return Constraint(z3.substitute(constraint.expression, (first, z3.Real(f"second {key}"))))
+
+    def stretches_further(self, key: str) -> Constraint:
+        """That the second value of the parameter is greater than the first."""
+        return Constraint(self.words.parameters[key] < z3.Real(f"second {key}"))
+
+    def way(self, p: FreeParameter, formula: Formula) -> Literal["widens", "narrows", ""]:
+        """Which one way stretching the parameter moves what meets the formula; '' where it moves both."""
+        key = (p.key, id(formula))
+        if key not in self._ways:
+            met = self.met(formula)
+            later = self.restretched(met, p.key)
+            search = self.search(self.groups_in(formula))
+            search.require(self.reads(p.group, p.reading), self.stretches_further(p.key))
+            if not search.holds(met, ~later):
+                self._ways[key] = "widens"
+            else:
+                self._ways[key] = "" if search.holds(~met, later) else "narrows"
+        return self._ways[key]
+
+    def taken(self, k: Construction, groups: Iterable[int]) -> list[Constraint]:
+        """That the groups are read as in `k`, with the parameters of the readings taken."""
+        wanted = set(groups)
+        literals = [self.reads(g, k.readings[g]) for g in sorted(wanted)]
+        values = dict(k.parameters)
+        return literals + [
+            self.stretches(p.key, values[p.key])
+            for p in self.sheet.parameters
+            if p.group in wanted and k.readings[p.group] == p.reading
+        ]
+
+    def departing(self, group: int) -> Constraint:
+        """That the group departs from the base, by its reading or by a parameter of the reading taken."""
+        key = ("departing", group)
+        if key in self._made:
+            return self._made[key]
+        g = self.sheet.groups[group]
+        chosen = self.words.selectors[group]
+        by_reading = [chosen[r] for r in range(len(g.readings)) if departs(g, r)]
+        by_stretch = [
+            z3.And(chosen[p.reading], self.words.parameters[p.key] != numeral(p.presumed))
+            for p in self.sheet.parameters
+            if p.group == group and not departs(g, p.reading)
+        ]
+        self._made[key] = Constraint(as_bool(either(*by_reading, *by_stretch)))
+        return self._made[key]
+
+    def standing_at_most(self, group: int, level: int) -> Constraint:
+        """That the group takes a reading of standing STANDINGS[level] or better."""
+        key = ("standing", group, level)
+        if key not in self._made:
+            readings = enumerate(self.sheet.groups[group].readings)
+            chosen = self.words.selectors[group]
+            kept = [chosen[r] for r, x in readings if STANDINGS.index(x.standing) <= level]
+            self._made[key] = Constraint(as_bool(either(*kept)))
+        return self._made[key]
+
+    def at_most_of(self, constraints: Iterable[Constraint], count: int) -> Constraint:
+        """That at most `count` of the constraints hold."""
+        items = [c.expression for c in constraints]
+        if count >= len(items):
+            return Constraint(z3.BoolVal(True))
+        if count == 0:
+            return Constraint(as_bool(both(*(z3.Not(item) for item in items))))
+        return Constraint(z3.AtMost(*items, count))
+
+    def grounds(self, names: Iterable[str]) -> list[tuple[str, Constraint]]:
+        """The bounds of the names and the given facts, each with the label a person knows it by."""
+        wanted = set(names)
+        found = [(f"given {g.text}", self.met(g.formula)) for g in self.sheet.givens]
+        for d in self.sheet.declarations:
+            limits = self.words.domain(d.name) if d.name in wanted else []
+            if limits:
+                found.append((f"bounds of '{d.name}'", Constraint(z3.And(*limits))))
+        return found
+
+    # ---- searches
+
+    @cached_property
+    def everything(self) -> z3.BoolRef:
+        """That the article exists: every value in its domain, every given fact true."""
+        domains = [c for d in self.sheet.declarations for c in self.words.domain(d.name)]
+        givens = [self.met(g.formula).expression for g in self.sheet.givens]
+        return as_bool(both(*domains, *givens))
+
+    def one_reading(self, group: int) -> z3.BoolRef:
+        """That the group takes exactly one admissible reading, with parameters within their intervals."""
+        if group not in self._one_reading:
+            chosen = self.words.selectors[group]
+            kept = [chosen[r] for r in admissible_readings(self.sheet.groups[group], self.strained)]
+            stretches = [
+                limit
+                for p in self.sheet.parameters
+                if p.group == group
+                for limit in within(self.words.parameters[p.key], p.lower, p.upper)
+            ]
+            apart = [disjunction((negation(a), negation(b))) for i, a in enumerate(kept) for b in kept[:i]]
+            left_out = [negation(s) for s in chosen if all(s is not k for k in kept)]
+            self._one_reading[group] = conjunction([disjunction(kept), *left_out, *apart, *stretches])
+        return self._one_reading[group]
+
+    def search(self, groups: Iterable[int], things: bool = True) -> Search:
+        """A fresh search over these groups; without `things`, over readings and parameters alone."""
+        return Search(self, tuple(groups), things)
+
+    def wall_left(self) -> float:
+        return self.budget.wall - (time.monotonic() - self.started)
+
+
+class Search:
+    """One line of questioning: constraints pile up; `holds` and `find` ask if something meets them all."""
+
+    def __init__(self, session: Session, groups: tuple[int, ...], things: bool) -> None:
+        self.session = session
+        self.groups = groups
+        self._solver = z3.SimpleSolver()
+        self._solver.set("rlimit", session.budget.work)
+        self._model: z3.ModelRef | None = None
+        if things:
+            assert_all(self._solver, (session.everything,))
+        assert_all(self._solver, (session.one_reading(g) for g in groups))
+
+    def require(self, *constraints: Constraint) -> None:
+        assert_all(self._solver, (c.expression for c in constraints))
+
+    @contextmanager
+    def aside(self) -> Iterator[None]:
+        """What is required inside is forgotten afterwards."""
+        self._solver.push()
+        try:
+            yield
+        finally:
+            self._solver.pop()
+
+    def holds(self, *constraints: Constraint) -> bool:
+        """Does something meet all that is required and these? Raises `Undecided`."""
+        return self._check(constraints, keep=False)
+
+    def find(self, *constraints: Constraint) -> bool:
+        """As `holds`, and keeps what was found for `article`, `construction` and `true`."""
+        return self._check(constraints, keep=True)
+
+    def _check(self, constraints: tuple[Constraint, ...], keep: bool) -> bool:
+        # The wall is looked at between steps only: inside one, answers would depend on the machine.
+        if self.session.wall_left() <= 0:
+            raise Undecided("the wall limit ran out")
+        assumed = [c.expression for c in constraints if c.literal]
+        others = [c.expression for c in constraints if not c.literal]
+        if others:
+            self._solver.push()
+            assert_all(self._solver, others)
+        try:
+            answer = self._solver.check(*assumed)
+            if answer == z3.sat and keep:
+                self._model = self._solver.model()
+        finally:
+            if others:
+                self._solver.pop()
+        if answer == z3.unknown:
+            raise Undecided("the work budget of one step ran out")
+        found: bool = answer == z3.sat
+        return found
+
+    def conflict(self, labelled: list[tuple[str, Constraint]]) -> tuple[str, ...] | None:
+        """A minimal set of labels whose constraints cannot hold together; None if all can.
+
+        Minimal by deletion in the order given, so the same input gives the same set.
+        """
+        if self.holds(*(c for _, c in labelled)):
+            return None
+        kept = list(labelled)
+        for item in labelled:
+            rest = [other for other in kept if other is not item]
+            if not self.holds(*(c for _, c in rest)):
+                kept = rest
+        return tuple(label for label, _ in kept)
+
+    # ---- what the last model says
+
+    def article(self) -> Article:
+        """The article found last. Raises `Undecided` where only irrational numbers were found."""
+        assert self._model is not None
+        article = self.session.words.article(self._model)
+        if article is None:
+            raise Undecided("only numbers that are not fractions were found")
+        return article
+
+    def construction(self) -> Construction:
+        """The construction found last; groups and parameters not in this search are as in the base."""
+        assert self._model is not None
+        readings = list(self.session.base.readings)
+        for g in self.groups:
+            for r, selector in enumerate(self.session.words.selectors[g]):
+                if z3.is_true(self._model.eval(selector)):
+                    readings[g] = r
+        values = []
+        for p in self.session.sheet.parameters:
+            value: Fraction | None = p.presumed
+            if p.group in self.groups and readings[p.group] == p.reading:
+                value = rational(
+                    self._model.eval(self.session.words.parameters[p.key], model_completion=True)
+                )
+            if value is None:
+                raise Undecided("only numbers that are not fractions were found")
+            values.append((p.key, value))
+        return Construction(tuple(readings), tuple(values))
+
+    def true(self, constraint: Constraint) -> bool:
+        """Is the constraint true of what was found last? Looks for something first if nothing was."""
+        if self._model is None:
+            assert self.find()
+        assert self._model is not None
+        return bool(z3.is_true(self._model.eval(constraint.expression, model_completion=True)))
+
+    # ---- ends
+
+    def infimum(self, term: Term, at: Construction | None = None) -> Extremum | None:
+        """The least value of a term (open if only approached), or None if it has no lower end.
+
+        The optimiser proposes; `holds` and the closure of a cell certify. Raises `Undecided`.
+        """
+        ratio = Encoder(self.session.words, at).encode_term(term)
+        if ratio.den is not None:
+            raise Undecided("the end of a ratio of two unknowns was asked for")
+        return self._infimum(as_number(ratio.num), as_bool(ratio.defined))
+
+    def supremum(self, term: Term, at: Construction | None = None) -> Extremum | None:
+        """The greatest value of a term (open if only approached), or None if it has no upper end."""
+        end = self.infimum(Negate(term), at)
+        return None if end is None else Extremum(-end.value, end.closed)
+
+    def least_stretch(self, key: str) -> Extremum | None:
+        return self._infimum(self.session.words.parameters[key], z3.BoolVal(True))
+
+    def greatest_stretch(self, key: str) -> Extremum | None:
+        end = self._infimum(-self.session.words.parameters[key], z3.BoolVal(True))
+        return None if end is None else Extremum(-end.value, end.closed)
+
+    def _infimum(self, expression: z3.ArithRef, defined: z3.BoolRef) -> Extremum | None:
+        optimiser = z3.Optimize()
+        optimiser.set("rlimit", self.session.budget.work)
+        optimiser.add(*self._solver.assertions(), defined)
+        aim = optimiser.minimize(expression)
+        if optimiser.check() != z3.sat:
+            raise Undecided("no end was found within the work budget")
+        infinite, value, _ = (rational(part) for part in optimiser.lower_values(aim))
+        if value is None or infinite is None:
+            raise Undecided("the end is not a fraction")
+        if infinite != 0:
+            return None
+        end = numeral(value)
+        if self.holds(Constraint(z3.And(defined, expression < end))):
+            raise Undecided("the end could not be certified")
+        if self.holds(Constraint(z3.And(defined, expression == end))):
+            return Extremum(value, True)
+        if not self._approached(expression, defined, end):
+            raise Undecided("the end could not be certified")
+        return Extremum(value, False)
+
+    def _approached(self, expression: z3.ArithRef, defined: z3.BoolRef, end: z3.ArithRef) -> bool:
+        """Does the closure of some model's cell contain the end? Then convexity reaches it."""
+        near = Constraint(z3.And(defined, expression <= end + numeral(Fraction(1, 10**12))))
+        if not self.find(near):
+            return False
+        model = self._model
+        assert model is not None
+        cell = z3.SimpleSolver()
+        cell.set("rlimit", self.session.budget.work)
+        cell.add(expression == end)
+        for atom in _atoms([*self._solver.assertions(), defined]):
+            closed = _closure(atom, model)
+            if closed is None:
+                return False
+            cell.add(closed)
+        reached: bool = cell.check() == z3.sat
+        return reached
+
+
+def _atoms(expressions: Iterable[z3.ExprRef]) -> list[z3.BoolRef]:
+    """The comparisons and Boolean variables below the expressions, each once, as they first occur."""
+    found: list[z3.BoolRef] = []
+    seen: set[int] = set()
+    stack = list(reversed(list(expressions)))
+    while stack:
+        top = stack.pop()
+        if top.get_id() in seen:
+            continue
+        seen.add(top.get_id())
+        parts = top.children()
+        if z3.is_bool(top) and (not parts or z3.is_arith(parts[0])):
+            assert isinstance(top, z3.BoolRef)
+            found.append(top)
+        stack.extend(reversed(parts))
+    return found
+
+
+def _closure(atom: z3.BoolRef, model: z3.ModelRef) -> z3.BoolRef | None:
+    """The atom as it stands in the model, with strict comparisons loosened; None for kinds not handled."""
+    holds = z3.is_true(model.eval(atom, model_completion=True))
+    if not atom.children():
+        return atom if holds else z3.Not(atom)
+    left, *rest = atom.children()
+    if len(rest) != 1 or not z3.is_arith(left) or not z3.is_arith(rest[0]):
+        return None
+    right = rest[0]
+    if z3.is_int(left):
+        whole = model.eval(left, model_completion=True)
+        return z3.And(left == whole, right == model.eval(right, model_completion=True))
+    name = atom.decl().kind()
+    if name == z3.Z3_OP_EQ or name == z3.Z3_OP_DISTINCT:
+        if holds == (name == z3.Z3_OP_EQ):
+            return left == right
+        below = z3.is_true(model.eval(left < right, model_completion=True))
+        return left <= right if below else left >= right
+    upward = name in (z3.Z3_OP_GE, z3.Z3_OP_GT)
+    return left >= right if upward == holds else left <= right

@@ -1,0 +1,1 @@
+"""Speed and memory, measured on demand and never asserted in a test."""

@@ -1,0 +1,239 @@
+"""Occurrences to try the shipped phrases on: subjects of every kind, numbers for the slots, and articles."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scopecheck.catalogue import Entry, EntryReading, Pattern, Slot
+from scopecheck.constants import constant, truth
+from scopecheck.construction import Construction
+from scopecheck.core import (
+    Article,
+    ChoiceDecl,
+    Chosen,
+    Const,
+    Formula,
+    Includes,
+    NumberDecl,
+    Parameter,
+    SetDecl,
+)
+from scopecheck.diagnostics import Trouble
+from scopecheck.evaluate import evaluate
+from scopecheck.exact_formulas import context, formula
+from scopecheck.exact_terms import literal, term
+from scopecheck.layout import page
+from scopecheck.names import Bound, Listed, Names, NotHere, Typed, number_of
+from scopecheck.parse import parse_facts
+from scopecheck.quantity import PLAIN, PLAIN_KIND, Unit, as_difference, find_unit
+from scopecheck.scan import Number, scan
+from scopecheck.spans import Source, Span
+from scopecheck.syntax import Node, Raw
+
+NOWHERE = Span(Source("test", ""), 0, 0)
+
+
+@dataclass(frozen=True)
+class Subject:
+    """A kind of subject, with numbers to fill slots by name, in its unit; for a list `unit` holds members."""
+
+    kinds: tuple[str, ...]
+    unit: str = ""
+    whole: bool = False
+    numbers: tuple[tuple[str, str], ...] = ()
+    written_in: str = ""
+    """The unit of the numbers in the words, where it is not the subject's."""
+
+
+PLAIN_NUMBER = Typed(Const(Fraction(1)), PLAIN_KIND)
+NAMES = ("L", "U", "P", "Q", "N", "M", "T", "D", "k", "F", "r", "s")
+USUAL = tuple(zip(NAMES, "10 20 12 18 10 12 10 2 5 3 1:4 1:2".split(), strict=True))
+LOW = tuple(zip(NAMES, "-10 -4 -8 -6 -10 -9 -8 50% 3 3 3:1 1:2".split(), strict=True))
+ZERO = tuple(zip(NAMES, "0 100 20 50 0 1 0 2 5 3 2:1 5:1".split(), strict=True))
+TENS = tuple(zip(NAMES, "100 200 120 150 100 101 100 10% 2 2 1:5 1:3".split(), strict=True))
+SUBJECTS = (
+    Subject(("measured", "amounts"), "mm", False, USUAL),
+    Subject(("measured", "amounts"), "mm", False, TENS),
+    Subject(("measured", "amounts"), "N", False, LOW),
+    Subject(("measured", "amounts"), "N", False, ZERO),
+    Subject(("measured", "amounts"), "", False, USUAL),
+    Subject(("measured", "amounts", "shares"), "%", False, USUAL),
+    Subject(("measured", "amounts", "shares"), "wt%", False, USUAL),
+    Subject(("counts", "amounts"), "", True, USUAL),
+    Subject(("counts", "amounts"), "", True, ZERO),
+    Subject(("measured", "levels"), "degC", False, USUAL),
+    Subject(("measured", "levels"), "degC", False, (("N", "1.5"), ("T", "10"))),
+    Subject(("measured", "levels", "gauge"), "bar(g)", False, USUAL),
+    Subject(("measured", "levels", "gauge"), "bar(g)", False, USUAL, "bar"),
+    Subject(("measured", "amounts", "absolute"), "bar(a)", False, USUAL),
+    Subject(("measured", "amounts", "absolute"), "bar(a)", False, USUAL, "bar"),
+    Subject(("sets",), "copper zinc", False, USUAL),
+    Subject(("sets",), "copper zinc tin", False, (("k", "2"),)),
+    Subject(("choices",), "copper zinc", False, USUAL),
+)
+
+
+def filled(pattern: Pattern, subject: Subject) -> bool:
+    return {s.name for s in pattern.slots if s.kind not in ("list", "noun")} <= set(dict(subject.numbers))
+
+
+def applies(subject: Subject, kinds: tuple[str, ...]) -> bool:
+    return not kinds or any(k in subject.kinds for k in kinds)
+
+
+def _number(text: str, unit: str) -> Number:
+    source = page(Source("test", text if text[-1] == "%" or ":" in text or not unit else f"{text} {unit}"))
+    (token,) = scan(source, 0, len(source.plain), {})
+    assert token.number
+    return token.number
+
+
+def unit_of(symbol: str) -> Unit:
+    unit = find_unit(symbol) if symbol else PLAIN
+    assert unit is not None, symbol
+    return unit
+
+
+def _names(subject: Subject, count: int) -> Names:
+    if "sets" in subject.kinds:
+        return Names({"one": SetDecl("one", ("copper", "zinc", "tin", "something else"), "", NOWHERE)})
+    if "choices" in subject.kinds:
+        return Names({"one": ChoiceDecl("one", ("copper", "zinc", "tin", "something else"), "", NOWHERE)})
+    unit = unit_of(subject.unit)
+    names = ("one", "two")[:count]
+    return Names(
+        {n: NumberDecl(n, unit.kind, unit, subject.whole, None, None, False, "", NOWHERE) for n in names}
+    )
+
+
+def _slot_value(slot: Slot, subject: Subject, names: Names) -> Bound:
+    if slot.kind == "list":
+        declared = names.declarations["one"]
+        members = tuple(subject.unit.split())
+        if isinstance(declared, SetDecl):
+            return Listed(tuple(Includes("one", m) for m in members), members, subject.unit)
+        return Listed(tuple(Chosen("one", m) for m in members), members, subject.unit)
+    text = dict(subject.numbers)[slot.name]
+    if slot.kind in ("ratio", "whole", "plain"):
+        return literal(_number(text, ""))
+    number = _number(text, subject.written_in or subject.unit)
+    if slot.kind == "difference" and number.unit and number.unit.kind.point:
+        level = number.unit.kind.basis == "level"
+        return literal(number, as_difference(number.unit) if level else unit_of("bar"))
+    return literal(number)
+
+
+def _slots(entry: Entry, pattern: Pattern, subject: Subject) -> tuple[Names, dict[str, Bound]]:
+    nouns = [s.name for s in pattern.slots if s.kind == "noun"]
+    called = entry.subjects or tuple(nouns) or ("x",)
+    names = _names(subject, len(called))
+    declared = list(names.declarations.values())
+    slots: dict[str, Bound] = {}
+    for name, declaration in zip(called, declared, strict=True):
+        slots[name] = number_of(declaration) if isinstance(declaration, NumberDecl) else declaration
+    slots["x"] = slots[called[0]]
+    for slot in pattern.slots:
+        if slot.kind != "noun":
+            slots[slot.name] = _slot_value(slot, subject, names)
+    return names, slots
+
+
+def _holds(raw: Raw, names: Names, slots: dict[str, Bound]) -> bool:
+    try:
+        return truth(formula(context(names, "condition", slots), _node(raw))) is True
+    except NotHere:
+        return False
+
+
+@dataclass(frozen=True)
+class Meaning:
+    reading: EntryReading
+    formula: Formula
+    parameters: tuple[tuple[str, Fraction], ...]
+
+
+def _node(raw: Raw) -> Node:
+    return parse_facts(raw.page, raw.start, raw.end, {})
+
+
+def _meaning(reading: EntryReading, names: Names, slots: dict[str, Bound]) -> Meaning:
+    """The reading's formula at an occurrence; free numbers a little away from what is presumed."""
+    known = dict(slots)
+    values = []
+    for free in reading.written.free:
+        like = term(context(names, "reading", slots), _node(free.like)) if free.like else PLAIN_NUMBER
+        known[free.name] = Typed(Parameter(free.name), like.kind, unit=like.unit)
+        assert free.presumed is not None
+        presumed = constant(term(context(names, "reading", slots), _node(free.presumed)).term)
+        assert presumed is not None
+        for bound in free.bounds:
+            formula(context(names, "reading", known), _node(bound))
+        step = Fraction(3, 10) * (like.unit.factor if like.unit else 1) if presumed == 0 else Fraction(-1, 5)
+        values.append((free.name, presumed + step))
+    assert reading.formula is not None
+    return Meaning(reading, formula(context(names, "reading", known), _node(reading.formula)), tuple(values))
+
+
+def meanings(entry: Entry, pattern: Pattern, subject: Subject) -> Iterator[Meaning]:
+    """The readings that make sense for this subject."""
+    names, slots = _slots(entry, pattern, subject)
+    if entry.where and not _holds(entry.where, names, slots):
+        return
+    for reading in entry.readings:
+        if reading.formula is None or not applies(subject, reading.written.only_for):
+            continue
+        if not all(_holds(raw, names, slots) for raw in reading.written.only_when):
+            continue
+        try:
+            yield _meaning(reading, names, slots)
+        except (NotHere, Trouble):
+            continue
+
+
+def _articles(subject: Subject, count: int) -> Iterator[Article]:
+    if "sets" in subject.kinds:
+        members = ("copper", "zinc", "tin", "something else")
+        for size in range(5):
+            for chosen in itertools.combinations(members, size):
+                yield {"one": frozenset(chosen)}
+        return
+    if "choices" in subject.kinds:
+        yield from ({"one": m} for m in ("copper", "zinc", "tin", "something else"))
+        return
+    unit = unit_of(subject.unit)
+    if count == 1:
+        ends = (0, 2, 4, 5, 6, 8, 10, 12, 15, 18, 20, 40, 50, 100, 110, 150, 200)
+        around = [Fraction(n, 4) for n in (-8, -4, -2, -1, 0, 1, 2, 4, 8)]
+        values = sorted({e + a for e in ends for a in around} | {-e + a for e in ends[:9] for a in around})
+        for v in values:
+            if not subject.whole or (v.denominator == 1 and v >= 0):
+                yield {"one": unit.to_base(v)}
+        return
+    points = [Fraction(p) for p in (0, 1, 2, 3, 5, 10, 12, 20, 30, 60, 110)]
+    points += [] if subject.whole else [Fraction(p, 20) for p in (-40, 22, 199, 203)]
+    for a, b in itertools.product(points, points):
+        yield {"one": unit.to_base(a), "two": unit.to_base(b)}
+
+
+def column_of(meaning: Meaning, subject: Subject, count: int) -> tuple[bool | None, ...]:
+    k = Construction((), meaning.parameters)
+    return tuple(evaluate(meaning.formula, article, k) for article in _articles(subject, count))
+
+
+def subject_count(entry: Entry, pattern: Pattern) -> int:
+    return max(1, len(entry.subjects), sum(s.kind == "noun" for s in pattern.slots))
+
+
+def fits(pattern: Pattern, subject: Subject) -> bool:
+    lists = any(s.kind == "list" for s in pattern.slots)
+    return lists == ("sets" in subject.kinds or "choices" in subject.kinds)
+
+
+def tried_on(entry: Entry, pattern: Pattern) -> Iterator[Subject]:
+    """The subjects on which a wording can be tried."""
+    for subject in SUBJECTS:
+        if applies(subject, entry.only_for) and fits(pattern, subject) and filled(pattern, subject):
+            yield subject

@@ -1,0 +1,159 @@
+"""The two meanings of the core agree: what `evaluate` says of a thing, `encode` says too, true, false or undefined."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import z3
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from scopecheck.construction import Construction
+from scopecheck.core import Article, Compare, Const, Formula, Measured, Rounded, Sheet
+from scopecheck.encode import Encoder, Pair, rounds_to_above, rounds_to_at_least
+from scopecheck.evaluate import compare, evaluate, rounded_to_whole
+from scopecheck.rewrite import read_as
+from scopecheck.solver import Session, Undecided
+from scopecheck.symbols import Vocabulary, as_bool, numeral
+from tests import strategies
+
+
+@st.composite
+def situations(draw: st.DrawFn, depth: int = 3) -> tuple[Sheet, Formula, Article, Construction]:
+    world = draw(strategies.worlds())
+    formula = draw(strategies.formulas(world, depth))
+    article = draw(strategies.articles(world, formula))
+    return world.sheet(), formula, article, draw(strategies.constructions(world))
+
+
+def as_value(pair: Pair, settled: list[tuple[z3.ExprRef, z3.ExprRef]]) -> bool | None:
+    true, false = (z3.simplify(z3.substitute(as_bool(part), *settled)) for part in pair)
+    assert z3.is_true(true) or z3.is_false(true), f"not settled: {true}"
+    assert z3.is_true(false) or z3.is_false(false), f"not settled: {false}"
+    assert not (z3.is_true(true) and z3.is_true(false))
+    return True if z3.is_true(true) else False if z3.is_true(false) else None
+
+
+def settled_readings(words: Vocabulary, k: Construction) -> list[tuple[z3.ExprRef, z3.ExprRef]]:
+    readings = [
+        (selector, z3.BoolVal(r == k.readings[g]))
+        for g, selectors in enumerate(words.selectors)
+        for r, selector in enumerate(selectors)
+    ]
+    return readings + [(words.parameters[key], numeral(value)) for key, value in k.parameters]
+
+
+def settled_things(words: Vocabulary, article: Article) -> list[tuple[z3.ExprRef, z3.ExprRef]]:
+    settled: list[tuple[z3.ExprRef, z3.ExprRef]] = []
+    for name, value in article.items():
+        if isinstance(value, Fraction) and name in words.wholes:
+            settled.append((words.wholes[name], z3.IntVal(value.numerator)))
+        elif isinstance(value, Fraction):
+            settled.append((words.numbers[name], numeral(value)))
+        elif isinstance(value, str):
+            index = words.declarations[name].members.index(value)  # type: ignore[union-attr]
+            settled.append((words.choices[name], z3.IntVal(index)))
+        else:
+            members = words.declarations[name].members  # type: ignore[union-attr]
+            settled += [(words.members[name, m], z3.BoolVal(m in value)) for m in members]
+    return settled
+
+
+@settings(max_examples=600)
+@given(situations())
+def test_meanings_agree_on_a_given_thing(situation: tuple[Sheet, Formula, Article, Construction]) -> None:
+    sheet, formula, article, k = situation
+    words = Vocabulary(sheet)
+    expected = evaluate(formula, article, k)
+    pinned = words.at_article(article)
+    readings, things = settled_readings(words, k), settled_things(words, article)
+    assert as_value(Encoder(pinned).encode(formula), readings) == expected
+    assert as_value(Encoder(pinned, k).encode(formula), []) == expected
+    assert as_value(Encoder(words).encode(formula), readings + things) == expected
+    assert as_value(Encoder(words, k).encode(formula), things) == expected
+
+
+@settings(max_examples=150)
+@given(situations(depth=2))
+def test_meanings_agree_in_a_search(situation: tuple[Sheet, Formula, Article, Construction]) -> None:
+    sheet, formula, article, k = situation
+    expected = evaluate(formula, article, k)
+    session = Session(sheet, strained=True)
+    search = session.search(range(len(sheet.groups)))
+    search.require(*(session.equals(name, value) for name, value in article.items()))
+    search.require(*session.taken(k, range(len(sheet.groups))))
+    found = {
+        True: search.holds(session.met(formula)),
+        False: search.holds(session.denied(formula)),
+        None: search.holds(session.undefined(formula)),
+    }
+    assert found == {value: value is expected for value in (True, False, None)}
+    assert search.holds(~session.met(formula, k)) == (expected is not True)
+
+
+@settings(max_examples=150)
+@given(situations(depth=2))
+def test_what_a_search_finds_evaluates_as_required(
+    situation: tuple[Sheet, Formula, Article, Construction]
+) -> None:
+    sheet, formula, _, _ = situation
+    session = Session(sheet, strained=True)
+    for wanted, constraint in (
+        (True, session.met(formula)),
+        (False, session.denied(formula)),
+        (None, session.undefined(formula)),
+    ):
+        search = session.search(range(len(sheet.groups)))
+        try:
+            if search.find(constraint):
+                assert evaluate(formula, search.article(), search.construction()) is wanted
+        except Undecided:
+            continue
+
+
+@settings(max_examples=150)
+@given(situations())
+def test_a_group_read_one_way_is_the_formula_rewritten(
+    situation: tuple[Sheet, Formula, Article, Construction]
+) -> None:
+    sheet, formula, article, k = situation
+    for g in range(len(sheet.groups)):
+        rewritten = read_as(formula, g, k.readings[g])
+        for r in range(len(sheet.groups[g].readings)):
+            assert evaluate(rewritten, article, k.with_reading(g, r)) == evaluate(formula, article, k)
+
+
+@settings(max_examples=400)
+@given(
+    value=strategies.small_numbers,
+    index=st.integers(-3, 4),
+    beside=st.sampled_from([Fraction(0), Fraction(1, 2), Fraction(-1, 2), Fraction(1, 7), Fraction(-1, 1000)]),
+    step=st.sampled_from(strategies.STEPS),
+    origin=st.sampled_from(strategies.ORIGINS),
+    rule=st.sampled_from(strategies.RULES),
+    op=st.sampled_from(strategies.OPS),
+)
+def test_half_lines_are_rounding(value, index, beside, step, origin, rule, op) -> None:  # type: ignore[no-untyped-def]
+    limit = origin + step * (index if beside != Fraction(1, 7) else index + Fraction(1, 3))
+    grid = Rounded(Measured("y"), step, rule, origin)
+    for measured in (limit + step * beside, value, limit + step * beside * 2):
+        rounded = origin + step * rounded_to_whole((measured - origin) / step, rule)
+        assert abs(rounded - measured) <= step / 2
+        at_least, above = rounds_to_at_least(grid, limit), rounds_to_above(grid, limit)
+        assert (rounded >= limit) == compare(">=" if at_least.closed else ">", measured, at_least.value)
+        assert (rounded > limit) == compare(">=" if above.closed else ">", measured, above.value)
+        article, k = {"y": measured}, Construction(())
+        direct = evaluate(Compare(op, grid, Const(limit)), article, k)
+        assume(direct is not None)
+        assert direct == compare(op, rounded, limit)
+
+
+@settings(max_examples=300)
+@given(rule=st.sampled_from(strategies.RULES), value=st.fractions(-5, 5, max_denominator=4))
+def test_rounding_goes_to_the_nearest_and_halves_as_named(rule, value) -> None:  # type: ignore[no-untyped-def]
+    rounded = rounded_to_whole(value, rule)
+    distance = abs(value - rounded)
+    assert distance <= Fraction(1, 2)
+    if distance == Fraction(1, 2):
+        expected = {"away": abs(rounded) > abs(value), "up": rounded > value, "even": rounded % 2 == 0}
+        assert expected[rule]

@@ -1,0 +1,227 @@
+"""The shape of the code: floors, who may import what, cold starts, and no binary floating point.
+
+A module imports modules of lower floors, or earlier ones of its own floor. A new module is put on its floor
+here; the test names the ones that are missing.
+"""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+import sys
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent / "scopecheck"
+
+FLOORS: dict[str, str] = {
+    "foundations": "record spans diagnostics drawing kinds units quantity",
+    "text": (
+        "layout scan syntax parse pieces reading_lines statements_declare statements_cases statements_words"
+        " statements_claims statements"
+    ),
+    "core": (
+        "core construction linear rewrite plain reference catalogue constants names exact_terms"
+        " exact_formulas groups readings chart phrases claim_text dependencies account resolve_names"
+        " resolve_claims"
+    ),
+    "meaning": "evaluate symbols encode solver",
+    "answers": (
+        "witness minimise refine findings questions.prepared questions.cases questions.claims"
+        " questions.readings questions"
+    ),
+    "checked input": "consistency resolve_cases resolve",
+    "report": (
+        "roots turning lines boundary wording amounts plain_formula blocks describe frame grouping"
+        " consequences pictures items plan report render.number_line render.text render.markdown"
+        " render.json render probe_sheet probe_picture probe probe_report"
+    ),
+    "commands": "output phrase_cards check_command probe_command cli __main__",
+}
+
+LIBRARIES: dict[str, set[str]] = {
+    "z3": {"symbols", "encode", "solver"},
+    "lark": {"parse"},
+    "sympy": {"boundary"},
+    "typer": {"cli"},
+}
+
+LAZY: dict[str, str] = {
+    "cli": "a command loads what it needs when it runs",
+    "boundary": "exact roots of higher degree are seldom needed, and their library is slow to load",
+    "render": "one format is drawn",
+    "kinds": "the unit table is read once, when the first unit is looked up",
+}
+
+NOT_EXACT: dict[str, str] = {
+    "diagnostics": "likeness of words",
+    "phrases": "likeness of words",
+    "solver": "the clock of the wall limit",
+    "output": "the clock of the progress line",
+}
+
+
+def module_name(path: Path) -> str:
+    parts = path.relative_to(ROOT).with_suffix("").parts
+    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
+
+
+@cache
+def modules() -> dict[str, ast.Module]:
+    """Every module but the package itself, by name without `scopecheck.`."""
+    found = {module_name(path): path for path in sorted(ROOT.rglob("*.py"))}
+    return {name: ast.parse(path.read_text("utf-8")) for name, path in found.items() if name}
+
+
+def imported(tree: ast.AST) -> Iterator[tuple[str, ast.stmt]]:
+    """The full names a tree imports: modules, and names that may be modules."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Import):
+            yield from ((alias.name, node) for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, "imports are absolute"
+            assert node.module is not None
+            yield node.module, node
+            yield from ((f"{node.module}.{alias.name}", node) for alias in node.names)
+
+
+def own_imports(name: str) -> set[str]:
+    full = {full.removeprefix("scopecheck.") for full, _ in imported(modules()[name]) if "." in full}
+    # A package's own face is imported by importing any part of it; only what is named counts.
+    return (full & modules().keys()) - {name}
+
+
+def place(name: str) -> tuple[int, int]:
+    """Floor and place on the floor."""
+    for floor, line in enumerate(FLOORS.values()):
+        if name in line.split():
+            return floor, line.split().index(name)
+    raise AssertionError(f"'{name}' stands on no floor: put it on one in this file")
+
+
+def test_every_module_stands_on_one_floor() -> None:
+    listed = [name for line in FLOORS.values() for name in line.split()]
+    assert sorted(listed) == sorted(set(listed))
+    assert set(listed) == set(modules())
+
+
+@pytest.mark.parametrize("name", sorted(modules()))
+def test_imports_go_down(name: str) -> None:
+    above = {other for other in own_imports(name) if place(other) >= place(name)}
+    assert not above, f"{name} imports what does not stand below it: {sorted(above)}"
+
+
+@pytest.mark.parametrize("library", sorted(LIBRARIES))
+def test_a_library_is_imported_in_its_place_only(library: str) -> None:
+    users = {
+        name
+        for name, tree in modules().items()
+        if any(full.split(".")[0] == library for full, _ in imported(tree))
+    }
+    assert users == LIBRARIES[library]
+
+
+def test_no_other_library_is_imported() -> None:
+    allowed = set(sys.stdlib_module_names) | LIBRARIES.keys() | {"scopecheck"}
+    found = {full.split(".")[0] for tree in modules().values() for full, _ in imported(tree)}
+    assert found <= allowed
+
+
+@pytest.mark.parametrize("name", sorted(modules()))
+def test_imports_stand_at_the_top(name: str) -> None:
+    tree = modules()[name]
+    top = {id(node) for node in tree.body}
+    lazy = {full for full, node in imported(tree) if id(node) not in top}
+    assert not lazy or name in LAZY, f"{name} imports inside a function: {sorted(lazy)}"
+
+
+@pytest.mark.parametrize("name", sorted(set(modules()) - NOT_EXACT.keys()))
+def test_no_binary_floating_point(name: str) -> None:
+    for node in ast.walk(modules()[name]):
+        if isinstance(node, ast.Constant):
+            assert not isinstance(node.value, float), f"{name}, line {node.lineno}: {node.value}"
+        if isinstance(node, ast.Name):
+            assert node.id not in ("float", "complex"), f"{name}, line {node.lineno}"
+        if isinstance(node, ast.Attribute):
+            assert node.attr not in ("as_decimal", "evalf", "approx"), f"{name}, line {node.lineno}"
+
+
+NETWORK = frozenset("socket ssl http urllib ftplib smtplib asyncio webbrowser xmlrpc requests".split())
+
+
+def test_nothing_opens_a_network_connection() -> None:
+    found = {full.split(".")[0] for tree in modules().values() for full, _ in imported(tree)}
+    assert not found & NETWORK
+
+
+# ---- cold starts
+
+
+def loaded_after(code: str, *watched: str) -> set[str]:
+    """Which of the watched modules a fresh interpreter has loaded once the code has run."""
+    program = f"{code}\nimport sys\nprint('LOADED', *[m for m in {watched!r} if m in sys.modules])"
+    command = [sys.executable, "-c", program]
+    run = subprocess.run(
+        command, capture_output=True, text=True, cwd=ROOT.parent, check=True, timeout=120
+    )
+    return set(run.stdout.splitlines()[-1].split()[1:])
+
+
+def command(*arguments: str) -> str:
+    """A program that runs a command and goes on afterwards."""
+    return (
+        "import sys\nfrom scopecheck.cli import app\n"
+        f"try:\n    app({list(arguments)!r}, prog_name='scopecheck')\nexcept SystemExit:\n    pass"
+    )
+
+
+@pytest.mark.parametrize("of", [(), ("check",), ("probe",), ("phrases",)])
+def test_help_loads_no_heavy_library(of: tuple[str, ...]) -> None:
+    assert loaded_after(command(*of, "--help"), "z3", "sympy", "lark", "rich") == set()
+
+
+def test_the_package_itself_loads_nothing_heavy() -> None:
+    assert loaded_after("import scopecheck", "z3", "sympy", "lark", "typer") == set()
+
+
+SHEET = """\
+gap  length in mm
+
+1. A frame with a gap of between 2 and 4 mm.
+   | gap : between 2 and 4 mm
+
+inside        gap
+  sample      3 mm
+"""
+
+
+def test_check_loads_no_library_for_exact_roots(tmp_path: Path) -> None:
+    sheet = tmp_path / "frame.txt"
+    sheet.write_text(SHEET, "utf-8")
+    loaded = loaded_after(command("check", str(sheet)), "z3", "lark", "sympy")
+    assert loaded == {"z3", "lark"}
+
+
+def test_phrases_load_no_solver() -> None:
+    assert "z3" not in loaded_after(command("phrases"), "z3", "sympy")
+
+
+def test_the_two_meanings_treat_the_same_cases_in_the_same_order() -> None:
+    assert cases_of("evaluate", "evaluate_term") == cases_of("encode", "encode_term")
+    assert cases_of("evaluate", "evaluate") == cases_of("encode", "encode")
+
+
+def cases_of(module: str, function: str) -> list[str]:
+    """The classes that the function's first match names, in order."""
+    tree = modules()[module]
+    defined = next(n for n in ast.walk(tree) if isinstance(n, ast.FunctionDef) and n.name == function)
+    match = next(n for n in ast.walk(defined) if isinstance(n, ast.Match))
+    return [
+        pattern.cls.id
+        for case in match.cases
+        for pattern in ast.walk(case.pattern)
+        if isinstance(pattern, ast.MatchClass) and isinstance(pattern.cls, ast.Name)
+    ]

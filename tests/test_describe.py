@@ -1,0 +1,264 @@
+"""Values, things, readings and findings in words."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+import pytest
+
+from scopecheck.amounts import approximate, plain_number, quantity_text
+from scopecheck.core import Reading
+from scopecheck.describe import break_text, thing_text, twin_text, value_text
+from scopecheck.findings import Reread, WayOut
+from scopecheck.minimise import BreakPoint
+from scopecheck.solver import Extremum
+from scopecheck.wording import GLUE
+from tests.build import unit
+from tests.reported import (
+    STRAINER,
+    answers_of,
+    found,
+    items_of,
+    one_line,
+    stretch,
+    text_of,
+    with_witness,
+)
+
+
+def test_a_stated_end_tells_what_is_reached() -> None:
+    end = found(
+        "end not reached", 4, "2a", "between 20 and 60 mm", detail="60 mm|no more than|175/3 mm|out",
+        quantifier="base",
+    )  # fmt: skip
+    statement = one_line(items_of(answers_of(end))[0].statement)
+    assert statement.endswith("reaches: it is 60 mm, and the value stays below 175/3 (≈ 58.333) mm.")
+    reached = replace(end, detail="20 mm|no less than|37/2 mm|in")
+    assert "it is 20 mm, and the value is at least 18.5 mm." in one_line(
+        items_of(answers_of(reached))[0].statement
+    )
+
+
+@pytest.mark.parametrize(
+    ("question", "more", "text"),
+    [
+        ("adds nothing", {}, "whatever meets the parent meets claim 2 too, as restated."),
+        ("undefined", {"detail": "a / b"}, 'Has no value for a thing (in "a / b").'),
+        ("case empty on a reading", {"case": "D1"}, "Nothing at all fits document D1"),
+        ("no reading fits all cases", {}, "No choice of readings puts every listed case on its own side"),
+        (
+            "pair",
+            {"bearer": "challenger"},
+            "with both, a thing is met; with either alone nothing changes for it.",
+        ),
+        ("contested", {"detail": "with others"}, "changes only once another phrase is re-read as well."),
+        ("contested", {"detail": "both"}, "On this reading some things are met that were not"),
+        ("dependent cannot be met", {"conflict": ("2a",)}, 'conflict: 2a "between 20 and 60 mm".'),
+    ],
+)
+def test_statements(question: str, more: dict[str, Any], text: str) -> None:
+    finding = found(question, 4, "claim 2", "2. The", **more)
+    assert text in one_line(items_of(answers_of(finding))[0].statement)
+
+
+def test_a_thing_departs_from_a_reference() -> None:
+    finding = found("outside met", 2, "claim 1", "1. A leaf", case="garden sieve", reference="bench sample",
+                    departs=("holes", "metal"))  # fmt: skip
+    shown = with_witness(finding, holes=Fraction(25), metal=frozenset({"zinc", "copper"}))
+    assert one_line(thing_text(STRAINER, shown)) == (
+        "garden sieve with holes 25 instead of 24 and metal copper and zinc instead of copper "
+        "(as bench sample otherwise)"
+    )
+
+
+@pytest.mark.parametrize(
+    ("more", "text"),
+    [
+        (
+            {"case": "garden sieve", "reference": "garden sieve", "shown": ("holes",)},
+            "garden sieve as listed (holes 24)",
+        ),
+        (
+            {"case": "garden sieve", "reference": "garden sieve", "shown": ("holes", "finish")},
+            "garden sieve as listed (holes 24), with finish polished where it says nothing",
+        ),
+        (
+            {"case": "garden sieve", "reference": "garden sieve", "departs": ("diameter",)},
+            "garden sieve with diameter 4 mm instead of 3 mm (otherwise as listed)",
+        ),
+        (
+            {"reference": "bench sample", "departs": ("finish",)},
+            "a thing with finish polished (as bench sample otherwise)",
+        ),
+        ({"shown": ("height", "holes")}, "a thing with holes 24, height 60 mm"),
+        (
+            {"case": "D1", "reference": "D1", "shown": ("holes",)},
+            'document D1 at "page 4, example 2" as listed (holes 24)',
+        ),
+    ],
+)
+def test_things(more: dict[str, Any], text: str) -> None:
+    finding = with_witness(found("outside met", 2, "claim 1", "1. A leaf", **more))
+    assert one_line(thing_text(STRAINER, finding)) == text
+
+
+def test_of_many_values_those_in_question_come_first(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("scopecheck.describe.MOST_VALUES", 2)
+    finding = with_witness(found("meant lost", 3, "2a", "between 20 and 60 mm"))
+    assert one_line(thing_text(STRAINER, finding)) == "a thing with holes 24, height 60 mm and 3 more"
+
+
+def test_of_many_limitations_the_first_are_told() -> None:
+    labels = ("1a", "1b", "2a", "3a", "4a")
+    finding = found("inside lost", 3, "claim 4", "4. The", failing=labels)
+    (item,) = items_of(answers_of(finding))
+    assert [label for label, _ in item.heads] == ["1a", "1b", "2a", "3a", "1 more like it"]
+
+
+def test_what_keeps_a_thing_out_is_told_beyond_the_reading_told_already() -> None:
+    ways = (WayOut("1a", "divisible by 6", ((0, 1),)), WayOut("1b", "between 2 and 4 mm", ()))
+    met = found("outside met", 2, "claim 1", "1. A leaf", ways_out=ways)
+    finding = with_witness(met, (0, 1), holes=Fraction(25))
+    text = one_line(text_of(answers_of(finding)))
+    assert 'Kept out 1b "between 2 and 4 mm", and no single re-reading lets it by' in text
+    assert "Kept out 1a" not in text
+
+
+def test_a_twin_is_told_by_what_differs() -> None:
+    finding = with_witness(found("unmeant met", 2, "1a", "divisible by 6"), holes=Fraction(25))
+    twin = with_witness(finding).witness
+    told = twin_text(STRAINER, replace(finding, twin=twin, twin_name="meant"))
+    assert one_line(told) == "a thing that was meant, with holes 24 instead of 25, alike in all else"
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (Fraction(305, 100000), "3.05 mm"),
+        (Fraction(34, 11000), "34/11 mm (≈ 3.0909)"),
+        (Fraction(0), "0 mm"),
+        (Fraction(-1, 3000), "-1/3 mm (≈ -0.33333)"),
+        (Fraction(123456789, 7000), "123456789/7 mm (≈ 17636684)"),
+        (Fraction(199999, 300000000), "199999/300000 mm (≈ 0.66666)"),
+    ],
+)  # fmt: skip
+def test_numbers_are_exact_or_marked(value: Fraction, text: str) -> None:
+    assert quantity_text(value, unit("mm")).replace(GLUE, " ") == text
+
+
+def test_approximations_are_rounded_half_away_from_zero() -> None:
+    assert approximate(Fraction(1, 3)) == "0.33333"
+    assert approximate(Fraction(2, 3)) == "0.66667"
+    assert approximate(Fraction(-2, 3)) == "-0.66667"
+    assert approximate(Fraction(999999, 7), 3) == "142857"
+    assert approximate(Fraction(1, 7 * 10**6), 3) == "0.000000143"
+    assert plain_number(Fraction(5, 2)) == "2.5"
+
+
+def test_sets_are_told_in_declared_order() -> None:
+    assert value_text(STRAINER, "metal", frozenset({"zinc", "copper"})) == "copper and zinc"
+    assert value_text(STRAINER, "metal", frozenset()) == "none"
+
+
+@pytest.mark.parametrize(
+    ("upward", "closed", "text"),
+    [
+        (True, False, 'once "about" stretches by more than 2.5 %'),
+        (True, True, 'once "about" stretches by 2.5 % or more'),
+        (False, False, 'as long as "about" stretches by less than 2.5 %'),
+        (False, True, 'as long as "about" stretches by 2.5 % at most'),
+    ],
+)
+def test_break_points_are_open_or_closed(upward: bool, closed: bool, text: str) -> None:
+    parameter = stretch(0)
+    sheet = replace(STRAINER, parameters=(parameter,))
+    point = BreakPoint("e", Extremum(Fraction(1, 40), closed), upward)
+    assert break_text(sheet, point, '"about"').replace(GLUE, " ") == text
+
+
+def test_a_break_point_in_a_unit_of_its_own() -> None:
+    parameter = replace(stretch(0), unit=unit("mm"), shared=False)
+    sheet = replace(STRAINER, parameters=(parameter,))
+    text = break_text(sheet, BreakPoint("e", Extremum(Fraction(1, 2000), False), True), '"about"')
+    assert text.replace(GLUE, " ") == 'once "about" stretches by more than 0.5 mm'
+
+
+def test_the_usual_reading_of_a_line_that_fails_is_named_with_its_stretch() -> None:
+    parameter = stretch(1)
+    sheet = replace(STRAINER, parameters=(parameter,))
+    finding = found("inside lost", 3, "claim 1", "1. A leaf", quantifier="base", failing=("1b",))
+    text = one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
+    assert (
+        '"both ends in" (presumed): the ends are in; not stretched at all not on every reading listed' in text
+    )
+
+
+def test_a_lost_case_tells_on_which_reading_it_is_kept() -> None:
+    parameter = stretch(1)
+    sheet = replace(STRAINER, parameters=(parameter,))
+    point = BreakPoint("e", Extremum(Fraction(1, 35), True), True)
+    finding = found("inside lost", 3, "claim 1", "1. A leaf", quantifier="base", failing=("1b",),
+                    kept_by=(Reread(1, 0, (point,)),))  # fmt: skip
+    text = one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
+    assert 'Kept with "between 2 and 4 mm" as "both ends in" (presumed)' in text
+    assert 'once "between 2 and 4 mm" stretches by 20/7 % (≈ 2.8571) or more' in text
+
+
+def test_several_presumed_readings_mean_that_no_presumption_is_known() -> None:
+    finding = replace(found("inside lost", 3, "3a", "at least one of"), read_as=(Reread(2, 1),))
+    assert '"one of each" (no presumption known): copper and zinc' in one_line(text_of(answers_of(finding)))
+
+
+def test_a_reading_that_asks_nothing_says_so() -> None:
+    reading = Reading("anything", "arguable", "TRUE")
+    group = replace(STRAINER.groups[0], readings=(STRAINER.groups[0].readings[0], reading))
+    sheet = replace(STRAINER, groups=(group, *STRAINER.groups[1:]))
+    finding = replace(found("outside met", 2, "1a", "divisible by 6"), rereads=(Reread(0, 1),))
+    text = one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
+    assert '"anything" (arguable): asks for nothing, so that everything meets it' in text
+
+
+@pytest.mark.parametrize(
+    ("change", "text"),
+    [
+        ({}, "the examiner or a challenger"),
+        ({"purpose": "court"}, "Raised by a challenger, who"),
+        ({"profile": "EPO"}, "the examining division or an opponent"),
+    ],
+)
+def test_who_would_bring_it(change: dict[str, Any], text: str) -> None:
+    sheet = replace(STRAINER, **change)
+    finding = found("outside met", 2, "claim 1", "1. A leaf", bearer="challenger", case="garden sieve")
+    assert text in one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
+
+
+def test_notes_tell_how_sure_and_how_far() -> None:
+    finding = with_witness(
+        found(
+            "inside lost",
+            3,
+            "claim 1",
+            "1. A leaf",
+            case="bench sample",
+            simplest=False,
+            best=False,
+            partly=("height",),
+            grade="near",
+            lowest="some",
+            at_base="some",
+            highest="every",
+            rests_on=("bounds of 'height'",),
+        )
+    )
+    text = one_line(text_of(answers_of(finding)))
+    for part in (
+        "Near the border of what was meant.",
+        "Only part of bench sample is concerned: say more about height.",
+        "Not shown to be the simplest such thing.",
+        "Not shown to be the smallest change of reading.",
+        "as presumed some of it meets, at the narrowest some of it meets, at the widest all of it meets",
+        "Rests on bounds of 'height'",
+    ):
+        assert part in text
