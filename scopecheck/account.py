@@ -1,4 +1,4 @@
-"""The text against the sheet: what of a claim's numbers, units, connectives and end words no line restates."""
+"""The text against the sheet: numbers, units, connectives and end words that no line restates."""
 
 from __future__ import annotations
 
@@ -50,16 +50,16 @@ _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
         "divisible",
         "multiple",
         "ratio",
-    )  # fmt: skip
+    )
 )
 _BEFORE_NUMBERS = frozenset("from to above below over under of".split()) - {"of"}
 _HEDGES = frozenset(
-    "about approximately roughly circa substantially essentially generally nearly preferably optionally plurality"
-    " majority several average mean each every only together mainly predominantly".split()
+    "about approximately roughly circa substantially essentially generally nearly preferably optionally"
+    " plurality majority several average mean each every only together mainly predominantly".split()
 )
 _VERBS = frozenset(
-    "is are has have having being comprises comprising includes including contains containing consists wherein"
-    " whereby where which receives forms extends lies".split()
+    "is are has have having being comprises comprising includes including contains containing consists"
+    " wherein whereby where which receives forms extends lies".split()
 )
 _CLAUSE_OPENERS = frozenset("wherein whereby where which the a an said each".split())
 
@@ -74,7 +74,7 @@ def unrestated(
     """What the claim's text says in numbers, units, connectives, end words and hedges and no line takes up.
 
     `exact_numbers` are the numbers of lines in symbols; each accounts for one equal number of the text.
-    Numbers of claims, reference signs in brackets, and an 'and' between the elements of the claim do not count.
+    Numbers of claims, reference signs in brackets, and an 'and' between elements of the claim do not count.
     """
     found: list[Unrestated] = []
     tokens = text.tokens
@@ -166,7 +166,7 @@ def _unit_width(text: ClaimText, at: int, own: Own) -> int:
 
 
 def _structural(tokens: list[Piece], at: int) -> bool:
-    """An 'and' between the elements or clauses of a claim: after ';', or after ',' before a clause with a verb."""
+    """An 'and' between elements or clauses of a claim: after ';', or after ',' before a clause with a verb."""
     if tokens[at].text != "and":
         return False
     before = tokens[at - 1].text if at else ""

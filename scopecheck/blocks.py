@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import TypeAlias
 
 from scopecheck.core import Sheet
 from scopecheck.diagnostics import Diagnostic
 from scopecheck.findings import Answers, Finding
 from scopecheck.lines import NumberLine, ValueTable
+from scopecheck.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heading:
     """The title of the report (level 1) or of a section (level 2)."""
 
@@ -19,14 +19,14 @@ class Heading:
     level: int = 2
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Banner:
     """A confidentiality heading, as the sheet words it."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Paragraph:
     """Running text; `quiet` for what a reader may pass over."""
 
@@ -34,7 +34,7 @@ class Paragraph:
     quiet: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Listing:
     """Short lines of equal rank."""
 
@@ -42,14 +42,14 @@ class Listing:
     quiet: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Excerpt:
     """Lines to be kept as they are: a message with its place in the sheet marked."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Item:
     """One decision or one finding, told in full.
 
@@ -71,7 +71,7 @@ class Item:
     picture: NumberLine | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Picture:
     """A quantity's values under each reading."""
 
@@ -81,7 +81,7 @@ class Picture:
 Block: TypeAlias = Heading | Banner | Paragraph | Listing | Excerpt | Item | Picture
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Report:
     """The blocks in reading order, with what they were made from, for formats that carry data.
 
@@ -92,7 +92,7 @@ class Report:
     sheet: Sheet
     answers: Answers
     order: tuple[Finding, ...]
-    held_back: frozenset[int] = field(default_factory=frozenset)
+    held_back: frozenset[int] = frozenset()
     """Indices into `order`."""
     diagnostics: tuple[Diagnostic, ...] = ()
 

@@ -8,7 +8,6 @@ polynomial of a higher degree.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain, combinations, pairwise
 from math import ceil, floor
@@ -19,6 +18,7 @@ from scopecheck.core import Article, Bound, ChoiceDecl, Declaration, Formula, Nu
 from scopecheck.evaluate import evaluate, meets
 from scopecheck.lines import NumberLine, Stretch, ValueTable
 from scopecheck.quantity import Unit, decimal_text, number_text
+from scopecheck.record import record
 from scopecheck.roots import End, Polynomial, Root, between
 from scopecheck.turning import NotShown, turning_points
 
@@ -28,7 +28,7 @@ DIGITS = 6
 """Decimals shown of an end that is no fraction."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """Everything between two ends, in base units; None is infinite. An irrational end is never attained."""
 

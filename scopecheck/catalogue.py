@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cache, cached_property
 from importlib.resources import files
 from typing import Literal, TypeAlias
@@ -16,6 +16,7 @@ from scopecheck.core import Standing
 from scopecheck.diagnostics import trouble
 from scopecheck.layout import Page, blocks, page
 from scopecheck.pieces import Desk
+from scopecheck.record import record
 from scopecheck.spans import Source, Span
 from scopecheck.statements_words import phrase
 from scopecheck.syntax import PhraseStatement, Raw, ReadingText
@@ -23,7 +24,7 @@ from scopecheck.syntax import PhraseStatement, Raw, ReadingText
 PROFILES = ("US examination", "US court", "EPO")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Literals:
     """Words to be found: one of several alternatives, each one or more tokens; perhaps left out."""
 
@@ -36,7 +37,7 @@ Literal_ = Literals
 SlotKind: TypeAlias = Literal["number", "whole", "plain", "difference", "ratio", "list", "noun"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slot:
     """A place for a number, a list or a noun. `joiner`: and, or, nor, and/or, '' (any) for a list."""
 
@@ -48,7 +49,7 @@ class Slot:
 Element: TypeAlias = Literals | Slot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pattern:
     """One wording of a phrase. `required` are the words without which it cannot match."""
 
@@ -61,7 +62,7 @@ class Pattern:
         return tuple(e for e in self.elements if isinstance(e, Slot))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Citation:
     """A citation in our words and how it is known: read, read (secondary), memory, common practice."""
 
@@ -69,7 +70,7 @@ class Citation:
     tag: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EntryReading:
     """A reading of an entry; `formula` is None when it is listed but not computed."""
 
@@ -95,7 +96,7 @@ class Entry:
     patterns: tuple[Pattern, ...]
     only_for: tuple[str, ...]
     own: bool
-    load: Callable[[], PhraseStatement] = field(repr=False)
+    load: Callable[[], PhraseStatement]
 
     @cached_property
     def statement(self) -> PhraseStatement:
@@ -174,22 +175,24 @@ class Entry:
         """
         labels = among or tuple(r.label for r in self.readings if r.formula is not None)
         marked = {r.label: _marked(r.written, profile) for r in self.readings}
-        strained = {x for x in labels if x in self.strained or marked.get(x) == "strained"}
-        presumed = {x for x in labels if x in self.presumed.get(profile, ()) or marked.get(x) == "presumed"}
+        strained = {x for x in labels if x in self.strained or marked.get(x, ("", False))[0] == "strained"}
+        named = self.presumed.get(profile, ())
+        presumed = {x for x in labels if x in named or marked.get(x) == ("presumed", True)}
+        presumed = presumed or {x for x in labels if marked.get(x) == ("presumed", False)}
         if label in strained and label not in presumed:
             return "strained"
         return "presumed" if label in presumed or not presumed else "arguable"
 
 
-def _marked(reading: ReadingText, profile: str) -> str:
-    """The standing written at a reading itself: the one for this very profile before a general one."""
+def _marked(reading: ReadingText, profile: str) -> tuple[str, bool]:
+    """The standing written at a reading itself, and whether for this very profile: then it goes first."""
     general = ""
     for standing, where in reading.standings:
         if where and (where == profile or (where == "US" and profile.startswith("US"))):
-            return standing
+            return standing, True
         if not where:
             general = standing
-    return general
+    return general, False
 
 
 _ELEMENT = re.compile(r"<([^>]*)>|\[([^\]]*)\]|\(([^()]*)\)|(\S+)")

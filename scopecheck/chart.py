@@ -6,10 +6,10 @@ Knows tokens and patterns, nothing of meanings: what fills a slot is handed back
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from typing import TypeAlias
 
 from scopecheck.catalogue import Entry, Literals, Pattern, Slot
+from scopecheck.record import record
 from scopecheck.scan import Token
 
 FILLERS = frozenset("a an the of is are being be having has have that which at in with said".split())
@@ -24,7 +24,7 @@ NUMBER_WORDS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fill:
     """What stands in a slot: its tokens, and for a list the tokens of each member."""
 
@@ -33,7 +33,7 @@ class Fill:
     members: tuple[tuple[Token, ...], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Match:
     """One way to read words as a phrase. `literals` counts the words found as such; `skipped` the fillers."""
 
@@ -45,7 +45,7 @@ class Match:
     skipped: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tests:
     """What the chart may ask about tokens: is this a number or a declared one, a member, a condition?"""
 

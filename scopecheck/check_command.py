@@ -6,7 +6,6 @@ import os
 import shutil
 import sys
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 
 from scopecheck.blocks import Block, Heading, Report
 from scopecheck.core import Sheet
@@ -14,6 +13,7 @@ from scopecheck.diagnostics import Diagnostic
 from scopecheck.drawing import draw
 from scopecheck.output import BAD_INPUT, Progress, already_there, complain, put, worst
 from scopecheck.questions import ask_all
+from scopecheck.record import record, replace
 from scopecheck.render import Format, render, wants_colour
 from scopecheck.report import build_report, exit_status
 from scopecheck.resolve import read_sheet
@@ -26,7 +26,7 @@ WIDTH = 90
 """Columns of a text that does not go to a terminal."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Options:
     """How to check and how to show it. `output` is '' for the standard output."""
 

@@ -1,4 +1,4 @@
-"""A claim's text as tokens: finding lifted words in it, whatever blanks, case, quotes and dashes they have."""
+"""A claim's text as tokens, and finding lifted words in it whatever their blanks, case, quotes and dashes."""
 
 from __future__ import annotations
 
@@ -9,12 +9,13 @@ from difflib import SequenceMatcher
 
 from scopecheck.diagnostics import Trouble, trouble
 from scopecheck.layout import PLAIN
+from scopecheck.record import record
 from scopecheck.spans import Source, Span
 
 _TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_]+(?:'[^\W\d_]+)*|\.\.\.|…|\S")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """One token of a claim: its text in lower case and its place."""
 
@@ -103,7 +104,7 @@ class ClaimText:
         if longest.size == 0:
             return ""
         start = max(0, longest.a - longest.b)
-        end = min(len(texts), start + len(words) + 1)
+        end = min(len(texts), start + len(words))
         piece = self.source.text[self.tokens[start].start : self.tokens[end - 1].end]
         return " ".join(piece.split())
 

@@ -156,4 +156,7 @@ def main() -> None:
     """The console command."""
     # A run is short and makes few cycles: looking for them rarely saves a tenth of its time.
     gc.set_threshold(200_000, 20, 20)
-    app(prog_name="scopecheck")
+    try:
+        app(prog_name="scopecheck")
+    finally:
+        gc.freeze()  # nor is the last look at the end of the process worth its time

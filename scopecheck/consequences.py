@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 
 from scopecheck.core import Sheet
 from scopecheck.describe import case_text, thing_text, twin_text
 from scopecheck.findings import Finding
 from scopecheck.grouping import Cluster, departures, turning_labels
+from scopecheck.record import record, replace
 from scopecheck.wording import claims_text, sentence, upper_first
 
 EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
@@ -19,7 +19,7 @@ SAME_CAUSE: Mapping[str, tuple[str, ...]] = {
 """A reading that lets in what was not meant is told where it lets in something listed; lost likewise."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Traced:
     """Findings told for themselves, in order, and for some of them (by position) what follows from them."""
 

@@ -7,7 +7,6 @@ groups, readings in sheet order, parameter deviations) is a total order: everyth
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeAlias, assert_never
 
@@ -44,9 +43,10 @@ from scopecheck.core import (
     Term,
     Truth,
 )
+from scopecheck.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Construction:
     """`readings[g]` is the index of the reading taken by group g; `parameters` is in sheet order."""
 

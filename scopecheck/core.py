@@ -9,11 +9,11 @@ and `encode.py` treat the same cases in the same order.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
 from scopecheck.quantity import Kind, Unit
+from scopecheck.record import field, record
 from scopecheck.spans import Span
 
 OTHERS = "something else"
@@ -33,7 +33,7 @@ STANDINGS: tuple[Standing, ...] = ("presumed", "arguable", "strained")
 # ---- numbers and ends
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Written:
     """A number as written: its digits, its value in `unit`, and the places its digits reach (20.0 -> 1)."""
 
@@ -53,7 +53,7 @@ class Written:
         return self.unit.factor * Fraction(10) ** -self.decimals
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bound:
     """An end of a domain or of a parameter's interval; `closed` says whether the end belongs to it."""
 
@@ -64,43 +64,43 @@ class Bound:
 # ---- terms: rational-valued, or without value
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Const:
     value: Fraction
     written: Written | None = field(default=None, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measured:
     """The value of a declared number."""
 
     name: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parameter:
     """The value of a reading's free parameter (a key of `Sheet.parameters`)."""
 
     key: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Add:
     items: tuple[Term, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Negate:
     item: Term
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Multiply:
     left: Term
     right: Term
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Divide:
     """Has no value where the divisor is 0."""
 
@@ -109,7 +109,7 @@ class Divide:
     text: str = field(default="", compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Remainder:
     """`item - divisor * floor(item / divisor)`; the divisor is a positive written number."""
 
@@ -117,22 +117,22 @@ class Remainder:
     divisor: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Magnitude:
     item: Term
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Least:
     items: tuple[Term, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Greatest:
     items: tuple[Term, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rounded:
     """`item` rounded to the grid `origin + k * step`; signs are taken relative to `origin`."""
 
@@ -142,14 +142,14 @@ class Rounded:
     origin: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CountOf:
     """How many members a declared set has; `something else` counts as one."""
 
     name: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Branch:
     """`then` if the condition is true, `otherwise` if false, no value if the condition is undefined."""
 
@@ -158,7 +158,7 @@ class Branch:
     otherwise: Term
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReadTerm:
     """A noun with several referents: one term for each reading of its group, in the group's order."""
 
@@ -188,24 +188,24 @@ Term: TypeAlias = (
 # ---- formulas: true, false or undefined (strong three-valued logic)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Truth:
     value: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Compare:
     op: Op
     left: Term
     right: Term
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class IsWhole:
     item: Term
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Chosen:
     """A declared choice has this member."""
 
@@ -213,7 +213,7 @@ class Chosen:
     member: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Includes:
     """A declared set has this member (and perhaps others)."""
 
@@ -221,37 +221,37 @@ class Includes:
     member: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Not:
     item: Formula
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class All:
     """Every item; of none: true."""
 
     items: tuple[Formula, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Any:
     """At least one item; of none: false."""
 
     items: tuple[Formula, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Implies:
     left: Formula
     right: Formula
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ExactlyOne:
     items: tuple[Formula, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Read:
     """A phrase: one formula for each reading of its group, in the group's order."""
 
@@ -267,7 +267,7 @@ Formula: TypeAlias = (
 # ---- vocabulary
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NumberDecl:
     """A quantity, share or count. `stated_bounds` tells bounds the sheet wrote from those of the kind."""
 
@@ -282,7 +282,7 @@ class NumberDecl:
     span: Span = field(compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ChoiceDecl:
     """Exactly one of `members`; the last is OTHERS unless the list was closed with `only`."""
 
@@ -292,7 +292,7 @@ class ChoiceDecl:
     span: Span = field(compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SetDecl:
     """Any of `members`, or none; the last is OTHERS unless the list was closed with `only`."""
 
@@ -308,7 +308,7 @@ Declaration: TypeAlias = NumberDecl | ChoiceDecl | SetDecl
 # ---- readings
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reading:
     """One way to take a phrase or noun. `plain` is its meaning in words and plain maths, for people.
 
@@ -322,7 +322,7 @@ class Reading:
     axes: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Place:
     """One occurrence of a group: the label of the limitation or the name of the case it stands in."""
 
@@ -331,7 +331,7 @@ class Place:
     span: Span = field(compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Group:
     """A link group: the occurrences that are always read alike (same document, wording, readings).
 
@@ -353,7 +353,7 @@ class Group:
     noun: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Settled:
     """A policy, definition or pin that took readings away, and which; `reason` is the place it rests on."""
 
@@ -363,7 +363,7 @@ class Settled:
     span: Span = field(compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FreeParameter:
     """A number a reading leaves open. `shared` parameters are dimensionless and stretch alike per kind."""
 
@@ -381,7 +381,7 @@ class FreeParameter:
 # ---- claims and cases
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Limitation:
     """One restatement line. `words` are the claim's own; '' for a line in symbols alone."""
 
@@ -398,7 +398,7 @@ class Limitation:
     span: Span = field(compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Claim:
     number: int
     text: str
@@ -411,7 +411,7 @@ class Claim:
 Role: TypeAlias = Literal["inside", "outside", "document", "class"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Case:
     """A case: every article on which `facts` is true.
 
@@ -434,7 +434,7 @@ class Case:
     span: Span = field(compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Given:
     text: str
     formula: Formula
@@ -442,7 +442,7 @@ class Given:
     span: Span = field(compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unrestated:
     """A number, unit, connective or end-point word of a claim's text that no line restates, with context."""
 
@@ -453,7 +453,7 @@ class Unrestated:
     span: Span = field(compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sheet:
     title: str
     profile: Literal["US", "EPO"]

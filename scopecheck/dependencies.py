@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from scopecheck.diagnostics import Diagnostic
 from scopecheck.layout import PLAIN
+from scopecheck.record import record
 from scopecheck.spans import Span
 
 _NUMBERED = re.compile(
@@ -15,18 +15,21 @@ _NUMBERED = re.compile(
     re.IGNORECASE,
 )
 _PRECEDING = re.compile(
-    r"\b(?:any|one|either|each)?\s*(?:one\s+)?(?:of\s+)?(?:the\s+)?(?:preceding|previous|foregoing|above)\s+claims?\b",
+    r"\b(?:any|one|either|each)?\s*(?:one\s+)?(?:of\s+)?(?:the\s+)?"
+    r"(?:preceding|previous|foregoing|above)\s+claims?\b",
     re.IGNORECASE,
 )
 _LINK = re.compile(r"(\d+)|(to|through|-)", re.IGNORECASE)
 _CATEGORY = re.compile(
-    r"\s*(?:(?:an?|the|said)\s+)?(.+?)\s*(?:,|:|;|$|\b(?:comprising|comprises|consisting|including|containing|characteri[sz]ed|wherein"
-    r"|according|as claimed|as defined|as recited|as set forth|having|which)\b|\b(?:of|in|to|by|under|per) (?:any|either|one|claims?|the preceding)\b)",
+    r"\s*(?:(?:an?|the|said)\s+)?(.+?)\s*(?:,|:|;|$"
+    r"|\b(?:comprising|comprises|consisting|including|containing|characteri[sz]ed|wherein|having|which)\b"
+    r"|\b(?:according|as claimed|as defined|as recited|as set forth)\b"
+    r"|\b(?:of|in|to|by|under|per) (?:any|either|one|claims?|the preceding)\b)",
     re.IGNORECASE | re.DOTALL,
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reference:
     """Claim numbers named in a claim, and the place of the words that name them."""
 
@@ -64,7 +67,7 @@ def _numbers(text: str) -> tuple[int, ...]:
 
 def category(text: str) -> str:
     """What a claim is for: its first noun phrase, up to a comma or the word that opens its body."""
-    match = _CATEGORY.match(text)
+    match = _CATEGORY.match(re.sub(r"\s*\([^)]*\)", "", text))
     return " ".join(match.group(1).split()) if match else ""
 
 
@@ -75,8 +78,8 @@ def parents(
 ) -> tuple[dict[int, tuple[int, ...]], list[Diagnostic]]:
     """The parents of each claim from its first reference, and what is wrong with references.
 
-    `spans` has the place of each reference. A claim that depends on itself, on a missing claim, or in a circle
-    is an error; its broken references are dropped.
+    `spans` has the place of each reference. A claim that depends on itself, on a missing claim, or in a
+    circle is an error; its broken references are dropped.
     """
     found: dict[int, tuple[int, ...]] = {}
     wrong: list[Diagnostic] = []
@@ -106,7 +109,7 @@ def parents(
                         "warning",
                         span,
                         f"claim {number} refers to claims a second time; only the first is followed",
-                    )  # fmt: skip
+                    )
                 )
         found[number] = tuple(kept)
     return _without_circles(found, places, wrong), wrong

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
 from difflib import get_close_matches
 from typing import Literal, TypeAlias
 
+from scopecheck.record import field, record
 from scopecheck.spans import Span
 
 Severity: TypeAlias = Literal["error", "warning", "note"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Diagnostic:
     """One located message: what is wrong, why, and what to write instead. `also` marks further places."""
 

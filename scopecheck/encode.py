@@ -9,7 +9,6 @@ group is read by its selector variables.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import reduce
 from math import ceil, floor, lcm
@@ -53,6 +52,7 @@ from scopecheck.core import (
     Truth,
 )
 from scopecheck.linear import linear_form
+from scopecheck.record import record
 from scopecheck.symbols import (
     MIRROR,
     Condition,
@@ -74,7 +74,7 @@ Pair: TypeAlias = tuple[Condition, Condition]
 """Where a formula is true, and where it is false."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ratio:
     """A term's value `num / den` where `defined`; `den` is None for 1 and is never 0 where `defined`."""
 

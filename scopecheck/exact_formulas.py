@@ -87,7 +87,7 @@ def _formula(c: Context, node: Node) -> Formula:
                         f"a {measured.kind.name} is neither whole nor not",
                         "Only a plain number or a count can be whole.",
                         "divide by a unit, such as x / 1 mm IS WHOLE",
-                    )  # fmt: skip
+                    )
                 )
             return IsWhole(measured.term)
         case ChainNode(operands=operands, signs=signs):
@@ -132,9 +132,11 @@ def _link(c: Context, chain: Node, left: Node, sign: str, right: Node) -> Formul
             return _membership(c, chain, listed, sign, other, turned)
     if sign == "IN":
         raise trouble(
-            chain.span, "IN without a declared list", "IN asks whether something is among the members of a list.",
+            chain.span,
+            "IN without a declared list",
+            "IN asks whether something is among the members of a list.",
             "write metal IN {copper, zinc}, or copper IN metal",
-        )  # fmt: skip
+        )
     a, b = term(c, left), term(c, right)
     check_bare(c, left if a.bare else right, a, b)
     a, b = fit(c, a, b)

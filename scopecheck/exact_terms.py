@@ -17,6 +17,7 @@ from scopecheck.core import (
     Greatest,
     Least,
     Magnitude,
+    Measured,
     Multiply,
     Negate,
     NumberDecl,
@@ -43,6 +44,7 @@ from scopecheck.quantity import (
     quotient_kind,
     sum_kind,
 )
+from scopecheck.record import replace
 from scopecheck.scan import Number
 from scopecheck.spans import Span
 from scopecheck.syntax import (
@@ -110,7 +112,7 @@ def _term(context: Context, node: Node) -> Typed:
             inner = term(context, item)
             if inner.kind and inner.kind.point:
                 raise KindError(f"a {inner.kind.name} has no negative", inner.kind, inner.kind)
-            return Typed(Negate(inner.term), inner.kind, unit=inner.unit, whole=inner.whole, bare=inner.bare)
+            return replace(inner, term=Negate(inner.term), number=None)
         case SumNode():
             return _sum(context, node)
         case ProductNode():
@@ -139,11 +141,13 @@ def _name(context: Context, node: NameNode) -> Typed:
             return number_of(declared)
         if declared is not None:
             raise trouble(
-                node.span, f"'{node.name}' is no number",
+                node.span,
+                f"'{node.name}' is no number",
                 f"It is declared as a list: {', '.join(declared.members)}.",
-                f"write {node.name} IN {{...}}, or COUNT({node.name}) for how many" if isinstance(declared, SetDecl)
+                f"write {node.name} IN {{...}}, or COUNT({node.name}) for how many"
+                if isinstance(declared, SetDecl)
                 else f"write {node.name} = {declared.members[0]}",
-            )  # fmt: skip
+            )
         if opened := context.names.noun(node.name):
             return opened(node.span)
         raise context.names.unknown(node.name, node.span)
@@ -170,18 +174,12 @@ def _toward(context: Context, a: Typed, b: Typed) -> Typed:
         return Typed(a.term, b.kind, a.number, b.unit, True, a.whole)
     if context.mode == "condition" and a.bare and a.number and b.unit:
         return Typed(Const(b.unit.to_base(a.number.value)), b.kind, a.number, b.unit)
-    if (
-        context.mode == "reading"
-        and a.kind == PLAIN_KIND
-        and not b.kind.dimension
-        and constant(a.term) is not None
-    ):
-        return Typed(a.term, b.kind, a.number, a.unit, a.bare, a.whole)
-    if b.kinds and a.number and a.kind == PLAIN_KIND and not any(k.dimension for k in b.kinds):
-        return Typed(a.term, b.kind, a.number, a.unit, a.bare, a.whole, b.kinds)
-    if a.number and a.number.unit and b.kind.basis == "level" and a.kind == Kind(b.kind.dimension):
-        if a.number.unit.symbol == "K":
-            return literal(a.number, as_level(a.number.unit))
+    if a.kind == PLAIN_KIND and not b.kind.dimension and constant(a.term) is not None:
+        if b.kinds or (context.mode == "reading" and not a.lifted):
+            return Typed(a.term, b.kind, a.number, a.unit, a.bare, a.whole, b.kinds, a.lifted)
+    kelvin = a.number is not None and a.number.unit is not None and a.number.unit.symbol == "K"
+    if kelvin and a.number and a.number.unit and b.kind.basis == "level" and a.kind == Kind(b.kind.dimension):
+        return literal(a.number, as_level(a.number.unit))
     return a
 
 
@@ -239,8 +237,9 @@ def _sum(context: Context, node: SumNode) -> Typed:
         unit = (a if not a.bare else b).unit
         if unit and kind != unit.kind:
             unit = None
-        total = Typed(total.term, kind, unit=unit, whole=whole, bare=a.bare and b.bare)
-    return Typed(Add(tuple(items)), total.kind, unit=total.unit, whole=total.whole, bare=total.bare)
+        several = (a.kinds or b.kinds) if sign == "+" or kind == a.kind else ()
+        total = Typed(total.term, kind, unit=unit, whole=whole, bare=a.bare and b.bare, kinds=several)
+    return replace(total, term=Add(tuple(items)))
 
 
 def _product(context: Context, node: ProductNode) -> Typed:
@@ -251,24 +250,29 @@ def _product(context: Context, node: ProductNode) -> Typed:
             total = _remainder(context, item, total, other)
             continue
         a, b = total.kind or PLAIN_KIND, other.kind or PLAIN_KIND
+        bare = total.bare and other.bare
+        several = total.kinds if b == PLAIN_KIND else other.kinds if a == PLAIN_KIND and sign == "*" else ()
         if sign == "*":
             unit = total.unit if b == PLAIN_KIND and other.bare else other.unit if total.bare else None
-            total = Typed(
-                Multiply(total.term, other.term), product_kind(a, b), unit=unit, whole=total.whole and other.whole,
-                bare=total.bare and other.bare,
-            )  # fmt: skip
+            made: Term = Multiply(total.term, other.term)
+            whole = total.whole and other.whole
+            total = Typed(made, product_kind(a, b), unit=unit, whole=whole, bare=bare, kinds=several)
         else:
             if constant(other.term) == 0:
                 raise trouble(item.span, "a division by zero has no value")
-            text = item.span.text
+            made = Divide(total.term, other.term, _shown(other, item))
             unit = total.unit if other.bare else None
-            total = Typed(
-                Divide(total.term, other.term, text),
-                quotient_kind(a, b),
-                unit=unit,
-                bare=total.bare and other.bare,
-            )
+            total = Typed(made, quotient_kind(a, b), unit=unit, bare=bare, kinds=several)
     return total
+
+
+def _shown(value: Typed, node: Node) -> str:
+    """A divisor for people: what fills a slot rather than the slot's name."""
+    if isinstance(value.term, Measured):
+        return value.term.name
+    if isinstance(value.term, Const) and value.term.written:
+        return f"{value.term.written.text} {value.term.written.unit.symbol}".strip()
+    return node.span.text
 
 
 def _remainder(context: Context, node: Node, item: Typed, divisor: Typed) -> Typed:
@@ -321,7 +325,7 @@ def _round(context: Context, node: RoundNode) -> Typed:
     if not (step_kind == PLAIN_KIND and not plain.dimension):
         comparable(plain, step_kind)
     origin = unit.offset if unit and kind.point else Fraction(0)
-    return Typed(Rounded(item.term, width, node.rule, origin), item.kind, unit=item.unit)
+    return Typed(Rounded(item.term, width, node.rule, origin), item.kind, unit=item.unit, kinds=item.kinds)
 
 
 def _call(context: Context, node: CallNode) -> Typed:
@@ -332,9 +336,7 @@ def _call(context: Context, node: CallNode) -> Typed:
             inner = term(context, _single(node))
             if inner.kind and inner.kind.point:
                 raise KindError(f"a {inner.kind.name} has no magnitude of its own", inner.kind, inner.kind)
-            return Typed(
-                Magnitude(inner.term), inner.kind, unit=inner.unit, whole=inner.whole, bare=inner.bare
-            )
+            return replace(inner, term=Magnitude(inner.term), number=None)
         case "LEAST" | "GREATEST":
             typed = _same_kind(context, node)
             made = tuple(t.term for t in typed)

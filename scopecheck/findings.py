@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 from scopecheck.construction import Construction
 from scopecheck.core import Group, Settled
 from scopecheck.minimise import BreakPoint, Grade
+from scopecheck.record import field, record
 from scopecheck.spans import Span
 from scopecheck.witness import Witness
 
@@ -44,7 +44,7 @@ QUESTIONS: tuple[str, ...] = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reread:
     """A group taken otherwise than in the base, or a stretch of its parameter."""
 
@@ -53,7 +53,7 @@ class Reread:
     breaks: tuple[BreakPoint, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WayOut:
     """A limitation that keeps the thing out in the base, and the single re-readings that let it by."""
 
@@ -62,7 +62,7 @@ class WayOut:
     readings: tuple[tuple[int, int], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Finding:
     """One answer to one question about one place of the sheet.
 
@@ -112,7 +112,7 @@ class Finding:
     best: bool = True
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Looked:
     """What a question looked for and did not find: the statement that takes a finding's place."""
 
@@ -122,7 +122,7 @@ class Looked:
     case: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Answers:
     """All that a check has to say about one sheet, in the order of stakes."""
 

@@ -8,11 +8,11 @@ decision.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from scopecheck.core import STANDINGS, Group, Sheet
 from scopecheck.describe import limitation_labelled, turning_limitations
 from scopecheck.findings import QUESTIONS, Finding, Reread
+from scopecheck.record import record
 
 STEPS_IN_OTHERS = ("contested", "harmless")
 """Questions whose findings are about one reading, named in `others`, without a construction of their own."""
@@ -57,7 +57,7 @@ def axes(sheet: Sheet, reread: Reread) -> tuple[str, ...]:
     return names or (f"other {group.index}",)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cluster:
     """Findings that one decision settles, best first.
 

@@ -82,9 +82,11 @@ class Groups:
         """The pins that name this wording (or the entry's first) and this place."""
         names = {plain_wording(wording), plain_wording(entry)}
         return tuple(
-            pin for pin in self.pins
-            if plain_wording(pin.wording) in names and (not pin.places or where in pin.places or _claim(where) in pin.places)
-        )  # fmt: skip
+            pin
+            for pin in self.pins
+            if plain_wording(pin.wording) in names
+            and (not pin.places or {where, _claim(where)} & set(pin.places))
+        )
 
     def is_apart(self, wording: str, entry: str) -> bool:
         names = {plain_wording(wording), plain_wording(entry)}
@@ -112,9 +114,14 @@ class Groups:
         return readings, tuple(settled)
 
     def _record(
-        self, settled: list[Settled], before: tuple[Reading, ...], kept: tuple[Reading, ...], text: str, reason: str,
+        self,
+        settled: list[Settled],
+        before: tuple[Reading, ...],
+        kept: tuple[Reading, ...],
+        text: str,
+        reason: str,
         span: Span,
-    ) -> tuple[Reading, ...]:  # fmt: skip
+    ) -> tuple[Reading, ...]:
         removed = tuple(r.label for r in before if r not in kept)
         self.used.setdefault(id(span), []).extend(removed)
         settled.append(Settled(text, reason, removed, span))
@@ -155,7 +162,7 @@ def _nodes(roots: tuple[object, ...]) -> list[object]:
         item = stack.pop()
         if isinstance(item, tuple):
             stack += item
-        elif hasattr(item, "__dataclass_fields__") and not isinstance(item, Written):
+        elif hasattr(item, "__match_args__") and not isinstance(item, Written):
             found.append(item)
-            stack += [getattr(item, name) for name in item.__dataclass_fields__]
+            stack += [getattr(item, name) for name in item.__match_args__]
     return found

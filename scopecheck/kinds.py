@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from typing import Any, NamedTuple
+
+from scopecheck.record import record
 
 Dimension = tuple[tuple[str, int], ...]
 
@@ -19,7 +20,7 @@ WHOLE_OF: dict[str, Dimension] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Kind:
     """What a value measures: sorted base dimensions, and a basis where one dimension has several kinds."""
 

@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 
 from scopecheck.diagnostics import Diagnostic
+from scopecheck.record import record
 from scopecheck.spans import Source, Span
 
 BLANKS = (
@@ -54,10 +55,12 @@ _PLAUSIBLE = {
     "term": re.compile(r'term\s+"'),
 }
 _DECLARES = re.compile(
-    r'\S.*?(?:  +|\t\s*|\s*:\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b|(?:[a-z]+ ){0,2}in \S+\s*(?:,|"|$))'
+    r'\S.*?(?:  +|\t\s*|\s*:\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b'
+    r'|(?:[a-z]+ ){0,2}in \S+\s*(?:,|"|$))'
 )
 _NAME_AFTER_HEADING = re.compile(
-    r'\w+ (?! )[^"]*?(?:  +|\t\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b|(?:[a-z]+ )?in \S+\s*(?:,|"|$))'
+    r'\w+ (?! )[^"]*?(?:  +|\t\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b'
+    r'|(?:[a-z]+ )?in \S+\s*(?:,|"|$))'
 )
 
 
@@ -73,9 +76,9 @@ class Page:
         return Span(self.source, start, end)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
-    """One line's content: without indentation, comment and blanks at its end. `after_blank`: a blank line precedes."""
+    """One line's content without indentation, comment and blanks at its end. `after_blank`: a blank line precedes."""
 
     start: int
     end: int
@@ -83,7 +86,7 @@ class Line:
     after_blank: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Block:
     """A statement's lines: `heading` is a heading word, 'claim' or 'declaration'."""
 
@@ -199,9 +202,11 @@ def blocks(p: Page) -> tuple[tuple[Block, ...], tuple[Diagnostic, ...]]:
                 state.open("claim", line, int(claim.group(1)))
             elif state.head is None:
                 state.error(
-                    line, "an indented line that belongs to nothing", "Indented lines belong to the statement above.",
+                    line,
+                    "an indented line that belongs to nothing",
+                    "Indented lines belong to the statement above.",
                     "begin the line at the left margin",
-                )  # fmt: skip
+                )
             else:
                 state.add(line)
         elif claim:
@@ -217,9 +222,11 @@ def _bar(state: _Blocks, line: Line) -> None:
         state.add(line)
     else:
         state.error(
-            line, "a margin bar that stands beside no claim", "Restatement lines belong to the claim above them.",
+            line,
+            "a margin bar that stands beside no claim",
+            "Restatement lines belong to the claim above them.",
             "put the line below its claim's text",
-        )  # fmt: skip
+        )
 
 
 def _unindented(state: _Blocks, line: Line, text: str) -> None:

@@ -5,11 +5,12 @@ All numbers here are in the unit that the sheet uses, not in base units; `unit` 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from scopecheck.record import record
 
-@dataclass(frozen=True, slots=True)
+
+@record
 class Stretch:
     """Everything between two ends; an end of None is open to infinity. `low == high` is one value."""
 
@@ -19,7 +20,7 @@ class Stretch:
     high_closed: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NumberLine:
     """For each reading of a limitation the ranges of one quantity that meet it, ascending and apart.
 
@@ -34,7 +35,7 @@ class NumberLine:
     whole: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ValueTable:
     """A quantity with few values: for each reading, value by value, whether it is met (None: undefined)."""
 

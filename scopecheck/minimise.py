@@ -9,13 +9,13 @@ as not shown to be simplest.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor
 from typing import Literal, TypeAlias, assert_never
 
 from scopecheck.construction import Construction, preference
 from scopecheck.core import Article, ChoiceDecl, FreeParameter, NumberDecl, SetDecl, Value
+from scopecheck.record import record
 from scopecheck.reference import Reference
 from scopecheck.solver import Constraint, Extremum, Search, Session, Undecided
 
@@ -23,7 +23,7 @@ Grade: TypeAlias = Literal["plain", "near", "edge", "listed"]
 MOST_DECIMALS = 12
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BreakPoint:
     """Where a free parameter changes the outcome: least or greatest value that suffices, open or closed."""
 
@@ -32,7 +32,7 @@ class BreakPoint:
     upward: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Settled:
     """The best construction for what a search requires; `best` is False if a step stayed undecided."""
 
@@ -41,7 +41,7 @@ class Settled:
     best: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Picked:
     """The simplest article for what a search requires, told as departures from a reference."""
 

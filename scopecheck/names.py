@@ -18,18 +18,20 @@ from scopecheck.core import (
 )
 from scopecheck.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.quantity import Kind, Unit
+from scopecheck.record import record
 from scopecheck.scan import Number, Own
 from scopecheck.spans import Span
 
 OTHER_WORDS = ("others", OTHERS)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Typed:
     """A term with its kind. `kind` None: a bare 0 that takes any kind.
 
     `number` is set for a number as written, `unit` for what is written or declared in one unit, `bare` for a
-    number without a unit, `whole` for what can only be whole. `kinds` has several where a noun's referents differ.
+    number without a unit, `whole` for what can only be whole; `kinds` where the referents of a noun differ.
+    `lifted`: written in the claim, not in the formula.
     """
 
     term: Term
@@ -39,9 +41,10 @@ class Typed:
     bare: bool = False
     whole: bool = False
     kinds: tuple[Kind, ...] = ()
+    lifted: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Listed:
     """A list slot: a condition for each member, and the members' names where they are names."""
 
@@ -65,6 +68,8 @@ class Names:
     declarations: dict[str, Declaration] = field(default_factory=dict)
     nouns: dict[str, Callable[[Span], Typed]] = field(default_factory=dict)
     own: Own = field(default_factory=dict)
+    failed: frozenset[str] = frozenset()
+    """Names whose declaration has a mistake of its own."""
     here: tuple[str, str] = ("", "")
     """The document and the place that are being resolved: where a noun that is opened stands."""
 
@@ -84,6 +89,8 @@ class Names:
 
     def unknown(self, name: str, span: Span, more: Iterable[str] = ()) -> Trouble:
         """The error for a name that nothing declares, with the nearest known one or a proposal."""
+        if name.lower() in self.failed:
+            return trouble(span, f"'{name}' is not declared")
         near = did_you_mean(name, (*self.all(), *more))
         help = (
             near

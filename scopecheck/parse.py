@@ -287,9 +287,11 @@ def _explained(page: Page, tokens: tuple[Scanned, ...], error: UnexpectedToken) 
     span = page.span(found.start, found.end)
     if error.token.type in ("AND", "OR") and expected & {"AND", "OR"}:
         return trouble(
-            span, "AND beside OR without brackets", "The two do not bind in an order that everyone agrees on.",
+            span,
+            "AND beside OR without brackets",
+            "The two do not bind in an order that everyone agrees on.",
             "put brackets around the part that belongs together",
-        )  # fmt: skip
+        )
     if error.token.type in ("NUMBER", "NAME") and "SIGN" in expected:
         return trouble(
             span, f"'{found.text[:30]}' stands beside another value",

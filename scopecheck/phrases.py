@@ -1,14 +1,14 @@
-"""Words of a claim or document to formulas: finding the phrase, binding its slots, reporting what is not one."""
+"""Words of a claim or document to formulas: finding the phrase, binding its slots, telling what is none."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field
 from difflib import SequenceMatcher
 from fractions import Fraction
 
 from scopecheck.catalogue import Entry, Slot
-from scopecheck.chart import NUMBER_WORDS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.chart import FILLERS, NUMBER_WORDS, Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.core import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
 from scopecheck.diagnostics import Trouble, trouble
 from scopecheck.exact_terms import bare_number, literal
@@ -16,14 +16,16 @@ from scopecheck.groups import Groups
 from scopecheck.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
 from scopecheck.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.readings import Occurrence, condition_holds, is_kind, read
+from scopecheck.record import record, replace
 from scopecheck.scan import Number, Token
 from scopecheck.spans import Span
 from scopecheck.syntax import Words
 
 _TEMPERATURE = (("temperature", 1),)
+MOST_WORDS = 60
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Subject:
     """What stands left of the colon."""
 
@@ -47,6 +49,13 @@ class Reader:
         tokens = tuple(t for t in words.tokens if t.sort != "gap")
         if not tokens:
             raise trouble(words.span, "no words stand here")
+        if len(tokens) > MOST_WORDS:
+            raise trouble(
+                words.span,
+                f"{len(tokens)} words for one phrase",
+                f"A phrase has at most {MOST_WORDS} words and numbers.",
+                "lift the words of one limitation",
+            )
         job = _Job(self, subjects, words, _borrowed(tokens))
         return job.whole(_with_units(tokens))
 
@@ -75,6 +84,8 @@ class _Job:
     subjects: tuple[Subject, ...]
     words: Words
     bare: frozenset[int]
+    known: dict[tuple[int, int], list[Match]] = field(default_factory=dict)
+    """Stretches of words already tried, by where they begin and end."""
 
     @property
     def first(self) -> Bound:
@@ -106,7 +117,11 @@ class _Job:
         return parts
 
     def found(self, tokens: tuple[Token, ...]) -> list[Match]:
-        return matches(tokens, self.reader.entries, self.tests())
+        key = (tokens[0].start, tokens[-1].end)
+        if key not in self.known:
+            self.known[key] = []
+            self.known[key] = matches(tokens, self.reader.entries, self.tests())
+        return self.known[key]
 
     def readable(self, tokens: tuple[Token, ...]) -> bool:
         return bool(tokens) and (bool(self.found(tokens)) or self.split(tokens) is not None)
@@ -180,11 +195,13 @@ class _Job:
         names = match.entry.subjects or nouns or ("x",)
         if len(names) != len(self.subjects):
             raise trouble(
-                self.span(tokens), f"'{match.pattern.text}' takes {len(names)} things, not {len(self.subjects)}",
+                self.span(tokens),
+                f"'{match.pattern.text}' takes {len(names)} things, not {len(self.subjects)}",
                 "Left of the colon stands one thing for each noun, in the order of the words.",
-                "write them with commas, such as: wax, oil : ratio of wax to oil of 9:1" if len(names) > 1
+                "write them with commas, such as: wax, oil : ratio of wax to oil of 9:1"
+                if len(names) > 1
                 else "write a line for each, or their sum",
-            )  # fmt: skip
+            )
         slots: dict[str, Bound] = {"x": self.first}
         shown = {"x": self.subjects[0].text} if names == ("x",) else {}
         for name, subject in zip(names, self.subjects, strict=True):
@@ -196,9 +213,11 @@ class _Job:
         text = " ".join(entry.where.text.split())
         filled = ", ".join(f"{name} is {value}" for name, value in shown.items() if name != "x")
         return trouble(
-            self.span(tokens), "the numbers of this phrase do not go together", f"It needs {text}; here {filled}.",
+            self.span(tokens),
+            "the numbers of this phrase do not go together",
+            f"It needs {text}; here {filled}.",
             "check their order and units",
-        )  # fmt: skip
+        )
 
     def number_text(self, fill: Fill) -> str:
         number = fill.tokens[0].number
@@ -225,7 +244,7 @@ class _Job:
             if own and own.symbol and not (number.value == 0 and own.offset == 0):
                 raise bare_number(self.span(tokens), number, own)
             unit = own
-        return literal(number, unit)
+        return replace(literal(number, unit), lifted=True)
 
     def subject_unit(self, slot: Slot, number: Number, subject: Typed | None) -> Unit | None:
         """The unit of a number in words: K or degC as level or span, as the subject and the slot ask."""
@@ -260,10 +279,21 @@ class _Job:
         near = self.nearest(tokens)
         help = "nearest: " + "; ".join(f"'{text}'" for text in near) if near else ""
         more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
-        return trouble(
-            span, f"no phrase reads '{words[:60]}'",
-            "The words right of a colon are read as one phrase, whole.", (help + more).removeprefix("; or "),
-        )  # fmt: skip
+        cause = self.operands(tokens, near) or "The words right of a colon are read as one phrase, whole."
+        return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
+
+    def operands(self, tokens: tuple[Token, ...], near: list[str]) -> str:
+        """A sentence on the number of values, if a near phrase has all these words and takes another number."""
+        words = [word_of(t) for t in tokens if not t.number and word_of(t) not in FILLERS]
+        numbers = sum(1 for t in tokens if t.number)
+        patterns = {p.text: p for e in self.reader.entries if self.applies(e) for p in e.patterns}
+        for pattern in (patterns[text] for text in near if text in patterns):
+            known = {o for need in pattern.required for o in need}
+            slots = [s for s in pattern.slots if s.kind not in ("noun", "list")]
+            if words and slots and known.issuperset(words) and len(slots) != numbers:
+                values = f"{len(slots)} value{'s' * (len(slots) > 1)}"
+                return f"'{pattern.text}' takes {values}; here {_stand(numbers)}."
+        return ""
 
     def nearest(self, tokens: tuple[Token, ...]) -> list[str]:
         """The patterns most like the words, numbers standing as slots."""
@@ -287,6 +317,10 @@ class _Job:
                 ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
                 scored.append((-(ratio + (0.2 if fits else 0)), order, pattern.text))
         return [text for _, _, text in sorted(scored)[:3]]
+
+
+def _stand(count: int) -> str:
+    return "stands one" if count == 1 else f"stand {count or 'none'}"
 
 
 def _spelled(token: Token) -> Number:

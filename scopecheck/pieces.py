@@ -22,6 +22,8 @@ class Desk:
     own: dict[str, Unit] = field(default_factory=dict)
     diagnostics: list[Diagnostic] = field(default_factory=list)
     columns: tuple[Column, ...] = ()
+    failed: set[str] = field(default_factory=set)
+    """Names that a declaration with a mistake was meant to declare: using them is no second mistake."""
 
     @property
     def text(self) -> str:

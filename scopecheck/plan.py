@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from scopecheck.consequences import traced, with_consequences
 from scopecheck.core import Sheet
 from scopecheck.findings import Finding
 from scopecheck.grouping import STRAINED, Cluster, clusters, departures, is_open, order_key, standing_rank
+from scopecheck.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Plan:
     """All findings, each in one place: items by stakes, strained ones, quiet ones, statements, open ones."""
 

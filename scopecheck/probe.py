@@ -6,7 +6,6 @@ Readings are compared one at a time with the base construction, all else being r
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 
 from scopecheck.construction import (
     Construction,
@@ -31,6 +30,7 @@ from scopecheck.minimise import Grade, pick_article, settle_construction
 from scopecheck.plain import scales, tightened
 from scopecheck.probe_picture import Pictured, pictured
 from scopecheck.questions.prepared import Prepared, at_limitation
+from scopecheck.record import record, replace
 from scopecheck.reference import stated_values
 from scopecheck.rewrite import read_as
 from scopecheck.solver import Budget, Constraint, Session, Undecided
@@ -38,7 +38,7 @@ from scopecheck.witness import Obligation, verify
 from scopecheck.wording import quoted
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """A way to read the limitation: `group` and `reading` say what departs from the base (None: nothing).
 
@@ -54,7 +54,7 @@ class Row:
     met: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parting:
     """Where a reading and the base part: something is met on the reading only (`wider`) or on the base only.
 
@@ -68,7 +68,7 @@ class Parting:
     reason: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Probe:
     """The limitation read in every way. `shown` is the quantity drawn, the others being as in `fixed_by`."""
 

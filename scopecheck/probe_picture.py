@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil, floor
 
@@ -25,6 +24,7 @@ from scopecheck.core import (
 )
 from scopecheck.evaluate import meets
 from scopecheck.lines import NumberLine, ValueTable
+from scopecheck.record import record, replace
 from scopecheck.reference import stated_values
 from scopecheck.turning import NotShown
 
@@ -32,7 +32,7 @@ WHOLE_WINDOW = 24
 """Whole numbers shown, beyond the first, where there are endlessly many."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pictured:
     """What is met on each way of reading, in words and as a picture.
 

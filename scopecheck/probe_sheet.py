@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from scopecheck.diagnostics import Trouble, trouble
 from scopecheck.pieces import find_colon
 from scopecheck.quantity import find_unit, kind_word
+from scopecheck.record import record
 from scopecheck.spans import Source, Span
 from scopecheck.statements import parse_sheet
 from scopecheck.syntax import Declare
@@ -16,7 +16,7 @@ NAME = "the sheet made from the options"
 _SIGNS = re.compile(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wish:
     """What is to be looked at: the limitation, what it speaks of, and what is known to be in or out."""
 

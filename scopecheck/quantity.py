@@ -6,7 +6,6 @@ The one module others import; `kinds` and `units` hold the parts.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
@@ -23,6 +22,7 @@ from scopecheck.kinds import (
     sum_kind,
     unit_table,
 )
+from scopecheck.record import record
 from scopecheck.units import (
     PLAIN,
     Own,
@@ -161,7 +161,7 @@ def _recased(symbol: str) -> tuple[str, ...]:
 # ---- words that say what is measured
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class KindWord:
     """A word for what is measured, with its natural ends in base units; both ends belong to the range."""
 

@@ -4,20 +4,20 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from scopecheck.diagnostics import trouble
 from scopecheck.pieces import Desk, find_colon, one_line, split_commas, trimmed
+from scopecheck.record import record
 from scopecheck.syntax import Free, Raw, ReadingText
 
 _KEYWORD = re.compile(
-    r"(also|where|reading|free|own|sets|taken by|only for|only when|presumed|strained|source|exact wording|ask"
-    r'|group|id|subjects)\b(?=\s*["\w(])'
+    r"(also|where|reading|free|own|sets|taken by|only for|only when|presumed|strained|source|exact wording"
+    r'|ask|group|id|subjects)\b(?=\s*["\w(])'
 )
 _OF_READING = frozenset(("free", "own", "sets", "taken by", "only for", "only when", "exact wording"))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """A field: its keyword, the place of the text after it, and how far its line is indented."""
 
@@ -28,7 +28,7 @@ class Part:
 
 
 def parts(desk: Desk, stretches: Iterable[tuple[int, int, int]]) -> Iterator[Part]:
-    """Fields in order, from (start, end, indent); a line without a keyword goes on with the field above it."""
+    """Fields in order, from (start, end, indent); a line without a keyword goes on with the one above."""
     current: Part | None = None
     for start, end, indent in stretches:
         match = _KEYWORD.match(desk.text, start, end)

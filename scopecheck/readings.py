@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from scopecheck.catalogue import Entry, EntryReading
@@ -18,12 +17,13 @@ from scopecheck.groups import Draft, Groups
 from scopecheck.names import Bound, Listed, Names, NotHere, Typed
 from scopecheck.parse import parse_facts
 from scopecheck.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
+from scopecheck.record import record, replace
 from scopecheck.scan import Own
 from scopecheck.spans import Span
 from scopecheck.syntax import CallNode, ChainNode, Free, NameNode, Node, Raw, RoundNode
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Occurrence:
     """Where a phrase stands and what fills its slots. `shown` are the slots' texts, for people."""
 
@@ -109,9 +109,13 @@ def _sort_out(
                 tried.append(reading)
                 fits = fits or speaks
     if clash and not fits:
-        raise trouble(
-            at.span, clash.diagnostic.message, f"No reading of '{at.wording}' goes with these values."
-        )
+        help = ""
+        if "the bases differ" in clash.diagnostic.message:
+            help = (
+                "declare a term with a reading for each basis, or give the meaning: two blanks, exactly ..."
+            )
+        cause = f"No reading of '{at.wording}' goes with these values."
+        raise trouble(at.span, clash.diagnostic.message, cause, help)
     if not tried:
         reasons = "; ".join(f"{label}: {why}" for label, why in not_tried) or "none has a formula"
         raise trouble(at.span, f"no reading of '{at.wording}' can be tried here", f"{reasons}.")
@@ -207,7 +211,7 @@ def _kind(free: Free, at: Occurrence, names: Names) -> tuple[Kind, Unit]:
 def _parameters(
     reading: EntryReading, at: Occurrence, names: Names, groups: Groups, group: int, index: int
 ) -> list[FreeParameter]:
-    """The free numbers of a reading here: shared ones by the kind measured, own ones by the numbers written."""
+    """The free numbers of a reading: shared ones by the kind measured, own ones by the numbers written."""
     found = []
     for free in reading.written.free:
         kind, unit = _kind(free, at, names)
@@ -273,10 +277,8 @@ def _names_in(node: Node) -> set[str]:
             continue
         elif isinstance(item, tuple):
             stack += item
-        elif hasattr(item, "__dataclass_fields__") and not isinstance(item, Span):
-            stack += [
-                getattr(item, name) for name in item.__dataclass_fields__ if name not in ("span", "number")
-            ]
+        elif hasattr(item, "__match_args__") and not isinstance(item, Span):
+            stack += [getattr(item, name) for name in item.__match_args__ if name not in ("span", "number")]
     return found
 
 

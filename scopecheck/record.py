@@ -31,6 +31,16 @@ def field(*, default: Any = _MISSING, compare: bool = True, repr: bool = True) -
 @dataclass_transform(frozen_default=True, field_specifiers=(field,))
 def record(cls: type[T]) -> type[T]:
     """The class as a frozen record of its annotated names, in order; `__post_init__` runs if there is one."""
+    return _made(cls, {"__eq__": _equal, "__hash__": _hash})
+
+
+@dataclass_transform(frozen_default=True, eq_default=False, field_specifiers=(field,))
+def node(cls: type[T]) -> type[T]:
+    """As `record`, but each is equal to itself alone."""
+    return _made(cls, {})
+
+
+def _made(cls: type[T], shared: dict[str, Any]) -> type[T]:
     body = dict(cls.__dict__)
     names = tuple(body.get("__annotations__", {}))
     given = {name: body.pop(name) for name in names if name in body}
@@ -40,13 +50,12 @@ def record(cls: type[T]) -> type[T]:
     for name in ("__dict__", "__weakref__"):
         body.pop(name, None)
     body.update(
+        shared,
         __slots__=names,
         __match_args__=names,
         __init__=_first_init,
         __setattr__=_frozen,
         __delattr__=_frozen,
-        __eq__=_equal,
-        __hash__=_hash,
         __repr__=_repr,
         _record_defaults={name: value for name, value in defaults.items() if value is not _MISSING},
         _record_key=staticmethod(_key(compared)),

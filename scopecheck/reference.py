@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from math import floor
 from typing import assert_never
@@ -29,9 +28,10 @@ from scopecheck.core import (
     Value,
 )
 from scopecheck.plain import stated_ends
+from scopecheck.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reference:
     """A case to depart from as little as possible; '' where only plain values are known."""
 

@@ -13,7 +13,6 @@ is undecided.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 from typing import Literal, TypeAlias
@@ -21,6 +20,7 @@ from typing import Literal, TypeAlias
 from scopecheck.construction import Construction
 from scopecheck.core import All, Article, Formula, FreeParameter
 from scopecheck.minimise import keep, settle_construction
+from scopecheck.record import record
 from scopecheck.solver import Constraint, Search, Session, Undecided, all_of, any_of
 
 Wanted: TypeAlias = Literal["every", "none"]
@@ -28,7 +28,7 @@ Wanted: TypeAlias = Literal["every", "none"]
 MOST_ROUNDS = 400
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Demand:
     """That every article of `region` meets `formula`, or that none does.
 
@@ -41,7 +41,7 @@ class Demand:
     article: Article | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Refined:
     """The best construction that fulfils all demands, or None with one breaking article for each round."""
 

@@ -1,4 +1,4 @@
-"""From a sheet's text to the typed core: names, units, kinds, phrases. Every mistake is reported in one go."""
+"""From a sheet's text to the typed core: names, units, kinds, phrases. Mistakes are reported in one go."""
 
 from __future__ import annotations
 
@@ -41,8 +41,16 @@ def read_sheet(source: Source) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
     written, found = parse_sheet(source)
     wrong = list(found)
     sheet = _Resolving(written, wrong).sheet()
+    wrong = _without_consequences(written, wrong)
     ordered = tuple(sorted(wrong, key=lambda d: (d.span.source.name != source.name, d.span.start)))
     return (None if any(d.severity == "error" for d in wrong) else sheet), ordered
+
+
+def _without_consequences(written: Written, wrong: list[Diagnostic]) -> list[Diagnostic]:
+    """Without names that are unknown only because their declaration has a mistake of its own."""
+    messages = {f"'{name}' is not declared" for name in written.failed_names}
+    declared = any(d.severity == "error" and d.message.lower() not in messages for d in wrong)
+    return [d for d in wrong if not declared or d.message.lower() not in messages]
 
 
 def read_path(path: str | Path) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
@@ -54,7 +62,7 @@ def read_path(path: str | Path) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
 class _Resolving:
     def __init__(self, written: Written, wrong: list[Diagnostic]) -> None:
         self.written, self.wrong = written, wrong
-        self.names = Names(own=dict(written.own_units))
+        self.names = Names(own=dict(written.own_units), failed=written.failed_names)
         settings = {s.key: s for s in self.all(Setting)}
         self.settings = {key: s.value for key, s in settings.items()}
         profile = self.settings.get("profile", "US")
@@ -162,7 +170,7 @@ class _Resolving:
                             "Both state the same values.",
                             "say what sets them apart, or take one out",
                             also,
-                        )  # fmt: skip
+                        )
                     )
 
     def pins_and_policies(self) -> None:
@@ -172,9 +180,11 @@ class _Resolving:
             wording = known.get(plain_wording(pin.wording))
             if wording is None:
                 self.error(
-                    pin.span, f"nothing in the sheet reads '{pin.wording}'",
-                    did_you_mean(plain_wording(pin.wording), known), "A pin names the words of a phrase in use.",
-                )  # fmt: skip
+                    pin.span,
+                    f"nothing in the sheet reads '{pin.wording}'",
+                    did_you_mean(plain_wording(pin.wording), known),
+                    "A pin names the words of a phrase in use.",
+                )
             elif pin.reading.lower() not in (label.lower() for label in labels[wording]):
                 listed = ", ".join(f"'{label}'" for label in labels[wording])
                 self.error(

@@ -40,7 +40,7 @@ from scopecheck.quantity import PLAIN, KindError, Unit, as_level, comparable, nu
 from scopecheck.resolve_claims import subject as subject_of
 from scopecheck.scan import Number, Token, scan
 from scopecheck.spans import Span
-from scopecheck.syntax import CasesStatement, Column, NameNode, NumberNode, Raw, Row, Words
+from scopecheck.syntax import AndNode, CasesStatement, Column, NameNode, Node, NumberNode, Raw, Row, Words
 
 _SILENT, _UNKNOWN, _FREE = ("silent",), ("unknown",), ("any", "free", "")
 _SIGN = re.compile(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
@@ -136,9 +136,19 @@ def _case(
     if statement.role == "document":
         form = "example" if made.single else "range"
     case = Case(
-        name, statement.role, form, targets, whole, row.text, stated, silent, tuple(made.unknown), groups_in(whole),
-        row.place, row.span,
-    )  # fmt: skip
+        name,
+        statement.role,
+        form,
+        targets,
+        whole,
+        row.text,
+        stated,
+        silent,
+        tuple(made.unknown),
+        groups_in(whole),
+        row.place,
+        row.span,
+    )
     if made.single and set(made.point) == set(stated):
         desk.points[id(case)] = made.point
     return case
@@ -217,7 +227,7 @@ def _number_cell(
     if not isinstance(node, NumberNode):
         raise trouble(
             cell.span, f"'{cell.text}' is no value for {declared.name}", "A cell holds one value.",
-            f"write a number, silent, unknown, any; or give the case in facts: {name} : {declared.name} <= ...",
+            f"write a number, silent, unknown, any; or the case in facts: {name} : {declared.name} <= ...",
         )  # fmt: skip
     value = _in_unit(declared, column, node)
     if sign:
@@ -252,7 +262,8 @@ def _in_unit(declared: NumberDecl, column: Column, node: NumberNode) -> Written:
             f"{declared.name} is declared in {declared.unit.symbol or 'plain numbers'}.",
         ) from None
     written = literal(number, unit).term
-    assert isinstance(written, Const) and written.written
+    assert isinstance(written, Const)
+    assert written.written
     return written.written
 
 
@@ -262,33 +273,31 @@ def check_domain(declared: NumberDecl, value: Fraction, span: Span) -> None:
     unit = f" {declared.unit.symbol}" if declared.unit.symbol else ""
     if declared.whole and value.denominator != 1:
         raise trouble(span, f"{declared.name} is a count; {shown} is not whole")
-    for end, beyond, side in (
-        (declared.lower, lambda b: value < b, "below"),
-        (declared.upper, lambda b: value > b, "above"),
-    ):
-        if end is not None and (beyond(end.value) or (value == end.value and not end.closed)):
+    for end, below in ((declared.lower, True), (declared.upper, False)):
+        if end is None or (end.closed and value == end.value):
+            continue
+        if value == end.value or (value < end.value) == below:
             edge = number_text(declared.unit.from_base(end.value))
+            side = "below the lower end" if below else "above the upper end"
+            open_end = "" if end.closed else ", which does not belong to it"
             raise trouble(
-                span, f"{shown}{unit} is outside the domain of {declared.name}",
-                f"It is {side} the {'lower' if side == 'below' else 'upper'} end, {edge}{unit}"
-                f"{'' if end.closed else ', which does not belong to it'}.",
+                span,
+                f"{shown}{unit} is outside the domain of {declared.name}",
+                f"It is {side if value != end.value else side.split(' ', 2)[2]}, {edge}{unit}{open_end}.",
                 also=((declared.span, "declared here"),),
-            )  # fmt: skip
+            )
 
 
 # ---- facts
 
 
-def _fact(desk: CasesDesk, fact: object, made: _Made, document: str, name: str) -> None:
+def _fact(desk: CasesDesk, fact: Node | Words, made: _Made, document: str, name: str) -> None:
     if isinstance(fact, Words):
         made.facts.append(_words_fact(desk, fact, document, name))
         made.single = False
         return
-    for formula, node in zip(
-        facts(context(desk.names), fact),
-        fact.items if _is_list(fact) else (fact,),
-        strict=True,  # type: ignore[arg-type,attr-defined]
-    ):
+    nodes = fact.items if isinstance(fact, AndNode) and fact.comma else (fact,)
+    for formula, node in zip(facts(context(desk.names), fact), nodes, strict=True):
         made.facts.append(formula)
         known = _point(formula, desk.names)
         if known is None:
@@ -298,10 +307,6 @@ def _fact(desk: CasesDesk, fact: object, made: _Made, document: str, name: str) 
         if isinstance(declared, NumberDecl) and isinstance(value, Fraction):
             check_domain(declared, value, node.span)
         made.point[declared.name] = value
-
-
-def _is_list(node: object) -> bool:
-    return getattr(node, "comma", False) is True
 
 
 def _words_fact(desk: CasesDesk, fact: Words, document: str, name: str) -> Formula:

@@ -123,9 +123,18 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
         desk.numbers[number] += _numbers(line.exact)
     exact = line.exact is not None
     return Limitation(
-        label, number, line.subject_text, words, line.text, formula, meant, line.meant_text, groups_in(formula), exact,
+        label,
+        number,
+        line.subject_text,
+        words,
+        line.text,
+        formula,
+        meant,
+        line.meant_text,
+        groups_in(formula),
+        exact,
         line.span,
-    )  # fmt: skip
+    )
 
 
 def _take(desk: ClaimsDesk, number: int, line: Restatement) -> None:
@@ -191,6 +200,6 @@ def _numbers(node: Node) -> list[Number]:
             found.append(item.number)
         elif isinstance(item, tuple):
             stack += item
-        elif hasattr(item, "__dataclass_fields__") and not isinstance(item, Span):
-            stack += [getattr(item, name) for name in item.__dataclass_fields__ if name != "span"]
+        elif hasattr(item, "__match_args__") and not isinstance(item, Span):
+            stack += [getattr(item, name) for name in item.__match_args__ if name != "span"]
     return found

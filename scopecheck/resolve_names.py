@@ -24,27 +24,29 @@ from scopecheck.groups import Draft, Groups
 from scopecheck.layout import HEADINGS
 from scopecheck.names import Names, Typed
 from scopecheck.parse import parse_facts
-from scopecheck.quantity import PLAIN, Kind, KindWord, kind_word, kind_words, number_text
+from scopecheck.quantity import PLAIN, Kind, KindWord, Unit, kind_word, kind_words, number_text
 from scopecheck.scan import CAPITALS
 from scopecheck.spans import Span
 from scopecheck.syntax import Declare, ListKind, NumberKind, PhraseStatement, ReadingText, TermStatement
 
 NEVER_IN_NAMES = frozenset(
-    "and or not no about approximately around substantially essentially least most more less than between each all"
-    " only optionally together average at up".split()
+    "and or not no about approximately around substantially essentially least most more less than between"
+    " each all only optionally together average at up".split()
 )
 
 
 def declarations(declare: Declare) -> list[Declaration]:
-    """The declared things of one line. Raises Trouble for wrong bounds, an empty domain, a wrong unit or name."""
+    """The declared things of one line. Raises Trouble for wrong bounds, empty domains, wrong units or names."""
     for name in declare.names:
         words = name.name.lower().split()
         bad = next((w for w in words if w in NEVER_IN_NAMES), None)
         if bad:
             raise trouble(
-                name.span, f"'{bad}' cannot be part of a name", "The words of limits and hedges are read as phrases.",
+                name.span,
+                f"'{bad}' cannot be part of a name",
+                "The words of limits and hedges are read as phrases.",
                 "choose a name without it, such as one noun",
-            )  # fmt: skip
+            )
         if name.name in HEADINGS or name.name in CAPITALS:
             raise trouble(name.span, f"'{name.name}' is a word of the language", "", "choose another name")
     kind = declare.kind
@@ -95,7 +97,7 @@ def _number(name: str, kind: NumberKind, declare: Declare) -> NumberDecl:
             lower = end
         else:
             upper = end
-    _check_domain(kind, lower, upper)
+    _check_domain(kind, unit, lower, upper)
     stated = bool(kind.bounds)
     return NumberDecl(name, unit.kind, unit, kind.whole, lower, upper, stated, declare.note, declare.span)
 
@@ -111,7 +113,7 @@ def _check_word(kind: NumberKind, word: KindWord | None, own: Kind) -> None:
         )  # fmt: skip
 
 
-def _check_domain(kind: NumberKind, lower: Bound | None, upper: Bound | None) -> None:
+def _check_domain(kind: NumberKind, unit: Unit, lower: Bound | None, upper: Bound | None) -> None:
     if lower is None or upper is None:
         return
     if lower.value > upper.value:
@@ -130,9 +132,13 @@ def _check_domain(kind: NumberKind, lower: Bound | None, upper: Bound | None) ->
     if empty:
         raise trouble(
             kind.span, "no value lies within these bounds",
-            f"The domain from {number_text(lower.value)} to {number_text(upper.value)} is empty.",
+            f"The domain from {_shown(lower, unit)} to {_shown(upper, unit)} is empty.",
             "write <= or >= where an end belongs to it",
         )  # fmt: skip
+
+
+def _shown(end: Bound, unit: Unit) -> str:
+    return f"{number_text(unit.from_base(end.value))} {unit.symbol}".strip()
 
 
 # ---- nouns
@@ -145,7 +151,7 @@ def readings_entry(title: str, readings: tuple[ReadingText, ...], span: Span) ->
 
 
 def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Span], Typed]:
-    """A function that opens the noun at a place: one term for each referent, a group of the document there."""
+    """A function that opens the noun at a place: a term for each referent, a group of the document there."""
     entry = readings_entry(statement.noun, statement.readings, statement.span)
 
     def opened(span: Span) -> Typed:
@@ -161,9 +167,12 @@ def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Sp
         if not labels:
             raise trouble(statement.span, f"no referent of '{statement.noun}' has a meaning")
         readings = tuple(
-            Reading(r.label, entry.standing(r.label, groups.profile, labels), r.formula_text, r.taken_by, r.axes)
-            for r in entry.readings if r.label in typed
-        )  # fmt: skip
+            Reading(
+                r.label, entry.standing(r.label, groups.profile, labels), r.formula_text, r.taken_by, r.axes
+            )
+            for r in entry.readings
+            if r.label in typed
+        )
         groups.seen[statement.noun] = labels
         pins = groups.pins_at(statement.noun, statement.noun, where)
         left, settled = groups.settle(readings, pins, where)

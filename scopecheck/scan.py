@@ -1,4 +1,4 @@
-"""Tokens of one statement. Numbers keep their digits; every doubtful spelling of a number has a sentence of its own.
+"""Tokens of one statement. Numbers keep their digits; every doubtful spelling has a sentence of its own.
 
 The exact language and the words of a claim share this scanner; words allow a dash and a plus-or-minus sign
 between numbers, because claims have them and phrases read them.
@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
 from scopecheck.diagnostics import trouble
 from scopecheck.layout import Page
 from scopecheck.quantity import Unit, explain_unit, find_unit, nearest_units
+from scopecheck.record import record
 
 Own: TypeAlias = Mapping[str, Unit]
 Sort: TypeAlias = Literal["number", "word", "capital", "sign", "mark", "quoted", "gap"]
@@ -80,7 +80,7 @@ _DASH = re.compile(r"\d+(?:\.\d+)?-\d+(?:\.\d+)?")
 _PLUS_MINUS = re.compile(r"\d+(?:\.\d+)?(?: ?[^\s\d±+<>=()]{1,12})? ?(?:±|\+/-|\+-) ?\d+(?:\.\d+)?")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Number:
     """A number as written: exact value, places its digits reach, and the unit glued to it, if any."""
 
@@ -95,7 +95,7 @@ class Number:
         return "/" not in self.text and ":" not in self.text
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Token:
     sort: Sort
     text: str
@@ -174,7 +174,7 @@ class _Scanner:
             self.bracket(c)
             self.add("mark", c, at + 1)
         else:
-            raise trouble(self.page.span(at, at + 1), f"'{c}' has no meaning here", "", "take it out")
+            raise trouble(self.page.span(at, at + 1), f"{_named(c)} has no meaning here", "", "take it out")
 
     def number_begins(self, c: str) -> bool:
         after = self.text[self.at + 1 : self.at + 2]
@@ -401,6 +401,10 @@ _CHUNK = re.compile(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
 _MORE_WORDS = re.compile(r"(?: [%\w]+){1,3}")
 _CLOSING = {"(": ")", "{": "}", "[": "]"}
 _OPENING = {")": "(", "}": "{", "]": "["}
+
+
+def _named(c: str) -> str:
+    return f"'{c}'" if c.isprintable() else f"the invisible character U+{ord(c):04X}"
 
 
 def scan(page: Page, start: int, end: int, own: Own, words: bool = False) -> tuple[Token, ...]:

@@ -11,7 +11,6 @@ from __future__ import annotations
 import time
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
 from typing import Literal
@@ -28,6 +27,7 @@ from scopecheck.construction import (
 )
 from scopecheck.core import STANDINGS, All, Article, Formula, FreeParameter, Negate, Sheet, Term
 from scopecheck.encode import Encoder
+from scopecheck.record import field, record
 from scopecheck.symbols import (
     Vocabulary,
     as_bool,
@@ -49,7 +49,7 @@ class Undecided(Exception):
     """The solver gave no answer: the work budget or the wall limit ran out, or only irrational values fit."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Budget:
     """`work` solver steps for each query (deterministic); `wall` seconds for the whole sheet."""
 
@@ -57,7 +57,7 @@ class Budget:
     wall: int = 60
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Constraint:
     """An opaque condition on articles, readings and parameters.
 
@@ -85,7 +85,7 @@ def any_of(items: Iterable[Constraint]) -> Constraint:
     return Constraint(as_bool(either(*(item.expression for item in items))))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Extremum:
     """Least or greatest value of something, and whether it is itself taken (closed)."""
 

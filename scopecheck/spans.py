@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
+
+from scopecheck.record import field, record
 
 
 @dataclass(frozen=True)
@@ -30,7 +32,7 @@ class Source:
         return self.text[starts[number - 1] : end]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Span:
     """The characters from `start` up to, not including, `end`."""
 

@@ -1,4 +1,4 @@
-"""From the text of a sheet to its statements as written; each statement is read alone, so errors do not spread."""
+"""From a sheet's text to its statements as written; each is read alone, so errors do not spread."""
 
 from __future__ import annotations
 
@@ -76,11 +76,16 @@ def parse_sheet(source: Source) -> tuple[Sheet, tuple[Diagnostic, ...]]:
                 "the sheet is empty",
                 "It has no statements.",
                 "paste the claims, numbered, and restate each limitation on a line with a bar",
-            )  # fmt: skip
+            )
         )
     units = {id(b): s for b in found if b.heading == "unit" and (s := _read(desk, b))}
     statements = (units.get(id(b)) if b.heading == "unit" else _read(desk, b) for b in found)
-    sheet = Sheet(desk.page, tuple(s for s in statements if s is not None), tuple(desk.own.items()))
+    sheet = Sheet(
+        desk.page,
+        tuple(s for s in statements if s is not None),
+        tuple(desk.own.items()),
+        frozenset(desk.failed),
+    )
     return sheet, tuple(sorted(desk.diagnostics, key=lambda d: d.span.start))
 
 

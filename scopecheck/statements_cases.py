@@ -134,7 +134,7 @@ def _cell_row(desk: Desk, name: str, stretches: list[tuple[int, int]], place: st
         few = "too few" if len(stretches) < len(columns) else "too many"
         raise trouble(
             whole, f"{few} values: {len(stretches)} for {len(columns)} columns", f"The columns are: {heads}.",
-            "write silent (in a document) or any (in a thing) where nothing is said, and two blanks between cells",
+            "where nothing is said write silent (in a document) or any (in a thing); two blanks part cells",
         )  # fmt: skip
     raws = tuple(desk.raw(a, b) for a, b in stretches)
     return Row(

@@ -7,7 +7,7 @@ import re
 from scopecheck.diagnostics import did_you_mean, trouble
 from scopecheck.layout import Block
 from scopecheck.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
-from scopecheck.quantity import Unit, explain_unit, find_unit, kind_word, kind_words
+from scopecheck.quantity import Unit, explain_unit, find_unit, kind_word, kind_words, known_symbols
 from scopecheck.syntax import Declare, ListKind, NameNode, NumberKind, NumberNode
 
 _LIST = re.compile(r"(any|one) of\s+(only\s+)?")
@@ -17,19 +17,21 @@ _BOUND = re.compile(r"(<=|>=|<|>|≤|≥|=)\s*")
 
 
 def declaration(desk: Desk, block: Block) -> Declare:
-    """Names and what they stand for. NAME and KIND stand apart by two blanks, a tab or a colon, else by words."""
+    """Names and what they stand for. Two blanks, a tab or a colon part NAME and KIND, else the words do."""
     start = block.head.start
     end, note = without_note(desk, start, block.head.end)
     text = desk.text
-    gap = next((m for m in _GAP.finditer(text, start, end) if _looks_like_kind(text[m.end() : end])), None)
-    if gap is None:
-        singles = re.finditer(" ", text[start:end])
+    gaps = list(_GAP.finditer(text, start, end))
+    gap = next((m for m in gaps if _looks_like_kind(text[m.end() : end])), None)
+    if gap is not None:
+        name_end, kind_start = gap.start(), gap.end()
+    else:
+        singles = () if gaps else re.finditer(" ", text[start:end])
         places = [m for m in singles if _looks_like_kind(text[start + m.end() : end])]
         if not places:
             raise _no_kind(desk, block, end)
         name_end, kind_start = start + places[0].start(), start + places[0].end()
-    else:
-        name_end, kind_start = gap.start(), gap.end()
+    desk.failed |= {text[a:b].lower() for a, b in split_commas(text, start, name_end)}
     names = tuple(name_node(desk, a, b, "a declaration") for a, b in split_commas(text, start, name_end))
     return Declare(names, _kind(desk, kind_start, end), note, desk.span(start, block.head.end))
 
@@ -46,7 +48,8 @@ def _no_kind(desk: Desk, block: Block, end: int) -> Exception:
     start = block.head.start
     text = desk.text[start:end]
     after = block.after_claim
-    help = "a declaration is a name, two blanks, and a kind, such as: count | length in mm | share in % | any of a, b"
+    kinds = "count | length in mm | share in % | any of a, b"
+    help = f"a declaration is a name, two blanks, and a kind, such as: {kinds}"
     wrong = _IN_UNIT.search(text)
     if wrong and wrong["word"]:
         near = did_you_mean(wrong["word"].split()[-1], kind_words())
@@ -82,9 +85,11 @@ def _which_unit(desk: Desk, word: str, start: int, end: int) -> Exception:
     known = kind_word(word)
     examples = {"share": "share in %", "temperature": "temperature in degC", "length": "length in mm"}
     return trouble(
-        desk.span(start, end), f"in which unit is this {word} given?" if known else f"'{word}' is no kind",
-        "Every quantity is declared with a unit.", f"write for example {examples.get(word, word + ' in ' + '...')}",
-    )  # fmt: skip
+        desk.span(start, end),
+        f"in which unit is this {word} given?" if known else f"'{word}' is no kind",
+        "Every quantity is declared with a unit.",
+        f"write for example {examples.get(word, word + ' in ' + '...')}",
+    )
 
 
 def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
@@ -98,19 +103,32 @@ def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
         if share and not share.kind.dimension:
             return Unit(share.symbol, share.kind.of(whole.strip()), share.factor, share.offset)
     if unit is None:
-        raise trouble(
-            desk.span(start, end), f"'{written}' is no known unit", "", explain_unit(written, desk.own) or ""
-        )
+        help = _units_like(written, word) or explain_unit(written, desk.own) or ""
+        raise trouble(desk.span(start, end), f"'{written}' is no known unit", "", help)
     return unit
+
+
+def _units_like(written: str, word: str) -> str:
+    """A help sentence with units of the kind that the word names."""
+    known = kind_word(word) if word else None
+    units = [s for s in known_symbols() if known and (unit := find_unit(s)) and known.accepts(unit.kind)]
+    near = [
+        u
+        for u in units
+        if len(u) == len(written) and sum(a != b for a, b in zip(u, written, strict=True)) == 1
+    ]
+    return f"did you mean {' or '.join(near[:3])}?" if near else ""
 
 
 def _bound(desk: Desk, start: int, end: int) -> tuple[str, NumberNode]:
     match = _BOUND.match(desk.text, start, end)
     if not match or match.group(1) == "=":
         raise trouble(
-            desk.span(start, max(end, start + 1)), "a bound was expected here",
-            "After the kind come bounds, each a comparison with a number.", "write for example: > 0 mm, <= 50 mm",
-        )  # fmt: skip
+            desk.span(start, max(end, start + 1)),
+            "a bound was expected here",
+            "After the kind come bounds, each a comparison with a number.",
+            "write for example: > 0 mm, <= 50 mm",
+        )
     sign = {"≤": "<=", "≥": ">="}.get(match.group(1), match.group(1))
     return sign, number_node(desk, match.end(), end)
 

@@ -2,30 +2,30 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 from scopecheck.layout import Page
 from scopecheck.quantity import Unit
+from scopecheck.record import node
 from scopecheck.scan import Number, Token
 from scopecheck.spans import Span
 
 # ---- the exact language
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class NumberNode:
     number: Number
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class NameNode:
     name: str
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class BracedNode:
     """`{a, b}`; empty for no members."""
 
@@ -33,13 +33,13 @@ class BracedNode:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class NegativeNode:
     item: Node
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class SumNode:
     """First item, then (`+` or `-`, item) in order."""
 
@@ -48,7 +48,7 @@ class SumNode:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class ProductNode:
     """First item, then (`*`, `/` or `MOD`, item) in order."""
 
@@ -57,14 +57,14 @@ class ProductNode:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class PowerNode:
     base: Node
     exponent: Number
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class CallNode:
     """A word in capitals applied to a list: LEAST GREATEST ABS SUM COUNT ONE EVERY SOME PLACE."""
 
@@ -73,7 +73,7 @@ class CallNode:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class RoundNode:
     item: Node
     step: Node
@@ -81,7 +81,7 @@ class RoundNode:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class ChainNode:
     """`a <= x < b`: one sign fewer than operands, all in one direction."""
 
@@ -90,25 +90,25 @@ class ChainNode:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class WholeNode:
     item: Node
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class TruthNode:
     value: bool
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class NotNode:
     item: Node
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class AndNode:
     """Joined by AND, or by commas (`comma`)."""
 
@@ -117,13 +117,13 @@ class AndNode:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class OrNode:
     items: tuple[Node, ...]
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class IfNode:
     """`IF a THEN b`; with `otherwise` a choice between two terms or conditions."""
 
@@ -156,7 +156,7 @@ Node: TypeAlias = (
 # ---- pieces of statements
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class Words:
     """Words of a claim or document, with their tokens. Empty tokens: not meant to be read as a phrase."""
 
@@ -165,7 +165,7 @@ class Words:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class Raw:
     """A formula not parsed yet: its page and place."""
 
@@ -182,9 +182,9 @@ class Raw:
         return self.page.span(self.start, self.end)
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class Free:
-    """A number a reading leaves open. `like`: a term whose kind it has; None for a plain number shared by all."""
+    """A number a reading leaves open. `like`: a term whose kind it has; None: a plain number shared by all."""
 
     name: str
     like: Raw | None
@@ -193,7 +193,7 @@ class Free:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class ReadingText:
     """A reading as written. `standings` are (standing, profile or '') in order; no formula: not computed."""
 
@@ -212,7 +212,7 @@ class ReadingText:
 # ---- statements
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class Setting:
     """title, profile, filed, confidential."""
 
@@ -221,16 +221,16 @@ class Setting:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class UnitStatement:
     unit: Unit
     note: str
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class NumberKind:
-    """`length in mm, > 0`: dimension word or '', unit text or '' (plain), whole numbers, bounds as sign and number."""
+    """`length in mm, > 0`: dimension word or '', unit (None: plain), bounds as sign and number."""
 
     word: str
     unit: Unit | None
@@ -239,7 +239,7 @@ class NumberKind:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class ListKind:
     """`any of` (a set) or `one of` (a choice), closed by `only`."""
 
@@ -249,7 +249,7 @@ class ListKind:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class Declare:
     names: tuple[NameNode, ...]
     kind: NumberKind | ListKind
@@ -257,7 +257,7 @@ class Declare:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class GivenStatement:
     facts: Node
     note: str
@@ -265,7 +265,7 @@ class GivenStatement:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class Restatement:
     """A margin line. `words` is None for symbols alone; `exact` is the meaning given in symbols."""
 
@@ -280,7 +280,7 @@ class Restatement:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class Mark:
     """`not restated : words`."""
 
@@ -288,7 +288,7 @@ class Mark:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class ClaimStatement:
     """A claim: `pieces` are the places of its text, line by line."""
 
@@ -298,14 +298,14 @@ class ClaimStatement:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class Column:
     name: str
     unit: Unit | None
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class Row:
     """One case: cells under columns, or facts (nodes in symbols, or words)."""
 
@@ -318,7 +318,7 @@ class Row:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class CasesStatement:
     """Cases of one role; `document` is the document's name or ''. `targets` as written: (text, place)."""
 
@@ -329,9 +329,9 @@ class CasesStatement:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class PhraseStatement:
-    """A phrase as written, in the catalogue or in a sheet. `presumed` pairs a profile with labels, none if ()."""
+    """A phrase of the catalogue or of a sheet. `presumed` pairs a profile with labels, none if ()."""
 
     patterns: tuple[tuple[str, Span], ...]
     where: Raw | None
@@ -348,7 +348,7 @@ class PhraseStatement:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class TermStatement:
     noun: str
     note: str
@@ -356,7 +356,7 @@ class TermStatement:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class PolicyStatement:
     axis: str
     value: str
@@ -365,9 +365,9 @@ class PolicyStatement:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class ReadStatement:
-    """A pin: which wording is read as which reading, where (empty: everywhere), with which parameter values."""
+    """A pin: which wording is read how, where (empty: everywhere), with which parameter values."""
 
     wording: str
     reading: str
@@ -378,7 +378,7 @@ class ReadStatement:
     span: Span
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class ApartStatement:
     wording: str
     span: Span
@@ -399,10 +399,11 @@ Statement: TypeAlias = (
 )
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@node
 class Sheet:
-    """The statements of a sheet in order, and the units of the trade it declares."""
+    """The statements of a sheet in order, its units of the trade, and names whose declaration has a mistake."""
 
     page: Page
     statements: tuple[Statement, ...]
     own_units: tuple[tuple[str, Unit], ...]
+    failed_names: frozenset[str]

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
@@ -25,13 +24,14 @@ from scopecheck.kinds import (
     power_kind,
     unit_table,
 )
+from scopecheck.record import record
 
 
 class UnitError(Exception):
     """A word that cannot be declared as a unit; the message says why."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unit:
     """A unit: value in base units = number * factor + offset."""
 

@@ -6,12 +6,12 @@ solver: this module judges it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal, TypeAlias, assert_never
 
 from scopecheck.construction import Construction
 from scopecheck.core import Article, ChoiceDecl, Formula, NumberDecl, SetDecl, Sheet, Value
 from scopecheck.evaluate import evaluate
+from scopecheck.record import record
 
 Expected: TypeAlias = Literal["met", "not met", "false", "undefined"]
 
@@ -22,7 +22,7 @@ class WitnessError(Exception):
     """A thing found by the search does not re-check: an internal fault, never a finding."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Obligation:
     """What a witness must show: this formula, for this article, under this construction."""
 
@@ -31,7 +31,7 @@ class Obligation:
     construction: Construction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Witness:
     """A verified thing: its values in sheet order, and what was checked of it."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 from typing import Any
@@ -42,6 +41,7 @@ from scopecheck.core import Any as AnyOf
 from scopecheck.findings import Answers, Finding, Looked, Reread
 from scopecheck.quantity import PLAIN
 from scopecheck.questions import ask_all
+from scopecheck.record import replace
 from scopecheck.render import render
 from scopecheck.report import build_report
 from scopecheck.spans import Source, Span

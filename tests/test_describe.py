@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -13,6 +12,7 @@ from scopecheck.core import Reading
 from scopecheck.describe import break_text, thing_text, twin_text, value_text
 from scopecheck.findings import Reread, WayOut
 from scopecheck.minimise import BreakPoint
+from scopecheck.record import replace
 from scopecheck.solver import Extremum
 from scopecheck.wording import GLUE
 from tests.build import unit

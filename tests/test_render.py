@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -16,6 +15,7 @@ from scopecheck.diagnostics import Diagnostic
 from scopecheck.findings import Reread
 from scopecheck.lines import NumberLine, Stretch, ValueTable
 from scopecheck.minimise import BreakPoint
+from scopecheck.record import replace
 from scopecheck.render import FORMATS, render, wants_colour
 from scopecheck.render.markdown import escaped
 from scopecheck.render.number_line import draw_number_line, draw_value_table, legend, stretches_text

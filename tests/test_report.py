@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -11,6 +10,7 @@ from scopecheck.findings import Finding, Reread
 from scopecheck.grouping import axes, departures, order_key
 from scopecheck.plan import plan
 from scopecheck.questions import ask_all
+from scopecheck.record import replace
 from scopecheck.render import FORMATS, Format, render
 from scopecheck.report import MOST_ITEMS, build_report, exit_status
 from scopecheck.wording import GLUE

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from scopecheck.construction import Construction
 from scopecheck.core import All, Article, Case, Formula, Limitation
 from scopecheck.evaluate import meets
 from scopecheck.findings import Finding, Looked, Quantifier, Reread, Status
 from scopecheck.questions.prepared import Prepared, at_claim, at_limitation
+from scopecheck.record import replace
 from scopecheck.refine import Demand, Wanted, find_construction
 from scopecheck.solver import Search
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 
 from scopecheck.construction import Construction, Node, nodes
@@ -12,6 +11,7 @@ from scopecheck.findings import Finding, Looked, Quantifier
 from scopecheck.linear import linear_form
 from scopecheck.questions.cases import Answer
 from scopecheck.questions.prepared import Instance, Prepared, at_claim, at_limitation
+from scopecheck.record import replace
 from scopecheck.refine import Demand, find_construction
 from scopecheck.solver import Extremum, Undecided
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 
 from scopecheck.construction import (
@@ -16,6 +16,7 @@ from scopecheck.evaluate import meets
 from scopecheck.findings import Finding, Reread, WayOut
 from scopecheck.minimise import Grade, Settled, pick_article, settle_construction
 from scopecheck.plain import scales, tightened
+from scopecheck.record import replace
 from scopecheck.reference import Reference, references, stated_values
 from scopecheck.solver import Constraint, Search, Session
 from scopecheck.witness import Expected, Obligation, WitnessError, verify

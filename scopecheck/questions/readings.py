@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import combinations
 
 from scopecheck.construction import admissible_readings, preference
@@ -12,6 +11,7 @@ from scopecheck.findings import Bearer, Finding, Looked, Quantifier
 from scopecheck.minimise import pick_article
 from scopecheck.questions.cases import Answer
 from scopecheck.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.record import replace
 from scopecheck.reference import Reference
 from scopecheck.rewrite import read_as
 from scopecheck.solver import Constraint, Search, all_of

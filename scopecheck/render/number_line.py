@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from textwrap import wrap
 
 from scopecheck.amounts import plain_number
 from scopecheck.lines import NumberLine, Stretch, ValueTable
+from scopecheck.record import record
 from scopecheck.wording import flat, sentence
 
 MOST_LABEL = 32
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Signs:
     """The characters of a drawing."""
 

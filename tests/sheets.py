@@ -1,0 +1,72 @@
+"""Sheets and small sheet texts that the tests of the language share."""
+
+from __future__ import annotations
+
+from scopecheck.core import Group, Sheet
+from scopecheck.diagnostics import Diagnostic
+from scopecheck.resolve import read_sheet
+from scopecheck.spans import Source
+
+STRAINER = """\
+title    Leaf strainer for a rain-water pipe
+profile  US
+filed    no
+
+holes       count
+diameter    length in mm      "of a hole, at its narrowest"
+open        share in %        "open area over basket area"
+metal       any of copper, zinc, steel
+
+1. A leaf strainer for a rain-water pipe, comprising a basket with a plurality of holes,
+   wherein the number of the holes is divisible by 6, the holes have a diameter of between
+   2 and 4 mm, and the open area is about 35 %.
+   | holes     : a plurality
+   | holes     : divisible by 6             meant  holes / 6 IS WHOLE
+   | diameter  : between 2 and 4 mm
+   | open      : about 35 %
+
+2. The leaf strainer of claim 1, wherein the basket is made of at least one of copper and zinc.
+   | metal     : at least one of copper and zinc
+
+inside            holes   diameter   open    metal
+  bench sample    24      3.0 mm     36 %    copper
+must stay out
+  garden sieve    25      3.0 mm     36 %    steel
+document D1       24      4.2 mm     35 %    silent      "page 4, example 2"
+
+policy  ends are included    "paragraph 14"
+"""
+
+HEAD = """\
+holes       count
+diameter    length in mm, > 0 mm, <= 50 mm
+open        share in %
+metal       any of copper, zinc, steel
+grade       one of soft, hard
+heat        temperature in degC
+
+"""
+
+
+def errors(text: str) -> list[Diagnostic]:
+    """The errors of a sheet's text."""
+    return [d for d in read_sheet(Source("test", text))[1] if d.severity == "error"]
+
+
+def sheet(text: str) -> Sheet:
+    """The meaning of a text that must have no error."""
+    made, diagnostics = read_sheet(Source("test", text))
+    assert made is not None, [(d.message, d.span.line) for d in diagnostics]
+    return made
+
+
+def claim(words: str, *lines: str, more: str = "", head: str = HEAD) -> Sheet:
+    """A sheet of one claim whose text holds the words, with margin lines and further statements."""
+    margin = "".join(f"   | {line}\n" for line in lines)
+    return sheet(f"{head}1. A strainer, wherein {words}.\n{margin}\n{more}")
+
+
+def only_group(made: Sheet) -> Group:
+    """The single group of a sheet."""
+    (group,) = made.groups
+    return group

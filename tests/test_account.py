@@ -1,0 +1,93 @@
+"""The text against the sheet: what no line restates is listed, and nothing else."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.sheets import HEAD, STRAINER, claim, sheet
+
+
+def listed(words: str, *lines: str) -> list[tuple[str, str]]:
+    return [(u.sort, u.words) for u in claim(words, *lines).unrestated]
+
+
+def test_all_restated() -> None:
+    assert sheet(STRAINER).unrestated == ()
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        (
+            "between 2 and 4 mm",
+            [("end word", "between"), ("number", "2"), ("connective", "and"), ("number", "4 mm")],
+        ),
+        ("up to 5 % of wax", [("end word", "up to"), ("number", "5 %")]),
+        ("copper or zinc", [("connective", "or")]),
+        ("not more than 3 mm", [("connective", "not"), ("end word", "more than"), ("number", "3 mm")]),
+        ("substantially free of oil", [("hedge", "substantially")]),
+        ("about 20 °C", [("hedge", "about"), ("number", "20 °C")]),
+        ("three ribs", [("number", "three")]),
+        ("a rib above the rim", []),
+        ("a rib above 3 mm", [("end word", "above"), ("number", "3 mm")]),
+    ],
+)
+def test_nothing_restated(words: str, expected: list[tuple[str, str]]) -> None:
+    assert listed(words) == expected
+
+
+def test_lifted_words_are_taken() -> None:
+    assert listed("between 2 and 4 mm", "diameter : between 2 and 4 mm") == []
+    assert listed("open about 35 % and at least 3 holes", "open : about 35 %") == [
+        ("connective", "and"),
+        ("end word", "at least"),
+        ("number", "3"),
+    ]
+
+
+def test_unit_left_out_of_the_lifted_words() -> None:
+    lines = ("diameter : at least 3", '  reading "only" : x >= 3 mm')
+    assert listed("at least 3 mm", *lines) == [("unit", "mm")]
+
+
+def test_numbers_of_lines_in_symbols_count() -> None:
+    assert listed("of 2 to 4 mm", "2 mm <= diameter <= 4 mm") == [("end word", "to")]
+
+
+def test_mark_takes_words() -> None:
+    assert listed("about 35 % open", "not restated : about 35 %") == []
+
+
+def test_two_uses_of_the_same_words_take_one_each() -> None:
+    both = "at least 3 mm deep and at least 3 mm wide"
+    once = listed(both, "diameter : at least 3 mm")
+    assert once == [("connective", "and"), ("end word", "at least"), ("number", "3 mm")]
+    assert listed(both, "diameter : at least 3 mm", "2 * diameter : at least 3 mm") == [("connective", "and")]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "A strainer comprising a basket; and a rim.",
+        "A strainer comprising a basket, and wherein the rim is round.",
+        "A strainer, wherein the basket is round, and the rim is flat.",
+        "A strainer (10) with a basket (12) on a rim (14a).",
+    ],
+)
+def test_joints_and_reference_signs_do_not_count(text: str) -> None:
+    assert sheet(f"1. {text}\n").unrestated == ()
+
+
+def test_claim_references_do_not_count() -> None:
+    made = sheet(
+        "1. A sieve.\n2. The sieve of claim 1.\n3. The sieve according to any one of claims 1 and 2, with 3 ribs.\n"
+    )
+    assert [(u.claim, u.words) for u in made.unrestated] == [(3, "3")]
+
+
+def test_context_and_place() -> None:
+    (item,) = sheet(f"{HEAD}1. A strainer with a rim of steel, and with about four good legs.\n").unrestated[
+        :1
+    ]
+    assert item.words == item.span.text == "and"
+    assert item.context == "rim of steel, and with about four good"

@@ -1,0 +1,397 @@
+"""Bad input: a located message with cause or help, several at once, and never a traceback."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from scopecheck.diagnostics import Diagnostic
+from scopecheck.drawing import draw
+from scopecheck.resolve import read_path, read_sheet
+from scopecheck.spans import Source
+from tests.sheets import HEAD, STRAINER, errors
+
+CLAIM = """\
+1. A strainer, wherein the holes are divisible by 6, the diameter is between 2 and 4 mm, and open is about 35 %.
+"""
+
+
+def with_line(line: str, claim: str = CLAIM) -> str:
+    return f"{HEAD}{claim}   | {line}\n"
+
+
+def with_cases(cases: str) -> str:
+    return f"{HEAD}{CLAIM}\n{cases}"
+
+
+TABLE: list[tuple[str, str, str, str, str]] = [
+    # name, sheet, the marked text, the message, a part of cause or help
+    (
+        "unknown name",
+        with_line("diametr : between 2 and 4 mm"),
+        "diametr",
+        "'diametr' is not declared",
+        "'diameter'",
+    ),
+    ("unknown name, none near", with_line("width <= 3 mm"), "width", "'width' is not declared", "declare it"),
+    (
+        "unit mismatch",
+        with_line("diameter : between 2 and 4 kg", CLAIM.replace("4 mm", "4 kg")),
+        "between 2 and 4 kg",
+        "mass and length cannot be compared: they are different kinds",
+        "No reading",
+    ),
+    ("unit mismatch in symbols", with_line("diameter <= 4 kg"), "diameter <= 4 kg", "length and mass", ""),
+    ("unknown unit", HEAD.replace("in mm", "in mn") + CLAIM, "mn", "'mn' is no known unit", "mm"),
+    ("unknown unit of a number", with_line("diameter <= 4 mn"), "mn", "'mn' is no known unit", ""),
+    (
+        "wrong bounds",
+        HEAD.replace("> 0 mm, <= 50", "> 50 mm, <= 2"),
+        "length in mm, > 50 mm, <= 2 mm",
+        "the lower bound is above the upper bound",
+        "",
+    ),
+    (
+        "empty domain",
+        HEAD.replace("> 0 mm, <= 50", "> 2 mm, < 2"),
+        "length in mm, > 2 mm, < 2 mm",
+        "no value lies within these bounds",
+        "from 2 mm to 2 mm",
+    ),
+    ("empty count", HEAD.replace("count", "count, > 2, < 3"), "count, > 2, < 3", "no value lies", ""),
+    ("two claims with one number", HEAD + CLAIM + CLAIM, CLAIM.strip(), "two claims have the number 1", ""),
+    (
+        "claim of itself",
+        HEAD + CLAIM + "2. The strainer of claim 2.\n",
+        "claim 2",
+        "claim 2 depends on itself",
+        "",
+    ),
+    (
+        "missing claim",
+        HEAD + CLAIM + "2. The strainer of claim 7.\n",
+        "claim 7",
+        "there is no claim 7",
+        "1, 2",
+    ),
+    (
+        "circle",
+        HEAD + CLAIM + "2. The strainer of claim 3.\n3. The strainer of claim 2.\n",
+        "2. The strainer of claim 3.",
+        "claim 2 depends on itself through other claims",
+        "",
+    ),
+    (
+        "case for a missing claim",
+        with_cases("inside for 9   holes\n  a   6\n"),
+        "9",
+        "there is no claim 9",
+        "1",
+    ),
+    (
+        "case for a missing limitation",
+        with_cases("inside for 1c   holes\n  a   6\n"),
+        "1c",
+        "no limitation 1c",
+        "",
+    ),
+    (
+        "value outside its domain",
+        with_cases("inside   diameter\n  a   60 mm\n"),
+        "60 mm",
+        "60 mm is outside the domain of diameter",
+        "upper end, 50 mm",
+    ),
+    (
+        "open end",
+        with_cases("inside   diameter\n  a   0 mm\n"),
+        "0 mm",
+        "0 mm is outside the domain",
+        "does not belong",
+    ),
+    (
+        "half a hole",
+        with_cases("inside   holes\n  a   2.5\n"),
+        "2.5",
+        "holes is a count; 2.5 is not whole",
+        "",
+    ),
+    (
+        "outside its domain in facts",
+        with_cases("inside\n  a : diameter = 60 mm\n"),
+        "diameter = 60 mm",
+        "60 mm is outside",
+        "",
+    ),
+    (
+        "inside and outside at once",
+        with_cases("inside   holes\n  a   6\nmust stay out\n  b   6\n"),
+        "b   6",
+        "'b' must stay out and is the same as 'a' inside",
+        "sets them apart",
+    ),
+    ("comma", with_line("diameter <= 1,000 mm"), "1,000", "a comma inside a number", "1000"),
+    ("comma in words", with_line("diameter : between 2 and 4,5 mm"), "4,5", "a comma inside a number", "4.5"),
+    (
+        "too few operands",
+        with_line("diameter : between 2"),
+        "between 2",
+        "no phrase reads 'between 2'",
+        "takes 2 values",
+    ),
+    (
+        "no phrase",
+        with_line("diameter : is about"),
+        "is about",
+        "no phrase reads 'is about'",
+        "about/approximately",
+    ),
+    (
+        "not in the text",
+        with_line("diameter : between 3 and 4 mm"),
+        "between 3 and 4 mm",
+        "claim 1 does not say 'between 3 and 4 mm'",
+        "between 2 and 4 mm",
+    ),
+    ("unclosed bracket", with_line("(diameter <= 3 mm"), "(", "'(' is never closed", "')'"),
+    (
+        "unclosed quote",
+        HEAD.replace("steel", 'steel  "note') + CLAIM,
+        '"',
+        "a quote that is never closed",
+        "",
+    ),
+    (
+        "too few cells",
+        with_cases("inside   holes   diameter\n  a   6\n"),
+        "a   6",
+        "too few values: 1 for 2",
+        "holes",
+    ),
+    (
+        "too many cells",
+        with_cases("inside   holes\n  a   6   7   8\n"),
+        "a   6   7   8",
+        "too many values",
+        "holes",
+    ),
+    (
+        "nested brackets",
+        with_line("(" * 10_000 + "holes" + ")" * 10_000 + " = 6"),
+        "(",
+        "brackets too deep",
+        "40",
+    ),
+    ("nested brackets in words", with_line("holes : " + "(" * 10_000), "(", "brackets too deep", ""),
+    (
+        "nested brackets in a cell",
+        with_cases("inside   holes\n  a   " + "(" * 10_000 + "\n"),
+        "(",
+        "too deep",
+        "",
+    ),
+    (
+        "many digits",
+        with_line("diameter <= " + "9" * 100_000 + " mm"),
+        "9" * 100_000,
+        "a number of 100000 digits",
+        "",
+    ),
+    (
+        "many digits in a cell",
+        with_cases("inside   holes\n  a   " + "9" * 100_000 + "\n"),
+        "9" * 100_000,
+        "a number of 100000 digits",
+        "",
+    ),
+    ("empty", "", "", "the sheet is empty", "paste the claims"),
+    ("only comments", "\n# nothing\n", "\n# nothing\n", "the sheet is empty", ""),
+    ("no claim", HEAD, "h", "the sheet has no claim", ""),
+    (
+        "bare number",
+        with_line("diameter <= 3"),
+        "3",
+        "3 stands beside a quantity in mm and has no unit",
+        "3 mm",
+    ),
+    ("bare zero of a level", with_line("heat <= 0"), "0", "0 stands beside a quantity in degC", "0 degC"),
+    ("bare share", with_line("open = 0.35"), "0.35", "0.35 stands beside a quantity in %", "0.35 % or 35 %"),
+    ("bare number in words", with_line("open : about 35"), "35", "35 stands beside a quantity in %", "35 %"),
+    (
+        "bare number in a cell",
+        with_cases("inside   open\n  a   36\n"),
+        "36",
+        "36 stands beside a quantity in %",
+        "36 %",
+    ),
+    ("level multiplied", with_line("heat * 2 <= 50 degC"), "heat * 2", "temperature level", ""),
+    (
+        "members swapped",
+        with_line("metal : brass or zinc", CLAIM.replace("open", "brass or zinc")),
+        "brass",
+        "'brass' is no member of metal",
+        "copper, zinc, steel",
+    ),
+    (
+        "member in a cell",
+        with_cases("inside   metal\n  a   coper\n"),
+        "coper",
+        "'coper' is no member",
+        "'copper'",
+    ),
+    (
+        "kind misspelt",
+        "diameter   lenght in mm\n\n" + CLAIM,
+        "diameter   lenght in mm",
+        "this line is not understood",
+        "'length'",
+    ),
+    (
+        "kind without unit",
+        "diameter   length\n\n" + CLAIM,
+        "length",
+        "in which unit is this length given?",
+        "length in mm",
+    ),
+    (
+        "wrong unit for the word",
+        "diameter   length in kg\n\n" + CLAIM,
+        "length in kg",
+        "kg is no unit of length",
+        "mass",
+    ),
+    ("heading misspelt", "titel   x\n" + CLAIM, "titel   x", "this line is not understood", "'title'"),
+    ("hedge in a name", "at least x   count\n" + CLAIM, "at least x", "'at' cannot be part of a name", ""),
+    ("declared twice", "a  count\na  number\n" + CLAIM, "a", "'a' is declared twice", ""),
+    (
+        "ends swapped",
+        with_line("diameter : between 4 and 2 mm", CLAIM.replace("2 and 4", "4 and 2")),
+        "between 4 and 2 mm",
+        "the numbers of this phrase do not go together",
+        "L < U",
+    ),
+    (
+        "no colon",
+        with_line("holes divisible by 6"),
+        "holes divisible by 6",
+        "neither words after a colon",
+        "subject",
+    ),
+    (
+        "unknown pin",
+        f'{with_line("holes : divisible by 6")}\nread "abuot" as "x"\n',
+        '"abuot" as "x"',
+        "nothing in the sheet reads 'abuot'",
+        "",
+    ),
+    (
+        "unknown reading",
+        f'{with_line("holes : divisible by 6")}\nread "divisible by" as "x"\n',
+        '"divisible by" as "x"',
+        "'divisible by' has no reading 'x'",
+        "'can be divided'",
+    ),
+    (
+        "unknown axis",
+        f"{HEAD}{CLAIM}\npolicy end are included\n",
+        "end are included",
+        "no phrase leaves open",
+        "'ends'",
+    ),
+    (
+        "two cases of one name",
+        with_cases("inside   holes\n  a   6\n  a   7\n"),
+        "a   7",
+        "two cases are called 'a'",
+        "",
+    ),
+    (
+        "phrase without readings",
+        with_cases('phrase "well over (L)"\n'),
+        '"well over (L)"',
+        "a phrase without readings",
+        "",
+    ),
+    ("choice like a number", with_line("grade <= 3"), "grade <= 3", "'<=' does not compare lists", ""),
+    (
+        "several things under one phrase",
+        with_line("holes, holes : divisible by 6"),
+        "divisible by 6",
+        "takes 1 things",
+        "",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("text", "marked", "message", "words"), [pytest.param(*row[1:], id=row[0]) for row in TABLE]
+)
+def test_mistake_is_marked_and_explained(text: str, marked: str, message: str, words: str) -> None:
+    found = [d for d in errors(text) if message in d.message]
+    assert found, [d.message for d in errors(text)]
+    diagnostic = found[0]
+    assert diagnostic.span.text == marked
+    assert words in f"{diagnostic.cause} {diagnostic.help}"
+    drawn = draw(diagnostic)
+    assert max(map(len, drawn.split("\n")[1:4])) < 200
+    assert diagnostic.span.source.text == "" or f"line {diagnostic.span.line}" in drawn
+
+
+@pytest.mark.parametrize("text", [pytest.param(row[1], id=row[0]) for row in TABLE])
+def test_sheet_with_a_mistake_has_no_meaning(text: str) -> None:
+    assert read_sheet(Source("test", text))[0] is None
+
+
+def test_several_mistakes_are_reported_together_and_in_order() -> None:
+    text = (
+        "a  length in mn\nb  count, > 5, < 2\nfiled maybe\n\n"
+        + CLAIM
+        + "   | c : between 2 and 4 mm\n   | b <= 1,000\n   | a <= 3 mm\n   | b : divisable by 6\n\ninside  b\n   x   1   2\n"
+    )
+    messages = [d.message for d in errors(text)]
+    assert messages == [
+        "'mn' is no known unit",
+        "the lower bound is above the upper bound",
+        "'maybe' is neither yes nor no",
+        "'c' is not declared",
+        "a comma inside a number",
+        "claim 1 does not say 'divisable by 6'",
+        "too many values: 2 for 1 columns",
+    ]
+
+
+def from_file(path: Path) -> list[Diagnostic]:
+    made, diagnostics = read_path(path)
+    assert made is None
+    assert all(str(path) in draw(d) for d in diagnostics)
+    return list(diagnostics)
+
+
+def test_files_that_are_no_sheets(tmp_path: Path) -> None:
+    (tmp_path / "binary").write_bytes(bytes(range(256)))
+    (tmp_path / "zeros").write_bytes(b"a\0b")
+    (tmp_path / "empty").write_text("")
+    assert from_file(tmp_path)[0].message == "this is a directory, not a sheet"
+    assert from_file(tmp_path / "binary")[0].message == "the file is not text"
+    assert from_file(tmp_path / "zeros")[0].message == "the file is not text"
+    assert from_file(tmp_path / "empty")[0].message == "the sheet is empty"
+    missing = from_file(tmp_path / "empti")[0]
+    assert missing.message == "there is no such file"
+    assert "'empty'" in missing.help
+    assert from_file(tmp_path / "a\0b")[0].message == "the file cannot be read"
+
+
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16"])
+def test_byte_order_marks_are_read(tmp_path: Path, encoding: str) -> None:
+    (tmp_path / "sheet").write_bytes("a  count\r\n\r\n1. A thing.\r\n   | a ≤ 3\r\n".encode(encoding))
+    made, diagnostics = read_path(tmp_path / "sheet")
+    assert made is not None, diagnostics
+    assert [d.name for d in made.declarations] == ["a"]
+
+
+@pytest.mark.parametrize("cut", range(0, 1100, 37))
+def test_cut_off_sheet_never_raises(cut: int) -> None:
+    for text in (STRAINER[:cut], STRAINER[cut:], STRAINER[:cut] + "(" + STRAINER[cut:]):
+        for diagnostic in read_sheet(Source("test", text))[1]:
+            draw(diagnostic)

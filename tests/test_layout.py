@@ -1,0 +1,99 @@
+"""Which lines belong together, and where a claim's text ends."""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.layout import blocks, page
+from scopecheck.spans import Source
+from tests.sheets import errors, sheet
+
+
+def laid_out(text: str) -> list[tuple[str, list[str]]]:
+    p = page(Source("test", text))
+    found, diagnostics = blocks(p)
+    assert not diagnostics, diagnostics
+    return [(b.heading, [p.plain[x.start : x.end] for x in (b.head, *b.body)]) for b in found]
+
+
+def test_indented_lines_belong_to_the_statement_above() -> None:
+    text = "given a = b,\n  c = d\n\n  e = f\ntitle x\n"
+    assert laid_out(text) == [("given", ["given a = b,", "c = d", "e = f"]), ("title", ["title x"])]
+
+
+def test_claim_text_goes_on_over_unindented_lines_until_a_blank_line() -> None:
+    text = "1. A sieve\ncomprising holes,\n  and a rim.\n| holes : a plurality\n\nholes  count\n"
+    assert laid_out(text) == [
+        ("claim", ["1. A sieve", "comprising holes,", "and a rim.", "| holes : a plurality"]),
+        ("declaration", ["holes  count"]),
+    ]
+
+
+@pytest.mark.parametrize("number", ["2.", "2)", "2 ."])
+def test_claims_begin_with_their_number(number: str) -> None:
+    found = laid_out(f"1. A sieve.\n{number} The sieve of claim 1.\n")
+    assert [heading for heading, _ in found] == ["claim", "claim"]
+
+
+def test_indented_next_claim_after_a_full_stop_is_a_claim() -> None:
+    assert len(laid_out("1. A sieve.\n  2. The sieve of claim 1.\n")) == 2
+    assert len(laid_out("1. A method comprising\n  2. stirring.\n")) == 1
+
+
+def test_decimal_at_line_start_is_no_claim_number() -> None:
+    assert len(laid_out("1. A sieve with holes of\n2.5 mm.\n")) == 1
+
+
+def test_line_that_could_be_text_or_heading_is_an_error_with_both_ways() -> None:
+    (error,) = errors("holes  count\n\n1. A sieve comprising\ninside   holes\n  one   6\n")
+    assert error.message == "text of claim 1, or the heading 'inside'?"
+    assert "indent the line" in error.help
+    assert "blank line" in error.help
+
+
+def test_indented_heading_word_stays_text() -> None:
+    made = sheet("1. A sieve with a unit\n   inside   the pipe.\n")
+    assert made.claims[0].text == "A sieve with a unit inside the pipe."
+
+
+def test_declaration_right_after_claim_text_is_an_error() -> None:
+    (error,) = errors("1. A sieve of some kind,\nholes   count\n")
+    assert error.message == "text of claim 1, or a declaration?"
+
+
+def test_comments_and_typographic_signs() -> None:
+    text = "# whole line\nd\u00a0\u00a0length in mm  # after two blanks\n\n1. A thing of d “x”.\n   # inside\n   | d ≤ 4 mm   # end\n"
+    made = sheet(text)
+    assert [d.name for d in made.declarations] == ["d"]
+    assert [x.text for x in made.claims[0].limitations] == ["d ≤ 4 mm"]
+
+
+def test_hash_in_claim_text_is_text() -> None:
+    assert sheet("1. A thing of size  #4.\n").claims[0].text == "A thing of size #4."
+
+
+def test_name_that_begins_with_a_heading_word() -> None:
+    made = sheet("inside diameter   length in mm\n\n1. A pipe.\n")
+    assert made.declarations[0].name == "inside diameter"
+
+
+def test_cells_by_tabs_and_by_blanks_mean_the_same() -> None:
+    rows = ["inside  a   b\n  one   3   4\n", "inside\ta\tb\n\tone\t3\t4\n"]
+    facts = [sheet(f"a  count\nb  count\n\n1. A thing.\n\n{row}").cases[0].facts for row in rows]
+    assert facts[0] == facts[1]
+
+
+def test_empty_cell_between_tabs_is_free_in_a_thing_and_silent_in_a_document() -> None:
+    head = "a  count\nb  count\nc  count\n\n1. A thing.\n\n"
+    thing = sheet(f"{head}inside\ta\tb\tc\n\tone\t3\t\t5\n").cases[0]
+    assert (thing.stated, thing.silent) == (("a", "c"), ())
+    document = sheet(f"{head}inside\ta\tb\tc\n\tx\t1\t2\t3\ndocument D\n\tone\t3\t\t5\n").cases[1]
+    assert (document.stated, document.silent) == (("a", "c"), ("b",))
+
+
+def test_carriage_returns_change_nothing() -> None:
+    text = "a  count\n\n1. A thing.\n   | a <= 3\n"
+    assert (
+        sheet(text).claims[0].limitations[0].formula
+        == sheet(text.replace("\n", "\r\n")).claims[0].limitations[0].formula
+    )

@@ -1,0 +1,650 @@
+"""From text to the typed core: what lines mean, which occurrences are read alike, what settles readings."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from scopecheck.core import (
+    OTHERS,
+    Add,
+    All,
+    Any,
+    Branch,
+    ChoiceDecl,
+    Chosen,
+    Compare,
+    Const,
+    CountOf,
+    Divide,
+    ExactlyOne,
+    Formula,
+    Implies,
+    Includes,
+    IsWhole,
+    Magnitude,
+    Measured,
+    Multiply,
+    Negate,
+    Not,
+    NumberDecl,
+    Read,
+    ReadTerm,
+    Remainder,
+    Rounded,
+    SetDecl,
+    Sheet,
+)
+from scopecheck.diagnostics import Diagnostic
+from scopecheck.resolve import read_sheet
+from scopecheck.spans import Source
+from tests.sheets import HEAD, STRAINER, claim, errors, only_group, sheet
+
+HOLES, DIAMETER, OPEN, HEAT = Measured("holes"), Measured("diameter"), Measured("open"), Measured("heat")
+
+
+def const(value: str) -> Const:
+    return Const(Fraction(value))
+
+
+def exact(line: str) -> Formula:
+    return claim("x", line).claims[0].limitations[0].formula
+
+
+def options(made: Sheet, index: int = 0) -> dict[str, Formula]:
+    """The formulas of a limitation's one phrase, by reading."""
+    formula = made.claims[0].limitations[index].formula
+    assert isinstance(formula, Read)
+    labels = [r.label for r in made.groups[formula.group].readings]
+    return dict(zip(labels, formula.options, strict=True))
+
+
+def warnings(text: str) -> list[Diagnostic]:
+    return [d for d in read_sheet(Source("test", text))[1] if d.severity == "warning"]
+
+
+# ---- the whole
+
+
+def test_strainer_sheet() -> None:
+    made = sheet(STRAINER)
+    assert (made.title, made.profile, made.purpose, made.filed) == (
+        "Leaf strainer for a rain-water pipe",
+        "US",
+        "examination",
+        False,
+    )
+    assert [type(d) for d in made.declarations] == [NumberDecl, NumberDecl, NumberDecl, SetDecl]
+    assert [(c.number, c.category, c.parents) for c in made.claims] == [
+        (1, "leaf strainer for a rain-water pipe", ()),
+        (2, "leaf strainer", (1,)),
+    ]
+    labels = [x.label for c in made.claims for x in c.limitations]
+    assert labels == ["1a", "1b", "1c", "1d", "2a"]
+    assert made.claims[0].limitations[1].meant == IsWhole(Divide(HOLES, const("6")))
+    assert [g.wording.removeprefix("a ") for g in made.groups] == [
+        "plurality",
+        "divisible by ...",
+        "between ... and ...",
+        "about ...",
+        "at least one of ...",
+    ]
+    assert [(c.name, c.role, c.form, c.silent) for c in made.cases] == [
+        ("bench sample", "inside", "thing", ()),
+        ("garden sieve", "outside", "thing", ()),
+        ("D1", "document", "example", ("metal",)),
+    ]
+    assert made.unrestated == ()
+
+
+def test_policy_removes_and_tells() -> None:
+    between = sheet(STRAINER).groups[2]
+    (settled,) = between.settled
+    assert settled.reason == "paragraph 14"
+    assert "both ends out" in settled.removed
+    assert all(("ends", "included") in r.axes for r in between.readings)
+
+
+# ---- declarations
+
+
+def test_natural_and_stated_bounds() -> None:
+    made = {d.name: d for d in sheet(HEAD + "1. A thing.\n").declarations}
+    diameter, heat, share = made["diameter"], made["heat"], made["open"]
+    assert isinstance(diameter, NumberDecl)
+    assert (diameter.lower, diameter.upper and diameter.upper.value) == (
+        type(diameter.lower)(Fraction(0), False) if diameter.lower else None,
+        Fraction(50, 1000),
+    )
+    assert diameter.stated_bounds
+    assert isinstance(share, NumberDecl)
+    assert share.upper
+    assert share.upper.value == 1
+    assert not share.stated_bounds
+    assert isinstance(heat, NumberDecl)
+    assert heat.lower
+    assert heat.lower.value == 0
+
+
+def test_lists_are_open_unless_only() -> None:
+    made = {d.name: d for d in sheet("a  any of b, c\nd  one of only e, f\n\n1. A thing.\n").declarations}
+    assert made["a"] == SetDecl("a", ("b", "c", OTHERS), "", made["a"].span)
+    assert made["d"] == ChoiceDecl("d", ("e", "f"), "", made["d"].span)
+
+
+def test_several_names_and_single_blanks() -> None:
+    made = sheet(
+        'a, b c  length in mm\nunit stroke "one pass"\noil temp in degC\nspeed in stroke/min\n\n1. A thing.\n'
+    )
+    assert [d.name for d in made.declarations] == ["a", "b c", "oil temp", "speed"]
+
+
+# ---- the exact language
+
+
+@pytest.mark.parametrize(
+    ("line", "formula"),
+    [
+        ("holes = 6", Compare("=", HOLES, const("6"))),
+        (
+            "2 mm <= diameter < 4 cm",
+            All((Compare("<=", const("1/500"), DIAMETER), Compare("<", DIAMETER, const("1/25")))),
+        ),
+        ("holes / 6 IS WHOLE", IsWhole(Divide(HOLES, const("6")))),
+        ("holes MOD 4 = 1", Compare("=", Remainder(HOLES, Fraction(4)), const("1"))),
+        ("holes^2 = 9", Compare("=", Multiply(HOLES, HOLES), const("9"))),
+        ("ABS(holes - 3) <= 1", Compare("<=", Magnitude(Add((HOLES, Negate(const("3"))))), const("1"))),
+        ("NOT grade = soft", Not(Chosen("grade", "soft"))),
+        ("grade IN {soft, hard}", Any((Chosen("grade", "soft"), Chosen("grade", "hard")))),
+        ("copper IN metal", Includes("metal", "copper")),
+        ("{copper, zinc} IN metal", All((Includes("metal", "copper"), Includes("metal", "zinc")))),
+        ("metal IN {copper, zinc}", All((Not(Includes("metal", "steel")), Not(Includes("metal", OTHERS))))),
+        (
+            "metal = {copper, zinc, steel}",
+            All(
+                (
+                    Includes("metal", "copper"),
+                    Includes("metal", "zinc"),
+                    Includes("metal", "steel"),
+                    Not(Includes("metal", OTHERS)),
+                )
+            ),
+        ),
+        ("COUNT(metal) >= 2", Compare(">=", CountOf("metal"), const("2"))),
+        (
+            "ONE(holes = 1, holes = 2)",
+            ExactlyOne((Compare("=", HOLES, const("1")), Compare("=", HOLES, const("2")))),
+        ),
+        ("IF grade = soft THEN holes = 1", Implies(Chosen("grade", "soft"), Compare("=", HOLES, const("1")))),
+        (
+            "ROUND(diameter TO 0.1 mm, HALF EVEN) = 3 mm",
+            Compare("=", Rounded(DIAMETER, Fraction(1, 10000), "even"), const("3/1000")),
+        ),
+        (
+            "ROUND(heat TO 1 degC, HALF AWAY) = 3 degC",
+            Compare("=", Rounded(HEAT, Fraction(1), "away", Fraction(27315, 100)), const("27615/100")),
+        ),
+        (
+            "(IF grade = soft THEN 1 OTHERWISE 2) = holes",
+            Compare("=", Branch(Chosen("grade", "soft"), const("1"), const("2")), HOLES),
+        ),
+        ("others IN metal", Includes("metal", OTHERS)),
+        (
+            "metal = none",
+            All(
+                (
+                    Not(Includes("metal", "copper")),
+                    Not(Includes("metal", "zinc")),
+                    Not(Includes("metal", "steel")),
+                    Not(Includes("metal", OTHERS)),
+                )
+            ),
+        ),
+    ],
+)
+def test_symbols_mean_one_thing(line: str, formula: Formula) -> None:
+    assert exact(line) == formula
+
+
+def test_written_digits_are_kept() -> None:
+    formula = exact("diameter = 3.0 mm")
+    assert isinstance(formula, Compare)
+    assert isinstance(formula.right, Const)
+    written = formula.right.written
+    assert written
+    assert (written.text, written.decimals, written.step, written.unit.symbol) == (
+        "3.0",
+        1,
+        Fraction(1, 10000),
+        "mm",
+    )
+
+
+def test_kelvin_beside_a_level_declared_in_kelvin() -> None:
+    made = sheet("a  temperature in K\n\n1. A thing.\n   | a <= 300 K\n")
+    assert made.claims[0].limitations[0].formula == Compare("<=", Measured("a"), const("300"))
+
+
+# ---- phrases
+
+
+def test_between_borrows_the_unit_of_the_next_number() -> None:
+    found = options(claim("between 2 and 4 mm", "diameter : between 2 and 4 mm"))
+    low, high = const("1/500"), const("1/250")
+    assert found["both ends in"] == All((Compare("<=", low, DIAMETER), Compare("<=", DIAMETER, high)))
+    rounded = Rounded(DIAMETER, Fraction(1, 1000), "away")
+    assert found["rounds to the low end"] == All((Compare(">=", rounded, low), Compare("<=", DIAMETER, high)))
+
+
+def test_share_has_a_step_of_its_unit() -> None:
+    found = options(claim("about 35 %", "open : about 35 %"))
+    assert found["rounding only"] == Compare("=", Rounded(OPEN, Fraction(1, 100), "away"), const("35/100"))
+
+
+def test_level_rounds_on_the_grid_of_its_unit() -> None:
+    made = claim("about 20 °C", "heat : about 20 °C")
+    assert options(made)["rounding only"] == Compare(
+        "=", Rounded(HEAT, Fraction(1), "away", Fraction(27315, 100)), const("29315/100")
+    )
+    (parameter,) = made.parameters
+    assert not parameter.shared
+    assert parameter.unit.symbol == "degC(diff)"
+    assert "context tolerance" in dict(only_group(made).not_tried)
+
+
+def test_fillers_and_the_subjects_own_words_are_dropped() -> None:
+    for words in ("the holes are divisible by 6", "a number of holes divisible by 6", "divisible by 6 holes"):
+        assert only_group(claim(words, f"holes : {words}")).wording == "divisible by ..."
+
+
+def test_number_words() -> None:
+    found = options(claim("at least two", "holes : at least two"))
+    assert found["no top, end in"] == Compare(">=", HOLES, const("2"))
+
+
+def test_declared_name_as_a_limit() -> None:
+    made = claim(
+        "greater than the gap", "diameter : greater than the gap", head=HEAD + "gap  length in mm\n\n"
+    )
+    assert options(made)["strict, exact"] == Compare(">", DIAMETER, Measured("gap"))
+    assert "strict after rounding" in dict(only_group(made).not_tried)
+
+
+def test_two_phrases_joined_by_but() -> None:
+    made = claim("at least 2 mm but less than 4 mm", "diameter : at least 2 mm but less than 4 mm")
+    formula = made.claims[0].limitations[0].formula
+    assert isinstance(formula, All)
+    assert all(isinstance(item, Read) for item in formula.items)
+    assert made.claims[0].limitations[0].groups == (0, 1)
+
+
+def test_negated_phrase() -> None:
+    formula = claim("not divisible by 6", "holes : not divisible by 6").claims[0].limitations[0].formula
+    assert isinstance(formula, Not)
+    assert isinstance(formula.item, Read)
+
+
+def test_alternatives_of_numbers_are_phrases_themselves() -> None:
+    made = claim("less than 5 or greater than 10", "holes : less than 5 or greater than 10")
+    found = options(made)
+    assert sorted(g.wording for g in made.groups) == ["...", "greater than ...", "less than ..."]
+    inclusive = found["inclusive"]
+    assert isinstance(inclusive, Any)
+    assert all(isinstance(item, Read) for item in inclusive.items)
+
+
+def test_list_of_members_keeps_its_and() -> None:
+    found = options(claim("at least one of copper and zinc", "metal : at least one of copper and zinc"))
+    both = (Includes("metal", "copper"), Includes("metal", "zinc"))
+    assert found["one of each"] == All(both)
+    assert found["either will do"] == Any(both)
+    assert found["exactly one kind"] == ExactlyOne(both)
+
+
+def test_nouns_bind_subjects_in_order() -> None:
+    head = "wax, oil  mass in g\n\n"
+    made = claim("ratio of wax to oil of 9:1", "wax, oil : ratio of wax to oil of 9:1", head=head)
+    assert options(made)["first over second"] == Compare(
+        "=", Divide(Measured("wax"), Measured("oil")), const("9")
+    )
+
+
+def test_standings_follow_the_profile() -> None:
+    def standings(profile: str) -> dict[str, str]:
+        made = claim(
+            "at least one of copper and zinc",
+            "metal : at least one of copper and zinc",
+            head=f"profile  {profile}\n{HEAD}",
+        )
+        return {r.label: r.standing for r in only_group(made).readings}
+
+    assert standings("US")["one of each"] == standings("US court")["one of each"] == "presumed"
+    assert standings("US")["either will do"] == "arguable"
+    assert standings("EPO")["either will do"] == "presumed"
+
+
+def test_without_a_known_presumption_every_reading_is_presumed() -> None:
+    group = only_group(claim("between 2 and 4 mm", "diameter : between 2 and 4 mm"))
+    assert {r.standing for r in group.readings} == {"presumed"}
+    assert group.base == 0
+
+
+def test_strained_readings_stay_in_the_group() -> None:
+    group = only_group(claim("about 35 %", "open : about 35 %"))
+    assert [r.label for r in group.readings if r.standing == "strained"] == ["exactly"]
+
+
+def test_plain_meaning_has_the_numbers_of_the_place() -> None:
+    group = only_group(claim("between 2 and 4 mm", "diameter : between 2 and 4 mm"))
+    assert group.readings[0].plain == "2 mm <= diameter <= 4 mm"
+    rounds = next(r.plain for r in group.readings if r.label == "rounds to the low end")
+    assert rounds == "ROUND(diameter TO 1 mm, HALF AWAY) >= 2 mm, diameter <= 4 mm"
+
+
+# ---- link groups
+
+
+def two(first: str, second: str, more: str = "", subject: str = "diameter") -> Sheet:
+    return claim(f"{first} and {second}", f"{subject} : {first}", f"holes : {second}", more=more)
+
+
+def test_same_words_are_read_alike() -> None:
+    made = two("at least 2 mm", "at least 3")
+    # `rounds to the limit` is for measured things only, so the two have other readings
+    assert len(made.groups) == 2
+    made = claim(
+        "at least 2 mm and at least 3 mm", "diameter : at least 2 mm", "2 * diameter : at least 3 mm"
+    )
+    assert [p.where for p in only_group(made).places] == ["1a", "1b"]
+
+
+def test_about_and_approximately_do_not_link() -> None:
+    made = claim(
+        "about 2 mm and approximately 3 mm", "diameter : about 2 mm", "2 * diameter : approximately 3 mm"
+    )
+    assert [g.wording for g in made.groups] == ["about ...", "approximately ..."]
+
+
+def test_apart_reads_each_place_by_itself() -> None:
+    made = claim(
+        "at least 2 mm and at least 3 mm",
+        "diameter : at least 2 mm",
+        "2 * diameter : at least 3 mm",
+        more='apart "at least"\n',
+    )
+    assert len(made.groups) == 2
+
+
+def test_each_document_is_read_by_itself() -> None:
+    made = claim("about 3 mm", "diameter : about 3 mm", more="document D1\n  range : diameter about 4 mm\n")
+    assert [g.document for g in made.groups] == ["claims", "D1"]
+    assert made.cases[0].form == "range"
+
+
+def test_shared_tolerance_is_one_per_kind() -> None:
+    head = HEAD + "width  length in mm\nload  force in N\n\n"
+    made = claim(
+        "about 2 mm, about 3 mm and about 4 N",
+        "diameter : about 2 mm",
+        "width : about 3 mm",
+        "load : about 4 N",
+        head=head,
+    )
+    assert len(made.groups) == 1
+    assert sorted((p.shared, p.lower.value, p.upper, p.presumed) for p in made.parameters) == [
+        (True, 0, None, 0),
+        (True, 0, None, 0),
+    ]
+
+
+def test_own_tolerance_is_one_per_written_number() -> None:
+    head = HEAD + "chill  temperature in degC\n\n"
+    made = claim(
+        "about 20 °C, about 20 °C and about 30 °C",
+        "heat : about 20 °C",
+        "chill : about 20 °C",
+        "heat : about 30 °C",
+        head=head,
+    )
+    assert len(made.parameters) == 2
+
+
+# ---- pins, own phrases, nouns, inline readings
+
+
+def test_pin_leaves_one_reading_and_its_reason() -> None:
+    made = claim("about 35 %", "open : about 35 %", more='read "about" as "rounding only"  "page 3"\n')
+    group = only_group(made)
+    assert [r.label for r in group.readings] == ["rounding only"]
+    assert group.settled[0].reason == "page 3"
+
+
+def test_pin_at_one_place_splits_the_group() -> None:
+    made = claim(
+        "at least 2 mm and at least 3 mm",
+        "diameter : at least 2 mm",
+        "2 * diameter : at least 3 mm",
+        more='read "at least" in 1b as "strictly more"\n',
+    )
+    assert [len(g.readings) for g in made.groups] == [3, 1]
+
+
+def test_pin_with_a_value_fixes_the_free_number() -> None:
+    made = claim("about 35 %", "open : about 35 %", more='read "about" as "context tolerance" with e = 5 %\n')
+    (parameter,) = made.parameters
+    assert parameter.upper
+    assert (parameter.lower.value, parameter.upper.value, parameter.presumed) == (Fraction(1, 20),) * 3
+
+
+OWN = """\
+phrase "comfortably above (L)"
+  also "well above (L)"
+  reading "by a margin" presumed : x >= (1 + m) * L
+    free m : 5 % <= m <= 15 %, presumed 10 %
+  reading "at all" arguable, presumed in EPO : x > L
+"""
+
+
+def test_phrase_of_the_sheet() -> None:
+    made = claim("well above 2 mm", "diameter : well above 2 mm", more=OWN)
+    group = only_group(made)
+    assert [(r.label, r.standing) for r in group.readings] == [
+        ("by a margin", "presumed"),
+        ("at all", "arguable"),
+    ]
+    (parameter,) = made.parameters
+    assert parameter.upper
+    assert (parameter.lower.value, parameter.upper.value, parameter.presumed) == (
+        Fraction(1, 20),
+        Fraction(3, 20),
+        Fraction(1, 10),
+    )
+    european = claim("well above 2 mm", "diameter : well above 2 mm", more=OWN, head="profile  EPO\n" + HEAD)
+    assert only_group(european).base == 1
+
+
+def test_noun_with_several_referents() -> None:
+    head = 'air  temperature in degC\nterm "temperature"\n  reading "of the heat" presumed : heat\n  reading "of the air" : air\n\n'
+    made = claim("temperature below 20 °C", "temperature : below 20 °C", head=HEAD.rstrip() + "\n" + head)
+    noun = made.groups[0]
+    assert (noun.noun, [r.label for r in noun.readings]) == (True, ["of the heat", "of the air"])
+    strict = options(made)["strict, exact"]
+    assert isinstance(strict, Compare)
+    assert strict.left == ReadTerm(0, (HEAT, Measured("air")))
+    assert made.claims[0].limitations[0].groups == (0, 1)
+
+
+def test_share_of_unstated_basis_takes_the_basis_of_the_referent() -> None:
+    head = (
+        "by mass  share in wt%\nby volume  share in vol%\n"
+        'term "content"\n  reading "mass" : by mass\n  reading "volume" : by volume\n\n'
+    )
+    made = claim("at least 5 %", "content : at least 5 %", head=head)
+    assert options(made)["no top, end in"] == Compare(
+        ">=", ReadTerm(0, (Measured("by mass"), Measured("by volume"))), const("1/20")
+    )
+
+
+def test_bare_share_against_one_basis_is_an_error_with_a_way_out() -> None:
+    text = "wax  share in wt%\n\n1. A thing of at least 5 % wax.\n   | wax : at least 5 %\n"
+    (error,) = errors(text)
+    assert error.message.startswith("share by mass and plain number cannot be compared")
+    assert "a term with a reading for each basis" in error.help
+
+
+def test_inline_readings() -> None:
+    made = claim(
+        "each hole is small",
+        "diameter : each hole is small",
+        '  reading "all" presumed : x <= 2 mm',
+        '  reading "some" : x <= 4 mm, holes >= 2',
+    )
+    group = only_group(made)
+    assert [(r.label, r.standing) for r in group.readings] == [("all", "presumed"), ("some", "arguable")]
+    assert options(made)["all"] == Compare("<=", DIAMETER, const("1/500"))
+
+
+def test_words_with_their_meaning_in_symbols() -> None:
+    for lines in (
+        ("diameter : a 1,000th  exactly diameter <= 1 mm",),
+        ("diameter : a 1,000th", "exactly diameter <= 1 mm"),
+    ):
+        made = claim("a 1,000th", *lines)
+        (limitation,) = made.claims[0].limitations
+        assert limitation.exact
+        assert limitation.formula == Compare("<=", DIAMETER, const("1/1000"))
+        assert limitation.words == "a 1,000th"
+
+
+def test_meant_stands_on_its_line_or_the_next() -> None:
+    for lines in (
+        ("holes : divisible by 6   meant holes = 6",),
+        ("holes : divisible by 6", "meant holes = 6"),
+    ):
+        (limitation,) = claim("divisible by 6", *lines).claims[0].limitations
+        assert limitation.meant == Compare("=", HOLES, const("6"))
+        assert limitation.meant_text == "holes = 6"
+
+
+def test_long_line_goes_on_deeper() -> None:
+    made = claim("between 2 and 4 mm", "diameter : between 2", "      and 4 mm")
+    assert made.claims[0].limitations[0].words == "between 2 and 4 mm"
+
+
+def test_gap_in_the_lifted_words() -> None:
+    made = claim("at least, as seen from above, 3 mm", "diameter : at least ... 3 mm")
+    assert only_group(made).wording == "at least ..."
+
+
+# ---- claims
+
+
+@pytest.mark.parametrize(
+    ("reference", "parents"),
+    [
+        ("of claim 1", (1,)),
+        ("according to claim 1 or 2", (1, 2)),
+        ("as claimed in any one of claims 1 to 3", (1, 2, 3)),
+        ("of claims 1, 2 and 3", (1, 2, 3)),
+        ("of any of the preceding claims", (1, 2, 3)),
+        ("according to claims 1-3", (1, 2, 3)),
+    ],
+)
+def test_dependencies(reference: str, parents: tuple[int, ...]) -> None:
+    made = sheet(
+        f"1. A sieve.\n2. The sieve of claim 1.\n3. The sieve of claim 1.\n4. The sieve {reference}, with a rim.\n"
+    )
+    assert made.claims[3].parents == parents
+    assert made.claims[3].category == "sieve"
+
+
+def test_second_reference_is_told() -> None:
+    (warning,) = warnings("1. A sieve.\n2. A pipe.\n3. The sieve of claim 1 in the pipe of claim 2.\n")
+    assert warning.span.text == "claim 2"
+
+
+def test_labels_count_on_after_z() -> None:
+    made = claim("x", *["holes = 1"] * 28)
+    assert [x.label for x in made.claims[0].limitations][-3:] == ["1z", "1aa", "1ab"]
+
+
+# ---- cases
+
+
+def case(row: str, more: str = "") -> Sheet:
+    return sheet(f"{HEAD}1. A thing.\n   | holes = 3\n\n{row}{more}")
+
+
+def test_cells() -> None:
+    made = case(
+        "inside  holes  diameter in mm  metal  grade  heat\n  one   6   3.0   copper + zinc   soft   measured 20 degC\n"
+    )
+    assert made.cases[0].facts == All(
+        (
+            Compare("=", HOLES, const("6")),
+            Compare("=", DIAMETER, const("3/1000")),
+            Includes("metal", "copper"),
+            Includes("metal", "zinc"),
+            Not(Includes("metal", "steel")),
+            Not(Includes("metal", OTHERS)),
+            Chosen("grade", "soft"),
+            Compare("=", Rounded(HEAT, Fraction(1), "away", Fraction(27315, 100)), const("29315/100")),
+        )
+    )
+
+
+def test_set_cell_of_a_document_mentions() -> None:
+    made = case(
+        "inside  holes  metal\n  a  1  {copper}\ndocument D1   6   copper\ndocument D2   6   {copper}\n"
+    )
+    assert made.cases[1].facts == All((Compare("=", HOLES, const("6")), Includes("metal", "copper")))
+    assert made.cases[2].facts == All((Compare("=", HOLES, const("6")), *made.cases[0].facts.items[1:]))  # type: ignore[union-attr]
+
+
+def test_unknown_silent_and_range_cells() -> None:
+    made = case(
+        "inside  holes  diameter  open\n  a   1   3 mm   any\ndocument D1   unknown   > 3 mm   silent\n"
+    )
+    free, document = made.cases
+    assert free.stated == ("holes", "diameter")
+    assert (document.unknown, document.form) == (("holes",), "range")
+    assert document.silent == ("open", "metal", "grade", "heat")
+
+
+def test_rows_in_facts_and_their_form() -> None:
+    made = case(
+        'document D2\n  example 2 : holes = 24, diameter = 4.2 mm   "page 4"\n  range : 3 mm <= diameter <= 5 mm\n'
+    )
+    assert [(c.name, c.form, c.place) for c in made.cases] == [
+        ("D2, example 2", "example", "page 4"),
+        ("D2, range", "range", ""),
+    ]
+
+
+def test_targets_and_columns_that_go_on() -> None:
+    made = case("inside for 1   holes\n  a   3\nmust stay out for 1a\n  b   4\nclass\n  c : holes > 5\n")
+    assert [(c.name, c.role, c.targets) for c in made.cases] == [
+        ("a", "inside", ("1",)),
+        ("b", "outside", ("1a",)),
+        ("c", "class", ()),
+    ]
+
+
+def test_inside_one_claim_and_outside_its_dependent_is_no_contradiction() -> None:
+    text = "a  count\n\n1. A thing.\n2. The thing of claim 1.\n\ninside for {0}   a\n  x   3\nmust stay out for {1}\n  y   3\n"
+    assert not errors(text.format("1", "2"))
+    assert [d.message for d in errors(text.format("2", "1"))] == [
+        "'y' must stay out and is the same as 'x' inside"
+    ]
+
+
+def test_unused_policy_is_told() -> None:
+    (warning,) = warnings(
+        f"{HEAD}1. A thing with holes divisible by 6.\n   | holes : divisible by 6\n\npolicy ends are included\n"
+    )
+    assert "settles nothing" in warning.message
+
+
+def test_same_text_gives_the_same_meaning() -> None:
+    assert sheet(STRAINER) == sheet(STRAINER)
