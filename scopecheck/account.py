@@ -166,7 +166,7 @@ def _unit_width(text: ClaimText, at: int, own: Own) -> int:
 
 
 def _structural(tokens: list[Piece], at: int) -> bool:
-    """An 'and' between elements or clauses of a claim: after ';', or after ',' before a clause with a verb."""
+    """An 'and' between elements or clauses: after ';', or after ',' before a clause with a verb."""
     if tokens[at].text != "and":
         return False
     before = tokens[at - 1].text if at else ""

@@ -39,7 +39,7 @@ SlotKind: TypeAlias = Literal["number", "whole", "plain", "difference", "ratio",
 
 @record
 class Slot:
-    """A place for a number, a list or a noun. `joiner`: and, or, nor, and/or, '' (any) for a list."""
+    """A place for a number, a list or a noun. `joiner` of a list: and, or, nor, and/or, comma, '' (any)."""
 
     kind: SlotKind
     name: str
@@ -95,6 +95,7 @@ class Entry:
 
     patterns: tuple[Pattern, ...]
     only_for: tuple[str, ...]
+    subjects: tuple[str, ...]
     own: bool
     load: Callable[[], PhraseStatement]
 
@@ -139,10 +140,6 @@ class Entry:
         return self.statement.where
 
     @property
-    def subjects(self) -> tuple[str, ...]:
-        return self.statement.subjects
-
-    @property
     def strained(self) -> tuple[str, ...]:
         return self.statement.strained
 
@@ -161,6 +158,11 @@ class Entry:
     @property
     def span(self) -> Span:
         return self.statement.span
+
+    def takes(self, pattern: Pattern) -> int:
+        """How many things stand left of the colon for one of its wordings."""
+        nouns = sum(1 for slot in pattern.slots if slot.kind == "noun")
+        return len(self.subjects) or nouns or 1
 
     @property
     def title(self) -> str:
@@ -242,6 +244,7 @@ def entry(statement: PhraseStatement) -> Entry:
     made = Entry(
         tuple(pattern(text, span) for text, span in statement.patterns),
         statement.only_for,
+        statement.subjects,
         True,
         lambda: statement,
     )
@@ -265,6 +268,7 @@ def entries() -> tuple[Entry, ...]:
 _BLOCK = re.compile(r"^phrase .*(?:\n(?!phrase\b).*)*", re.MULTILINE)
 _HEAD = re.compile(r'^(?:phrase|  also) +(".*")', re.MULTILINE)
 _QUOTED = re.compile(r'"([^"]*)"')
+_SUBJECTS = re.compile(r"^  subjects (.*)$", re.MULTILINE)
 _ONLY_FOR = re.compile(r"^  only for (.*)$", re.MULTILINE)
 
 
@@ -281,7 +285,9 @@ def read_entries(source: Source) -> list[Entry]:
         )
         only = _ONLY_FOR.search(text.plain, start, end)
         kinds = tuple(kind.strip() for kind in only.group(1).split(",")) if only else ()
-        found.append(Entry(patterns, kinds, False, _loader(source, start, end)))
+        named = _SUBJECTS.search(text.plain, start, end)
+        subjects = tuple(re.findall(r"\w+", named.group(1))) if named else ()
+        found.append(Entry(patterns, kinds, subjects, False, _loader(source, start, end)))
     return found
 
 

@@ -47,12 +47,16 @@ class Match:
 
 @record
 class Tests:
-    """What the chart may ask about tokens: is this a number or a declared one, a member, a condition?"""
+    """What the chart may ask about tokens: is this a number or a declared one, a member, a condition?
+
+    `subjects`: how many things stand left of the colon; 0: it does not matter.
+    """
 
     number: Callable[[tuple[Token, ...]], bool]
     item: Callable[[tuple[Token, ...]], bool]
     applies: Callable[[Entry], bool]
     own_words: frozenset[str]
+    subjects: int
 
 
 def word_of(token: Token) -> str:
@@ -71,7 +75,7 @@ def matches(tokens: tuple[Token, ...], entries: Iterable[Entry], tests: Tests) -
         for e in entries
         if tests.applies(e)
         for p in e.patterns
-        if all(need & words for need in p.required)
+        if all(need & words for need in p.required) and tests.subjects in (0, e.takes(p))
     ]
     for start, end, skipped in _trims(tokens, tests.own_words):
         found = [m for e, p in candidates for m in _whole(tokens[start:end], e, p, tests, skipped)]
@@ -124,14 +128,21 @@ def _ends(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
         word_of(tokens[end - 1]) in own or word_of(tokens[end - 1]) in ("of", "the", "a", "in")
     ):
         end -= 1
-        if word_of(tokens[end]) in own:
-            yield end
+        yield end
+
+
+_ARTICLES = frozenset(("a", "an", "the"))
+"""A pattern of these and nouns alone reads the subject's own name only: `a (noun a)` is not any two words."""
 
 
 def _whole(
     tokens: tuple[Token, ...], entry: Entry, pattern: Pattern, tests: Tests, skipped: int
 ) -> Iterator[Match]:
+    articles = all(need <= _ARTICLES for need in pattern.required)
     for fills, wording, literals in _from(tokens, 0, pattern, 0, tests):
+        nouns = [t for f in fills if f.slot.kind == "noun" for t in f.tokens]
+        if articles and any(word_of(t) not in tests.own_words for t in nouns):
+            continue
         yield Match(entry, pattern, fills, " ".join(wording), literals, skipped)
 
 
@@ -179,11 +190,10 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
 def split_list(tokens: tuple[Token, ...], joiner: str) -> tuple[tuple[Token, ...], ...]:
     """The members of a list with commas and a joiner before the last; () if it is not such a list.
 
-    Lists joined by 'and' may have a single member; others have two at least.
+    Lists joined by 'and' or by commas alone may have a single member; others have two at least.
     """
-    allowed = {"": ("and", "or"), "and": ("and",), "or": ("or",), "nor": ("nor",), "and/or": ("and/or",)}[
-        joiner
-    ]
+    allowed = ("and", "or") if joiner == "" else () if joiner == "comma" else (joiner,)
+    single = joiner in ("", "and", "comma")
     members: list[list[Token]] = [[]]
     joined = 0
     at = 0
@@ -201,8 +211,8 @@ def split_list(tokens: tuple[Token, ...], joiner: str) -> tuple[tuple[Token, ...
         at += width
     if (
         not members[-1]
-        or (len(members) > 1 and not joined)
-        or (len(members) == 1 and joiner not in ("and", ""))
+        or (len(members) > 1 and not joined and joiner != "comma")
+        or (len(members) == 1 and not single)
     ):
         return ()
     return tuple(map(tuple, members))

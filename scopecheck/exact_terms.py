@@ -159,13 +159,16 @@ def _name(context: Context, node: NameNode) -> Typed:
 # ---- fitting two values together
 
 
-def fit(context: Context, a: Typed, b: Typed) -> tuple[Typed, Typed]:
-    """Both values on one scale: a bare 0 takes the other's kind, K beside a level is read as a level."""
-    a, b = _toward(context, a, b), _toward(context, b, a)
+def fit(context: Context, a: Typed, b: Typed, spans: bool = False) -> tuple[Typed, Typed]:
+    """Both values on one scale: a bare 0 takes the other's kind, K beside a level is read as a level.
+
+    `spans`: in a sum, where K beside a level stays a distance on the scale.
+    """
+    a, b = _toward(context, a, b, spans), _toward(context, b, a, spans)
     return a, b
 
 
-def _toward(context: Context, a: Typed, b: Typed) -> Typed:
+def _toward(context: Context, a: Typed, b: Typed, spans: bool = False) -> Typed:
     if b.kind is None:
         return a
     if a.kind is None:
@@ -174,12 +177,18 @@ def _toward(context: Context, a: Typed, b: Typed) -> Typed:
         return Typed(a.term, b.kind, a.number, b.unit, True, a.whole)
     if context.mode == "condition" and a.bare and a.number and b.unit:
         return Typed(Const(b.unit.to_base(a.number.value)), b.kind, a.number, b.unit)
-    if a.kind == PLAIN_KIND and not b.kind.dimension and constant(a.term) is not None:
-        if b.kinds or (context.mode == "reading" and not a.lifted):
-            return Typed(a.term, b.kind, a.number, a.unit, a.bare, a.whole, b.kinds, a.lifted)
-    kelvin = a.number is not None and a.number.unit is not None and a.number.unit.symbol == "K"
-    if kelvin and a.number and a.number.unit and b.kind.basis == "level" and a.kind == Kind(b.kind.dimension):
-        return literal(a.number, as_level(a.number.unit))
+    bare_share = a.kind == PLAIN_KIND and not b.kind.dimension and constant(a.term) is not None
+    if bare_share and (b.kinds or (context.mode == "reading" and not a.lifted)):
+        return Typed(a.term, b.kind, a.number, a.unit, a.bare, a.whole, b.kinds, a.lifted)
+    unit = a.number.unit if a.number and not spans else None
+    if (
+        a.number
+        and unit
+        and unit.symbol == "K"
+        and b.kind.basis == "level"
+        and a.kind == Kind(b.kind.dimension)
+    ):
+        return literal(a.number, as_level(unit))
     return a
 
 
@@ -226,7 +235,7 @@ def _sum(context: Context, node: SumNode) -> Typed:
     for sign, item in node.rest:
         other = term(context, item)
         check_bare(context, item, total, other)
-        a, b = fit(context, total, other)
+        a, b = fit(context, total, other, spans=True)
         if a.term is not total.term and len(items) == 1:
             items = [a.term]
         kind: Kind | None = a.kind

@@ -78,7 +78,7 @@ class Page:
 
 @record
 class Line:
-    """One line's content without indentation, comment and blanks at its end. `after_blank`: a blank line precedes."""
+    """One line's content without indentation, comment and blanks at its end."""
 
     start: int
     end: int

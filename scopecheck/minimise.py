@@ -88,13 +88,20 @@ def _settle_parameter(session: Session, search: Search, p: FreeParameter) -> tup
             search.require(session.stretches_at_most(p.key, p.presumed))
             below = search.greatest_stretch(p.key) if search.holds() else None
     except Undecided:
+        _pin(session, search, p)
         return None, False
     ends = [(abs(e.value - p.presumed), up, e) for e, up in ((above, True), (below, False)) if e is not None]
     _, upward, end = min(ends, key=lambda item: (item[0], item[1]))
     for value in _just_beyond(p, end, upward):
         if keep(search, session.stretches(p.key, value)):
             return BreakPoint(p.key, end, upward), True
+    _pin(session, search, p)
     return BreakPoint(p.key, end, upward), False
+
+
+def _pin(session: Session, search: Search, p: FreeParameter) -> None:
+    """Requires the value found last, so that what is picked next fits the construction that is reported."""
+    search.require(session.stretches(p.key, search.construction().parameter(p.key)))
 
 
 def _just_beyond(p: FreeParameter, end: Extremum, upward: bool) -> Iterator[Fraction]:
@@ -145,20 +152,20 @@ def pick_article(
     `names` are the names that matter, told by departures from the best of the references `known`; the first
     of `grades` whose constraint can be met is taken. The search is narrowed to the article.
     """
-    edge: Grade = "edge"
-    grade = next((g for g, c in grades if c is None or keep(search, c)), edge)
     ordered = [d.name for d in session.sheet.declarations if d.name in set(names)]
+    rest = [d.name for d in session.sheet.declarations if d.name not in ordered]
+    grade: Grade = "edge"
     simplest = True
     try:
+        grade = next((g for g, c in grades if c is None or keep(search, c)), grade)
         reference = _nearest(session, search, ordered, known)
         departing = [~session.equals(name, reference.article[name]) for name in ordered]
         _fewest(session, search, departing)
-        for name in ordered:
-            if not keep(search, session.equals(name, reference.article[name])):
+        # All departures are chosen before any value is: a short value must not cost a late departure.
+        for part in (ordered, rest):
+            moved = [n for n in part if not keep(search, session.equals(n, reference.article[n]))]
+            for name in moved:
                 _settle_value(session, search, name, reference.article[name])
-        rest = [d.name for d in session.sheet.declarations if d.name not in ordered]
-        for name in rest:
-            keep(search, session.equals(name, reference.article[name]))
     except Undecided:
         simplest = False
         reference = known[0]
@@ -190,7 +197,7 @@ def _settle_value(session: Session, search: Search, name: str, reference: Value)
             assert isinstance(reference, Fraction)
             _settle_number(session, search, d, reference)
         case ChoiceDecl():
-            assert any(keep(search, session.equals(name, member)) for member in d.members)
+            next(member for member in d.members if keep(search, session.equals(name, member)))
         case SetDecl():
             assert isinstance(reference, frozenset)
             changed = [session.includes(name, m, m not in reference) for m in d.members]

@@ -113,6 +113,9 @@ class _Job:
             return self.read(found[0], tokens)
         parts = self.parts(tokens)
         if parts is None:
+            any_number = replace(self.tests(), subjects=0)
+            for match in matches(tokens, self.reader.entries, any_number):
+                self.named_subjects(match, tokens)
             raise self.no_phrase(tokens)
         return parts
 
@@ -144,7 +147,8 @@ class _Job:
             for word in subject.text.lower().split():
                 own |= {word, word + "s", word.removesuffix("s")}
         item = (lambda tokens: all(t.sort == "word" for t in tokens)) if any_item else self.is_item
-        return Tests(self.is_number, item, self.applies, frozenset(own - {"", "not", "no"}))
+        own -= {"", "not", "no"}
+        return Tests(self.is_number, item, self.applies, frozenset(own), len(self.subjects))
 
     def applies(self, entry: Entry) -> bool:
         return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
@@ -196,7 +200,7 @@ class _Job:
         if len(names) != len(self.subjects):
             raise trouble(
                 self.span(tokens),
-                f"'{match.pattern.text}' takes {len(names)} things, not {len(self.subjects)}",
+                f"'{match.pattern.text}' takes {_things(len(names))}, not {len(self.subjects)}",
                 "Left of the colon stands one thing for each noun, in the order of the words.",
                 "write them with commas, such as: wax, oil : ratio of wax to oil of 9:1"
                 if len(names) > 1
@@ -235,11 +239,13 @@ class _Job:
         number = token.number or _spelled(token)
         if slot.kind in ("whole", "plain", "ratio") and token.start in self.bare:
             number = replace(number, unit=None)
-        subject = self.first if isinstance(self.first, Typed) and of_subject else None
+        spans = slot.kind == "difference"
+        subject = self.first if isinstance(self.first, Typed) and (of_subject or spans) else None
         unit = self.subject_unit(slot, number, subject)
         if slot.kind == "whole" and (number.value.denominator != 1 or unit):
             raise trouble(self.span(tokens), f"'{self.text(tokens)}' is no whole number")
-        if unit is None and subject and slot.kind in ("number", "difference") and ":" not in number.text:
+        limits = slot.kind in ("number", "difference") and ":" not in number.text
+        if unit is None and subject and of_subject and limits:
             own = subject.unit
             if own and own.symbol and not (number.value == 0 and own.offset == 0):
                 raise bare_number(self.span(tokens), number, own)
@@ -283,7 +289,7 @@ class _Job:
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
 
     def operands(self, tokens: tuple[Token, ...], near: list[str]) -> str:
-        """A sentence on the number of values, if a near phrase has all these words and takes another number."""
+        """A sentence on the number of values, if a near phrase has all these words and takes others."""
         words = [word_of(t) for t in tokens if not t.number and word_of(t) not in FILLERS]
         numbers = sum(1 for t in tokens if t.number)
         patterns = {p.text: p for e in self.reader.entries if self.applies(e) for p in e.patterns}
@@ -317,6 +323,10 @@ class _Job:
                 ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
                 scored.append((-(ratio + (0.2 if fits else 0)), order, pattern.text))
         return [text for _, _, text in sorted(scored)[:3]]
+
+
+def _things(count: int) -> str:
+    return "1 thing" if count == 1 else f"{count} things"
 
 
 def _stand(count: int) -> str:

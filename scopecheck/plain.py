@@ -127,14 +127,14 @@ def _with_slack(atom: Compare, slack: Fraction) -> Formula:
         return atom
     match atom.op:
         case "<" | "<=":
-            return Compare("<=", _shifted(atom, slack), atom.right)
+            return Compare(atom.op, _shifted(atom, slack), atom.right)
         case ">" | ">=":
-            return Compare(">=", _shifted(atom, -slack), atom.right)
+            return Compare(atom.op, _shifted(atom, -slack), atom.right)
         case "=":
             return Truth(False)
         case "!=":
-            below = Compare("<=", _shifted(atom, slack), atom.right)
-            above = Compare(">=", _shifted(atom, -slack), atom.right)
+            below = Compare("<", _shifted(atom, slack), atom.right)
+            above = Compare(">", _shifted(atom, -slack), atom.right)
             return Any((below, above))
         case _:
             assert_never(atom.op)

@@ -5,9 +5,9 @@ one, for a thing that breaks a demand; what that thing rules out becomes a const
 first construction that nothing breaks is therefore the best, and "none" rests on the things collected: for
 every construction one of them breaks it.
 
-Free parameters take part by finitely many values: the presumed one, the ends, and for each case the values
-at which it changes side, with one value in each gap between. Where that is not known to be enough, a "none"
-is undecided.
+Free parameters are first offered at finitely many values: the presumed one, the ends, and for each case the
+values at which it changes side, with one value in each gap between. A "none" is said only when no value at
+all is left by the things collected.
 """
 
 from __future__ import annotations
@@ -19,18 +19,19 @@ from typing import Literal, TypeAlias
 
 from scopecheck.construction import Construction
 from scopecheck.core import All, Article, Formula, FreeParameter
-from scopecheck.minimise import keep, settle_construction
+from scopecheck.minimise import BreakPoint, Settled, keep, settle_construction
 from scopecheck.record import record
 from scopecheck.solver import Constraint, Search, Session, Undecided, all_of, any_of
 
-Wanted: TypeAlias = Literal["every", "none"]
-"""Of the articles of a region: all are met, or none is."""
+Wanted: TypeAlias = Literal["every", "none", "some"]
+"""Of the articles of a region: all are met, none is, or there is one that is."""
 MOST_ROUNDS = 400
+MOST_STEPS = 12
 
 
 @record
 class Demand:
-    """That every article of `region` meets `formula`, or that none does.
+    """That every article of `region` meets `formula`, that none does, or that some article does.
 
     Where the region is one known `article`, the demand is a condition on the readings from the start.
     """
@@ -43,47 +44,108 @@ class Demand:
 
 @record
 class Refined:
-    """The best construction that fulfils all demands, or None with one breaking article for each round."""
+    """The best construction that fulfils all demands, or None with the breaking articles.
+
+    `breaks` are the break-points of its free parameters; `best` is False where a better one is not excluded.
+    """
 
     construction: Construction | None
     articles: tuple[Article, ...]
+    breaks: tuple[BreakPoint, ...] = ()
+    best: bool = True
 
 
 def find_construction(session: Session, demands: Sequence[Demand]) -> Refined:
     """The construction of least rank that fulfils every demand. Raises `Undecided`."""
-    groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
-    parameters = [p for p in session.sheet.parameters if p.group in groups]
-    proposer = session.search(groups, things=False)
-    for demand in demands:
-        if demand.article is not None:
-            proposer.require(_fulfilled_at(session, demand, demand.article))
-    demands = [demand for demand in demands if demand.article is None]
-    complete = True
-    for p in parameters if demands else []:
-        values, enough = stretch_values(session, p, demands)
-        complete = complete and enough
-        proposer.require(any_of(session.stretches(p.key, v) for v in values))
-    verifiers = [_verifier(session, demand, groups) for demand in demands]
-    articles: list[Article] = []
-    k: Construction | None = session.base
-    for _ in range(MOST_ROUNDS):
-        if k is None or not proposer.holds(*session.taken(k, groups)):
-            if not proposer.holds():
-                if not complete:
-                    raise Undecided("a free parameter takes part in more than finitely many ways")
-                return Refined(None, tuple(articles))
-            k = best_construction(session, proposer, groups)
+    return _Refinement(session, demands).refined()
+
+
+class _Refinement:
+    """One search for a construction: what was collected so far, and what checks an offer."""
+
+    def __init__(self, session: Session, demands: Sequence[Demand]) -> None:
+        self.session = session
+        self.groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
+        self.parameters = [p for p in session.sheet.parameters if p.group in self.groups]
+        self.proposer = session.search(self.groups, things=False)
+        for demand in demands:
+            if demand.article is not None:
+                self.proposer.require(_fulfilled_at(session, demand, demand.article))
+        self.demands = [demand for demand in demands if demand.article is None]
+        self.verifiers = [_verifier(session, demand, self.groups) for demand in self.demands]
+        self.articles: list[Article] = []
+        self.best = True
+
+    def refined(self) -> Refined:
+        values = {p.key: stretch_values(self.session, p, self.demands) for p in self._to_be_tried()}
+        for _ in range(MOST_ROUNDS):
+            k = self._offer(values)
+            if k is None:
+                return Refined(None, tuple(self.articles))
+            if not self._broken(k):
+                settled = self._least_stretched(k)
+                best = settled.best and self.best
+                return Refined(settled.construction, tuple(self.articles), settled.breaks, best)
+        raise Undecided("the number of rounds ran out")
+
+    def _to_be_tried(self) -> list[FreeParameter]:
+        return self.parameters if self.demands else []
+
+    def _offer(self, values: dict[str, list[Fraction]]) -> Construction | None:
+        """The best construction left, at the values listed; values are added where only others are left."""
+        base = self.session.taken(self.session.base, self.groups)
+        if not self.articles and self.proposer.holds(*base):
+            return self.session.base
+        with self.proposer.aside():
+            for key, listed in values.items():
+                self.proposer.require(any_of(self.session.stretches(key, v) for v in listed))
+            if self.proposer.holds():
+                return settle_construction(self.session, self.proposer, self.groups).construction
+        if not self.proposer.find():
+            return None
+        if not values:
+            return best_construction(self.session, self.proposer, self.groups)
+        k = self.proposer.construction()
+        self.best = False
+        for key in values:
+            if k.parameter(key) not in values[key]:
+                values[key] = [*values[key], k.parameter(key)]
+        return k
+
+    def _broken(self, k: Construction) -> bool:
+        """Does something break a demand on this construction? What it rules out is ruled out from here on."""
         broken = False
-        for demand, verifier in zip(demands, verifiers, strict=True):
-            article = _breaking(session, demand, verifier, session.taken(k, groups))
+        taken = self.session.taken(k, self.groups)
+        for demand, verifier in zip(self.demands, self.verifiers, strict=True):
+            if demand.wanted == "some":
+                if not verifier.holds(*taken):
+                    groups = self.session.groups_in(demand.region, demand.formula)
+                    self.proposer.require(~all_of(self.session.taken(k, groups)))
+                    broken = True
+                continue
+            article = _breaking(self.session, demand, verifier, taken)
             if article is not None:
-                articles.append(article)
-                proposer.require(_fulfilled_at(session, demand, article))
+                self.articles.append(article)
+                self.proposer.require(_fulfilled_at(self.session, demand, article))
                 broken = True
-        if not broken:
-            return Refined(k, tuple(articles))
-        k = None
-    raise Undecided("the number of rounds ran out")
+        return broken
+
+    def _least_stretched(self, k: Construction) -> Settled:
+        """The readings of `k` with the least stretches that fulfil the demands, where certified; else `k`."""
+        moved = [p for p in self.parameters if k.readings[p.group] == p.reading]
+        moved = [p for p in moved if k.parameter(p.key) != p.presumed]
+        if not moved:
+            return Settled(k, (), True)
+        readings = [self.session.reads(g, k.readings[g]) for g in self.groups]
+        for _ in range(MOST_STEPS):
+            with self.proposer.aside():
+                self.proposer.require(*readings)
+                if not self.proposer.find():
+                    break
+                settled = settle_construction(self.session, self.proposer, self.groups)
+            if not self._broken(settled.construction):
+                return settled
+        return Settled(k, (), False)
 
 
 def best_construction(session: Session, search: Search, groups: tuple[int, ...]) -> Construction:
@@ -96,7 +158,7 @@ def _verifier(session: Session, demand: Demand, groups: tuple[int, ...]) -> Sear
     search = session.search(groups)
     search.require(session.met(demand.region))
     met = session.met(demand.formula)
-    search.require(met if demand.wanted == "none" else ~met)
+    search.require(~met if demand.wanted == "every" else met)
     return search
 
 
@@ -122,33 +184,26 @@ def _fulfilled_at(session: Session, demand: Demand, article: Article) -> Constra
 # ---- free parameters
 
 
-def stretch_values(
-    session: Session, p: FreeParameter, demands: Sequence[Demand]
-) -> tuple[list[Fraction], bool]:
-    """Values of the parameter that decide the demands, and whether they are known to be enough.
+def stretch_values(session: Session, p: FreeParameter, demands: Sequence[Demand]) -> list[Fraction]:
+    """Values of the parameter that are likely to decide the demands, ascending.
 
-    Where stretching works one way only and all demands pull the same way, the presumed value and that end are
-    enough. Else: the presumed value, the ends, each value at which some region starts or ceases to be met in
-    part or in whole while all else is free, and one value within each gap.
+    Where stretching works one way only and all demands pull the same way: the presumed value and that end.
+    Else the presumed value, the ends, each value at which some region starts or ceases to be met in part or
+    in whole while all else is free, and one value within each gap.
     """
-    touching = [d for d in demands if p.group in session.groups_in(d.formula)]
+    touching = [d for d in demands if p.group in session.groups_in(d.formula) and d.wanted != "some"]
     end = _one_end(session, p, touching)
     if end is not None:
-        return sorted({p.presumed, end}), True
+        return sorted({p.presumed, end})
     points = {p.presumed, p.lower.value}
     if p.upper is not None:
         points.add(p.upper.value)
-    alone = True
     for demand in touching:
-        found, certain = _turning_points(session, p, demand)
-        points |= found
-        alone = alone and certain
+        points |= _turning_points(session, p, demand)
     ordered = sorted(points)
     gaps = [(a + b) / 2 for a, b in pairwise(ordered)]
-    beyond = [] if p.upper is not None else [ordered[-1] * 2 + 1]
-    values = sorted({*ordered, *gaps, *beyond})
-    inside = [v for v in values if _allowed(p, v)]
-    return inside, alone
+    beyond = [] if p.upper is not None else [ordered[-1] * 2 + p.unit.factor]
+    return [v for v in sorted({*ordered, *gaps, *beyond}) if _allowed(p, v)]
 
 
 def _one_end(session: Session, p: FreeParameter, demands: Sequence[Demand]) -> Fraction | None:
@@ -173,32 +228,23 @@ def _allowed(p: FreeParameter, value: Fraction) -> bool:
     return above and below
 
 
-def _turning_points(session: Session, p: FreeParameter, demand: Demand) -> tuple[set[Fraction], bool]:
-    """Where, as the parameter grows, the region starts or ceases to be met, limitation by limitation.
-
-    Certain where the parameter stretches its limitations one way only and no other group is read in them.
-    """
+def _turning_points(session: Session, p: FreeParameter, demand: Demand) -> set[Fraction]:
+    """Where, as the parameter grows, the region starts or ceases to be met, limitation by limitation."""
     points: set[Fraction] = set()
-    certain = True
     for part in _parts(demand.formula):
         if p.group not in session.groups_in(part):
             continue
-        groups = session.groups_in(part, demand.region)
-        certain = certain and groups == (p.group,) and bool(session.way(p, part))
         for condition in (session.met(part), ~session.met(part)):
-            search = session.search(groups)
+            search = session.search(session.groups_in(part, demand.region))
             search.require(session.met(demand.region), condition, session.reads(p.group, p.reading))
             try:
                 if search.holds():
                     ends = (search.least_stretch(p.key), search.greatest_stretch(p.key))
                     points |= {end.value for end in ends if end is not None}
             except Undecided:
-                certain = False
-    return points, certain
+                continue
+    return points
 
 
 def _parts(formula: Formula) -> tuple[Formula, ...]:
     return formula.items if isinstance(formula, All) else (formula,)
-
-
-__all__ = ["Demand", "Refined", "all_of", "best_construction", "find_construction", "keep"]

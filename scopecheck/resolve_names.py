@@ -36,7 +36,7 @@ NEVER_IN_NAMES = frozenset(
 
 
 def declarations(declare: Declare) -> list[Declaration]:
-    """The declared things of one line. Raises Trouble for wrong bounds, empty domains, wrong units or names."""
+    """The declared things of one line. Raises Trouble for wrong bounds, units, names, empty domains."""
     for name in declare.names:
         words = name.name.lower().split()
         bad = next((w for w in words if w in NEVER_IN_NAMES), None)
@@ -147,7 +147,7 @@ def _shown(end: Bound, unit: Unit) -> str:
 def readings_entry(title: str, readings: tuple[ReadingText, ...], span: Span) -> Entry:
     """An entry without wordings: readings written in the sheet for one noun or one limitation."""
     statement = PhraseStatement((), None, readings, (), (), (), (), (), "", "", "", title, span)
-    return Entry((), (), True, lambda: statement)
+    return Entry((), (), (), True, lambda: statement)
 
 
 def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Span], Typed]:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from fractions import Fraction
+from types import MappingProxyType
 from typing import assert_never
 
 from scopecheck.construction import groups_in
@@ -37,11 +40,18 @@ from scopecheck.core import (
 )
 
 
-def read_as(formula: Formula, group: int, reading: int) -> Formula:  # noqa: C901 - a case for each node
-    """The formula with every occurrence of the group replaced by that one reading's meaning."""
+def read_as(  # noqa: C901 - a case for each kind of node
+    formula: Formula, group: int, reading: int, presumed: Mapping[str, Fraction] = MappingProxyType({})
+) -> Formula:
+    """The formula with every occurrence of the group replaced by that one reading's meaning.
+
+    Parameters named in `presumed` are replaced by their values.
+    """
 
     def term(t: Term) -> Term:
         match t:
+            case Parameter(key) if key in presumed:
+                return Const(presumed[key])
             case Const() | Measured() | Parameter() | CountOf():
                 return t
             case Add(items):

@@ -28,6 +28,7 @@ from scopecheck.construction import (
 from scopecheck.core import STANDINGS, All, Article, Formula, FreeParameter, Negate, Sheet, Term
 from scopecheck.encode import Encoder
 from scopecheck.record import field, record
+from scopecheck.rewrite import read_as
 from scopecheck.symbols import (
     Vocabulary,
     as_bool,
@@ -106,8 +107,9 @@ class Session:
         self._one_reading: dict[int, z3.BoolRef] = {}
         self._made: dict[tuple[object, ...], Constraint] = {}
         self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
+        self._as_base: dict[tuple[int, int], Formula] = {}
         self._ways: dict[tuple[str, int], Literal["widens", "narrows", ""]] = {}
-        self._met: dict[tuple[int, Construction | None], tuple[Formula, z3.BoolRef, z3.BoolRef]] = {}
+        self._met: dict[tuple[int, object], tuple[Formula, z3.BoolRef, z3.BoolRef]] = {}
 
     # ---- what occurs in formulas, looked up once for each formula
 
@@ -164,7 +166,7 @@ class Session:
         return self._made[key]
 
     def _pair(self, formula: Formula, at: Construction | None) -> tuple[Formula, z3.BoolRef, z3.BoolRef]:
-        key = (id(formula), at)
+        key = (id(formula), self._as_far_as_used(formula, at))
         if key not in self._met:
             if isinstance(formula, All):
                 parts = [self._pair(item, at) for item in formula.items]
@@ -174,6 +176,15 @@ class Session:
             # The formula is kept beside its encoding so that its identity is not reused.
             self._met[key] = (formula, as_bool(true), as_bool(false))
         return self._met[key]
+
+    def _as_far_as_used(self, formula: Formula, at: Construction | None) -> object:
+        """What of a construction the formula depends on."""
+        if at is None:
+            return None
+        groups = self.groups_in(formula)
+        values = dict(at.parameters)
+        stretches = [values[p.key] for p in self.sheet.parameters if p.group in groups]
+        return tuple(at.readings[g] for g in groups), tuple(stretches)
 
     def equals(self, name: str, value: object) -> Constraint:
         key = ("equals", name, value)
@@ -199,7 +210,7 @@ class Session:
             value: z3.ArithRef = self.words.numbers[name]
         else:
             value = self.words.numbers[name]
-        index = z3.Int(f"grid {name}")
+        index = self.words.grid[name]
         return Constraint(value == numeral(origin) + numeral(step) * z3.ToReal(index))
 
     def reads(self, group: int, reading: int) -> Constraint:
@@ -214,11 +225,11 @@ class Session:
     def restretched(self, constraint: Constraint, key: str) -> Constraint:
         """The constraint with a second, independent value of the parameter in place of the first."""
         first = self.words.parameters[key]
-        return Constraint(z3.substitute(constraint.expression, (first, z3.Real(f"second {key}"))))
+        return Constraint(z3.substitute(constraint.expression, (first, self.words.second[key])))
 
     def stretches_further(self, key: str) -> Constraint:
         """That the second value of the parameter is greater than the first."""
-        return Constraint(self.words.parameters[key] < z3.Real(f"second {key}"))
+        return Constraint(self.words.parameters[key] < self.words.second[key])
 
     def way(self, p: FreeParameter, formula: Formula) -> Literal["widens", "narrows", ""]:
         """Which one way stretching the parameter moves what meets the formula; '' where it moves both."""
@@ -233,6 +244,15 @@ class Session:
             else:
                 self._ways[key] = "" if search.holds(~met, later) else "narrows"
         return self._ways[key]
+
+    def as_base(self, formula: Formula, group: int) -> Formula:
+        """The formula with the group and its parameters as in the base; always the same object."""
+        key = (id(formula), group)
+        if key not in self._as_base:
+            self._occurring(formula)  # keeps the formula, so that its identity is not reused
+            presumed = {p.key: p.presumed for p in self.sheet.parameters if p.group == group}
+            self._as_base[key] = read_as(formula, group, self.base.readings[group], presumed)
+        return self._as_base[key]
 
     def taken(self, k: Construction, groups: Iterable[int]) -> list[Constraint]:
         """That the groups are read as in `k`, with the parameters of the readings taken."""
@@ -483,8 +503,8 @@ class Search:
         cell = z3.SimpleSolver()
         cell.set("rlimit", self.session.budget.work)
         cell.add(expression == end)
-        for atom in _atoms([*self._solver.assertions(), defined]):
-            closed = _closure(atom, model)
+        for atom, branching in _atoms([*self._solver.assertions(), defined]):
+            closed = _as_in(atom, model) if branching else _closure(atom, model)
             if closed is None:
                 return False
             cell.add(closed)
@@ -492,25 +512,37 @@ class Search:
         return reached
 
 
-def _atoms(expressions: Iterable[z3.ExprRef]) -> list[z3.BoolRef]:
-    """The comparisons and Boolean variables below the expressions, each once, as they first occur."""
-    found: list[z3.BoolRef] = []
-    seen: set[int] = set()
-    stack = list(reversed(list(expressions)))
+def _atoms(expressions: Iterable[z3.ExprRef]) -> list[tuple[z3.ExprRef, bool]]:
+    """What a cell is made of, each once, as it first occurs; with it, whether it must stay as it is.
+
+    These are the comparisons and Boolean variables, and the whole parts of numbers. What decides a branch of
+    a number, and every whole part, must not change at the end of the cell: the number would jump there.
+    """
+    found: dict[int, tuple[z3.ExprRef, bool]] = {}
+    seen: set[tuple[int, bool]] = set()
+    stack = [(e, False) for e in reversed(list(expressions))]
     while stack:
-        top = stack.pop()
-        if top.get_id() in seen:
+        top, branching = stack.pop()
+        if (top.get_id(), branching) in seen:
             continue
-        seen.add(top.get_id())
+        seen.add((top.get_id(), branching))
         parts = top.children()
-        if z3.is_bool(top) and (not parts or z3.is_arith(parts[0])):
-            assert isinstance(top, z3.BoolRef)
-            found.append(top)
-        stack.extend(reversed(parts))
-    return found
+        whole_part = top.decl().kind() in (z3.Z3_OP_TO_INT, z3.Z3_OP_IDIV, z3.Z3_OP_MOD)
+        if whole_part or (z3.is_bool(top) and (not parts or z3.is_arith(parts[0]))):
+            before = found.get(top.get_id(), (top, False))[1]
+            found[top.get_id()] = (top, branching or whole_part or before)
+        picks = z3.is_arith(top) and top.decl().kind() == z3.Z3_OP_ITE
+        stack.extend((part, branching or (picks and i == 0)) for i, part in reversed([*enumerate(parts)]))
+    return list(found.values())
 
 
-def _closure(atom: z3.BoolRef, model: z3.ModelRef) -> z3.BoolRef | None:
+def _as_in(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef:
+    """That the atom has the value it has in the model."""
+    kept: z3.BoolRef = atom == model.eval(atom, model_completion=True)
+    return kept
+
+
+def _closure(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef | None:
     """The atom as it stands in the model, with strict comparisons loosened; None for kinds not handled."""
     holds = z3.is_true(model.eval(atom, model_completion=True))
     if not atom.children():

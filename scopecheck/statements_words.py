@@ -42,8 +42,9 @@ def phrase(desk: Desk, block: Block) -> PhraseStatement:
     patterns = [(one_line(head.group(1)), desk.span(head.start(1), head.end(1)))]
     for part in fields:
         if part.keyword == "also":
-            for match in _QUOTED.finditer(desk.text, part.start, part.end):
-                patterns.append((one_line(match.group(1)), desk.span(match.start(1), match.end(1))))
+            patterns += [
+                (one_line(m.group(1)), desk.span(m.start(1), m.end(1))) for m in _in(desk, part, _QUOTED)
+            ]
     if not readings:
         raise trouble(
             desk.span(head.start(), head.end()), "a phrase without readings", "",

@@ -176,25 +176,28 @@ class Vocabulary:
         self.wholes: dict[str, z3.ArithRef] = {}
         self.choices: dict[str, z3.ArithRef] = {}
         self.members: dict[tuple[str, str], z3.BoolRef] = {}
-        for d in sheet.declarations:
+        # Numbered, not named by the sheet: no declared name can clash with another symbol.
+        for i, d in enumerate(sheet.declarations):
             match d:
                 case NumberDecl(whole=True):
-                    self.wholes[d.name] = z3.Int(d.name)
+                    self.wholes[d.name] = z3.Int(f"whole {i}")
                     self.numbers[d.name] = whole_to_real(self.wholes[d.name])
                 case NumberDecl():
-                    self.numbers[d.name] = z3.Real(d.name)
+                    self.numbers[d.name] = z3.Real(f"number {i}")
                 case ChoiceDecl():
-                    self.choices[d.name] = z3.Int(d.name)
+                    self.choices[d.name] = z3.Int(f"choice {i}")
                 case SetDecl():
-                    for member in d.members:
-                        self.members[d.name, member] = z3.Bool(f"{d.name} has {member}")
+                    for j, member in enumerate(d.members):
+                        self.members[d.name, member] = z3.Bool(f"member {i}.{j}")
                 case _:
                     assert_never(d)
         self.selectors = tuple(
             tuple(z3.Bool(f"reading {group.index}.{r}") for r in range(len(group.readings)))
             for group in sheet.groups
         )
-        self.parameters = {p.key: z3.Real(f"stretch {p.key}") for p in sheet.parameters}
+        self.parameters = {p.key: z3.Real(f"stretch {i}") for i, p in enumerate(sheet.parameters)}
+        self.second = {p.key: z3.Real(f"second stretch {i}") for i, p in enumerate(sheet.parameters)}
+        self.grid = {d.name: z3.Int(f"grid {i}") for i, d in enumerate(sheet.declarations)}
 
     def at_article(self, article: Article) -> Vocabulary:
         """The same selectors and parameters, with every declared name fixed to the article's value."""

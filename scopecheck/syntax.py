@@ -184,7 +184,7 @@ class Raw:
 
 @node
 class Free:
-    """A number a reading leaves open. `like`: a term whose kind it has; None: a plain number shared by all."""
+    """A number a reading leaves open. `like`: a term whose kind it has; None: a plain, shared number."""
 
     name: str
     like: Raw | None
@@ -401,7 +401,7 @@ Statement: TypeAlias = (
 
 @node
 class Sheet:
-    """The statements of a sheet in order, its units of the trade, and names whose declaration has a mistake."""
+    """The statements in order, the units of the trade, and names whose declaration has a mistake."""
 
     page: Page
     statements: tuple[Statement, ...]

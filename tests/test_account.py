@@ -80,7 +80,8 @@ def test_joints_and_reference_signs_do_not_count(text: str) -> None:
 
 def test_claim_references_do_not_count() -> None:
     made = sheet(
-        "1. A sieve.\n2. The sieve of claim 1.\n3. The sieve according to any one of claims 1 and 2, with 3 ribs.\n"
+        "1. A sieve.\n2. The sieve of claim 1.\n"
+        "3. The sieve according to any one of claims 1 and 2, with 3 ribs.\n"
     )
     assert [(u.claim, u.words) for u in made.unrestated] == [(3, "3")]
 

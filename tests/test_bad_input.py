@@ -13,7 +13,7 @@ from scopecheck.spans import Source
 from tests.sheets import HEAD, STRAINER, errors
 
 CLAIM = """\
-1. A strainer, wherein the holes are divisible by 6, the diameter is between 2 and 4 mm, and open is about 35 %.
+1. A strainer, wherein the holes are divisible by 6, the diameter is between 2 and 4 mm, open is about 35 %.
 """
 
 
@@ -318,7 +318,7 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "several things under one phrase",
         with_line("holes, holes : divisible by 6"),
         "divisible by 6",
-        "takes 1 things",
+        "takes 1 thing",
         "",
     ),
 ]
@@ -347,7 +347,8 @@ def test_several_mistakes_are_reported_together_and_in_order() -> None:
     text = (
         "a  length in mn\nb  count, > 5, < 2\nfiled maybe\n\n"
         + CLAIM
-        + "   | c : between 2 and 4 mm\n   | b <= 1,000\n   | a <= 3 mm\n   | b : divisable by 6\n\ninside  b\n   x   1   2\n"
+        + "   | c : between 2 and 4 mm\n   | b <= 1,000\n   | a <= 3 mm\n   | b : divisable by 6\n\n"
+        + "inside  b\n   x   1   2\n"
     )
     messages = [d.message for d in errors(text)]
     assert messages == [

@@ -62,7 +62,10 @@ def test_declaration_right_after_claim_text_is_an_error() -> None:
 
 
 def test_comments_and_typographic_signs() -> None:
-    text = "# whole line\nd\u00a0\u00a0length in mm  # after two blanks\n\n1. A thing of d “x”.\n   # inside\n   | d ≤ 4 mm   # end\n"
+    text = (
+        "# whole line\nd\u00a0\u00a0length in mm  # after two blanks\n\n"
+        "1. A thing of d “x”.\n   # inside\n   | d ≤ 4 mm   # end\n"
+    )
     made = sheet(text)
     assert [d.name for d in made.declarations] == ["d"]
     assert [x.text for x in made.claims[0].limitations] == ["d ≤ 4 mm"]

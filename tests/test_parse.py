@@ -171,5 +171,5 @@ def test_parser_built_afresh_reads_alike() -> None:
     p = page(Source("test", text))
     build.page = p
     tokens = scan(p, 0, len(text), {})
-    node = fresh.parse((p, tokens))  # type: ignore[arg-type]
+    node = fresh.parse((p, tokens))
     assert repr(node) == repr(parse_facts(p, 0, len(text), {}))

@@ -393,7 +393,7 @@ def test_shared_tolerance_is_one_per_kind() -> None:
     )
     assert len(made.groups) == 1
     assert sorted((p.shared, p.lower.value, p.upper, p.presumed) for p in made.parameters) == [
-        (True, 0, None, 0),
+        (True, Fraction(0), None, Fraction(0)),
         (True, 0, None, 0),
     ]
 
@@ -465,7 +465,10 @@ def test_phrase_of_the_sheet() -> None:
 
 
 def test_noun_with_several_referents() -> None:
-    head = 'air  temperature in degC\nterm "temperature"\n  reading "of the heat" presumed : heat\n  reading "of the air" : air\n\n'
+    head = (
+        'air  temperature in degC\nterm "temperature"\n'
+        '  reading "of the heat" presumed : heat\n  reading "of the air" : air\n\n'
+    )
     made = claim("temperature below 20 °C", "temperature : below 20 °C", head=HEAD.rstrip() + "\n" + head)
     noun = made.groups[0]
     assert (noun.noun, [r.label for r in noun.readings]) == (True, ["of the heat", "of the air"])
@@ -553,7 +556,8 @@ def test_gap_in_the_lifted_words() -> None:
 )
 def test_dependencies(reference: str, parents: tuple[int, ...]) -> None:
     made = sheet(
-        f"1. A sieve.\n2. The sieve of claim 1.\n3. The sieve of claim 1.\n4. The sieve {reference}, with a rim.\n"
+        "1. A sieve.\n2. The sieve of claim 1.\n3. The sieve of claim 1.\n"
+        f"4. The sieve {reference}, with a rim.\n"
     )
     assert made.claims[3].parents == parents
     assert made.claims[3].category == "sieve"
@@ -578,7 +582,8 @@ def case(row: str, more: str = "") -> Sheet:
 
 def test_cells() -> None:
     made = case(
-        "inside  holes  diameter in mm  metal  grade  heat\n  one   6   3.0   copper + zinc   soft   measured 20 degC\n"
+        "inside  holes  diameter in mm  metal  grade  heat\n"
+        "  one   6   3.0   copper + zinc   soft   measured 20 degC\n"
     )
     assert made.cases[0].facts == All(
         (
@@ -614,7 +619,8 @@ def test_unknown_silent_and_range_cells() -> None:
 
 def test_rows_in_facts_and_their_form() -> None:
     made = case(
-        'document D2\n  example 2 : holes = 24, diameter = 4.2 mm   "page 4"\n  range : 3 mm <= diameter <= 5 mm\n'
+        'document D2\n  example 2 : holes = 24, diameter = 4.2 mm   "page 4"\n'
+        "  range : 3 mm <= diameter <= 5 mm\n"
     )
     assert [(c.name, c.form, c.place) for c in made.cases] == [
         ("D2, example 2", "example", "page 4"),
@@ -632,7 +638,10 @@ def test_targets_and_columns_that_go_on() -> None:
 
 
 def test_inside_one_claim_and_outside_its_dependent_is_no_contradiction() -> None:
-    text = "a  count\n\n1. A thing.\n2. The thing of claim 1.\n\ninside for {0}   a\n  x   3\nmust stay out for {1}\n  y   3\n"
+    text = (
+        "a  count\n\n1. A thing.\n2. The thing of claim 1.\n\n"
+        "inside for {0}   a\n  x   3\nmust stay out for {1}\n  y   3\n"
+    )
     assert not errors(text.format("1", "2"))
     assert [d.message for d in errors(text.format("2", "1"))] == [
         "'y' must stay out and is the same as 'x' inside"
@@ -641,10 +650,37 @@ def test_inside_one_claim_and_outside_its_dependent_is_no_contradiction() -> Non
 
 def test_unused_policy_is_told() -> None:
     (warning,) = warnings(
-        f"{HEAD}1. A thing with holes divisible by 6.\n   | holes : divisible by 6\n\npolicy ends are included\n"
+        f"{HEAD}1. A thing with holes divisible by 6.\n   | holes : divisible by 6\n\n"
+        "policy ends are included\n"
     )
     assert "settles nothing" in warning.message
 
 
 def test_same_text_gives_the_same_meaning() -> None:
     assert sheet(STRAINER) == sheet(STRAINER)
+
+
+# ---- how many things a phrase speaks of
+
+
+def test_number_of_subjects_must_be_the_one_a_wording_takes() -> None:
+    text = "width, gap  length in mm\n\n1. A thing greater than 2 mm.\n   | gap, width : greater than 2 mm\n"
+    (error,) = errors(text)
+    assert error.message.endswith("takes 1 thing, not 2")
+
+
+def test_span_of_kelvin_beside_levels() -> None:
+    head = "oil, air  temperature in degC\n\n"
+    words = "at least 10 K higher than the air"
+    made = claim(words, f"oil : {words}", head=head)
+    oil, air = Measured("oil"), Measured("air")
+    by_span = Compare(">=", Add((oil, Negate(air))), const("10"))
+    assert by_span in options(made).values()
+    exact_line = claim("x", "oil >= air + 10 K", head=head).claims[0].limitations[0].formula
+    assert exact_line == Compare(">=", oil, Add((air, const("10"))))
+
+
+def test_own_words_after_of_are_dropped() -> None:
+    head = "copper  share in wt%\n\n"
+    made = claim("5 to 8 wt% of copper", "copper : 5 to 8 wt% of copper", head=head)
+    assert only_group(made).wording == "... to ..."

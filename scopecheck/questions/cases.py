@@ -183,7 +183,9 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
         yield replace(finding, question="case empty on a reading", stakes=4, outcome="vacuous")
         return
     demand = Demand(case.facts, scope, "every")
-    accepted = find_construction(session, [demand]).construction
+    stated = Demand(All(()), case.facts, "some")
+    refined = find_construction(session, [demand, stated])
+    accepted = refined.construction
     if accepted is None:
         yield Looked("document met", finding.claim, finding.label, case.name)
         return
@@ -193,9 +195,6 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     everywhere = not escape.holds()
     search = session.search(groups)
     search.require(session.met(case.facts), session.met(scope), *session.taken(accepted, groups))
-    if not search.holds():
-        yield Looked("document met", finding.claim, finding.label, case.name)
-        return
     base = status_at(prepared, case.facts, scope, session.base)
     quantifier: Quantifier = "every" if everywhere else "base" if base == "every" else "some"
     finding = replace(finding, quantifier=quantifier, stakes=1 if everywhere else 2, at_base=base)
@@ -209,12 +208,8 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
         [("listed", None)],
     )
     assert shown.witness is not None
-    assert shown.construction is not None
-    yield replace(
-        shown,
-        highest="every",
-        also_claims=_also(prepared, finding.claim, shown.witness.article, shown.construction),
-    )
+    also = _also(prepared, finding.claim, shown.witness.article, accepted)
+    yield replace(prepared.told_refined(shown, refined, groups), highest="every", also_claims=also)
 
 
 def _relation(prepared: Prepared, case: Case, finding: Finding, scope: Formula) -> Finding:
@@ -290,7 +285,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         yield Looked("inside lost", finding.claim, finding.label, case.name)
         return
     ever = some_met.holds()
-    finding = _graded_loss(prepared, finding, case, scope, ever)
+    finding = _graded_loss(prepared, finding, case, region, scope, ever)
     if ever and finding.at_base == "none":
         kept_by = _kept_by(prepared, some_met, session.groups_in(*formulas))
         finding = replace(finding, kept_by=kept_by)
@@ -329,10 +324,11 @@ def _inside_point(
     if not search.holds(~met):
         return Looked("inside lost", finding.claim, finding.label, case.name)
     base: Status = "every" if meets(scope, article, session.base) else "none"
+    lost_at_base = base == "none" and meets(above, article, session.base)
     finding = replace(
         finding,
         stakes=3 if ever else 1,
-        quantifier="every" if not ever else "some" if base == "every" else "base",
+        quantifier="every" if not ever else "base" if lost_at_base else "some",
         lowest="none",
         at_base=base,
         highest="every" if ever else "none",
@@ -355,22 +351,26 @@ def _kept_by(prepared: Prepared, search: Search, groups: tuple[int, ...]) -> tup
     return told.rereads + told.read_as
 
 
-def _graded_loss(prepared: Prepared, finding: Finding, case: Case, scope: Formula, ever_met: bool) -> Finding:
+def _graded_loss(
+    prepared: Prepared, finding: Finding, case: Case, region: Formula, scope: Formula, ever_met: bool
+) -> Finding:
     """Wholly or partly, on every construction or on some."""
     session = prepared.session
     base = status_at(prepared, case.facts, scope, session.base)
     if not ever_met:
         return replace(finding, stakes=1, quantifier="every", at_base=base, highest="none", lowest="none")
-    quantifier: Quantifier = "some" if base == "every" else "base"
-    lost = find_construction(session, [Demand(case.facts, scope, "none")]).construction
+    lost = session.search(())
+    lost.require(session.met(region, session.base), ~session.met(scope, session.base))
+    quantifier: Quantifier = "base" if lost.holds() else "some"
+    wholly = find_construction(session, [Demand(case.facts, scope, "none")]).construction
     kept = find_construction(session, [Demand(case.facts, scope, "every")]).construction
     return replace(
         finding,
         quantifier="every" if kept is None else quantifier,
         at_base=base,
-        lowest="none" if lost is not None else "some",
+        lowest="none" if wholly is not None else "some",
         highest="every" if kept is not None else "some",
-        partly=() if lost is not None else _unsaid(prepared, case, scope),
+        partly=() if wholly is not None else _unsaid(prepared, case, scope),
     )
 
 
@@ -394,9 +394,9 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
     if not {"inside", "outside"} <= roles:
         return
     session = prepared.session
-    found = find_construction(session, demands).construction
+    refined = find_construction(session, demands)
     claim = prepared.sheet.claims[0]
-    if found is None:
+    if refined.construction is None:
         yield replace(
             at_claim("no reading fits all cases", 1, claim),
             quantifier="every",
@@ -404,9 +404,7 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
         )
         return
     groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
-    search = session.search(groups, things=False)
-    search.require(*session.taken(found, groups))
-    told = prepared.told_by(at_claim("one reading fits all cases", 6, claim), search, groups)
+    told = prepared.told_refined(at_claim("one reading fits all cases", 6, claim), refined, groups)
     yield replace(told, quantifier="base" if not told.rereads and not told.read_as else "some")
 
 

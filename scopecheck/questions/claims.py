@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from scopecheck.construction import Construction, Node, nodes
+from scopecheck.construction import Node, nodes
 from scopecheck.core import All, Compare, Const, Divide, Formula, Limitation, Op, Read, Term
 from scopecheck.findings import Finding, Looked, Quantifier
 from scopecheck.linear import linear_form
 from scopecheck.questions.cases import Answer
 from scopecheck.questions.prepared import Instance, Prepared, at_claim, at_limitation
 from scopecheck.record import replace
-from scopecheck.refine import Demand, find_construction
+from scopecheck.refine import Demand, Refined, find_construction
 from scopecheck.solver import Extremum, Undecided
 
 NOTHING = All(())
@@ -81,22 +81,24 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     base_met = session.met(instance.scope, session.base)
     at_base = base.holds(base_met)
     found = session.base
+    refined = Refined(found, ())
+    demands = [Demand(NOTHING, instance.scope, "none")]
+    if claim.parents:
+        demands.append(Demand(NOTHING, instance.parent_scope, "some"))
     if at_base:
-        refined = find_construction(session, [Demand(NOTHING, instance.scope, "none")])
+        refined = find_construction(session, demands)
         if refined.construction is None:
             yield Looked(question, claim.number, f"claim {claim.number}")
             return
         found = refined.construction
-    if claim.parents:
+    elif claim.parents:
         parent = session.search(())
         if not parent.holds(session.met(instance.parent_scope, found)):
             return
     labelled = [(x.label, session.met(x.formula, found)) for x in instance.limitations]
     conflict = session.search(()).conflict(labelled) or ()
     groups = session.groups_in(instance.scope)
-    fixed = session.search(groups, things=False)
-    fixed.require(*session.taken(found, groups))
-    told = prepared.told_by(at_claim(question, 4, claim), fixed, groups)
+    told = prepared.told_refined(at_claim(question, 4, claim), refined, groups)
     yield replace(told, outcome="vacuous", conflict=conflict, quantifier="some" if at_base else "base")
 
 
@@ -138,19 +140,13 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     base = session.search(())
     base.require(session.met(parent, session.base))
     narrows_at_base = not base.holds() or base.holds(~session.met(own, session.base))
-    found = find_construction(session, [Demand(parent, own, "every")]).construction
-    if found is not None and _parent_met(prepared, instance, found):
-        fixed = session.search(groups, things=False)
-        fixed.require(*session.taken(found, groups))
-        told = prepared.told_by(at_claim("adds nothing", 4, claim), fixed, groups)
+    demands = [Demand(parent, own, "every"), Demand(NOTHING, parent, "some")]
+    refined = find_construction(session, demands)
+    if refined.construction is not None:
+        told = prepared.told_refined(at_claim("adds nothing", 4, claim), refined, groups)
         quantifier: Quantifier = "some" if narrows_at_base else "base"
         yield replace(told, outcome="excluded", quantifier=quantifier)
     yield _narrowing(prepared, instance)
-
-
-def _parent_met(prepared: Prepared, instance: Instance, k: Construction) -> bool:
-    search = prepared.session.search(())
-    return search.holds(prepared.session.met(instance.parent_scope, k))
 
 
 def _narrowing(prepared: Prepared, instance: Instance) -> Finding:
@@ -269,13 +265,14 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         if not holds:
             yield Looked("undefined", limitation.claim, limitation.label)
             continue
-        yield prepared.exhibit(
+        shown = prepared.exhibit(
             replace(finding, detail=_expression(limitation)),
             search,
             formulas,
             ((limitation.formula, "undefined"),),
             prepared.known(formulas),
         )
+        yield replace(shown, quantifier="some" if shown.rereads or shown.read_as else "base")
 
 
 def may_lack_value(node: Node) -> bool:

@@ -18,6 +18,7 @@ from scopecheck.minimise import Grade, Settled, pick_article, settle_constructio
 from scopecheck.plain import scales, tightened
 from scopecheck.record import replace
 from scopecheck.reference import Reference, references, stated_values
+from scopecheck.refine import Refined
 from scopecheck.solver import Constraint, Search, Session
 from scopecheck.witness import Expected, Obligation, WitnessError, verify
 
@@ -161,6 +162,11 @@ class Prepared:
         """The finding with the best construction that the search, which must hold, allows."""
         assert search.holds()
         return self.told(finding, settle_construction(self.session, search, groups), groups)
+
+    def told_refined(self, finding: Finding, refined: Refined, groups: tuple[int, ...]) -> Finding:
+        """The finding with the construction that a refinement accepted."""
+        assert refined.construction is not None
+        return self.told(finding, Settled(refined.construction, refined.breaks, refined.best), groups)
 
     def shown_names(self, formulas: Sequence[Formula]) -> tuple[str, ...]:
         names = self.relevant(*formulas)

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from scopecheck.construction import admissible_readings, preference
-from scopecheck.core import Formula, Limitation
+from scopecheck.core import Formula, Limitation, Not
 from scopecheck.findings import Bearer, Finding, Looked, Quantifier
 from scopecheck.minimise import pick_article
 from scopecheck.questions.cases import Answer
 from scopecheck.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.record import replace
 from scopecheck.reference import Reference
-from scopecheck.rewrite import read_as
+from scopecheck.refine import Demand, find_construction
 from scopecheck.solver import Constraint, Search, all_of
 from scopecheck.witness import Expected, Obligation, verify
 
@@ -46,7 +46,8 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         prepared.known((meant, formula)),
         prepared.grades_for(meant, wanted=False),
     )
-    yield _with_twin(prepared, _counted(prepared, shown, groups, others), formula, meant)
+    counted = _counted(prepared, shown, groups, others, Demand(Not(meant), formula, "none"))
+    yield _with_twin(prepared, counted, formula, meant)
 
 
 def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> Iterator[Answer]:
@@ -66,7 +67,7 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
         prepared.known((meant, formula)),
         prepared.grades_for(meant),
     )
-    yield _counted(prepared, shown, groups, others)
+    yield _counted(prepared, shown, groups, others, Demand(meant, formula, "every"))
 
 
 def _readings_alone(prepared: Prepared, limitation: Limitation, search: Search) -> tuple[Step, ...]:
@@ -81,18 +82,16 @@ def _readings_alone(prepared: Prepared, limitation: Limitation, search: Search) 
     return tuple(found)
 
 
-def _counted(prepared: Prepared, shown: Finding, groups: tuple[int, ...], alone: tuple[Step, ...]) -> Finding:
-    """How far the effect reaches: on the base, on every reading of a single group, or on some."""
+def _counted(
+    prepared: Prepared, shown: Finding, groups: tuple[int, ...], alone: tuple[Step, ...], escape: Demand
+) -> Finding:
+    """How far the effect reaches: the base, some construction or, with no escape from it, every one."""
     assert shown.construction is not None
     taken = {(g, shown.construction.readings[g]) for g in groups}
     others = tuple(step for step in alone if step not in taken)
-    quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
-    every = not groups
-    if len(groups) == 1:
-        group = prepared.sheet.groups[groups[0]]
-        every = len(alone) == len(admissible_readings(group, prepared.session.strained))
-    if every and not shown.rereads:
+    if find_construction(prepared.session, [escape]).construction is None:
         return replace(shown, quantifier="every", stakes=1, others=others)
+    quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
     return replace(shown, quantifier=quantifier, others=others)
 
 
@@ -184,19 +183,21 @@ def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step:
     scope = instance.scope
     groups = session.groups_in(scope)
     met, base = session.met(scope), session.met(scope, session.base)
-    before = session.met(read_as(scope, g, session.base.readings[g]))
     search = session.search(groups)
     search.require(session.reads(g, r))
-    if not search.holds(_differ(met, before)):
+    if not search.holds(_differ(met, session.met(session.as_base(scope, g)))):
         return replace(finding, question="harmless", stakes=6, outcome="excluded", quantifier="none")
-    changed = [~session.reads(h, session.base.readings[h]) for h in groups]
-    search.require(~_differ(before, base), session.at_most_of(changed, 2))
-    for wider, change in ((True, met & ~base), (False, ~met & base)):
-        if search.holds(change):
-            search.require(change)
-            bearer: Bearer = "challenger" if wider else "competitor"
-            found = replace(finding, question="pair", bearer=bearer, others=())
-            return _with_thing(prepared, found, search, scope, wider)
+    for h in groups:
+        if h == g:
+            continue
+        rest = [c for x in groups if x not in (g, h) for c in session.taken(session.base, (x,))]
+        unmoved = [_unmoved(prepared, scope, base, x) for x in (g, h)]
+        for wider, change in ((True, met & ~base), (False, ~met & base)):
+            if search.holds(change, *unmoved, *rest):
+                search.require(change, *unmoved, *rest)
+                bearer: Bearer = "challenger" if wider else "competitor"
+                found = replace(finding, question="pair", bearer=bearer, others=())
+                return _with_thing(prepared, found, search, scope, wider)
     return replace(finding, detail="with others")
 
 
@@ -208,26 +209,24 @@ def pairs(prepared: Prepared, limitation: Limitation) -> Iterator[Answer]:
     for g, h in combinations(groups, 2):
         fixed = [c for x in groups if x not in (g, h) for c in session.taken(session.base, (x,))]
         met, base = session.met(formula), session.met(formula, session.base)
-        only_g = session.met(read_as(formula, h, session.base.readings[h]))
-        only_h = session.met(read_as(formula, g, session.base.readings[g]))
-        same = all_of((~_differ(only_g, base), ~_differ(only_h, base)))
+        unmoved = [_unmoved(prepared, formula, base, x) for x in (g, h)]
         search = session.search(groups)
-        search.require(same, _differ(met, base), session.departing(g), session.departing(h), *fixed)
-        if not search.holds():
-            continue
-        wider = search.holds(met)
-        finding = replace(
-            at_limitation("pair", 5, limitation), bearer="challenger" if wider else "competitor"
-        )
-        search.require(met if wider else ~met)
-        assert search.holds()
-        yield prepared.exhibit(
-            finding,
-            search,
-            (formula,),
-            ((formula, "met" if wider else "not met"),),
-            prepared.known((formula,)),
-        )
+        search.require(*unmoved, session.departing(g), session.departing(h), *fixed)
+        for wider, change in ((True, met & ~base), (False, ~met & base)):
+            if search.holds(change):
+                search.require(change)
+                found = at_limitation("pair", 5, limitation)
+                found = replace(found, bearer="challenger" if wider else "competitor")
+                yield _with_thing(prepared, found, search, formula, wider)
+                break
+
+
+def _unmoved(prepared: Prepared, formula: Formula, base: Constraint, group: int) -> Constraint:
+    """That no re-reading of the group alone, its parameters as presumed, changes what meets the formula."""
+    session = prepared.session
+    readings = admissible_readings(prepared.sheet.groups[group], session.strained)
+    alone = [session.met(formula, session.base.with_reading(group, r)) for r in readings]
+    return all_of(~_differ(met, base) for met in alone)
 
 
 def _differ(left: Constraint, right: Constraint) -> Constraint:
