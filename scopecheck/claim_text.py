@@ -12,7 +12,7 @@ from scopecheck.layout import PLAIN
 from scopecheck.record import record
 from scopecheck.spans import Source, Span
 
-_TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_]+(?:'[^\W\d_]+)*|\.\.\.|…|\S")
+_TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|\S")
 
 
 @record

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import assert_never
 
-from scopecheck.construction import nodes
+from scopecheck.construction import names_in, nodes
 from scopecheck.core import (
     Add,
     All,
@@ -84,7 +84,7 @@ def scales(sheet: Sheet, meant: Formula, near: bool = False) -> dict[str, Fracti
 def tightened(formula: Formula, scale: Mapping[str, Fraction], wanted: bool = True) -> Formula:
     """Where the formula is `wanted` (true or false) with a margin of `scale` on every side.
 
-    Comparisons that are not linear, and equalities of measured quantities, leave nothing.
+    Comparisons that are not linear, and equalities or "is whole" of measured quantities, leave nothing.
     """
     match formula:
         case Truth(value):
@@ -99,6 +99,8 @@ def tightened(formula: Formula, scale: Mapping[str, Fraction], wanted: bool = Tr
                 Fraction(0),
             )
             return _with_slack(Compare(wanted_op, left, right), slack)
+        case IsWhole(item) if any(scale.get(name, Fraction(0)) for name in names_in(item)):
+            return Truth(False)
         case IsWhole() | Chosen() | Includes():
             return formula if wanted else Not(formula)
         case Not(item):

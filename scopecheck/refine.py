@@ -78,32 +78,42 @@ class _Refinement:
 
     def refined(self) -> Refined:
         values = {p.key: stretch_values(self.session, p, self.demands) for p in self._to_be_tried()}
+        ranked = False
         for _ in range(MOST_ROUNDS):
-            k = self._offer(values)
+            k = self._offer(values, ranked)
             if k is None:
                 return Refined(None, tuple(self.articles))
-            if not self._broken(k):
+            if self._broken(k):
+                continue
+            if ranked or k == self.session.base:
                 settled = self._least_stretched(k)
                 best = settled.best and self.best
                 return Refined(settled.construction, tuple(self.articles), settled.breaks, best)
+            # Something fulfils the demands: from here on only the best that is left is offered.
+            ranked = True
         raise Undecided("the number of rounds ran out")
 
     def _to_be_tried(self) -> list[FreeParameter]:
         return self.parameters if self.demands else []
 
-    def _offer(self, values: dict[str, list[Fraction]]) -> Construction | None:
-        """The best construction left, at the values listed; values are added where only others are left."""
+    def _offer(self, values: dict[str, list[Fraction]], ranked: bool) -> Construction | None:
+        """A construction that is left, the best if `ranked`, at the values listed.
+
+        Values are added where only others are left.
+        """
         base = self.session.taken(self.session.base, self.groups)
         if not self.articles and self.proposer.holds(*base):
             return self.session.base
         with self.proposer.aside():
             for key, listed in values.items():
                 self.proposer.require(any_of(self.session.stretches(key, v) for v in listed))
-            if self.proposer.holds():
+            if self.proposer.find():
+                if not ranked:
+                    return self.proposer.construction()
                 return settle_construction(self.session, self.proposer, self.groups).construction
         if not self.proposer.find():
             return None
-        if not values:
+        if ranked and not values:
             return best_construction(self.session, self.proposer, self.groups)
         k = self.proposer.construction()
         self.best = False

@@ -24,20 +24,23 @@ from scopecheck.construction import (
     departs,
     groups_in,
     names_in,
+    parameters_in,
 )
-from scopecheck.core import STANDINGS, All, Article, Formula, FreeParameter, Negate, Sheet, Term
+from scopecheck.core import STANDINGS, All, Article, Formula, FreeParameter, Negate, Read, Sheet, Term
 from scopecheck.encode import Encoder
+from scopecheck.engine import Engine
+from scopecheck.evaluate import meets
 from scopecheck.record import field, record
 from scopecheck.rewrite import read_as
 from scopecheck.symbols import (
     Vocabulary,
     as_bool,
     as_number,
-    assert_all,
     both,
     conjunction,
     disjunction,
     either,
+    is_true_in,
     negation,
     numeral,
     rational,
@@ -105,6 +108,7 @@ class Session:
         self.base = base_construction(sheet)
         self.started = time.monotonic()
         self._one_reading: dict[int, z3.BoolRef] = {}
+        self._engines: dict[bool, Engine] = {}
         self._made: dict[tuple[object, ...], Constraint] = {}
         self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
         self._as_base: dict[tuple[int, int], Formula] = {}
@@ -115,6 +119,8 @@ class Session:
 
     def groups_in(self, *formulas: Formula) -> tuple[int, ...]:
         """The groups that occur in the formulas, ascending."""
+        if len(formulas) == 1:
+            return self._occurring(formulas[0])[1]
         return tuple(sorted(set().union(*(self._occurring(f)[1] for f in formulas))))
 
     def names_in(self, *formulas: Formula) -> frozenset[str]:
@@ -124,7 +130,12 @@ class Session:
     def _occurring(self, formula: Formula) -> tuple[Formula, tuple[int, ...], frozenset[str]]:
         key = id(formula)
         if key not in self._occurs:
-            self._occurs[key] = (formula, groups_in(formula), names_in(formula))
+            if isinstance(formula, All):
+                groups: tuple[int, ...] = self.groups_in(*formula.items)
+                names = self.names_in(*formula.items)
+            else:
+                groups, names = groups_in(formula), names_in(formula)
+            self._occurs[key] = (formula, groups, names)
         return self._occurs[key]
 
     # ---- constraints
@@ -148,22 +159,46 @@ class Session:
         """
         key = ("surely", id(formula), met)
         if key not in self._made:
-            self._pair(formula, None)
-            pair = Encoder(self.words, self.base, self._admitted).encode(formula)
-            self._made[key] = Constraint(as_bool(pair[0 if met else 1]))
+            self._pair(formula, None)  # keeps the formula, so that its identity is not reused
+            if isinstance(formula, All):
+                parts = [self.surely(item, met) for item in formula.items]
+                self._made[key] = all_of(parts) if met else any_of(parts)
+            else:
+                pair = Encoder(self.words, self.base, self._admitted).encode(formula)
+                self._made[key] = Constraint(as_bool(pair[0 if met else 1]))
         return self._made[key]
 
     def _admitted(self, group: int) -> tuple[int, ...]:
         return admissible_readings(self.sheet.groups[group], self.strained)
 
     def met_by(self, formula: Formula, article: Article) -> Constraint:
-        """The readings and parameters on which this article makes the formula true."""
+        """The readings and parameters on which this article makes the formula true.
+
+        Where only readings are open the exact evaluator decides, reading by reading.
+        """
         key = ("met by", id(formula), tuple(article.items()))
         if key not in self._made:
-            self._pair(formula, None)  # keeps the formula, so that its identity is not reused
-            true, _ = Encoder(self.words.at_article(article)).encode(formula)
-            self._made[key] = Constraint(as_bool(true))
+            self._occurring(formula)  # keeps the formula, so that its identity is not reused
+            self._made[key] = Constraint(as_bool(self._met_by(formula, article)))
         return self._made[key]
+
+    def _met_by(self, formula: Formula, article: Article) -> bool | z3.BoolRef:
+        if not self.groups_in(formula):
+            return meets(formula, article, self.base)
+        match formula:
+            case All(items):
+                return both(*(self._met_by(item, article) for item in items))
+            case Read(group, options) if not any(self._is_open(option) for option in options):
+                chosen = self.words.selectors[group]
+                return either(
+                    *(s for s, x in zip(chosen, options, strict=True) if meets(x, article, self.base))
+                )
+            case _:
+                return Encoder(self.words.at_article(article)).encode(formula)[0]
+
+    def _is_open(self, formula: Formula) -> bool:
+        """Does the formula's value depend on more than the article?"""
+        return bool(self.groups_in(formula)) or bool(parameters_in(formula))
 
     def _pair(self, formula: Formula, at: Construction | None) -> tuple[Formula, z3.BoolRef, z3.BoolRef]:
         key = (id(formula), self._as_far_as_used(formula, at))
@@ -336,8 +371,20 @@ class Session:
         return self._one_reading[group]
 
     def search(self, groups: Iterable[int], things: bool = True) -> Search:
-        """A fresh search over these groups; without `things`, over readings and parameters alone."""
+        """A new search over these groups; without `things`, over readings and parameters alone."""
         return Search(self, tuple(groups), things)
+
+    def engine(self, things: bool) -> Engine:
+        """The shared solver, with what always holds: one reading for every group and, an article."""
+        engine = self._engines.get(things)
+        if engine is None or engine.is_full:
+            groups = range(len(self.sheet.groups))
+            engine = self._engines[things] = Engine(self.always(groups, things), self.budget.work)
+        return engine
+
+    def always(self, groups: Iterable[int], things: bool) -> list[z3.BoolRef]:
+        readings = [self.one_reading(g) for g in groups]
+        return [self.everything, *readings] if things else readings
 
     def wall_left(self) -> float:
         return self.budget.wall - (time.monotonic() - self.started)
@@ -349,24 +396,25 @@ class Search:
     def __init__(self, session: Session, groups: tuple[int, ...], things: bool) -> None:
         self.session = session
         self.groups = groups
-        self._solver = z3.SimpleSolver()
-        self._solver.set("rlimit", session.budget.work)
+        self._things = things
+        self._engine = session.engine(things)
+        self._required: list[Constraint] = []
+        self._assumed: list[z3.BoolRef] = []
         self._model: z3.ModelRef | None = None
-        if things:
-            assert_all(self._solver, (session.everything,))
-        assert_all(self._solver, (session.one_reading(g) for g in groups))
 
     def require(self, *constraints: Constraint) -> None:
-        assert_all(self._solver, (c.expression for c in constraints))
+        self._required += constraints
+        self._assumed += self._literals(constraints)
 
     @contextmanager
     def aside(self) -> Iterator[None]:
         """What is required inside is forgotten afterwards."""
-        self._solver.push()
+        count = len(self._required)
         try:
             yield
         finally:
-            self._solver.pop()
+            del self._required[count:]
+            del self._assumed[count:]
 
     def holds(self, *constraints: Constraint) -> bool:
         """Does something meet all that is required and these? Raises `Undecided`."""
@@ -376,26 +424,24 @@ class Search:
         """As `holds`, and keeps what was found for `article`, `construction` and `true`."""
         return self._check(constraints, keep=True)
 
+    def _literals(self, constraints: Iterable[Constraint]) -> list[z3.BoolRef]:
+        return [c.expression if c.literal else self._engine.literal(c.expression) for c in constraints]
+
     def _check(self, constraints: tuple[Constraint, ...], keep: bool) -> bool:
         # The wall is looked at between steps only: inside one, answers would depend on the machine.
         if self.session.wall_left() <= 0:
             raise Undecided("the wall limit ran out")
-        assumed = [c.expression for c in constraints if c.literal]
-        others = [c.expression for c in constraints if not c.literal]
-        if others:
-            self._solver.push()
-            assert_all(self._solver, others)
-        try:
-            answer = self._solver.check(*assumed)
-            if answer == z3.sat and keep:
-                self._model = self._solver.model()
-        finally:
-            if others:
-                self._solver.pop()
+        answer = self._engine.check([*self._assumed, *self._literals(constraints)])
         if answer == z3.unknown:
             raise Undecided("the work budget of one step ran out")
         found: bool = answer == z3.sat
+        if found and keep:
+            self._model = self._engine.model()
         return found
+
+    def _everything_required(self) -> list[z3.BoolRef]:
+        always = self.session.always(self.groups, self._things)
+        return [*always, *(c.expression for c in self._required)]
 
     def conflict(self, labelled: list[tuple[str, Constraint]]) -> tuple[str, ...] | None:
         """A minimal set of labels whose constraints cannot hold together; None if all can.
@@ -427,7 +473,7 @@ class Search:
         readings = list(self.session.base.readings)
         for g in self.groups:
             for r, selector in enumerate(self.session.words.selectors[g]):
-                if z3.is_true(self._model.eval(selector)):
+                if is_true_in(self._model, selector):
                     readings[g] = r
         values = []
         for p in self.session.sheet.parameters:
@@ -446,7 +492,7 @@ class Search:
         if self._model is None:
             assert self.find()
         assert self._model is not None
-        return bool(z3.is_true(self._model.eval(constraint.expression, model_completion=True)))
+        return is_true_in(self._model, constraint.expression)
 
     # ---- ends
 
@@ -475,7 +521,8 @@ class Search:
     def _infimum(self, expression: z3.ArithRef, defined: z3.BoolRef) -> Extremum | None:
         optimiser = z3.Optimize()
         optimiser.set("rlimit", self.session.budget.work)
-        optimiser.add(*self._solver.assertions(), defined)
+        for assertion in (*self._everything_required(), defined):
+            z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
         aim = optimiser.minimize(expression)
         if optimiser.check() != z3.sat:
             raise Undecided("no end was found within the work budget")
@@ -503,7 +550,7 @@ class Search:
         cell = z3.SimpleSolver()
         cell.set("rlimit", self.session.budget.work)
         cell.add(expression == end)
-        for atom, branching in _atoms([*self._solver.assertions(), defined]):
+        for atom, branching in _atoms([*self._everything_required(), defined]):
             closed = _as_in(atom, model) if branching else _closure(atom, model)
             if closed is None:
                 return False

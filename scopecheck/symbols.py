@@ -67,6 +67,17 @@ def assert_all(solver: z3.Solver, items: Iterable[z3.BoolRef]) -> None:
         z3.Z3_solver_assert(_REF, solver.solver, item.ast)
 
 
+def checked(solver: z3.Solver, assumed: Sequence[z3.BoolRef]) -> z3.CheckSatResult:
+    return z3.CheckSatResult(z3.Z3_solver_check_assumptions(_REF, solver.solver, *_many(assumed)))
+
+
+def is_true_in(model: z3.ModelRef, item: z3.BoolRef) -> bool:
+    """Is the condition true in the model, whatever the model leaves open being completed?"""
+    value = (z3.Ast * 1)()
+    found: bool = z3.Z3_model_eval(_REF, model.model, item.ast, True, value)
+    return found and z3.Z3_get_bool_value(_REF, value[0]) == z3.Z3_L_TRUE
+
+
 def both(*items: Condition) -> Condition:
     kept = [item for item in items if item is not True]
     if any(item is False for item in kept):

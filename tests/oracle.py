@@ -20,7 +20,6 @@ from scopecheck.construction import (
     groups_in,
     nodes,
     parameters_in,
-    preference,
     rank,
 )
 from scopecheck.core import (
@@ -51,6 +50,7 @@ class Walk:
     strained: bool = False
     grids: Mapping[str, Fraction] = field(default_factory=dict)
     stretches: Mapping[str, Sequence[Fraction]] = field(default_factory=dict)
+    _truths: dict[object, tuple[Formula, list[bool | None]]] = field(default_factory=dict)
 
     @cached_property
     def articles(self) -> list[Article]:
@@ -97,30 +97,35 @@ class Walk:
 
     # ---- answers
 
-    def truths(self, formula: Formula, k: Construction) -> list[bool | None]:
+    def truths(self, formula: Formula, k: Construction) -> tuple[bool | None, ...]:
         """What the formula is for each article, in order."""
-        return [evaluate(formula, article, k) for article in self.articles]
+        groups = groups_in(formula)
+        keys = parameters_in(formula)
+        used = tuple(k.readings[g] for g in groups), tuple(item for item in k.parameters if item[0] in keys)
+        cached = self._truths.setdefault((id(formula), used), (formula, []))[1]
+        if not cached:
+            cached.extend(evaluate(formula, article, k) for article in self.articles)
+        return tuple(cached)
+
+    def met(self, formula: Formula, k: Construction) -> tuple[bool, ...]:
+        """Whether each article meets the formula, in order."""
+        return tuple(value is True for value in self.truths(formula, k))
+
+    def some(self, k: Construction, *met: Formula, without: Formula | None = None) -> bool:
+        """Does some article meet all of the formulas, and not the last one, under k?"""
+        columns = [self.met(f, k) for f in met]
+        if without is not None:
+            columns.append(tuple(not value for value in self.met(without, k)))
+        return any(map(all, zip(*columns, strict=True)))
 
     def status(self, region: Formula, scope: Formula, k: Construction) -> Status:
-        inside = [a for a in self.articles if evaluate(region, a, k) is True]
-        met = [a for a in inside if evaluate(scope, a, k) is True]
-        return "none" if not met else "some" if len(met) < len(inside) else "every"
-
-    def some(self, k: Construction, *wanted: Callable[[Article, Construction], bool]) -> bool:
-        """Is there a thing with all of these properties under k?"""
-        return any(all(w(a, k) for w in wanted) for a in self.articles)
+        if not self.some(k, region, scope):
+            return "none"
+        return "some" if self.some(k, region, without=scope) else "every"
 
     def best(self, groups: Sequence[int], accepts: Callable[[Construction], bool]) -> Construction | None:
         """The construction of least rank that is accepted."""
         return next((k for k in self.constructions(groups) if accepts(k)), None)
-
-
-def met(formula: Formula) -> Callable[[Article, Construction], bool]:
-    return lambda article, k: evaluate(formula, article, k) is True
-
-
-def unmet(formula: Formula) -> Callable[[Article, Construction], bool]:
-    return lambda article, k: evaluate(formula, article, k) is not True
 
 
 def critical_stretches(sheet: Sheet, articles: Sequence[Article], formulas: Sequence[Formula]) -> dict[str, list[Fraction]]:
@@ -220,6 +225,3 @@ def scope(sheet: Sheet, place: str | int) -> Formula:
     if isinstance(place, str):
         return next(x.formula for c in sheet.claims for x in c.limitations if x.label == place)
     return Any(tuple(All(tuple(x.formula for x in chain)) for chain in chains(sheet, sheet.claim(place))))
-
-
-__all__ = ["Walk", "chains", "critical_stretches", "groups_in", "met", "preference", "scope", "simplest", "unmet"]

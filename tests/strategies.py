@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil, floor
 
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
@@ -47,6 +48,7 @@ from scopecheck.core import (
     Read,
     ReadTerm,
     Remainder,
+    Role,
     Rounded,
     Rule,
     SetDecl,
@@ -55,6 +57,7 @@ from scopecheck.core import (
     Truth,
     Value,
 )
+from scopecheck.evaluate import evaluate_term
 from tests import build
 
 OPS: tuple[Op, ...] = ("<", "<=", "=", "!=", ">=", ">")
@@ -334,12 +337,13 @@ def critical_values(*found: Node) -> list[Fraction]:
 def _values(d: Declaration, critical: Sequence[Fraction]) -> st.SearchStrategy[Value]:
     match d:
         case NumberDecl(whole=whole):
-            kept = [v for v in critical if build_in(d, v)]
-            low = -4 if d.lower is None else max(-4, int(d.lower.value))
-            anything: st.SearchStrategy[Fraction] = st.integers(low, 9).map(Fraction)
+            kept = [v for v in critical if is_in(d, v)]
+            low = -4 if d.lower is None else max(-4, floor(d.lower.value))
+            high = 9 if d.upper is None else min(9, ceil(d.upper.value))
+            anything: st.SearchStrategy[Fraction] = st.integers(low, high).map(Fraction)
             if not whole:
-                anything = st.one_of(anything, st.fractions(low, 9, max_denominator=12))
-            anything = anything.filter(lambda v: build_in(d, v))
+                anything = st.one_of(anything, st.fractions(low, high, max_denominator=12))
+            anything = anything.filter(lambda v: is_in(d, v))  # open ends, and bounds between whole numbers
             return st.one_of(st.sampled_from(kept), anything) if kept else anything
         case ChoiceDecl(members=members):
             return st.sampled_from(members)
@@ -347,7 +351,7 @@ def _values(d: Declaration, critical: Sequence[Fraction]) -> st.SearchStrategy[V
             return st.frozensets(st.sampled_from(members))
 
 
-def build_in(d: NumberDecl, value: Fraction) -> bool:
+def is_in(d: NumberDecl, value: Fraction) -> bool:
     """Is the value within the declared bounds, and whole where it has to be?"""
     if d.whole and value.denominator != 1:
         return False
@@ -373,3 +377,44 @@ def constructions(draw: DrawFn, world: World) -> Construction:
         choices += [(p.presumed + high) / 2, high if p.upper is None or p.upper.closed else p.presumed]
         stretched.append((p.key, draw(st.sampled_from(choices))))
     return Construction(taken, tuple(stretched))
+
+
+# ---- whole sheets
+
+
+@st.composite
+def sheets(draw: DrawFn, meant: bool = False, strained: bool = False) -> Sheet:
+    """A small sheet: up to three claims, the second and third dependent, and up to three cases."""
+    world = draw(finite_worlds(2, strained=strained))
+    plain = World(world.declarations, (build.group(0, "only"),), ())
+    claims = []
+    for number in range(1, draw(st.integers(1, 3)) + 1):
+        count = draw(st.integers(1, 2)) if number == 1 else 1
+        made = [
+            build.limitation(
+                f"{number}{'ab'[i]}",
+                draw(phrases(world)),
+                _Maker(draw, plain, True).atom(0) if meant else None,
+            )
+            for i in range(count)
+        ]
+        parents: tuple[int, ...] = () if number == 1 else (1,)
+        if number == 3:
+            parents = draw(st.sampled_from([(1,), (2,), (1, 2)]))
+        claims.append(build.claim(number, *made, parents=parents))
+    places = [str(c.number) for c in claims] + [x.label for c in claims for x in c.limitations]
+    cases = []
+    for index in range(draw(st.integers(1, 3))):
+        role: Role = draw(st.sampled_from(["inside", "outside", "inside", "outside", "document", "class"]))
+        targets = (draw(st.sampled_from(places)),) if draw(st.booleans()) else ()
+        if role == "document":
+            targets = tuple(t for t in targets if t.isdigit())
+        cases.append(build.case(f"case {index}", role, draw(facts(world, words=role == "document")), targets))
+    return build.sheet(world.declarations, claims, world.groups, cases)
+
+
+def evaluated(term: Term, article: Article, k: Construction) -> Fraction:
+    """The term's value, which there must be."""
+    value = evaluate_term(term, article, k)
+    assert value is not None
+    return value

@@ -29,6 +29,8 @@ def test_all_restated() -> None:
         ("about 20 °C", [("hedge", "about"), ("number", "20 °C")]),
         ("three ribs", [("number", "three")]),
         ("a rib above the rim", []),
+        ("the D50 of the H2O", []),
+        ("4mm wide", [("number", "4mm")]),
         ("a rib above 3 mm", [("end word", "above"), ("number", "3 mm")]),
     ],
 )

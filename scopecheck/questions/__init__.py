@@ -17,14 +17,14 @@ Progress = Callable[[str], None]
 
 
 def prepare(
-    sheet: Sheet, budget: Budget | None = None, strained: bool = False, contested_things: bool = False
+    sheet: Sheet, budget: Budget | None = None, strained: bool = False, details: bool = False
 ) -> Prepared:
     """The sheet ready to be asked.
 
-    With `strained`, strained readings take part as well; with `contested_things` each contested reading is
-    shown by a thing, else only counted.
+    With `strained`, strained readings take part as well; with `details` each contested reading and each
+    narrowing is shown by its simplest thing, else only stated.
     """
-    return Prepared(sheet, Session(sheet, budget, strained), contested_things)
+    return Prepared(sheet, Session(sheet, budget, strained), details)
 
 
 def ask_all(
@@ -32,10 +32,10 @@ def ask_all(
     budget: Budget | None = None,
     strained: bool = False,
     progress: Progress | None = None,
-    contested_things: bool = False,
+    details: bool = False,
 ) -> Answers:
     """Everything the sheet can be asked, in the order of stakes and then of the sheet."""
-    return ask_prepared(prepare(sheet, budget, strained, contested_things), progress)
+    return ask_prepared(prepare(sheet, budget, strained, details), progress)
 
 
 def ask_prepared(prepared: Prepared, progress: Progress | None = None) -> Answers:

@@ -6,14 +6,15 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from scopecheck.construction import Node, nodes
-from scopecheck.core import All, Compare, Const, Divide, Formula, Limitation, Op, Read, Term
+from scopecheck.core import All, Article, Compare, Const, Divide, Formula, Limitation, Op, Read, Term
 from scopecheck.findings import Finding, Looked, Quantifier
 from scopecheck.linear import linear_form
 from scopecheck.questions.cases import Answer
 from scopecheck.questions.prepared import Instance, Prepared, at_claim, at_limitation
 from scopecheck.record import replace
 from scopecheck.refine import Demand, Refined, find_construction
-from scopecheck.solver import Extremum, Undecided
+from scopecheck.solver import Extremum, Search, Undecided
+from scopecheck.witness import Obligation, verify
 
 NOTHING = All(())
 
@@ -30,12 +31,10 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     if met_whatever_is_read(prepared, scope):
         yield Looked(question, claim.number, f"claim {claim.number}")
         return
-    anything = session.search(groups)
-    anything.require(session.met(scope))
-    if anything.holds():
+    if prepared.can_be_met(scope):
         yield from _empty_on_some(prepared, instance, question)
         return
-    if claim.parents and not _can_be_met(prepared, instance.parent_scope):
+    if claim.parents and not prepared.can_be_met(instance.parent_scope):
         return
     search = session.search(groups)
     labelled = [(x.label, session.met(x.formula)) for x in instance.limitations]
@@ -56,23 +55,22 @@ def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | N
     False means only that no such thing was found this way.
     """
     session = prepared.session
+    formulas = (scope, missed) if missed is not None else (scope,)
+    readings = session.search(session.groups_in(*formulas), things=False)
+
+    def always(article: Article) -> bool:
+        escapes = ~session.met_by(scope, article)
+        if missed is not None:
+            escapes = escapes | session.met_by(missed, article)
+        return not readings.holds(escapes)
+
+    if missed is None and any(always(article) for article in prepared.inside_points(scope)):
+        return True
     search = session.search(())
     search.require(session.surely(scope, met=True))
     if missed is not None:
         search.require(session.surely(missed, met=False))
-    if not search.find():
-        return False
-    article = search.article()
-    escapes = ~session.met_by(scope, article)
-    if missed is not None:
-        escapes = escapes | session.met_by(missed, article)
-    formulas = (scope, missed) if missed is not None else (scope,)
-    return not session.search(session.groups_in(*formulas), things=False).holds(escapes)
-
-
-def _can_be_met(prepared: Prepared, scope: Formula) -> bool:
-    search = prepared.session.search(prepared.session.groups_in(scope))
-    return search.holds(prepared.session.met(scope))
+    return search.find() and always(search.article())
 
 
 def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Iterator[Answer]:
@@ -121,7 +119,7 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     session, claim = prepared.session, instance.claim
     parent, own = instance.parent_scope, instance.own_scope
     groups = session.groups_in(parent, own)
-    if not _can_be_met(prepared, parent) or not _can_be_met(prepared, instance.scope):
+    if not prepared.can_be_met(parent) or not prepared.can_be_met(instance.scope):
         return
     if met_whatever_is_read(prepared, parent, own):
         # One thing meets the parent and misses the dependent on every construction: it narrows on every one.
@@ -155,6 +153,8 @@ def _narrowing(prepared: Prepared, instance: Instance) -> Finding:
     parent, own = instance.parent_scope, instance.own_scope
     search = session.search(session.groups_in(parent, own))
     search.require(session.met(parent), ~session.met(own))
+    if not prepared.details:
+        return _narrowing_stated(prepared, instance, search)
     assert search.holds()
     shown = prepared.exhibit(
         at_claim("narrows", 6, instance.claim),
@@ -167,6 +167,26 @@ def _narrowing(prepared: Prepared, instance: Instance) -> Finding:
     assert shown.construction is not None
     failing = prepared.failing(instance.own, shown.witness.article, shown.construction)
     return replace(shown, failing=failing, quantifier="some" if shown.rereads else "base")
+
+
+def _narrowing_stated(prepared: Prepared, instance: Instance, search: Search) -> Finding:
+    """As `_narrowing`, by the first thing found, in the base if there is one: verified, not the simplest."""
+    session = prepared.session
+    parent, own = instance.parent_scope, instance.own_scope
+    found = search.find(*session.taken(session.base, session.groups_in(parent, own))) or search.find()
+    assert found
+    k, article = search.construction(), search.article()
+    witness = verify(prepared.sheet, article, (Obligation(parent, "met", k), Obligation(own, "not met", k)))
+    failing = prepared.failing(instance.own, article, k)
+    return replace(
+        at_claim("narrows", 6, instance.claim),
+        construction=k,
+        witness=witness,
+        shown=prepared.shown_names((parent, own)),
+        failing=failing,
+        simplest=False,
+        quantifier="base" if k == session.base else "some",
+    )
 
 
 # ---- stated ends
@@ -186,6 +206,8 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
         return
     for limitation in instance.own:
         for op, term, limit in own_ends(limitation, session.base.readings):
+            if whole.holds(session.met(Compare("=", term, limit), session.base)):
+                continue
             end = _reach(prepared, instance, op, term)
             if end is None or _reaches(op, end, limit.value):
                 continue

@@ -54,14 +54,15 @@ class Instance:
 class Prepared:
     """A sheet, its session, and the instances of every claim in claim order."""
 
-    def __init__(self, sheet: Sheet, session: Session, contested_things: bool = False) -> None:
+    def __init__(self, sheet: Sheet, session: Session, details: bool = False) -> None:
         self.sheet = sheet
         self.session = session
-        self.contested_things = contested_things
+        self.details = details
         self.instances: dict[int, tuple[Instance, ...]] = {}
         for claim in sheet.claims:
             self._expand(claim)
         self._scopes: dict[int, Formula] = {}
+        self._can_be_met: dict[int, tuple[Formula, bool]] = {}
 
     def _expand(self, claim: Claim) -> tuple[Instance, ...]:
         if claim.number not in self.instances:
@@ -177,6 +178,18 @@ class Prepared:
         plain = tightened(region, scales(self.sheet, region), wanted)
         near = tightened(region, scales(self.sheet, region, near=True), wanted)
         return [("plain", self.session.met(plain)), ("near", self.session.met(near)), ("edge", None)]
+
+    def can_be_met(self, scope: Formula) -> bool:
+        """Does something meet the scope on some construction? Asked once for each scope."""
+        if id(scope) not in self._can_be_met:
+            search = self.session.search(self.session.groups_in(scope))
+            self._can_be_met[id(scope)] = (scope, search.holds(self.session.met(scope)))
+        return self._can_be_met[id(scope)][1]
+
+    def inside_points(self, scope: Formula) -> list[Article]:
+        """The listed inside things that are one article for this scope."""
+        inside = [case for case in self.sheet.cases if case.role == "inside"]
+        return [article for case in inside if (article := self.point(case, scope)) is not None]
 
     def point(self, case: Case, scope: Formula) -> Article | None:
         """The one article that a case comes to for this scope, or None where the case leaves something open.

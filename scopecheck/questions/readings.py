@@ -155,12 +155,12 @@ def _flip(
     session = prepared.session
     reads = session.reads(*step)
     wider = search.holds(reads, gain, *rest)
-    narrower = search.holds(reads, loss, *rest)
+    narrower = (not wider or prepared.details) and search.holds(reads, loss, *rest)
     finding = replace(at_limitation("contested", 5, limitation), others=(step,))
     if wider or narrower:
         change = "both" if wider and narrower else "wider" if wider else "narrower"
         finding = replace(finding, detail=change, bearer="challenger" if wider else "competitor")
-        if prepared.contested_things:
+        if prepared.details:
             with search.aside():
                 search.require(reads, gain if wider else loss, *rest)
                 finding = _with_thing(prepared, finding, search, instance.scope, wider)
@@ -187,6 +187,10 @@ def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step:
     search.require(session.reads(g, r))
     if not search.holds(_differ(met, session.met(session.as_base(scope, g)))):
         return replace(finding, question="harmless", stakes=6, outcome="excluded", quantifier="none")
+    changed = [~session.reads(h, session.base.readings[h]) for h in groups]
+    moves = _differ(met, base)
+    if not search.holds(moves, _unmoved(prepared, scope, base, g), session.at_most_of(changed, 2)):
+        return replace(finding, detail="with others")
     for h in groups:
         if h == g:
             continue

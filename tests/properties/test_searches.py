@@ -73,7 +73,7 @@ def test_the_construction_settled_is_of_least_rank(drawn: tuple[strategies.World
     walk = oracle.Walk(sheet, strained)
     session = Session(sheet, strained=strained)
     for wanted in (True, False):
-        expected = walk.best(groups, lambda k, w=wanted: w in [v is True for v in walk.truths(formula, k)])
+        expected = walk.best(groups, lambda k, w=wanted: w in walk.met(formula, k))
         search = session.search(groups)
         search.require(session.met(formula) if wanted else ~session.met(formula))
         assert search.find() == (expected is not None)
@@ -184,7 +184,7 @@ def test_a_break_point_is_where_the_outcome_turns(drawn: tuple[Sheet, tuple[Dema
     region, formula = demands[0].region, demands[0].formula
     groups = groups_in(region, formula)
     walk = walk_of(sheet, [formula])
-    expected = walk.best(groups, lambda k: walk.some(k, oracle.met(region), oracle.met(formula)))
+    expected = walk.best(groups, lambda k: walk.some(k, region, formula))
     session = Session(sheet)
     search = session.search(groups)
     search.require(session.met(region), session.met(formula))
@@ -194,7 +194,7 @@ def test_a_break_point_is_where_the_outcome_turns(drawn: tuple[Sheet, tuple[Dema
     settled = settle_construction(session, search, groups)
     event(f"{len(settled.breaks)} break-points")
     k = settled.construction
-    assert walk.some(k, oracle.met(region), oracle.met(formula))
+    assert walk.some(k, region, formula)
     assert settled.best
     assert rank(sheet, k, groups)[:3] == rank(sheet, expected, groups)[:3]
     values, presumed = dict(k.parameters), {p.key: p.presumed for p in sheet.parameters}
@@ -205,7 +205,7 @@ def test_a_break_point_is_where_the_outcome_turns(drawn: tuple[Sheet, tuple[Dema
         def holds_at(value: Fraction) -> bool:
             moved = tuple((key, value if key == point.parameter else v) for key, v in k.parameters)
             moved_k = type(k)(k.readings, moved)
-            return walk.some(moved_k, oracle.met(region), oracle.met(formula))
+            return walk.some(moved_k, region, formula)
 
         end, home = point.end.value, presumed[point.parameter]
         assert holds_at(end) == point.end.closed

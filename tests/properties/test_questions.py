@@ -1,0 +1,437 @@
+"""Each question against the walk over all things and all constructions: same answer, reach and construction."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import combinations
+
+from hypothesis import assume, event, given, settings
+
+from scopecheck.construction import Construction, admissible_readings, departs, groups_in
+from scopecheck.core import All, Case, Formula, Limitation, Sheet
+from scopecheck.evaluate import evaluate
+from scopecheck.findings import Finding, Looked
+from scopecheck.questions import prepare
+from scopecheck.questions.cases import class_status, inside_lost, outside_met, reading_for_all
+from scopecheck.questions.claims import adds_nothing, ends_not_reached, nothing_meets, own_ends, undefined
+from scopecheck.questions.prepared import Instance, Prepared
+from scopecheck.questions.readings import contested, pairs, parts_meant
+from tests import oracle, strategies
+from tests.oracle import Walk
+
+EXAMPLES = 60
+ORDER = ("none", "some", "every")
+
+
+class Asked:
+    """A sheet with the walk that knows its answers."""
+
+    def __init__(self, sheet: Sheet) -> None:
+        self.sheet = sheet
+        self.walk = Walk(sheet)
+        self.prepared: Prepared = prepare(sheet, details=True)
+
+    def targets(self, case: Case) -> list[int | str]:
+        independent = [c.number for c in self.sheet.claims if not c.parents]
+        return [int(t) if t.isdigit() else t for t in case.targets] or list(independent)
+
+    def reach(self, ks: Sequence[Construction], holds: Sequence[bool]) -> str:
+        """On every construction, on the base one, on some."""
+        assert any(holds)
+        at_base = holds[list(ks).index(self.walk.base)]
+        return "every" if all(holds) else "base" if at_base else "some"
+
+
+def lowest(statuses: Sequence[str]) -> str:
+    return min(statuses, key=ORDER.index)
+
+
+def highest(statuses: Sequence[str]) -> str:
+    return max(statuses, key=ORDER.index)
+
+
+def same_reading(found: Finding, expected: Construction | None) -> None:
+    assert found.construction == expected, f"{found.construction} is not best, {expected} is"
+
+
+# ---- cases
+
+
+@settings(max_examples=EXAMPLES * 2)
+@given(strategies.sheets())
+def test_what_must_stay_out(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    for case in sheet.cases:
+        if case.role != "outside":
+            continue
+        answers = list(outside_met(asked.prepared, case))
+        assert len(answers) == len(asked.targets(case))
+        for place, answer in zip(asked.targets(case), answers, strict=True):
+            scope = oracle.scope(sheet, place)
+            ks = asked.walk.constructions(groups_in(case.facts, scope))
+            statuses = [asked.walk.status(case.facts, scope, k) for k in ks]
+            event(f"outside {highest(statuses)}")
+            if highest(statuses) == "none":
+                assert isinstance(answer, Looked)
+                continue
+            assert isinstance(answer, Finding)
+            holds = [s != "none" for s in statuses]
+            assert answer.quantifier == asked.reach(ks, holds)
+            assert answer.stakes == (1 if all(holds) else 2)
+            assert (answer.lowest, answer.highest) == (lowest(statuses), highest(statuses))
+            assert answer.at_base == asked.walk.status(case.facts, scope, asked.walk.base)
+            assert answer.witness is not None
+            assert answer.construction is not None
+            for formula in (case.facts, scope):
+                assert evaluate(formula, answer.witness.article, answer.construction) is True
+            if isinstance(place, int):
+                same_reading(answer, ks[holds.index(True)])
+            expected = [
+                n
+                for n in below(sheet, place)
+                if evaluate(oracle.scope(sheet, n), answer.witness.article, answer.construction) is True
+            ]
+            assert list(answer.also_claims) == expected
+
+
+def below(sheet: Sheet, place: int | str) -> list[int]:
+    found = [place]
+    for claim in sheet.claims:
+        if set(claim.parents) & set(found):
+            found.append(claim.number)
+    return [n for n in found[1:] if isinstance(n, int)]
+
+
+@settings(max_examples=EXAMPLES * 2)
+@given(strategies.sheets())
+def test_what_must_be_covered(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    for case in sheet.cases:
+        if case.role != "inside":
+            continue
+        answers = iter(list(inside_lost(asked.prepared, case)))
+        for target in asked.targets(case):
+            for place in [target] if isinstance(target, str) else line_of(sheet, target):
+                inside_answer(asked, case, place, next(answers))
+        assert next(answers, None) is None
+
+
+def line_of(sheet: Sheet, number: int) -> list[int]:
+    parents = sheet.claim(number).parents
+    return [*line_of(sheet, parents[0]), number] if len(parents) == 1 else [number]
+
+
+def inside_answer(asked: Asked, case: Case, place: int | str, answer: Finding | Looked) -> None:
+    sheet, walk = asked.sheet, asked.walk
+    scope, above = oracle.scope(sheet, place), All(())
+    if isinstance(place, int):
+        chains = oracle.chains(sheet, sheet.claim(place))
+        if len(chains) == 1:
+            own = sheet.claim(place).limitations
+            above = All(tuple(x.formula for x in chains[0][: -len(own)]))
+    ks = walk.constructions(groups_in(case.facts, scope))
+    lost = [walk.some(k, case.facts, above, without=scope) for k in ks]
+    statuses = [walk.status(case.facts, scope, k) for k in ks]
+    event(f"inside {lowest(statuses)} to {highest(statuses)}")
+    if not any(lost):
+        assert isinstance(answer, Looked)
+        return
+    assert isinstance(answer, Finding)
+    same_reading(answer, ks[lost.index(True)])
+    never = highest(statuses) == "none"
+    assert answer.quantifier == ("every" if never else asked.reach(ks, lost))
+    assert answer.stakes == (1 if never else 3)
+    assert (answer.lowest, answer.highest) == (lowest(statuses), highest(statuses))
+    assert answer.at_base == walk.status(case.facts, scope, walk.base)
+    assert answer.witness is not None
+    article, k = answer.witness.article, answer.construction
+    assert k is not None
+    assert evaluate(All((case.facts, above)), article, k) is True
+    assert evaluate(scope, article, k) is not True
+    assert answer.failing or len(sheet.claims) > 1
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets())
+def test_what_documents_show(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    walk = asked.walk
+    for case in sheet.cases:
+        if case.role != "document":
+            continue
+        answers = list(outside_met(asked.prepared, case))
+        for place, answer in zip(asked.targets(case), answers, strict=True):
+            scope = oracle.scope(sheet, place)
+            ks = walk.constructions(groups_in(case.facts, scope))
+            if not any(walk.some(k, case.facts) for k in ks):
+                assert isinstance(answer, Finding)
+                assert answer.outcome == "vacuous"
+                continue
+            shown = [walk.status(case.facts, scope, k) == "every" for k in ks]
+            event(f"document {any(shown)}")
+            if not any(shown):
+                assert isinstance(answer, Looked)
+                continue
+            assert isinstance(answer, Finding)
+            same_reading(answer, ks[shown.index(True)])
+            escapes = [walk.some(k, case.facts, without=scope) for k in ks]
+            expected = "some" if any(escapes) and not shown[ks.index(walk.base)] else "base"
+            assert answer.quantifier == (expected if any(escapes) else "every")
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets())
+def test_how_classes_lie(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    for case in sheet.cases:
+        if case.role != "class":
+            continue
+        answers = list(class_status(asked.prepared, case))
+        for place, answer in zip(asked.targets(case), answers, strict=True):
+            assert isinstance(answer, Finding)
+            scope = oracle.scope(sheet, place)
+            ks = asked.walk.constructions(groups_in(case.facts, scope))
+            statuses = [asked.walk.status(case.facts, scope, k) for k in ks]
+            assert (answer.lowest, answer.highest) == (lowest(statuses), highest(statuses))
+            assert answer.at_base == asked.walk.status(case.facts, scope, asked.walk.base)
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets())
+def test_one_reading_for_all_cases(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    walk = asked.walk
+    wanted = [
+        (case.facts, oracle.scope(sheet, place), "every" if case.role == "inside" else "none")
+        for case in sheet.cases
+        if case.role in ("inside", "outside")
+        for place in asked.targets(case)
+    ]
+    answers = list(reading_for_all(asked.prepared))
+    if {w for _, _, w in wanted} != {"every", "none"}:
+        assert answers == []
+        return
+    ks = walk.constructions(groups_in(*(f for r, s, _ in wanted for f in (r, s))))
+
+    def fits(k: Construction) -> bool:
+        return all(
+            not walk.some(k, region, without=scope) if want == "every" else not walk.some(k, region, scope)
+            for region, scope, want in wanted
+        )
+
+    best = next((k for k in ks if fits(k)), None)
+    event("none fits" if best is None else "the base fits" if best == walk.base else "another fits")
+    (answer,) = answers
+    assert answer.question == ("no reading fits all cases" if best is None else "one reading fits all cases")
+    same_reading(answer, best)
+
+
+# ---- claims
+
+
+@settings(max_examples=EXAMPLES * 2)
+@given(strategies.sheets())
+def test_claims_that_nothing_meets(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    for instance in asked.prepared.all_instances():
+        answers = list(nothing_meets(asked.prepared, instance))
+        ks = asked.walk.constructions(groups_in(instance.scope))
+        can = [asked.walk.some(k, instance.scope) for k in ks]
+        above = [asked.walk.some(k, instance.parent_scope) for k in ks]
+        emptied = [not c and a for c, a in zip(can, above, strict=True)]
+        event(f"emptied {any(emptied)}, met {any(can)}")
+        if not any(emptied):
+            assert all(isinstance(a, Looked) for a in answers)
+            continue
+        (answer,) = answers
+        assert isinstance(answer, Finding)
+        assert answer.stakes == (4 if any(can) else 1)
+        if any(can):
+            same_reading(answer, ks[emptied.index(True)])
+            assert answer.quantifier == asked.reach(ks, emptied)
+        else:
+            assert answer.quantifier == "every"
+        minimal_conflict(asked, instance, answer, ks)
+
+
+def minimal_conflict(asked: Asked, instance: Instance, answer: Finding, ks: list[Construction]) -> None:
+    under = ks if answer.construction is None else [answer.construction]
+    parts = [x.formula for x in instance.limitations if x.label in answer.conflict]
+    assert parts
+    assert not any(asked.walk.some(k, *parts) for k in under)
+    for left_out in parts:
+        rest = [p for p in parts if p is not left_out]
+        assert any(asked.walk.some(k, All(()), *rest) for k in under)
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets())
+def test_dependent_claims_that_add_nothing(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    walk = asked.walk
+    for instance in asked.prepared.all_instances():
+        if not instance.claim.parents:
+            continue
+        parent, own = instance.parent_scope, instance.own_scope
+        answers = {a.question: a for a in adds_nothing(asked.prepared, instance)}
+        ks = walk.constructions(groups_in(parent, own))
+        if not any(walk.some(k, parent) for k in ks) or not any(walk.some(k, instance.scope) for k in ks):
+            assert answers == {}
+            continue
+        within = [walk.some(k, parent) and not walk.some(k, parent, without=own) for k in ks]
+        narrows = [walk.some(k, parent, without=own) for k in ks]
+        event(f"within {any(within)}, narrows {any(narrows)}")
+        assert ("adds nothing" in answers) == any(within)
+        assert ("narrows" in answers) == any(narrows)
+        if any(within):
+            found = answers["adds nothing"]
+            assert isinstance(found, Finding)
+            assert found.quantifier == ("every" if not any(narrows) else asked.reach(ks, within))
+            if any(narrows):
+                same_reading(found, ks[within.index(True)])
+        if any(narrows):
+            found = answers["narrows"]
+            assert isinstance(found, Finding)
+            same_reading(found, ks[narrows.index(True)])
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets())
+def test_stated_ends(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    walk = asked.walk
+    for instance in asked.prepared.all_instances():
+        found = [a.label for a in ends_not_reached(asked.prepared, instance)]
+        expected: list[str] = []
+        things = [a for a in walk.articles if evaluate(instance.scope, a, walk.base) is True]
+        for limitation in instance.own if things and instance.claim.parents else ():
+            for op, term, limit in own_ends(limitation, walk.base.readings):
+                values = [strategies.evaluated(term, a, walk.base) for a in things]
+                reached = max(values) >= limit.value if op in ("<", "<=") else min(values) <= limit.value
+                expected += [] if reached else [limitation.label]
+        event(f"{len(expected)} ends")
+        assert found == expected
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets())
+def test_expressions_without_value(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    walk = asked.walk
+    for instance in asked.prepared.all_instances():
+        found = {a.label: a for a in undefined(asked.prepared, instance)}
+        for limitation in instance.own:
+            others = [x.formula for x in instance.limitations if x is not limitation]
+            ks = walk.constructions(groups_in(limitation.formula, *others))
+            holds = [undefined_under(walk, limitation.formula, others, k) for k in ks]
+            answer = found.get(limitation.label)
+            event(f"undefined {any(holds)}")
+            if any(holds):
+                assert isinstance(answer, Finding)
+                same_reading(answer, ks[holds.index(True)])
+                assert answer.quantifier == asked.reach(ks, holds)
+            else:
+                assert not isinstance(answer, Finding)
+
+
+def undefined_under(walk: Walk, formula: Formula, others: list[Formula], k: Construction) -> bool:
+    columns = [walk.truths(f, k) for f in others]
+    return any(
+        value is None and not any(column[i] is False for column in columns)
+        for i, value in enumerate(walk.truths(formula, k))
+    )
+
+
+# ---- readings
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets(meant=True))
+def test_what_was_meant(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    walk = asked.walk
+    for limitation in (x for c in sheet.claims for x in c.limitations):
+        assert limitation.meant is not None
+        meant = walk.truths(limitation.meant, walk.base)
+        ks = walk.constructions(groups_in(limitation.formula))
+        wrong = {
+            "unmeant met": [[m is False and got for m, got in zip(meant, walk.met(limitation.formula, k), strict=True)] for k in ks],
+            "meant lost": [[m is True and not got for m, got in zip(meant, walk.met(limitation.formula, k), strict=True)] for k in ks],
+        }
+        for answer in parts_meant(asked.prepared, limitation):
+            holds = [any(things) for things in wrong.pop(answer.question)]
+            assert isinstance(answer, Finding) == any(holds)
+            if isinstance(answer, Finding):
+                same_reading(answer, ks[holds.index(True)])
+                assert answer.quantifier == asked.reach(ks, holds)
+                assert (answer.stakes == 1) == all(holds)
+        assert wrong == {}
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets())
+def test_contested_phrases(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    walk = asked.walk
+    base = walk.base
+    for instance in asked.prepared.all_instances():
+        scope = instance.scope
+        answers = iter([a for a in contested(asked.prepared, instance)])
+        seen: set[int] = set()
+        before = walk.met(scope, base)
+        for g in (g for x in instance.own for g in groups_in(x.formula)):
+            if g in seen:
+                continue
+            seen.add(g)
+            for r in admissible_readings(sheet.groups[g]):
+                if r == base.readings[g]:
+                    continue
+                answer = next(answers)
+                assert isinstance(answer, Finding)
+                after = walk.met(scope, base.with_reading(g, r))
+                wider = any(a and not b for a, b in zip(after, before, strict=True))
+                narrower = any(b and not a for a, b in zip(after, before, strict=True))
+                if wider or narrower:
+                    change = "both" if wider and narrower else "wider" if wider else "narrower"
+                    assert (answer.question, answer.detail, answer.others) == ("contested", change, ((g, r),))
+                    continue
+                ks = [k for k in walk.constructions(groups_in(scope)) if k.readings[g] == r]
+                matters = any(
+                    walk.met(scope, k) != walk.met(scope, k.with_reading(g, base.readings[g])) for k in ks
+                )
+                event(f"matters with others: {matters}")
+                assert (answer.question == "harmless") == (not matters)
+        assert next(answers, None) is None
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets())
+def test_phrases_that_change_something_only_together(sheet: Sheet) -> None:
+    asked = Asked(sheet)
+    for limitation in (x for c in sheet.claims for x in c.limitations):
+        found = list(pairs(asked.prepared, limitation))
+        expected = sum(is_pair(asked, limitation, g, h) for g, h in combinations(groups_in(limitation.formula), 2))
+        event(f"{expected} pairs")
+        assert len(found) == expected
+
+
+def is_pair(asked: Asked, limitation: Limitation, g: int, h: int) -> bool:
+    """Is there a thing that no reading of g alone or h alone moves, and re-reading both does?"""
+    walk, groups, base = asked.walk, asked.sheet.groups, asked.walk.base
+    alone = [base.with_reading(x, r) for x in (g, h) for r in admissible_readings(groups[x])]
+    both = [
+        base.with_reading(g, r).with_reading(h, q)
+        for r in admissible_readings(groups[g])
+        for q in admissible_readings(groups[h])
+        if departs(groups[g], r) and departs(groups[h], q)
+    ]
+    before = walk.met(limitation.formula, base)
+    for i, value in enumerate(before):
+        if all(walk.met(limitation.formula, k)[i] == value for k in alone) and any(
+            walk.met(limitation.formula, k)[i] != value for k in both
+        ):
+            return True
+    return False
+
+
+assert assume

@@ -1,0 +1,247 @@
+"""The language reference and the first page: every example is run, and nothing of the language is left out.
+
+Sorts of blocks: `sheet` a whole sheet without a mistake; `lines FRAME` a piece that the frame makes a sheet;
+`error FRAME` a piece and what is told about it; `account` claims and what of their text no line takes up;
+`output` a command and what it prints; `sh` commands of the first page. A line of dots stands for lines left out.
+"""
+
+from __future__ import annotations
+
+import re
+import shlex
+from collections import defaultdict
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+import pytest
+from typer.main import get_command
+from typer.testing import CliRunner
+
+from scopecheck.catalogue import entries
+from scopecheck.cli import app
+from scopecheck.core import Sheet
+from scopecheck.diagnostics import Diagnostic
+from scopecheck.drawing import draw
+from scopecheck.layout import HEADINGS
+from scopecheck.quantity import kind_words
+from scopecheck.resolve import read_sheet
+from scopecheck.scan import CAPITALS, LATER_CAPITALS
+from scopecheck.spans import Source
+
+ROOT = Path(__file__).parent.parent
+REFERENCE = ROOT / "specs" / "language.md"
+FIRST_PAGE = ROOT / "README.md"
+FRAMES = ("top", "vocabulary", "names", "facts", "sheet")
+
+
+@dataclass(frozen=True)
+class Example:
+    page: str
+    line: int
+    sort: str
+    frame: str
+    text: str
+
+    @property
+    def split(self) -> tuple[str, str]:
+        """What is written, and what is told about it after a blank line."""
+        match = re.search(r"\n\n(?=error: |warning: |left over: )", self.text)
+        assert match, f"{self.page}, line {self.line}: nothing is told in this block"
+        return self.text[: match.start() + 1], self.text[match.end() :]
+
+
+@cache
+def text_of(path: Path) -> str:
+    return path.read_text("utf-8")
+
+
+@cache
+def examples() -> tuple[Example, ...]:
+    found: list[Example] = []
+    for path in (REFERENCE, FIRST_PAGE):
+        lines = text_of(path).split("\n")
+        fences = [i for i, line in enumerate(lines) if line.lstrip().startswith(("```", "~~~"))]
+        assert len(fences) % 2 == 0, f"{path.name}: a fence is never closed"
+        for start, end in zip(fences[::2], fences[1::2], strict=True):
+            assert lines[end] == "```", f"{path.name}, line {end + 1}: a fence inside a fence"
+            sort, _, frame = lines[start].strip("`").partition(" ")
+            found.append(Example(path.name, start + 1, sort, frame, "\n".join(lines[start + 1 : end]) + "\n"))
+    return tuple(found)
+
+
+def of(*sorts: str) -> list[object]:
+    return [pytest.param(e, id=f"{e.page}:{e.line}") for e in examples() if e.sort in sorts]
+
+
+@cache
+def first_sheet() -> str:
+    return next(e.text for e in examples() if e.sort == "sheet")
+
+
+@cache
+def claims_of_first_sheet() -> str:
+    text = first_sheet()
+    return text[text.index("\n1. ") + 1 : text.index("\ninside ")]
+
+
+@cache
+def vocabulary() -> str:
+    (found,) = (e.text for e in examples() if e.frame == "vocabulary")
+    return found
+
+
+def framed(text: str, frame: str) -> str:
+    """The piece first, so that its lines keep their numbers, and below it what makes it a sheet."""
+    bare = "" if re.search(r"^1\. ", text, re.MULTILINE) else "\n1. A strainer.\n"
+    match frame:
+        case "top" | "vocabulary":
+            return text + bare
+        case "names":
+            return f"{text}{bare}\n{vocabulary()}"
+        case "facts":
+            claim = "1. A strainer.\n" + "".join(f"   | {line}\n" for line in text.splitlines())
+            return f"{claim}\n{vocabulary()}"
+        case "sheet":
+            return f"{text}\n{claims_of_first_sheet()}\n\n{vocabulary()}"
+        case _:
+            raise AssertionError(f"no frame is called '{frame}'")
+
+
+def read(text: str) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+    return read_sheet(Source("leaf.sheet", text))
+
+
+def agrees(expected: str, printed: str) -> bool:
+    """Whether a text is as expected, line by line, where a line of dots stands for any lines."""
+    pattern = ""
+    for line in expected.rstrip("\n").split("\n"):
+        pattern += r"(?:.*\n)*?" if line.strip() == "..." else re.escape(line.rstrip()) + r" *\n"
+    return re.fullmatch(pattern, printed.rstrip("\n") + "\n") is not None
+
+
+# ---- the blocks
+
+
+def test_every_block_is_of_a_known_sort() -> None:
+    for example in examples():
+        where = f"{example.page}, line {example.line}"
+        assert example.sort in ("sheet", "lines", "error", "account", "output", "sh"), where
+        assert (example.sort in ("lines", "error")) == (example.frame in FRAMES), where
+        assert example.text.strip(), where
+
+
+@pytest.mark.parametrize("example", of("sheet", "lines"))
+def test_example_is_read(example: Example) -> None:
+    made, told = read(framed(example.text, example.frame) if example.sort == "lines" else example.text)
+    assert not told, "\n\n".join(map(draw, told))
+    assert made is not None
+    if example.frame == "facts":
+        assert len(made.claims[0].limitations) == len(example.text.splitlines())
+
+
+@pytest.mark.parametrize("example", of("error"))
+def test_mistake_is_told_as_shown(example: Example) -> None:
+    written, expected = example.split
+    made, told = read(framed(written, example.frame))
+    assert made is None
+    drawn = "\n\n".join(map(draw, told))
+    assert agrees(expected, drawn), drawn
+
+
+@pytest.mark.parametrize("example", of("account"))
+def test_account_is_as_shown(example: Example) -> None:
+    written, expected = example.split
+    made, told = read(framed(written, "names"))
+    assert made is not None
+    assert not told
+    left = ", ".join(item.words for item in made.unrestated)
+    assert expected.strip().removeprefix("left over: ") == left
+
+
+@pytest.mark.parametrize("example", of("output"))
+def test_command_prints_what_is_shown(
+    example: Example, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("leaf.sheet").write_text(first_sheet(), "utf-8")
+    command, _, expected = example.text.partition("\n")
+    words = shlex.split(command.removeprefix("$ "))
+    assert words[0] == "scopecheck"
+    result = CliRunner().invoke(app, words[1:])
+    assert result.exit_code in (0, 1), result.output
+    assert agrees(expected, result.stdout), result.stdout
+
+
+@pytest.mark.parametrize("example", of("sh"))
+def test_commands_of_the_first_page_name_what_exists(
+    example: Example, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Building an environment takes a network; the program's own commands are run here."""
+    monkeypatch.chdir(ROOT)
+    assert re.search(r"pip -q install (-e )?'?\.", example.text)
+    for command in re.findall(r"/scopecheck ([^;&|}\n]+)", example.text):
+        result = CliRunner().invoke(app, shlex.split(command))
+        assert result.exit_code in (0, 1), result.output
+    for path in re.findall(r"[\w/]+\.sheet", example.text):
+        assert (ROOT / path).is_file()
+
+
+# ---- nothing is left out
+
+
+def table(heading: str) -> list[list[str]]:
+    """The rows of the table whose head begins with these words."""
+    lines = iter(text_of(REFERENCE).split("\n"))
+    next(line for line in lines if line.startswith(f"| {heading}"))
+    rows: list[list[str]] = []
+    for line in lines:
+        if not line.startswith("|"):
+            break
+        rows.append([cell.strip() for cell in line.strip("|").split(" | ")])
+    return rows[1:]
+
+
+def test_every_heading_and_word_in_capitals_occurs() -> None:
+    text = text_of(REFERENCE)
+    for word in (*HEADINGS, *CAPITALS, *LATER_CAPITALS):
+        assert re.search(rf"(?<![\w-]){re.escape(word)}(?![\w-])", text), word
+
+
+def test_words_for_kinds_are_all_listed() -> None:
+    match = re.search(r"Words that may stand before `in`: (.*?)\. ", text_of(REFERENCE), re.DOTALL)
+    assert match
+    assert " ".join(match.group(1).split()).split(", ") == [w for w in kind_words() if w != "number"]
+
+
+def test_policies_are_those_of_the_catalogue() -> None:
+    known: dict[str, set[str]] = defaultdict(set)
+    for entry in entries():
+        for reading in entry.readings:
+            for axis, value in reading.axes:
+                known[axis].add(value)
+    listed = {axis.strip("`"): set(values.split(", ")) for axis, values in table("policy:")}
+    assert listed == known
+
+
+def test_options_and_commands_are_all_listed() -> None:
+    rows = table("option")
+    listed = {(c, o) for options, of, _ in rows for o in re.findall(r"--?[a-z]+", options) for c in of.split(", ")}
+    known: set[tuple[str, str]] = set()
+    commands = get_command(app).commands  # type: ignore[attr-defined]
+    for name, command in commands.items():
+        options = {o for p in command.params for o in p.opts if o.startswith("-")} | {"-h", "--help"}
+        known |= {(name, o) for o in options}
+    everywhere = {o for c, o in listed if c == "all"}
+    assert all(set(commands) == {n for n, o in known if o == option} for option in everywhere)
+    assert {(c, o) for c, o in listed if c != "all"} == {(c, o) for c, o in known if o not in everywhere}
+    assert {row[0].split()[1] for row in table("command")} == set(commands)
+
+
+def test_refused_spellings_are_refused() -> None:
+    """The table of numbers that are not read: each of them, as a number of millimetres, is a mistake."""
+    for spelling in ("3,5 mm", "1,000 mm", "1 000 mm", ".5 mm", "5. mm", "2 1/2 mm", "3 ± 1 mm"):
+        assert read(framed(f"gap = {spelling}\n", "facts"))[0] is None, spelling
+        assert f"`{spelling.removesuffix(' mm')}" in text_of(REFERENCE)
+    for unit in ("in", "C", "ppm", "ton", "degrees"):
+        assert read(framed(f"size  in {unit}\n", "top"))[0] is None, unit
