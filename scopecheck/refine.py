@@ -55,19 +55,25 @@ class Refined:
     best: bool = True
 
 
-def find_construction(session: Session, demands: Sequence[Demand]) -> Refined:
-    """The construction of least rank that fulfils every demand. Raises `Undecided`."""
-    return _Refinement(session, demands).refined()
+def find_construction(session: Session, demands: Sequence[Demand], stretch: bool = True) -> Refined:
+    """The construction of least rank that fulfils every demand. Raises `Undecided`.
+
+    Without `stretch` every free parameter stays as presumed.
+    """
+    return _Refinement(session, demands, stretch).refined()
 
 
 class _Refinement:
     """One search for a construction: what was collected so far, and what checks an offer."""
 
-    def __init__(self, session: Session, demands: Sequence[Demand]) -> None:
+    def __init__(self, session: Session, demands: Sequence[Demand], stretch: bool) -> None:
         self.session = session
         self.groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
         self.parameters = [p for p in session.sheet.parameters if p.group in self.groups]
         self.proposer = session.search(self.groups, things=False)
+        if not stretch:
+            self.proposer.require(*(session.stretches(p.key, p.presumed) for p in self.parameters))
+            self.parameters = []
         for demand in demands:
             if demand.article is not None:
                 self.proposer.require(_fulfilled_at(session, demand, demand.article))

@@ -264,6 +264,21 @@ class _Maker:
             case _:
                 return self.atom(depth)
 
+    def variants(self) -> Read:
+        """A phrase as catalogues have them: one comparison, its readings varied a little."""
+        g = self.draw(st.sampled_from(self.world.groups))
+        name, op = self.draw(st.sampled_from(self.world.numbers)), self.draw(st.sampled_from(OPS))
+        measured: Term = Measured(name)
+        if not self.linear and self.pick(3) == 0:
+            measured = Divide(measured, Measured(self.draw(st.sampled_from(self.world.numbers))))
+        limit = self.draw(st.integers(-1, 3))
+        options: list[Formula] = []
+        for _ in g.readings:
+            near = Const(Fraction(limit + self.draw(st.integers(-1, 1))))
+            varied = Compare(self.draw(st.sampled_from([op, op, *OPS])), measured, near)
+            options.append(All((varied, self.atom(0))) if self.pick(6) == 0 else varied)
+        return Read(g.index, tuple(options))
+
     def phrase(self, depth: int) -> Read:
         g = self.draw(st.sampled_from(self.world.groups))
         return Read(g.index, tuple(self.under(g, r, depth, self.formula) for r in range(len(g.readings))))
@@ -276,16 +291,21 @@ def formulas(draw: DrawFn, world: World, depth: int = 3, linear: bool = False) -
 
 @st.composite
 def phrases(draw: DrawFn, world: World, depth: int = 1, linear: bool = True) -> Formula:
-    """A limitation as sheets have them: a phrase, perhaps beside an exact fact."""
+    """A limitation as sheets have them: a phrase or two, perhaps beside an exact fact."""
     maker = _Maker(draw, world, linear)
-    found = maker.phrase(depth)
-    match maker.pick(4):
+
+    def phrase() -> Formula:
+        return maker.variants() if maker.pick(3) else maker.phrase(depth)
+
+    match maker.pick(6):
         case 0:
-            return All((found, maker.atom(depth)))
+            return All((phrase(), maker.atom(depth)))
         case 1:
-            return All((found, maker.phrase(depth)))
+            return All((phrase(), phrase()))
+        case 2:
+            return Any((phrase(), phrase()))
         case _:
-            return found
+            return phrase()
 
 
 @st.composite
@@ -383,17 +403,24 @@ def constructions(draw: DrawFn, world: World) -> Construction:
 
 
 @st.composite
-def sheets(draw: DrawFn, meant: bool = False, strained: bool = False) -> Sheet:
-    """A small sheet: up to three claims, the second and third dependent, and up to three cases."""
+def sheets(
+    draw: DrawFn,
+    *roles: Role,
+    least: int = 1,
+    meant: bool = False,
+    strained: bool = False,
+    linear: bool = True,
+) -> Sheet:
+    """A small sheet: up to three claims, the second and third dependent; two or three cases of these roles."""
     world = draw(finite_worlds(2, strained=strained))
     plain = World(world.declarations, (build.group(0, "only"),), ())
     claims = []
-    for number in range(1, draw(st.integers(1, 3)) + 1):
+    for number in range(1, draw(st.integers(least, 3)) + 1):
         count = draw(st.integers(1, 2)) if number == 1 else 1
         made = [
             build.limitation(
                 f"{number}{'ab'[i]}",
-                draw(phrases(world)),
+                draw(phrases(world, linear=linear)),
                 _Maker(draw, plain, True).atom(0) if meant else None,
             )
             for i in range(count)
@@ -404,8 +431,8 @@ def sheets(draw: DrawFn, meant: bool = False, strained: bool = False) -> Sheet:
         claims.append(build.claim(number, *made, parents=parents))
     places = [str(c.number) for c in claims] + [x.label for c in claims for x in c.limitations]
     cases = []
-    for index in range(draw(st.integers(1, 3))):
-        role: Role = draw(st.sampled_from(["inside", "outside", "inside", "outside", "document", "class"]))
+    for index in range(draw(st.integers(2, 3)) if roles else 0):
+        role = roles[index % len(roles)]
         targets = (draw(st.sampled_from(places)),) if draw(st.booleans()) else ()
         if role == "document":
             targets = tuple(t for t in targets if t.isdigit())

@@ -28,7 +28,7 @@ FLOORS: dict[str, str] = {
         " exact_formulas groups readings chart phrases claim_text dependencies account resolve_names"
         " resolve_claims"
     ),
-    "meaning": "evaluate symbols encode solver",
+    "meaning": "evaluate symbols encode engine solver",
     "answers": (
         "witness minimise refine findings questions.prepared questions.cases questions.claims"
         " questions.readings questions"
@@ -43,7 +43,7 @@ FLOORS: dict[str, str] = {
 }
 
 LIBRARIES: dict[str, set[str]] = {
-    "z3": {"symbols", "encode", "solver"},
+    "z3": {"symbols", "encode", "engine", "solver"},
     "lark": {"parse"},
     "sympy": {"boundary"},
     "typer": {"cli"},

@@ -2,7 +2,7 @@
 
 Sorts of blocks: `sheet` a whole sheet without a mistake; `lines FRAME` a piece that the frame makes a sheet;
 `error FRAME` a piece and what is told about it; `account` claims and what of their text no line takes up;
-`output` a command and what it prints; `sh` commands of the first page. A line of dots stands for lines left out.
+`output` a command and what it prints; `sh` commands of the first page. A line of dots stands for any lines.
 """
 
 from __future__ import annotations
@@ -136,6 +136,7 @@ def test_example_is_read(example: Example) -> None:
     made, told = read(framed(example.text, example.frame) if example.sort == "lines" else example.text)
     assert not told, "\n\n".join(map(draw, told))
     assert made is not None
+    assert not made.unrestated, [item.words for item in made.unrestated]
     if example.frame == "facts":
         assert len(made.claims[0].limitations) == len(example.text.splitlines())
 
@@ -226,7 +227,8 @@ def test_policies_are_those_of_the_catalogue() -> None:
 
 def test_options_and_commands_are_all_listed() -> None:
     rows = table("option")
-    listed = {(c, o) for options, of, _ in rows for o in re.findall(r"--?[a-z]+", options) for c in of.split(", ")}
+    named = [(commands, o) for options, commands, _ in rows for o in re.findall(r"--?[a-z]+", options)]
+    listed = {(command, o) for commands, o in named for command in commands.split(", ")}
     known: set[tuple[str, str]] = set()
     commands = get_command(app).commands  # type: ignore[attr-defined]
     for name, command in commands.items():
@@ -235,7 +237,7 @@ def test_options_and_commands_are_all_listed() -> None:
     everywhere = {o for c, o in listed if c == "all"}
     assert all(set(commands) == {n for n, o in known if o == option} for option in everywhere)
     assert {(c, o) for c, o in listed if c != "all"} == {(c, o) for c, o in known if o not in everywhere}
-    assert {row[0].split()[1] for row in table("command")} == set(commands)
+    assert {row[0].strip("`").split()[1] for row in table("command")} == set(commands)
 
 
 def test_refused_spellings_are_refused() -> None:

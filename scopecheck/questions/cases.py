@@ -23,9 +23,13 @@ def outside_met(prepared: Prepared, case: Case) -> Iterator[Answer]:
 
 
 def targets(prepared: Prepared, case: Case) -> list[int | str]:
-    """The claims and limitations a case speaks of: its own targets, else every independent claim."""
+    """The claims and limitations a case speaks of.
+
+    These are its own targets, else every independent claim that recites something the case states.
+    """
     if not case.targets:
-        return list(prepared.independent())
+        session, stated = prepared.session, set(case.stated)
+        return [n for n in prepared.independent() if session.names_in(prepared.scope(n)) & stated]
     return [int(t) if t.isdigit() else t for t in case.targets]
 
 
@@ -364,9 +368,11 @@ def _graded_loss(
     quantifier: Quantifier = "base" if lost.holds() else "some"
     wholly = find_construction(session, [Demand(case.facts, scope, "none")]).construction
     kept = find_construction(session, [Demand(case.facts, scope, "every")]).construction
+    # What an ancestor keeps out is told there: only what this claim keeps out of the rest counts here.
+    spared = kept or find_construction(session, [Demand(region, scope, "every")]).construction
     return replace(
         finding,
-        quantifier="every" if kept is None else quantifier,
+        quantifier="every" if spared is None else quantifier,
         at_base=base,
         lowest="none" if wholly is not None else "some",
         highest="every" if kept is not None else "some",

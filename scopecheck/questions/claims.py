@@ -75,29 +75,22 @@ def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | N
 
 def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Iterator[Answer]:
     session, claim = prepared.session, instance.claim
-    base = session.search(())
-    base_met = session.met(instance.scope, session.base)
-    at_base = base.holds(base_met)
-    found = session.base
-    refined = Refined(found, ())
     demands = [Demand(NOTHING, instance.scope, "none")]
     if claim.parents:
         demands.append(Demand(NOTHING, instance.parent_scope, "some"))
-    if at_base:
-        refined = find_construction(session, demands)
-        if refined.construction is None:
+    refined = find_construction(session, demands)
+    found = refined.construction
+    if found is None:
+        # Where an ancestor cannot be met in the base, nothing is said of this claim there.
+        if session.search(()).holds(session.met(instance.scope, session.base)):
             yield Looked(question, claim.number, f"claim {claim.number}")
-            return
-        found = refined.construction
-    elif claim.parents:
-        parent = session.search(())
-        if not parent.holds(session.met(instance.parent_scope, found)):
-            return
+        return
     labelled = [(x.label, session.met(x.formula, found)) for x in instance.limitations]
     conflict = session.search(()).conflict(labelled) or ()
     groups = session.groups_in(instance.scope)
     told = prepared.told_refined(at_claim(question, 4, claim), refined, groups)
-    yield replace(told, outcome="vacuous", conflict=conflict, quantifier="some" if at_base else "base")
+    quantifier: Quantifier = "base" if found == session.base else "some"
+    yield replace(told, outcome="vacuous", conflict=conflict, quantifier=quantifier)
 
 
 def _needed(prepared: Prepared, instance: Instance, conflict: tuple[str, ...]) -> tuple[str, ...]:
@@ -139,7 +132,7 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     base.require(session.met(parent, session.base))
     narrows_at_base = not base.holds() or base.holds(~session.met(own, session.base))
     demands = [Demand(parent, own, "every"), Demand(NOTHING, parent, "some")]
-    refined = find_construction(session, demands)
+    refined = find_construction(session, demands, stretch=False)
     if refined.construction is not None:
         told = prepared.told_refined(at_claim("adds nothing", 4, claim), refined, groups)
         quantifier: Quantifier = "some" if narrows_at_base else "base"
