@@ -97,14 +97,18 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
 
 
 def _each_once(findings: list[Finding]) -> list[Finding]:
-    """Drops what was found again: by way of another parent, or from the other phrase of a pair."""
+    """Drops what was found again, by way of another parent or from the other phrase of a pair.
+
+    A reading that changes something by way of one parent is not harmless by way of another.
+    """
     kept: dict[object, Finding] = {}
     for f in findings:
         steps = frozenset((r.group, r.reading) for r in f.rereads + f.read_as)
         label = f"claim {f.claim}" if f.question == "pair" else f.label
         key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.conflict)
         kept.setdefault(key, f)
-    return list(kept.values())
+    moving = {(f.label, f.others) for f in findings if f.question == "contested"}
+    return [f for f in kept.values() if f.question != "harmless" or (f.label, f.others) not in moving]
 
 
 def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:

@@ -307,7 +307,8 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     if partly:
         speak = session.names_in(*(x.formula for x in limitations if x.label in failing))
         partly = tuple(n for n in shown.shown if n in speak and n not in case.stated) or partly
-    yield replace(shown, failing=failing, partly=partly)
+    settled = prepared.settled_in(limitations, failing)
+    yield replace(shown, failing=failing, partly=partly, rests_on=settled)
 
 
 def _inside_point(
@@ -346,7 +347,8 @@ def _inside_point(
         keeping = session.search(session.groups_in(scope), things=False)
         keeping.require(met)
         kept_by = _kept_by(prepared, keeping, session.groups_in(scope))
-    return replace(shown, failing=failing, kept_by=kept_by)
+    settled = prepared.settled_in(limitations, failing)
+    return replace(shown, failing=failing, kept_by=kept_by, rests_on=settled)
 
 
 def _kept_by(prepared: Prepared, search: Search, groups: tuple[int, ...]) -> tuple[Reread, ...]:

@@ -12,7 +12,7 @@ from scopecheck.linear import linear_form
 from scopecheck.questions.cases import Answer
 from scopecheck.questions.prepared import Instance, Prepared, at_claim, at_limitation
 from scopecheck.record import replace
-from scopecheck.refine import Demand, Refined, find_construction
+from scopecheck.refine import Demand, find_construction
 from scopecheck.solver import Extremum, Search, Undecided
 from scopecheck.witness import Obligation, verify
 
@@ -78,7 +78,8 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     demands = [Demand(NOTHING, instance.scope, "none")]
     if claim.parents:
         demands.append(Demand(NOTHING, instance.parent_scope, "some"))
-    refined = find_construction(session, demands)
+    # A stretch without end could empty any claim: only the readings as presumed are asked.
+    refined = find_construction(session, demands, stretch=False)
     found = refined.construction
     if found is None:
         # Where an ancestor cannot be met in the base, nothing is said of this claim there.
@@ -95,11 +96,8 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
 
 def _needed(prepared: Prepared, instance: Instance, conflict: tuple[str, ...]) -> tuple[str, ...]:
     """The bounds and given facts without which the conflict would not stand."""
-    session = prepared.session
     formulas = [x.formula for x in instance.limitations if x.label in conflict]
-    search = session.search(session.groups_in(*formulas), things=False)
-    search.require(*(session.met(f) for f in formulas))
-    return search.conflict(session.grounds(prepared.relevant(*formulas))) or ()
+    return prepared.needed(formulas, *(prepared.session.met(f) for f in formulas))
 
 
 # ---- dependent claims
@@ -125,7 +123,7 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
             at_claim("adds nothing", 4, claim),
             outcome="excluded",
             quantifier="every",
-            rests_on=prepared.rests_on(parent, own),
+            rests_on=prepared.needed((parent, own), session.met(parent), ~session.met(own)),
         )
         return
     base = session.search(())
@@ -208,6 +206,7 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
             unit = limit.written.unit if limit.written else None
             reached = unit.from_base(end.value) if unit else end.value
             symbol = f" {unit.symbol}" if unit and unit.symbol else ""
+            beyond = Compare(">" if op in ("<", "<=") else "<", term, Const(end.value))
             side = "no more than" if op in ("<", "<=") else "no less than"
             yield replace(
                 at_limitation("end not reached", 4, limitation),
@@ -215,7 +214,11 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
                 quantifier="base",
                 detail=f"{digits}{symbol}|{side}|{reached}{symbol}|{'in' if end.closed else 'out'}",
                 construction=session.base,
-                rests_on=prepared.rests_on(instance.scope),
+                rests_on=prepared.needed(
+                    (instance.scope,),
+                    session.met(instance.scope, session.base),
+                    session.met(beyond, session.base),
+                ),
             )
 
 

@@ -257,6 +257,18 @@ class Prepared:
         given = [f"given {g.text}" for g in self.sheet.givens if self.session.names_in(g.formula) & names]
         return tuple(bounds + given)
 
+    def needed(self, formulas: Sequence[Formula], *constraints: Constraint) -> tuple[str, ...]:
+        """The bounds and given facts without which the constraints, which cannot hold, could."""
+        search = self.session.search(self.session.groups_in(*formulas), things=False)
+        search.require(*constraints)
+        return search.conflict(self.session.grounds(self.relevant(*formulas))) or ()
+
+    def settled_in(self, limitations: Sequence[Limitation], labels: tuple[str, ...]) -> tuple[str, ...]:
+        """The policies and pins that took readings away in the limitations of these labels."""
+        groups = self.session.groups_in(*(x.formula for x in limitations if x.label in labels))
+        found = [s for g in groups for s in self.sheet.groups[g].settled]
+        return tuple(dict.fromkeys(f'"{s.text}" ({s.reason})' if s.reason else f'"{s.text}"' for s in found))
+
     def failing(
         self, limitations: Sequence[Limitation], article: Article, k: Construction
     ) -> tuple[str, ...]:

@@ -67,6 +67,7 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
         prepared.known((meant, formula)),
         prepared.grades_for(meant),
     )
+    shown = replace(shown, rests_on=prepared.settled_in((limitation,), (limitation.label,)))
     yield _counted(prepared, shown, groups, others, Demand(meant, formula, "every"))
 
 
@@ -119,6 +120,8 @@ def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     """Which phrase of the claim's own words, re-read alone, changes what the claim takes in?"""
     session, sheet = prepared.session, prepared.sheet
     scope = instance.scope
+    if not prepared.can_be_met(scope):
+        return
     groups = session.groups_in(scope)
     search = session.search(groups)
     met, base = session.met(scope), session.met(scope, session.base)

@@ -1,10 +1,10 @@
-"""What the worked examples share: who says it and how it is known, and what the tool answers about one case."""
+"""What the worked examples share: source and tag of each, and what the tool answers about one case."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Literal, TypeVar, get_args
+from typing import Literal, TypeVar
 
 from scopecheck.core import Sheet
 from scopecheck.findings import Answers, Finding, Quantifier
@@ -20,11 +20,12 @@ CASE_QUESTIONS = ("outside met", "document met")
 
 @dataclass(frozen=True)
 class Worked:
-    """One worked example: its number in our list, the source as cited, and how the source is known."""
+    """One worked example: its number in our list, the source as cited, how it is known, and who checks it."""
 
     number: str
     source: str
     tag: Tag
+    module: str
 
 
 EXAMPLES: list[Worked] = []
@@ -34,8 +35,7 @@ def worked(number: str, source: str, tag: Tag) -> Callable[[Test], Test]:
     """Says beside a check whose numbers and answer it holds, and how they are known."""
 
     def note(test: Test) -> Test:
-        assert tag in get_args(Tag)
-        EXAMPLES.append(Worked(number, source, tag))
+        EXAMPLES.append(Worked(number, source, tag, test.__module__))
         return test
 
     return note
@@ -49,7 +49,10 @@ def sheet(text: str) -> Sheet:
 
 
 def answers(text: str) -> Answers:
-    return ask_all(sheet(text))
+    """All that the tool has to say about the sheet; none of it may be left undecided."""
+    asked = ask_all(sheet(text))
+    assert all(f.outcome != "undecided" for f in asked.findings)
+    return asked
 
 
 def found(text: str, question: str, claim: int | None = None) -> list[Finding]:

@@ -1,0 +1,240 @@
+"""The worked sheets: each reads without a mistake and shows its defects; the mended one shows none."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from scopecheck.core import Sheet
+from scopecheck.findings import Answers, Finding
+from scopecheck.questions import ask_all
+from scopecheck.report import exit_status
+from scopecheck.resolve import read_path, read_sheet
+from scopecheck.spans import Source
+
+SHEETS = Path(__file__).parent.parent / "specs" / "sheets"
+DEFECTIVE = ("strainer", "mortar", "proofing")
+ALL = (*DEFECTIVE, "mended")
+
+EVERY, SOME = ("every",), ("some", "base")
+EITHER = (*EVERY, *SOME)
+
+PLANTED = (
+    # sheet, question, label, case, quantifier
+    ("strainer", "outside met", "claim 1", "sink strainer", EVERY),
+    ("strainer", "outside met", "claim 1", "garden sieve", SOME),
+    ("strainer", "outside met", "claim 7", "flat cup", SOME),
+    ("strainer", "document met", "claim 1", "D1", SOME),
+    ("strainer", "inside lost", "claim 1", "bench sample", SOME),
+    ("strainer", "inside lost", "claim 1", "drilled sample", SOME),
+    ("strainer", "inside lost", "claim 7", "tall basket", SOME),
+    ("strainer", "meant lost", "2a", "", SOME),
+    ("strainer", "meant lost", "1b", "", SOME),
+    ("strainer", "unmeant met", "1b", "", SOME),
+    ("strainer", "adds nothing", "claim 4", "", EVERY),
+    ("strainer", "end not reached", "5a", "", SOME),
+    ("strainer", "dependent cannot be met", "claim 6", "", EVERY),
+    ("strainer", "undefined", "7b", "", EITHER),
+    ("mortar", "outside met", "claim 1", "gauged mortar", EVERY),
+    ("mortar", "outside met", "claim 1", "workshop mix", SOME),
+    ("mortar", "document met", "claim 1", "D1", EVERY),
+    ("mortar", "inside lost", "claim 1", "limit batch", SOME),
+    ("mortar", "inside lost", "claim 1", "batch for damp", SOME),
+    ("mortar", "inside lost", "7a", "strong binder", SOME),
+    ("mortar", "meant lost", "7a", "", SOME),
+    ("mortar", "unmeant met", "7a", "", SOME),
+    ("mortar", "adds nothing", "claim 4", "", EVERY),
+    ("mortar", "end not reached", "6a", "", SOME),
+    ("mortar", "dependent cannot be met", "claim 5", "", EVERY),
+    ("mortar", "undefined", "3b", "", EITHER),
+    ("proofing", "outside met", "claim 1", "room thermostat", EVERY),
+    ("proofing", "outside met", "claim 1", "warming drawer", SOME),
+    ("proofing", "outside met", "claim 1", "fast switcher", SOME),
+    ("proofing", "outside met", "claim 6", "loud fan", SOME),
+    ("proofing", "inside lost", "claim 1", "sourdough", SOME),
+    ("proofing", "inside lost", "claim 1", "loud kitchen", SOME),
+    ("proofing", "inside lost", "claim 9", "gentle rise", SOME),
+    ("proofing", "meant lost", "4a", "", EVERY),
+    ("proofing", "adds nothing", "claim 2", "", EVERY),
+    ("proofing", "adds nothing", "claim 5", "", SOME),
+    ("proofing", "end not reached", "5a", "", SOME),
+    ("proofing", "dependent cannot be met", "claim 3", "", EVERY),
+    ("proofing", "undefined", "8b", "", EITHER),
+)
+
+PAIRS = (
+    # a case let in by two re-readings, and the two pins either of which keeps it out
+    (
+        "strainer",
+        "garden sieve",
+        'read "divisible by" as "leaves a whole quotient"',
+        'read "about" as "exactly"',
+    ),
+    (
+        "mortar",
+        "workshop mix",
+        'read "... and ... together at least ..." as "in total"',
+        'read "at most" as "includes none, end in"',
+    ),
+    (
+        "proofing",
+        "fast switcher",
+        'read "between ... and ..." as "both ends in"',
+        'read "at least" as "no top, end in"',
+    ),
+)
+
+
+def text_of(name: str) -> str:
+    return (SHEETS / f"{name}.sheet").read_text(encoding="utf-8")
+
+
+@cache
+def sheet_of(name: str) -> Sheet:
+    sheet, diagnostics = read_path(SHEETS / f"{name}.sheet")
+    assert not diagnostics, [f"{d.severity} line {d.span.start}: {d.message}" for d in diagnostics]
+    assert sheet is not None
+    return sheet
+
+
+@cache
+def answers_of(name: str) -> Answers:
+    return ask_all(sheet_of(name))
+
+
+def with_line(name: str, line: str) -> Answers:
+    """The answers of a sheet with one more line at its end."""
+    sheet, diagnostics = read_sheet(Source(f"{name}.sheet", f"{text_of(name)}\n{line}\n"))
+    assert sheet is not None, [d.message for d in diagnostics]
+    return ask_all(sheet)
+
+
+def found(answers: Answers, question: str, label: str, case: str = "") -> list[Finding]:
+    return [f for f in answers.findings if (f.question, f.label, f.case) == (question, label, case)]
+
+
+def steps(name: str, finding: Finding) -> set[tuple[str, str]]:
+    """The words re-read for a finding, each with the reading taken."""
+    groups = sheet_of(name).groups
+    return {
+        (groups[r.group].wording, groups[r.group].readings[r.reading].label)
+        for r in (*finding.rereads, *finding.read_as)
+    }
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_each_sheet_reads_without_a_diagnostic_and_restates_all_of_its_text(name: str) -> None:
+    sheet = sheet_of(name)
+    assert len(sheet.claims) >= 6
+    assert [(u.claim, u.words, u.context) for u in sheet.unrestated] == []
+    assert any(len(c.parents) > 1 for c in sheet.claims), "a multiple dependent claim"
+    assert len({c.category for c in sheet.claims}) > 1, "a method or a system beside the thing"
+    assert {c.role for c in sheet.cases} >= {"inside", "outside", "document"}
+    assert any(c.silent for c in sheet.cases if c.role == "document")
+    assert any(c.form == "range" for c in sheet.cases)
+    assert sum(x.meant is not None for c in sheet.claims for x in c.limitations) >= 3
+
+
+def test_the_largest_sheet_is_large_enough_to_measure() -> None:
+    sheet = sheet_of("proofing")
+    assert len(sheet.claims) >= 9
+    assert sum(len(c.limitations) for c in sheet.claims) >= 25
+    assert len(sheet.cases) >= 8
+
+
+@pytest.mark.parametrize(("name", "question", "label", "case", "quantifiers"), PLANTED)
+def test_each_planted_defect_is_found(
+    name: str, question: str, label: str, case: str, quantifiers: tuple[str, ...]
+) -> None:
+    matching = found(answers_of(name), question, label, case)
+    assert matching, f"{question} at {label} {case}"
+    assert {f.quantifier for f in matching} <= set(quantifiers)
+    assert all(1 <= f.stakes <= 4 for f in matching)
+
+
+@pytest.mark.parametrize(
+    ("name", "claim", "conflict"),
+    [("strainer", 6, "1c 3b 6a"), ("mortar", 5, "1d 5a 5b"), ("proofing", 3, "1b 3a 3b")],
+)
+def test_a_claim_that_cannot_be_met_names_the_lines_that_conflict(
+    name: str, claim: int, conflict: str
+) -> None:
+    (finding,) = found(answers_of(name), "dependent cannot be met", f"claim {claim}")
+    assert sorted(finding.conflict) == conflict.split()
+
+
+@pytest.mark.parametrize(
+    ("name", "label", "written", "reached"),
+    [
+        ("strainer", "5a", "12 mm", "10 mm"),
+        ("mortar", "6a", "6 wt%", "9/2 wt%"),
+        ("proofing", "5a", "12 min", "10 min"),
+    ],
+)
+def test_a_stated_end_beyond_reach_names_how_far_the_claim_goes(
+    name: str, label: str, written: str, reached: str
+) -> None:
+    (finding,) = found(answers_of(name), "end not reached", label)
+    assert finding.detail.split("|")[:3] == [written, "no more than", reached]
+
+
+@pytest.mark.parametrize(("name", "case", "first", "second"), PAIRS)
+def test_two_phrases_harmless_alone_let_a_case_in_only_together(
+    name: str, case: str, first: str, second: str
+) -> None:
+    (finding,) = found(answers_of(name), "outside met", "claim 1", case)
+    assert len(steps(name, finding)) == 2
+    for pin in (first, second):
+        assert not found(with_line(name, pin), "outside met", "claim 1", case), pin
+
+
+def test_the_pair_of_the_mortar_is_the_rounding_of_both_limits() -> None:
+    (finding,) = found(answers_of("mortar"), "outside met", "claim 1", "workshop mix")
+    assert {reading for _, reading in steps("mortar", finding)} == {
+        "in total, rounded",
+        "rounds to the limit",
+    }
+
+
+def test_one_hole_gets_in_by_two_re_readings_of_claim_1_of_the_strainer() -> None:
+    pairs = [steps("strainer", f) for f in found(answers_of("strainer"), "pair", "1a")]
+    assert {("a plurality", "one or more"), ("divisible by ...", "can be divided")} in pairs
+
+
+def test_a_case_taken_out_takes_its_findings_with_it_and_no_others() -> None:
+    text = text_of("strainer")
+    line = next(x for x in text.splitlines() if x.strip().startswith("sink strainer"))
+    sheet, _ = read_sheet(Source("strainer.sheet", text.replace(line + "\n", "")))
+    assert sheet is not None
+    left = [(f.question, f.label, f.case) for f in ask_all(sheet).findings]
+    before = [(f.question, f.label, f.case) for f in answers_of("strainer").findings]
+    gone = [key for key in before if key[2] == "sink strainer"]
+    assert gone == [("outside met", "claim 1", "sink strainer")]
+    assert sorted(key for key in left if key[0] != "one reading fits all cases") == sorted(
+        key for key in before if key not in gone
+    )
+
+
+def test_the_mended_sheet_shows_nothing_found() -> None:
+    answers = answers_of("mended")
+    assert [(f.question, f.label, f.case) for f in answers.findings if f.stakes <= 4] == []
+    assert [f for f in answers.findings if f.outcome == "undecided"] == []
+    assert exit_status(answers) == 0
+    assert any(f.question == "one reading fits all cases" for f in answers.findings)
+
+
+@pytest.mark.parametrize("name", DEFECTIVE)
+def test_the_sheets_before_repair_are_told_apart_by_the_exit_status(name: str) -> None:
+    assert exit_status(answers_of(name)) == 1
+
+
+def test_each_policy_of_the_mended_sheet_is_needed() -> None:
+    text = text_of("mended")
+    for policy in ("policy  rounding is none", "policy  ends are included"):
+        line = next(x for x in text.splitlines() if x.startswith(policy))
+        sheet, diagnostics = read_sheet(Source("mended.sheet", text.replace(line, "")))
+        assert sheet is not None, diagnostics
+        stakes = [f.stakes for f in ask_all(sheet).findings]
+        assert any(s <= 5 for s in stakes), policy
