@@ -64,13 +64,13 @@ def test_divisible_by_6_value_by_value() -> None:
     assert table.values == tuple(range(1, 25))
     rows = dict(table.rows)
     assert rows["can be divided"] == (True,) * 24
-    assert rows["leaves a whole quotient"] == tuple(n % 6 == 0 for n in range(1, 25))
+    assert rows["leaves an integer quotient"] == tuple(n % 6 == 0 for n in range(1, 25))
 
 
 def test_divisible_by_6_in_words() -> None:
     told = met(probed("divisible by 6", COUNTS))
     assert told["can be divided"] == "every value (1 to 24)"
-    assert told["leaves a whole quotient"] == ", ".join(SIX)
+    assert told["leaves an integer quotient"] == ", ".join(SIX)
 
 
 def test_divisible_by_6_names_what_an_opponent_would_bring() -> None:
@@ -78,7 +78,7 @@ def test_divisible_by_6_names_what_an_opponent_would_bring() -> None:
     assert things(found, "can be divided", True) == [{"holes": F(1)}]
     assert things(found, "can be divided", False) == []
     text = " ".join(run("divisible by 6", "-d", COUNTS).stdout.split())
-    assert '"can be divided" lets in holes 1; "leaves a whole quotient" does not.' in text
+    assert '"can be divided" lets in holes 1; "leaves an integer quotient" does not.' in text
     assert "Raised by the examiner or a challenger" in text
 
 

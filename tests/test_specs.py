@@ -69,7 +69,7 @@ PAIRS = (
     (
         "strainer",
         "garden sieve",
-        'read "divisible by" as "leaves a whole quotient"',
+        'read "divisible by" as "leaves an integer quotient"',
         'read "about" as "exactly"',
     ),
     (

@@ -80,10 +80,10 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
         prepared.known(formulas, case),
         prepared.grades_for(case.facts),
     )
-    yield _with_company(prepared, place, shown)
+    yield _with_company(prepared, case, place, shown)
 
 
-def _with_company(prepared: Prepared, place: int | str, shown: Finding) -> Finding:
+def _with_company(prepared: Prepared, case: Case, place: int | str, shown: Finding) -> Finding:
     """Adds what keeps the thing out in the base, and the dependents that it meets as well."""
     assert shown.witness is not None
     assert shown.construction is not None
@@ -91,7 +91,7 @@ def _with_company(prepared: Prepared, place: int | str, shown: Finding) -> Findi
     return replace(
         shown,
         ways_out=prepared.ways_out(limitations, shown.witness.article),
-        also_claims=_also(prepared, place, shown.witness.article, shown.construction),
+        also_claims=_also(prepared, case, place, shown.witness.article, shown.construction),
     )
 
 
@@ -117,7 +117,7 @@ def _outside_point(
     )
     search.require(met)
     shown = prepared.exhibit_point(finding, search, case, scope, article, met=True)
-    return _with_company(prepared, place, shown)
+    return _with_company(prepared, case, place, shown)
 
 
 def _prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: tuple[Formula, ...]) -> None:
@@ -161,11 +161,20 @@ def status_at(prepared: Prepared, region: Formula, scope: Formula, k: Constructi
     return "some" if search.holds(~session.met(scope, k)) else "every"
 
 
-def _also(prepared: Prepared, place: int | str, article: Article, k: Construction) -> tuple[int, ...]:
-    """The dependents that the same thing meets as well, read the same way."""
+def _also(
+    prepared: Prepared, case: Case, place: int | str, article: Article, k: Construction
+) -> tuple[int, ...]:
+    """The dependents that the same thing meets as well, read the same way.
+
+    A document shows a dependent only if every completion of what it states meets it.
+    """
     if isinstance(place, str):
         return ()
-    return tuple(n for n in prepared.descendants(place) if meets(prepared.scope(n), article, k))
+    below = prepared.descendants(place)
+    if case.role == "document":
+        facts = case.facts
+        return tuple(n for n in below if status_at(prepared, facts, prepared.scope(n), k) == "every")
+    return tuple(n for n in below if meets(prepared.scope(n), article, k))
 
 
 # ---- documents
@@ -212,7 +221,7 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
         [("listed", None)],
     )
     assert shown.witness is not None
-    also = _also(prepared, finding.claim, shown.witness.article, accepted)
+    also = _also(prepared, case, finding.claim, shown.witness.article, accepted)
     yield replace(prepared.told_refined(shown, refined, groups), highest="every", also_claims=also)
 
 

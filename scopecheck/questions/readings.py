@@ -169,7 +169,7 @@ def _flip(
                 finding = _with_thing(prepared, finding, search, instance.scope, wider)
         yield finding
     else:
-        yield _with_others(prepared, finding, instance, step)
+        yield from _with_others(prepared, finding, instance, step)
 
 
 def _with_thing(prepared: Prepared, finding: Finding, search: Search, scope: Formula, wider: bool) -> Finding:
@@ -179,8 +179,8 @@ def _with_thing(prepared: Prepared, finding: Finding, search: Search, scope: For
     return prepared.exhibit(finding, search, (scope,), changed, prepared.known((scope,)), in_base=before)
 
 
-def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step: Step) -> Finding:
-    """What a reading that changes nothing alone does together with others: a pair, something, or nothing."""
+def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step: Step) -> Iterator[Finding]:
+    """What a reading that changes nothing alone does together with others: pairs, something, or nothing."""
     session = prepared.session
     g, r = step
     scope = instance.scope
@@ -189,43 +189,48 @@ def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step:
     search = session.search(groups)
     search.require(session.reads(g, r))
     if not search.holds(_differ(met, session.met(session.as_base(scope, g)))):
-        return replace(finding, question="harmless", stakes=6, outcome="excluded", quantifier="none")
+        yield replace(finding, question="harmless", stakes=6, outcome="excluded", quantifier="none")
+        return
+    yield replace(finding, detail="with others")
     changed = [~session.reads(h, session.base.readings[h]) for h in groups]
-    moves = _differ(met, base)
-    if not search.holds(moves, _unmoved(prepared, scope, base, g), session.at_most_of(changed, 2)):
-        return replace(finding, detail="with others")
-    for h in groups:
-        if h == g:
-            continue
-        rest = [c for x in groups if x not in (g, h) for c in session.taken(session.base, (x,))]
-        unmoved = [_unmoved(prepared, scope, base, x) for x in (g, h)]
-        for wider, change in ((True, met & ~base), (False, ~met & base)):
-            if search.holds(change, *unmoved, *rest):
-                search.require(change, *unmoved, *rest)
-                bearer: Bearer = "challenger" if wider else "competitor"
-                found = replace(finding, question="pair", bearer=bearer, others=())
-                return _with_thing(prepared, found, search, scope, wider)
-    return replace(finding, detail="with others")
+    search.require(_differ(met, base), _unmoved(prepared, scope, base, g), session.at_most_of(changed, 2))
+    if search.holds():
+        found = replace(finding, question="pair", others=())
+        for h in groups:
+            if h != g:
+                yield from _pair(prepared, found, scope, (g, h), (session.reads(g, r),))
 
 
 def pairs(prepared: Prepared, limitation: Limitation) -> Iterator[Answer]:
     """Two phrases of one limitation that change what it takes in only when both are re-read."""
     session = prepared.session
-    formula = limitation.formula
+    for g, h in combinations(session.groups_in(limitation.formula), 2):
+        departing = (session.departing(g), session.departing(h))
+        found = at_limitation("pair", 5, limitation)
+        yield from _pair(prepared, found, limitation.formula, (g, h), departing)
+
+
+def _pair(
+    prepared: Prepared, finding: Finding, formula: Formula, pair: Step, required: tuple[Constraint, ...]
+) -> Iterator[Finding]:
+    """The thing on which only both re-readings of a pair of groups change what meets the formula.
+
+    A free stretch moves everything by itself, so a group with one makes no pair.
+    """
+    session = prepared.session
+    if any(p.group in pair for p in prepared.sheet.parameters):
+        return
     groups = session.groups_in(formula)
-    for g, h in combinations(groups, 2):
-        fixed = [c for x in groups if x not in (g, h) for c in session.taken(session.base, (x,))]
-        met, base = session.met(formula), session.met(formula, session.base)
-        unmoved = [_unmoved(prepared, formula, base, x) for x in (g, h)]
-        search = session.search(groups)
-        search.require(*unmoved, session.departing(g), session.departing(h), *fixed)
-        for wider, change in ((True, met & ~base), (False, ~met & base)):
-            if search.holds(change):
-                search.require(change)
-                found = at_limitation("pair", 5, limitation)
-                found = replace(found, bearer="challenger" if wider else "competitor")
-                yield _with_thing(prepared, found, search, formula, wider)
-                break
+    met, base = session.met(formula), session.met(formula, session.base)
+    search = session.search(groups)
+    search.require(*required, *(_unmoved(prepared, formula, base, x) for x in pair))
+    search.require(*(c for x in groups if x not in pair for c in session.taken(session.base, (x,))))
+    for wider, change in ((True, met & ~base), (False, ~met & base)):
+        if search.holds(change):
+            search.require(change)
+            bearer: Bearer = "challenger" if wider else "competitor"
+            yield _with_thing(prepared, replace(finding, bearer=bearer), search, formula, wider)
+            return
 
 
 def _unmoved(prepared: Prepared, formula: Formula, base: Constraint, group: int) -> Constraint:

@@ -2,11 +2,13 @@
 
 What is checked is the relation, or that something is met or not met, under the reading the source used; where
 the answer turns on a reading, that the tool tries the other one too. What followed in law is not checked and
-not repeated. Tags: `read` the text itself was seen; `read (secondary)` seen as quoted or reproduced elsewhere;
-`memory` not seen; `common practice` no source.
+not repeated. Tags: `read` the text itself was seen; `read (secondary)` seen as quoted or reproduced
+elsewhere; `memory` not seen; `common practice` no source.
 """
 
 from __future__ import annotations
+
+from fractions import Fraction as F
 
 from scopecheck.core import Add, Measured, NumberDecl
 from scopecheck.questions import prepare
@@ -135,7 +137,8 @@ def test_ranges_whose_ends_add_up_to_more_than_the_whole() -> None:
     least, greatest = search.infimum(total), search.supremum(total)
     assert least is not None
     assert greatest is not None
-    assert (least.value * 100, greatest.value * 100) == (41, 185)
+    assert least.value == F(41, 100)
+    assert greatest.value == F(185, 100)
     tied = PARTS.format('\ngiven  first + second + third = 100 wt%   "nothing else is in it"\n')
     assert not found(tied, "nothing meets")
     assert prepare(sheet(tied)).session.search(()).holds()
@@ -236,6 +239,7 @@ pieces  any of axle, bolt, cap, disc, eyelet
     (finding,) = found(kit, "dependent cannot be met", 2)
     assert finding.quantifier == "every"
     assert set(finding.conflict) == {"1a", "2a"}
+
 
 # ---- earlier applications
 

@@ -2,8 +2,8 @@
 
 What is checked is the relation, or that something is met or not met, under the reading the source used; where
 the answer turns on a reading, that the tool tries the other one too. What followed in law is not checked and
-not repeated. Tags: `read` the text itself was seen; `read (secondary)` seen as quoted or reproduced elsewhere;
-`memory` not seen; `common practice` no source.
+not repeated. Tags: `read` the text itself was seen; `read (secondary)` seen as quoted or reproduced
+elsewhere; `memory` not seen; `common practice` no source.
 """
 
 from __future__ import annotations
@@ -114,7 +114,7 @@ def test_more_than_five_against_about_one_to_five() -> None:
     (finding,) = found(loose, "outside met")
     (stretch,) = [b for r in finding.rereads for b in r.breaks]
     assert stretch.end is not None
-    assert (stretch.end.value, stretch.end.closed) == (0, False)
+    assert (stretch.end.value, stretch.end.closed) == (F(0), False)
     assert relation(REFRIGERANT.format(role="document D1", words="about 1 to 5 wt%"), "D1, known") == "apart"
 
 
@@ -200,6 +200,7 @@ document D1
   known : angle <= 90 deg
 """
     assert relation(funnel, "D1, known") == "apart"
+
 
 # ---- counts and choices
 

@@ -2,8 +2,8 @@
 
 What is checked is the relation, or that something is met or not met, under the reading the source used; where
 the answer turns on a reading, that the tool tries the other one too. What followed in law is not checked and
-not repeated. Tags: `read` the text itself was seen; `read (secondary)` seen as quoted or reproduced elsewhere;
-`memory` not seen; `common practice` no source.
+not repeated. Tags: `read` the text itself was seen; `read (secondary)` seen as quoted or reproduced
+elsewhere; `memory` not seen; `common practice` no source.
 """
 
 from __future__ import annotations

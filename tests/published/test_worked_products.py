@@ -2,8 +2,8 @@
 
 What is checked is the relation, or that something is met or not met, under the reading the source used; where
 the answer turns on a reading, that the tool tries the other one too. What followed in law is not checked and
-not repeated. Tags: `read` the text itself was seen; `read (secondary)` seen as quoted or reproduced elsewhere;
-`memory` not seen; `common practice` no source.
+not repeated. Tags: `read` the text itself was seen; `read (secondary)` seen as quoted or reproduced
+elsewhere; `memory` not seen; `common practice` no source.
 """
 
 from __future__ import annotations
@@ -124,6 +124,7 @@ def test_an_open_claim_with_two_listed_members_and_one_more() -> None:
     assert met(both, "known alloy") == "some"  # presumed in the United States: one of each; tin is missing
     assert met(pinned(both, "at least one of (list M and)", "one of each"), "known alloy") == "none"
     assert met(either, "known alloy") == "base"
+
 
 # ---- open, closed and half-open
 
