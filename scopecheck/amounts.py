@@ -1,14 +1,23 @@
-"""Exact numbers as text for people: the shortest decimal, else a fraction with a decimal near it."""
+"""Exact numbers as text for people: the shortest decimal, else a decimal near it with the exact fraction."""
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 from scopecheck.quantity import Unit, decimal_text
 from scopecheck.wording import GLUE
 
-FIGURES = 5
+FIGURES = 4
 """Significant figures of an approximate decimal."""
+_DEGREES = re.compile(r"\bdeg([CFR])\b(\(diff\))?")
+
+
+def plain_degrees(text: str) -> str:
+    """The sheet's spelling of degrees as people write them: `degC` as `°C`, a difference of such as `K`."""
+    if "deg" not in text:
+        return text
+    return _DEGREES.sub(lambda m: "K" if m[2] and m[1] == "C" else f"°{m[1]}", text)
 
 
 def approximate(value: Fraction, figures: int = FIGURES) -> str:
@@ -27,16 +36,30 @@ def approximate(value: Fraction, figures: int = FIGURES) -> str:
 
 
 def plain_number(value: Fraction) -> str:
-    """The exact decimal; where there is none, the fraction and a decimal near it: `34/11 (≈ 3.0909)`."""
-    return decimal_text(value) or f"{value.numerator}/{value.denominator} (≈ {approximate(value)})"
+    """The exact decimal; where there is none, one near it and the fraction: `≈ 3.091 (exactly 34/11)`."""
+    return with_symbol(value, "")
 
 
 def in_unit(value: Fraction, unit: Unit) -> str:
-    """A number of this unit with its symbol; a fraction has its approximate decimal after the symbol."""
-    text, _, rest = plain_number(value).partition(" ")
-    return GLUE.join(part for part in (text, unit.symbol, rest.replace(" ", GLUE)) if part)
+    """A number of this unit with its symbol; the fraction, if one is needed, stands after the symbol."""
+    return with_symbol(value, unit.symbol)
 
 
 def quantity_text(value: Fraction, unit: Unit) -> str:
-    """A value in base units, written in the unit: `3.05 mm`, `34/11 mm (≈ 3.0909)`."""
+    """A value in base units, written in the unit: `3.05 mm`, `≈ 3.091 mm (exactly 34/11)`."""
     return in_unit(unit.from_base(value), unit)
+
+
+def with_symbol(value: Fraction, symbol: str) -> str:
+    """A number and a symbol: `3.05 mm`, `≈ 3.091 mm (exactly 34/11)`; a symbol of '' is left out."""
+    symbol = plain_degrees(symbol)
+    exact = decimal_text(value)
+    if exact:
+        return GLUE.join(part for part in (exact, symbol) if part)
+    near = GLUE.join(part for part in ("≈", approximate(value), symbol) if part)
+    return f"{near}{GLUE}(exactly{GLUE}{value.numerator}/{value.denominator})"
+
+
+def percentage(share: Fraction) -> str:
+    """A bare share as a percentage."""
+    return with_symbol(share * 100, "%")

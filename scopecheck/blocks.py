@@ -13,7 +13,7 @@ from scopecheck.record import record
 
 @record
 class Heading:
-    """The title of the report (level 1) or of a section (level 2)."""
+    """The title of the report (level 1), of a section (level 2), or of a part of one (level 3)."""
 
     text: str
     level: int = 2
@@ -53,7 +53,8 @@ class Excerpt:
 class Item:
     """One decision or one finding, told in full.
 
-    `decision` is the question that settles all its findings, '' for a single one. `heads` are (label, words)
+    `decision` is the question that settles its findings, '' where there is none; it is the item's title if
+    there are several findings or phrases to settle, else a line in the margin. `heads` are (label, words)
     of the limitations concerned. `margin` holds lines under a margin word, in reading order; `also` one line
     for each further finding, `follows` one for each consequence. `findings` are the findings it stands for,
     `consequences` those that only follow from them. `picture` shows the readings of a single quantity.
@@ -69,6 +70,12 @@ class Item:
     findings: tuple[Finding, ...]
     consequences: tuple[Finding, ...] = ()
     picture: NumberLine | None = None
+    titled: bool = False
+
+    @property
+    def title(self) -> str:
+        """The decision where it stands above the words; '' where it does not."""
+        return self.decision if self.titled else ""
 
 
 @record

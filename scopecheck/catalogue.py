@@ -61,6 +61,18 @@ class Pattern:
     def slots(self) -> tuple[Slot, ...]:
         return tuple(e for e in self.elements if isinstance(e, Slot))
 
+    @property
+    def plain(self) -> str:
+        """The wording for people: the first of alternatives, dots for what stands in slots."""
+        words = [
+            (f"... {e.joiner} ..." if e.joiner in ("and", "or", "nor") else "...")
+            if isinstance(e, Slot)
+            else " ".join(e.options[0])
+            for e in self.elements
+            if isinstance(e, Slot) or not e.optional or e.options == ((",",),)
+        ]
+        return " ".join(words).replace(" ,", ",")
+
 
 @record
 class Citation:

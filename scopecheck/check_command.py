@@ -8,16 +8,18 @@ import sys
 from collections.abc import Iterable
 
 from scopecheck.blocks import Block, Heading, Report
+from scopecheck.consistency import contradictions
 from scopecheck.core import Sheet
 from scopecheck.diagnostics import Diagnostic
 from scopecheck.drawing import draw
-from scopecheck.output import BAD_INPUT, Progress, already_there, complain, put, worst
-from scopecheck.questions import ask_all
+from scopecheck.output import BAD_INPUT, UNDECIDED, Progress, already_there, complain, put, worst
+from scopecheck.questions import ask_prepared, prepare
+from scopecheck.questions.prepared import Prepared
 from scopecheck.record import record, replace
 from scopecheck.render import Format, render, wants_colour
 from scopecheck.report import build_report, exit_status
 from scopecheck.resolve import read_sheet
-from scopecheck.solver import Budget
+from scopecheck.solver import Budget, Undecided
 from scopecheck.spans import Source
 from scopecheck.statements import read_file
 from scopecheck.wording import sentence
@@ -34,7 +36,7 @@ class Options:
     everything: bool = False
     contested: bool = False
     strained: bool = False
-    budget: Budget = Budget()  # noqa: RUF009 - frozen
+    budget: Budget = Budget()
     output: str = ""
 
 
@@ -55,7 +57,8 @@ def check_sheets(paths: Iterable[str], options: Options) -> int:
             continue
         report, status = checked(sheet, options, warnings)
         statuses.append(status)
-        drawn.append(shown(report, options.format, to_file=bool(options.output)))
+        if report is not None:
+            drawn.append(shown(report, options.format, to_file=bool(options.output)))
     if drawn:
         put(_together(drawn, options.format, len(names)), options.output)
     return worst(statuses)
@@ -77,19 +80,39 @@ def draw_all(diagnostics: Iterable[Diagnostic]) -> None:
         complain("")
 
 
-def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) -> tuple[Report, int]:
-    """The report on one sheet and its exit status."""
+def checked(
+    sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]
+) -> tuple[Report | None, int]:
+    """The report on one sheet and its exit status; no report where the sheet contradicts itself."""
     progress = Progress(sheet.source_name)
-    answers = ask_all(sheet, options.budget, options.strained, progress.tell)
+    details = options.everything or options.contested or options.format == "json"
+    prepared = prepare(sheet, options.budget, options.strained, details)
+    doubts, sound = looked_over(prepared)
+    if any(d.severity == "error" for d in doubts):
+        draw_all((*warnings, *doubts))
+        return None, BAD_INPUT
+    answers = ask_prepared(prepared, progress.tell)
     progress.clear()
+    said = (*warnings, *doubts)
 
     def built(everything: bool) -> Report:
-        return build_report(sheet, answers, everything, diagnostics=warnings, strained=options.strained)
+        return build_report(sheet, answers, everything, diagnostics=said, strained=options.strained)
 
     report = built(options.everything)
     if options.contested and not options.everything:
         report = _with_contested(report, built(True))
-    return report, exit_status(answers)
+    status = exit_status(answers)
+    return report, status if sound else status or UNDECIDED
+
+
+def looked_over(prepared: Prepared) -> tuple[tuple[Diagnostic, ...], bool]:
+    """Where the sheet contradicts itself, or could; and whether that could be decided at all."""
+    try:
+        return contradictions(prepared), True
+    except Undecided as reason:
+        message = "not decided whether the sheet contradicts itself"
+        spans = [claim.span for claim in prepared.sheet.claims[:1]]
+        return tuple(Diagnostic("warning", span, message, f"{reason}.") for span in spans), False
 
 
 def _with_contested(report: Report, full: Report) -> Report:

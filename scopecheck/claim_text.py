@@ -12,7 +12,11 @@ from scopecheck.layout import PLAIN
 from scopecheck.record import record
 from scopecheck.spans import Source, Span
 
-_TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|\S")
+_TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
+_ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
+
+
+_STOPS = (",", ";", ":", ".")
 
 
 @record
@@ -30,7 +34,7 @@ def pieces_of(text: str, offset: int = 0) -> list[Piece]:
     for match in _TOKEN.finditer(text.translate(PLAIN)):
         written = match.group().lower()
         found.append(
-            Piece("..." if written == "…" else written, offset + match.start(), offset + match.end())
+            Piece(_ALIKE.get(written, written), offset + match.start(), offset + match.end())
         )
     return found
 
@@ -42,6 +46,8 @@ class ClaimText:
     source: Source
     tokens: list[Piece]
     taken: set[int] = field(default_factory=set)
+    referring: set[int] = field(default_factory=set)
+    """Tokens of references to other claims: no line restates them, unless it is a mark."""
 
     @classmethod
     def of(cls, spans: Iterable[Span]) -> ClaimText:
@@ -57,13 +63,21 @@ class ClaimText:
             return ""
         return " ".join(self.source.text[self.tokens[0].start : self.tokens[-1].end].split())
 
-    def take(self, words: str, span: Span, claim: int) -> tuple[int, ...]:
+    def refer(self, places: Iterable[tuple[int, int]]) -> None:
+        """Says where, by offsets in the source, the text refers to other claims."""
+        places = tuple(places)
+        self.referring = {i for i, t in enumerate(self.tokens) if any(a <= t.start < b for a, b in places)}
+
+    def take(self, words: str, span: Span, claim: int, mark: bool = False) -> tuple[int, ...]:
         """The tokens that lifted words stand on: their first occurrence not yet taken, else the first.
 
         `...` in the words leaves out any stretch. Raises Trouble at the words if the text does not have them.
+        A mark may name words that refer to other claims, too.
         """
         runs = _runs(words)
-        found = self._search(runs, self.taken) or self._search(runs, set())
+        found = self._search(runs, self.taken | self.referring) or self._search(runs, self.referring)
+        if found is None and mark:
+            found = self._search(runs, self.taken) or self._search(runs, set())
         if found is None:
             raise self._missing(runs, words, span, claim)
         self.taken.update(found)
@@ -105,6 +119,10 @@ class ClaimText:
             return ""
         start = max(0, longest.a - longest.b)
         end = min(len(texts), start + len(words))
+        while texts[start] in _STOPS and start < longest.a:
+            start += 1
+        while texts[end - 1] in _STOPS and end > longest.a + longest.size:
+            end -= 1
         piece = self.source.text[self.tokens[start].start : self.tokens[end - 1].end]
         return " ".join(piece.split())
 

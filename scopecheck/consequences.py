@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from scopecheck.core import Sheet
-from scopecheck.describe import case_text, thing_text, twin_text
+from scopecheck.describe import case_text
 from scopecheck.findings import Finding
 from scopecheck.grouping import Cluster, departures, turning_labels
 from scopecheck.record import record, replace
+from scopecheck.things import thing_text, twin_text
 from scopecheck.wording import claims_text, sentence, upper_first
 
 EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
@@ -88,22 +89,25 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
             named = upper_first(claims_text(dependents))
             follows.append(sentence("note", "follows_claim", claims=named))
         absorbed += trace.following.get(position, ())
-    follows += [_told(sheet, finding) for finding in absorbed]
+    follows += [_told(sheet, finding, cluster.first) for finding in absorbed]
     return replace(cluster, follows=tuple(follows), absorbed=tuple(absorbed))
 
 
-def _told(sheet: Sheet, finding: Finding) -> str:
+def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
     label = finding.label
+    same = bool(root.case) and finding.reference == root.case and not finding.departs
+    thing = sentence("thing", "itself", name=case_text(sheet, root.case)) if same else ""
     match finding.question:
         case "inside lost":
             return sentence("note", "follows_inside", case=case_text(sheet, finding.case), label=label)
         case "unmeant met":
             twin = twin_text(sheet, finding)
             beside = sentence("note", "beside", twin=twin) if twin else ""
-            thing = thing_text(sheet, finding)
+            thing = thing or thing_text(sheet, finding)
             return sentence("note", "follows_meant", label=label, thing=thing, twin=beside)
         case "meant lost":
-            return sentence("note", "follows_lost", label=label, thing=thing_text(sheet, finding))
+            thing = thing or thing_text(sheet, finding)
+            return sentence("note", "follows_lost", label=label, thing=thing)
         case _:
             looked = sentence("question", finding.question, "looked")
             return sentence("note", "follows_other", label=label, brief=looked)

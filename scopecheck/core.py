@@ -324,11 +324,16 @@ class Reading:
 
 @record
 class Place:
-    """One occurrence of a group: the label of the limitation or the name of the case it stands in."""
+    """One occurrence of a group: the label of the limitation or the name of the case it stands in.
+
+    `meanings` says what each reading comes to here, in the group's order, as `Reading.plain` does for the
+    first place; empty where it is the same everywhere.
+    """
 
     where: str
     words: str
     span: Span = field(compare=False)
+    meanings: tuple[str, ...] = field(default=(), compare=False)
 
 
 @record

@@ -51,7 +51,7 @@ from scopecheck.core import (
     Term,
     Truth,
 )
-from scopecheck.linear import linear_form
+from scopecheck.linear import always_whole, linear_form
 from scopecheck.record import record
 from scopecheck.symbols import (
     MIRROR,
@@ -226,6 +226,8 @@ class Encoder:
             fits_count: Condition = True if divisor == 1 else total % divisor == 0
             return fits_count, deny(fits_count)
         inner = self.encode_term(item)
+        if always_whole(item, self.words.wholes):
+            return inner.defined, False
         value = _value(inner)
         if isinstance(value, Fraction):
             return both(inner.defined, value.denominator == 1), both(inner.defined, value.denominator != 1)

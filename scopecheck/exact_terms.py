@@ -207,9 +207,10 @@ def bare_number(span: Span, number: Number, unit: Unit) -> Trouble:
     """The error for a number without a unit beside something measured in `unit`."""
     symbol = unit.symbol
     also = f" or {number_text(number.value * 100)} %" if symbol == "%" and number.value < 1 else ""
+    write = also.removeprefix(" or ") if also and "/" in number.text else f"{number.text} {symbol}{also}"
     return trouble(
-        span, f"{number.text} stands beside a quantity in {symbol} and has no unit",
-        "A number beside a quantity carries its unit, zero too.", f"write {number.text} {symbol}{also}",
+        span, f"{number.text} stands beside a quantity in {symbol or 'a unit'} and has no unit",
+        "A number beside a quantity carries its unit, zero too.", f"write {write}",
     )  # fmt: skip
 
 
@@ -240,6 +241,8 @@ def _sum(context: Context, node: SumNode) -> Typed:
             items = [a.term]
         kind: Kind | None = a.kind
         if a.kind and b.kind:
+            if sign == "+" and a.kind.point and b.kind.point:
+                _refuse_levels(node, node.first, item, a.kind)
             kind = sum_kind(a.kind, b.kind) if sign == "+" else difference_kind(a.kind, b.kind)
         items.append(b.term if sign == "+" else Negate(b.term))
         whole = a.whole and b.whole
@@ -249,6 +252,16 @@ def _sum(context: Context, node: SumNode) -> Typed:
         several = (a.kinds or b.kinds) if sign == "+" or kind == a.kind else ()
         total = Typed(total.term, kind, unit=unit, whole=whole, bare=a.bare and b.bare, kinds=several)
     return replace(total, term=Add(tuple(items)))
+
+
+def _refuse_levels(node: SumNode, first: Node, second: Node, kind: Kind) -> None:
+    """Raises KindTrouble at the sum of two levels, with what their mean is."""
+    try:
+        sum_kind(kind, kind)
+    except KindError as error:
+        one, other = first.span.text, second.span.text
+        help = f"for the mean of the two write {one} + ({other} - {one}) / 2" if len(node.rest) == 1 else ""
+        raise KindTrouble(Diagnostic("error", node.span, str(error), "", help)) from None
 
 
 def _product(context: Context, node: ProductNode) -> Typed:

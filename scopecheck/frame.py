@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from scopecheck.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.construction import admissible_readings
 from scopecheck.core import OTHERS, ChoiceDecl, Group, NumberDecl, SetDecl, Settled, Sheet
-from scopecheck.describe import bounds_text, case_text, group_words
+from scopecheck.describe import bounds_text, case_text
 from scopecheck.findings import QUESTIONS, Answers, Looked
+from scopecheck.record import record
+from scopecheck.rereadings import group_words
 from scopecheck.wording import about_lines, claims_text, counted, flat, listed, quoted, sentence, upper_first
 
 # ---- head
@@ -45,7 +47,15 @@ def looked_at(sheet: Sheet) -> str:
         cases=listed(cases) or sentence("head", "no_cases"),
         phrases=counted(len(open_groups), "phrase"),
         readings=counted(sum(len(admissible_readings(g)) for g in open_groups), "reading"),
+        unrestated=_unrestated(len(sheet.unrestated)),
     )
+
+
+def _unrestated(count: int) -> str:
+    if not count:
+        return ""
+    key = "unrestated_one" if count == 1 else "unrestated_many"
+    return sentence("head", key, words=counted(count, "word"))
 
 
 def groups_with_choice(sheet: Sheet, strained: bool = False) -> tuple[Group, ...]:
@@ -57,45 +67,115 @@ def groups_with_choice(sheet: Sheet, strained: bool = False) -> tuple[Group, ...
 # ---- foot
 
 
-def foot(sheet: Sheet, answers: Answers, strained: bool) -> Iterator[Block]:
-    """What was looked for and not found, what all this rests on, what was left out, and how to read it."""
-    yield Heading(sentence("section", "looked"))
-    yield Listing(tuple(looked_lines(sheet, answers.looked)) or (sentence("basis", "none_looked"),))
-    yield Heading(sentence("section", "basis"))
-    yield Listing(tuple(basis_lines(sheet, strained)))
-    for section, lines in (
-        ("settled", settled_lines(sheet, answers)),
-        ("unrestated", unrestated_lines(sheet)),
-        ("uncomputed", left_out_lines(sheet)),
-    ):
-        found = tuple(dict.fromkeys(lines))
-        if found:
-            yield Heading(sentence("section", section))
-            yield Listing(found)
-    yield Heading(sentence("section", "about"))
-    for text in about_lines():
-        yield Paragraph(text, quiet=True)
+@record
+class Beside:
+    """What the foot tells of the findings: the claims that none concerns, with their contested places.
+
+    `narrowed` are the claims shown to narrow what they depend on; `harmless` counts the readings that change
+    nothing.
+    """
+
+    untouched: Mapping[int, int]
+    narrowed: tuple[int, ...] = ()
+    harmless: int = 0
 
 
-def looked_lines(sheet: Sheet, looked: Iterable[Looked]) -> Iterator[str]:
-    """One line a question: what was looked for, at which claims, with which cases."""
-    by_question: dict[str, list[Looked]] = {}
+NOTHING_BESIDE = Beside({})
+
+
+def foot(
+    sheet: Sheet, answers: Answers, strained: bool, everything: bool, beside: Beside = NOTHING_BESIDE
+) -> Iterator[Block]:
+    """What was looked for and not found, what all this rests on, what was left out, and how to read it.
+
+    Unless `everything` is asked for, what was left out is only counted.
+    """
+    yield Heading(sentence("section", "foot"))
+    looked = tuple(looked_lines(sheet, answers.looked, beside))
+    if looked:
+        yield Heading(sentence("section", "looked"), 3)
+        yield Listing(looked)
+    yield from ground(sheet, answers, strained, everything, beside.harmless)
+
+
+def ground(
+    sheet: Sheet, answers: Answers, strained: bool, everything: bool, harmless: int = 0
+) -> Iterator[Block]:
+    """What the answers rest on, what was left out, in full or counted, and how to read it."""
+    yield Heading(sentence("section", "basis"), 3)
+    yield Listing((*basis_lines(sheet, strained), *settled_briefly(sheet, answers, everything)))
+    if everything:
+        for section, lines in (
+            ("settled", settled_lines(sheet, answers)),
+            ("unrestated", unrestated_lines(sheet)),
+            ("uncomputed", left_out_lines(sheet)),
+        ):
+            found = tuple(dict.fromkeys(lines))
+            if found:
+                yield Heading(sentence("section", section), 3)
+                yield Listing(found)
+    else:
+        counts = tuple(_counts(sheet, harmless))
+        if counts:
+            yield Paragraph(sentence("basis", "counts", counts="; ".join(counts)))
+    yield Paragraph(" ".join(about_lines()), quiet=True)
+
+
+def _counts(sheet: Sheet, harmless: int) -> Iterator[str]:
+    """How much of each sort the first page leaves out."""
+    left_out = sum(len(g.not_computed) + len(g.not_tried) for g in sheet.groups)
+    for key, count in (("harmless", harmless), ("left_out", left_out), ("unrestated", len(sheet.unrestated))):
+        if count:
+            noun = "word" if key == "unrestated" else "reading"
+            yield sentence("basis", f"count_{key}", count=counted(count, noun))
+
+
+# ---- looked for and not found
+
+
+CASES_OF = ("outside met", "inside lost", "document met")
+"""Questions asked of one case at a time."""
+
+
+def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iterator[str]:
+    """One line a claim, claims alike together: what was looked for there and not found."""
+    by_claim: dict[int, list[Looked]] = {c.number: [] for c in sheet.claims}
     for entry in looked:
-        by_question.setdefault(entry.question, []).append(entry)
+        by_claim.setdefault(entry.claim, []).append(entry)
+    alike: dict[str, list[int]] = {}
+    for number, entries in by_claim.items():
+        line = _looked_at(sheet, entries, beside.untouched.get(number))
+        if line:
+            alike.setdefault(line, []).append(number)
+    for line, numbers in alike.items():
+        yield f"{upper_first(claims_text(numbers))}: {line}"
+    if beside.narrowed:
+        yield sentence("claim", "narrowing", claims=claims_text(beside.narrowed))
+
+
+def _looked_at(sheet: Sheet, entries: Iterable[Looked], contested: int | None) -> str:
+    """What was looked for at one claim; `contested` is given where nothing else was found there."""
+    told = "; ".join(_looked_parts(sheet, entries))
+    if contested is None:
+        return f"{told}." if told else ""
+    places = sentence("claim", "contested", places=counted(contested, "place")) if contested else ""
+    among = sentence("claim", "among", looked=told) if told else ""
+    return sentence("claim", "nothing_found", among=among, contested=places)
+
+
+def _looked_parts(sheet: Sheet, entries: Iterable[Looked]) -> Iterator[str]:
+    by_question: dict[str, list[Looked]] = {}
+    for entry in entries:
+        key = "nothing meets" if entry.question == "dependent cannot be met" else entry.question
+        by_question.setdefault(key, []).append(entry)
     for question in sorted(by_question, key=QUESTIONS.index):
-        entries = by_question[question]
-        by_case: dict[str, set[int]] = {}
-        for entry in entries:
-            by_case.setdefault(entry.case, set()).add(entry.claim)
-        by_claims: dict[str, list[str]] = {}
-        for case, numbers in by_case.items():
-            by_claims.setdefault(claims_text(numbers), []).append(case)
-        places = []
-        for claims, cases in by_claims.items():
-            named = listed(case_text(sheet, c) for c in cases if c)
-            places.append(f"{claims} ({named})" if named else claims)
-        what = upper_first(sentence("question", question, "looked"))
-        yield sentence("basis", "looked", looked=what, claims="; ".join(places), cases="")
+        own = by_question[question]
+        cases = dict.fromkeys(case_text(sheet, e.case) for e in own if e.case)
+        labels = dict.fromkeys(flat(e.label) for e in own)
+        yield sentence("looked", question, cases=listed(cases, "or"), labels=listed(labels, "or"))
+
+
+# ---- what it rests on
 
 
 def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
@@ -137,6 +217,21 @@ def _domain_lines(sheet: Sheet) -> Iterator[str]:
         yield sentence("basis", "closed_lists", lists="; ".join(told))
 
 
+def settled_briefly(sheet: Sheet, answers: Answers, everything: bool) -> Iterator[str]:
+    """On the first page, the policies and pins by name with their reasons, on one line."""
+    texts = [
+        _with_reason(s.text, s.reason)
+        for s in (*answers.silenced, *(x for group in sheet.groups for x in group.settled))
+        if s.removed
+    ]
+    if texts and not everything:
+        yield sentence("basis", "settled", settled=listed(dict.fromkeys(texts)))
+
+
+def _with_reason(text: str, reason: str) -> str:
+    return quoted(text) + (f" ({quoted(reason)})" if reason else "")
+
+
 def settled_lines(sheet: Sheet, answers: Answers) -> Iterator[str]:
     """Every policy, definition or pin that took readings away, with its reason and what it set aside."""
     by_group = [settled for group in sheet.groups for settled in group.settled]
@@ -145,13 +240,8 @@ def settled_lines(sheet: Sheet, answers: Answers) -> Iterator[str]:
         removed.setdefault((settled.text, settled.reason), []).extend(_silenced(settled))
     for (text, reason), labels in removed.items():
         if labels:
-            yield sentence(
-                "basis",
-                "policy",
-                text=quoted(text),
-                reason=f" ({quoted(reason)})" if reason else "",
-                removed=listed(dict.fromkeys(labels)),
-            )
+            removed_labels = listed(dict.fromkeys(labels))
+            yield sentence("basis", "policy", text=_with_reason(text, reason), removed=removed_labels)
 
 
 def _silenced(settled: Settled) -> list[str]:

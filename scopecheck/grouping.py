@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from scopecheck.core import STANDINGS, Group, Sheet
-from scopecheck.describe import limitation_labelled, turning_limitations
+from scopecheck.describe import limitation_labelled, lineage, turning_limitations
 from scopecheck.findings import QUESTIONS, Finding, Reread
 from scopecheck.record import record
 
@@ -82,7 +82,9 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
     gathered: dict[object, list[Finding]] = {}
     for index, finding in enumerate(findings):
         turns_on = tuple(sorted({axis for d in departures(finding) for axis in axes(sheet, d)}))
-        alone = index if not turns_on else None
+        alone: object = index if not turns_on else None
+        if phrases_moved(finding) > 1:
+            alone = frozenset(d.group for d in departures(finding))
         gathered.setdefault((finding.question, finding.stakes, turns_on, alone), []).append(finding)
     found = []
     for group in gathered.values():
@@ -91,6 +93,11 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
         places = labels | set(places_of(sheet, turning))
         found.append(Cluster(tuple(group), tuple(sorted(turning)), len(places), len(labels)))
     return tuple(found)
+
+
+def phrases_moved(finding: Finding) -> int:
+    """How many phrases and nouns have to be taken otherwise than usual for it."""
+    return len({d.group for d in departures(finding)})
 
 
 def turning_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
@@ -102,7 +109,9 @@ def turning_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         return (finding.label,)
     moved = [sheet.groups[d.group] for d in departures(finding)]
     labels = {place.where for group in moved for place in group.places}
-    return tuple(item.label for c in sheet.claims for item in c.limitations if item.label in labels)
+    claims = lineage(sheet, finding.claim) or tuple(c.number for c in sheet.claims)
+    inside = (item.label for c in sheet.claims if c.number in claims for item in c.limitations)
+    return tuple(label for label in inside if label in labels)
 
 
 def places_of(sheet: Sheet, wanted: Iterable[str]) -> tuple[str, ...]:

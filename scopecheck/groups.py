@@ -73,6 +73,10 @@ class Groups:
     used: dict[int, list[str]] = field(default_factory=dict)
     seen: dict[str, tuple[str, ...]] = field(default_factory=dict)
     axes: dict[str, set[str]] = field(default_factory=dict)
+    numbers: set[tuple[int, str]] = field(default_factory=set)
+    """The free numbers to which pins gave a value, by the place of the pin."""
+    open_numbers: dict[int, set[str]] = field(default_factory=dict)
+    """The free numbers of the readings that pins with values keep, by the place of the pin."""
 
     @property
     def claim_profile(self) -> Literal["US", "EPO"]:
@@ -85,7 +89,7 @@ class Groups:
             pin
             for pin in self.pins
             if plain_wording(pin.wording) in names
-            and (not pin.places or {where, _claim(where)} & set(pin.places))
+            and (not pin.places or not spellings_of(where).isdisjoint(pin.places))
         )
 
     def is_apart(self, wording: str, entry: str) -> bool:
@@ -140,8 +144,9 @@ class Groups:
         return tuple(draft.group() for draft in self.drafts.values())
 
 
-def _claim(where: str) -> str:
-    return where.rstrip("abcdefghijklmnopqrstuvwxyz")
+def spellings_of(where: str) -> frozenset[str]:
+    """What a pin may call a place: `1b` or its claim `1`; `D1, example 2` or its document `D1`."""
+    return frozenset((where, where.rstrip("abcdefghijklmnopqrstuvwxyz"), where.partition(", ")[0]))
 
 
 def groups_in(*formulas: object) -> tuple[int, ...]:

@@ -1,31 +1,24 @@
-"""Findings as items: the words, the thing, the reading, who would bring it, what it rests on."""
+"""Findings as items: the words, the thing that shows it, and below them the margin."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
 
-from scopecheck.amounts import plain_number
+from scopecheck.amounts import plain_degrees, with_symbol
 from scopecheck.blocks import Item
-from scopecheck.core import FreeParameter, Sheet
-from scopecheck.describe import (
-    case_named,
-    case_text,
-    labelled,
-    limitation_labelled,
-    lineage,
-    reading_label,
-    reading_text,
-    stretch_text,
-    thing_text,
-    twin_text,
-)
-from scopecheck.findings import Finding, Reread, Status
-from scopecheck.grouping import Cluster, departures, turning_labels
+from scopecheck.construction import base_construction, nodes
+from scopecheck.core import Divide, Limitation, Sheet
+from scopecheck.describe import case_text, labelled, limitation_labelled
+from scopecheck.evaluate import evaluate_term
+from scopecheck.findings import Finding
+from scopecheck.grouping import Cluster, departures, phrases_moved, turning_labels
+from scopecheck.margins import margin, statuses
 from scopecheck.pictures import picture_for
+from scopecheck.rereadings import group_words, reading_label
+from scopecheck.things import thing_text
 from scopecheck.wording import (
     GLUE,
-    claims_text,
     counted,
     flat,
     has_sentence,
@@ -41,7 +34,6 @@ MOST_LINES = 4
 """Limitations that one item tells one by one."""
 FEW_LINES = 3
 """A claim with at most so many lines is told by all of them where a finding turns on none in particular."""
-Margin = tuple[tuple[str, tuple[str, ...]], ...]
 
 
 # ---- the words concerned
@@ -56,10 +48,17 @@ def heads(sheet: Sheet, finding: Finding, most: int = MOST_LINES) -> tuple[tuple
         if claim and len(claim.limitations) <= FEW_LINES:
             labels = tuple(x.label for x in claim.limitations)
     known = [found for label in labels if (found := limitation_labelled(sheet, label))]
-    pairs = tuple((x.label, quoted(x.words or x.text)) for x in known)
+    nouns = {g for d in departures(finding) if sheet.groups[g := d.group].noun}
+    pairs = tuple((x.label, _head_words(x, bool(nouns & set(x.groups)))) for x in known)
     if len(pairs) > most:
         pairs = (*pairs[:most], (sentence("note", "more_lines", count=len(pairs) - most), ""))
     return pairs or ((_whole_claim(sheet, finding), ""),)
+
+
+def _head_words(limitation: Limitation, with_subject: bool) -> str:
+    """The words in quotation marks; before them what is measured, where its noun is re-read."""
+    words = quoted(limitation.words or limitation.text)
+    return f"{flat(limitation.subject)}: {words}" if with_subject and limitation.subject else words
 
 
 def _whole_claim(sheet: Sheet, finding: Finding) -> str:
@@ -94,15 +93,34 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         met_when_read=sentence("status", "met" if wider else "not_met"),
         statuses=statuses(finding),
         change=_change(finding, form),
-        relation=_if_known("relation", finding.detail, label=flat(finding.label)),
+        relation=relation_text(finding),
         end=_end(finding),
-        expression=sentence("end", "expression", text=quoted(finding.detail)) if finding.detail else "",
+        expression=_expression(sheet, finding),
     )
+
+
+def relation_text(finding: Finding) -> str:
+    """How a document's range lies against the claim: `overlaps claim 1`."""
+    return _if_known("relation", finding.detail, label=flat(finding.label))
 
 
 def _change(finding: Finding, form: str) -> str:
     text = _if_known("change", finding.detail)
     return lower_first(text) if form == "brief" else text
+
+
+def _expression(sheet: Sheet, finding: Finding) -> str:
+    """`: rim is 0 there`, the divisor that leaves a limitation without a value."""
+    limitation = limitation_labelled(sheet, finding.label)
+    if finding.question != "undefined" or not finding.detail:
+        return ""
+    text = finding.detail
+    if limitation is not None and finding.witness is not None:
+        k = finding.construction or base_construction(sheet)
+        divisions = [n for n in nodes(limitation.formula) if isinstance(n, Divide) and n.text]
+        zero = (d.text for d in divisions if evaluate_term(d.right, finding.witness.article, k) == 0)
+        text = next(zero, text)
+    return sentence("end", "expression", text=flat(text))
 
 
 def _if_known(table: str, key: str, **values: object) -> str:
@@ -121,159 +139,12 @@ def _end(finding: Finding) -> str:
         return flat(finding.detail)
     stated, side, reached, taken = parts
     number, _, unit = reached.partition(" ")
-    text = GLUE.join(p for p in (plain_number(Fraction(number)), unit) if p)
-    stated = stated.replace(" ", GLUE)
+    text = with_symbol(Fraction(number), unit)
+    stated = plain_degrees(stated).replace(" ", GLUE)
     if taken == "in":
         return sentence("end", "reached", stated=stated, side=_if_known("end", side), reached=text)
     beyond = "below" if side == "no more than" else "above"
     return sentence("end", "approached", stated=stated, side=sentence("end", beyond), reached=text)
-
-
-def statuses(finding: Finding) -> str:
-    """How much of a region is met: as presumed, at the narrowest and at the widest; once if they agree."""
-    known = [s for s in (finding.lowest, finding.at_base, finding.highest) if s is not None]
-    if not known:
-        return ""
-    if len(known) == 3 and len(set(known)) == 1:
-        return sentence("status", "constant", status=sentence("status", known[0]))
-    steps: tuple[tuple[str, Status | None], ...] = (
-        ("at_base", finding.at_base),
-        ("lowest", finding.lowest),
-        ("highest", finding.highest),
-    )
-    told = [sentence("status", k, status=sentence("status", s)) for k, s in steps if s is not None]
-    return ", ".join(told)
-
-
-def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """The readings on which it happens, each with its standing and meaning; else how far it holds."""
-    told = tuple(reading_text(sheet, d, turning_labels(sheet, finding)) for d in departures(finding))
-    if told or finding.quantifier != "base":
-        return told or (sentence("quantifier", finding.quantifier),)
-    usual = _usual_readings(sheet, finding)
-    if usual:
-        return (*usual, sentence("quantifier", "base_named"))
-    return (sentence("quantifier", "base_unpresumed" if _without_presumption(sheet, finding) else "base"),)
-
-
-def _usual_readings(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """The usual readings of the limitations that fail, or of the one the finding is about, in sheet order."""
-    labels = finding.failing or (finding.label,)
-    limitations = [found for label in labels if (found := limitation_labelled(sheet, label))]
-    groups = dict.fromkeys(g for limitation in limitations for g in limitation.groups)
-    lines = []
-    for g in groups:
-        base = sheet.groups[g].base
-        text = reading_text(sheet, Reread(g, base), labels)
-        stretches = [_stretched(p) for p in sheet.parameters if (p.group, p.reading) == (g, base)]
-        lines.append("; ".join([text, *stretches]))
-    return tuple(lines)
-
-
-def _stretched(p: FreeParameter) -> str:
-    if p.presumed == 0:
-        return sentence("reading", "unstretched")
-    return sentence("reading", "stretched", value=stretch_text(p, p.presumed))
-
-
-def _without_presumption(sheet: Sheet, finding: Finding) -> bool:
-    claims = lineage(sheet, finding.claim)
-    used = {g for c in sheet.claims if c.number in claims for x in c.limitations for g in x.groups}
-    return any(
-        sum(r.standing == "presumed" for r in sheet.groups[g].readings) != 1
-        for g in used
-        if len(sheet.groups[g].readings) > 1
-    )
-
-
-def bearer_text(sheet: Sheet, finding: Finding) -> str:
-    """Who would bring it, by profile and purpose; '' where nobody would."""
-    if not finding.bearer:
-        return ""
-    profile = f"US_{sheet.purpose}" if sheet.profile == "US" else "EPO"
-    return sentence("bearer", profile, finding.bearer)
-
-
-# ---- the lines in the margin
-
-
-def margin(sheet: Sheet, finding: Finding) -> Margin:
-    """What stands below the statement, under its margin words; lines that say nothing are left out."""
-    shown: list[tuple[str, Iterable[str]]] = [
-        ("beside", [twin_text(sheet, finding)]),
-        ("region", [_region(sheet, finding)]),
-        ("reading", readings_told(sheet, finding)),
-        ("kept_by", _kept_by(sheet, finding)),
-        ("others", _others(sheet, finding)),
-        ("kept_out", _ways_out(sheet, finding)),
-        ("bearer", [bearer_text(sheet, finding)]),
-        ("rests", ["; ".join(flat(text) for text in finding.rests_on)]),
-        ("also_claims", [_also(finding)]),
-        ("note", _notes(sheet, finding)),
-    ]
-    kept = [(word, tuple(text for text in texts if text)) for word, texts in shown]
-    return tuple((sentence("margin", word), texts) for word, texts in kept if texts)
-
-
-def _region(sheet: Sheet, finding: Finding) -> str:
-    """The statuses of a case with more than one thing in it; '' for a point."""
-    told = (finding.lowest, finding.at_base, finding.highest)
-    if finding.question in ("class", "document range") or "some" not in told:
-        return ""
-    return statuses(finding)
-
-
-def _others(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    if departures(finding) and not finding.rereads and not finding.read_as:
-        return ()
-    return tuple(reading_label(sheet, Reread(g, r), True, (finding.label,)) for g, r in finding.others)
-
-
-def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """The least re-readings on which a lost case is kept after all."""
-    labels = finding.failing or turning_labels(sheet, finding)
-    return tuple(reading_label(sheet, r, True, labels) for r in finding.kept_by)
-
-
-def _ways_out(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """What keeps the thing out as presumed, where that is more than the one re-reading told already."""
-    told = {(d.group, d.reading) for d in departures(finding)}
-    turning = turning_labels(sheet, finding)
-    ways = [w for w in finding.ways_out if w.label not in turning or not set(w.readings) <= told]
-    lines = []
-    for way in ways[:MOST_LINES]:
-        words = f"{way.label}{GLUE}{quoted(way.words)}"
-        labels = [f'"{flat(sheet.groups[g].readings[r].label)}"' for g, r in way.readings]
-        key = "way_out" if labels else "way_out_none"
-        lines.append(sentence("note", key, words=words, readings=listed(labels, "or")))
-    more = len(ways) - len(lines)
-    return (*lines, sentence("note", "more_lines", count=more)) if more else tuple(lines)
-
-
-def _also(finding: Finding) -> str:
-    if not finding.also_claims:
-        return ""
-    return sentence("note", "also_claims", claims=claims_text(finding.also_claims))
-
-
-def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    notes = []
-    if finding.witness is not None and _grade_matters(sheet, finding):
-        notes.append(sentence("grade", finding.grade))
-    if finding.partly:
-        case = case_text(sheet, finding.case)
-        notes.append(sentence("note", "partly", case=case, names=listed(flat(n) for n in finding.partly)))
-    if not finding.simplest:
-        notes.append(sentence("note", "not_simplest"))
-    if not finding.best:
-        notes.append(sentence("note", "not_best"))
-    return tuple(notes)
-
-
-def _grade_matters(sheet: Sheet, finding: Finding) -> bool:
-    """A thing told 'as listed' needs no second word about it."""
-    listed_case = case_named(sheet, finding.case) is not None and finding.case == finding.reference
-    return not (finding.grade == "listed" and listed_case and not finding.departs)
 
 
 # ---- items
@@ -282,17 +153,23 @@ def _grade_matters(sheet: Sheet, finding: Finding) -> bool:
 def item(sheet: Sheet, cluster: Cluster, number: int, with_picture: bool = True) -> Item:
     """One numbered item: the first finding in full, the others as one line each, then the consequences."""
     first, *rest = cluster.findings
+    titled = bool(rest) or phrases_moved(first) > 1
+    decision = decision_text(sheet, cluster) if titled or _recurs(cluster) else ""
+    below = margin(sheet, first)
+    if decision and not titled:
+        below = (*below, (sentence("margin", "decision"), (decision,)))
     return Item(
         number,
-        decision_text(sheet, cluster) if rest or _recurs(cluster) else "",
+        decision,
         heads(sheet, first),
         statement(sheet, first),
-        margin(sheet, first),
+        below,
         tuple(line(sheet, finding) for finding in rest),
         cluster.follows,
         cluster.findings,
         cluster.absorbed,
         picture_for(sheet, first) if with_picture else None,
+        titled,
     )
 
 
@@ -302,10 +179,25 @@ def _recurs(cluster: Cluster) -> bool:
 
 
 def decision_text(sheet: Sheet, cluster: Cluster) -> str:
-    """`Are the ends included? 4 places, matters in 2`."""
+    """`Are the ends included? 4 places, matters in 2`; of phrases that matter together, their words."""
+    moved = dict.fromkeys(d.group for d in departures(cluster.first))
+    if len(moved) > 1:
+        labels = turning_labels(sheet, cluster.first)
+        words = listed(group_words(sheet.groups[g], labels) for g in _by_place(sheet, moved, labels))
+        return sentence("item", "together" if len(moved) == 2 else "together_many", words=words)
     question = question_text(sheet, cluster.axes, cluster.first)
     places = counted(cluster.places, "place")
     return sentence("item", "several", question=question, places=places, matters=cluster.matters)
+
+
+def _by_place(sheet: Sheet, groups: Iterable[int], labels: tuple[str, ...]) -> list[int]:
+    """The groups in the order in which their words stand at these labels."""
+
+    def place(group: int) -> int:
+        own = [labels.index(p.where) for p in sheet.groups[group].places if p.where in labels]
+        return min(own, default=len(labels))
+
+    return sorted(groups, key=place)
 
 
 def question_text(sheet: Sheet, axes: Iterable[str], first: Finding) -> str:

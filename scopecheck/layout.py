@@ -35,32 +35,44 @@ HEADINGS = (
 )  # fmt: skip
 
 _CLAIM = re.compile(r"(\d{1,4})\s*[.)](?=\s|$)")
-_HEADING = re.compile(r"(must stay out|[a-z]+)(?![\w-])")
-_WIDE = r"(?: *$|  |\t| *:| +for +\d)"
+_NUMBER_ALONE = re.compile(r"(\d{1,4})\s*:?")
+_CLAIM_WORD = re.compile(r"[Cc](?:laim|LAIM)\s+(?=\d{1,4}\s*[.:)]?\s+[A-Z]|\d{1,4}\s*[.:)]?$)")
+_HEADING = re.compile(r"(must stay out|[a-z]+)(?![\w-])", re.IGNORECASE)
+_WIDE = r"(?: *$|  |\t| *:| +(?:for|\() *(?:claims? +)?\d)"
 _PLAUSIBLE = {
-    "title": re.compile(r"title(?:  |\t)"),
-    "profile": re.compile(r"profile\s+(?:US|EPO)\b"),
-    "filed": re.compile(r"filed\s+(?:yes|no)\b"),
-    "confidential": re.compile(r'confidential\s+"'),
-    "unit": re.compile(r'unit\s+\S+\s*(?:"|$)'),
-    "given": re.compile(r"given\s.*[<>=]"),
-    "inside": re.compile("inside" + _WIDE),
-    "must stay out": re.compile("must stay out" + _WIDE),
-    "document": re.compile(r"document\s+\S+(?: \S+)*?" + _WIDE),
-    "class": re.compile("class" + _WIDE),
-    "policy": re.compile(r"policy\s+.*\b(?:are|is)\b"),
-    "read": re.compile(r'read\s+"'),
-    "apart": re.compile(r'apart\s+"'),
-    "phrase": re.compile(r'phrase\s+"'),
-    "term": re.compile(r'term\s+"'),
+    heading: re.compile(heading + after, re.IGNORECASE)
+    for heading, after in {
+        "title": r"(?:  |\t|\s*:)",
+        "profile": r"(?:\s+|\s*:\s*)(?:US|EPO)\b",
+        "filed": r"(?:\s+|\s*:\s*)(?:yes|no)\b",
+        "confidential": r'\s*:?\s*"',
+        "unit": r'(?:\s+|\s*:\s*)\S+\s*(?:"|$)',
+        "given": r"\b.*[<>=]",
+        "inside": _WIDE,
+        "must stay out": _WIDE,
+        "document": r"\s+\S+(?: \S+)*?" + _WIDE,
+        "class": _WIDE,
+        "policy": r"\s*:?\s+.*\b(?:are|is)\b",
+        "read": r'\s*:?\s*"',
+        "apart": r'\s*:?\s*"',
+        "phrase": r'\s*:?\s*"',
+        "term": r'\s*:?\s*"',
+    }.items()
 }
+CASES = ("inside", "must stay out", "document", "class")
+_ROW = re.compile(r"[^:]*?\S(?: *\t|  +(?:[-<>=≤≥{\d]|(?:measured|silent|any|unknown|none|about|between)\b))")
+"""A row of cells at the left margin: what stands after a tab, or a cell that could be no kind."""
+_MARGIN_WORDS = re.compile(
+    r'(?:meant|exactly)\s|(?:reading|taken by)\s*"|not restated\s*:'
+    r"|(?:free|own|only for|only when|sets)\s[^:]*:"
+)
 _DECLARES = re.compile(
     r'\S.*?(?:  +|\t\s*|\s*:\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b'
     r'|(?:[a-z]+ ){0,2}in \S+\s*(?:,|"|$))'
 )
 _NAME_AFTER_HEADING = re.compile(
     r'\w+ (?! )[^"]*?(?:  +|\t\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b'
-    r'|(?:[a-z]+ )?in \S+\s*(?:,|"|$))'
+    r'|(?:[a-z]+ ){0,2}in \S+\s*(?:,|"|$))'
 )
 
 
@@ -133,7 +145,7 @@ def _lines(p: Page) -> list[Line]:
 def heading_of(text: str) -> str:
     """The heading word that a line begins with, or ''. A declared name may begin with one and go on."""
     match = _HEADING.match(text)
-    word = match.group(1) if match else ""
+    word = match.group(1).lower() if match else ""
     if word not in HEADINGS:
         return ""
     return "" if _NAME_AFTER_HEADING.match(text) and not _PLAUSIBLE[word].match(text) else word
@@ -151,6 +163,7 @@ class _Blocks:
         self.body: list[Line] = []
         self.claim: int | None = None
         self.before: int | None = None
+        self.told: int | None = None
 
     def close(self) -> None:
         if self.head is not None:
@@ -183,6 +196,14 @@ class _Blocks:
         return last is not None and not self.page.plain.startswith("|", last.start)
 
     @property
+    def below_margin(self) -> bool:
+        return self.heading == "claim" and self.head is not None and not self.last_is_text
+
+    @property
+    def takes_rows(self) -> bool:
+        return self.heading in CASES and self.head is not None
+
+    @property
     def sentence_ended(self) -> bool:
         last = self.body[-1] if self.body else self.head
         return last is not None and (not self.last_is_text or self.page.plain[last.end - 1] == ".")
@@ -191,8 +212,10 @@ class _Blocks:
 def blocks(p: Page) -> tuple[tuple[Block, ...], tuple[Diagnostic, ...]]:
     """The statements of a sheet in order, each with the lines that belong to it."""
     state = _Blocks(p)
-    for line in _lines(p):
+    lines = _lines(p)
+    for index, line in enumerate(lines):
         text = p.plain[line.start : line.end]
+        rows_below = index + 1 < len(lines) and lines[index + 1].indent > 0
         claim = _CLAIM.match(text)
         if text.startswith("|"):
             _bar(state, line)
@@ -207,12 +230,14 @@ def blocks(p: Page) -> tuple[tuple[Block, ...], tuple[Diagnostic, ...]]:
                     "Indented lines belong to the statement above.",
                     "begin the line at the left margin",
                 )
+            elif state.below_margin:
+                _without_bar(state, line)
             else:
                 state.add(line)
         elif claim:
             state.open("claim", line, int(claim.group(1)))
         else:
-            _unindented(state, line, text)
+            _unindented(state, line, text, rows_below)
     state.close()
     return tuple(state.blocks), tuple(state.diagnostics)
 
@@ -229,9 +254,46 @@ def _bar(state: _Blocks, line: Line) -> None:
         )
 
 
-def _unindented(state: _Blocks, line: Line, text: str) -> None:
+def _without_bar(state: _Blocks, line: Line) -> None:
+    """A line below margin lines that has no bar: told once for a claim, and left out."""
+    if state.claim != state.told:
+        state.error(
+            line, f"a line without a bar below the margin lines of claim {state.claim}",
+            "A claim's text ends where its first margin line begins; a margin line begins with a bar.",
+            "put | before it if it restates something, move it above the first bar if it is the claim's text,"
+            " or begin it at the left margin if it is a heading",
+        )  # fmt: skip
+    state.told = state.claim
+
+
+def _claim_word(state: _Blocks, line: Line, text: str, match: re.Match[str]) -> None:
+    """`Claim 1. ...` is told as a mistake and then read as claim 1."""
+    number = int(re.findall(r"\d+", text)[0])
+    rest = re.sub(r"^\d+\s*[.:)]?\s*", "", text[match.end() :])[:30]
+    state.error(
+        Line(line.start, line.start + match.end() + len(str(number)), 0, False),
+        "a claim begins with its number alone",
+        "The word 'claim' before the number is no part of the claim.",
+        f"write {number}. {rest}...",
+    )
+    state.open("claim", Line(line.start + match.end(), line.end, 0, line.after_blank), number)
+
+
+def _unindented(state: _Blocks, line: Line, text: str, rows_below: bool) -> None:
     heading = heading_of(text)
+    if heading == "document" and not rows_below and _NAME_AFTER_HEADING.match(text):
+        heading = ""
     running = state.claim is not None and not line.after_blank and state.last_is_text
+    if (match := _CLAIM_WORD.match(text)) and (not running or state.sentence_ended):
+        _claim_word(state, line, text, match)
+        return
+    if state.below_margin and not line.after_blank and not heading and _MARGIN_WORDS.match(text):
+        _without_bar(state, line)
+        return
+    row = state.takes_rows and not line.after_blank and not heading and _ROW.match(text)
+    if row and not _DECLARES.match(text):
+        state.add(line)
+        return
     if running:
         plausible = bool(heading and _PLAUSIBLE[heading].match(text)) or bool(_DECLARES.match(text))
         if not plausible:
@@ -248,5 +310,5 @@ def _unindented(state: _Blocks, line: Line, text: str) -> None:
 
 def claim_number(text: str) -> tuple[int, int] | None:
     """A claim's number at the start of a line and where its text begins, or None."""
-    match = _CLAIM.match(text)
+    match = _CLAIM.match(text) or _NUMBER_ALONE.match(text)
     return (int(match.group(1)), match.end()) if match else None

@@ -1,12 +1,29 @@
-"""Linear forms of terms over declared names: coefficients, without knowing how they will be used."""
+"""What a term is over declared names: its linear form, and whether it is always a whole number."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Iterable, Mapping
 from fractions import Fraction
-from typing import TypeAlias
+from typing import TypeAlias, assert_never
 
-from scopecheck.core import Add, Const, Divide, Measured, Multiply, Negate, Term
+from scopecheck.core import (
+    Add,
+    Branch,
+    Const,
+    CountOf,
+    Divide,
+    Greatest,
+    Least,
+    Magnitude,
+    Measured,
+    Multiply,
+    Negate,
+    Parameter,
+    ReadTerm,
+    Remainder,
+    Rounded,
+    Term,
+)
 
 Linear: TypeAlias = Mapping[str | None, Fraction]
 """Coefficients by declared name; the key None is the constant."""
@@ -57,3 +74,32 @@ def _total(parts: list[Linear | None]) -> Linear | None:
 
 def _scaled(form: Linear | None, factor: Fraction) -> Linear | None:
     return None if form is None else {name: factor * c for name, c in form.items()}
+
+
+def always_whole(term: Term, wholes: Collection[str]) -> bool:
+    """Is every value the term can have a whole number, `wholes` being the names of whole numbers?"""
+
+    def all_whole(items: Iterable[Term]) -> bool:
+        return all(always_whole(item, wholes) for item in items)
+
+    match term:
+        case Const(value):
+            return value.denominator == 1
+        case Measured(name):
+            return name in wholes
+        case CountOf():
+            return True
+        case Add(items) | Least(items) | Greatest(items) | ReadTerm(_, items):
+            return all_whole(items)
+        case Negate(item) | Magnitude(item):
+            return always_whole(item, wholes)
+        case Multiply(left, right) | Branch(_, left, right):
+            return all_whole((left, right))
+        case Rounded(_, step, _, origin):
+            return step.denominator == 1 and origin.denominator == 1
+        case Remainder(item, divisor):
+            return always_whole(item, wholes) and divisor.denominator == 1
+        case Divide() | Parameter():
+            return False
+        case _:
+            assert_never(term)

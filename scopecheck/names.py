@@ -92,6 +92,17 @@ class Names:
         if name.lower() in self.failed:
             return trouble(span, f"'{name}' is not declared")
         near = did_you_mean(name, (*self.all(), *more))
+        for d in self.declarations.values():
+            if not isinstance(d, NumberDecl) and (member := member_of(d, name)) is not None:
+                listed = next((m for m in d.members if m not in (member, OTHERS)), "...")
+                one, other = f"{d.name} = {member}", f"{d.name} IN {{{listed}, {member}}}"
+                if isinstance(d, SetDecl):
+                    one, other = f"{member} IN {d.name} (it is among them)", f"{one} (it alone)"
+                return trouble(
+                    span, f"'{name}' is not declared",
+                    f"It is a member of {d.name}, and alone it is no fact.",
+                    f"write {one}, or {other}",
+                )  # fmt: skip
         help = (
             near
             or f"declare it, for example: {name}  length in mm   (or count, number, share in %, any of a, b)"

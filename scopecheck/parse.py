@@ -46,6 +46,12 @@ _MARKS = {
 _FUNCTIONS = frozenset("LEAST GREATEST ABS SUM COUNT ONE EVERY SOME PLACE DECADE".split())
 _RULES = {"AWAY": "away", "UP": "up", "EVEN": "even"}
 _LOWER = {"and": "AND", "or": "OR", "not": "NOT", "if": "IF", "then": "THEN"}
+_BETWEEN = {
+    "and": "gap >= 2 mm AND rim < 9 mm",
+    "or": "gap = 3 mm OR gap = 4 mm",
+    "not": "NOT gap < 2 mm",
+    **dict.fromkeys(("if", "then"), "IF lid = yes THEN rim >= 5 mm"),
+}
 
 
 class _Scan(Lexer):
@@ -96,9 +102,14 @@ def _terminal(page: Page, token: Scanned) -> str:
         return "TRUTH" if token.text in ("TRUE", "FALSE") else token.text
     if token.sort == "mark" and token.text in _MARKS:
         return _MARKS[token.text]
+    help = {
+        ".": "take out the full stop",
+        ";": "write a comma between two facts",
+        ":": "a line in symbols has no colon; words of the claim stand right of one",
+    }.get(token.text, "")
     raise trouble(
         page.span(token.start, token.end), f"'{token.text}' has no place among symbols",
-        "Symbols and words in CAPITALS are exact; the words of a claim stand right of a colon.", "",
+        "Symbols and words in CAPITALS are exact; the words of a claim stand right of a colon.", help,
     )  # fmt: skip
 
 
@@ -107,7 +118,7 @@ def _refuse_lower(page: Page, token: Scanned) -> None:
         raise trouble(
             page.span(token.start, token.end), f"'{token.text}' among symbols",
             "Lower-case words may be read in more than one way; symbols and words in CAPITALS may not.",
-            f"write {_LOWER[token.text]}",
+            f"write {_LOWER[token.text]} between whole facts, such as: {_BETWEEN[token.text]}",
         )  # fmt: skip
 
 
@@ -292,6 +303,22 @@ def _explained(page: Page, tokens: tuple[Scanned, ...], error: UnexpectedToken) 
             "The two do not bind in an order that everyone agrees on.",
             "put brackets around the part that belongs together",
         )
+    after = next((t.text for t in tokens if t.start > found.start), "")
+    if error.token.type == "NOT" and after == "IN":
+        one = next((t.text for t in reversed(tokens) if t.end <= found.start), "...")
+        return trouble(
+            span, "'NOT IN' is not a sign", "NOT stands before a whole fact.", f"write NOT {one} IN ..."
+        )
+    before = next((t for t in reversed(tokens) if t.end <= found.start), None)
+    if error.token.type == "NUMBER" and before is not None and before.text == "measured" and found.number:
+        places = found.number.decimals
+        step = f"0.{'0' * (places - 1)}1" if places > 0 else "1" + "0" * -places
+        unit = found.number.unit.symbol if found.number.unit else ""
+        return trouble(
+            page.span(before.start, found.end), "'measured' is a word of cells",
+            "Among symbols the rounding of a measured value is written out.",
+            f"write ROUND(... TO {step} {unit}".rstrip() + f", HALF AWAY) = {found.text}",
+        )  # fmt: skip
     if error.token.type in ("NUMBER", "NAME") and "SIGN" in expected:
         return trouble(
             span, f"'{found.text[:30]}' stands beside another value",

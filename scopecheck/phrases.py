@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from difflib import SequenceMatcher
-from fractions import Fraction
+from difflib import SequenceMatcher, get_close_matches
 
-from scopecheck.catalogue import Entry, Slot
+from scopecheck.catalogue import Entry, Pattern, Slot
 from scopecheck.chart import FILLERS, NUMBER_WORDS, Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.core import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
 from scopecheck.diagnostics import Trouble, trouble
@@ -19,6 +18,7 @@ from scopecheck.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.record import record, replace
 from scopecheck.scan import Number, Token
 from scopecheck.spans import Span
+from scopecheck.spelled import spelled, spelled_amounts
 from scopecheck.syntax import Words
 
 _TEMPERATURE = (("temperature", 1),)
@@ -56,6 +56,15 @@ class Reader:
                 f"A phrase has at most {MOST_WORDS} words and numbers.",
                 "lift the words of one limitation",
             )
+        if tokens[0].sort == "sign":
+            thing = subjects[0].text if subjects else "..."
+            raise trouble(
+                words.span, "symbols right of a colon",
+                "Right of a colon stand words; symbols stand without a colon.",
+                f"take out the colon: {thing} {words.text}",
+            )  # fmt: skip
+        if subjects:
+            tokens = spelled_amounts(tokens, subjects[0].bound, self.names.own)
         job = _Job(self, subjects, words, _borrowed(tokens))
         return job.whole(_with_units(tokens))
 
@@ -104,7 +113,7 @@ class _Job:
     def whole(self, tokens: tuple[Token, ...]) -> Formula:
         found = self.found(tokens)
         if len(found) > 1:
-            ways = " and ".join(f"'{m.pattern.text}'" for m in found[:3])
+            ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
             raise trouble(
                 self.span(tokens), f"these words are a phrase in {len(found)} ways", f"They match {ways}.",
                 "write fewer of the words, or the meaning in symbols: words, two blanks, exactly, facts",
@@ -200,17 +209,27 @@ class _Job:
         if len(names) != len(self.subjects):
             raise trouble(
                 self.span(tokens),
-                f"'{match.pattern.text}' takes {_things(len(names))}, not {len(self.subjects)}",
+                f"'{match.wording}' takes {_things(len(names))}, not {len(self.subjects)}",
                 "Left of the colon stands one thing for each noun, in the order of the words.",
-                "write them with commas, such as: wax, oil : ratio of wax to oil of 9:1"
-                if len(names) > 1
-                else "write a line for each, or their sum",
+                self.other_subjects(match, names, tokens),
             )
         slots: dict[str, Bound] = {"x": self.first}
         shown = {"x": self.subjects[0].text} if names == ("x",) else {}
         for name, subject in zip(names, self.subjects, strict=True):
             slots[name], shown[name] = subject.bound, subject.text
         return slots, shown
+
+    def other_subjects(self, match: Match, names: tuple[str, ...], tokens: tuple[Token, ...]) -> str:
+        """What to write where another number of things stands left of the colon than the phrase takes."""
+        if len(names) > 1:
+            return "write them with commas, such as: wax, oil : ratio of wax to oil of 9:1"
+        named = [d.name.lower() for f in match.fills if (d := self.declared(f.tokens))]
+        left = [s for s in self.subjects if s.text.lower() not in named]
+        for subject in self.subjects:
+            if subject.text.lower() in named and left:
+                instead = f"{left[0].text} : {self.text(tokens)}"
+                return f"{subject.text} stands in the words already: write {instead}"
+        return "write a line for each, or their sum"
 
     def where_fails(self, entry: Entry, shown: Mapping[str, str], tokens: tuple[Token, ...]) -> Trouble:
         assert entry.where
@@ -236,7 +255,7 @@ class _Job:
         if named := self.declared(tokens):
             return number_of(named)
         token = tokens[0]
-        number = token.number or _spelled(token)
+        number = token.number or spelled(token)
         if slot.kind in ("whole", "plain", "ratio") and token.start in self.bare:
             number = replace(number, unit=None)
         spans = slot.kind == "difference"
@@ -276,35 +295,86 @@ class _Job:
 
     def no_phrase(self, tokens: tuple[Token, ...]) -> Trouble:
         words, span = self.text(tokens), self.span(tokens)
+        literals = frozenset(
+            o for e in self.reader.entries for p in e.patterns for need in p.required for o in need
+        )
+        cause = "The words right of a colon are read as one phrase, whole."
+        if shorter := self.shorter(tokens, literals):
+            return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}")
         if isinstance(self.first, (SetDecl, ChoiceDecl)):
             loose = matches(tokens, self.reader.entries, self.tests(any_item=True))
             for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
                 for member in fill.members:
-                    if member_of(self.first, self.text(member)) is None:
+                    foreign = literals.isdisjoint(set(map(word_of, member)) - FILLERS)
+                    if member_of(self.first, self.text(member)) is None and foreign:
                         return no_member(self.first, self.text(member), self.span(member))
         near = self.nearest(tokens)
-        help = "nearest: " + "; ".join(f"'{text}'" for text in near) if near else ""
         more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
-        cause = self.operands(tokens, near) or "The words right of a colon are read as one phrase, whole."
+        if unknown := self.undeclared(tokens, literals):
+            cause = f"'{unknown}' is no declared name, so it is no value here."
+            help = f"declare it under this name: {_bare(unknown)}  length in mm (or its own kind)"
+            return trouble(span, f"no phrase reads '{words[:60]}'", cause, help + more)
+        listed = list(dict.fromkeys(p.plain for p in near))
+        help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
+        cause = self.operands(tokens, near) or cause
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
 
-    def operands(self, tokens: tuple[Token, ...], near: list[str]) -> str:
+    def shorter(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
+        """The longest stretch that is a phrase, if the words around it say nothing of limits; else ''."""
+        own = {w for name in self.reader.names.all() for w in name.lower().split()} | self.tests().own_words
+
+        def says_nothing(token: Token) -> bool:
+            word = word_of(token)
+            if token.sort != "word" or word in NUMBER_WORDS:
+                return False
+            known = word in FILLERS or word in own
+            return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
+
+        free = [says_nothing(t) for t in tokens]
+        first = next((i for i, ok in enumerate(free) if not ok), 0)
+        last = next((i for i in range(len(free), 0, -1) if not free[i - 1]), 0)
+        for dropped in range(1, len(tokens)):
+            for start in range(min(first, dropped), -1, -1):
+                end = len(tokens) - (dropped - start)
+                if end >= last and start < end and self.readable(tokens[start:end]):
+                    while start < min(first, end - 1) and self.readable(tokens[start + 1 : end]):
+                        start += 1
+                    return self.text(tokens[start:end])
+        return ""
+
+    def undeclared(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
+        """The words that would have to be a declared name for a phrase to read all; '' if there are none."""
+        known = {w for name in self.reader.names.all() for w in name.lower().split()}
+
+        def number(part: tuple[Token, ...]) -> bool:
+            words = list(map(word_of, part))
+            said = literals.isdisjoint(set(words) - FILLERS) and words[-1] not in FILLERS
+            named = not known.isdisjoint(words) and all(t.sort == "word" for t in part)
+            return self.is_number(part) or (said and named and words[0] not in FILLERS - _ARTICLES)
+
+        loose = replace(self.tests(), number=number, subjects=0)
+        for match in matches(tokens, self.reader.entries, loose):
+            for fill in match.fills:
+                if fill.slot.kind not in ("noun", "list") and not self.is_number(fill.tokens):
+                    return self.text(fill.tokens)
+        return ""
+
+    def operands(self, tokens: tuple[Token, ...], near: list[Pattern]) -> str:
         """A sentence on the number of values, if a near phrase has all these words and takes others."""
         words = [word_of(t) for t in tokens if not t.number and word_of(t) not in FILLERS]
         numbers = sum(1 for t in tokens if t.number)
-        patterns = {p.text: p for e in self.reader.entries if self.applies(e) for p in e.patterns}
-        for pattern in (patterns[text] for text in near if text in patterns):
+        for pattern in near:
             known = {o for need in pattern.required for o in need}
             slots = [s for s in pattern.slots if s.kind not in ("noun", "list")]
             if words and slots and known.issuperset(words) and len(slots) != numbers:
                 values = f"{len(slots)} value{'s' * (len(slots) > 1)}"
-                return f"'{pattern.text}' takes {values}; here {_stand(numbers)}."
+                return f"'{pattern.plain}' takes {values}; here {_stand(numbers)}."
         return ""
 
-    def nearest(self, tokens: tuple[Token, ...]) -> list[str]:
+    def nearest(self, tokens: tuple[Token, ...]) -> list[Pattern]:
         """The patterns most like the words, numbers standing as slots."""
         skeleton = ["(" if self.is_number((t,)) else word_of(t) for t in tokens]
-        scored: list[tuple[float, int, str]] = []
+        scored: list[tuple[float, int, Pattern]] = []
         order = 0
         for entry in self.reader.entries:
             fits = self.applies(entry)
@@ -321,8 +391,16 @@ class _Job:
                         continue
                 other = ["(" if isinstance(e, Slot) else e.options[0][0].lower() for e in pattern.elements]
                 ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
-                scored.append((-(ratio + (0.2 if fits else 0)), order, pattern.text))
-        return [text for _, _, text in sorted(scored)[:3]]
+                scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
+        return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+
+
+_ARTICLES = frozenset(("a", "an", "the", "said"))
+
+
+def _bare(words: str) -> str:
+    first, _, rest = words.partition(" ")
+    return rest if first.lower() in _ARTICLES and rest else words
 
 
 def _things(count: int) -> str:
@@ -331,7 +409,3 @@ def _things(count: int) -> str:
 
 def _stand(count: int) -> str:
     return "stands one" if count == 1 else f"stand {count or 'none'}"
-
-
-def _spelled(token: Token) -> Number:
-    return Number(token.text, Fraction(NUMBER_WORDS[word_of(token)]), 0, None)

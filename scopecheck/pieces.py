@@ -9,9 +9,17 @@ from scopecheck.diagnostics import Diagnostic, trouble
 from scopecheck.layout import Line, Page
 from scopecheck.parse import parse_facts
 from scopecheck.quantity import Unit
-from scopecheck.scan import scan
+from scopecheck.scan import Token, scan
 from scopecheck.spans import Span
 from scopecheck.syntax import Column, NameNode, NumberNode, Raw, Words
+
+_REFERENCE_SIGNS = re.compile(r"\(\s*\d+[a-zA-Z]?'?(?:\s*[,;-]\s*\d+[a-zA-Z]?'?)*\s*\)")
+_COUNTED = re.compile(
+    r"(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty(?:-\w+)?"
+    r"|hundred|thousand)",
+    re.IGNORECASE,
+)
+"""Words for numbers: brackets after one hold the number in digits, not a sign of the drawings."""
 
 
 @dataclass
@@ -23,7 +31,7 @@ class Desk:
     diagnostics: list[Diagnostic] = field(default_factory=list)
     columns: tuple[Column, ...] = ()
     failed: set[str] = field(default_factory=set)
-    """Names that a declaration with a mistake was meant to declare: using them is no second mistake."""
+    """Names, in small letters, that declarations are meant to declare, with a mistake or without."""
 
     @property
     def text(self) -> str:
@@ -42,8 +50,20 @@ class Desk:
         start, end = trimmed(self.text, start, end)
         while end > start and self.text[end - 1] in ".;, " and not self.text[start:end].endswith("..."):
             end -= 1
-        tokens = scan(self.page, start, end, self.own, words=True)
+        tokens = self._without_signs(start, end)
         return Words(one_line(self.text[start:end]), tokens, self.span(start, end))
+
+    def _without_signs(self, start: int, end: int) -> tuple[Token, ...]:
+        """The tokens of words, reference signs of the drawings such as `(12, 14a)` after a word left out."""
+        found: tuple[Token, ...] = ()
+        at = start
+        for sign in _REFERENCE_SIGNS.finditer(self.text, start, end):
+            if self.text.count("(", at, sign.start()) != self.text.count(")", at, sign.start()):
+                continue
+            before = scan(self.page, at, sign.start(), self.own, words=True)
+            if before and before[-1].sort == "word" and not _COUNTED.fullmatch(before[-1].text):
+                found, at = (*found, *before), sign.end()
+        return (*found, *scan(self.page, at, end, self.own, words=True))
 
 
 def trimmed(text: str, start: int, end: int) -> tuple[int, int]:
@@ -61,9 +81,11 @@ def one_line(text: str) -> str:
 
 
 def after_word(text: str, word: str, line: Line) -> int:
-    """Where the rest of a line begins after its heading word."""
+    """Where the rest of a line begins after its heading word and a colon, if one stands there."""
     at = line.start + len(word)
-    while at < line.end and text[at].isspace():
+    colon = False
+    while at < line.end and (text[at].isspace() or (text[at] == ":" and not colon)):
+        colon = colon or text[at] == ":"
         at += 1
     return at
 

@@ -23,15 +23,25 @@ class Plan:
     order: tuple[Finding, ...]
 
 
-def plan(sheet: Sheet, findings: Iterable[Finding]) -> Plan:
-    """The findings, drawn together; a contested reading is told where a graver finding turns on it."""
+def plan(sheet: Sheet, findings: Iterable[Finding], everything: bool = False) -> Plan:
+    """The findings, drawn together.
+
+    A contested reading is told where a graver finding turns on it, and again by itself only if `everything`
+    is asked for.
+    """
     order = tuple(sorted(findings, key=lambda f: order_key(sheet, f)))
     decided = [f for f in order if not is_open(f)]
     usual = [f for f in decided if standing_rank(sheet, f) < STRAINED]
     graver = [f for f in usual if f.stakes <= 4]
     trace = traced(sheet, graver)
-    told = {(d.group, d.reading) for f in graver for d in departures(f)}
-    quiet = [f for f in usual if f.stakes == 5 and not {(d.group, d.reading) for d in departures(f)} <= told]
+    told = set() if everything else {step for f in graver for step in _readings(f)}
+    pairs = [] if everything else [_readings(f) for f in graver]
+    quiet = [
+        f
+        for f in usual
+        if f.stakes == 5
+        and (_readings(f) not in pairs if f.question == "pair" else not _readings(f) <= told)
+    ]
     strained = [f for f in decided if standing_rank(sheet, f) == STRAINED and f.stakes <= 5]
     return Plan(
         tuple(with_consequences(sheet, cluster, trace) for cluster in clusters(sheet, trace.roots)),
@@ -41,3 +51,7 @@ def plan(sheet: Sheet, findings: Iterable[Finding]) -> Plan:
         tuple(f for f in order if is_open(f)),
         order,
     )
+
+
+def _readings(finding: Finding) -> set[tuple[int, int]]:
+    return {(d.group, d.reading) for d in departures(finding)}

@@ -24,7 +24,6 @@ from scopecheck.core import (
     Sheet,
     Value,
 )
-from scopecheck.describe import stretch_text
 from scopecheck.findings import Finding
 from scopecheck.minimise import Grade, pick_article, settle_construction
 from scopecheck.plain import scales, tightened
@@ -32,6 +31,7 @@ from scopecheck.probe_picture import Pictured, pictured
 from scopecheck.questions.prepared import Prepared, at_limitation
 from scopecheck.record import record, replace
 from scopecheck.reference import stated_values
+from scopecheck.rereadings import stretch_text
 from scopecheck.rewrite import read_as
 from scopecheck.solver import Budget, Constraint, Session, Undecided
 from scopecheck.witness import Obligation, verify

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from scopecheck.check_command import Options, draw_all, read_or_complain, shown
+from scopecheck.check_command import Options, draw_all, looked_over, read_or_complain, shown
 from scopecheck.diagnostics import Trouble
 from scopecheck.output import BAD_INPUT, UNDECIDED, Progress, complain, put
 from scopecheck.probe import probe
 from scopecheck.probe_report import probe_report
 from scopecheck.probe_sheet import Wish, sheet_source
-from scopecheck.questions import ask_all
+from scopecheck.questions import ask_prepared, prepare
 from scopecheck.report import exit_status
 
 
@@ -26,14 +26,21 @@ def probe_limitation(wish: Wish, options: Options) -> int:
         declared = ", ".join(d.name for d in sheet.declarations)
         complain(f"error: '{wish.show}' is not declared, so it cannot be shown\n  help: declared: {declared}")
         return BAD_INPUT
-    draw_all(warnings)
+    details = options.everything or options.format == "json"
+    prepared = prepare(sheet, options.budget, options.strained, details)
+    doubts, sound = looked_over(prepared)
+    draw_all((*warnings, *doubts))
+    if any(d.severity == "error" for d in doubts):
+        return BAD_INPUT
     progress = Progress("probe")
     progress.tell("reading by reading")
     looked = probe(sheet, wish.show, options.strained, options.budget)
     asked = bool(sheet.cases) or any(x.meant is not None for c in sheet.claims for x in c.limitations)
-    answers = ask_all(sheet, options.budget, options.strained, progress.tell) if asked else None
+    answers = ask_prepared(prepared, progress.tell) if asked else None
     progress.clear()
     put(shown(probe_report(looked, answers, options.everything, options.strained), options.format))
     if answers is not None:
-        return exit_status(answers)
-    return UNDECIDED if any(p.reason for p in looked.partings) else 0
+        status = exit_status(answers)
+    else:
+        status = UNDECIDED if any(p.reason for p in looked.partings) else 0
+    return status if sound else status or UNDECIDED

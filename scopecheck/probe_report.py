@@ -7,21 +7,13 @@ from collections.abc import Iterator
 from scopecheck.blocks import Block, Heading, Listing, Paragraph, Picture, Report
 from scopecheck.construction import admissible_readings, groups_in
 from scopecheck.core import FreeParameter, Group
-from scopecheck.describe import (
-    break_text,
-    group_words,
-    own_words,
-    setting_text,
-    settings_text,
-    standing_text,
-    stretch_text,
-)
-from scopecheck.findings import Answers
-from scopecheck.frame import foot, head
-from scopecheck.items import bearer_text
-from scopecheck.plain_formula import plain_formula
+from scopecheck.describe import own_words, setting_text, settings_text
+from scopecheck.findings import Answers, Reread
+from scopecheck.frame import ground, head
+from scopecheck.margins import bearer_text
 from scopecheck.probe import Parting, Probe, Row
 from scopecheck.report import build_report
+from scopecheck.rereadings import break_text, group_words, meaning_text, standing_text, stretch_text
 from scopecheck.wording import flat, listed, quoted
 
 
@@ -32,8 +24,7 @@ def probe_report(probe: Probe, answers: Answers | None, everything: bool, strain
     found = tuple(p.finding for p in probe.partings if p.finding is not None)
     if answers is None:
         nothing = Answers((), (), sheet.groups, sheet.policies)
-        # The first two blocks of a foot tell what was looked for with cases.
-        rest = tuple(foot(sheet, nothing, strained))[2:]
+        rest = ground(sheet, nothing, strained, everything)
         return Report((*own, *rest), sheet, nothing, found)
     report = build_report(sheet, answers, everything, strained=strained)
     below = report.blocks[len(tuple(head(sheet))) :]
@@ -72,7 +63,8 @@ def _row_line(probe: Probe, row: Row) -> str:
         return _joined(row.label, row.met)
     told = group.readings[reading]
     about = f"{quoted(row.label)} ({standing_text(group, reading)})"
-    meaning = f" Meaning: {plain_formula(flat(told.plain))}." if told.plain else ""
+    plain = meaning_text(probe.sheet, Reread(group.index, reading))
+    meaning = f" Meaning: {plain}." if plain else ""
     taken = f" Taken by {flat(told.taken_by)}." if told.taken_by and row.parameter is None else ""
     return f"{_joined(about, row.met)}.{meaning}{taken}"
 
@@ -98,13 +90,13 @@ def _stretches(probe: Probe) -> Iterator[Block]:
         if p.group not in groups or p.upper is not None:
             continue
         reading = probe.sheet.groups[p.group].readings[p.reading]
-        unknown = f"How far {quoted(reading.label)} stretches ({p.name}) is fixed nowhere"
+        unknown = f"How far {quoted(reading.label)} stretches is fixed nowhere"
         drawn = f"it is drawn at {_presumed(p)}, and what matters is from which stretch on a thing is met"
         yield Paragraph(f"{unknown}; {drawn}.")
 
 
 def _presumed(p: FreeParameter) -> str:
-    return stretch_text(p, p.presumed).replace("\u00a0", " ").replace("(diff)", "")
+    return stretch_text(p, p.presumed).replace("\u00a0", " ")
 
 
 # ---- where they part

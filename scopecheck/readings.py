@@ -12,7 +12,7 @@ from scopecheck.core import Bound as End
 from scopecheck.core import ChoiceDecl, Formula, FreeParameter, Parameter, Place, Read, Reading, SetDecl
 from scopecheck.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.exact_formulas import context, formula
-from scopecheck.exact_terms import term
+from scopecheck.exact_terms import bare_number, term
 from scopecheck.groups import Draft, Groups
 from scopecheck.names import Bound, Listed, Names, NotHere, Typed
 from scopecheck.parse import parse_facts
@@ -20,7 +20,7 @@ from scopecheck.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_dif
 from scopecheck.record import record, replace
 from scopecheck.scan import Own
 from scopecheck.spans import Span
-from scopecheck.syntax import CallNode, ChainNode, Free, NameNode, Node, Raw, RoundNode
+from scopecheck.syntax import CallNode, ChainNode, Free, NameNode, Node, NumberNode, Raw, RoundNode
 
 
 @record
@@ -55,21 +55,49 @@ def read(entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str)
         Draft(
             len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False
         ),
-        Place(at.where, at.words, at.span),
+        Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )
     by_label = {r.label: r for r in tried}
-    values = {name: number for pin in pins for name, number in pin.values}
+    values = {name: (number, id(pin.span)) for pin in pins for name, number in pin.values}
+    for _, place in values.values():
+        free = {f.name for reading in left for f in by_label[reading.label].written.free}
+        groups.open_numbers.setdefault(place, set()).update(free)
     options = []
     for index, reading in enumerate(left):
         own = _parameters(by_label[reading.label], at, names, groups, draft.index, index)
         for parameter in own:
             if parameter.name in values:
-                fixed = term(context(names, "reading"), values[parameter.name])
-                parameter = _pinned(parameter, constant(fixed.term) or Fraction(0))
+                written, place = values[parameter.name]
+                groups.numbers.add((place, parameter.name))
+                parameter = _pinned(parameter, _pin_value(written, parameter, by_label[reading.label]))
             groups.parameters.setdefault(parameter.key, parameter)
         keys = {p.name: p.key for p in own}
         options.append(_formula(by_label[reading.label], at, names, keys, entry.own))
     return Read(draft.index, tuple(options))
+
+
+_PLAIN_NUMBER = re.compile(r"(?<![\w.])(?!0+(?:\.0+)?(?![\d.]))\d")
+
+
+def _pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading) -> Fraction:
+    """The value of `with e = 5 %` in base units. Raises Trouble at the number if its unit does not fit."""
+    number, own = node.number, parameter.unit
+    if number.unit is None:
+        (free,) = (f for f in reading.written.free if f.name == parameter.name)
+        bounds = [raw.text for raw in (*free.bounds, free.presumed) if raw]
+        plain = not own.kind.dimension and any(_PLAIN_NUMBER.search(t) and "%" not in t for t in bounds)
+        if number.value and not plain:
+            raise bare_number(node.span, number, own)
+        return number.value
+    unit = number.unit
+    if own.kind.dimension == unit.kind.dimension and not own.kind.point and unit.kind.point:
+        unit = as_difference(unit)
+    if own.kind.dimension != unit.kind.dimension:
+        raise trouble(
+            node.span, f"{node.span.text} is no value for '{parameter.name}'",
+            f"It is a {unit.kind.name}; '{parameter.name}' is given in {own.symbol or own.kind.name}.",
+        )  # fmt: skip
+    return unit.to_base(number.value)
 
 
 def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
@@ -113,6 +141,11 @@ def _sort_out(
         if "the bases differ" in clash.diagnostic.message:
             help = (
                 "declare a term with a reading for each basis, or give the meaning: two blanks, exactly ..."
+            )
+        if "say (g) or (a)" in clash.diagnostic.message:
+            help = (
+                "write (g) or (a) after the unit where the claim has it; else declare the thing in the"
+                " claim's own unit, or give the meaning: two blanks, exactly ..."
             )
         cause = f"No reading of '{at.wording}' goes with these values."
         raise trouble(at.span, clash.diagnostic.message, cause, help)
@@ -261,6 +294,21 @@ def _ends(free: Free, kind: Kind, at: Occurrence, names: Names) -> tuple[End, En
     if upper is not None and upper.value < lower.value:
         raise trouble(free.span, f"the lower end of {free.name} is above its upper end")
     return lower, upper
+
+
+def names_of(node: Node) -> list[NameNode]:
+    """The names of a formula, where they stand."""
+    found: list[NameNode] = []
+    stack: list[object] = [node]
+    while stack:
+        item = stack.pop()
+        if isinstance(item, NameNode):
+            found.append(item)
+        elif isinstance(item, tuple):
+            stack += item
+        elif hasattr(item, "__match_args__") and not isinstance(item, Span):
+            stack += [getattr(item, name) for name in item.__match_args__ if name not in ("span", "number")]
+    return found
 
 
 def _names_in(node: Node) -> set[str]:

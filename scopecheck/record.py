@@ -64,7 +64,7 @@ def _made(cls: type[T], shared: dict[str, Any]) -> type[T]:
     return made
 
 
-def replace(item: T, **changes: Any) -> T:
+def replace(item: T, /, **changes: Any) -> T:
     """A copy of a record with some fields changed."""
     kept = {name: getattr(item, name) for name in type(item).__match_args__}  # type: ignore[attr-defined]
     return type(item)(**{**kept, **changes})

@@ -11,17 +11,20 @@ from scopecheck.describe import case_named, limitation_labelled
 from scopecheck.diagnostics import Diagnostic
 from scopecheck.drawing import draw
 from scopecheck.findings import Answers, Finding
-from scopecheck.frame import foot, head
+from scopecheck.frame import Beside, foot, head
 from scopecheck.grouping import Cluster, departures, is_open, turning_labels
-from scopecheck.items import item, line, question_text, readings_told, statement
+from scopecheck.items import decision_text, item, line, question_text, relation_text, statement
 from scopecheck.lines import NumberLine, ValueTable
+from scopecheck.margins import readings_told
 from scopecheck.plan import Plan, plan
-from scopecheck.wording import claims_text, counted, flat, listed, sentence
+from scopecheck.wording import counted, flat, listed, sentence, upper_first
 
 MOST_ITEMS = 10
 """Items on the first page."""
 MOST_LINES = 10
 """Lines of one kind on the first page."""
+COUNTED = ("narrows", "harmless")
+"""Statements that the first page only counts."""
 
 
 def exit_status(answers: Answers) -> int:
@@ -45,7 +48,7 @@ def build_report(
     `diagnostics` are warnings about the sheet, `strained` says that strained readings took part, `pictures`
     are shown below the head.
     """
-    planned = plan(sheet, answers.findings)
+    planned = plan(sheet, answers.findings, everything)
     ranked = [*planned.items, *planned.strained]
     shown = ranked if everything else ranked[:MOST_ITEMS]
     blocks: list[Block] = [*head(sheet), *_warnings(diagnostics), *(Picture(data) for data in pictures)]
@@ -54,8 +57,7 @@ def build_report(
     blocks += _undecided(planned, everything)
     blocks += _quiet(sheet, planned, everything, len(ranked))
     blocks += _statements(sheet, planned, everything)
-    blocks += _nothing_found(sheet, planned)
-    blocks += foot(sheet, answers, strained)
+    blocks += foot(sheet, answers, strained, everything, _beside(sheet, planned, everything))
     held = _held_indices(planned, blocks)
     return Report(tuple(blocks), sheet, answers, planned.order, held, tuple(diagnostics))
 
@@ -118,7 +120,7 @@ def _some_of(lines: tuple[str, ...], everything: bool) -> Iterator[Block]:
     most = len(lines) if everything or len(lines) <= MOST_LINES else MOST_LINES
     yield Listing(lines[:most])
     if most < len(lines):
-        yield Paragraph(sentence("item", "more_lines", count=len(lines) - most), quiet=True)
+        yield Paragraph(sentence("item", "more_lines", count=len(lines) - most, most=most), quiet=True)
 
 
 def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterator[Block]:
@@ -130,9 +132,20 @@ def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterat
         for number, cluster in enumerate(planned.quiet, start=before + 1):
             yield item(sheet, cluster, number)
         return
+    pairs = [c for c in planned.quiet if c.first.question == "pair"]
+    single = [c for c in planned.quiet if c.first.question != "pair"]
+    if single:
+        yield Paragraph(_quiet_count(sheet, single), quiet=True)
+    lines = [_pair_line(sheet, c, f) for c in pairs for f in c.findings]
+    if lines:
+        yield from _some_of(tuple(dict.fromkeys(lines)), everything)
+
+
+def _quiet_count(sheet: Sheet, quiet: Sequence[Cluster]) -> str:
+    """`8 places where the words can be read more than one way ...`, by the questions that settle them."""
     labels: set[str] = set()
     by_question: dict[str, set[str]] = {}
-    for cluster in planned.quiet:
+    for cluster in quiet:
         where = {label for f in cluster.findings for label in quiet_labels(sheet, f)}
         by_question.setdefault(question_text(sheet, cluster.axes, cluster.first), set()).update(where)
         labels |= where
@@ -140,8 +153,13 @@ def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterat
         sentence("item", "quiet_one", count=len(where), decision=question)
         for question, where in by_question.items()
     )
-    places = counted(len(labels), "place")
-    yield Paragraph(sentence("item", "quiet", places=places, decisions=decisions), quiet=True)
+    return sentence("item", "quiet", places=counted(len(labels), "place"), decisions=decisions)
+
+
+def _pair_line(sheet: Sheet, cluster: Cluster, finding: Finding) -> str:
+    """Two phrases that change something only together, by their words, the thing and the readings."""
+    readings = "; ".join(readings_told(sheet, finding))
+    return f"{decision_text(sheet, cluster)}: {statement(sheet, finding, 'brief')}. {readings}."
 
 
 def quiet_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
@@ -152,23 +170,29 @@ def quiet_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
 
 
 def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block]:
-    """What was found to hold and is no defect."""
-    if not planned.statements:
-        return
-    yield Heading(sentence("section", "6"))
-    brief = [f for f in planned.statements if f.question not in ("narrows", "harmless")]
-    lines = [_statement_line(sheet, finding) for finding in brief]
+    """What was found to hold and is no defect; what the first page counts only with `everything`."""
+    brief = [f for f in planned.statements if f.question not in COUNTED]
+    lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
     if everything:
-        rest = [f for f in planned.statements if f.question in ("narrows", "harmless")]
-        yield Listing(tuple(dict.fromkeys([*lines, *(line(sheet, f) for f in rest)])))
-        return
-    narrowed = [f.claim for f in planned.statements if f.question == "narrows"]
-    harmless = {d for f in planned.statements if f.question == "harmless" for d in f.others}
-    if narrowed:
-        lines.append(sentence("claim", "narrowing", claims=claims_text(narrowed)))
-    if harmless:
-        lines.append(sentence("claim", "harmless", count=len(harmless)))
-    yield from _some_of(tuple(dict.fromkeys(lines)), everything)
+        lines += [line(sheet, f) for f in planned.statements if f.question in COUNTED]
+    if lines:
+        yield Heading(sentence("section", "6"))
+        yield from _some_of(tuple(dict.fromkeys(lines)), everything)
+
+
+def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:
+    """One line each; how a document's range lies against several claims on one line."""
+    ranges: dict[str, list[Finding]] = {}
+    for finding in findings:
+        if finding.question == "document range":
+            ranges.setdefault(finding.case, []).append(finding)
+    for finding in findings:
+        own = ranges.get(finding.case, []) if finding.question == "document range" else []
+        if not own:
+            yield _statement_line(sheet, finding)
+        elif finding is own[0]:
+            rest = [relation_text(f) for f in own[1:]]
+            yield "; ".join([statement(sheet, finding).rstrip("."), *rest]) + "."
 
 
 def _statement_line(sheet: Sheet, finding: Finding) -> str:
@@ -178,21 +202,20 @@ def _statement_line(sheet: Sheet, finding: Finding) -> str:
     return f"{text.rstrip('.')}: {'; '.join(readings_told(sheet, finding))}"
 
 
-def _nothing_found(sheet: Sheet, planned: Plan) -> Iterator[Block]:
-    """A statement for each claim that no item and no undecided question concerns."""
+def _beside(sheet: Sheet, planned: Plan, everything: bool) -> Beside:
+    """For the foot: the claims that no item and no undecided question concerns, and what is only counted."""
     concerned = _concerned(sheet, planned)
-    lines = []
+    untouched = {}
     for claim in sheet.claims:
-        if claim.number in concerned:
-            continue
-        own = {x.label for x in claim.limitations}
-        contested = {x for c in planned.quiet for f in c.findings for x in quiet_labels(sheet, f)} & own
-        places = counted(len(contested), "place")
-        note = sentence("claim", "contested", places=places) if contested else ""
-        lines.append(sentence("claim", "nothing_found", number=claim.number, contested=note))
-    if lines:
-        yield Heading(sentence("section", "nothing"))
-        yield Listing(tuple(lines))
+        if claim.number not in concerned:
+            own = {x.label for x in claim.limitations}
+            quiet = {x for c in planned.quiet for f in c.findings for x in quiet_labels(sheet, f)}
+            untouched[claim.number] = len(quiet & own)
+    if everything:
+        return Beside(untouched)
+    narrowed = tuple(f.claim for f in planned.statements if f.question == "narrows")
+    harmless = {d for f in planned.statements if f.question == "harmless" for d in f.others}
+    return Beside(untouched, narrowed, len(harmless))
 
 
 def _concerned(sheet: Sheet, planned: Plan) -> set[int]:

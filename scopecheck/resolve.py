@@ -8,14 +8,16 @@ from typing import Literal, TypeVar
 from scopecheck.account import unrestated
 from scopecheck.catalogue import Entry, entries, entry
 from scopecheck.core import Case, Claim, Given, Settled, Sheet
-from scopecheck.diagnostics import Diagnostic, Trouble, did_you_mean
+from scopecheck.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.exact_formulas import context, facts
-from scopecheck.groups import Groups, groups_in, plain_wording
+from scopecheck.groups import Groups, groups_in
 from scopecheck.names import Names
 from scopecheck.parse import parse_facts
+from scopecheck.readings import names_of
 from scopecheck.resolve_cases import CasesDesk, cases
 from scopecheck.resolve_claims import CLAIMS, ClaimsDesk, claims
 from scopecheck.resolve_names import declare_all, noun
+from scopecheck.settling import wrong_settlings
 from scopecheck.spans import Source, Span
 from scopecheck.statements import parse_sheet, read_file
 from scopecheck.syntax import (
@@ -24,6 +26,7 @@ from scopecheck.syntax import (
     ClaimStatement,
     Declare,
     GivenStatement,
+    Node,
     PhraseStatement,
     PolicyStatement,
     ReadStatement,
@@ -43,6 +46,7 @@ def read_sheet(source: Source) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
     sheet = _Resolving(written, wrong).sheet()
     wrong = _without_consequences(written, wrong)
     ordered = tuple(sorted(wrong, key=lambda d: (d.span.source.name != source.name, d.span.start)))
+    ordered = tuple(dict.fromkeys(ordered))
     return (None if any(d.severity == "error" for d in wrong) else sheet), ordered
 
 
@@ -91,7 +95,8 @@ class _Resolving:
         cases_desk = CasesDesk(self.names, self.groups, desk.entries, made, self.wrong)
         found = cases(cases_desk, tuple(self.all(CasesStatement)))
         self.contradictions(found, made, cases_desk)
-        self.pins_and_policies()
+        whole = not any(d.severity == "error" for d in self.wrong)
+        self.wrong += wrong_settlings(self.groups, whole)
         return self.finished(made, found, givens, desk)
 
     def error(self, span: Span, message: str, help: str = "", cause: str = "") -> None:
@@ -131,10 +136,29 @@ class _Resolving:
                 for reading in statement.readings:
                     for raw in (reading.formula, *reading.only_when):
                         if raw is not None:
-                            parse_facts(raw.page, raw.start, raw.end, self.names.own)
+                            node = parse_facts(raw.page, raw.start, raw.end, self.names.own)
+                            self.known_names(node, made[-1], {f.name for f in reading.free})
             except Trouble as error:
                 self.wrong.append(error.diagnostic)
         return made
+
+    def known_names(self, node: Node, phrase: Entry, free: set[str]) -> None:
+        """Raises Trouble at a name in a reading that is neither a slot, a free number nor declared."""
+        slots = {slot.name for p in phrase.patterns for slot in p.slots}
+        members = {m for d in self.names.declarations.values() for m in getattr(d, "members", ())}
+        known = {"x", "others", "none"} | slots | free | set(phrase.subjects) | members
+        for named in names_of(node):
+            if named.name in known or self.names.declared(named.name) or self.names.noun(named.name):
+                continue
+            words = next((p.text for p in phrase.patterns if named.name in p.text.split()), "")
+            if not words:
+                raise self.names.unknown(named.name, named.span, slots | free)
+            bracketed = " ".join(f"({w})" if w == named.name else w for w in words.split())
+            raise trouble(
+                named.span, f"'{named.name}' is not declared",
+                f"In the phrase '{words}' it is a word like others; a number's letter stands in brackets.",
+                f'write the phrase as "{bracketed}"',
+            )  # fmt: skip
 
     def givens(self) -> tuple[Given, ...]:
         made: list[Given] = []
@@ -172,46 +196,6 @@ class _Resolving:
                             also,
                         )
                     )
-
-    def pins_and_policies(self) -> None:
-        labels = self.groups.seen
-        known = {plain_wording(w): w for w in labels}
-        for pin in self.groups.pins:
-            wording = known.get(plain_wording(pin.wording))
-            if wording is None:
-                self.error(
-                    pin.span,
-                    f"nothing in the sheet reads '{pin.wording}'",
-                    did_you_mean(plain_wording(pin.wording), known),
-                    "A pin names the words of a phrase in use.",
-                )
-            elif pin.reading.lower() not in (label.lower() for label in labels[wording]):
-                listed = ", ".join(f"'{label}'" for label in labels[wording])
-                self.error(
-                    pin.span,
-                    f"'{pin.wording}' has no reading '{pin.reading}'",
-                    f"its readings here: {listed}",
-                )
-        for policy in self.groups.policies:
-            values = self.groups.axes.get(policy.axis)
-            if values is None or policy.value not in values:
-                self.unused(policy, values)
-
-    def unused(self, policy: PolicyStatement, values: set[str] | None) -> None:
-        axes = {a for e in entries() for r in e.readings for a, _ in r.axes}
-        if policy.axis not in axes | set(self.groups.axes):
-            self.error(
-                policy.span,
-                f"no phrase leaves open how '{policy.axis}' are taken",
-                did_you_mean(policy.axis, axes),
-            )
-            return
-        here = f"In use here: {', '.join(sorted(values))}." if values else ""
-        self.wrong.append(
-            Diagnostic(
-                "warning", policy.span, f"the policy '{policy.text}' settles nothing in this sheet", here
-            )
-        )
 
     # ---- the sheet
 

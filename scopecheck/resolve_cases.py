@@ -43,6 +43,8 @@ from scopecheck.spans import Span
 from scopecheck.syntax import AndNode, CasesStatement, Column, NameNode, Node, NumberNode, Raw, Row, Words
 
 _SILENT, _UNKNOWN, _FREE = ("silent",), ("unknown",), ("any", "free", "")
+_DASHES = ("-", "--", "---", "n/a", "na", "n.a.", "n.d.", "?", "/", "x", "tbd")
+_TO = re.compile(r"(\d[\d.]*)\s*([^\d\s]*)\s*(?:to|\.\.\.?|…|-)\s*(\d[\d.]*\s*\S*)")
 _SIGN = re.compile(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
 _MEASURED = re.compile(r"measured\s+")
 
@@ -177,6 +179,8 @@ def _cell(
         made.unknown.append(declared.name)
     elif lower in _FREE:
         made.free.append(declared.name)
+    elif lower in _DASHES and (isinstance(declared, NumberDecl) or member_of(declared, text) is None):
+        raise _no_value(cell, text, "silent (the document says nothing of it)" if document else "any")
     elif isinstance(declared, NumberDecl):
         _number_cell(desk, declared, column, cell, made, where, name)
     elif isinstance(declared, ChoiceDecl):
@@ -187,6 +191,13 @@ def _cell(
         made.point[declared.name] = member
     else:
         _set_cell(declared, text, cell.span, made, document)
+
+
+def _no_value(cell: Raw, text: str, instead: str) -> Trouble:
+    return trouble(
+        cell.span, f"'{text}' is no value", "It may mean nothing said, nothing there, or not known.",
+        f"write {instead}, unknown, or the value",
+    )  # fmt: skip
 
 
 def _set_cell(declared: SetDecl, text: str, span: Span, made: _Made, document: bool) -> None:
@@ -223,6 +234,15 @@ def _number_cell(
         made.facts.append(Reader(desk.names, desk.entries, desk.groups, where, name).condition(words, by))
         made.single = False
         return
+    if both := _TO.fullmatch(page.plain, start, end):
+        high = " ".join(both.group(3).split())
+        unit = both.group(2) or high.lstrip("0123456789. ")
+        low = f"{both.group(1)} {unit}".strip()
+        raise trouble(
+            cell.span, f"'{cell.text}' is no single value for {declared.name}",
+            "A range in a cell is in words.",
+            f"write from {low} to {high}, or the case in facts: {name} : {low} <= {declared.name} <= {high}",
+        )  # fmt: skip
     node = parse_facts(page, start, end, desk.names.own)
     if not isinstance(node, NumberNode):
         raise trouble(
@@ -293,6 +313,9 @@ def check_domain(declared: NumberDecl, value: Fraction, span: Span) -> None:
 
 def _fact(desk: CasesDesk, fact: Node | Words, made: _Made, document: str, name: str) -> None:
     if isinstance(fact, Words):
+        if unknown := _unknown_fact(desk, fact):
+            made.unknown.append(unknown)
+            return
         made.facts.append(_words_fact(desk, fact, document, name))
         made.single = False
         return
@@ -307,6 +330,26 @@ def _fact(desk: CasesDesk, fact: Node | Words, made: _Made, document: str, name:
         if isinstance(declared, NumberDecl) and isinstance(value, Fraction):
             check_domain(declared, value, node.span)
         made.point[declared.name] = value
+
+
+_SAYS_NOTHING = re.compile(r"(.*?\S)\s+(?:is |are )?(unknown|not known|silent|any|free)")
+
+
+def _unknown_fact(desk: CasesDesk, fact: Words) -> str:
+    """The name that a fact such as `gap unknown` speaks of, else ''. Silence is not written among facts."""
+    match = _SAYS_NOTHING.fullmatch(fact.text)
+    declared = desk.names.declared(match.group(1)) if match else None
+    if match is None or declared is None or (
+        not isinstance(declared, NumberDecl) and member_of(declared, match.group(2)) is not None
+    ):
+        return ""
+    if match.group(2) in ("silent", "any", "free"):
+        raise trouble(
+            fact.span, f"'{match.group(2)}' is no fact",
+            "What a row of facts does not speak of is left open in a thing, and not said in a document.",
+            "take it out",
+        )  # fmt: skip
+    return declared.name
 
 
 def _words_fact(desk: CasesDesk, fact: Words, document: str, name: str) -> Formula:
@@ -324,9 +367,13 @@ def _words_fact(desk: CasesDesk, fact: Words, document: str, name: str) -> Formu
         by = (subject_of(desk.names, NameNode(written, span)),)
         rest = _rest(fact, tokens[size:])
         return Reader(desk.names, desk.entries, desk.groups, document, name).condition(rest, by)
+    example = "diameter = 4.2 mm, or: diameter about 4 mm"
+    if len(tokens) > 1 and tokens[0].number:
+        named = desk.names.declared(" ".join(t.text for t in tokens[1:]))
+        example = f"{named.name} = {tokens[0].text}" if isinstance(named, NumberDecl) else example
     raise trouble(
         fact.span, "no declared name begins this fact", "A fact begins with what it speaks of.",
-        "write for example: diameter = 4.2 mm, or: diameter about 4 mm",
+        f"write for example: {example}",
     )  # fmt: skip
 
 

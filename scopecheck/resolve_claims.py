@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 
 from scopecheck.catalogue import Entry
@@ -64,10 +65,26 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
     above = _parents(desk, first)
     made = []
     for number, statement in first.items():
+        _bars_forgotten(desk, statement)
         text = desk.texts[number].text
         limitations = tuple(_limitations(desk, statement))
         made.append(Claim(number, text, category(text), above[number], limitations, statement.span))
     return tuple(made)
+
+
+_LABELLED = re.compile(r"([^\W\d_][^:\n]{0,60}?)\s*:\s*\S")
+
+
+def _bars_forgotten(desk: ClaimsDesk, statement: ClaimStatement) -> None:
+    """A line of the text that begins like a margin line: a declared name and a colon."""
+    for piece in statement.pieces[1:]:
+        match = _LABELLED.match(piece.text)
+        named = [" ".join(n.split()) for n in match.group(1).split(",")] if match else [""]
+        if all(n and (desk.names.declared(n) or desk.names.noun(n)) for n in named):
+            what = f"text of claim {statement.number}, or a line that restates it?"
+            cause = f"The line begins with '{named[0]}', which is declared, and a colon, and has no bar."
+            help = "put | before it, or, if it is the claim's text, join it to the line above"
+            desk.wrong.append(Diagnostic("error", piece, what, cause, help))
 
 
 def _parents(desk: ClaimsDesk, first: dict[int, ClaimStatement]) -> dict[int, tuple[int, ...]]:
@@ -79,6 +96,7 @@ def _parents(desk: ClaimsDesk, first: dict[int, ClaimStatement]) -> dict[int, tu
         named[number] = references(_without_margin(statement, start, end), number, tuple(first))
         spans[number] = [Span(source, start + r.start, start + r.end) for r in named[number]]
         desk.references[number] = tuple((s.start, s.end) for s in spans[number])
+        desk.texts[number].refer(desk.references[number])
     found, wrong = parents(named, {n: s.span for n, s in first.items()}, spans)
     desk.wrong += wrong
     return found
@@ -100,7 +118,7 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement) -> list[Limitation
     for line in statement.lines:
         try:
             if isinstance(line, Mark):
-                text.take(line.words.text, line.words.span, statement.number)
+                text.take(line.words.text, line.words.span, statement.number, mark=True)
                 continue
             label = f"{statement.number}{letters(count)}"
             count += 1

@@ -24,7 +24,7 @@ from scopecheck.groups import Draft, Groups
 from scopecheck.layout import HEADINGS
 from scopecheck.names import Names, Typed
 from scopecheck.parse import parse_facts
-from scopecheck.quantity import PLAIN, Kind, KindWord, Unit, kind_word, kind_words, number_text
+from scopecheck.quantity import PLAIN, Kind, KindWord, Unit, find_unit, kind_word, kind_words, number_text
 from scopecheck.scan import CAPITALS
 from scopecheck.spans import Span
 from scopecheck.syntax import Declare, ListKind, NumberKind, PhraseStatement, ReadingText, TermStatement
@@ -109,8 +109,15 @@ def _check_word(kind: NumberKind, word: KindWord | None, own: Kind) -> None:
         assert kind.unit
         raise trouble(
             kind.span, f"{kind.unit.symbol} is no unit of {word.name}",
-            f"{kind.unit.symbol} measures a {own.name}.",
+            f"{kind.unit.symbol} measures a {own.name}.", _unit_of(word, kind.unit.symbol),
         )  # fmt: skip
+
+
+def _unit_of(word: KindWord, symbol: str) -> str:
+    """A help sentence: the unit like this one that goes with the word."""
+    near = {"degC": ("K",), "°C": ("K",)}.get(symbol, (f"{symbol}(g)", f"{symbol}(a)"))
+    known = (s for s in near if (unit := find_unit(s)) and word.accepts(unit.kind))
+    return next((f"write {word.name} in {s}" for s in known), "")
 
 
 def _check_domain(kind: NumberKind, unit: Unit, lower: Bound | None, upper: Bound | None) -> None:

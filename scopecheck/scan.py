@@ -393,8 +393,12 @@ class _Scanner:
         raise trouble(
             self.page.span(begin, match.end()), f"'{word}' is no known unit",
             "A word directly after a number is its unit.",
-            why if not near else f"did you mean {' or '.join(near)}?",
+            f"did you mean {' or '.join(near)}?" if near else why or self.times(word),
         )  # fmt: skip
+
+    def times(self, word: str) -> str:
+        number = self.text[self.at : self.text.find(word, self.at)].strip()
+        return "" if self.words else f"if it is a declared name, write {number} * {word}"
 
 
 _CHUNK = re.compile(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from fractions import Fraction
 from functools import cached_property
 from typing import Literal
@@ -446,15 +446,17 @@ class Search:
     def conflict(self, labelled: list[tuple[str, Constraint]]) -> tuple[str, ...] | None:
         """A minimal set of labels whose constraints cannot hold together; None if all can.
 
-        Minimal by deletion in the order given, so the same input gives the same set.
+        Minimal by deletion in the order given, so the same input gives the same set; what cannot be decided
+        to be needless stays.
         """
         if self.holds(*(c for _, c in labelled)):
             return None
         kept = list(labelled)
         for item in labelled:
             rest = [other for other in kept if other is not item]
-            if not self.holds(*(c for _, c in rest)):
-                kept = rest
+            with suppress(Undecided):
+                if not self.holds(*(c for _, c in rest)):
+                    kept = rest
         return tuple(label for label, _ in kept)
 
     # ---- what the last model says

@@ -6,15 +6,15 @@ import re
 from collections.abc import Callable
 from pathlib import Path
 
-from scopecheck.diagnostics import Diagnostic, Trouble, did_you_mean, nearest, trouble
-from scopecheck.layout import HEADINGS, Block, blocks, page
+from scopecheck.diagnostics import Diagnostic, Trouble, did_you_mean, nearest, quoted_list, trouble
+from scopecheck.layout import CASES, HEADINGS, Block, blocks, page
 from scopecheck.parse import parse_facts
 from scopecheck.pieces import Desk, after_word, one_line, without_note
 from scopecheck.quantity import UnitError, define_unit
 from scopecheck.spans import Source, Span
 from scopecheck.statements_cases import cases_statement
 from scopecheck.statements_claims import claim_statement
-from scopecheck.statements_declare import declaration
+from scopecheck.statements_declare import NOT_UNDERSTOOD, TAKE_OUT, declaration
 from scopecheck.statements_words import apart, phrase, policy, read, term
 from scopecheck.syntax import GivenStatement, Setting, Sheet, Statement, UnitStatement
 
@@ -78,8 +78,10 @@ def parse_sheet(source: Source) -> tuple[Sheet, tuple[Diagnostic, ...]]:
                 "paste the claims, numbered, and restate each limitation on a line with a bar",
             )
         )
-    units = {id(b): s for b in found if b.heading == "unit" and (s := _read(desk, b))}
-    statements = (units.get(id(b)) if b.heading == "unit" else _read(desk, b) for b in found)
+    early = {
+        id(b): _read(desk, b) for heading in ("unit", "declaration") for b in found if b.heading == heading
+    }
+    statements = tuple(early[id(b)] if id(b) in early else _read(desk, b) for b in found)
     sheet = Sheet(
         desk.page,
         tuple(s for s in statements if s is not None),
@@ -108,6 +110,8 @@ def _setting(desk: Desk, block: Block) -> Setting:
     whole = desk.span(block.head.start, block.head.end)
     if not value:
         raise trouble(whole, f"nothing stands after '{block.heading}'")
+    known = {"profile": _PROFILES, "filed": ("yes", "no")}.get(block.heading, ())
+    value = next((word for word in known if word.lower() == value.lower()), value)
     if block.heading == "profile" and value not in _PROFILES:
         raise trouble(
             span,
@@ -121,15 +125,13 @@ def _setting(desk: Desk, block: Block) -> Setting:
 
 
 def _no_body(desk: Desk, block: Block) -> None:
+    what = "a declaration" if block.heading == "declaration" else f"'{block.heading}'"
     for line in block.body:
         raise trouble(
-            desk.span(line.start, line.end), f"an indented line below '{block.heading}'",
+            desk.span(line.start, line.end), f"an indented line below {what}",
             "Indented lines belong to the statement above, and this one takes none.",
             "begin the line at the left margin",
         )  # fmt: skip
-
-
-_UNIT = re.compile(r"\S+")
 
 
 def _unit(desk: Desk, block: Block) -> UnitStatement:
@@ -156,19 +158,35 @@ def _given(desk: Desk, block: Block) -> GivenStatement:
     return GivenStatement(facts, note, text, desk.span(start, end))
 
 
+_LIKE_CASES = {
+    **dict.fromkeys(("outside", "out", "exclude", "excluded", "without", "avoid"), "must stay out"),
+    **dict.fromkeys(("in", "include", "included", "covered", "embodiments", "examples"), "inside"),
+    **dict.fromkeys(("reference", "references", "documents", "doc", "publication"), "document"),
+    **dict.fromkeys(("classes", "category", "kind"), "class"),
+}
+"""What people write for the headings of cases."""
+
+
 def _declaration(desk: Desk, block: Block) -> Statement:
-    if block.body:
-        _no_body(desk, block)
     try:
-        return declaration(desk, block)
+        made = declaration(desk, block)
     except Trouble as error:
-        first = desk.text[block.head.start : block.head.end].split()[0]
+        d = error.diagnostic
+        if d.message != NOT_UNDERSTOOD:
+            raise
+        first = re.split(r"[\s:]", desk.text[block.head.start : block.head.end])[0].lower()
+        if first in _LIKE_CASES or (block.body and first not in HEADINGS):
+            known = quoted_list(CASES)
+            meant = _LIKE_CASES.get(first) or next(iter(nearest(first, CASES)), "")
+            help = f"did you mean '{meant}'?" if meant else f"the headings for cases are {known}"
+            raise trouble(d.span, f"'{first}' is no heading", d.cause, help) from None
         near = nearest(first, [h.split()[0] for h in HEADINGS], 1)
-        if error.diagnostic.message.startswith("this line is not understood") and near:
-            d = error.diagnostic
+        if near and not d.help.startswith(TAKE_OUT):
             full = next(h for h in HEADINGS if h.split()[0] == near[0])
             raise trouble(d.span, d.message, d.cause, f"did you mean the heading '{full}'?") from None
         raise
+    _no_body(desk, block)
+    return made
 
 
 _READERS: dict[str, Callable[[Desk, Block], Statement]] = {

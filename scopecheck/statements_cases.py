@@ -28,7 +28,10 @@ _ROLES: dict[str, Literal["inside", "outside", "document", "class"]] = {
     "document": "document",
     "class": "class",
 }
-_TARGETS = re.compile(r"\bfor\s+(\d+[a-z]*(?:\s*(?:,|and)\s*\d+[a-z]*)*)")
+_NUMBERS = r"(\d+[a-z]*(?:\s*(?:,\s*and|,|and|or)\s*\d+[a-z]*)*)"
+_TARGETS = re.compile(rf"\bfor(?:\s+(?:claims?|limitations?))?\s+{_NUMBERS}")
+_BRACKETED = re.compile(rf"\(\s*(?:for\s+)?(?:claims?|limitations?)\s+{_NUMBERS}\s*\)")
+_FOR = re.compile(r"for\s+(?:claims?\s+)?\d")
 _SYMBOL = re.compile(r"[<>=≤≥≠]|\bIN\b|\bIS\b|\bNOT\b")
 
 
@@ -65,18 +68,32 @@ def _head(
     found: list[tuple[int, int]] = []
     for index, (a, b) in enumerate(spans):
         match = _TARGETS.search(desk.text, a, b) if index == 0 else _TARGETS.fullmatch(desk.text, a, b)
+        if not document and not match:
+            match = _BRACKETED.fullmatch(desk.text, a, b)
         if match and match.end() == b and not targets:
             for item in re.finditer(r"\d+[a-z]*", match.group(1)):
                 at = match.start(1) + item.start()
                 targets.append((item.group(), desk.span(at, at + len(item.group()))))
             b = trimmed(desk.text, a, match.start())[1]
+        if _FOR.match(desk.text, a, b):
+            raise trouble(
+                desk.span(a, b), "the claims after 'for' are not understood",
+                "Their numbers stand apart by commas.",
+                "write for example: for 1, 2, or: for 1b",
+            )  # fmt: skip
         if a < b:
             found.append((a, b))
     return tuple(targets), found
 
 
+_IN_BRACKETS = re.compile(r"(.*?\S)\s+[(\[]\s*(.*\S)\s*[)\]]")
+
+
 def _column(desk: Desk, start: int, end: int) -> Column:
+    """A declared name, perhaps with a unit for its cells: `gap in mm`, `gap (mm)`."""
     name, word, unit_text = desk.text[start:end].partition(" in ")
+    if match := _IN_BRACKETS.fullmatch(desk.text, start, end):
+        name, word, unit_text = match.group(1), "in", match.group(2)
     unit = find_unit(unit_text.strip(), desk.own) if word else None
     if word and unit is None:
         return Column(" ".join(desk.text[start:end].split()), None, desk.span(start, end))
@@ -94,14 +111,17 @@ def _document(
         name = " ".join(desk.text[a:colon].split())
         return name, [_facts_row(desk, name, colon + 1, head[-1][1], place, whole)]
     name = " ".join(desk.text[a:b].split())
-    if rest:
+    columns = tuple(_column(desk, *cell) for cell in rest)
+    if rest and more and all(c.name.lower() in desk.failed for c in columns):
+        desk.columns = columns
+    elif rest:
         return name, [_cell_row(desk, name, rest, place, whole)]
     if not more:
         raise trouble(
             whole,
             f"document {name} states nothing",
-            "",
-            "give its values under the columns, or indented lines below",
+            "A document has values under the columns, or indented lines below.",
+            "leave two blanks between its name and each value" if " " in name else "",
         )
     return name, []
 

@@ -163,7 +163,7 @@ def read(desk: Desk, block: Block) -> ReadStatement:
             whole, "a pin without wording and reading", "", 'write read "about" as "rounding only" "page 3"'
         )
     end, reason = without_note(desk, match.start(4), block.head.end)
-    places = tuple(re.findall(r"\d+[a-z]*|[^\s,]+", match.group(2) or ""))
+    places = tuple(p for part in re.split(r",|\band\b", match.group(2) or "") for p in _pin_places(part))
     values: list[tuple[str, NumberNode]] = []
     rest = desk.text[match.start(4) : end]
     given = re.match(r"\s*(?:in\s+([\w, ]+?)\s+)?with\s+", rest)
@@ -179,6 +179,12 @@ def read(desk: Desk, block: Block) -> ReadStatement:
     return ReadStatement(
         one_line(match.group(1)), one_line(match.group(3)), places, tuple(values), reason, text, whole
     )
+
+
+def _pin_places(text: str) -> list[str]:
+    """`claims 1 2b` as its numbers, anything else as one name."""
+    words = re.sub(r"^\s*(?:claims?|limitations?)\s+(?=\d)", "", text).split()
+    return words if all(re.fullmatch(r"\d+[a-z]*", w) for w in words) else [" ".join(words)]
 
 
 def apart(desk: Desk, block: Block) -> ApartStatement:

@@ -111,9 +111,11 @@ def groups(draw: DrawFn, most: int = 3, readings: int = 3, strained: bool = True
 
 
 @st.composite
-def parameters(draw: DrawFn, taken: tuple[Group, ...], most: int = 2) -> tuple[FreeParameter, ...]:
+def parameters(
+    draw: DrawFn, taken: tuple[Group, ...], least: int = 0, most: int = 2
+) -> tuple[FreeParameter, ...]:
     made = []
-    for index in range(draw(st.integers(0, most))):
+    for index in range(draw(st.integers(least, most))):
         g = draw(st.sampled_from(taken))
         reading = draw(st.integers(0, len(g.readings) - 1))
         low, presumed, high = draw(
@@ -273,8 +275,12 @@ class _Maker:
             measured = Divide(measured, Measured(self.draw(st.sampled_from(self.world.numbers))))
         limit = self.draw(st.integers(-1, 3))
         options: list[Formula] = []
-        for _ in g.readings:
-            near = Const(Fraction(limit + self.draw(st.integers(-1, 1))))
+        for r in range(len(g.readings)):
+            near: Term = Const(Fraction(limit + self.draw(st.integers(-1, 1))))
+            keys = [p.key for p in self.world.parameters if (p.group, p.reading) == (g.index, r)]
+            if keys and self.pick(4):
+                stretch = Const(self.draw(st.sampled_from([Fraction(1), Fraction(-1), Fraction(2), -HALF])))
+                near = Add((near, Multiply(stretch, Parameter(self.draw(st.sampled_from(keys))))))
             varied = Compare(self.draw(st.sampled_from([op, op, *OPS])), measured, near)
             options.append(All((varied, self.atom(0))) if self.pick(6) == 0 else varied)
         return Read(g.index, tuple(options))
@@ -291,11 +297,14 @@ def formulas(draw: DrawFn, world: World, depth: int = 3, linear: bool = False) -
 
 @st.composite
 def phrases(draw: DrawFn, world: World, depth: int = 1, linear: bool = True) -> Formula:
-    """A limitation as sheets have them: a phrase or two, perhaps beside an exact fact."""
+    """A limitation as sheets have them: a phrase or two, perhaps beside an exact fact.
+
+    Free parameters stand in comparisons only, linearly, so that the walk can tell where something changes.
+    """
     maker = _Maker(draw, world, linear)
 
     def phrase() -> Formula:
-        return maker.variants() if maker.pick(3) else maker.phrase(depth)
+        return maker.variants() if world.parameters or maker.pick(3) else maker.phrase(depth)
 
     match maker.pick(6):
         case 0:
@@ -410,9 +419,12 @@ def sheets(
     meant: bool = False,
     strained: bool = False,
     linear: bool = True,
+    stretched: bool = False,
 ) -> Sheet:
     """A small sheet: up to three claims, the second and third dependent; two or three cases of these roles."""
     world = draw(finite_worlds(2, strained=strained))
+    if stretched:
+        world = World(world.declarations, world.groups, draw(parameters(world.groups, least=1, most=1)))
     plain = World(world.declarations, (build.group(0, "only"),), ())
     claims = []
     for number in range(1, draw(st.integers(least, 3)) + 1):
@@ -437,7 +449,7 @@ def sheets(
         if role == "document":
             targets = tuple(t for t in targets if t.isdigit())
         cases.append(build.case(f"case {index}", role, draw(facts(world, words=role == "document")), targets))
-    return build.sheet(world.declarations, claims, world.groups, cases)
+    return build.sheet(world.declarations, claims, world.groups, cases, parameters=world.parameters)
 
 
 def evaluated(term: Term, article: Article, k: Construction) -> Fraction:

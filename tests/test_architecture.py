@@ -25,7 +25,7 @@ FLOORS: dict[str, str] = {
     ),
     "core": (
         "core construction linear rewrite plain reference catalogue constants names exact_terms"
-        " exact_formulas groups readings chart phrases claim_text dependencies account resolve_names"
+        " exact_formulas groups settling readings chart spelled phrases claim_text dependencies account resolve_names"
         " resolve_claims"
     ),
     "meaning": "evaluate symbols encode engine solver",
@@ -35,8 +35,8 @@ FLOORS: dict[str, str] = {
     ),
     "checked input": "consistency resolve_cases resolve",
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks describe frame grouping"
-        " consequences pictures items plan report render.number_line render.text render.markdown"
+        "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things frame"
+        " grouping consequences pictures margins items plan report render.number_line render.text render.markdown"
         " render.json render probe_sheet probe_picture probe probe_report"
     ),
     "commands": "output phrase_cards check_command probe_command cli __main__",

@@ -25,7 +25,7 @@ DECLARED = {
 }
 PLAIN = ("pH", "integer", "even", "odd", "positive", "ratio of (ratio")
 NUMBERS = dict(zip("LUPQNMTDkrs", "10 20 12 18 10 12 10 2 5 1:4 1:2".split(), strict=True))
-JOINERS = {"and": "and", "or": "or", "nor": "nor", "and/or": "and/or"}
+JOINERS = {"and": "and", "or": "or", "nor": "nor", "and/or": "and/or", "comma": ","}
 ENTRIES = [pytest.param(e, id=f"{e.id} {e.title[:50]}") for e in entries()]
 
 

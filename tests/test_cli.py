@@ -320,7 +320,7 @@ def test_an_internal_fault_gives_4_and_no_traceback(
     def fail(*_: object, **__: object) -> None:
         raise ZeroDivisionError("secret gap of 3 mm")
 
-    monkeypatch.setattr("scopecheck.check_command.ask_all", fail)
+    monkeypatch.setattr("scopecheck.check_command.ask_prepared", fail)
     result = run("check", sheet["clean"])
     assert result.exit_code == 4
     assert "ZeroDivisionError" in result.stderr
@@ -333,7 +333,7 @@ def test_an_interruption_is_quiet(sheet: dict[str, str], monkeypatch: pytest.Mon
     def interrupt(*_: object, **__: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("scopecheck.check_command.ask_all", interrupt)
+    monkeypatch.setattr("scopecheck.check_command.ask_prepared", interrupt)
     result = run("check", sheet["clean"])
     assert (result.exit_code, result.output) == (130, "")
 

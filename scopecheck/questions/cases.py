@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.construction import Construction
-from scopecheck.core import All, Article, Case, Formula, Limitation
+from scopecheck.core import All, Article, Case, Formula, Limitation, NumberDecl
 from scopecheck.evaluate import meets
 from scopecheck.findings import Finding, Looked, Quantifier, Reread, Status
 from scopecheck.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.record import replace
 from scopecheck.refine import Demand, Wanted, find_construction
-from scopecheck.solver import Search
+from scopecheck.solver import Constraint, Search
 
 Answer = Finding | Looked
 
@@ -231,7 +231,8 @@ def _relation(prepared: Prepared, case: Case, finding: Finding, scope: Formula) 
     inside = session.search(())
     inside.require(session.met(scope, session.base))
     region = session.met(case.facts, session.base)
-    shared = inside.holds(region)
+    shared = inside.find(region)
+    touches = shared and _at_one_end(prepared, case, inside, region, scope)
     beyond = inside.holds(~region)
     outside = session.search(())
     outside.require(region, ~session.met(scope, session.base))
@@ -244,6 +245,8 @@ def _relation(prepared: Prepared, case: Case, finding: Finding, scope: Formula) 
         relation = "contains"
     elif not rest:
         relation = "within"
+    elif touches:
+        relation = "touches"
     else:
         relation = "overlaps"
     return replace(
@@ -255,6 +258,22 @@ def _relation(prepared: Prepared, case: Case, finding: Finding, scope: Formula) 
         bearer="",
         construction=session.base,
     )
+
+
+def _at_one_end(prepared: Prepared, case: Case, shared: Search, region: Constraint, scope: Formula) -> bool:
+    """Is what claim and region share, in some stated number, one value only, which neither is limited to?"""
+    session = prepared.session
+    article = shared.article()
+    claim, range_ = session.search(()), session.search(())
+    claim.require(session.met(scope, session.base))
+    range_.require(region)
+    for d in prepared.sheet.declarations:
+        if not isinstance(d, NumberDecl) or d.name not in case.stated:
+            continue
+        other = ~session.equals(d.name, article[d.name])
+        if not shared.holds(region, other) and claim.holds(other) and range_.holds(other):
+            return True
+    return False
 
 
 # ---- inside

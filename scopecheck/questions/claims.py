@@ -161,23 +161,19 @@ def _narrowing(prepared: Prepared, instance: Instance) -> Finding:
 
 
 def _narrowing_stated(prepared: Prepared, instance: Instance, search: Search) -> Finding:
-    """As `_narrowing`, by the first thing found, in the base if there is one: verified, not the simplest."""
+    """As `_narrowing`, stated only: the first thing found is verified and not told, being any of many."""
     session = prepared.session
     parent, own = instance.parent_scope, instance.own_scope
-    found = search.find(*session.taken(session.base, session.groups_in(parent, own))) or search.find()
+    groups = session.groups_in(parent, own)
+    in_base = search.find(*session.taken(session.base, groups))
+    found = in_base or search.find()
     assert found
-    k, article = search.construction(), search.article()
-    witness = verify(prepared.sheet, article, (Obligation(parent, "met", k), Obligation(own, "not met", k)))
-    failing = prepared.failing(instance.own, article, k)
-    return replace(
-        at_claim("narrows", 6, instance.claim),
-        construction=k,
-        witness=witness,
-        shown=prepared.shown_names((parent, own)),
-        failing=failing,
-        simplest=False,
-        quantifier="base" if k == session.base else "some",
-    )
+    k = search.construction()
+    verify(prepared.sheet, search.article(), (Obligation(parent, "met", k), Obligation(own, "not met", k)))
+    narrows = at_claim("narrows", 6, instance.claim)
+    if in_base:
+        return replace(narrows, construction=session.base, simplest=False, quantifier="base")
+    return replace(prepared.told_by(narrows, search, groups), simplest=False)
 
 
 # ---- stated ends

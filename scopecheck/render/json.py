@@ -14,20 +14,16 @@ from scopecheck.amounts import quantity_text
 from scopecheck.blocks import Item, Picture, Report
 from scopecheck.construction import Construction
 from scopecheck.core import NumberDecl, Settled, Sheet, Value
-from scopecheck.describe import (
-    break_text,
-    concerned,
-    group_words,
-    standing_text,
-    value_text,
-)
+from scopecheck.describe import concerned, value_text
 from scopecheck.diagnostics import Diagnostic
 from scopecheck.findings import Finding, Looked, Reread, WayOut
-from scopecheck.items import bearer_text, readings_told, statement
+from scopecheck.items import statement
 from scopecheck.lines import NumberLine, Stretch, ValueTable
+from scopecheck.margins import bearer_text, readings_told
 from scopecheck.minimise import BreakPoint
 from scopecheck.quantity import Unit
 from scopecheck.report import exit_status
+from scopecheck.rereadings import break_text, group_words, standing_text
 from scopecheck.spans import Span
 from scopecheck.witness import Witness
 from scopecheck.wording import GLUE, about_lines
@@ -189,7 +185,10 @@ def _reread(sheet: Sheet, reread: Reread) -> Data:
 
 
 def _places(sheet: Sheet, group: int) -> list[Data]:
-    return [{"where": p.where, "words": p.words, **_place(p.span)} for p in sheet.groups[group].places]
+    return [
+        {"where": p.where, "words": p.words, **_place(p.span), "meanings": list(p.meanings)}
+        for p in sheet.groups[group].places
+    ]
 
 
 def _break(sheet: Sheet, point: BreakPoint) -> Data:

@@ -55,10 +55,10 @@ def _fixed(lines: list[str]) -> list[str]:
 
 def _item(item: Item) -> Iterator[str]:
     heads = [f"{escaped(label)} {escaped(words)}".strip() for label, words in item.heads]
-    title = escaped(item.decision) if item.decision else "; ".join(heads)
+    title = escaped(item.title) if item.title else "; ".join(heads)
     yield f"### {item.number}. {title}"
     yield ""
-    if item.decision:
+    if item.title:
         yield f"**{'; '.join(heads)}**"
         yield ""
     yield escaped(item.statement)

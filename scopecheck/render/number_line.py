@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from fractions import Fraction
 from textwrap import wrap
 
-from scopecheck.amounts import plain_number
+from scopecheck.amounts import approximate, plain_degrees, plain_number
 from scopecheck.lines import NumberLine, Stretch, ValueTable
+from scopecheck.quantity import decimal_text
 from scopecheck.record import record
 from scopecheck.wording import flat, sentence
 
@@ -44,7 +45,7 @@ def _label_width(labels: Sequence[str]) -> int:
 
 
 def _heading(name: str, unit: str) -> str:
-    return f"{flat(name)}, {unit}" if unit else flat(name)
+    return f"{flat(name)}, {plain_degrees(unit)}" if unit else flat(name)
 
 
 # ---- number lines
@@ -54,7 +55,7 @@ def draw_number_line(line: NumberLine, width: int = 90, unicode: bool = True) ->
     """One row for each reading under a common scale of all ends; in words where the ends do not fit."""
     signs = UNICODE if unicode else ASCII
     ticks = _ticks(line)
-    texts = [plain_number(tick) for tick in ticks]
+    texts = [decimal_text(tick) or f"≈{approximate(tick)}" for tick in ticks]
     labels = [label for label, _ in line.rows]
     left = _label_width([*labels, _heading(line.name, line.unit)])
     gap = max([7, *(len(text) + 2 for text in texts)])

@@ -31,8 +31,10 @@ def draw_text(report: Report, width: int = 90, colour: bool = False) -> str:
 def _space(before: Block | None, block: Block) -> list[str]:
     if before is None:
         return []
-    if isinstance(block, Heading) and block.level > 1:
+    if isinstance(block, Heading) and block.level == 2:
         return ["", ""]
+    if isinstance(before, Heading) and before.level > 2:
+        return []
     quiet = isinstance(block, Paragraph) and block.quiet
     if quiet and isinstance(before, Paragraph) and before.quiet:
         return []
@@ -86,6 +88,8 @@ class _Page:
 
     def heading(self, text: str, level: int) -> list[str]:
         lines = self.wrapped(text)
+        if level > 2:
+            return [self.bold(line) for line in lines]
         rule = ("═" if level == 1 else "─") * max(len(line) for line in lines)
         return [*(self.bold(line) for line in lines), self.faint(rule)]
 
@@ -93,8 +97,8 @@ class _Page:
         """Number and words, what happens, and below it the lines in the margin."""
         indent = " " * BODY
         number = str(item.number).rjust(BODY - 2) + "  "
-        if item.decision:
-            yield from (self.bold(line) for line in self.wrapped(item.decision, number))
+        if item.title:
+            yield from (self.bold(line) for line in self.wrapped(item.title, number))
             yield ""
             number = indent
         for label, words in item.heads:

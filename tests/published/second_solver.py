@@ -56,17 +56,19 @@ Verdict = Literal["sat", "unsat", "unknown"]
 Asked = Literal["true", "false", "undefined"]
 VALUES: dict[Asked, int] = {"false": 0, "undefined": 1, "true": 2}
 SIGNS = {"<": Kind.LT, "<=": Kind.LEQ, "=": Kind.EQUAL, ">=": Kind.GEQ, ">": Kind.GT}
+WORK = 100_000
+"""Steps of the second library for one question: as many on every machine."""
 
 
 class SecondSolver:
     """One sheet in the second library: its vocabulary, its readings, its given facts."""
 
-    def __init__(self, sheet: Sheet, milliseconds: int = 2000) -> None:
+    def __init__(self, sheet: Sheet, work: int = WORK) -> None:
         self.sheet = sheet
         self.t = cvc5.TermManager()
         self.solver = cvc5.Solver(self.t)
         self.solver.setLogic("ALL")
-        self.solver.setOption("tlimit-per", str(milliseconds))
+        self.solver.setOption("rlimit-per", str(work))
         self.solver.setOption("incremental", "true")
         self.names: dict[str, Cvc] = {}
         self.members: dict[tuple[str, str], Cvc] = {}
@@ -74,9 +76,6 @@ class SecondSolver:
         self.parameters = {p.key: self._real(f"parameter {p.key}") for p in sheet.parameters}
         for declaration in sheet.declarations:
             self._declare(declaration)
-        for group, chosen in zip(sheet.groups, self.readings, strict=True):
-            allowed = [self._is(chosen, r) for r in admissible_readings(group)]
-            self.solver.assertFormula(self._any(allowed))
         for p in sheet.parameters:
             self._limit(self.parameters[p.key], p.lower, p.upper)
         for given in sheet.givens:
@@ -86,7 +85,9 @@ class SecondSolver:
         """Is there a thing and a construction (or this one) on which each formula has the value asked?"""
         self.solver.push()
         try:
-            if at is not None:
+            if at is None:
+                self._read_admissibly()
+            else:
                 self._read_as(at)
             for formula, value in asked:
                 self.solver.assertFormula(self._is(self.formula(formula), VALUES[value]))
@@ -94,6 +95,11 @@ class SecondSolver:
         finally:
             self.solver.pop()
         return "sat" if result.isSat() else "unsat" if result.isUnsat() else "unknown"
+
+    def _read_admissibly(self) -> None:
+        for group, chosen in zip(self.sheet.groups, self.readings, strict=True):
+            allowed = [self._is(chosen, r) for r in admissible_readings(group)]
+            self.solver.assertFormula(self._any(allowed))
 
     def _read_as(self, k: Construction) -> None:
         for chosen, reading in zip(self.readings, k.readings, strict=True):

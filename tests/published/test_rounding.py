@@ -123,6 +123,26 @@ def test_a_search_agrees_at_and_beside_every_half(rule: Rule, op: Op) -> None:
 
 
 @pytest.mark.parametrize("rule", RULES)
+@pytest.mark.parametrize("origin", ["0", "273.15"])
+def test_a_search_agrees_where_a_rounded_value_is_held_against_another_quantity(
+    rule: Rule, origin: str
+) -> None:
+    """Then there is no written limit to reckon from, and the search has to round by itself."""
+    session = Session(build.sheet((build.number("x"), build.number("y")), ()))
+    formula = Compare("=", Rounded(Measured("x"), F(1, 2), rule, F(origin)), Measured("y"))
+    met, denied = session.met(formula), session.denied(formula)
+    search = session.search(())
+    for quarters in range(-13, 14):
+        value = Decimal(quarters) / 4
+        right = by_decimal(value, Decimal("0.5"), rule)
+        here = session.equals("x", F(value) + F(origin))
+        for told in (right, right + Decimal("0.5"), right - Decimal("0.5")):
+            there = session.equals("y", F(told) + F(origin))
+            assert search.holds(met, here, there) is (told == right), (value, told)
+            assert search.holds(denied, here, there) is (told != right), (value, told)
+
+
+@pytest.mark.parametrize("rule", RULES)
 def test_the_ends_of_what_rounds_to_a_limit(rule: Rule) -> None:
     """What rounds to a value reaches half a step to both sides; the rule says which ends are in."""
     declared = build.number("x")

@@ -1,0 +1,171 @@
+"""What must not change an answer, and what may change it one way only."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from scopecheck.construction import names_in, nodes
+from scopecheck.core import Compare, Const, Formula, Measured, NumberDecl, Read, Role, Sheet
+from scopecheck.findings import Answers, Finding
+from scopecheck.questions import ask_all
+from scopecheck.record import replace
+from scopecheck.solver import Session
+from tests import build, rewritten, strategies
+
+EXAMPLES = 25
+HARM = ("outside met", "document met", "inside lost", "unmeant met", "meant lost")
+ROLES: tuple[Role, ...] = ("outside", "inside", "document")
+
+
+def answered(sheet: Sheet, strained: bool = False) -> Answers:
+    found = ask_all(sheet, strained=strained)
+    assume(all(f.outcome != "undecided" for f in found.findings))
+    return found
+
+
+def verdict(f: Finding) -> tuple[object, ...]:
+    """What a finding says, without the thing that shows it."""
+    readings = f.construction and f.construction.readings
+    status = (f.lowest, f.at_base, f.highest)
+    return (f.question, f.claim, f.label, f.case, f.outcome, f.quantifier, f.stakes, readings, status, f.others)
+
+
+def verdicts(answers: Answers) -> set[tuple[object, ...]]:
+    return {verdict(f) for f in answers.findings}
+
+
+def harms(answers: Answers) -> set[tuple[str, str, str]]:
+    return {(f.question, f.label, f.case) for f in answers.findings if f.question in HARM}
+
+
+@st.composite
+def measured(draw: st.DrawFn) -> Sheet:
+    """A sheet in which one of the counts is a length instead."""
+    sheet = draw(strategies.sheets(*ROLES, meant=True))
+    declarations = (*sheet.declarations[:1], build.number("m", "mm", "-1000", "1000"), *sheet.declarations[2:])
+    return replace(sheet, declarations=declarations)
+
+
+@settings(max_examples=EXAMPLES)
+@given(measured())
+def test_units_change_no_verdict(sheet: Sheet) -> None:
+    told = rewritten.in_unit(sheet, "m", build.unit("cm"))
+    assert verdicts(answered(told)) == verdicts(answered(sheet))
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets(*ROLES, meant=True))
+def test_names_change_nothing(sheet: Sheet) -> None:
+    names = {d.name: f"the {d.name} of it" for d in sheet.declarations}
+    before, after = answered(sheet), answered(rewritten.renamed(sheet, names))
+    assert [verdict(f) for f in after.findings] == [verdict(f) for f in before.findings]
+    for f, told in zip(before.findings, after.findings, strict=True):
+        assert told.departs == tuple(names[n] for n in f.departs)
+        if f.witness is not None:
+            assert told.witness is not None
+            assert told.witness.values == tuple((names[n], v) for n, v in f.witness.values)
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets(*ROLES, meant=True))
+def test_the_order_of_limitations_changes_no_verdict_and_no_thing(sheet: Sheet) -> None:
+    # A phrase is told at the first limitation it stands in, and so may move to another.
+    moving = ("contested", "harmless", "pair")
+
+    def told(answers: Answers) -> set[tuple[object, ...]]:
+        shown = {
+            (*verdict(f), f.departs, f.witness and f.witness.values)
+            for f in answers.findings
+            if f.simplest and f.question not in moving
+        }
+        return shown | {(f.question, f.claim, f.others) for f in answers.findings if f.question in moving}
+
+    assert told(answered(rewritten.reordered(sheet))) == told(answered(sheet))
+
+
+@st.composite
+def with_more(draw: st.DrawFn) -> tuple[Sheet, int, Formula]:
+    """A sheet and one reading more for one of its groups, which speaks of nothing new."""
+    sheet = draw(strategies.sheets(*ROLES, meant=True))
+    found = [n for c in sheet.claims for x in c.limitations for n in nodes(x.formula) if isinstance(n, Read)]
+    group = draw(st.sampled_from(sorted({n.group for n in found})))
+    numbers = {d.name for d in sheet.declarations if isinstance(d, NumberDecl)}
+    common = sorted(numbers.intersection(*(names_in(n) for n in found if n.group == group)))
+    assume(common)
+    limit = Const(Fraction(draw(st.integers(-1, 3))))
+    name, op = draw(st.sampled_from(common)), draw(st.sampled_from(strategies.OPS))
+    return sheet, group, Compare(op, Measured(name), limit)
+
+
+@settings(max_examples=EXAMPLES)
+@given(with_more())
+def test_a_further_reading_takes_no_harm_away(drawn: tuple[Sheet, int, Formula]) -> None:
+    sheet, group, further = drawn
+    assume(sheet.groups[group].base == 0 or sheet.groups[group].readings[0].standing != "strained")
+    more = rewritten.with_reading(sheet, group, "arguable", further)
+    assert harms(answered(sheet)) <= harms(answered(more))
+
+
+@settings(max_examples=EXAMPLES)
+@given(with_more())
+def test_strained_readings_change_nothing_unless_asked_for(drawn: tuple[Sheet, int, Formula]) -> None:
+    sheet, group, further = drawn
+    more = rewritten.with_reading(sheet, group, "strained", further)
+    before = answered(sheet)
+    assert [verdict(f) for f in answered(more).findings] == [verdict(f) for f in before.findings]
+    wider = answered(more, strained=True)
+    assert harms(before) <= harms(wider)
+    certain = {verdict(f)[:4] for f in wider.findings if f.question in HARM and f.quantifier == "every"}
+    assert certain <= {verdict(f)[:4] for f in before.findings if f.quantifier == "every"}
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets(*ROLES, meant=True))
+def test_a_limitation_less_shrinks_no_scope(sheet: Sheet) -> None:
+    first = sheet.claims[0]
+    assume(len(first.limitations) > 1)
+    label = first.limitations[-1].label
+    assume(all(label not in case.targets for case in sheet.cases))
+    less = rewritten.without_limitation(sheet, label)
+    before, after = answered(sheet), answered(less)
+    wide = [f for f in before.findings if f.question in ("outside met", "document met")]
+    spoken = {case.name for case in sheet.cases if case.targets}
+    assert {(f.label, f.case) for f in wide if f.case in spoken} <= {
+        (f.label, f.case) for f in after.findings if f.question in ("outside met", "document met")
+    }
+    lost = {(f.case, f.label) for f in after.findings if f.question == "inside lost" and f.case in spoken}
+    assert {x for x in lost if x[1] == "claim 1"} <= {
+        (f.case, f.label) for f in before.findings if f.question == "inside lost"
+    }
+    empty = {f.label for f in after.findings if f.question in ("nothing meets", "dependent cannot be met")}
+    assert "claim 1" not in empty or "claim 1" in {
+        f.label for f in before.findings if f.question == "nothing meets"
+    }
+    session = Session(sheet)
+    search = session.search(range(len(sheet.groups)))
+    whole = [session.met(x.formula) for x in first.limitations]
+    assert not search.holds(*whole, ~session.met(first.limitations[0].formula))
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets(*ROLES, meant=True))
+def test_a_case_less_takes_its_findings_and_nothing_else(sheet: Sheet) -> None:
+    together = ("no reading fits all cases", "one reading fits all cases")
+    before = [f for f in answered(sheet).findings if f.question not in together]
+    for case in sheet.cases:
+        after = answered(rewritten.without_case(sheet, case.name)).findings
+        assert [verdict(f) for f in after if f.question not in together] == [
+            verdict(f) for f in before if f.case != case.name
+        ]
+
+
+@settings(max_examples=EXAMPLES)
+@given(strategies.sheets(*ROLES, meant=True))
+def test_the_same_sheet_gives_the_same_answers(sheet: Sheet) -> None:
+    first, second = ask_all(sheet), ask_all(sheet)
+    assert first.looked == second.looked
+    for one, other in zip(first.findings, second.findings, strict=True):
+        assert one == other
