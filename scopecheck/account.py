@@ -6,9 +6,9 @@ import re
 from collections.abc import Iterator
 from typing import Literal
 
-from scopecheck.chart import NUMBER_WORDS
 from scopecheck.claim_text import ClaimText, Piece
 from scopecheck.core import Unrestated
+from scopecheck.number_words import NUMBER_WORDS
 from scopecheck.quantity import find_unit
 from scopecheck.scan import Number, Own
 from scopecheck.spans import Span
@@ -68,6 +68,7 @@ _ELEMENT_OPENERS = frozenset(
 )
 _NEW_CLAUSE = frozenset("wherein whereby where which characterized characterised ; .".split())
 _ARTICLES = frozenset("a an the said".split())
+_PAIRING = frozenset("between both either ratio one any".split())
 _JOINING = frozenset(
     "between both either ratio combination mixture blend alloy group one any sum difference total average"
     " made formed selected consisting from".split()
@@ -231,6 +232,8 @@ def _between_elements(tokens: list[Piece], at: int) -> bool:
 
 
 def _joined(element: list[str]) -> bool:
-    """Whether 'between 2 and 4' or 'from 2 and 4' is already complete in this element."""
+    """Whether what a word of joining joins ends here: 'between 2 and 4', 'from 2 to 4', 'made of tin,'."""
     last = max(i for i, word in enumerate(element) if word in _JOINING)
+    if element[-1] == "," and element[last:].count(",") == 1 and element[last] not in _PAIRING:
+        return True
     return {"between": "and", "from": "to"}.get(element[last], "no end") in element[last:]

@@ -104,5 +104,19 @@ class Report:
     diagnostics: tuple[Diagnostic, ...] = ()
 
     @property
+    def repeated_pictures(self) -> frozenset[int]:
+        """The numbers of the items whose picture shows nothing that an earlier one does not show."""
+        shown: dict[object, set[object]] = {}
+        found = set()
+        for item in self.items:
+            if item.picture is None:
+                continue
+            marks = shown.setdefault((item.picture.name, item.picture.rows), set())
+            if marks and marks.issuperset(item.picture.marks):
+                found.add(item.number)
+            marks.update(item.picture.marks, [None])
+        return frozenset(found)
+
+    @property
     def items(self) -> tuple[Item, ...]:
         return tuple(block for block in self.blocks if isinstance(block, Item))

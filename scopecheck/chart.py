@@ -18,17 +18,6 @@ FILLER_RUNS = (
     ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"), ("present",),
     ("present", "in"),
 )  # fmt: skip
-_UNITS = "zero one two three four five six seven eight nine".split()
-_TEENS = (
-    "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
-)
-_TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
-NUMBER_WORDS = {
-    **{word: n for n, word in enumerate(_UNITS + _TEENS)},
-    **{word: 10 * n for n, word in enumerate(_TENS, 2)},
-    **{f"{ten}-{one}": 10 * n + k for n, ten in enumerate(_TENS, 2) for k, one in enumerate(_UNITS[1:], 1)},
-}
-
 
 @record
 class Fill:

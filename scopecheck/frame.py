@@ -9,6 +9,7 @@ from scopecheck.construction import admissible_readings
 from scopecheck.core import OTHERS, ChoiceDecl, Group, NumberDecl, SetDecl, Settled, Sheet
 from scopecheck.describe import bounds_text, case_text
 from scopecheck.findings import QUESTIONS, Answers, Looked
+from scopecheck.plain_formula import plain_formula
 from scopecheck.record import record
 from scopecheck.rereadings import group_words
 from scopecheck.wording import about_lines, claims_text, counted, flat, listed, quoted, sentence, upper_first
@@ -124,10 +125,13 @@ def ground(
 def _counts(sheet: Sheet, harmless: int) -> Iterator[str]:
     """How much of each sort the first page leaves out."""
     left_out = sum(len(g.not_computed) + len(g.not_tried) for g in sheet.groups)
-    for key, count in (("harmless", harmless), ("left_out", left_out), ("unrestated", len(sheet.unrestated))):
+    for key, count, noun in (
+        ("count_harmless", harmless, "reading"),
+        ("count_left_out", left_out, "reading"),
+        ("count_unrestated", len(sheet.unrestated), "word"),
+    ):
         if count:
-            noun = "word" if key == "unrestated" else "reading"
-            yield sentence("basis", f"count_{key}", count=counted(count, noun))
+            yield sentence("basis", key, count=counted(count, noun))
 
 
 # ---- looked for and not found
@@ -255,11 +259,20 @@ def unrestated_lines(sheet: Sheet) -> Iterator[str]:
         yield sentence("basis", "unrestated", claim=left.claim, sort=left.sort, words=words, context=context)
 
 
+def _why(why: str) -> str:
+    """Why a reading does not apply, a condition in plain maths."""
+    only, _, condition = why.partition("only when ")
+    return flat(why if only or not condition else f"only when {plain_formula(condition)}")
+
+
 def left_out_lines(sheet: Sheet) -> Iterator[str]:
     """The readings that have no formula, and those that do not apply where their words stand, and why."""
     for group in sheet.groups:
-        words = group_words(group)
-        for label in group.not_computed:
-            yield sentence("basis", "not_computed", words=words, label=flat(label))
-        for label, why in group.not_tried:
-            yield sentence("basis", "not_tried", words=words, label=flat(label), why=flat(why))
+        parts = []
+        if group.not_computed:
+            parts.append(sentence("basis", "not_computed", labels=listed(map(quoted, group.not_computed))))
+        if group.not_tried:
+            labels = (f"{quoted(label)} ({_why(why)})" for label, why in group.not_tried)
+            parts.append(sentence("basis", "not_tried", labels=listed(labels)))
+        if parts:
+            yield f"{group_words(group)}: {'; '.join(parts)}."

@@ -92,7 +92,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         meant=_meant(sheet, finding),
         met_when_read=sentence("status", "met" if wider else "not_met"),
         statuses=statuses(finding),
-        change=_change(finding, form),
+        change=_change(sheet, finding, form),
         relation=relation_text(finding),
         end=_end(finding),
         expression=_expression(sheet, finding),
@@ -104,8 +104,11 @@ def relation_text(finding: Finding) -> str:
     return _if_known("relation", finding.detail, label=flat(finding.label))
 
 
-def _change(finding: Finding, form: str) -> str:
+def _change(sheet: Sheet, finding: Finding, form: str) -> str:
+    """What a contested reading changes, with a thing that shows it where one was looked for."""
     text = _if_known("change", finding.detail)
+    if finding.witness is not None and has_sentence("change_shown", finding.detail):
+        text = sentence("change_shown", finding.detail, thing=thing_text(sheet, finding))
     return lower_first(text) if form == "brief" else text
 
 
@@ -191,11 +194,12 @@ def decision_text(sheet: Sheet, cluster: Cluster) -> str:
 
 
 def _by_place(sheet: Sheet, groups: Iterable[int], labels: tuple[str, ...]) -> list[int]:
-    """The groups in the order in which their words stand at these labels."""
+    """The groups in the order in which their words stand in the sheet, at these labels if at any."""
 
     def place(group: int) -> int:
-        own = [labels.index(p.where) for p in sheet.groups[group].places if p.where in labels]
-        return min(own, default=len(labels))
+        places = sheet.groups[group].places
+        own = [p for p in places if p.where in labels] or places
+        return min((p.span.start for p in own), default=0)
 
     return sorted(groups, key=place)
 

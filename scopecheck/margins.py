@@ -26,6 +26,8 @@ from scopecheck.wording import GLUE, claims_text, flat, listed, quoted, sentence
 
 MOST_WAYS = 4
 """Limitations that keep a thing out and are told one by one."""
+GRADED = ("outside met", "unmeant met", "meant lost")
+"""Questions that look for a thing far from the border first."""
 VERY_WIDE = 10**6
 """A stretch, in units of its own, at which anything that stretches is taken to be met."""
 Margin = tuple[tuple[str, tuple[str, ...]], ...]
@@ -143,8 +145,11 @@ def _others(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """Further readings with the same effect, the words told once for each phrase."""
     if departures(finding) and not finding.rereads and not finding.read_as:
         return ()
+    told_already = {(d.group, d.reading) for d in departures(finding)}
     by_group: dict[int, list[str]] = {}
     for g, r in finding.others:
+        if (g, r) in told_already:
+            continue
         by_group.setdefault(g, []).append(reading_label(sheet, Reread(g, r)))
     labels = (finding.label,)
     return tuple(
@@ -242,7 +247,9 @@ def _partly(sheet: Sheet, finding: Finding) -> list[str]:
 
 
 def _grade_matters(sheet: Sheet, finding: Finding) -> bool:
-    """A thing told by its own listed values needs no second word about it."""
+    """A thing told by its own listed values needs no second word about it, nor one that was not graded."""
+    if finding.grade == "edge" and finding.question not in GRADED:
+        return False
     case = case_named(sheet, finding.case)
     if case is None or finding.case != finding.reference:
         return finding.grade != "listed"

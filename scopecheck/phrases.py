@@ -7,12 +7,13 @@ from dataclasses import dataclass, field
 from difflib import SequenceMatcher, get_close_matches
 
 from scopecheck.catalogue import Entry, Pattern, Slot
-from scopecheck.chart import FILLERS, NUMBER_WORDS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.core import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
 from scopecheck.diagnostics import Trouble, trouble
 from scopecheck.exact_terms import bare_number, literal
 from scopecheck.groups import Groups
 from scopecheck.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
+from scopecheck.number_words import NUMBER_WORDS
 from scopecheck.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.record import record, replace
@@ -322,23 +323,21 @@ class _Job:
     def shorter(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
         """The longest stretch that is a phrase, if the words around it say nothing of limits; else ''."""
         own = {w for name in self.reader.names.all() for w in name.lower().split()} | self.tests().own_words
+        members = {w for m in getattr(self.first, "members", ()) for w in m.lower().split()}
 
         def says_nothing(token: Token) -> bool:
             word = word_of(token)
-            if token.sort != "word" or word in NUMBER_WORDS:
+            if token.sort != "word" or word in NUMBER_WORDS or word in members - FILLERS:
                 return False
             known = word in FILLERS or word in own
             return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
 
-        free = [says_nothing(t) for t in tokens]
-        first = next((i for i, ok in enumerate(free) if not ok), 0)
-        last = next((i for i in range(len(free), 0, -1) if not free[i - 1]), 0)
-        for dropped in range(1, len(tokens)):
-            for start in range(min(first, dropped), -1, -1):
-                end = len(tokens) - (dropped - start)
-                if end >= last and start < end and self.readable(tokens[start:end]):
-                    while start < min(first, end - 1) and self.readable(tokens[start + 1 : end]):
-                        start += 1
+        said = [i for i, token in enumerate(tokens) if not says_nothing(token)]
+        if not said or (said[0] == 0 and said[-1] == len(tokens) - 1):
+            return ""
+        for end in range(said[-1] + 1, min(said[-1] + 4, len(tokens)) + 1):
+            for start in range(said[0], max(said[0] - 4, -1), -1):
+                if self.readable(tokens[start:end]):
                     return self.text(tokens[start:end])
         return ""
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from scopecheck.diagnostics import Diagnostic, trouble
 from scopecheck.layout import Line, Page
+from scopecheck.number_words import NUMBER_WORDS
 from scopecheck.parse import parse_facts
 from scopecheck.quantity import Unit
 from scopecheck.scan import Token, scan
@@ -14,14 +15,6 @@ from scopecheck.spans import Span
 from scopecheck.syntax import Column, NameNode, NumberNode, Raw, Words
 
 _REFERENCE_SIGNS = re.compile(r"\(\s*\d+[a-zA-Z]?'?(?:\s*[,;-]\s*\d+[a-zA-Z]?'?)*\s*\)")
-_COUNTED = re.compile(
-    r"(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty(?:-\w+)?"
-    r"|hundred|thousand)",
-    re.IGNORECASE,
-)
-"""Words for numbers: brackets after one hold the number in digits, not a sign of the drawings."""
-
-
 @dataclass
 class Desk:
     """What is at hand while statements are read one by one."""
@@ -54,14 +47,17 @@ class Desk:
         return Words(one_line(self.text[start:end]), tokens, self.span(start, end))
 
     def _without_signs(self, start: int, end: int) -> tuple[Token, ...]:
-        """The tokens of words, reference signs of the drawings such as `(12, 14a)` after a word left out."""
+        """The tokens of words without signs of the drawings, as in `holes (12, 14a)`, and `(2)` after two."""
         found: tuple[Token, ...] = ()
         at = start
         for sign in _REFERENCE_SIGNS.finditer(self.text, start, end):
             if self.text.count("(", at, sign.start()) != self.text.count(")", at, sign.start()):
                 continue
             before = scan(self.page, at, sign.start(), self.own, words=True)
-            if before and before[-1].sort == "word" and not _COUNTED.fullmatch(before[-1].text):
+            if not before or before[-1].sort != "word":
+                continue
+            counted = NUMBER_WORDS.get(before[-1].text.lower())
+            if counted is None or sign.group().strip("( )") == str(counted):
                 found, at = (*found, *before), sign.end()
         return (*found, *scan(self.page, at, end, self.own, words=True))
 

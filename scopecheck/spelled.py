@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.chart import NUMBER_WORDS, word_of
+from scopecheck.chart import word_of
 from scopecheck.names import Bound, Typed
+from scopecheck.number_words import NUMBER_WORDS
 from scopecheck.quantity import PLAIN_KIND, Unit, find_unit
 from scopecheck.record import replace
 from scopecheck.scan import Number, Own, Token

@@ -68,7 +68,7 @@ def _head(
     found: list[tuple[int, int]] = []
     for index, (a, b) in enumerate(spans):
         match = _TARGETS.search(desk.text, a, b) if index == 0 else _TARGETS.fullmatch(desk.text, a, b)
-        if not document and not match:
+        if not document and (match is None or match.end() < b):
             match = _BRACKETED.fullmatch(desk.text, a, b)
         if match and match.end() == b and not targets:
             for item in re.finditer(r"\d+[a-z]*", match.group(1)):

@@ -105,9 +105,10 @@ def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) ->
     usual, stated = stated_values(sheet, case), set(case.stated)
     spoken = spoken_of(in_question(sheet, finding))
     first = spoken_of(concerned(sheet, finding))
-    picked = [n for n in finding.shown if n in stated and (n in finding.departs or n not in usual)]
+    names = _in_order(sheet, (*finding.shown, *finding.departs))
+    picked = [n for n in names if n in stated and (n in finding.departs or n not in usual)]
     # What fails alone decides that a thing is not met; all that a claim asks decides that it is.
-    told = stated & spoken if finding.failing and stated & spoken else stated & set(finding.shown)
+    told = stated & spoken if finding.failing and stated & spoken else stated & (set(finding.shown) or stated)
     text = name
     if picked:
         departures = _departures(sheet, article, picked, usual)
@@ -116,7 +117,7 @@ def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) ->
         text = sentence(
             "thing", "as_listed", name=name, values=_settings(sheet, article, _in_order(sheet, told, first))
         )
-    free = [n for n in finding.shown if n in spoken and n not in stated]
+    free = [n for n in names if n in spoken and n not in stated]
     if not free:
         return text
     if case.role == "document":
@@ -139,9 +140,11 @@ def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> 
     new = [n for n in finding.shown if n in spoken and n not in usual and n not in departing]
     reference = flat(finding.reference)
     if not departing and not new:
-        values = _settings(sheet, article, _in_order(sheet, spoken & set(finding.shown)))
+        values = _settings(sheet, article, _in_order(sheet, shared))
         return sentence("thing", "exactly", name=name, reference=reference, values=values)
-    told = _in_order(sheet, [*departing, *new], spoken)
+    # A reader looks for the quantity in question first, even where it is as in the reference.
+    known_already = () if spoken & {*departing, *new} else shared
+    told = _in_order(sheet, [*departing, *new, *known_already], spoken)
     return sentence(
         "thing",
         "departs",

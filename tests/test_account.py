@@ -94,3 +94,49 @@ def test_context_and_place() -> None:
     ]
     assert item.words == item.span.text == "and"
     assert item.context == "rim of steel, and with about four good"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "comprising a rain-water pipe and a leaf strainer",
+        "comprising a basket with a rim, and a lid",
+        "having a basket made of steel, and a rim",
+        "comprising lime, sand, and water",
+        "comprising heating the air, leaving it, and repeating both",
+        "comprising a band with a width from a first to a second line and a rim",
+    ],
+)
+def test_and_between_elements_does_not_count(words: str) -> None:
+    found = sheet(f"1. A thing {words}, the thing being round.\n").unrestated
+    assert "connective" not in [u.sort for u in found]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "comprising a basket made of copper and zinc",
+        "comprising a mixture of a wax and an oil",
+        "comprising at least one of a wax and an oil",
+        "comprising ribs of 2, 3, and 4",
+        "comprising a rim, wherein the rim is smooth and bright",
+    ],
+)
+def test_and_that_joins_what_limits_counts(words: str) -> None:
+    found = sheet(f"1. A thing {words}.\n").unrestated
+    assert ("connective", "and") in [(u.sort, u.words) for u in found]
+
+
+def test_to_counts_after_a_number_only() -> None:
+    assert listed("connected to 2 ribs") == [("number", "2")]
+    assert ("end word", "to") in listed("2 mm to 4 mm")
+
+
+def test_fraction_is_one_number() -> None:
+    assert listed("a 1/4 inch hole") == [("number", "1/4 inch")]
+    assert listed("a 1/4 inch hole", "diameter = 1/4 inch") == []
+
+
+def test_numbers_of_claims_are_not_taken_by_lines() -> None:
+    text = "a  count\n\n1. A x.\n2. A y of claim 1.\n3. The y of claim 1 or 2, with 2 ribs.\n   | a : 2\n"
+    assert sheet(text).unrestated == ()

@@ -20,13 +20,13 @@ ROOT = Path(__file__).parent.parent / "scopecheck"
 FLOORS: dict[str, str] = {
     "foundations": "record spans diagnostics drawing kinds units quantity",
     "text": (
-        "layout scan syntax parse pieces reading_lines statements_declare statements_cases statements_words"
-        " statements_claims statements"
+        "layout number_words scan syntax parse pieces reading_lines statements_declare statements_cases"
+        " statements_words statements_claims statements"
     ),
     "core": (
         "core construction linear rewrite plain reference catalogue constants names exact_terms"
-        " exact_formulas groups settling readings chart spelled phrases claim_text dependencies account resolve_names"
-        " resolve_claims"
+        " exact_formulas groups settling readings chart spelled phrases claim_text dependencies account"
+        " resolve_names resolve_claims"
     ),
     "meaning": "evaluate symbols encode engine solver",
     "answers": (

@@ -25,6 +25,12 @@ def with_cases(cases: str) -> str:
     return f"{HEAD}{CLAIM}\n{cases}"
 
 
+AT_DIAMETER = "1. A plate, wherein the holes have a diameter of between 2 and 4 mm.\n"
+LEVELS = "1. A plate which is at least 2 K above the cold.\n"
+TIMES = "1. A plate with at least 4 times the width of the holes.\n"
+BOTH = with_line("holes : divisible by 6") + "   | diameter : between 2 and 4 mm\n"
+OPEN = with_line("open : about 35 %")
+
 TABLE: list[tuple[str, str, str, str, str]] = [
     # name, sheet, the marked text, the message, a part of cause or help
     (
@@ -320,6 +326,251 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "divisible by 6",
         "takes 1 thing",
         "",
+    ),
+    # ---- declarations
+    ("or in a list", "a  any of b, c or d\n" + CLAIM, "c or d", "'c or d' holds the word 'or'", "c, d"),
+    ("and after a comma", "a  any of b, c, and d\n" + CLAIM, "and d", "holds the word 'and'", "write d"),
+    ("not in a list", "a  one of not b, c\n" + CLAIM, "not b", "holds the word 'not'", "not-b"),
+    ("unit alone", "a  mm\n" + CLAIM, "mm", "a unit without 'in' before it", "write length in mm"),
+    ("share without in", "a  wt%\n" + CLAIM, "wt%", "a unit without 'in'", "write share in wt%"),
+    ("unit without in", "a  length mm\n" + CLAIM, "length mm", "a unit without 'in'", "length in mm"),
+    ("wide", "a  width in m\n" + CLAIM, "width in m", "'width' is no kind", "length in m"),
+    ("flow", "a  flow in L/h\n" + CLAIM, "flow in L/h", "'flow' is no kind", "write in L/h"),
+    ("bound without comma", "a  count >= 1\n" + CLAIM, "count >= 1", "a bound without", "count, >= 1"),
+    ("bound on unit", "a  in mm > 1 mm\n" + CLAIM, "in mm > 1 mm", "a bound with", "mm, >"),
+    ("range for a bound", "a  count, 1 to 50\n" + CLAIM, "1 to 50", "a bound was expected", ">= 1, <= 50"),
+    ("note in brackets", "a  length in mm (wide)\n" + CLAIM, "mm (wide)", "is no known", 'in mm   "wide"'),
+    ("list alone", "a  b, c, d\n" + CLAIM, "b, c, d", "a list without any of or one of", "any of b, c, d"),
+    ("yes or no", "a  yes or no\n" + CLAIM, "yes or no", "a list without any of", "one of only yes, no"),
+    (
+        "difference in degC",
+        "a  temperature difference in degC\n" + CLAIM,
+        "temperature difference in degC",
+        "degC is no unit of temperature difference",
+        "difference in K",
+    ),
+    (
+        "gauge in bar",
+        "a  gauge pressure in bar\n" + CLAIM,
+        "gauge pressure in bar",
+        "bar is no unit of gauge pressure",
+        "gauge pressure in bar(g)",
+    ),
+    (
+        "what is claimed",
+        "What is claimed is:\n\n" + CLAIM,
+        "What is claimed is:",
+        "this line is not understood",
+        "take the line out, or put # before it",
+    ),
+    # ---- lines of words
+    (
+        "words before the phrase",
+        with_line("diameter : the holes have a diameter of between 2 and 4 mm", AT_DIAMETER),
+        "the holes have a diameter of between 2 and 4 mm",
+        "no phrase reads",
+        "lift only: between 2 and 4 mm",
+    ),
+    (
+        "two things of which the words name one",
+        with_line("heat, cold : at least 2 K above the cold", LEVELS).replace("heat  ", "heat, cold  "),
+        "at least 2 K above the cold",
+        "takes 1 thing, not 2",
+        "write heat : at least 2 K above the cold",
+    ),
+    (
+        "symbols after a colon",
+        with_line("diameter : >= 2 mm", "1. A hole with a diameter ≥ 2 mm.\n"),
+        ">= 2 mm",
+        "symbols right of a colon",
+        "diameter >= 2 mm",
+    ),
+    (
+        "undeclared quantity in words",
+        with_line("diameter : at least 4 times the width of the holes", TIMES),
+        "at least 4 times the width of the holes",
+        "no phrase reads",
+        "'the width of the holes' is no declared name",
+    ),
+    (
+        "no comma before what the text has",
+        with_line("diameter : wherein 2 mm", "1. A hole, wherein 3 mm.\n"),
+        "wherein 2 mm",
+        "claim 1 does not say",
+        "the text has: 'wherein 3 mm'",
+    ),
+    (
+        "plain bar for a gauge pressure",
+        "a  pressure in bar(g)\n\n1. A thing of at least 2 bar.\n  | a : at least 2 bar\n",
+        "at least 2 bar",
+        "gauge pressure and pressure",
+        "exactly",
+    ),
+    # ---- claims
+    (
+        "line without a bar",
+        HEAD + CLAIM + "   | diameter : between 2 and 4 mm\n       meant diameter < 3 mm\n",
+        "meant diameter < 3 mm",
+        "a line without a bar below the margin lines of claim 1",
+        "above the first bar if it is the claim's text",
+    ),
+    (
+        "line without a bar at the margin",
+        HEAD + CLAIM + '   | diameter : between 2 and 4 mm\nreading "all" : x > 2 mm\n',
+        'reading "all" : x > 2 mm',
+        "a line without a bar",
+        "put | before it",
+    ),
+    (
+        "bar forgotten below the text",
+        HEAD + CLAIM + "diameter: between 2 and 4 mm\n",
+        "diameter: between 2 and 4 mm",
+        "text of claim 1, or a line that restates it?",
+        "join it to the line above",
+    ),
+    (
+        "claim before its number",
+        HEAD + "Claim 1. A sieve.\n",
+        "Claim 1",
+        "a claim begins with its number alone",
+        "1. A sieve.",
+    ),
+    # ---- cases
+    (
+        "heading of cases misnamed",
+        with_cases("outside   holes\n  a   6\n"),
+        "outside   holes",
+        "'outside' is no heading",
+        "'must stay out'",
+    ),
+    (
+        "case for a range of claims",
+        with_cases("inside   for 1 to 3   holes\n  a   6\n"),
+        "for 1 to 3",
+        "the claims after 'for' are not understood",
+        "for 1, 2",
+    ),
+    (
+        "range in a cell",
+        with_cases("inside   diameter\n  a   2 mm to 4 mm\n"),
+        "2 mm to 4 mm",
+        "is no single value for diameter",
+        "a : 2 mm <= diameter <= 4 mm",
+    ),
+    (
+        "dash in a cell",
+        with_cases("inside   diameter   holes\n  a   -   6\n"),
+        "-",
+        "'-' is no value",
+        "write any, unknown",
+    ),
+    (
+        "silent among facts",
+        with_cases("document D1\n  a : open silent, holes = 6\n"),
+        "open silent",
+        "'silent' is no fact",
+        "take it out",
+    ),
+    (
+        "number before its name",
+        with_cases("inside\n  a : 6 holes, open about 3 %\n"),
+        "6 holes",
+        "no declared name begins this fact",
+        "holes = 6",
+    ),
+    (
+        "measured among symbols",
+        with_cases("inside\n  a : diameter = measured 8.0 mm\n"),
+        "measured 8.0 mm",
+        "'measured' is a word of cells",
+        "TO 0.1 mm, HALF AWAY) = 8.0 mm",
+    ),
+    (
+        "document with one blank before its value",
+        with_cases('document D1 3 mm   "page 1"\n'),
+        'document D1 3 mm   "page 1"',
+        "states nothing",
+        "two blanks",
+    ),
+    # ---- symbols
+    (
+        "member alone",
+        with_line("metal = copper OR zinc"),
+        "zinc",
+        "'zinc' is not declared",
+        "zinc IN metal",
+    ),
+    ("not in", with_line("steel NOT IN metal"), "NOT", "'NOT IN' is not", "NOT steel IN"),
+    ("or between numbers", with_line("holes = 3 or 4"), "or", "'or' among symbols", "gap = 3 mm OR gap"),
+    ("full stop", with_line("holes = 3."), "3.", "ends with its point", "write 3"),
+    ("full stop after a unit", with_line("diameter = 3 mm."), ".", "'.' has no", "take out the full stop"),
+    ("semicolon", with_line("diameter = 3 mm; holes = 3"), ";", "';' has no", "a comma between"),
+    ("third of a share", with_line("open >= 1/3"), "1/3", "1/3 stands beside", "write 100/3 %"),
+    ("number before a name", with_line("holes = 2 rows"), "rows", "'rows' is no known unit", "2 * rows"),
+    ("levels added", with_line("(heat + heat) / 2 >= 3 degC"), "heat + heat", "added", "(heat - heat) / 2"),
+    # ---- pins and phrases
+    (
+        "pin at a missing limitation",
+        f'{with_line("holes : divisible by 6")}\nread "divisible by" in 2a as "can be divided"\n',
+        '"divisible by" in 2a as "can be divided"',
+        "'divisible by' is not used in 2a",
+        "used in: 1a",
+    ),
+    (
+        "pin at a limitation with other words",
+        f'{BOTH}\nread "divisible by" in 1b as "can be divided"\n',
+        '"divisible by" in 1b as "can be divided"',
+        "'divisible by' is not used in 1b",
+        "used in: 1a",
+    ),
+    (
+        "pin after a policy",
+        f'{BOTH}\npolicy ends are included\nread "between and" as "both ends out"\n',
+        '"between and" as "both ends out"',
+        "'between and' has no reading 'both ends out' left",
+        "Settled before by 'ends are included'",
+    ),
+    (
+        "pin with the beginning of the words",
+        f'{BOTH}\nread "between" as "both ends out"\n',
+        '"between" as "both ends out"',
+        "nothing in the sheet reads 'between'",
+        "'between and'",
+    ),
+    (
+        "pinned number without unit",
+        f'{OPEN}\nread "about" as "context tolerance" with e = 5\n',
+        "5",
+        "5 stands beside a quantity in % and has no unit",
+        "write 5 %",
+    ),
+    (
+        "pinned number of another kind",
+        f'{OPEN}\nread "about" as "context tolerance" with e = 5 mm\n',
+        "5 mm",
+        "5 mm is no value for 'e'",
+        "given in %",
+    ),
+    (
+        "pinned number that is none",
+        f'{OPEN}\nread "about" as "context tolerance" with q = 5 %\n',
+        '"about" as "context tolerance" with q = 5 %',
+        "leaves no number 'q' open",
+        "leaves open: e",
+    ),
+    (
+        "slot without brackets",
+        with_cases('phrase "well above L"\n  reading "r" : x > L\n'),
+        "L",
+        "'L' is not declared",
+        '"well above (L)"',
+    ),
+    (
+        "name in a phrase that nothing declares",
+        with_cases('phrase "well above (L)"\n  reading "r" : x > L * factor\n'),
+        "factor",
+        "'factor' is not declared",
+        "declare it",
     ),
 ]
 

@@ -8,14 +8,23 @@ from typing import Any
 import pytest
 
 from scopecheck.amounts import approximate, plain_number, quantity_text
-from scopecheck.core import Reading
+from scopecheck.core import (
+    Add,
+    Bound,
+    Compare,
+    Const,
+    Measured,
+    Parameter,
+    Read,
+    Reading,
+    Truth,
+)
 from scopecheck.describe import value_text
 from scopecheck.findings import Reread, WayOut
 from scopecheck.minimise import BreakPoint
 from scopecheck.record import replace
 from scopecheck.rereadings import break_text
 from scopecheck.solver import Extremum
-from scopecheck.things import thing_text, twin_text
 from scopecheck.wording import GLUE
 from tests.build import unit
 from tests.reported import (
@@ -65,53 +74,6 @@ def test_statements(question: str, more: dict[str, Any], text: str) -> None:
     assert text in one_line(items_of(answers_of(finding))[0].statement)
 
 
-def test_a_thing_departs_from_a_reference() -> None:
-    finding = found("outside met", 2, "claim 1", "1. A leaf", case="garden sieve", reference="bench sample",
-                    departs=("holes", "metal"))  # fmt: skip
-    shown = with_witness(finding, holes=Fraction(25), metal=frozenset({"zinc", "copper"}))
-    assert one_line(thing_text(STRAINER, shown)) == (
-        "garden sieve with holes 25 instead of 24 and metal copper and zinc instead of copper "
-        "(as bench sample otherwise)"
-    )
-
-
-@pytest.mark.parametrize(
-    ("more", "text"),
-    [
-        (
-            {"case": "garden sieve", "reference": "garden sieve", "shown": ("holes",)},
-            "garden sieve as listed (holes 24)",
-        ),
-        (
-            {"case": "garden sieve", "reference": "garden sieve", "shown": ("holes", "finish")},
-            "garden sieve as listed (holes 24), with finish polished where it says nothing",
-        ),
-        (
-            {"case": "garden sieve", "reference": "garden sieve", "departs": ("diameter",)},
-            "garden sieve with diameter 4 mm instead of 3 mm (otherwise as listed)",
-        ),
-        (
-            {"reference": "bench sample", "departs": ("finish",)},
-            "a thing with finish polished (as bench sample otherwise)",
-        ),
-        ({"shown": ("height", "holes")}, "a thing with holes 24, height 60 mm"),
-        (
-            {"case": "D1", "reference": "D1", "shown": ("holes",)},
-            'document D1 at "page 4, example 2" as listed (holes 24)',
-        ),
-    ],
-)
-def test_things(more: dict[str, Any], text: str) -> None:
-    finding = with_witness(found("outside met", 2, "claim 1", "1. A leaf", **more))
-    assert one_line(thing_text(STRAINER, finding)) == text
-
-
-def test_of_many_values_those_in_question_come_first(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("scopecheck.things.MOST_VALUES", 2)
-    finding = with_witness(found("meant lost", 3, "2a", "between 20 and 60 mm"))
-    assert one_line(thing_text(STRAINER, finding)) == "a thing with holes 24, height 60 mm and 3 more"
-
-
 def test_of_many_limitations_the_first_are_told() -> None:
     labels = ("1a", "1b", "2a", "3a", "4a")
     finding = found("inside lost", 3, "claim 4", "4. The", failing=labels)
@@ -124,15 +86,35 @@ def test_what_keeps_a_thing_out_is_told_beyond_the_reading_told_already() -> Non
     met = found("outside met", 2, "claim 1", "1. A leaf", ways_out=ways)
     finding = with_witness(met, (0, 1), holes=Fraction(25))
     text = one_line(text_of(answers_of(finding)))
-    assert 'Kept out 1b "between 2 and 4 mm", and no single re-reading lets it by' in text
-    assert "Kept out 1a" not in text
+    assert 'Kept out 1a "divisible by 6", unless it is read as "can be divided" 1b "between' in text
+    assert '1b "between 2 and 4 mm", and no single re-reading lets it by' in text
+    alone = one_line(text_of(answers_of(replace(finding, ways_out=ways[:1]))))
+    assert "Kept out" not in alone
 
 
-def test_a_twin_is_told_by_what_differs() -> None:
-    finding = with_witness(found("unmeant met", 2, "1a", "divisible by 6"), holes=Fraction(25))
-    twin = with_witness(finding).witness
-    told = twin_text(STRAINER, replace(finding, twin=twin, twin_name="meant"))
-    assert one_line(told) == "a thing that was meant, with holes 24 instead of 25, alike in all else"
+def test_what_another_parent_asks_keeps_nothing_out() -> None:
+    claims = (*STRAINER.claims[:3], replace(STRAINER.claims[3], parents=(1, 2)))
+    ways = (WayOut("1b", "between 2 and 4 mm", ((1, 1),)), WayOut("2a", "between 20 and 60 mm", ()))
+    met = found("outside met", 2, "claim 4", "4. The", ways_out=ways)
+    met = with_witness(met, metal=frozenset({"steel"}))
+    sheet = replace(STRAINER, claims=claims)
+    text = one_line(text_of(answers_of(met, sheet=sheet), sheet=sheet))
+    assert "Kept out 1b" in text
+    assert '2a "between 20 and 60 mm"' not in text
+
+
+def test_what_keeps_a_thing_out_may_stretch_far_enough() -> None:
+    usual = Compare("<=", Measured("diameter"), Add((Const(Fraction(2, 1000)), Parameter("e"))))
+    line = replace(STRAINER.claims[0].limitations[1], formula=Read(1, (usual, Truth(False))))
+    claim = replace(STRAINER.claims[0], limitations=(STRAINER.claims[0].limitations[0], line))
+    sheet = replace(STRAINER, claims=(claim, *STRAINER.claims[1:]), parameters=(stretch(1),))
+    ways = (WayOut("1b", "between 2 and 4 mm", ((1, 1),)),)
+    met = with_witness(found("outside met", 2, "claim 1", "1. A leaf", ways_out=ways))
+    told = 'Kept out 1b "between 2 and 4 mm", unless it is read as "both ends out" or stretches far enough'
+    assert told in one_line(text_of(answers_of(met, sheet=sheet), sheet=sheet))
+    narrow = replace(stretch(1), upper=Bound(Fraction(1, 1000), True))
+    sheet = replace(sheet, parameters=(narrow,))
+    assert "stretches far enough" not in one_line(text_of(answers_of(met, sheet=sheet), sheet=sheet))
 
 
 @pytest.mark.parametrize(
@@ -193,7 +175,8 @@ def test_the_usual_reading_of_a_line_that_fails_is_named_with_its_stretch() -> N
     finding = found("inside lost", 3, "claim 1", "1. A leaf", quantifier="base", failing=("1b",))
     text = one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
     assert (
-        '"both ends in" (presumed): the ends are in; not stretched at all not on every reading listed' in text
+        'Read with "between 2 and 4 mm" in its usual reading, "both ends in" (presumed): the ends are in; '
+        "not stretched at all How far not on every reading listed" in text
     )
 
 
@@ -245,7 +228,7 @@ def test_notes_tell_how_sure_and_how_far() -> None:
             case="bench sample",
             simplest=False,
             best=False,
-            partly=("height",),
+            partly=("finish",),
             grade="near",
             lowest="some",
             at_base="some",
@@ -256,10 +239,10 @@ def test_notes_tell_how_sure_and_how_far() -> None:
     text = one_line(text_of(answers_of(finding)))
     for part in (
         "Near the border of what was meant.",
-        "Only part of bench sample is concerned: say more about height.",
+        "Only part of bench sample is concerned: say more about finish.",
         "Not shown to be the simplest such thing.",
         "Not shown to be the smallest change of reading.",
-        "as presumed some of it meets, at the narrowest some of it meets, at the widest all of it meets",
+        "some of it meets as presumed and at the narrowest, all of it meets at the widest",
         "Rests on bounds of 'height'",
     ):
         assert part in text

@@ -100,3 +100,69 @@ def test_carriage_returns_change_nothing() -> None:
         sheet(text).claims[0].limitations[0].formula
         == sheet(text.replace("\n", "\r\n")).claims[0].limitations[0].formula
     )
+
+
+@pytest.mark.parametrize(
+    "text", ["title: x\nprofile: EPO\nfiled: yes\n", "Title  x\nProfile epo\nFiled Yes\n"]
+)
+def test_headings_take_a_colon_and_either_case(text: str) -> None:
+    made = sheet(f"{text}\n1. A thing.\n")
+    assert (made.title, made.profile, made.filed) == ("x", "EPO", True)
+
+
+def test_policy_takes_a_colon() -> None:
+    text = "a  length in mm\n\n1. A thing between 2 and 4 mm.\n  | a : between 2 and 4 mm\n\n"
+    assert sheet(f"{text}policy: ends are included\n").policies[0].removed
+
+
+def test_document_in_a_name_is_told_from_a_document() -> None:
+    made = sheet("document width  length in mm\n\n1. A thing.\n")
+    assert [d.name for d in made.declarations] == ["document width"]
+    made = sheet("a  length in mm\n\n1. A thing.\n\ndocument D  a in mm\n  one   3\n")
+    assert [(c.name, c.role) for c in made.cases] == [("D, one", "document")]
+
+
+@pytest.mark.parametrize("gap", ["\t", "   "])
+def test_rows_directly_below_a_heading_need_no_indentation(gap: str) -> None:
+    head = "a  count\nb  count\n\n1. A thing.\n\n"
+    rows = f"inside{gap}a{gap}b\none{gap}3{gap}4\ntwo{gap}5{gap}6\nmust stay out\nthree{gap}7{gap}8\n"
+    assert [(c.name, c.role) for c in sheet(head + rows).cases] == [
+        ("one", "inside"),
+        ("two", "inside"),
+        ("three", "outside"),
+    ]
+    more = sheet(f"1. A thing.\n\n{rows}a{gap}count\nb{gap}count\n")
+    assert [d.name for d in more.declarations] == ["a", "b"]
+    assert len(more.cases) == 3
+
+
+@pytest.mark.parametrize("targets", ["for 2", "for claim 2", "for claims 2", "(claim 2)", "(for claim 2)"])
+def test_claims_that_cases_are_for(targets: str) -> None:
+    head = "a  count\n\n1. A thing.\n2. The thing of claim 1.\n\n"
+    assert sheet(f"{head}inside {targets}   a\n  x   3\n").cases[0].targets == ("2",)
+    assert sheet(f"{head}inside   {targets}   a\n  x   3\n").cases[0].targets == ("2",)
+
+
+def test_claim_word_in_a_document_name_is_no_target() -> None:
+    made = sheet("a  count\n\n1. A thing.\n\ninside   a\n  x   3\ndocument D1 claim 1   4\n")
+    assert (made.cases[1].name, made.cases[1].targets) == ("D1 claim 1", ())
+
+
+@pytest.mark.parametrize("column", ["a in mm", "a (mm)", "a [mm]"])
+def test_unit_in_a_column_heading(column: str) -> None:
+    made = sheet(f"a  length in mm\n\n1. A thing.\n\ninside   {column}\n  x   3\n")
+    assert made.cases[0].stated == ("a",)
+
+
+def test_columns_in_a_document_heading() -> None:
+    made = sheet("1. A thing.\n\ndocument D   a   b\n  x   3   4\n\na, b  count\n")
+    assert made.cases[0].stated == ("a", "b")
+
+
+def test_reference_to_a_claim_at_a_line_start_is_text() -> None:
+    assert len(laid_out("1. A sieve.\n2. The sieve as in\nclaim 1, with a rim.\n")) == 2
+
+
+def test_claim_with_the_word_before_its_number_is_read_on() -> None:
+    found = errors("a  count\n\nClaim 1. A thing with 3 ribs.\n  | a : 3\nClaim 2. The thing of claim 1.\n")
+    assert [d.message for d in found] == ["a claim begins with its number alone"] * 2

@@ -684,3 +684,84 @@ def test_own_words_after_of_are_dropped() -> None:
     head = "copper  share in wt%\n\n"
     made = claim("5 to 8 wt% of copper", "copper : 5 to 8 wt% of copper", head=head)
     assert only_group(made).wording == "... to ..."
+
+
+# ---- words with signs and spelled amounts
+
+
+@pytest.mark.parametrize(
+    ("words", "kind"),
+    [
+        ("at least one minute", "in s"),
+        ("half an hour", "in s"),
+        ("one to two hours", "in min"),
+        ("between one and two hours", "in min"),
+        ("at least twenty percent", "share in %"),
+        ("at least one bar", "pressure in bar"),
+        ("at least one bar", "count"),
+        ("at least two (2) ribs", "count"),
+        ("at least 6 ribs (12, 14a)", "count"),
+    ],
+)
+def test_amounts_in_words_and_reference_signs(words: str, kind: str) -> None:
+    name = "bar" if kind == "count" and "bar" in words else "ribs"
+    made = sheet(f"{name}  {kind}\n\n1. A thing, {words}.\n   | {name} : {words}\n")
+    assert made.unrestated == ()
+    assert len(made.claims[0].limitations) == 1
+
+
+def test_one_minute_is_sixty_seconds() -> None:
+    made = sheet("t  in s\n\n1. A thing, at least one minute.\n   | t : at least one minute\n")
+    formula = options(made)["no top, end in"]
+    assert isinstance(formula, Compare)
+    assert isinstance(formula.right, Const)
+    assert formula.right.value == 60
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "comprise at least one of copper and zinc",
+        "contain copper and zinc",
+        "include copper or zinc",
+        "copper, zinc, and combinations thereof",
+        "copper, zinc, or a mixture thereof",
+    ],
+)
+def test_plural_verbs_and_lists_with_commas_only(words: str) -> None:
+    assert claim(f"the parts {words}", f"metal : {words}").unrestated == ()
+
+
+def test_share_of_itself_and_difference_to_another_level() -> None:
+    text = "copper  share in wt%\n\n1. A mix with 5 to 8 wt% of copper.\n   | copper : 5 to 8 wt% of copper\n"
+    assert sheet(text).unrestated == ()
+    text = "oil, air  temperature in degC\n\n1. Oil at least 10 K warmer than the air.\n"
+    assert sheet(f"{text}   | oil : at least 10 K warmer than the air\n").unrestated == ()
+
+
+def test_list_after_any_of_and_a_colon() -> None:
+    made = sheet("a  any of: b, c\n\n1. A thing.\n").declarations[0]
+    assert isinstance(made, SetDecl)
+    assert made.members[:2] == ("b", "c")
+
+
+def test_unknown_among_facts() -> None:
+    made = sheet(f"{HEAD}1. A thing.\n\ndocument D\n  a : holes = 6, open unknown\n  b : open is unknown\n")
+    assert [c.unknown for c in made.cases] == [("open",), ("open",)]
+
+
+def test_apart_that_sets_nothing_apart_is_told() -> None:
+    (warning,) = warnings(f'{HEAD}1. A thing.\n\napart "about"\n')
+    assert "nothing is set apart" in warning.message
+
+
+def test_pinned_number_may_be_plain_where_the_reading_writes_it_plain() -> None:
+    phrase = 'phrase "well above (L)"\n  reading "r" : x > k * L\n    free k : 1 <= k <= 9, presumed 2\n'
+    text = f"{HEAD}1. A thing well above 3 mm.\n   | diameter : well above 3 mm\n\n{phrase}"
+    made = sheet(f'{text}read "well above" as "r" with k = 3\n')
+    assert made.parameters[0].presumed == 3
+
+
+def test_pin_may_name_a_document() -> None:
+    text = f'{HEAD}1. A thing.\n\ndocument D\n  a : open about 35 %\nread "about" in D as "rounding only"\n'
+    assert [r.label for r in sheet(text).groups[0].readings] == ["rounding only"]

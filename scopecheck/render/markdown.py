@@ -23,11 +23,12 @@ def escaped(text: str) -> str:
 
 def draw_markdown(report: Report) -> str:
     """The report as Markdown text: headings, lists, and pictures as fixed-width blocks."""
-    parts = ["\n".join(_block(block)) for block in report.blocks]
+    repeated = report.repeated_pictures
+    parts = ["\n".join(_block(block, repeated)) for block in report.blocks]
     return "\n\n".join(parts) + "\n"
 
 
-def _block(block: Block) -> list[str]:
+def _block(block: Block, repeated: frozenset[int]) -> list[str]:
     match block:
         case Banner(text):
             return [f"**{escaped(text)}**"]
@@ -40,7 +41,7 @@ def _block(block: Block) -> list[str]:
         case Excerpt(text):
             return _fixed(text.split("\n"))
         case Item():
-            return list(_item(block))
+            return list(_item(block, block.number not in repeated))
         case Picture(data):
             return _fixed(draw_picture(data, PICTURE_WIDTH))
         case _:
@@ -53,7 +54,7 @@ def _fixed(lines: list[str]) -> list[str]:
     return [f"{fence}text", *(line.rstrip().replace(GLUE, " ") for line in lines), fence]
 
 
-def _item(item: Item) -> Iterator[str]:
+def _item(item: Item, with_picture: bool) -> Iterator[str]:
     heads = [f"{escaped(label)} {escaped(words)}".strip() for label, words in item.heads]
     title = escaped(item.title) if item.title else "; ".join(heads)
     yield f"### {item.number}. {title}"
@@ -74,6 +75,6 @@ def _item(item: Item) -> Iterator[str]:
             continue
         yield f"- *{word}:*"
         yield from (f"  - {escaped(text)}" for text in texts)
-    if item.picture is not None:
+    if item.picture is not None and with_picture:
         yield ""
         yield from _fixed(draw_picture(item.picture, PICTURE_WIDTH))

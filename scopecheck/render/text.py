@@ -18,7 +18,7 @@ BOLD, FAINT, PLAIN = "\x1b[1m", "\x1b[2m", "\x1b[0m"
 
 def draw_text(report: Report, width: int = 90, colour: bool = False) -> str:
     """The report as text, wrapped to at most 100 columns."""
-    page = _Page(max(NARROWEST, min(width, WIDEST)), colour)
+    page = _Page(max(NARROWEST, min(width, WIDEST)), colour, report.repeated_pictures)
     lines: list[str] = []
     before: Block | None = None
     for block in report.blocks:
@@ -42,9 +42,10 @@ def _space(before: Block | None, block: Block) -> list[str]:
 
 
 class _Page:
-    """A width, whether to use bold and faint type, and whether a number line was explained already."""
+    """A width, whether to use bold and faint type, and what pictures were shown and explained already."""
 
-    def __init__(self, width: int, colour: bool) -> None:
+    def __init__(self, width: int, colour: bool, repeated: frozenset[int] = frozenset()) -> None:
+        self.repeated = repeated
         self.width = width
         self.colour = colour
         self.explained = False
@@ -106,7 +107,7 @@ class _Page:
             number = indent
         yield from self.wrapped(item.statement, indent)
         yield from self.margin(item)
-        if item.picture is not None:
+        if item.picture is not None and item.number not in self.repeated:
             yield ""
             drawn = draw_picture(item.picture, self.width - BODY, explained=self.explained)
             self.explained = True

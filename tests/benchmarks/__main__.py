@@ -9,11 +9,15 @@ from __future__ import annotations
 import sys
 
 from tests.benchmarks.figures import Measure, table
+from tests.benchmarks.growth import measure_growth
 from tests.benchmarks.processes import measure_check, measure_help
+from tests.benchmarks.walk import measure_walk
 
 MEASURES: dict[str, Measure] = {
     "help": measure_help,
     "check": measure_check,
+    "growth": measure_growth,
+    "walk": measure_walk,
 }
 
 

@@ -1,0 +1,12 @@
+"""Words for numbers from zero to ninety-nine."""
+
+from __future__ import annotations
+
+_UNITS = "zero one two three four five six seven eight nine".split()
+_TEENS = "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
+_TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
+NUMBER_WORDS = {
+    **{word: n for n, word in enumerate(_UNITS + _TEENS)},
+    **{word: 10 * n for n, word in enumerate(_TENS, 2)},
+    **{f"{ten}-{one}": 10 * n + k for n, ten in enumerate(_TENS, 2) for k, one in enumerate(_UNITS[1:], 1)},
+}
