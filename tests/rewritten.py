@@ -15,8 +15,8 @@ from scopecheck.core import (
     Measured,
     NumberDecl,
     Read,
-    ReadTerm,
     Reading,
+    ReadTerm,
     Sheet,
     Standing,
 )

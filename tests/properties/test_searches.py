@@ -19,7 +19,6 @@ from scopecheck.core import (
     Measured,
     Multiply,
     NumberDecl,
-    Op,
     Parameter,
     Read,
     Sheet,
