@@ -161,7 +161,7 @@ def _narrowing(prepared: Prepared, instance: Instance) -> Finding:
 
 
 def _narrowing_stated(prepared: Prepared, instance: Instance, search: Search) -> Finding:
-    """As `_narrowing`, stated only: the first thing found is verified and not told, being any of many."""
+    """As `_narrowing`, by the first thing found: verified, and any of many rather than the simplest."""
     session = prepared.session
     parent, own = instance.parent_scope, instance.own_scope
     groups = session.groups_in(parent, own)
@@ -169,8 +169,9 @@ def _narrowing_stated(prepared: Prepared, instance: Instance, search: Search) ->
     found = in_base or search.find()
     assert found
     k = search.construction()
-    verify(prepared.sheet, search.article(), (Obligation(parent, "met", k), Obligation(own, "not met", k)))
-    narrows = at_claim("narrows", 6, instance.claim)
+    obligations = (Obligation(parent, "met", k), Obligation(own, "not met", k))
+    witness = verify(prepared.sheet, search.article(), obligations)
+    narrows = replace(at_claim("narrows", 6, instance.claim), witness=witness)
     if in_base:
         return replace(narrows, construction=session.base, simplest=False, quantifier="base")
     return replace(prepared.told_by(narrows, search, groups), simplest=False)
