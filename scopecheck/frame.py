@@ -206,15 +206,16 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
 def _domain_lines(sheet: Sheet) -> Iterator[str]:
     numbers = [d for d in sheet.declarations if isinstance(d, NumberDecl)]
     stated = [f"{flat(d.name)} {bounds_text(d)}" for d in numbers if d.stated_bounds and bounds_text(d)]
-    if stated:
-        yield sentence("basis", "bounds_stated", bounds="; ".join(stated))
+    bounds = [sentence("basis", "bounds_stated", bounds="; ".join(stated))] if stated else []
     natural: dict[str, list[str]] = {}
     for d in numbers:
         if not d.stated_bounds and bounds_text(d):
             natural.setdefault(bounds_text(d), []).append(flat(d.name))
     if natural:
         told = (f"{listed(names)} {bounds}" for bounds, names in natural.items())
-        yield sentence("basis", "bounds_natural", bounds="; ".join(told))
+        bounds.append(sentence("basis", "bounds_natural", bounds="; ".join(told)))
+    if bounds:
+        yield " ".join(bounds)
     lists = [d for d in sheet.declarations if isinstance(d, ChoiceDecl | SetDecl) and OTHERS not in d.members]
     if lists:
         told = (f"{flat(d.name)} ({listed(map(flat, d.members))})" for d in lists)

@@ -48,6 +48,9 @@ from scopecheck.symbols import (
     within,
 )
 
+MOST_CELLS = 60
+WHOLE_PARTS = (z3.Z3_OP_TO_INT, z3.Z3_OP_TO_REAL, z3.Z3_OP_IDIV, z3.Z3_OP_MOD)
+
 
 class Undecided(Exception):
     """The solver gave no answer: the work budget or the wall limit ran out, or only irrational values fit."""
@@ -521,9 +524,28 @@ class Search:
         return None if end is None else Extremum(-end.value, end.closed)
 
     def _infimum(self, expression: z3.ArithRef, defined: z3.BoolRef) -> Extremum | None:
+        value = self._proposed_end(expression, [defined])
+        for _ in range(MOST_CELLS):
+            if value is None:
+                return None
+            if not self.find(Constraint(z3.And(defined, expression < numeral(value)))):
+                break
+            # Where whole numbers and open ends meet the optimiser can stop early: on, cell by cell.
+            value = self._proposed_end(expression, [defined, *self._cell(defined)])
+        else:
+            raise Undecided("the end could not be certified")
+        end = numeral(value)
+        if self.holds(Constraint(z3.And(defined, expression == end))):
+            return Extremum(value, True)
+        if not self._approached(expression, defined, end):
+            raise Undecided("the end could not be certified")
+        return Extremum(value, False)
+
+    def _proposed_end(self, expression: z3.ArithRef, conditions: list[z3.BoolRef]) -> Fraction | None:
+        """The least value by the optimiser's word; None where it has no lower end."""
         optimiser = z3.Optimize()
         optimiser.set("rlimit", self.session.budget.work)
-        for assertion in (*self._everything_required(), defined):
+        for assertion in (*self._everything_required(), *conditions):
             z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
         aim = optimiser.minimize(expression)
         if optimiser.check() != z3.sat:
@@ -531,16 +553,12 @@ class Search:
         infinite, value, _ = (rational(part) for part in optimiser.lower_values(aim))
         if value is None or infinite is None:
             raise Undecided("the end is not a fraction")
-        if infinite != 0:
-            return None
-        end = numeral(value)
-        if self.holds(Constraint(z3.And(defined, expression < end))):
-            raise Undecided("the end could not be certified")
-        if self.holds(Constraint(z3.And(defined, expression == end))):
-            return Extremum(value, True)
-        if not self._approached(expression, defined, end):
-            raise Undecided("the end could not be certified")
-        return Extremum(value, False)
+        return value if infinite == 0 else None
+
+    def _cell(self, defined: z3.BoolRef) -> list[z3.BoolRef]:
+        """Everything that decides a branch or a comparison, as it was in what was found last."""
+        assert self._model is not None
+        return [_as_in(atom, self._model) for atom, _ in _atoms([*self._everything_required(), defined])]
 
     def _approached(self, expression: z3.ArithRef, defined: z3.BoolRef, end: z3.ArithRef) -> bool:
         """Does the closure of some model's cell contain the end? Then convexity reaches it."""
@@ -576,13 +594,23 @@ def _atoms(expressions: Iterable[z3.ExprRef]) -> list[tuple[z3.ExprRef, bool]]:
             continue
         seen.add((top.get_id(), branching))
         parts = top.children()
-        whole_part = top.decl().kind() in (z3.Z3_OP_TO_INT, z3.Z3_OP_IDIV, z3.Z3_OP_MOD)
+        whole_part = top.decl().kind() in WHOLE_PARTS
         if whole_part or (z3.is_bool(top) and (not parts or z3.is_arith(parts[0]))):
             before = found.get(top.get_id(), (top, False))[1]
             found[top.get_id()] = (top, branching or whole_part or before)
-        picks = z3.is_arith(top) and top.decl().kind() == z3.Z3_OP_ITE
+        picks = z3.is_arith(top) and top.decl().kind() == z3.Z3_OP_ITE and not _meets_itself(*parts)
         stack.extend((part, branching or (picks and i == 0)) for i, part in reversed([*enumerate(parts)]))
     return list(found.values())
+
+
+def _meets_itself(condition: z3.ExprRef, then: z3.ExprRef, otherwise: z3.ExprRef) -> bool:
+    """Do both branches agree where the condition turns? So for a magnitude, a least or a greatest of two."""
+    if condition.decl().kind() not in (z3.Z3_OP_GE, z3.Z3_OP_LE):
+        return False
+    left, right = condition.children()
+    if otherwise.decl().kind() == z3.Z3_OP_UMINUS and z3.is_rational_value(right) and right.numerator_as_long() == 0:
+        return bool(left.eq(then) and otherwise.arg(0).eq(then))
+    return bool((left.eq(then) and right.eq(otherwise)) or (left.eq(otherwise) and right.eq(then)))
 
 
 def _as_in(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef:

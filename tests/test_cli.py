@@ -139,6 +139,44 @@ def test_an_unknown_option_is_bad_input() -> None:
     assert "Traceback" not in result.output
 
 
+# ---- sheets that contradict themselves
+
+
+@pytest.mark.parametrize(
+    ("change", "message"),
+    [
+        (("inside  ", "given  gap > 30 mm\n\ninside  "), "nothing can exist under these bounds"),
+        (("old frame   4 mm", "old frame : 2 mm <= gap <= 3 mm"), "one thing is both"),
+    ],
+)
+def test_a_sheet_that_contradicts_itself_is_bad_input(
+    tmp_path: Path, change: tuple[str, str], message: str
+) -> None:
+    path = tmp_path / "sheet.txt"
+    path.write_text(FOUND.replace(*change), "utf-8")
+    result = run("check", str(path))
+    assert result.exit_code == 2
+    assert message in result.stderr
+    assert result.stdout == ""
+
+
+def test_what_could_be_both_is_a_question_of_the_report(tmp_path: Path) -> None:
+    path = tmp_path / "sheet.txt"
+    text = FOUND.replace("gap    length", "rim    length in mm\ngap    length")
+    text = text.replace("  old frame   4 mm", "  old frame : gap = 3 mm, rim = 1 mm")
+    path.write_text(text, "utf-8")
+    result = run("check", str(path))
+    assert result.exit_code == 1
+    assert "About the sheet" in result.stdout
+    assert "one thing could be both 'sample' (inside) and 'old frame' (must stay out)" in result.stdout
+
+
+def test_a_contradiction_left_undecided_gives_3(sheet: dict[str, str]) -> None:
+    result = run("check", sheet["clean"], "--work", "1")
+    assert result.exit_code == 3
+    assert "Traceback" not in result.output
+
+
 # ---- files
 
 

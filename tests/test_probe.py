@@ -122,7 +122,6 @@ def test_bounds_and_given_facts_limit_the_line() -> None:
     assert all(s.high in (F(5), None) and not s.high_closed for _, ss in found.drawn.picture.rows for s in ss)
 
 
-@pytest.mark.xfail(reason="wording of stretches was changed and this expectation not yet renewed")
 def test_a_stretch_nobody_fixed_is_drawn_as_presumed_and_said_so() -> None:
     found = probed("about 35 %", "open share in %")
     assert met(found)["context tolerance"] == "open = 35 %"

@@ -160,7 +160,6 @@ def test_account_is_as_shown(example: Example) -> None:
     assert expected.strip().removeprefix("left over: ") == left
 
 
-@pytest.mark.xfail(reason="a shown output in the language reference is not yet renewed after the report was reworked")
 @pytest.mark.parametrize("example", of("output"))
 def test_command_prints_what_is_shown(
     example: Example, tmp_path: Path, monkeypatch: pytest.MonkeyPatch

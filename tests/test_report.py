@@ -55,8 +55,8 @@ def test_the_head_tells_what_was_looked_at() -> None:
 def test_the_foot_tells_what_it_all_rests_on() -> None:
     text = one_line(text_of(answered()))
     for part in (
-        "Claim 1: bench sample lost; lines that conflict; something meant that 1a keeps out.",
-        "Claim 2: tall sample lost; lines that conflict.",
+        "Claim 1: bench sample being lost; lines that conflict; something meant that 1a keeps out.",
+        "Claim 2: tall sample being lost; lines that conflict.",
         "every combination of the 6 readings listed for 3 phrases, leaving out those listed as strained",
         "Natural bounds: holes 0 or more; diameter and height above 0 mm.",
         'Given facts: "height > 0 mm" ("a basket").',
@@ -76,9 +76,11 @@ def test_no_output_says_what_only_a_practitioner_may_say(format: Format, everyth
     assert GLUE not in drawn
 
 
+@pytest.mark.parametrize("details", [False, True])
 @pytest.mark.parametrize("format", FORMATS)
-def test_the_same_answers_give_the_same_bytes(format: Format) -> None:
-    first, second = (render(build_report(STRAINER, ask_all(STRAINER), True), format) for _ in range(2))
+def test_the_same_sheet_gives_the_same_bytes(format: Format, details: bool) -> None:
+    asked = (ask_all(STRAINER, details=details) for _ in range(2))
+    first, second = (render(build_report(STRAINER, answers, True), format) for answers in asked)
     assert first == second
 
 

@@ -165,16 +165,18 @@ def _narrowing_stated(prepared: Prepared, instance: Instance, search: Search) ->
     session = prepared.session
     parent, own = instance.parent_scope, instance.own_scope
     groups = session.groups_in(parent, own)
-    in_base = search.find(*session.taken(session.base, groups))
-    found = in_base or search.find()
+    narrows = replace(at_claim("narrows", 6, instance.claim), simplest=False)
+    as_presumed = session.taken(session.base, groups)
+    if search.holds(*as_presumed):
+        search.require(*as_presumed)
+        narrows = replace(narrows, construction=session.base, quantifier="base")
+    else:
+        narrows = prepared.told_by(narrows, search, groups)
+    found, k = search.find(), narrows.construction
     assert found
-    k = search.construction()
+    assert k is not None
     obligations = (Obligation(parent, "met", k), Obligation(own, "not met", k))
-    witness = verify(prepared.sheet, search.article(), obligations)
-    narrows = replace(at_claim("narrows", 6, instance.claim), witness=witness)
-    if in_base:
-        return replace(narrows, construction=session.base, simplest=False, quantifier="base")
-    return replace(prepared.told_by(narrows, search, groups), simplest=False)
+    return replace(narrows, witness=verify(prepared.sheet, search.article(), obligations))
 
 
 # ---- stated ends

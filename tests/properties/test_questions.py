@@ -6,17 +6,19 @@ from collections.abc import Sequence
 from itertools import combinations
 
 from hypothesis import event, given, settings
+from hypothesis import strategies as st
 
 from scopecheck.construction import Construction, admissible_readings, departs, groups_in, names_in
 from scopecheck.core import All, Case, Formula, Sheet
 from scopecheck.evaluate import evaluate
 from scopecheck.findings import Finding, Looked
-from scopecheck.questions import prepare
+from scopecheck.questions import ask_all, prepare
 from scopecheck.questions.cases import class_status, inside_lost, outside_met, reading_for_all
 from scopecheck.questions.claims import adds_nothing, ends_not_reached, nothing_meets, own_ends, undefined
 from scopecheck.questions.prepared import Instance, Prepared
 from scopecheck.questions.readings import contested, pairs, parts_meant
 from scopecheck.solver import Undecided
+from scopecheck.witness import verify
 from tests import oracle, strategies
 from tests.oracle import Walk
 
@@ -458,6 +460,23 @@ def is_pair(asked: Asked, formula: Formula, one: Readings, other: Readings) -> b
     return any(
         still and walk.met(formula, k)[i] != before[i] for i, still in enumerate(unmoved) for k in both
     )
+
+
+# ---- witnesses
+
+
+@settings(max_examples=EXAMPLES // 2)
+@given(strategies.sheets("outside", "inside", "document", meant=True), st.booleans())
+def test_things_are_checked_under_the_construction_that_is_told(sheet: Sheet, details: bool) -> None:
+    base = Walk(sheet).base
+    for finding in ask_all(sheet, details=details).findings:
+        for witness in (finding.witness, finding.twin):
+            if witness is None:
+                continue
+            under = {o.construction for o in witness.obligations}
+            assert finding.construction in under
+            assert under <= {finding.construction, base}
+            assert verify(sheet, witness.article, witness.obligations) == witness
 
 
 # ---- free parameters

@@ -1,0 +1,260 @@
+"""Breaks the encoder, the evaluator and the search on purpose, and sees whether the property tests notice.
+
+`python -m tests.mutations` tries every mutation on a copy of the package; with words, those whose name contains
+one of them. Each text to be replaced must be found in the source exactly once, or the script fails: a mutation
+that no longer applies proves nothing. Exit status 1 if a mutation goes unnoticed.
+"""
+
+from __future__ import annotations
+
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+from dataclasses import dataclass
+from pathlib import Path
+
+ROOT = Path(__file__).parent.parent
+QUICK = """
+
+from hypothesis import Phase
+
+settings.register_profile("mutation", settings.get_profile("ci"), phases=[Phase.explicit, Phase.generate])
+settings.load_profile("mutation")
+"""
+
+
+TESTS = ("tests/quality", "tests/properties")
+
+
+@dataclass(frozen=True)
+class Mutation:
+    name: str
+    module: str
+    old: str
+    new: str
+
+
+DEFINED_CHOICE = "return Ratio(num, den, either(*(both(c, r.defined) for c, r in kept)))"
+DEFINED_ANY = "return Ratio(num, den, either(*(c for c, r in kept)))"
+GIVENS = "givens = [self.met(g.formula).expression for g in self.sheet.givens]"
+FIRST_ONLY = "self.demands[:1], self.verifiers[:1]"
+DECIMALS = "for places in range(1 if d.whole else MOST_DECIMALS + 1):"
+DECIMALS_BACKWARD = "for places in reversed(range(1 if d.whole else MOST_DECIMALS + 1)):"
+MUTATIONS = (
+    # ---- the encoder
+    Mutation("encoder: a strict comparison made loose", "symbols", "Z3_mk_lt(_REF", "Z3_mk_le(_REF"),
+    Mutation("encoder: a loose comparison made strict", "symbols", "Z3_mk_ge(_REF", "Z3_mk_gt(_REF"),
+    Mutation(
+        "encoder: the guard on division dropped",
+        "encode",
+        'both(left.defined, right.defined, relate("!=", right.num, Fraction(0)))',
+        "both(left.defined, right.defined)",
+    ),
+    Mutation(
+        "encoder: the sign of a multiplied-out divisor ignored",
+        "encode",
+        "holds = either(both(positive, holds_if_positive), both(deny(positive), relate(MIRROR[op], near, far)))",
+        "holds = holds_if_positive",
+    ),
+    Mutation(
+        "encoder: undefined counts as false, so true under negation",
+        "encode",
+        "return both(defined, holds), both(defined, deny(holds))\n    near, far",
+        "return both(defined, holds), deny(both(defined, holds))\n    near, far",
+    ),
+    Mutation(
+        "encoder: a reading dropped",
+        "encode",
+        "either(*(both(s, true) for s, (true, _) in zip(chosen, pairs, strict=True)))",
+        "either(*(both(s, true) for s, (true, _) in list(zip(chosen, pairs, strict=True))[:2]))",
+    ),
+    Mutation(
+        "encoder: half-line end flipped (half to even)",
+        "encode",
+        "return Bound(value, index % 2 == 0)",
+        "return Bound(value, index % 2 == 1)",
+    ),
+    Mutation(
+        "encoder: half-line end flipped (half away from zero)",
+        "encode",
+        "return Bound(value, index > 0)",
+        "return Bound(value, index >= 0)",
+    ),
+    Mutation("encoder: rounding origin forgotten", "encode", "plus(_value(inner), -origin)", "_value(inner)"),
+    Mutation("encoder: an undefined conjunct forgotten", "encode", DEFINED_CHOICE, DEFINED_ANY),
+    # ---- the evaluator
+    Mutation(
+        "evaluator: undefined under negation is true",
+        "evaluate",
+        "return None if value is None else not value",
+        "return not value",
+    ),
+    Mutation(
+        "evaluator: division by zero gives zero",
+        "evaluate",
+        "return None if values is None or values[1] == 0 else values[0] / values[1]",
+        "return None if values is None else values[0] / values[1] if values[1] else Fraction(0)",
+    ),
+    Mutation("evaluator: half to even goes to odd", "evaluate", "below + below % 2", "below + 1 - below % 2"),
+    Mutation(
+        "evaluator: a strict comparison made loose", "evaluate", "return left < right", "return left <= right"
+    ),
+    # ---- the search
+    Mutation(
+        "search: exactly one reading no longer demanded",
+        "solver",
+        "[disjunction(kept), *left_out, *apart, *stretches]",
+        "[disjunction(kept), *left_out, *stretches]",
+    ),
+    Mutation(
+        "search: a group may be left without a reading",
+        "solver",
+        "[disjunction(kept), *left_out, *apart, *stretches]",
+        "[*left_out, *apart, *stretches]",
+    ),
+    Mutation(
+        "search: strained readings admitted",
+        "construction",
+        'if strained or r.standing != "strained")',
+        'if strained or r.standing != "hopeless")',
+    ),
+    Mutation("search: given facts not asserted", "solver", GIVENS, "givens: list[z3.BoolRef] = []"),
+    Mutation(
+        "search: parameters not held to their intervals",
+        "solver",
+        "[disjunction(kept), *left_out, *apart, *stretches]",
+        "[disjunction(kept), *left_out, *apart]",
+    ),
+    Mutation(
+        "search: an article rules out the wrong readings",
+        "refine",
+        'return outside | (~met if demand.wanted == "none" else met)',
+        'return outside | (met if demand.wanted == "none" else ~met)',
+    ),
+    Mutation(
+        "search: a verifier's demand inverted",
+        "refine",
+        'search.require(~met if demand.wanted == "every" else met)',
+        'search.require(met if demand.wanted == "every" else ~met)',
+    ),
+    Mutation("search: only the first demand is verified", "refine", "self.demands, self.verifiers", FIRST_ONLY),
+    # ---- what is best
+    Mutation(
+        "rank: number of re-read groups before standing",
+        "minimise",
+        "        if search.find(*constraints):\n            search.require(*constraints)\n            break\n",
+        "        break\n",
+    ),
+    Mutation(
+        "rank: readings of a group in the wrong order",
+        "minimise",
+        "order = preference(session.sheet.groups[g])",
+        "order = preference(session.sheet.groups[g])[::-1]",
+    ),
+    Mutation("things: departures not minimised", "minimise", "        _fewest(session, search, departing)\n", ""),
+    Mutation(
+        "things: a short value before a late departure",
+        "minimise",
+        "for part in (ordered, rest):",
+        "for part in (*([name] for name in ordered), rest):",
+    ),
+    Mutation("things: fewest decimals not tried first", "minimise", DECIMALS, DECIMALS_BACKWARD),
+    Mutation(
+        "things: plain without a margin",
+        "plain",
+        "    if slack == 0:\n        return atom\n",
+        "    return atom\n",
+    ),
+    # ---- questions
+    Mutation(
+        "questions: what a parent keeps out counted again",
+        "questions.cases",
+        'Demand(region, scope, "every")',
+        'Demand(case.facts, scope, "every")',
+    ),
+    Mutation(
+        "questions: a claim emptied by its parent is reported",
+        "questions.claims",
+        '        demands.append(Demand(NOTHING, instance.parent_scope, "some"))\n',
+        "        pass\n",
+    ),
+    Mutation(
+        "questions: a pair though one of the two suffices",
+        "questions.readings",
+        "return all_of(~_differ(met, base) for met in alone)",
+        "return all_of(~_differ(met, base) for met in alone[:1])",
+    ),
+    # ---- what is trusted
+    Mutation("witness: nothing is checked", "witness", "if not _as_expected(", "if False and not _as_expected("),
+    Mutation(
+        "witness: not made by verify",
+        "questions.prepared",
+        "        witness = verify(self.sheet, picked.article, tuple(obligations))\n",
+        "        witness = Witness(tuple(picked.article.items()), tuple(obligations), None)\n",
+    ),
+    Mutation("units: an offset forgotten", "units", "return v * self.factor + self.offset", "return v * self.factor"),
+    Mutation("units: millimetres wrong by ten", "data/units.toml", '\nm = "1/1000"\n', '\nm = "1/100"\n'),
+)
+
+
+def main(words: list[str]) -> int:
+    chosen = [m for m in MUTATIONS if not words or any(word in m.name for word in words)]
+    with tempfile.TemporaryDirectory() as folder:
+        project = Path(folder) / "as it is"
+        copied(ROOT, project)
+        missing = [m.name for m in MUTATIONS if (project / inside(m.module)).read_text().count(m.old) != 1]
+        if missing:
+            print("does not apply any more (or to more than one place):", *missing, sep="\n  ")
+            return 1
+        if failed := failing(project):
+            print(f"{failed} fails with nothing changed")
+            return 1
+        unnoticed = 0
+        for mutation in chosen:
+            started = time.perf_counter()
+            failed = failing(mutated(project, mutation))
+            unnoticed += failed is None
+            took = time.perf_counter() - started
+            print(f"{mutation.name:62} {failed or 'NOT NOTICED'}  ({took:.0f} s)", flush=True)
+    print(f"{len(chosen) - unnoticed} of {len(chosen)} noticed")
+    return 1 if unnoticed else 0
+
+
+def inside(module: str) -> Path:
+    """Where a module, or a data file with its ending, lies below the project's folder."""
+    return Path("scopecheck", module if "/" in module else f"{module.replace('.', '/')}.py")
+
+
+def copied(project: Path, copy: Path) -> None:
+    for part in ("scopecheck", "tests"):
+        shutil.copytree(project / part, copy / part, ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.copy(project / "pyproject.toml", copy)
+    conftest = copy / "tests" / "conftest.py"
+    conftest.write_text(conftest.read_text() + QUICK)
+
+
+def mutated(project: Path, mutation: Mutation) -> Path:
+    """A copy of the project with the mutation made, in place of the one before."""
+    copy = project.parent / "mutated"
+    shutil.rmtree(copy, ignore_errors=True)
+    shutil.copytree(project, copy)
+    path = copy / inside(mutation.module)
+    path.write_text(path.read_text().replace(mutation.old, mutation.new))
+    return copy
+
+
+def failing(project: Path) -> str | None:
+    """The first test that fails; None if all pass."""
+    command = [sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider", "-rfE", *TESTS]
+    run = subprocess.run(command, cwd=project, capture_output=True, text=True, check=False, timeout=900)
+    if run.returncode == 0:
+        return None
+    named = re.search(r"^(?:FAILED|ERROR) \S*?(\w+)(?: - (.*))?$", run.stdout, re.MULTILINE)
+    return f"{named[1]}: {(named[2] or '')[:60]}" if named else f"exit status {run.returncode}"
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
