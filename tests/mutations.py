@@ -26,7 +26,7 @@ settings.load_profile("mutation")
 """
 
 
-TESTS = ("tests/quality", "tests/properties")
+TESTS = ("tests/properties", "tests/quality")
 
 
 @dataclass(frozen=True)
@@ -252,8 +252,8 @@ def failing(project: Path) -> str | None:
     run = subprocess.run(command, cwd=project, capture_output=True, text=True, check=False, timeout=900)
     if run.returncode == 0:
         return None
-    named = re.search(r"^(?:FAILED|ERROR) \S*?(\w+)(?: - (.*))?$", run.stdout, re.MULTILINE)
-    return f"{named[1]}: {(named[2] or '')[:60]}" if named else f"exit status {run.returncode}"
+    named = re.search(r"^(?:FAILED|ERROR) \S*::(\w+)", run.stdout, re.MULTILINE)
+    return named[1] if named else f"exit status {run.returncode}"
 
 
 if __name__ == "__main__":

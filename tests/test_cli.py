@@ -281,7 +281,7 @@ def test_json_of_several_sheets_is_a_list(sheet: dict[str, str]) -> None:
 def test_contested_lists_what_the_first_page_counts(sheet: dict[str, str]) -> None:
     short = run("check", sheet["contested"]).stdout
     long = run("check", sheet["contested"], "--contested").stdout
-    assert "Contested, with no listed case in between" in short
+    assert "Contested beyond the findings above" in short
     assert '"both ends out"' not in short.split("Contested, with")[1].split("\n\n\n")[0]
     assert '"both ends out"' in long.split("Contested, with")[1]
     # The rest of the page is the same.

@@ -102,7 +102,7 @@ def test_json_holds_every_finding_and_every_thing(path: Path) -> None:
 def test_pairs_without_a_case_are_listed_openly() -> None:
     strainer = next(path for path in SHEETS if path.stem == "strainer")
     text = " ".join(render(report(strainer, Options()), "text").split())
-    quiet = text.split("Contested, with no listed case in between")[1]
+    quiet = text.split("Contested beyond the findings above")[1]
     assert 'Two phrases together: "a plurality" and "divisible by 6": only when both are re-read' in quiet
     assert "neither alone does it" in quiet
 
@@ -120,7 +120,7 @@ def test_sections_of_a_first_page_stand_in_order() -> None:
         "Wrong on every reading listed",
         "Met on some reading: what must stay out, and documents",
         "Lost on some reading: what must be inside",
-        "Contested, with no listed case in between",
+        "Contested beyond the findings above",
         "Also shown",
         "What stands behind this page",
         "Looked for and not found",

@@ -9,7 +9,7 @@ from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
 from scopecheck.construction import Construction, admissible_readings, departs, groups_in, names_in
-from scopecheck.core import All, Case, Formula, Sheet
+from scopecheck.core import All, Case, Formula, NumberDecl, Role, Sheet
 from scopecheck.evaluate import evaluate
 from scopecheck.findings import Finding, Looked
 from scopecheck.questions import ask_all, prepare
@@ -17,10 +17,12 @@ from scopecheck.questions.cases import class_status, inside_lost, outside_met, r
 from scopecheck.questions.claims import adds_nothing, ends_not_reached, nothing_meets, own_ends, undefined
 from scopecheck.questions.prepared import Instance, Prepared
 from scopecheck.questions.readings import contested, pairs, parts_meant
+from scopecheck.record import replace
 from scopecheck.solver import Undecided
 from scopecheck.witness import verify
-from tests import oracle, strategies
+from tests import build, oracle, strategies
 from tests.oracle import Walk
+from tests.solved_walk import SolvedWalk
 
 Readings = tuple[int, Sequence[int]]
 """A group and some of its readings."""
@@ -33,9 +35,12 @@ class Asked:
 
     def __init__(self, sheet: Sheet) -> None:
         self.sheet = sheet
-        formulas = [f for c in sheet.claims for x in c.limitations for f in (x.formula, x.meant) if f]
-        articles = Walk(sheet).articles
-        self.walk = Walk(sheet, stretches=oracle.critical_stretches(sheet, articles, formulas))
+        if all(d.whole for d in sheet.declarations if isinstance(d, NumberDecl)):
+            formulas = [f for c in sheet.claims for x in c.limitations for f in (x.formula, x.meant) if f]
+            articles = Walk(sheet).articles
+            self.walk = Walk(sheet, stretches=oracle.critical_stretches(sheet, articles, formulas))
+        else:
+            self.walk = SolvedWalk(sheet)
         self.prepared: Prepared = prepare(sheet, details=True)
 
     def targets(self, case: Case) -> list[int | str]:
@@ -477,6 +482,37 @@ def test_things_are_checked_under_the_construction_that_is_told(sheet: Sheet, de
             assert finding.construction in under
             assert under <= {finding.construction, base}
             assert verify(sheet, witness.article, witness.obligations) == witness
+
+
+# ---- measured quantities
+
+
+@st.composite
+def measured(draw: st.DrawFn, *roles: Role) -> Sheet:
+    """A sheet with lengths in place of the counts, and other ends."""
+    sheet = draw(strategies.sheets(*roles))
+    lower, upper = draw(st.sampled_from([("0", "3000"), ("(0", None), (None, "(2500")]))
+    lengths = (build.number("n", "mm", lower, upper), build.number("m", "mm", "-1000", "1000"))
+    return replace(sheet, declarations=(*lengths, *sheet.declarations[2:]))
+
+
+@settings(max_examples=EXAMPLES)
+@given(measured("outside", "inside", "document"))
+def test_cases_of_measured_things(sheet: Sheet) -> None:
+    for test in (
+        test_what_must_stay_out,
+        test_what_must_be_covered,
+        test_what_documents_show,
+        test_one_reading_for_all_cases,
+    ):
+        test.hypothesis.inner_test(sheet)
+
+
+@settings(max_examples=EXAMPLES)
+@given(measured())
+def test_claims_of_measured_things(sheet: Sheet) -> None:
+    test_claims_that_nothing_meets.hypothesis.inner_test(sheet)
+    test_dependent_claims_that_add_nothing.hypothesis.inner_test(sheet)
 
 
 # ---- free parameters

@@ -155,6 +155,13 @@ def test_departures_come_late_even_if_the_value_is_longer_then() -> None:
     assert found.article == {"x": Fraction(3, 2), "y": 0, "z": 5}
 
 
+def test_one_early_departure_comes_before_two_late_ones() -> None:
+    late = All((compare("y", ">", "0"), compare("z", ">", "0")))
+    known = {name: Fraction(0) for name in "xyz"}
+    found = picked([number(name) for name in "xyz"], Any((late, compare("x", ">", "0"))), known)
+    assert (found.departs, found.article) == (("x",), known | {"x": 1})
+
+
 def test_one_departure_comes_before_two_shorter_ones() -> None:
     total = Add((Measured("x"), Measured("y")))
     wish = All((Compare("=", total, written("1.25")), compare("y", "<=", "1")))
