@@ -282,10 +282,10 @@ def test_contested_lists_what_the_first_page_counts(sheet: dict[str, str]) -> No
     short = run("check", sheet["contested"]).stdout
     long = run("check", sheet["contested"], "--contested").stdout
     assert "Contested beyond the findings above" in short
-    assert '"both ends out"' not in short.split("Contested, with")[1].split("\n\n\n")[0]
-    assert '"both ends out"' in long.split("Contested, with")[1]
+    assert '"both ends out"' not in short.split("Contested beyond")[1].split("\n\n\n")[0]
+    assert '"both ends out"' in long.split("Contested beyond")[1]
     # The rest of the page is the same.
-    assert short.split("Contested, with")[0] == long.split("Contested, with")[0]
+    assert short.split("Contested beyond")[0] == long.split("Contested, with")[0]
     assert short.split("What this rests on")[1] == long.split("What this rests on")[1]
 
 
