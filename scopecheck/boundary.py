@@ -129,8 +129,11 @@ def _merged(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
     result: list[Piece] = []
     for piece in pieces:
         last = result[-1] if result else None
-        if last is not None and last.high is not None and last.high == piece.low and (
-            last.high_closed or piece.low_closed or isinstance(last.high, Root)
+        if (
+            last is not None
+            and last.high is not None
+            and last.high == piece.low
+            and (last.high_closed or piece.low_closed or isinstance(last.high, Root))
         ):
             result[-1] = Piece(last.low, last.low_closed, piece.high, piece.high_closed)
         else:

@@ -19,6 +19,7 @@ FILLER_RUNS = (
     ("present", "in"),
 )  # fmt: skip
 
+
 @record
 class Fill:
     """What stands in a slot: its tokens, and for a list the tokens of each member."""

@@ -80,9 +80,7 @@ def draw_all(diagnostics: Iterable[Diagnostic]) -> None:
         complain("")
 
 
-def checked(
-    sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]
-) -> tuple[Report | None, int]:
+def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) -> tuple[Report | None, int]:
     """The report on one sheet and its exit status; no report where the sheet contradicts itself."""
     progress = Progress(sheet.source_name)
     details = options.everything or options.contested or options.format == "json"

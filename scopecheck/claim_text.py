@@ -33,9 +33,7 @@ def pieces_of(text: str, offset: int = 0) -> list[Piece]:
     found = []
     for match in _TOKEN.finditer(text.translate(PLAIN)):
         written = match.group().lower()
-        found.append(
-            Piece(_ALIKE.get(written, written), offset + match.start(), offset + match.end())
-        )
+        found.append(Piece(_ALIKE.get(written, written), offset + match.start(), offset + match.end()))
     return found
 
 

@@ -73,9 +73,7 @@ def check(
         from scopecheck.solver import Budget
 
         budget = Budget(work, wall)
-        return check_sheets(
-            sheets, Options(format.value, everything, contested, strained, budget, output)
-        )
+        return check_sheets(sheets, Options(format.value, everything, contested, strained, budget, output))
 
     raise typer.Exit(guarded(run))
 
@@ -83,7 +81,7 @@ def check(
 @app.command(epilog=STATUS)
 def probe(
     limitation: Annotated[
-        str, typer.Argument(metavar="LIMITATION", help='Words, or a quantity, a colon and words.')
+        str, typer.Argument(metavar="LIMITATION", help="Words, or a quantity, a colon and words.")
     ],
     declare: Annotated[
         list[str] | None,

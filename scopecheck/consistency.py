@@ -64,9 +64,7 @@ def _impossible(prepared: Prepared, case: Case) -> Iterator[Diagnostic]:
 
 
 def _stated(part: Formula) -> str:
-    return "what the case says of " + " and ".join(
-        f"'{name}'" for name in sorted(names_in(part))
-    )
+    return "what the case says of " + " and ".join(f"'{name}'" for name in sorted(names_in(part)))
 
 
 def _both_sides(prepared: Prepared) -> Iterator[Diagnostic]:

@@ -15,6 +15,8 @@ from scopecheck.spans import Span
 from scopecheck.syntax import Column, NameNode, NumberNode, Raw, Words
 
 _REFERENCE_SIGNS = re.compile(r"\(\s*\d+[a-zA-Z]?'?(?:\s*[,;-]\s*\d+[a-zA-Z]?'?)*\s*\)")
+
+
 @dataclass
 class Desk:
     """What is at hand while statements are read one by one."""

@@ -39,8 +39,7 @@ def plan(sheet: Sheet, findings: Iterable[Finding], everything: bool = False) ->
     quiet = [
         f
         for f in usual
-        if f.stakes == 5
-        and (_readings(f) not in pairs if f.question == "pair" else not _readings(f) <= told)
+        if f.stakes == 5 and (_readings(f) not in pairs if f.question == "pair" else not _readings(f) <= told)
     ]
     strained = [f for f in decided if standing_rank(sheet, f) == STRAINED and f.stakes <= 5]
     return Plan(

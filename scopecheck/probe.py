@@ -208,9 +208,7 @@ def _parting(prepared: Prepared, limitation: Limitation, g: int, r: int, wider: 
     return prepared.told(finding, settled, groups)
 
 
-def _grades(
-    prepared: Prepared, formula: Formula, wider: bool
-) -> list[tuple[Grade, Constraint | None]]:
+def _grades(prepared: Prepared, formula: Formula, wider: bool) -> list[tuple[Grade, Constraint | None]]:
     """Far from the border of the base, near it, or on it."""
     session, sheet = prepared.session, prepared.sheet
     at_base = formula

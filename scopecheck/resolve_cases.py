@@ -339,8 +339,10 @@ def _unknown_fact(desk: CasesDesk, fact: Words) -> str:
     """The name that a fact such as `gap unknown` speaks of, else ''. Silence is not written among facts."""
     match = _SAYS_NOTHING.fullmatch(fact.text)
     declared = desk.names.declared(match.group(1)) if match else None
-    if match is None or declared is None or (
-        not isinstance(declared, NumberDecl) and member_of(declared, match.group(2)) is not None
+    if (
+        match is None
+        or declared is None
+        or (not isinstance(declared, NumberDecl) and member_of(declared, match.group(2)) is not None)
     ):
         return ""
     if match.group(2) in ("silent", "any", "free"):

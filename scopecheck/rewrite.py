@@ -40,7 +40,7 @@ from scopecheck.core import (
 )
 
 
-def read_as(  # noqa: C901 - a case for each kind of node
+def read_as(  # noqa: C901 - one case for each kind of node
     formula: Formula, group: int, reading: int, presumed: Mapping[str, Fraction] = MappingProxyType({})
 ) -> Formula:
     """The formula with every occurrence of the group replaced by that one reading's meaning.

@@ -608,7 +608,11 @@ def _meets_itself(condition: z3.ExprRef, then: z3.ExprRef, otherwise: z3.ExprRef
     if condition.decl().kind() not in (z3.Z3_OP_GE, z3.Z3_OP_LE):
         return False
     left, right = condition.children()
-    if otherwise.decl().kind() == z3.Z3_OP_UMINUS and z3.is_rational_value(right) and right.numerator_as_long() == 0:
+    if (
+        otherwise.decl().kind() == z3.Z3_OP_UMINUS
+        and z3.is_rational_value(right)
+        and right.numerator_as_long() == 0
+    ):
         return bool(left.eq(then) and otherwise.arg(0).eq(then))
     return bool((left.eq(then) and right.eq(otherwise)) or (left.eq(otherwise) and right.eq(then)))
 

@@ -44,9 +44,7 @@ def _spelled_value(tokens: tuple[Token, ...], at: int) -> tuple[Fraction, int] |
     return (Fraction(1, 2), 2) if half else None
 
 
-def _unit_in_words(
-    tokens: tuple[Token, ...], at: int, subject: Typed, own: Own
-) -> tuple[Unit | None, int]:
+def _unit_in_words(tokens: tuple[Token, ...], at: int, subject: Typed, own: Own) -> tuple[Unit | None, int]:
     """The longest unit of the subject's dimension that the words from here on spell, and its width."""
     kind = subject.kind or PLAIN_KIND
     for width in range(min(4, len(tokens) - at), 0, -1):

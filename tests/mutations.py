@@ -1,8 +1,8 @@
 """Breaks the encoder, the evaluator and the search on purpose, and sees whether the property tests notice.
 
-`python -m tests.mutations` tries every mutation on a copy of the package; with words, those whose name contains
-one of them. Each text to be replaced must be found in the source exactly once, or the script fails: a mutation
-that no longer applies proves nothing. Exit status 1 if a mutation goes unnoticed.
+`python -m tests.mutations` tries every mutation on a copy of the package; with words, those whose name
+contains one of them. Each text to be replaced must be found in the source exactly once, or the script fails:
+a mutation that no longer applies proves nothing. Exit status 1 if a mutation goes unnoticed.
 """
 
 from __future__ import annotations
@@ -56,7 +56,8 @@ MUTATIONS = (
     Mutation(
         "encoder: the sign of a multiplied-out divisor ignored",
         "encode",
-        "holds = either(both(positive, holds_if_positive), both(deny(positive), relate(MIRROR[op], near, far)))",
+        "holds = either(both(positive, holds_if_positive), both(deny(positive), "
+        "relate(MIRROR[op], near, far)))",
         "holds = holds_if_positive",
     ),
     Mutation(
@@ -140,12 +141,15 @@ MUTATIONS = (
         'search.require(~met if demand.wanted == "every" else met)',
         'search.require(met if demand.wanted == "every" else ~met)',
     ),
-    Mutation("search: only the first demand is verified", "refine", "self.demands, self.verifiers", FIRST_ONLY),
+    Mutation(
+        "search: only the first demand is verified", "refine", "self.demands, self.verifiers", FIRST_ONLY
+    ),
     # ---- what is best
     Mutation(
         "rank: number of re-read groups before standing",
         "minimise",
-        "        if search.find(*constraints):\n            search.require(*constraints)\n            break\n",
+        "        if search.find(*constraints):\n"
+        "            search.require(*constraints)\n            break\n",
         "        break\n",
     ),
     Mutation(
@@ -154,7 +158,9 @@ MUTATIONS = (
         "order = preference(session.sheet.groups[g])",
         "order = preference(session.sheet.groups[g])[::-1]",
     ),
-    Mutation("things: departures not minimised", "minimise", "        _fewest(session, search, departing)\n", ""),
+    Mutation(
+        "things: departures not minimised", "minimise", "        _fewest(session, search, departing)\n", ""
+    ),
     Mutation(
         "things: a short value before a late departure",
         "minimise",
@@ -188,14 +194,21 @@ MUTATIONS = (
         "return all_of(~_differ(met, base) for met in alone[:1])",
     ),
     # ---- what is trusted
-    Mutation("witness: nothing is checked", "witness", "if not _as_expected(", "if False and not _as_expected("),
+    Mutation(
+        "witness: nothing is checked", "witness", "if not _as_expected(", "if False and not _as_expected("
+    ),
     Mutation(
         "witness: not made by verify",
         "questions.prepared",
         "        witness = verify(self.sheet, picked.article, tuple(obligations))\n",
         "        witness = Witness(tuple(picked.article.items()), tuple(obligations), None)\n",
     ),
-    Mutation("units: an offset forgotten", "units", "return v * self.factor + self.offset", "return v * self.factor"),
+    Mutation(
+        "units: an offset forgotten",
+        "units",
+        "return v * self.factor + self.offset",
+        "return v * self.factor",
+    ),
     Mutation("units: millimetres wrong by ten", "data/units.toml", '\nm = "1/1000"\n', '\nm = "1/100"\n'),
 )
 

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
-from itertools import product
+from itertools import pairwise, product
 from math import floor
 
 from scopecheck.construction import (
@@ -44,7 +44,7 @@ from scopecheck.reference import Reference
 
 @dataclass
 class Walk:
-    """All things and all constructions of a sheet; `grids` gives the step of each number that is not whole."""
+    """All things and all constructions of a sheet; `grids` has the step of each number that is not whole."""
 
     sheet: Sheet
     strained: bool = False
@@ -83,7 +83,8 @@ class Walk:
     def constructions(self, groups: Sequence[int]) -> list[Construction]:
         """Every admissible way to read these groups, the others as in the base, in the order of rank."""
         readings = [
-            admissible_readings(g, self.strained) if g.index in groups else (g.base,) for g in self.sheet.groups
+            admissible_readings(g, self.strained) if g.index in groups else (g.base,)
+            for g in self.sheet.groups
         ]
         found = []
         for taken in product(*readings):
@@ -128,8 +129,10 @@ class Walk:
         return next((k for k in self.constructions(groups) if accepts(k)), None)
 
 
-def critical_stretches(sheet: Sheet, articles: Sequence[Article], formulas: Sequence[Formula]) -> dict[str, list[Fraction]]:
-    """Values of each parameter that represent all: every root of a comparison, one value in each gap, the ends.
+def critical_stretches(
+    sheet: Sheet, articles: Sequence[Article], formulas: Sequence[Formula]
+) -> dict[str, list[Fraction]]:
+    """Values of each parameter that represent all: roots of comparisons, a value in each gap, the ends.
 
     Comparisons must be linear in the one parameter they speak of.
     """
@@ -141,11 +144,13 @@ def critical_stretches(sheet: Sheet, articles: Sequence[Article], formulas: Sequ
                 if isinstance(node, Compare) and p.key in parameters_in(node):
                     roots |= set(_roots(node, p.key, articles, len(sheet.groups)))
         ordered = sorted(roots)
-        gaps = [(a + b) / 2 for a, b in zip(ordered, ordered[1:], strict=False)]
+        gaps = [(a + b) / 2 for a, b in pairwise(ordered)]
         values = sorted({*ordered, *gaps, ordered[-1] + 1})
         high = p.upper
         values = [v for v in values if v > p.lower.value or (p.lower.closed and v == p.lower.value)]
-        found[p.key] = [v for v in values if high is None or v < high.value or (high.closed and v == high.value)]
+        found[p.key] = [
+            v for v in values if high is None or v < high.value or (high.closed and v == high.value)
+        ]
     return found
 
 

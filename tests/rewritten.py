@@ -61,7 +61,8 @@ def renamed(sheet: Sheet, names: Mapping[str, str]) -> Sheet:
 def in_unit(sheet: Sheet, name: str, unit: Unit) -> Sheet:
     """One number read and written in another unit; every value stays what it is."""
     changed = tuple(
-        replace(d, unit=unit) if isinstance(d, NumberDecl) and d.name == name else d for d in sheet.declarations
+        replace(d, unit=unit) if isinstance(d, NumberDecl) and d.name == name else d
+        for d in sheet.declarations
     )
     return replace(sheet, declarations=changed)
 

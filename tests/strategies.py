@@ -119,7 +119,9 @@ def parameters(
         g = draw(st.sampled_from(taken))
         reading = draw(st.integers(0, len(g.readings) - 1))
         low, presumed, high = draw(
-            st.sampled_from([("0", "0", "2"), ("0", "1", "3"), ("0", "0", None), ("1/2", "1", "(2"), ("-1", "0", "1")])
+            st.sampled_from(
+                [("0", "0", "2"), ("0", "1", "3"), ("0", "0", None), ("1/2", "1", "(2"), ("-1", "0", "1")]
+            )
         )
         made.append(build.parameter(f"p{index}", g.index, reading, presumed, low, high))
     return tuple(made)
@@ -131,7 +133,9 @@ def worlds(draw: DrawFn) -> World:
     declared: list[Declaration] = [
         build.number("x", "mm", "0", None) if draw(st.booleans()) else build.number("x"),
         build.number("t", "degC", "-273.15", None),
-        build.number("y", "", draw(st.sampled_from([None, "-3", "(-2"])), draw(st.sampled_from([None, "(7"]))),
+        build.number(
+            "y", "", draw(st.sampled_from([None, "-3", "(-2"])), draw(st.sampled_from([None, "(7"]))
+        ),
         build.count("n", draw(st.sampled_from([None, "0", "-3"])), draw(st.sampled_from([None, "9"]))),
         build.choice("c", "red", "blue", only=draw(st.booleans())),
         build.set_of("s", "tin", "zinc"),
@@ -145,7 +149,9 @@ def finite_worlds(draw: DrawFn, most_groups: int = 3, readings: int = 3, straine
     """Few enough articles to walk: two counts, and perhaps a choice or a set."""
     declared: list[Declaration] = [build.count("n", "0", "3"), build.count("m", "-1", "1")]
     declared += draw(
-        st.sampled_from([[], [build.choice("c", "red", "blue", only=True)], [build.set_of("s", "tin", "zinc", only=True)]])
+        st.sampled_from(
+            [[], [build.choice("c", "red", "blue", only=True)], [build.set_of("s", "tin", "zinc", only=True)]]
+        )
     )
     return World(tuple(declared), draw(groups(most_groups, readings, strained)), ())
 
@@ -195,7 +201,9 @@ class _Maker:
                 divisor = Const(self.draw(small_numbers)) if self.linear else self.term(below)
                 return Divide(self.term(below), divisor)
             case 6:
-                return Remainder(self.term(below), self.draw(st.sampled_from([Fraction(2), Fraction(3, 2), HALF])))
+                return Remainder(
+                    self.term(below), self.draw(st.sampled_from([Fraction(2), Fraction(3, 2), HALF]))
+                )
             case 7:
                 return Magnitude(self.term(below))
             case 8:
@@ -207,7 +215,9 @@ class _Maker:
                 return Branch(self.formula(below), self.term(below), self.term(below))
             case _:
                 g = self.draw(st.sampled_from(self.world.groups))
-                return ReadTerm(g.index, tuple(self.under(g, r, below, self.term) for r in range(len(g.readings))))
+                return ReadTerm(
+                    g.index, tuple(self.under(g, r, below, self.term) for r in range(len(g.readings)))
+                )
 
     def rounded(self, depth: int) -> Rounded:
         step, origin = self.draw(st.sampled_from(STEPS)), self.draw(st.sampled_from(ORIGINS))
@@ -234,9 +244,15 @@ class _Maker:
         op = self.draw(st.sampled_from(OPS))
         if kind == 3:
             limit = Const(self.draw(small_numbers))
-            return Compare(op, self.rounded(depth), limit) if self.pick(3) else Compare(op, limit, self.rounded(depth))
+            return (
+                Compare(op, self.rounded(depth), limit)
+                if self.pick(3)
+                else Compare(op, limit, self.rounded(depth))
+            )
         if kind == 4 and not self.linear:
-            return Compare(op, Divide(self.term(depth), self.term(depth - 1)), Const(self.draw(small_numbers)))
+            return Compare(
+                op, Divide(self.term(depth), self.term(depth - 1)), Const(self.draw(small_numbers))
+            )
         if kind == 5 and self.pick(4) == 0:
             return Truth(self.draw(st.booleans()))
         if kind <= 6:
@@ -327,7 +343,9 @@ def facts(draw: DrawFn, world: World, words: bool = False) -> Formula:
             continue
         match d:
             case NumberDecl() if maker.pick(4) == 0:
-                parts.append(Compare(draw(st.sampled_from(OPS)), Measured(d.name), Const(draw(small_numbers))))
+                parts.append(
+                    Compare(draw(st.sampled_from(OPS)), Measured(d.name), Const(draw(small_numbers)))
+                )
             case NumberDecl():
                 parts.append(Compare("=", Measured(d.name), Const(draw(_values(d, [])))))
             case ChoiceDecl():
@@ -421,7 +439,7 @@ def sheets(
     linear: bool = True,
     stretched: bool = False,
 ) -> Sheet:
-    """A small sheet: up to three claims, the second and third dependent; two or three cases of these roles."""
+    """A small sheet: up to three claims, the later ones dependent; two or three cases of these roles."""
     world = draw(finite_worlds(2, strained=strained))
     if stretched:
         world = World(world.declarations, world.groups, draw(parameters(world.groups, least=1, most=1)))

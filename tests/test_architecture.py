@@ -36,8 +36,8 @@ FLOORS: dict[str, str] = {
     "checked input": "consistency resolve_cases resolve",
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things frame"
-        " grouping consequences pictures margins items plan report render.number_line render.text render.markdown"
-        " render.json render probe_sheet probe_picture probe probe_report"
+        " grouping consequences pictures margins items plan report render.number_line render.text"
+        " render.markdown render.json render probe_sheet probe_picture probe probe_report"
     ),
     "commands": "output phrase_cards check_command probe_command cli __main__",
 }
@@ -164,9 +164,7 @@ def loaded_after(code: str, *watched: str) -> set[str]:
     """Which of the watched modules a fresh interpreter has loaded once the code has run."""
     program = f"{code}\nimport sys\nprint('LOADED', *[m for m in {watched!r} if m in sys.modules])"
     command = [sys.executable, "-c", program]
-    run = subprocess.run(
-        command, capture_output=True, text=True, cwd=ROOT.parent, check=True, timeout=120
-    )
+    run = subprocess.run(command, capture_output=True, text=True, cwd=ROOT.parent, check=True, timeout=120)
     return set(run.stdout.splitlines()[-1].split()[1:])
 
 

@@ -305,9 +305,7 @@ def test_region_equals_the_interval_library(formula: Formula) -> None:
 @given(FORMULAS, VALUES, VALUES, st.booleans(), st.booleans())
 def test_region_within_a_domain(formula: Formula, a: F, b: F, first: bool, second: bool) -> None:
     d = quantity(Bound(min(a, b), first), Bound(max(a, b), second))
-    domain = portion.Interval.from_atomic(
-        portion.Bound(first), min(a, b), max(a, b), portion.Bound(second)
-    )
+    domain = portion.Interval.from_atomic(portion.Bound(first), min(a, b), max(a, b), portion.Bound(second))
     assert stretches(region(formula, d, K0), PLAIN) == as_stretches(as_interval(formula) & domain)
 
 

@@ -21,8 +21,8 @@ def prepare(
 ) -> Prepared:
     """The sheet ready to be asked.
 
-    With `strained`, strained readings take part as well; with `details` each contested reading and each
-    narrowing is shown by its simplest thing, else only stated.
+    With `strained`, strained readings take part as well; with `details` each contested reading is shown by a
+    thing, else only stated.
     """
     return Prepared(sheet, Session(sheet, budget, strained), details)
 

@@ -13,8 +13,7 @@ from scopecheck.questions.cases import Answer
 from scopecheck.questions.prepared import Instance, Prepared, at_claim, at_limitation
 from scopecheck.record import replace
 from scopecheck.refine import Demand, find_construction
-from scopecheck.solver import Extremum, Search, Undecided
-from scopecheck.witness import Obligation, verify
+from scopecheck.solver import Extremum, Undecided
 
 NOTHING = All(())
 
@@ -144,8 +143,6 @@ def _narrowing(prepared: Prepared, instance: Instance) -> Finding:
     parent, own = instance.parent_scope, instance.own_scope
     search = session.search(session.groups_in(parent, own))
     search.require(session.met(parent), ~session.met(own))
-    if not prepared.details:
-        return _narrowing_stated(prepared, instance, search)
     assert search.holds()
     shown = prepared.exhibit(
         at_claim("narrows", 6, instance.claim),
@@ -158,25 +155,6 @@ def _narrowing(prepared: Prepared, instance: Instance) -> Finding:
     assert shown.construction is not None
     failing = prepared.failing(instance.own, shown.witness.article, shown.construction)
     return replace(shown, failing=failing, quantifier="some" if shown.rereads else "base")
-
-
-def _narrowing_stated(prepared: Prepared, instance: Instance, search: Search) -> Finding:
-    """As `_narrowing`, by the first thing found: verified, and any of many rather than the simplest."""
-    session = prepared.session
-    parent, own = instance.parent_scope, instance.own_scope
-    groups = session.groups_in(parent, own)
-    narrows = replace(at_claim("narrows", 6, instance.claim), simplest=False)
-    as_presumed = session.taken(session.base, groups)
-    if search.holds(*as_presumed):
-        search.require(*as_presumed)
-        narrows = replace(narrows, construction=session.base, quantifier="base")
-    else:
-        narrows = prepared.told_by(narrows, search, groups)
-    found, k = search.find(), narrows.construction
-    assert found
-    assert k is not None
-    obligations = (Obligation(parent, "met", k), Obligation(own, "not met", k))
-    return replace(narrows, witness=verify(prepared.sheet, search.article(), obligations))
 
 
 # ---- stated ends

@@ -130,7 +130,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "construction": _construction(sheet, f.construction),
         "rereads": [_reread(sheet, r) for r in f.rereads],
         "read_as": [_reread(sheet, r) for r in f.read_as],
-        "article": None if _only_stated(f) else _witness(sheet, f.witness),
+        "article": _witness(sheet, f.witness),
         "twin": _witness(sheet, f.twin),
         "twin_name": f.twin_name,
         "shown": list(f.shown),
@@ -151,11 +151,6 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "detail": f.detail,
         "rests_on": list(f.rests_on),
     }
-
-
-def _only_stated(f: Finding) -> bool:
-    """A narrowing whose simplest thing was not asked for: what was found is any of many, and is not told."""
-    return f.question == "narrows" and not f.shown
 
 
 def _taken(sheet: Sheet, group: int, reading: int) -> Data:

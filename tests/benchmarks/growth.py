@@ -50,6 +50,8 @@ def measure_growth() -> Iterator[Figure]:
     yield Figure("a whole check, 40 phrases against 10", took[0], took[1], "ms", 20)
     answers = ask_all(of_phrases(100))
     undecided = sum(f.outcome == "undecided" for f in answers.findings)
-    yield Figure("100 phrases in one sheet: undecided answers, of all", undecided, len(answers.findings), "", 0)
+    yield Figure(
+        "100 phrases in one sheet: undecided answers, of all", undecided, len(answers.findings), "", 0
+    )
     whole = 1000 * seconds(lambda: ask_all(realistic()))
     yield Figure("6 claims, 20 limitations, 8 cases, against 150 ms", whole, 150, "ms", 1)

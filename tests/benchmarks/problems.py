@@ -70,7 +70,7 @@ def of_phrases(count: int, claims: int = 2) -> Sheet:
 
 
 def with_dependent(sheet: Sheet) -> Sheet:
-    """A claim more, which says two of the phrases again with other numbers: they are read alike throughout."""
+    """A claim more, which says two of the phrases again with other numbers: they are read alike."""
     number = len(sheet.claims) + 1
     again = (phrase(0, "q0", 3, 9), phrase(1, "q1", 3, 30))
     limitations = [build.limitation(label, f) for label, f in zip(labels(number), again, strict=False)]
@@ -105,7 +105,7 @@ def _equals(name: str, millimetres: Fraction) -> Compare:
 
 
 def realistic() -> Sheet:
-    """Six claims, twenty limitations, ten phrases (four of them shared), eight cases; ratios, counts and sets."""
+    """Six claims, twenty limitations, ten phrases (four shared), eight cases; ratios, counts and sets."""
     names = [f"q{i}" for i in range(8)]
     declared = [build.number(name, "mm", "0") for name in names]
     holes, metal = build.count("holes"), build.set_of("metal", "copper", "zinc", only=True)

@@ -39,9 +39,7 @@ def side_by_side(*commands: tuple[str, ...], rounds: int = ROUNDS) -> list[Cost]
     runs: list[list[Cost]] = [[once(*command) for command in commands] for _ in range(rounds + 1)]
     # The first round fills caches and does not count.
     columns = zip(*runs[1:], strict=True)
-    return [
-        Cost(min(c.seconds for c in column), min(c.megabytes for c in column)) for column in columns
-    ]
+    return [Cost(min(c.seconds for c in column), min(c.megabytes for c in column)) for column in columns]
 
 
 def python(code: str) -> tuple[str, ...]:

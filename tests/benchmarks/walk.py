@@ -10,7 +10,14 @@ import time
 from collections.abc import Iterator
 from itertools import product
 
-from scopecheck.construction import Construction, admissible_readings, base_construction, groups_in, names_in, rank
+from scopecheck.construction import (
+    Construction,
+    admissible_readings,
+    base_construction,
+    groups_in,
+    names_in,
+    rank,
+)
 from scopecheck.core import All, Formula, Sheet
 from scopecheck.findings import Finding, Status
 from scopecheck.questions import prepare
@@ -22,7 +29,7 @@ from tests.benchmarks.figures import Figure
 from tests.benchmarks.problems import of_phrases, with_dependent
 
 Told = tuple[object, ...]
-"""A finding in short: question, label, case, reach, the readings of the best construction, and the statuses."""
+"""A finding in short: question, label, case, reach, readings of the best construction, statuses."""
 
 
 class Walk:
@@ -46,7 +53,9 @@ class Walk:
     def told(self) -> Iterator[Told]:
         independent = [c.number for c in self.sheet.claims if not c.parents]
         for case in self.sheet.cases:
-            for number in (n for n in independent if names_in(oracle.scope(self.sheet, n)) & set(case.stated)):
+            for number in (
+                n for n in independent if names_in(oracle.scope(self.sheet, n)) & set(case.stated)
+            ):
                 scope = oracle.scope(self.sheet, number)
                 met, facts = self.session.met(scope), self.session.met(case.facts)
                 where = (f"claim {number}", case.name)
@@ -76,7 +85,13 @@ class Walk:
             return
         every = all(self.holds(k, facts, wanted) for k in ks)
         reach = "every" if every else "base" if self.holds(self.base, facts, wanted) else "some"
-        yield question, *where, reach, best.readings, *self.statuses(ks, facts, ~wanted if question == "inside lost" else wanted)
+        yield (
+            question,
+            *where,
+            reach,
+            best.readings,
+            *self.statuses(ks, facts, ~wanted if question == "inside lost" else wanted),
+        )
 
     def statuses(self, ks: list[Construction], facts: Constraint, met: Constraint) -> tuple[Status, ...]:
         """The least of the case that is met on a construction, what is met in the base, and the most."""
@@ -156,4 +171,6 @@ def measure_walk() -> Iterator[Figure]:
         taken.append(time.perf_counter() - started)
     same = len(set(walked) ^ set(found))
     yield Figure("findings that differ from a walk over 6561 constructions", same, len(walked), "", 0)
-    yield Figure("the walk, against the questions as asked", 1000 * walk, 1000 * min(taken), "ms", 50, least=True)
+    yield Figure(
+        "the walk, against the questions as asked", 1000 * walk, 1000 * min(taken), "ms", 50, least=True
+    )

@@ -1,4 +1,4 @@
-"""Each question against the walk over all things and all constructions: same answer, reach and construction."""
+"""Each question against the walk over all things and constructions: same answer, reach, construction."""
 
 from __future__ import annotations
 
@@ -44,7 +44,7 @@ class Asked:
         self.prepared: Prepared = prepare(sheet, details=True)
 
     def targets(self, case: Case) -> list[int | str]:
-        """What the case speaks of: as it says, else the independent claims that recite something it states."""
+        """What the case speaks of: as it says, else the independent claims that recite what it states."""
         if case.targets:
             return [int(t) if t.isdigit() else t for t in case.targets]
         independent = [c.number for c in self.sheet.claims if not c.parents]
@@ -379,8 +379,14 @@ def test_what_was_meant(sheet: Sheet) -> None:
         meant = walk.truths(limitation.meant, walk.base)
         ks = walk.constructions(groups_in(limitation.formula))
         wrong = {
-            "unmeant met": [[m is False and got for m, got in zip(meant, walk.met(limitation.formula, k), strict=True)] for k in ks],
-            "meant lost": [[m is True and not got for m, got in zip(meant, walk.met(limitation.formula, k), strict=True)] for k in ks],
+            "unmeant met": [
+                [m is False and got for m, got in zip(meant, walk.met(limitation.formula, k), strict=True)]
+                for k in ks
+            ],
+            "meant lost": [
+                [m is True and not got for m, got in zip(meant, walk.met(limitation.formula, k), strict=True)]
+                for k in ks
+            ],
         }
         for answer in parts_meant(asked.prepared, limitation):
             holds = [any(things) for things in wrong.pop(answer.question)]
@@ -444,9 +450,7 @@ def test_phrases_that_change_something_only_together(sheet: Sheet) -> None:
     asked = Asked(sheet)
     for limitation in (x for c in sheet.claims for x in c.limitations):
         found = list(pairs(asked.prepared, limitation))
-        departing = {
-            g.index: [r for r in admissible_readings(g) if departs(g, r)] for g in sheet.groups
-        }
+        departing = {g.index: [r for r in admissible_readings(g) if departs(g, r)] for g in sheet.groups}
         expected = sum(
             is_pair(asked, limitation.formula, (g, departing[g]), (h, departing[h]))
             for g, h in combinations(groups_in(limitation.formula), 2)

@@ -1,4 +1,4 @@
-"""Searches against the walk over everything: best construction, simplest thing, one construction for all things."""
+"""Searches against the walk over everything: best construction, simplest thing, one for all things."""
 
 from __future__ import annotations
 
@@ -71,7 +71,9 @@ def test_met_denied_and_undefined_part_everything(drawn: tuple[strategies.World,
 
 @settings(max_examples=60)
 @given(finite(strained=True), st.booleans())
-def test_the_construction_settled_is_of_least_rank(drawn: tuple[strategies.World, Formula], strained: bool) -> None:
+def test_the_construction_settled_is_of_least_rank(
+    drawn: tuple[strategies.World, Formula], strained: bool
+) -> None:
     world, formula = drawn
     sheet = world.sheet()
     groups = groups_in(formula)
@@ -126,7 +128,7 @@ def test_the_construction_found_for_all_things_is_the_best(drawn: tuple[Sheet, t
 
 @st.composite
 def stretched(draw: st.DrawFn) -> tuple[Sheet, tuple[Demand, ...]]:
-    """Demands on phrases with a free parameter: `n op limit + c * p`, the parameter met in several phrases."""
+    """Demands on phrases with a free parameter: `n op limit + c * p`, the same one in several phrases."""
     groups = draw(strategies.groups(most=2, readings=2, strained=False))
     parameters = draw(strategies.parameters(groups, least=1))
     world = strategies.World((build.count("n", "0", "3"), build.count("m", "-1", "1")), groups, parameters)
@@ -140,7 +142,9 @@ def stretched(draw: st.DrawFn) -> tuple[Sheet, tuple[Demand, ...]]:
             for _ in range(draw(st.integers(1, 2))):
                 limit = Const(Fraction(draw(st.integers(-4, 8)), 2))
                 name, op = draw(st.sampled_from(["n", "m"])), draw(st.sampled_from(["<", "<=", ">=", ">"]))
-                stretch = Const(draw(st.sampled_from([Fraction(1), Fraction(-1), Fraction(2), Fraction(-1, 2)])))
+                stretch = Const(
+                    draw(st.sampled_from([Fraction(1), Fraction(-1), Fraction(2), Fraction(-1, 2)]))
+                )
                 key = draw(st.sampled_from([None, *keys])) if keys else None
                 right = limit if key is None else Add((limit, Multiply(stretch, Parameter(key))))
                 parts.append(Compare(op, Measured(name), right))
@@ -150,7 +154,9 @@ def stretched(draw: st.DrawFn) -> tuple[Sheet, tuple[Demand, ...]]:
     demands = []
     for _ in range(draw(st.integers(1, 2))):
         formula = All(tuple(phrase() for _ in range(draw(st.integers(1, 2)))))
-        demands.append(Demand(draw(strategies.facts(world)), formula, draw(st.sampled_from(["every", "none"]))))
+        demands.append(
+            Demand(draw(strategies.facts(world)), formula, draw(st.sampled_from(["every", "none"])))
+        )
     return world.sheet(), tuple(demands)
 
 
@@ -162,7 +168,7 @@ def walk_of(sheet: Sheet, formulas: list[Formula]) -> oracle.Walk:
 @settings(max_examples=80)
 @given(stretched())
 def test_parameters_take_part_in_the_construction_found_for_all_things(
-    drawn: tuple[Sheet, tuple[Demand, ...]]
+    drawn: tuple[Sheet, tuple[Demand, ...]],
 ) -> None:
     sheet, demands = drawn
     formulas = [f for d in demands for f in (d.region, d.formula)]
@@ -308,7 +314,9 @@ def test_what_is_plain_has_its_surroundings_with_it(drawn, wanted, size, data) -
     sheet, formula, article, signs = drawn
     numbers = [d for d in sheet.declarations if isinstance(d, NumberDecl)]
     scale = {d.name: Fraction(0) if d.whole else size for d in numbers}
-    k = data.draw(strategies.constructions(strategies.World(sheet.declarations, sheet.groups, sheet.parameters)))
+    k = data.draw(
+        strategies.constructions(strategies.World(sheet.declarations, sheet.groups, sheet.parameters))
+    )
     plain = tightened(formula, scale, wanted)
     if evaluate(plain, article, k) is True:
         for share in (Fraction(0), Fraction(1, 2), Fraction(1)):
@@ -322,7 +330,9 @@ def test_what_is_plain_has_its_surroundings_with_it(drawn, wanted, size, data) -
 
 @settings(max_examples=60)
 @given(wide())
-def test_a_plain_thing_is_near_and_a_near_thing_is_in(drawn: tuple[Sheet, Formula, Article, dict[str, int]]) -> None:
+def test_a_plain_thing_is_near_and_a_near_thing_is_in(
+    drawn: tuple[Sheet, Formula, Article, dict[str, int]],
+) -> None:
     sheet, formula, _, _ = drawn
     session = Session(sheet)
     search = session.search(range(len(sheet.groups)))
@@ -333,9 +343,6 @@ def test_a_plain_thing_is_near_and_a_near_thing_is_in(drawn: tuple[Sheet, Formul
         assert not search.holds(plain, ~session.met(formula))
     except Undecided:
         return
-
-
-
 
 
 # ---- what judges
@@ -349,7 +356,12 @@ def test_only_what_holds_becomes_a_witness(data) -> None:  # type: ignore[no-unt
     article = data.draw(strategies.articles(world, formula))
     k = data.draw(strategies.constructions(world))
     value = evaluate(formula, article, k)
-    right = {"met": value is True, "not met": value is not True, "false": value is False, "undefined": value is None}
+    right = {
+        "met": value is True,
+        "not met": value is not True,
+        "false": value is False,
+        "undefined": value is None,
+    }
     for expected, holds in right.items():
         obligations = (Obligation(formula, expected, k),)
         if holds:

@@ -1,4 +1,4 @@
-"""The two meanings of the core agree: what `evaluate` says of a thing, `encode` says too, true, false or undefined."""
+"""The two meanings of the core agree: `evaluate` and `encode` say the same, true, false or undefined."""
 
 from __future__ import annotations
 
@@ -94,7 +94,7 @@ def test_meanings_agree_in_a_search(situation: tuple[Sheet, Formula, Article, Co
 @settings(max_examples=150)
 @given(situations(depth=2))
 def test_what_a_search_finds_evaluates_as_required(
-    situation: tuple[Sheet, Formula, Article, Construction]
+    situation: tuple[Sheet, Formula, Article, Construction],
 ) -> None:
     sheet, formula, _, _ = situation
     session = Session(sheet, strained=True)
@@ -114,7 +114,7 @@ def test_what_a_search_finds_evaluates_as_required(
 @settings(max_examples=150)
 @given(situations())
 def test_a_group_read_one_way_is_the_formula_rewritten(
-    situation: tuple[Sheet, Formula, Article, Construction]
+    situation: tuple[Sheet, Formula, Article, Construction],
 ) -> None:
     sheet, formula, article, k = situation
     for g in range(len(sheet.groups)):
@@ -127,7 +127,9 @@ def test_a_group_read_one_way_is_the_formula_rewritten(
 @given(
     value=strategies.small_numbers,
     index=st.integers(-3, 4),
-    beside=st.sampled_from([Fraction(0), Fraction(1, 2), Fraction(-1, 2), Fraction(1, 7), Fraction(-1, 1000)]),
+    beside=st.sampled_from(
+        [Fraction(0), Fraction(1, 2), Fraction(-1, 2), Fraction(1, 7), Fraction(-1, 1000)]
+    ),
     step=st.sampled_from(strategies.STEPS),
     origin=st.sampled_from(strategies.ORIGINS),
     rule=st.sampled_from(strategies.RULES),

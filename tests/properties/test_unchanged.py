@@ -30,7 +30,18 @@ def verdict(f: Finding) -> tuple[object, ...]:
     """What a finding says, without the thing that shows it."""
     readings = f.construction and f.construction.readings
     status = (f.lowest, f.at_base, f.highest)
-    return (f.question, f.claim, f.label, f.case, f.outcome, f.quantifier, f.stakes, readings, status, f.others)
+    return (
+        f.question,
+        f.claim,
+        f.label,
+        f.case,
+        f.outcome,
+        f.quantifier,
+        f.stakes,
+        readings,
+        status,
+        f.others,
+    )
 
 
 def verdicts(answers: Answers) -> set[tuple[object, ...]]:
@@ -45,7 +56,11 @@ def harms(answers: Answers) -> set[tuple[str, str, str]]:
 def measured(draw: st.DrawFn) -> Sheet:
     """A sheet in which one of the counts is a length instead."""
     sheet = draw(strategies.sheets(*ROLES, meant=True))
-    declarations = (*sheet.declarations[:1], build.number("m", "mm", "-1000", "1000"), *sheet.declarations[2:])
+    declarations = (
+        *sheet.declarations[:1],
+        build.number("m", "mm", "-1000", "1000"),
+        *sheet.declarations[2:],
+    )
     return replace(sheet, declarations=declarations)
 
 

@@ -143,9 +143,7 @@ def test_shared_part_of_two_printed_ranges(printed: Printed) -> None:
 def test_each_range_and_what_lies_outside_it(printed: Printed) -> None:
     for ends in (printed.claim, printed.prior):
         assert stretches(region(formula(ends), D, K0), PLAIN) == as_stretches(interval(ends))
-        parts = [
-            region(Compare(_DENIED[op], Measured("x"), Const(F(number))), D, K0) for op, number in ends
-        ]
+        parts = [region(Compare(_DENIED[op], Measured("x"), Const(F(number))), D, K0) for op, number in ends]
         outside = portion.empty()
         for part in parts:
             for s in stretches(part, PLAIN):

@@ -56,7 +56,9 @@ from tests.build import (
 MM = Fraction(1, 1000)
 
 
-def picked(declarations: list[Declaration], wish: Formula, *known: Article, barred: Formula | None = None) -> Picked:
+def picked(
+    declarations: list[Declaration], wish: Formula, *known: Article, barred: Formula | None = None
+) -> Picked:
     """The simplest thing that meets the wish, told by the best of the known articles."""
     givens = [given(barred)] if barred else []
     session = Session(sheet(declarations, [], givens=givens))
@@ -109,7 +111,9 @@ def thing(asked: Sheet, question: str, label: str) -> tuple[dict[str, str], str]
         ("10", "1000", "(]", "2.5", "11"),
     ],
 )
-def test_a_number_is_as_short_as_can_be(low: str, high: str, ends: str, reference: str, expected: str) -> None:
+def test_a_number_is_as_short_as_can_be(
+    low: str, high: str, ends: str, reference: str, expected: str
+) -> None:
     wish = within("gap", low, high, "mm", ends)
     found = picked([number("gap", "mm")], wish, {"gap": Fraction(reference) * MM})
     assert found.simplest
@@ -186,7 +190,9 @@ def test_a_choice_takes_the_first_listed_and_a_set_changes_least() -> None:
 
 def test_what_a_given_fact_ties_departs_with_it() -> None:
     tied = Compare("=", Measured("y"), Multiply(Const(Fraction(2)), Measured("x")))
-    found = picked([number("x"), number("y")], compare("x", ">", "3"), {"x": Fraction(3), "y": Fraction(6)}, barred=tied)
+    found = picked(
+        [number("x"), number("y")], compare("x", ">", "3"), {"x": Fraction(3), "y": Fraction(6)}, barred=tied
+    )
     assert found.article == {"x": 4, "y": 8}
 
 
@@ -267,7 +273,9 @@ def test_a_stretch_has_a_break_point(op: str, limit: str, value: str, end: str, 
     declared = [number("open")]
     outside = case("sieve", "outside", point(declared, open=limit))
     made = claim(1, limitation("1a", Read(0, (about,))))
-    asked = sheet(declared, [made], [group(0, "by so much either way")], [outside], parameters=[parameter("p", 0, 0)])
+    asked = sheet(
+        declared, [made], [group(0, "by so much either way")], [outside], parameters=[parameter("p", 0, 0)]
+    )
     (reread,) = found(asked, "outside met", "claim 1").rereads
     (point_found,) = reread.breaks
     assert (point_found.end.value, point_found.end.closed) == (Fraction(end), closed)
