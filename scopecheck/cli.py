@@ -66,11 +66,11 @@ def check(
     For each claim: what it reaches, on which reading, with a thing that shows it. Several sheets are checked
     one after the other; as JSON they make one list.
     """
-    from scopecheck.output import guarded
+    from scopecheck.commands.output import guarded
 
     def run() -> int:
-        from scopecheck.check_command import Options, check_sheets
-        from scopecheck.solver import Budget
+        from scopecheck.commands.check import Options, check_sheets
+        from scopecheck.solving.solver import Budget
 
         budget = Budget(work, wall)
         return check_sheets(sheets, Options(format.value, everything, contested, strained, budget, output))
@@ -111,13 +111,13 @@ def probe(
 
     The options --declare, --inside, --outside and --given may be given more than once.
     """
-    from scopecheck.output import guarded
+    from scopecheck.commands.output import guarded
 
     def run() -> int:
-        from scopecheck.check_command import Options
-        from scopecheck.probe_command import probe_limitation
-        from scopecheck.probe_sheet import Wish
-        from scopecheck.solver import Budget
+        from scopecheck.commands.check import Options
+        from scopecheck.commands.probe import probe_limitation
+        from scopecheck.report.probe_sheet import Wish
+        from scopecheck.solving.solver import Budget
 
         cases = tuple(inside or ()), tuple(outside or ()), tuple(given or ())
         wish = Wish(limitation, tuple(declare or ()), meant, *cases, profile, show)
@@ -140,10 +140,10 @@ def phrases(
     A card tells each reading with its meaning, who takes it and its standing, the sources and how each is
     known, more exact wording, and what is asked of the drafter.
     """
-    from scopecheck.output import guarded
+    from scopecheck.commands.output import guarded
 
     def run() -> int:
-        from scopecheck.phrase_cards import show_phrases
+        from scopecheck.commands.phrase_cards import show_phrases
 
         return show_phrases(words or [], format.value)
 

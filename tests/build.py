@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from scopecheck.construction import groups_in, names_in
-from scopecheck.core import (
+from scopecheck.core.construction import groups_in, names_in
+from scopecheck.core.model import (
     OTHERS,
     All,
     Bound,
@@ -35,8 +35,8 @@ from scopecheck.core import (
     Value,
     Written,
 )
-from scopecheck.quantity import PLAIN, Unit, find_unit
-from scopecheck.spans import Source, Span
+from scopecheck.foundations.quantity import PLAIN, Unit, find_unit
+from scopecheck.foundations.spans import Source, Span
 
 SPAN = Span(Source("built", " "), 0, 1)
 

@@ -45,167 +45,189 @@ DECIMALS = "for places in range(1 if d.whole else MOST_DECIMALS + 1):"
 DECIMALS_BACKWARD = "for places in reversed(range(1 if d.whole else MOST_DECIMALS + 1)):"
 MUTATIONS = (
     # ---- the encoder
-    Mutation("encoder: a strict comparison made loose", "symbols", "Z3_mk_lt(_REF", "Z3_mk_le(_REF"),
-    Mutation("encoder: a loose comparison made strict", "symbols", "Z3_mk_ge(_REF", "Z3_mk_gt(_REF"),
+    Mutation("encoder: a strict comparison made loose", "solving.symbols", "Z3_mk_lt(_REF", "Z3_mk_le(_REF"),
+    Mutation("encoder: a loose comparison made strict", "solving.symbols", "Z3_mk_ge(_REF", "Z3_mk_gt(_REF"),
     Mutation(
         "encoder: the guard on division dropped",
-        "encode",
+        "solving.encode",
         'both(left.defined, right.defined, relate("!=", right.num, Fraction(0)))',
         "both(left.defined, right.defined)",
     ),
     Mutation(
         "encoder: the sign of a multiplied-out divisor ignored",
-        "encode",
+        "solving.encode",
         "holds = either(both(positive, holds_if_positive), both(deny(positive), "
         "relate(MIRROR[op], near, far)))",
         "holds = holds_if_positive",
     ),
     Mutation(
         "encoder: undefined counts as false, so true under negation",
-        "encode",
+        "solving.encode",
         "return both(defined, holds), both(defined, deny(holds))\n    near, far",
         "return both(defined, holds), deny(both(defined, holds))\n    near, far",
     ),
     Mutation(
         "encoder: a reading dropped",
-        "encode",
+        "solving.encode",
         "either(*(both(s, true) for s, (true, _) in zip(chosen, pairs, strict=True)))",
         "either(*(both(s, true) for s, (true, _) in list(zip(chosen, pairs, strict=True))[:2]))",
     ),
     Mutation(
         "encoder: half-line end flipped (half to even)",
-        "encode",
+        "solving.encode",
         "return Bound(value, index % 2 == 0)",
         "return Bound(value, index % 2 == 1)",
     ),
     Mutation(
         "encoder: half-line end flipped (half away from zero)",
-        "encode",
+        "solving.encode",
         "return Bound(value, index > 0)",
         "return Bound(value, index >= 0)",
     ),
-    Mutation("encoder: rounding origin forgotten", "encode", "plus(_value(inner), -origin)", "_value(inner)"),
-    Mutation("encoder: an undefined conjunct forgotten", "encode", DEFINED_CHOICE, DEFINED_ANY),
+    Mutation(
+        "encoder: rounding origin forgotten",
+        "solving.encode",
+        "plus(_value(inner), -origin)",
+        "_value(inner)",
+    ),
+    Mutation("encoder: an undefined conjunct forgotten", "solving.encode", DEFINED_CHOICE, DEFINED_ANY),
     # ---- the evaluator
     Mutation(
         "evaluator: undefined under negation is true",
-        "evaluate",
+        "solving.evaluate",
         "return None if value is None else not value",
         "return not value",
     ),
     Mutation(
         "evaluator: division by zero gives zero",
-        "evaluate",
+        "solving.evaluate",
         "return None if values is None or values[1] == 0 else values[0] / values[1]",
         "return None if values is None else values[0] / values[1] if values[1] else Fraction(0)",
     ),
-    Mutation("evaluator: half to even goes to odd", "evaluate", "below + below % 2", "below + 1 - below % 2"),
     Mutation(
-        "evaluator: a strict comparison made loose", "evaluate", "return left < right", "return left <= right"
+        "evaluator: half to even goes to odd",
+        "solving.evaluate",
+        "below + below % 2",
+        "below + 1 - below % 2",
+    ),
+    Mutation(
+        "evaluator: a strict comparison made loose",
+        "solving.evaluate",
+        "return left < right",
+        "return left <= right",
     ),
     # ---- the search
     Mutation(
         "search: exactly one reading no longer demanded",
-        "solver",
+        "solving.solver",
         "[disjunction(kept), *left_out, *apart, *stretches]",
         "[disjunction(kept), *left_out, *stretches]",
     ),
     Mutation(
         "search: a group may be left without a reading",
-        "solver",
+        "solving.solver",
         "[disjunction(kept), *left_out, *apart, *stretches]",
         "[*left_out, *apart, *stretches]",
     ),
     Mutation(
         "search: strained readings admitted",
-        "construction",
+        "core.construction",
         'if strained or r.standing != "strained")',
         'if strained or r.standing != "hopeless")',
     ),
-    Mutation("search: given facts not asserted", "solver", GIVENS, "givens: list[z3.BoolRef] = []"),
+    Mutation("search: given facts not asserted", "solving.solver", GIVENS, "givens: list[z3.BoolRef] = []"),
     Mutation(
         "search: parameters not held to their intervals",
-        "solver",
+        "solving.solver",
         "[disjunction(kept), *left_out, *apart, *stretches]",
         "[disjunction(kept), *left_out, *apart]",
     ),
     Mutation(
         "search: an article rules out the wrong readings",
-        "refine",
+        "answers.refine",
         'return outside | (~met if demand.wanted == "none" else met)',
         'return outside | (met if demand.wanted == "none" else ~met)',
     ),
     Mutation(
         "search: a verifier's demand inverted",
-        "refine",
+        "answers.refine",
         'search.require(~met if demand.wanted == "every" else met)',
         'search.require(met if demand.wanted == "every" else ~met)',
     ),
     Mutation(
-        "search: only the first demand is verified", "refine", "self.demands, self.verifiers", FIRST_ONLY
+        "search: only the first demand is verified",
+        "answers.refine",
+        "self.demands, self.verifiers",
+        FIRST_ONLY,
     ),
     # ---- what is best
     Mutation(
         "rank: number of re-read groups before standing",
-        "minimise",
+        "answers.minimise",
         "        if search.find(*constraints):\n"
         "            search.require(*constraints)\n            break\n",
         "        break\n",
     ),
     Mutation(
         "rank: readings of a group in the wrong order",
-        "minimise",
+        "answers.minimise",
         "order = preference(session.sheet.groups[g])",
         "order = preference(session.sheet.groups[g])[::-1]",
     ),
     Mutation(
-        "things: departures not minimised", "minimise", "        _fewest(session, search, departing)\n", ""
+        "things: departures not minimised",
+        "answers.minimise",
+        "        _fewest(session, search, departing)\n",
+        "",
     ),
     Mutation(
         "things: a short value before a late departure",
-        "minimise",
+        "answers.minimise",
         "for part in (ordered, rest):",
         "for part in (*([name] for name in ordered), rest):",
     ),
-    Mutation("things: fewest decimals not tried first", "minimise", DECIMALS, DECIMALS_BACKWARD),
+    Mutation("things: fewest decimals not tried first", "answers.minimise", DECIMALS, DECIMALS_BACKWARD),
     Mutation(
         "things: plain without a margin",
-        "plain",
+        "core.plain",
         "    if slack == 0:\n        return atom\n",
         "    return atom\n",
     ),
     # ---- questions
     Mutation(
         "questions: what a parent keeps out counted again",
-        "questions.cases",
+        "answers.questions.cases",
         'Demand(region, scope, "every")',
         'Demand(case.facts, scope, "every")',
     ),
     Mutation(
         "questions: a claim emptied by its parent is reported",
-        "questions.claims",
+        "answers.questions.claims",
         '        demands.append(Demand(NOTHING, instance.parent_scope, "some"))\n',
         "        pass\n",
     ),
     Mutation(
         "questions: a pair though one of the two suffices",
-        "questions.readings",
+        "answers.questions.readings",
         "return all_of(~_differ(met, base) for met in alone)",
         "return all_of(~_differ(met, base) for met in alone[:1])",
     ),
     # ---- what is trusted
     Mutation(
-        "witness: nothing is checked", "witness", "if not _as_expected(", "if False and not _as_expected("
+        "witness: nothing is checked",
+        "answers.witness",
+        "if not _as_expected(",
+        "if False and not _as_expected(",
     ),
     Mutation(
         "witness: not made by verify",
-        "questions.prepared",
+        "answers.questions.prepared",
         "        witness = verify(self.sheet, picked.article, tuple(obligations))\n",
         "        witness = Witness(tuple(picked.article.items()), tuple(obligations), None)\n",
     ),
     Mutation(
         "units: an offset forgotten",
-        "units",
+        "foundations.units",
         "return v * self.factor + self.offset",
         "return v * self.factor",
     ),

@@ -7,10 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scopecheck.catalogue import Entry, EntryReading, Pattern, Slot
-from scopecheck.constants import constant, truth
-from scopecheck.construction import Construction
-from scopecheck.core import (
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import (
     Article,
     ChoiceDecl,
     Chosen,
@@ -21,17 +19,19 @@ from scopecheck.core import (
     Parameter,
     SetDecl,
 )
-from scopecheck.diagnostics import Trouble
-from scopecheck.evaluate import evaluate
-from scopecheck.exact_formulas import context, formula
-from scopecheck.exact_terms import literal, term
-from scopecheck.layout import page
-from scopecheck.names import Bound, Listed, Names, NotHere, Typed, number_of
-from scopecheck.parse import parse_facts
-from scopecheck.quantity import PLAIN, PLAIN_KIND, Unit, as_difference, find_unit
-from scopecheck.scan import Number, scan
-from scopecheck.spans import Source, Span
-from scopecheck.syntax import Node, Raw
+from scopecheck.foundations.diagnostics import Trouble
+from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Unit, as_difference, find_unit
+from scopecheck.foundations.spans import Source, Span
+from scopecheck.language.layout import page
+from scopecheck.language.parse import parse_facts
+from scopecheck.language.scan import Number, scan
+from scopecheck.language.syntax import Node, Raw
+from scopecheck.resolve.catalogue import Entry, EntryReading, Pattern, Slot
+from scopecheck.resolve.constants import constant, truth
+from scopecheck.resolve.exact_formulas import context, formula
+from scopecheck.resolve.exact_terms import literal, term
+from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed, number_of
+from scopecheck.solving.evaluate import evaluate
 
 NOWHERE = Span(Source("test", ""), 0, 0)
 

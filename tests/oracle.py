@@ -13,7 +13,8 @@ from functools import cached_property
 from itertools import pairwise, product
 from math import floor
 
-from scopecheck.construction import (
+from scopecheck.answers.findings import Status
+from scopecheck.core.construction import (
     Construction,
     admissible_readings,
     base_construction,
@@ -22,7 +23,7 @@ from scopecheck.construction import (
     parameters_in,
     rank,
 )
-from scopecheck.core import (
+from scopecheck.core.model import (
     All,
     Any,
     Article,
@@ -37,9 +38,8 @@ from scopecheck.core import (
     Sheet,
     Value,
 )
-from scopecheck.evaluate import evaluate, evaluate_term
-from scopecheck.findings import Status
-from scopecheck.reference import Reference
+from scopecheck.core.reference import Reference
+from scopecheck.solving.evaluate import evaluate, evaluate_term
 
 
 @dataclass

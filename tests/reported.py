@@ -7,9 +7,11 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
-from scopecheck.blocks import Item
-from scopecheck.construction import base_construction, groups_in
-from scopecheck.core import (
+from scopecheck.answers.findings import Answers, Finding, Looked, Reread
+from scopecheck.answers.questions import ask_all
+from scopecheck.answers.witness import Obligation, verify
+from scopecheck.core.construction import base_construction, groups_in
+from scopecheck.core.model import (
     All,
     Article,
     Bound,
@@ -37,15 +39,13 @@ from scopecheck.core import (
     Unrestated,
     Value,
 )
-from scopecheck.core import Any as AnyOf
-from scopecheck.findings import Answers, Finding, Looked, Reread
-from scopecheck.quantity import PLAIN
-from scopecheck.questions import ask_all
-from scopecheck.record import replace
-from scopecheck.render import render
-from scopecheck.report import build_report
-from scopecheck.spans import Source, Span
-from scopecheck.witness import Obligation, verify
+from scopecheck.core.model import Any as AnyOf
+from scopecheck.foundations.quantity import PLAIN
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.spans import Source, Span
+from scopecheck.report.blocks import Item
+from scopecheck.report.page import build_report
+from scopecheck.report.render import render
 from tests.build import case, choice, compare, count, number, point, set_of, sheet, within
 
 TEXT = """title Leaf strainer for a rain-water pipe

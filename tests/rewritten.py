@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from scopecheck.core import (
+from scopecheck.core.model import (
     Case,
     Chosen,
     CountOf,
@@ -20,8 +20,8 @@ from scopecheck.core import (
     Sheet,
     Standing,
 )
-from scopecheck.quantity import Unit
-from scopecheck.record import replace
+from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.record import replace
 
 Change = Callable[[object], object]
 """What takes a node's place; the node itself where nothing does."""

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from scopecheck.core import Group, Sheet
-from scopecheck.diagnostics import Diagnostic
-from scopecheck.resolve import read_sheet
-from scopecheck.spans import Source
+from scopecheck.core.model import Group, Sheet
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
 
 STRAINER = """\
 title    Leaf strainer for a rain-water pipe

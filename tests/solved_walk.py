@@ -10,10 +10,10 @@ from dataclasses import dataclass
 
 import z3
 
-from scopecheck.construction import Construction
-from scopecheck.core import Formula
-from scopecheck.encode import Encoder
-from scopecheck.symbols import Vocabulary, as_bool
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import Formula
+from scopecheck.solving.encode import Encoder
+from scopecheck.solving.symbols import Vocabulary, as_bool
 from tests.oracle import Walk
 
 

@@ -14,8 +14,8 @@ from math import ceil, floor
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
 
-from scopecheck.construction import Construction, Node, nodes
-from scopecheck.core import (
+from scopecheck.core.construction import Construction, Node, nodes
+from scopecheck.core.model import (
     Add,
     All,
     Any,
@@ -57,7 +57,7 @@ from scopecheck.core import (
     Truth,
     Value,
 )
-from scopecheck.evaluate import evaluate_term
+from scopecheck.solving.evaluate import evaluate_term
 from tests import build
 
 OPS: tuple[Op, ...] = ("<", "<=", "=", "!=", ">=", ">")

@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from scopecheck.diagnostics import Diagnostic
-from scopecheck.drawing import draw
-from scopecheck.resolve import read_path, read_sheet
-from scopecheck.spans import Source
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.drawing import draw
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_path, read_sheet
 from tests.sheets import HEAD, STRAINER, errors
 
 CLAIM = """\

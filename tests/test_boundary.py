@@ -9,17 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scopecheck.boundary import (
-    Piece,
-    few_values,
-    number_line,
-    region,
-    region_text,
-    stretches,
-    value_table,
-)
-from scopecheck.construction import Construction
-from scopecheck.core import (
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import (
     Add,
     All,
     Any,
@@ -51,12 +42,21 @@ from scopecheck.core import (
     Term,
     Truth,
 )
-from scopecheck.evaluate import meets
-from scopecheck.lines import Stretch
-from scopecheck.quantity import PLAIN, PLAIN_KIND, Unit, find_unit
-from scopecheck.roots import before
-from scopecheck.spans import Source, Span
-from scopecheck.turning import NotShown
+from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Unit, find_unit
+from scopecheck.foundations.spans import Source, Span
+from scopecheck.report.boundary import (
+    Piece,
+    few_values,
+    number_line,
+    region,
+    region_text,
+    stretches,
+    value_table,
+)
+from scopecheck.report.lines import Stretch
+from scopecheck.report.roots import before
+from scopecheck.report.turning import NotShown
+from scopecheck.solving.evaluate import meets
 
 PLACE = Span(Source("test", ""), 0, 0)
 K0 = Construction(())

@@ -9,7 +9,7 @@ from functools import cache
 
 import pytest
 
-from scopecheck.catalogue import Entry, Literals, Pattern, entries
+from scopecheck.resolve.catalogue import Entry, Literals, Pattern, entries
 from tests.occurrences import column_of, meanings, subject_count, tried_on
 
 TAGS = ("read", "read (secondary)", "memory", "common practice")

@@ -6,10 +6,10 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.catalogue import Entry, entries
-from scopecheck.construction import Construction
-from scopecheck.core import Article
-from scopecheck.evaluate import evaluate
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import Article
+from scopecheck.resolve.catalogue import Entry, entries
+from scopecheck.solving.evaluate import evaluate
 from tests.occurrences import Subject, meanings, unit_of
 
 ENTRIES = entries()

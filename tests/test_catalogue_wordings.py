@@ -7,9 +7,9 @@ from collections.abc import Iterator
 
 import pytest
 
-from scopecheck.catalogue import Entry, Literals, Pattern, Slot, entries
-from scopecheck.resolve import read_sheet
-from scopecheck.spans import Source
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.catalogue import Entry, Literals, Pattern, Slot, entries
+from scopecheck.resolve.sheet import read_sheet
 
 METALS = "any of copper, zinc, tin"
 DECLARED = {

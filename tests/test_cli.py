@@ -13,7 +13,7 @@ import pytest
 from typer.testing import CliRunner, Result
 
 from scopecheck.cli import app
-from scopecheck.output import Progress, worst
+from scopecheck.commands.output import Progress, worst
 
 ROOT = Path(__file__).parent.parent
 
@@ -358,7 +358,7 @@ def test_an_internal_fault_gives_4_and_no_traceback(
     def fail(*_: object, **__: object) -> None:
         raise ZeroDivisionError("secret gap of 3 mm")
 
-    monkeypatch.setattr("scopecheck.check_command.ask_prepared", fail)
+    monkeypatch.setattr("scopecheck.commands.check.ask_prepared", fail)
     result = run("check", sheet["clean"])
     assert result.exit_code == 4
     assert "ZeroDivisionError" in result.stderr
@@ -371,7 +371,7 @@ def test_an_interruption_is_quiet(sheet: dict[str, str], monkeypatch: pytest.Mon
     def interrupt(*_: object, **__: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("scopecheck.check_command.ask_prepared", interrupt)
+    monkeypatch.setattr("scopecheck.commands.check.ask_prepared", interrupt)
     result = run("check", sheet["clean"])
     assert (result.exit_code, result.output) == (130, "")
 

@@ -7,8 +7,9 @@ from typing import Any
 
 import pytest
 
-from scopecheck.amounts import approximate, plain_number, quantity_text
-from scopecheck.core import (
+from scopecheck.answers.findings import Reread, WayOut
+from scopecheck.answers.minimise import BreakPoint
+from scopecheck.core.model import (
     Add,
     Bound,
     Compare,
@@ -19,13 +20,12 @@ from scopecheck.core import (
     Reading,
     Truth,
 )
-from scopecheck.describe import value_text
-from scopecheck.findings import Reread, WayOut
-from scopecheck.minimise import BreakPoint
-from scopecheck.record import replace
-from scopecheck.rereadings import break_text
-from scopecheck.solver import Extremum
-from scopecheck.wording import GLUE
+from scopecheck.foundations.record import replace
+from scopecheck.report.amounts import approximate, plain_number, quantity_text
+from scopecheck.report.describe import value_text
+from scopecheck.report.rereadings import break_text
+from scopecheck.report.wording import GLUE
+from scopecheck.solving.solver import Extremum
 from tests.build import unit
 from tests.reported import (
     STRAINER,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from scopecheck.layout import blocks, page
-from scopecheck.spans import Source
+from scopecheck.foundations.spans import Source
+from scopecheck.language.layout import blocks, page
 from tests.sheets import errors, sheet
 
 

@@ -9,12 +9,12 @@ from pathlib import Path
 
 import pytest
 
-from scopecheck.blocks import Heading, Item, Report
-from scopecheck.check_command import Options, checked
-from scopecheck.core import Sheet
-from scopecheck.record import replace
-from scopecheck.render import FORMATS, Format, render
-from scopecheck.resolve import read_path
+from scopecheck.commands.check import Options, checked
+from scopecheck.core.model import Sheet
+from scopecheck.foundations.record import replace
+from scopecheck.report.blocks import Heading, Item, Report
+from scopecheck.report.render import FORMATS, Format, render
+from scopecheck.resolve.sheet import read_path
 from tests.forbidden_words import forbidden_in
 
 SHEETS = sorted((Path(__file__).parent.parent / "specs" / "sheets").glob("*.sheet"))

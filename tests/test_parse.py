@@ -8,13 +8,13 @@ from importlib.resources import files
 
 import pytest
 
-from scopecheck import parse
-from scopecheck.diagnostics import Trouble
-from scopecheck.layout import page
-from scopecheck.parse import parse_facts
-from scopecheck.scan import scan
-from scopecheck.spans import Source
-from scopecheck.syntax import (
+from scopecheck.foundations.diagnostics import Trouble
+from scopecheck.foundations.spans import Source
+from scopecheck.language import parse
+from scopecheck.language.layout import page
+from scopecheck.language.parse import parse_facts
+from scopecheck.language.scan import scan
+from scopecheck.language.syntax import (
     AndNode,
     ChainNode,
     IfNode,
@@ -156,7 +156,8 @@ def test_words_allow_a_dash_and_a_tolerance() -> None:
 def test_saved_tables_come_from_the_grammar_as_it_is() -> None:
     folder = files("scopecheck")
     saved = json.loads(folder.joinpath(*parse.TABLES.split("/")).read_text("utf-8"))
-    assert saved["grammar"] == (folder / "grammar.lark").read_text("utf-8"), "run scopecheck.parse.tables()"
+    written = folder.joinpath("language", "grammar.lark").read_text("utf-8")
+    assert saved["grammar"] == written, "run scopecheck.language.parse.tables()"
     fresh = json.loads(parse.tables())
     assert len(saved["data"]["parser"]["parser"]["states"]) == len(
         fresh["data"]["parser"]["parser"]["states"]

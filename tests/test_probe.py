@@ -10,13 +10,13 @@ import pytest
 from typer.testing import CliRunner, Result
 
 from scopecheck.cli import app
-from scopecheck.core import Sheet
-from scopecheck.diagnostics import Trouble
-from scopecheck.evaluate import meets
-from scopecheck.lines import NumberLine, Stretch, ValueTable
-from scopecheck.probe import Parting, Probe, probe
-from scopecheck.probe_sheet import Wish, sheet_source
-from scopecheck.resolve import read_sheet
+from scopecheck.core.model import Sheet
+from scopecheck.foundations.diagnostics import Trouble
+from scopecheck.report.lines import NumberLine, Stretch, ValueTable
+from scopecheck.report.probe import Parting, Probe, probe
+from scopecheck.report.probe_sheet import Wish, sheet_source
+from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.evaluate import meets
 from tests.forbidden_words import forbidden_in
 
 COUNTS = "holes count, >= 1, <= 24"

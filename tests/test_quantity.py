@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scopecheck.kinds import unit_table
-from scopecheck.quantity import (
+from scopecheck.foundations.kinds import unit_table
+from scopecheck.foundations.quantity import (
     PLAIN,
     PLAIN_KIND,
     Kind,

@@ -18,16 +18,16 @@ import pytest
 from typer.main import get_command
 from typer.testing import CliRunner
 
-from scopecheck.catalogue import entries
 from scopecheck.cli import app
-from scopecheck.core import Sheet
-from scopecheck.diagnostics import Diagnostic
-from scopecheck.drawing import draw
-from scopecheck.layout import HEADINGS
-from scopecheck.quantity import kind_words
-from scopecheck.resolve import read_sheet
-from scopecheck.scan import CAPITALS, LATER_CAPITALS
-from scopecheck.spans import Source
+from scopecheck.core.model import Sheet
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.drawing import draw
+from scopecheck.foundations.quantity import kind_words
+from scopecheck.foundations.spans import Source
+from scopecheck.language.layout import HEADINGS
+from scopecheck.language.scan import CAPITALS, LATER_CAPITALS
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.sheet import read_sheet
 
 ROOT = Path(__file__).parent.parent
 REFERENCE = ROOT / "specs" / "language.md"

@@ -8,20 +8,20 @@ from typing import Any
 
 import pytest
 
-from scopecheck.blocks import Report
-from scopecheck.construction import base_construction
-from scopecheck.core import All
-from scopecheck.diagnostics import Diagnostic
-from scopecheck.findings import Reread
-from scopecheck.lines import NumberLine, Stretch, ValueTable
-from scopecheck.minimise import BreakPoint
-from scopecheck.record import replace
-from scopecheck.render import FORMATS, render, wants_colour
-from scopecheck.render.markdown import escaped
-from scopecheck.render.number_line import draw_number_line, draw_value_table, legend, stretches_text
-from scopecheck.report import build_report
-from scopecheck.solver import Extremum
-from scopecheck.witness import Obligation, verify
+from scopecheck.answers.findings import Reread
+from scopecheck.answers.minimise import BreakPoint
+from scopecheck.answers.witness import Obligation, verify
+from scopecheck.core.construction import base_construction
+from scopecheck.core.model import All
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.record import replace
+from scopecheck.report.blocks import Report
+from scopecheck.report.lines import NumberLine, Stretch, ValueTable
+from scopecheck.report.page import build_report
+from scopecheck.report.render import FORMATS, render, wants_colour
+from scopecheck.report.render.markdown import escaped
+from scopecheck.report.render.number_line import draw_number_line, draw_value_table, legend, stretches_text
+from scopecheck.solving.solver import Extremum
 from tests.reported import (
     ARTICLE,
     STRAINER,

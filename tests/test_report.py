@@ -6,14 +6,14 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.findings import Finding, Reread
-from scopecheck.grouping import axes, departures, order_key
-from scopecheck.plan import plan
-from scopecheck.questions import ask_all
-from scopecheck.record import replace
-from scopecheck.render import FORMATS, Format, render
-from scopecheck.report import MOST_ITEMS, build_report, exit_status
-from scopecheck.wording import GLUE
+from scopecheck.answers.findings import Finding, Reread
+from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.record import replace
+from scopecheck.report.grouping import axes, departures, order_key
+from scopecheck.report.page import MOST_ITEMS, build_report, exit_status
+from scopecheck.report.plan import plan
+from scopecheck.report.render import FORMATS, Format, render
+from scopecheck.report.wording import GLUE
 from tests.forbidden_words import forbidden_in
 from tests.reported import (
     STRAINER,

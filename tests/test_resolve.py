@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.core import (
+from scopecheck.core.model import (
     OTHERS,
     Add,
     All,
@@ -36,9 +36,9 @@ from scopecheck.core import (
     SetDecl,
     Sheet,
 )
-from scopecheck.diagnostics import Diagnostic
-from scopecheck.resolve import read_sheet
-from scopecheck.spans import Source
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import HEAD, STRAINER, claim, errors, only_group, sheet
 
 HOLES, DIAMETER, OPEN, HEAT = Measured("holes"), Measured("diameter"), Measured("open"), Measured("heat")

@@ -7,12 +7,12 @@ from pathlib import Path
 
 import pytest
 
-from scopecheck.core import Sheet
-from scopecheck.findings import Answers, Finding
-from scopecheck.questions import ask_all
-from scopecheck.report import exit_status
-from scopecheck.resolve import read_path, read_sheet
-from scopecheck.spans import Source
+from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.questions import ask_all
+from scopecheck.core.model import Sheet
+from scopecheck.foundations.spans import Source
+from scopecheck.report.page import exit_status
+from scopecheck.resolve.sheet import read_path, read_sheet
 
 SHEETS = Path(__file__).parent.parent / "specs" / "sheets"
 DEFECTIVE = ("strainer", "mortar", "proofing")

@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from scopecheck.amounts import plain_degrees, quantity_text
-from scopecheck.core import (
+from scopecheck.answers.findings import Reread
+from scopecheck.core.model import (
     All,
     Compare,
     Const,
@@ -18,12 +18,12 @@ from scopecheck.core import (
     Rounded,
     Sheet,
 )
-from scopecheck.findings import Reread
-from scopecheck.plain_formula import plain_formula
-from scopecheck.record import replace
-from scopecheck.rereadings import meaning_text
-from scopecheck.things import thing_text, twin_text
-from scopecheck.wording import GLUE
+from scopecheck.foundations.record import replace
+from scopecheck.report.amounts import plain_degrees, quantity_text
+from scopecheck.report.plain_formula import plain_formula
+from scopecheck.report.rereadings import meaning_text
+from scopecheck.report.things import thing_text, twin_text
+from scopecheck.report.wording import GLUE
 from tests.build import compare, unit
 from tests.reported import (
     OUT,
@@ -87,7 +87,7 @@ def test_things(more: dict[str, Any], text: str) -> None:
 
 
 def test_of_many_values_those_in_question_come_first(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("scopecheck.things.MOST_VALUES", 2)
+    monkeypatch.setattr("scopecheck.report.things.MOST_VALUES", 2)
     shown = ("holes", "diameter", "height", "metal")
     finding = found("inside lost", 3, "claim 3", "3. The", case="bench sample", reference="bench sample")
     finding = with_witness(replace(finding, shown=shown), OUT)

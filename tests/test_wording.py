@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 import scopecheck
-from scopecheck import wording
-from scopecheck.findings import QUESTIONS
-from scopecheck.wording import (
+from scopecheck.answers.findings import QUESTIONS
+from scopecheck.report import wording
+from scopecheck.report.wording import (
     GLUE,
     about_lines,
     claims_text,

@@ -5,12 +5,12 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Iterator
 
-from scopecheck.core import Sheet
-from scopecheck.questions import ask_all, prepare
-from scopecheck.questions.cases import inside_lost, outside_met, reading_for_all
-from scopecheck.questions.claims import adds_nothing, nothing_meets, undefined
-from scopecheck.questions.prepared import Prepared
-from scopecheck.questions.readings import contested
+from scopecheck.answers.questions import ask_all, prepare
+from scopecheck.answers.questions.cases import inside_lost, outside_met, reading_for_all
+from scopecheck.answers.questions.claims import adds_nothing, nothing_meets, undefined
+from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.questions.readings import contested
+from scopecheck.core.model import Sheet
 from tests.benchmarks.figures import Figure
 from tests.benchmarks.problems import of_phrases, realistic
 

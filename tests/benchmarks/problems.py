@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.core import (
+from scopecheck.core.model import (
     All,
     Any,
     Case,
@@ -21,7 +21,7 @@ from scopecheck.core import (
     Rounded,
     Sheet,
 )
-from scopecheck.record import replace
+from scopecheck.foundations.record import replace
 from tests import build
 
 ENDS = ("ends in", "ends out?", "met by what rounds to it?")

@@ -10,7 +10,11 @@ import time
 from collections.abc import Iterator
 from itertools import product
 
-from scopecheck.construction import (
+from scopecheck.answers.findings import Finding, Status
+from scopecheck.answers.questions import prepare
+from scopecheck.answers.questions.cases import inside_lost, outside_met, reading_for_all
+from scopecheck.answers.questions.claims import adds_nothing, nothing_meets
+from scopecheck.core.construction import (
     Construction,
     admissible_readings,
     base_construction,
@@ -18,12 +22,8 @@ from scopecheck.construction import (
     names_in,
     rank,
 )
-from scopecheck.core import All, Formula, Sheet
-from scopecheck.findings import Finding, Status
-from scopecheck.questions import prepare
-from scopecheck.questions.cases import inside_lost, outside_met, reading_for_all
-from scopecheck.questions.claims import adds_nothing, nothing_meets
-from scopecheck.solver import Constraint, Search, Session
+from scopecheck.core.model import All, Formula, Sheet
+from scopecheck.solving.solver import Constraint, Search, Session
 from tests import oracle
 from tests.benchmarks.figures import Figure
 from tests.benchmarks.problems import of_phrases, with_dependent

@@ -7,10 +7,10 @@ from itertools import product
 from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.consistency import contradictions
-from scopecheck.core import Case, Sheet
-from scopecheck.questions import prepare
-from scopecheck.record import replace
+from scopecheck.answers.consistency import contradictions
+from scopecheck.answers.questions import prepare
+from scopecheck.core.model import Case, Sheet
+from scopecheck.foundations.record import replace
 from tests import build, strategies
 from tests.oracle import Walk
 

@@ -8,18 +8,24 @@ from itertools import combinations
 from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.construction import Construction, admissible_readings, departs, groups_in, names_in
-from scopecheck.core import All, Case, Formula, NumberDecl, Role, Sheet
-from scopecheck.evaluate import evaluate
-from scopecheck.findings import Finding, Looked
-from scopecheck.questions import ask_all, prepare
-from scopecheck.questions.cases import class_status, inside_lost, outside_met, reading_for_all
-from scopecheck.questions.claims import adds_nothing, ends_not_reached, nothing_meets, own_ends, undefined
-from scopecheck.questions.prepared import Instance, Prepared
-from scopecheck.questions.readings import contested, pairs, parts_meant
-from scopecheck.record import replace
-from scopecheck.solver import Undecided
-from scopecheck.witness import verify
+from scopecheck.answers.findings import Finding, Looked
+from scopecheck.answers.questions import ask_all, prepare
+from scopecheck.answers.questions.cases import class_status, inside_lost, outside_met, reading_for_all
+from scopecheck.answers.questions.claims import (
+    adds_nothing,
+    ends_not_reached,
+    nothing_meets,
+    own_ends,
+    undefined,
+)
+from scopecheck.answers.questions.prepared import Instance, Prepared
+from scopecheck.answers.questions.readings import contested, pairs, parts_meant
+from scopecheck.answers.witness import verify
+from scopecheck.core.construction import Construction, admissible_readings, departs, groups_in, names_in
+from scopecheck.core.model import All, Case, Formula, NumberDecl, Role, Sheet
+from scopecheck.foundations.record import replace
+from scopecheck.solving.evaluate import evaluate
+from scopecheck.solving.solver import Undecided
 from tests import build, oracle, strategies
 from tests.oracle import Walk
 from tests.solved_walk import SolvedWalk

@@ -8,8 +8,11 @@ import pytest
 from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.construction import groups_in, rank
-from scopecheck.core import (
+from scopecheck.answers.minimise import pick_article, settle_construction
+from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.answers.witness import Obligation, WitnessError, verify
+from scopecheck.core.construction import groups_in, rank
+from scopecheck.core.model import (
     Add,
     All,
     Any,
@@ -29,13 +32,10 @@ from scopecheck.core import (
     Sheet,
     Truth,
 )
-from scopecheck.evaluate import evaluate
-from scopecheck.minimise import pick_article, settle_construction
-from scopecheck.plain import scales, tightened
-from scopecheck.reference import Reference
-from scopecheck.refine import Demand, find_construction
-from scopecheck.solver import Session, Undecided
-from scopecheck.witness import Obligation, WitnessError, verify
+from scopecheck.core.plain import scales, tightened
+from scopecheck.core.reference import Reference
+from scopecheck.solving.evaluate import evaluate
+from scopecheck.solving.solver import Session, Undecided
 from tests import build, oracle, strategies
 
 TENTH = Fraction(1, 10)

@@ -8,13 +8,13 @@ import z3
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.construction import Construction
-from scopecheck.core import Article, Compare, Const, Formula, Measured, Rounded, Sheet
-from scopecheck.encode import Encoder, Pair, rounds_to_above, rounds_to_at_least
-from scopecheck.evaluate import compare, evaluate, rounded_to_whole
-from scopecheck.rewrite import read_as
-from scopecheck.solver import Session, Undecided
-from scopecheck.symbols import Vocabulary, as_bool, numeral
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import Article, Compare, Const, Formula, Measured, Rounded, Sheet
+from scopecheck.core.rewrite import read_as
+from scopecheck.solving.encode import Encoder, Pair, rounds_to_above, rounds_to_at_least
+from scopecheck.solving.evaluate import compare, evaluate, rounded_to_whole
+from scopecheck.solving.solver import Session, Undecided
+from scopecheck.solving.symbols import Vocabulary, as_bool, numeral
 from tests import strategies
 
 

@@ -7,12 +7,12 @@ from fractions import Fraction
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.construction import names_in, nodes
-from scopecheck.core import Compare, Const, Formula, Measured, NumberDecl, Read, Role, Sheet
-from scopecheck.findings import Answers, Finding
-from scopecheck.questions import ask_all
-from scopecheck.record import replace
-from scopecheck.solver import Session
+from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.questions import ask_all
+from scopecheck.core.construction import names_in, nodes
+from scopecheck.core.model import Compare, Const, Formula, Measured, NumberDecl, Read, Role, Sheet
+from scopecheck.foundations.record import replace
+from scopecheck.solving.solver import Session
 from tests import build, rewritten, strategies
 
 EXAMPLES = 25

@@ -15,8 +15,8 @@ from typing import Literal, assert_never
 import cvc5
 from cvc5 import Kind
 
-from scopecheck.construction import Construction, admissible_readings
-from scopecheck.core import (
+from scopecheck.core.construction import Construction, admissible_readings
+from scopecheck.core.model import (
     Add,
     All,
     Any,

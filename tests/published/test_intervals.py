@@ -12,12 +12,12 @@ from fractions import Fraction as F
 import portion
 import pytest
 
-from scopecheck.boundary import region, region_text, stretches
-from scopecheck.construction import Construction
-from scopecheck.core import All, Bound, Compare, Const, Formula, Measured, NumberDecl, Op
-from scopecheck.lines import Stretch
-from scopecheck.quantity import PLAIN, PLAIN_KIND
-from scopecheck.spans import Source, Span
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import All, Bound, Compare, Const, Formula, Measured, NumberDecl, Op
+from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
+from scopecheck.foundations.spans import Source, Span
+from scopecheck.report.boundary import region, region_text, stretches
+from scopecheck.report.lines import Stretch
 
 D = NumberDecl("x", PLAIN_KIND, PLAIN, False, Bound(F(0), True), None, False, "", Span(Source("t", ""), 0, 0))
 DOMAIN = portion.closedopen(F(0), portion.inf)

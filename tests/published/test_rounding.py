@@ -14,12 +14,12 @@ from typing import get_args
 
 import pytest
 
-from scopecheck.boundary import region, stretches
-from scopecheck.construction import Construction
-from scopecheck.core import Compare, Const, Measured, NumberDecl, Op, Rounded, Rule
-from scopecheck.evaluate import evaluate, evaluate_term, rounded_to_whole
-from scopecheck.quantity import PLAIN
-from scopecheck.solver import Session
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import Compare, Const, Measured, NumberDecl, Op, Rounded, Rule
+from scopecheck.foundations.quantity import PLAIN
+from scopecheck.report.boundary import region, stretches
+from scopecheck.solving.evaluate import evaluate, evaluate_term, rounded_to_whole
+from scopecheck.solving.solver import Session
 from tests import build
 from tests.published.worked import Tag, sheet
 

@@ -16,8 +16,9 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.construction import Construction, base_construction
-from scopecheck.core import (
+from scopecheck.answers.questions import prepare
+from scopecheck.core.construction import Construction, base_construction
+from scopecheck.core.model import (
     Add,
     All,
     Any,
@@ -36,8 +37,7 @@ from scopecheck.core import (
     Remainder,
     Sheet,
 )
-from scopecheck.questions import prepare
-from scopecheck.solver import Session, Undecided
+from scopecheck.solving.solver import Session, Undecided
 from tests import build, strategies
 from tests.published.second_solver import Asked, SecondSolver, Verdict
 from tests.published.worked import sheet

@@ -11,8 +11,8 @@ from fractions import Fraction
 import pint
 import pytest
 
-from scopecheck.kinds import unit_table
-from scopecheck.quantity import as_difference, find_unit, known_symbols
+from scopecheck.foundations.kinds import unit_table
+from scopecheck.foundations.quantity import as_difference, find_unit, known_symbols
 
 REGISTRY = pint.UnitRegistry(non_int_type=Fraction)
 

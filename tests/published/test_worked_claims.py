@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from fractions import Fraction as F
 
-from scopecheck.core import Add, Measured, NumberDecl
-from scopecheck.questions import prepare
-from scopecheck.solver import Session
+from scopecheck.answers.questions import prepare
+from scopecheck.core.model import Add, Measured, NumberDecl
+from scopecheck.solving.solver import Session
 from tests.published.worked import found, met, pinned, relation, sheet, worked
 
 # ---- claims among themselves

@@ -6,11 +6,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal, TypeVar
 
-from scopecheck.core import Sheet
-from scopecheck.findings import Answers, Finding, Quantifier
-from scopecheck.questions import ask_all
-from scopecheck.resolve import read_sheet
-from scopecheck.spans import Source
+from scopecheck.answers.findings import Answers, Finding, Quantifier
+from scopecheck.answers.questions import ask_all
+from scopecheck.core.model import Sheet
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
 
 Tag = Literal["read", "read (secondary)", "memory", "common practice"]
 Test = TypeVar("Test", bound=Callable[..., None])

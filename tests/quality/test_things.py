@@ -6,7 +6,10 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.core import (
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.minimise import Picked, pick_article
+from scopecheck.answers.questions import ask_all
+from scopecheck.core.model import (
     Add,
     All,
     Any,
@@ -29,12 +32,9 @@ from scopecheck.core import (
     Rounded,
     Sheet,
 )
-from scopecheck.findings import Finding
-from scopecheck.minimise import Picked, pick_article
-from scopecheck.quantity import number_text
-from scopecheck.questions import ask_all
-from scopecheck.reference import Reference
-from scopecheck.solver import Session, Undecided
+from scopecheck.core.reference import Reference
+from scopecheck.foundations.quantity import number_text
+from scopecheck.solving.solver import Session, Undecided
 from tests.build import (
     case,
     choice,

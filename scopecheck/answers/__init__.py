@@ -1,0 +1,1 @@
+"""Witnesses, the order of preference, refinement, and the questions."""

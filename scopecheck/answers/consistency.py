@@ -1,0 +1,128 @@
+"""Does the sheet contradict itself? Asked first: from a contradiction everything would follow."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import product
+
+from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.core.construction import names_in
+from scopecheck.core.model import All, Article, Case, Formula, NumberDecl, Sheet, Value
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.quantity import number_text
+
+
+def contradictions(prepared: Prepared) -> tuple[Diagnostic, ...]:
+    """Errors where nothing can exist, a case cannot, or a case is both inside and outside; and questions.
+
+    A severity of "warning" is a question to the author: the checks go on unanswered. Raises `Undecided`.
+    """
+    nothing = tuple(_nothing_exists(prepared))
+    if nothing:
+        return nothing
+    empty = [d for case in prepared.sheet.cases for d in _impossible(prepared, case)]
+    if empty:
+        return tuple(empty)
+    return tuple(_both_sides(prepared))
+
+
+def _nothing_exists(prepared: Prepared) -> Iterator[Diagnostic]:
+    sheet, session = prepared.sheet, prepared.session
+    if session.search(()).holds():
+        return
+    bare = session.search((), things=False)
+    clash = bare.conflict(session.grounds(d.name for d in sheet.declarations)) or ()
+    spans = [(g.span, "") for g in sheet.givens if f"given {g.text}" in clash]
+    spans += [(d.span, "") for d in sheet.declarations if f"bounds of '{d.name}'" in clash]
+    first, *also = spans or [(sheet.declarations[0].span, "")]
+    yield Diagnostic(
+        "error",
+        first[0],
+        "nothing can exist under these bounds and given facts",
+        "these cannot hold together: " + "; ".join(clash),
+        "loosen one of them",
+        tuple(also),
+    )
+
+
+def _impossible(prepared: Prepared, case: Case) -> Iterator[Diagnostic]:
+    session = prepared.session
+    search = session.search(case.groups)
+    if search.holds(session.met(case.facts)):
+        return
+    parts = case.facts.items if isinstance(case.facts, All) else (case.facts,)
+    labelled = [(_stated(part), session.met(part)) for part in parts]
+    bare = session.search(session.groups_in(case.facts), things=False)
+    clash = bare.conflict(labelled + session.grounds(prepared.relevant(case.facts))) or ()
+    yield Diagnostic(
+        "error",
+        case.span,
+        f"no thing can be as case '{case.name}' says",
+        "these cannot hold together: " + "; ".join(dict.fromkeys(clash)),
+        "correct the case, or the bound or given fact that it breaks",
+    )
+
+
+def _stated(part: Formula) -> str:
+    return "what the case says of " + " and ".join(f"'{name}'" for name in sorted(names_in(part)))
+
+
+def _both_sides(prepared: Prepared) -> Iterator[Diagnostic]:
+    sheet, session = prepared.sheet, prepared.session
+    inside = [case for case in sheet.cases if case.role == "inside"]
+    outside = [case for case in sheet.cases if case.role == "outside"]
+    for one, other in product(inside, outside):
+        if not _same_place(prepared, one, other):
+            continue
+        search = session.search(session.groups_in(one.facts, other.facts))
+        if not search.find(session.met(one.facts), session.met(other.facts)):
+            continue
+        apart = sorted(set(one.stated) ^ set(other.stated))
+        if not apart:
+            thing = told(sheet, search.article(), one.stated)
+            yield Diagnostic(
+                "error",
+                other.span,
+                f"'{other.name}' must stay out, and '{one.name}' is inside: one thing is both",
+                f"for example {thing}",
+                "correct one of the two cases",
+                ((one.span, "the inside case"),),
+            )
+        else:
+            names = " and ".join(f"'{name}'" for name in apart)
+            yield Diagnostic(
+                "warning",
+                other.span,
+                f"one thing could be both '{one.name}' (inside) and '{other.name}' (must stay out)",
+                f"only one of the two says something of {names}",
+                f"say more about {names} in both cases",
+                ((one.span, "the inside case"),),
+            )
+
+
+def _same_place(prepared: Prepared, inside: Case, outside: Case) -> bool:
+    """Do the two cases speak of one scope, the inside one of the same claim or a claim below it?"""
+    default = tuple(str(n) for n in prepared.independent())
+    for kept, wanted in product(outside.targets or default, inside.targets or default):
+        if kept == wanted:
+            return True
+        if kept.isdigit() and wanted.isdigit() and int(wanted) in prepared.descendants(int(kept)):
+            return True
+    return False
+
+
+def told(sheet: Sheet, article: Article, names: tuple[str, ...]) -> str:
+    """Some of an article's values in a sentence, in the sheet's units."""
+    return ", ".join(f"{name} {value_text(sheet, name, article[name])}" for name in names)
+
+
+def value_text(sheet: Sheet, name: str, value: Value) -> str:
+    d = sheet.declaration(name)
+    match value:
+        case str():
+            return value
+        case frozenset():
+            return ", ".join(sorted(value)) or "none"
+        case _:
+            assert isinstance(d, NumberDecl)
+            return f"{number_text(d.unit.from_base(value))} {d.unit.symbol}".rstrip()

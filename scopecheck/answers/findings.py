@@ -1,0 +1,132 @@
+"""Findings: what a question found, as data. Reports know these and nothing of how they were found."""
+
+from __future__ import annotations
+
+from typing import Literal, TypeAlias
+
+from scopecheck.answers.minimise import BreakPoint, Grade
+from scopecheck.answers.witness import Witness
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import Group, Settled
+from scopecheck.foundations.record import field, record
+from scopecheck.foundations.spans import Span
+
+Outcome: TypeAlias = Literal["shown", "excluded", "vacuous", "undecided"]
+"""Shown with a verified witness (or as a fact of the whole scope); excluded by exhaustive search as restated;
+vacuous: nothing at all can meet it, so the question is empty; undecided, with the reason."""
+Quantifier: TypeAlias = Literal["every", "base", "some", "none"]
+"""On every admissible construction; on the base one and not on every; on some and not the base; on none."""
+Status: TypeAlias = Literal["none", "some", "every"]
+"""How much of a case's region is met: no article, some articles, every article."""
+Bearer: TypeAlias = Literal["challenger", "competitor", ""]
+"""Who would bring it: a wider reading the examiner or a challenger, a narrower one a competitor."""
+
+QUESTIONS: tuple[str, ...] = (
+    "outside met",
+    "inside lost",
+    "nothing meets",
+    "dependent cannot be met",
+    "no reading fits all cases",
+    "document met",
+    "unmeant met",
+    "meant lost",
+    "adds nothing",
+    "end not reached",
+    "undefined",
+    "case empty on a reading",
+    "contested",
+    "pair",
+    "narrows",
+    "one reading fits all cases",
+    "class",
+    "document range",
+    "harmless",
+)
+
+
+@record
+class Reread:
+    """A group taken otherwise than in the base, or a stretch of its parameter."""
+
+    group: int
+    reading: int
+    breaks: tuple[BreakPoint, ...] = ()
+
+
+@record
+class WayOut:
+    """A limitation that keeps the thing out in the base, and the single re-readings that let it by."""
+
+    label: str
+    words: str
+    readings: tuple[tuple[int, int], ...]
+
+
+@record
+class Finding:
+    """One answer to one question about one place of the sheet.
+
+    `label` is a limitation ("1b") or a claim ("claim 3"); `stakes` run from 1, wrong on every admissible
+    construction, to 5, contested with no listed case; 6 is a statement and no defect. `rereads` are the
+    departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
+    known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
+    are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
+    `conflict` the limitations that cannot hold together. `others` are further readings with the same effect.
+    `rests_on` names the bounds, givens and policies the answer leans on.
+    """
+
+    question: str
+    stakes: int
+    claim: int
+    label: str
+    words: str
+    span: Span
+    outcome: Outcome
+    quantifier: Quantifier
+    bearer: Bearer = ""
+    case: str = ""
+    construction: Construction | None = None
+    rereads: tuple[Reread, ...] = ()
+    read_as: tuple[Reread, ...] = ()
+    witness: Witness | None = None
+    shown: tuple[str, ...] = ()
+    departs: tuple[str, ...] = ()
+    reference: str = ""
+    grade: Grade = "edge"
+    twin: Witness | None = None
+    twin_name: str = ""
+    lowest: Status | None = None
+    at_base: Status | None = None
+    highest: Status | None = None
+    failing: tuple[str, ...] = ()
+    ways_out: tuple[WayOut, ...] = ()
+    kept_by: tuple[Reread, ...] = ()
+    conflict: tuple[str, ...] = ()
+    others: tuple[tuple[int, int], ...] = ()
+    also_claims: tuple[int, ...] = ()
+    partly: tuple[str, ...] = ()
+    detail: str = ""
+    rests_on: tuple[str, ...] = ()
+    reason: str = ""
+    simplest: bool = True
+    best: bool = True
+
+
+@record
+class Looked:
+    """What a question looked for and did not find: the statement that takes a finding's place."""
+
+    question: str
+    claim: int
+    label: str
+    case: str = ""
+
+
+@record
+class Answers:
+    """All that a check has to say about one sheet, in the order of stakes."""
+
+    findings: tuple[Finding, ...]
+    looked: tuple[Looked, ...]
+    groups: tuple[Group, ...]
+    silenced: tuple[Settled, ...] = field(default=())

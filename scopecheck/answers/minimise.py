@@ -1,0 +1,267 @@
+"""The preference ladder: from some thing found to the one thing worth showing.
+
+Works on any session and search that keep to the small surface used here; knows no solver. Preferences are
+tried strongest first and kept if still possible, so the result is the least element of one total order and
+does not depend on what was found before. A step left undecided keeps what it had; the witness is then marked
+as not shown to be simplest.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from fractions import Fraction
+from math import ceil, floor
+from typing import Literal, TypeAlias, assert_never
+
+from scopecheck.core.construction import Construction, preference
+from scopecheck.core.model import Article, ChoiceDecl, FreeParameter, NumberDecl, SetDecl, Value
+from scopecheck.core.reference import Reference
+from scopecheck.foundations.record import record
+from scopecheck.solving.solver import Constraint, Extremum, Search, Session, Undecided
+
+Grade: TypeAlias = Literal["plain", "near", "edge", "listed"]
+MOST_DECIMALS = 12
+
+
+@record
+class BreakPoint:
+    """Where a free parameter changes the outcome: least or greatest value that suffices, open or closed."""
+
+    parameter: str
+    end: Extremum
+    upward: bool
+
+
+@record
+class Settled:
+    """The best construction for what a search requires; `best` is False if a step stayed undecided."""
+
+    construction: Construction
+    breaks: tuple[BreakPoint, ...]
+    best: bool
+
+
+@record
+class Picked:
+    """The simplest article for what a search requires, told as departures from a reference."""
+
+    article: Article
+    reference: str
+    departs: tuple[str, ...]
+    grade: Grade
+    simplest: bool
+
+
+# ---- readings
+
+
+def settle_construction(session: Session, search: Search, groups: Sequence[int]) -> Settled:
+    """Narrows the search, which must hold, to the construction of least rank, and says which that is."""
+    standing = [[session.standing_at_most(g, level) for g in groups] for level in range(3)]
+    for constraints in standing:
+        if search.find(*constraints):
+            search.require(*constraints)
+            break
+    _fewest(session, search, [session.departing(g) for g in groups])
+    for g in groups:
+        order = preference(session.sheet.groups[g])
+        reading = next(r for r in order if keep(search, session.reads(g, r)))
+        assert reading in order
+    breaks: list[BreakPoint] = []
+    best = True
+    for p in session.sheet.parameters:
+        if p.group in groups and search.true(session.reads(p.group, p.reading)):
+            point, certain = _settle_parameter(session, search, p)
+            breaks += [point] if point else []
+            best = best and certain
+    return Settled(search.construction(), tuple(breaks), best)
+
+
+def _settle_parameter(session: Session, search: Search, p: FreeParameter) -> tuple[BreakPoint | None, bool]:
+    if keep(search, session.stretches(p.key, p.presumed)):
+        return None, True
+    try:
+        with search.aside():
+            search.require(~session.stretches_at_most(p.key, p.presumed))
+            above = search.least_stretch(p.key) if search.holds() else None
+        with search.aside():
+            search.require(session.stretches_at_most(p.key, p.presumed))
+            below = search.greatest_stretch(p.key) if search.holds() else None
+    except Undecided:
+        _pin(session, search, p)
+        return None, False
+    ends = [(abs(e.value - p.presumed), up, e) for e, up in ((above, True), (below, False)) if e is not None]
+    _, upward, end = min(ends, key=lambda item: (item[0], item[1]))
+    for value in _just_beyond(p, end, upward):
+        if keep(search, session.stretches(p.key, value)):
+            return BreakPoint(p.key, end, upward), True
+    _pin(session, search, p)
+    return BreakPoint(p.key, end, upward), False
+
+
+def _pin(session: Session, search: Search, p: FreeParameter) -> None:
+    """Requires the value found last, so that what is picked next fits the construction that is reported."""
+    search.require(session.stretches(p.key, search.construction().parameter(p.key)))
+
+
+def _just_beyond(p: FreeParameter, end: Extremum, upward: bool) -> Iterator[Fraction]:
+    if end.closed:
+        yield end.value
+    sign = 1 if upward else -1
+    for places in range(MOST_DECIMALS + 1):
+        step = p.unit.factor * Fraction(10) ** -places
+        yield (floor(end.value / step) + 1 if upward else ceil(end.value / step) - 1) * step
+    yield end.value + sign * p.unit.factor * Fraction(10) ** -MOST_DECIMALS
+
+
+def keep(search: Search, *constraints: Constraint) -> bool:
+    """Requires the constraints if something still meets them; says whether it did."""
+    if all(search.true(c) for c in constraints):
+        search.require(*constraints)
+        return True
+    if not search.find(*constraints):
+        return False
+    search.require(*constraints)
+    return True
+
+
+def _fewest(session: Session, search: Search, constraints: list[Constraint]) -> int:
+    """Requires that as few of the constraints hold as possible; says how many."""
+    found = sum(search.true(c) for c in constraints)
+    for count in range(found):
+        fewer = session.at_most_of(constraints, count)
+        if search.find(fewer):
+            search.require(fewer)
+            return count
+    search.require(session.at_most_of(constraints, found))
+    return found
+
+
+# ---- things
+
+
+def pick_article(
+    session: Session,
+    search: Search,
+    names: Iterable[str],
+    known: Sequence[Reference],
+    grades: Sequence[tuple[Grade, Constraint | None]] = (("edge", None),),
+) -> Picked:
+    """The simplest article that meets what the search, which must hold, requires.
+
+    `names` are the names that matter, told by departures from the best of the references `known`; the first
+    of `grades` whose constraint can be met is taken. The search is narrowed to the article.
+    """
+    ordered = [d.name for d in session.sheet.declarations if d.name in set(names)]
+    rest = [d.name for d in session.sheet.declarations if d.name not in ordered]
+    grade: Grade = "edge"
+    simplest = True
+    try:
+        grade = next((g for g, c in grades if c is None or keep(search, c)), grade)
+        reference = _nearest(session, search, ordered, known)
+        departing = [~session.equals(name, reference.article[name]) for name in ordered]
+        _fewest(session, search, departing)
+        # All departures are chosen before any value is: a short value must not cost a late departure.
+        for part in (ordered, rest):
+            moved = [n for n in part if not keep(search, session.equals(n, reference.article[n]))]
+            for name in moved:
+                _settle_value(session, search, name, reference.article[name])
+    except Undecided:
+        simplest = False
+        reference = known[0]
+    article = search.article()
+    departs = tuple(name for name in ordered if article[name] != reference.article[name])
+    return Picked(article, reference.name, departs, grade, simplest)
+
+
+def _nearest(session: Session, search: Search, names: list[str], known: Sequence[Reference]) -> Reference:
+    best, fewest = known[0], len(names) + 1
+    if len(known) == 1:
+        return best
+    for reference in known:
+        departing = [~session.equals(name, reference.article[name]) for name in names]
+        count = min(sum(search.true(c) for c in departing), fewest)
+        while count > 0 and search.find(session.at_most_of(departing, count - 1)):
+            count = min(count - 1, sum(search.true(c) for c in departing))
+        if count < fewest and search.holds(session.at_most_of(departing, count)):
+            best, fewest = reference, count
+        if fewest == 0:
+            break
+    return best
+
+
+def _settle_value(session: Session, search: Search, name: str, reference: Value) -> None:
+    d = session.sheet.declaration(name)
+    match d:
+        case NumberDecl():
+            assert isinstance(reference, Fraction)
+            _settle_number(session, search, d, reference)
+        case ChoiceDecl():
+            next(member for member in d.members if keep(search, session.equals(name, member)))
+        case SetDecl():
+            assert isinstance(reference, frozenset)
+            changed = [session.includes(name, m, m not in reference) for m in d.members]
+            _fewest(session, search, changed)
+            for m in d.members:
+                keep(search, session.includes(name, m, m in reference))
+        case _:
+            assert_never(d)
+
+
+def _settle_number(session: Session, search: Search, d: NumberDecl, reference: Fraction) -> None:
+    """Fewest decimals in the sheet's unit, then nearest to the reference, then the lower."""
+    origin = d.unit.to_base(Fraction(0))
+    for places in range(1 if d.whole else MOST_DECIMALS + 1):
+        step = d.unit.factor * Fraction(10) ** -places
+        grid = session.on_grid(d.name, step, origin)
+        # The nearest grid points first: most witnesses sit there, and no search is needed.
+        for value in _beside(reference, step, origin):
+            if keep(search, session.equals(d.name, value)):
+                return
+        if search.find(grid):
+            search.require(grid)
+            _settle_distance(session, search, d.name, reference, step, origin)
+            return
+    article = search.article()
+    value_found = article[d.name]
+    if not keep(search, session.equals(d.name, value_found)) or search.holds(
+        ~session.equals(d.name, value_found)
+    ):
+        raise Undecided("no short number fits")
+
+
+def _beside(reference: Fraction, step: Fraction, origin: Fraction) -> list[Fraction]:
+    index = (reference - origin) / step
+    values = {origin + step * i for i in (floor(index), ceil(index))}
+    return sorted(values, key=lambda v: (abs(v - reference), v))
+
+
+def _settle_distance(
+    session: Session, search: Search, name: str, reference: Fraction, step: Fraction, origin: Fraction
+) -> None:
+    def within(count: int) -> tuple[Constraint, Constraint]:
+        reach = step * count
+        return session.at_least(name, reference - reach), session.at_most(name, reference + reach)
+
+    def reached() -> int:
+        value = search.article()[name]
+        assert isinstance(value, Fraction)
+        return ceil(abs(value - reference) / step)
+
+    low, high = 0, reached()
+    while high - low > 1:
+        middle = (low + high) // 2
+        if search.find(*within(middle)):
+            high = min(middle, reached())
+        else:
+            low = middle
+    candidates = [
+        value
+        for side in (-1, 1)
+        for value in _beside(reference + side * step * high, step, origin)
+        if ceil(abs(value - reference) / step) == high
+    ]
+    for value in sorted(set(candidates), key=lambda v: (abs(v - reference), v)):
+        if keep(search, session.equals(name, value)):
+            return
+    raise Undecided("no short number fits")

@@ -1,0 +1,279 @@
+"""What claims ask of themselves: can anything meet them, do dependents narrow, is a stated end reached?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from scopecheck.answers.findings import Finding, Looked, Quantifier
+from scopecheck.answers.questions.cases import Answer
+from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, at_limitation
+from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.core.construction import Node, nodes
+from scopecheck.core.linear import linear_form
+from scopecheck.core.model import All, Article, Compare, Const, Divide, Formula, Limitation, Op, Read, Term
+from scopecheck.foundations.record import replace
+from scopecheck.solving.solver import Extremum, Undecided
+
+NOTHING = All(())
+
+
+def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
+    """Can nothing meet the claim, on every construction or on some? Told by the limitations that conflict.
+
+    Where an ancestor alone cannot be met, it is reported there and not here.
+    """
+    session, claim = prepared.session, instance.claim
+    question = "dependent cannot be met" if claim.parents else "nothing meets"
+    scope = instance.scope
+    groups = session.groups_in(scope)
+    if met_whatever_is_read(prepared, scope):
+        yield Looked(question, claim.number, f"claim {claim.number}")
+        return
+    if prepared.can_be_met(scope):
+        yield from _empty_on_some(prepared, instance, question)
+        return
+    if claim.parents and not prepared.can_be_met(instance.parent_scope):
+        return
+    search = session.search(groups)
+    labelled = [(x.label, session.met(x.formula)) for x in instance.limitations]
+    conflict = search.conflict(labelled) or ()
+    yield replace(
+        at_claim(question, 1, claim),
+        quantifier="every",
+        outcome="vacuous",
+        conflict=conflict,
+        rests_on=_needed(prepared, instance, conflict),
+    )
+
+
+def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | None = None) -> bool:
+    """Does one thing meet the scope (and miss `missed`) on every construction?
+
+    A single query proposes the thing, with free parameters as presumed; the readings alone then confirm it.
+    False means only that no such thing was found this way.
+    """
+    session = prepared.session
+    formulas = (scope, missed) if missed is not None else (scope,)
+    readings = session.search(session.groups_in(*formulas), things=False)
+
+    def always(article: Article) -> bool:
+        escapes = ~session.met_by(scope, article)
+        if missed is not None:
+            escapes = escapes | session.met_by(missed, article)
+        return not readings.holds(escapes)
+
+    if missed is None and any(always(article) for article in prepared.inside_points(scope)):
+        return True
+    search = session.search(())
+    search.require(session.surely(scope, met=True))
+    if missed is not None:
+        search.require(session.surely(missed, met=False))
+    return search.find() and always(search.article())
+
+
+def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Iterator[Answer]:
+    session, claim = prepared.session, instance.claim
+    demands = [Demand(NOTHING, instance.scope, "none")]
+    if claim.parents:
+        demands.append(Demand(NOTHING, instance.parent_scope, "some"))
+    # A stretch without end could empty any claim: only the readings as presumed are asked.
+    refined = find_construction(session, demands, stretch=False)
+    found = refined.construction
+    if found is None:
+        # Where an ancestor cannot be met in the base, nothing is said of this claim there.
+        if session.search(()).holds(session.met(instance.scope, session.base)):
+            yield Looked(question, claim.number, f"claim {claim.number}")
+        return
+    labelled = [(x.label, session.met(x.formula, found)) for x in instance.limitations]
+    conflict = session.search(()).conflict(labelled) or ()
+    groups = session.groups_in(instance.scope)
+    told = prepared.told_refined(at_claim(question, 4, claim), refined, groups)
+    quantifier: Quantifier = "base" if found == session.base else "some"
+    yield replace(told, outcome="vacuous", conflict=conflict, quantifier=quantifier)
+
+
+def _needed(prepared: Prepared, instance: Instance, conflict: tuple[str, ...]) -> tuple[str, ...]:
+    """The bounds and given facts without which the conflict would not stand."""
+    formulas = [x.formula for x in instance.limitations if x.label in conflict]
+    return prepared.needed(formulas, *(prepared.session.met(f) for f in formulas))
+
+
+# ---- dependent claims
+
+
+def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
+    """Is everything that meets the parent also within what the dependent claim says for itself?"""
+    if not instance.claim.parents or not instance.own:
+        return
+    session, claim = prepared.session, instance.claim
+    parent, own = instance.parent_scope, instance.own_scope
+    groups = session.groups_in(parent, own)
+    if not prepared.can_be_met(parent) or not prepared.can_be_met(instance.scope):
+        return
+    if met_whatever_is_read(prepared, parent, own):
+        # One thing meets the parent and misses the dependent on every construction: it narrows on every one.
+        yield _narrowing(prepared, instance)
+        return
+    search = session.search(groups)
+    search.require(session.met(parent), ~session.met(own))
+    if not search.holds():
+        yield replace(
+            at_claim("adds nothing", 4, claim),
+            outcome="excluded",
+            quantifier="every",
+            rests_on=prepared.needed((parent, own), session.met(parent), ~session.met(own)),
+        )
+        return
+    base = session.search(())
+    base.require(session.met(parent, session.base))
+    narrows_at_base = not base.holds() or base.holds(~session.met(own, session.base))
+    demands = [Demand(parent, own, "every"), Demand(NOTHING, parent, "some")]
+    refined = find_construction(session, demands, stretch=False)
+    if refined.construction is not None:
+        told = prepared.told_refined(at_claim("adds nothing", 4, claim), refined, groups)
+        quantifier: Quantifier = "some" if narrows_at_base else "base"
+        yield replace(told, outcome="excluded", quantifier=quantifier)
+    yield _narrowing(prepared, instance)
+
+
+def _narrowing(prepared: Prepared, instance: Instance) -> Finding:
+    """The thing that meets the parent and not the dependent claim: what the narrowing gives up."""
+    session = prepared.session
+    parent, own = instance.parent_scope, instance.own_scope
+    search = session.search(session.groups_in(parent, own))
+    search.require(session.met(parent), ~session.met(own))
+    assert search.holds()
+    shown = prepared.exhibit(
+        at_claim("narrows", 6, instance.claim),
+        search,
+        (parent, own),
+        ((parent, "met"), (own, "not met")),
+        prepared.known((parent, own)),
+    )
+    assert shown.witness is not None
+    assert shown.construction is not None
+    failing = prepared.failing(instance.own, shown.witness.article, shown.construction)
+    return replace(shown, failing=failing, quantifier="some" if shown.rereads else "base")
+
+
+# ---- stated ends
+
+
+def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
+    """Does a dependent claim state an end that nothing in its scope reaches or approaches, in the base?
+
+    An end the claim merely leaves to its parent is not looked at.
+    """
+    if not instance.claim.parents:
+        return
+    session = prepared.session
+    whole = session.search(())
+    whole.require(session.met(instance.scope, session.base))
+    if not whole.holds():
+        return
+    for limitation in instance.own:
+        for op, term, limit in own_ends(limitation, session.base.readings):
+            if whole.holds(session.met(Compare("=", term, limit), session.base)):
+                continue
+            end = _reach(prepared, instance, op, term)
+            if end is None or _reaches(op, end, limit.value):
+                continue
+            digits = limit.written.text if limit.written else ""
+            unit = limit.written.unit if limit.written else None
+            reached = unit.from_base(end.value) if unit else end.value
+            symbol = f" {unit.symbol}" if unit and unit.symbol else ""
+            beyond = Compare(">" if op in ("<", "<=") else "<", term, Const(end.value))
+            side = "no more than" if op in ("<", "<=") else "no less than"
+            yield replace(
+                at_limitation("end not reached", 4, limitation),
+                outcome="excluded",
+                quantifier="base",
+                detail=f"{digits}{symbol}|{side}|{reached}{symbol}|{'in' if end.closed else 'out'}",
+                construction=session.base,
+                rests_on=prepared.needed(
+                    (instance.scope,),
+                    session.met(instance.scope, session.base),
+                    session.met(beyond, session.base),
+                ),
+            )
+
+
+def own_ends(limitation: Limitation, readings: tuple[int, ...]) -> list[tuple[Op, Term, Const]]:
+    """The ends a limitation states by itself, as read: comparisons of a linear term with a written number."""
+    found: list[tuple[Op, Term, Const]] = []
+    stack: list[Formula] = [limitation.formula]
+    while stack:
+        match stack.pop(0):
+            case All(items):
+                stack = [*items, *stack]
+            case Read(group, options):
+                stack.insert(0, options[readings[group]])
+            case Compare(op, left, Const() as limit) if op not in ("=", "!=") and _is_linear(left):
+                found.append((op, left, limit))
+            case Compare(op, Const() as limit, right) if op not in ("=", "!=") and _is_linear(right):
+                mirrored: dict[str, Op] = {"<": ">", "<=": ">=", ">": "<", ">=": "<="}
+                found.append((mirrored[op], right, limit))
+            case _:
+                pass
+    return found
+
+
+def _is_linear(term: Term) -> bool:
+    form = linear_form(term)
+    return form is not None and bool(set(form) - {None})
+
+
+def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extremum | None:
+    """The greatest (for an upper end) or least value that the term takes within the scope, in the base."""
+    session = prepared.session
+    search = session.search(())
+    search.require(session.met(instance.scope, session.base))
+    if op in ("<", "<="):
+        return search.supremum(term, session.base)
+    return search.infimum(term, session.base)
+
+
+def _reaches(op: Op, end: Extremum, limit: Fraction) -> bool:
+    return end.value >= limit if op in ("<", "<=") else end.value <= limit
+
+
+# ---- undefined expressions
+
+
+def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
+    """Is there a thing for which a limitation has no value while the claim's others are not false?"""
+    session = prepared.session
+    for limitation in instance.own:
+        if not any(may_lack_value(node) for node in nodes(limitation.formula)):
+            continue
+        others = [x.formula for x in instance.limitations if x is not limitation]
+        formulas = (limitation.formula, *others)
+        search = session.search(session.groups_in(*formulas))
+        search.require(session.undefined(limitation.formula), *(~session.denied(f) for f in others))
+        finding = at_limitation("undefined", 4, limitation)
+        try:
+            holds = search.holds()
+        except Undecided as reason:
+            yield replace(finding, outcome="undecided", stakes=6, reason=str(reason))
+            continue
+        if not holds:
+            yield Looked("undefined", limitation.claim, limitation.label)
+            continue
+        shown = prepared.exhibit(
+            replace(finding, detail=_expression(limitation)),
+            search,
+            formulas,
+            ((limitation.formula, "undefined"),),
+            prepared.known(formulas),
+        )
+        yield replace(shown, quantifier="some" if shown.rereads or shown.read_as else "base")
+
+
+def may_lack_value(node: Node) -> bool:
+    """Is this a division by something that is not a written number?"""
+    return isinstance(node, Divide) and not isinstance(node.right, Const)
+
+
+def _expression(limitation: Limitation) -> str:
+    return next((n.text for n in nodes(limitation.formula) if isinstance(n, Divide) and n.text), "")

@@ -1,0 +1,288 @@
+"""A sheet made ready to be asked: claim instances, scopes, and how a found thing becomes a finding."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from scopecheck.answers.findings import Finding, Reread, WayOut
+from scopecheck.answers.minimise import Grade, Settled, pick_article, settle_construction
+from scopecheck.answers.refine import Refined
+from scopecheck.answers.witness import Expected, Obligation, WitnessError, verify
+from scopecheck.core.construction import (
+    Construction,
+    departs,
+    reread_groups,
+)
+from scopecheck.core.model import All, Any, Article, Case, Claim, Formula, Limitation, NumberDecl, Sheet
+from scopecheck.core.plain import scales, tightened
+from scopecheck.core.reference import Reference, references, stated_values
+from scopecheck.foundations.record import replace
+from scopecheck.solving.evaluate import meets
+from scopecheck.solving.solver import Constraint, Search, Session
+
+
+@dataclass(frozen=True)
+class Instance:
+    """A claim with one chain of its parents: what the claim says and what it takes over."""
+
+    claim: Claim
+    inherited: tuple[Limitation, ...]
+
+    @property
+    def own(self) -> tuple[Limitation, ...]:
+        return self.claim.limitations
+
+    @property
+    def limitations(self) -> tuple[Limitation, ...]:
+        return self.inherited + self.own
+
+    @cached_property
+    def scope(self) -> All:
+        return All(tuple(limitation.formula for limitation in self.limitations))
+
+    @cached_property
+    def parent_scope(self) -> All:
+        return All(tuple(limitation.formula for limitation in self.inherited))
+
+    @cached_property
+    def own_scope(self) -> All:
+        return All(tuple(limitation.formula for limitation in self.own))
+
+
+class Prepared:
+    """A sheet, its session, and the instances of every claim in claim order."""
+
+    def __init__(self, sheet: Sheet, session: Session, details: bool = False) -> None:
+        self.sheet = sheet
+        self.session = session
+        self.details = details
+        self.instances: dict[int, tuple[Instance, ...]] = {}
+        for claim in sheet.claims:
+            self._expand(claim)
+        self._scopes: dict[int, Formula] = {}
+        self._can_be_met: dict[int, tuple[Formula, bool]] = {}
+
+    def _expand(self, claim: Claim) -> tuple[Instance, ...]:
+        if claim.number not in self.instances:
+            chains: list[tuple[Limitation, ...]] = [] if claim.parents else [()]
+            for parent in claim.parents:
+                chains += [i.limitations for i in self._expand(self.sheet.claim(parent))]
+            self.instances[claim.number] = tuple(Instance(claim, chain) for chain in chains)
+        return self.instances[claim.number]
+
+    def all_instances(self) -> list[Instance]:
+        return [i for claim in self.sheet.claims for i in self.instances[claim.number]]
+
+    def scope(self, number: int) -> Formula:
+        """What the claim covers: the union over its alternative parents."""
+        if number not in self._scopes:
+            scopes = [instance.scope for instance in self.instances[number]]
+            self._scopes[number] = scopes[0] if len(scopes) == 1 else Any(tuple(scopes))
+        return self._scopes[number]
+
+    def limitations(self, number: int) -> tuple[Limitation, ...]:
+        """Every limitation of the claim and of all its ancestors, each once, in order of label."""
+        found: dict[str, Limitation] = {}
+        for instance in self.instances[number]:
+            found |= {limitation.label: limitation for limitation in instance.limitations}
+        return tuple(found.values())
+
+    def independent(self) -> tuple[int, ...]:
+        return tuple(claim.number for claim in self.sheet.claims if not claim.parents)
+
+    def descendants(self, number: int) -> tuple[int, ...]:
+        found: list[int] = []
+        for claim in self.sheet.claims:
+            if any(p == number or p in found for p in claim.parents):
+                found.append(claim.number)
+        return tuple(found)
+
+    def limitation(self, label: str) -> Limitation:
+        return next(x for c in self.sheet.claims for x in c.limitations if x.label == label)
+
+    # ---- from a search to a finding
+
+    def relevant(self, *formulas: Formula) -> frozenset[str]:
+        """The names the formulas speak of, and those that given facts tie to them."""
+        names = self.session.names_in(*formulas)
+        while True:
+            tied = [self.session.names_in(g.formula) for g in self.sheet.givens]
+            wider = names.union(*(t for t in tied if t & names))
+            if wider == names:
+                return names
+            names = wider
+
+    def exhibit(
+        self,
+        finding: Finding,
+        search: Search,
+        formulas: Sequence[Formula],
+        expected: Sequence[tuple[Formula, Expected]],
+        known: Sequence[Reference],
+        grades: Sequence[tuple[Grade, Constraint | None]] = (("edge", None),),
+        in_base: Sequence[tuple[Formula, Expected]] = (),
+    ) -> Finding:
+        """The finding with the best construction and simplest article of the search, which must hold.
+
+        `expected` is what the exact evaluator must confirm of it, `in_base` what it must confirm in the base;
+        a witness that it does not confirm is an error.
+        """
+        groups = self.session.groups_in(*formulas)
+        settled = settle_construction(self.session, search, groups)
+        picked = pick_article(self.session, search, self.relevant(*formulas), known, grades)
+        k = settled.construction
+        obligations = [Obligation(formula, wanted, k) for formula, wanted in expected]
+        obligations += [Obligation(formula, wanted, self.session.base) for formula, wanted in in_base]
+        witness = verify(self.sheet, picked.article, tuple(obligations))
+        return replace(
+            self.told(finding, settled, groups),
+            witness=witness,
+            shown=self.shown_names(formulas),
+            departs=picked.departs,
+            reference=picked.reference,
+            grade=picked.grade,
+            simplest=picked.simplest,
+        )
+
+    def told(self, finding: Finding, settled: Settled, groups: tuple[int, ...]) -> Finding:
+        """The finding with its construction told as departures from the base."""
+        k = settled.construction
+        moved = reread_groups(self.sheet, k, groups)
+        keys = {p.key: p.group for p in self.sheet.parameters}
+        rereads = tuple(
+            Reread(g, k.readings[g], tuple(b for b in settled.breaks if keys[b.parameter] == g))
+            for g in moved
+        )
+        free = [g for g in groups if g not in moved and k.readings[g] != self.session.base.readings[g]]
+        read_as = tuple(Reread(g, k.readings[g]) for g in free)
+        return replace(finding, construction=k, rereads=rereads, read_as=read_as, best=settled.best)
+
+    def told_by(self, finding: Finding, search: Search, groups: tuple[int, ...]) -> Finding:
+        """The finding with the best construction that the search, which must hold, allows."""
+        assert search.holds()
+        return self.told(finding, settle_construction(self.session, search, groups), groups)
+
+    def told_refined(self, finding: Finding, refined: Refined, groups: tuple[int, ...]) -> Finding:
+        """The finding with the construction that a refinement accepted."""
+        assert refined.construction is not None
+        return self.told(finding, Settled(refined.construction, refined.breaks, refined.best), groups)
+
+    def shown_names(self, formulas: Sequence[Formula]) -> tuple[str, ...]:
+        names = self.relevant(*formulas)
+        return tuple(d.name for d in self.sheet.declarations if d.name in names)
+
+    def grades_for(self, region: Formula, wanted: bool = True) -> list[tuple[Grade, Constraint | None]]:
+        """Plain, near and edge versions of a region (of its complement if not `wanted`)."""
+        plain = tightened(region, scales(self.sheet, region), wanted)
+        near = tightened(region, scales(self.sheet, region, near=True), wanted)
+        return [("plain", self.session.met(plain)), ("near", self.session.met(near)), ("edge", None)]
+
+    def can_be_met(self, scope: Formula) -> bool:
+        """Does something meet the scope on some construction? Asked once for each scope."""
+        if id(scope) not in self._can_be_met:
+            search = self.session.search(self.session.groups_in(scope))
+            self._can_be_met[id(scope)] = (scope, search.holds(self.session.met(scope)))
+        return self._can_be_met[id(scope)][1]
+
+    def inside_points(self, scope: Formula) -> list[Article]:
+        """The listed inside things that are one article for this scope."""
+        inside = [case for case in self.sheet.cases if case.role == "inside"]
+        return [article for case in inside if (article := self.point(case, scope)) is not None]
+
+    def point(self, case: Case, scope: Formula) -> Article | None:
+        """The one article that a case comes to for this scope, or None where the case leaves something open.
+
+        Names that do not matter are filled with plain values.
+        """
+        stated = stated_values(self.sheet, case, exact=True)
+        if case.groups or not self.relevant(case.facts, scope) <= set(stated):
+            return None
+        article = self.known((case.facts, scope), case)[0].article
+        try:
+            verify(self.sheet, article, (Obligation(case.facts, "met", self.session.base),))
+        except WitnessError:
+            return None
+        return article
+
+    def exhibit_point(
+        self, finding: Finding, search: Search, case: Case, scope: Formula, article: Article, met: bool
+    ) -> Finding:
+        """The finding with the best construction of a search over readings alone, for a listed article."""
+        groups = self.session.groups_in(scope)
+        settled = settle_construction(self.session, search, groups)
+        expected: Expected = "met" if met else "not met"
+        obligations = (
+            Obligation(case.facts, "met", settled.construction),
+            Obligation(scope, expected, settled.construction),
+        )
+        return replace(
+            self.told(finding, settled, groups),
+            witness=verify(self.sheet, article, obligations),
+            shown=self.shown_names((case.facts, scope)),
+            reference=case.name,
+            grade="listed",
+        )
+
+    def known(self, formulas: Sequence[Formula], first: Case | None = None) -> list[Reference]:
+        return references(self.sheet, tuple(formulas), first)
+
+    def ways_out(self, limitations: Sequence[Limitation], article: Article) -> tuple[WayOut, ...]:
+        """For each limitation that keeps the article out in the base: what lets it by alone."""
+        base = self.session.base
+        found = []
+        for limitation in limitations:
+            if meets(limitation.formula, article, base):
+                continue
+            single = tuple(
+                (g, r)
+                for g in self.session.groups_in(limitation.formula)
+                for r, reading in enumerate(self.sheet.groups[g].readings)
+                if (reading.standing != "strained" or self.session.strained)
+                and departs(self.sheet.groups[g], r)
+                and meets(limitation.formula, article, base.with_reading(g, r))
+            )
+            found.append(WayOut(limitation.label, limitation.words or limitation.text, single))
+        return tuple(found)
+
+    def rests_on(self, *formulas: Formula) -> tuple[str, ...]:
+        """The stated bounds and given facts that can take part in a statement about the formulas."""
+        names = self.relevant(*formulas)
+        bounds = [
+            f"bounds of '{d.name}'"
+            for d in self.sheet.declarations
+            if isinstance(d, NumberDecl) and d.name in names and d.stated_bounds
+        ]
+        given = [f"given {g.text}" for g in self.sheet.givens if self.session.names_in(g.formula) & names]
+        return tuple(bounds + given)
+
+    def needed(self, formulas: Sequence[Formula], *constraints: Constraint) -> tuple[str, ...]:
+        """The bounds and given facts without which the constraints, which cannot hold, could."""
+        search = self.session.search(self.session.groups_in(*formulas), things=False)
+        search.require(*constraints)
+        return search.conflict(self.session.grounds(self.relevant(*formulas))) or ()
+
+    def settled_in(self, limitations: Sequence[Limitation], labels: tuple[str, ...]) -> tuple[str, ...]:
+        """The policies and pins that took readings away in the limitations of these labels."""
+        groups = self.session.groups_in(*(x.formula for x in limitations if x.label in labels))
+        found = [s for g in groups for s in self.sheet.groups[g].settled]
+        return tuple(dict.fromkeys(f'"{s.text}" ({s.reason})' if s.reason else f'"{s.text}"' for s in found))
+
+    def failing(
+        self, limitations: Sequence[Limitation], article: Article, k: Construction
+    ) -> tuple[str, ...]:
+        return tuple(x.label for x in limitations if not meets(x.formula, article, k))
+
+
+def at_claim(question: str, stakes: int, claim: Claim) -> Finding:
+    """A finding about a claim as a whole, its outcome still open."""
+    label = f"claim {claim.number}"
+    return Finding(question, stakes, claim.number, label, "", claim.span, "shown", "some")
+
+
+def at_limitation(question: str, stakes: int, limitation: Limitation) -> Finding:
+    words = limitation.words or limitation.text
+    return Finding(
+        question, stakes, limitation.claim, limitation.label, words, limitation.span, "shown", "some"
+    )

@@ -1,0 +1,245 @@
+"""What the readings ask: does one part what was meant from what was not, and where do they disagree?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from scopecheck.answers.findings import Bearer, Finding, Looked, Quantifier
+from scopecheck.answers.minimise import pick_article
+from scopecheck.answers.questions.cases import Answer
+from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.answers.witness import Expected, Obligation, verify
+from scopecheck.core.construction import admissible_readings, preference
+from scopecheck.core.model import Formula, Limitation, Not
+from scopecheck.core.reference import Reference
+from scopecheck.foundations.record import replace
+from scopecheck.solving.solver import Constraint, Search, all_of
+
+Step = tuple[int, int]
+"""A group and the reading it is taken by."""
+
+
+def parts_meant(prepared: Prepared, limitation: Limitation) -> Iterator[Answer]:
+    """Does some reading let in what was meant to be out, or keep out what was meant to be in?"""
+    if limitation.meant is None:
+        return
+    yield from _unmeant_met(prepared, limitation, limitation.meant)
+    yield from _meant_lost(prepared, limitation, limitation.meant)
+
+
+def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> Iterator[Answer]:
+    session, formula = prepared.session, limitation.formula
+    groups = session.groups_in(formula)
+    search = session.search(groups)
+    search.require(session.met(formula), session.denied(meant))
+    if not search.holds():
+        yield Looked("unmeant met", limitation.claim, limitation.label)
+        return
+    others = _readings_alone(prepared, limitation, search)
+    shown = prepared.exhibit(
+        replace(at_limitation("unmeant met", 2, limitation), bearer="challenger"),
+        search,
+        (formula, meant),
+        ((formula, "met"), (meant, "false")),
+        prepared.known((meant, formula)),
+        prepared.grades_for(meant, wanted=False),
+    )
+    counted = _counted(prepared, shown, groups, others, Demand(Not(meant), formula, "none"))
+    yield _with_twin(prepared, counted, formula, meant)
+
+
+def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> Iterator[Answer]:
+    session, formula = prepared.session, limitation.formula
+    groups = session.groups_in(formula)
+    search = session.search(groups)
+    search.require(~session.met(formula), session.met(meant))
+    if not search.holds():
+        yield Looked("meant lost", limitation.claim, limitation.label)
+        return
+    others = _readings_alone(prepared, limitation, search)
+    shown = prepared.exhibit(
+        replace(at_limitation("meant lost", 3, limitation), bearer="competitor"),
+        search,
+        (formula, meant),
+        ((formula, "not met"), (meant, "met")),
+        prepared.known((meant, formula)),
+        prepared.grades_for(meant),
+    )
+    shown = replace(shown, rests_on=prepared.settled_in((limitation,), (limitation.label,)))
+    yield _counted(prepared, shown, groups, others, Demand(meant, formula, "every"))
+
+
+def _readings_alone(prepared: Prepared, limitation: Limitation, search: Search) -> tuple[Step, ...]:
+    """The readings that have the effect by themselves, every other group being as in the base."""
+    session = prepared.session
+    groups = session.groups_in(limitation.formula)
+    found: list[Step] = []
+    for g in groups:
+        rest = [c for h in groups if h != g for c in session.taken(session.base, (h,))]
+        readings = admissible_readings(prepared.sheet.groups[g], session.strained)
+        found += [(g, r) for r in readings if search.holds(session.reads(g, r), *rest)]
+    return tuple(found)
+
+
+def _counted(
+    prepared: Prepared, shown: Finding, groups: tuple[int, ...], alone: tuple[Step, ...], escape: Demand
+) -> Finding:
+    """How far the effect reaches: the base, some construction or, with no escape from it, every one."""
+    assert shown.construction is not None
+    taken = {(g, shown.construction.readings[g]) for g in groups}
+    others = tuple(step for step in alone if step not in taken)
+    if find_construction(prepared.session, [escape]).construction is None:
+        return replace(shown, quantifier="every", stakes=1, others=others)
+    quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
+    return replace(shown, quantifier=quantifier, others=others)
+
+
+def _with_twin(prepared: Prepared, shown: Finding, formula: Formula, meant: Formula) -> Finding:
+    """Adds the meant thing that is met on the same reading and is as like the unmeant one as can be."""
+    session = prepared.session
+    assert shown.construction is not None
+    assert shown.witness is not None
+    k = shown.construction
+    search = session.search(())
+    search.require(session.met(formula, k), session.met(meant))
+    if not search.holds():
+        return shown
+    known = [Reference("", shown.witness.article)]
+    picked = pick_article(session, search, prepared.relevant(formula, meant), known)
+    wanted: tuple[tuple[Formula, Expected], ...] = ((formula, "met"), (meant, "met"))
+    twin = verify(prepared.sheet, picked.article, tuple(Obligation(f, e, k) for f, e in wanted))
+    return replace(shown, twin=twin, twin_name="meant")
+
+
+# ---- contested
+
+
+def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
+    """Which phrase of the claim's own words, re-read alone, changes what the claim takes in?"""
+    session, sheet = prepared.session, prepared.sheet
+    scope = instance.scope
+    if not prepared.can_be_met(scope):
+        return
+    groups = session.groups_in(scope)
+    search = session.search(groups)
+    met, base = session.met(scope), session.met(scope, session.base)
+    gain, loss = met & ~base, ~met & base
+    asked: set[int] = set()
+    for limitation in instance.own:
+        for g in session.groups_in(limitation.formula):
+            if g in asked:
+                continue
+            asked.add(g)
+            rest = [c for h in groups if h != g for c in session.taken(session.base, (h,))]
+            for r in preference(sheet.groups[g]):
+                if r not in admissible_readings(sheet.groups[g], session.strained):
+                    continue
+                if r == session.base.readings[g] and not _has_stretch(prepared, g, r):
+                    continue
+                yield from _flip(prepared, limitation, instance, search, (g, r), rest, gain, loss)
+
+
+def _has_stretch(prepared: Prepared, group: int, reading: int) -> bool:
+    return any(p.group == group and p.reading == reading for p in prepared.sheet.parameters)
+
+
+def _flip(
+    prepared: Prepared,
+    limitation: Limitation,
+    instance: Instance,
+    search: Search,
+    step: Step,
+    rest: list[Constraint],
+    gain: Constraint,
+    loss: Constraint,
+) -> Iterator[Answer]:
+    session = prepared.session
+    reads = session.reads(*step)
+    wider = search.holds(reads, gain, *rest)
+    narrower = (not wider or prepared.details) and search.holds(reads, loss, *rest)
+    finding = replace(at_limitation("contested", 5, limitation), others=(step,))
+    if wider or narrower:
+        change = "both" if wider and narrower else "wider" if wider else "narrower"
+        finding = replace(finding, detail=change, bearer="challenger" if wider else "competitor")
+        if prepared.details:
+            with search.aside():
+                search.require(reads, gain if wider else loss, *rest)
+                finding = _with_thing(prepared, finding, search, instance.scope, wider)
+        yield finding
+    else:
+        yield from _with_others(prepared, finding, instance, step)
+
+
+def _with_thing(prepared: Prepared, finding: Finding, search: Search, scope: Formula, wider: bool) -> Finding:
+    """Adds the thing on which the reading and the base disagree."""
+    changed: tuple[tuple[Formula, Expected], ...] = ((scope, "met" if wider else "not met"),)
+    before: tuple[tuple[Formula, Expected], ...] = ((scope, "not met" if wider else "met"),)
+    return prepared.exhibit(finding, search, (scope,), changed, prepared.known((scope,)), in_base=before)
+
+
+def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step: Step) -> Iterator[Finding]:
+    """What a reading that changes nothing alone does together with others: pairs, something, or nothing."""
+    session = prepared.session
+    g, r = step
+    scope = instance.scope
+    groups = session.groups_in(scope)
+    met, base = session.met(scope), session.met(scope, session.base)
+    search = session.search(groups)
+    search.require(session.reads(g, r))
+    if not search.holds(_differ(met, session.met(session.as_base(scope, g)))):
+        yield replace(finding, question="harmless", stakes=6, outcome="excluded", quantifier="none")
+        return
+    yield replace(finding, detail="with others")
+    changed = [~session.reads(h, session.base.readings[h]) for h in groups]
+    search.require(_differ(met, base), _unmoved(prepared, scope, base, g), session.at_most_of(changed, 2))
+    if search.holds():
+        found = replace(finding, question="pair", others=())
+        for h in groups:
+            if h != g:
+                yield from _pair(prepared, found, scope, (g, h), (session.reads(g, r),))
+
+
+def pairs(prepared: Prepared, limitation: Limitation) -> Iterator[Answer]:
+    """Two phrases of one limitation that change what it takes in only when both are re-read."""
+    session = prepared.session
+    for g, h in combinations(session.groups_in(limitation.formula), 2):
+        departing = (session.departing(g), session.departing(h))
+        found = at_limitation("pair", 5, limitation)
+        yield from _pair(prepared, found, limitation.formula, (g, h), departing)
+
+
+def _pair(
+    prepared: Prepared, finding: Finding, formula: Formula, pair: Step, required: tuple[Constraint, ...]
+) -> Iterator[Finding]:
+    """The thing on which only both re-readings of a pair of groups change what meets the formula.
+
+    A free stretch moves everything by itself, so a group with one makes no pair.
+    """
+    session = prepared.session
+    if any(p.group in pair for p in prepared.sheet.parameters):
+        return
+    groups = session.groups_in(formula)
+    met, base = session.met(formula), session.met(formula, session.base)
+    search = session.search(groups)
+    search.require(*required, *(_unmoved(prepared, formula, base, x) for x in pair))
+    search.require(*(c for x in groups if x not in pair for c in session.taken(session.base, (x,))))
+    for wider, change in ((True, met & ~base), (False, ~met & base)):
+        if search.holds(change):
+            search.require(change)
+            bearer: Bearer = "challenger" if wider else "competitor"
+            yield _with_thing(prepared, replace(finding, bearer=bearer), search, formula, wider)
+            return
+
+
+def _unmoved(prepared: Prepared, formula: Formula, base: Constraint, group: int) -> Constraint:
+    """That no re-reading of the group alone, its parameters as presumed, changes what meets the formula."""
+    session = prepared.session
+    readings = admissible_readings(prepared.sheet.groups[group], session.strained)
+    alone = [session.met(formula, session.base.with_reading(group, r)) for r in readings]
+    return all_of(~_differ(met, base) for met in alone)
+
+
+def _differ(left: Constraint, right: Constraint) -> Constraint:
+    return (left & ~right) | (~left & right)

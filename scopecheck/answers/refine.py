@@ -1,0 +1,266 @@
+"""Is there one construction on which something holds of every thing? (exists construction, for all articles)
+
+A proposer over readings alone offers constructions in the order of rank; a verifier looks, under the offered
+one, for a thing that breaks a demand; what that thing rules out becomes a constraint on the readings. The
+first construction that nothing breaks is therefore the best, and "none" rests on the things collected: for
+every construction one of them breaks it.
+
+Free parameters are first offered at finitely many values: the presumed one, the ends, and for each case the
+values at which it changes side, with one value in each gap between. A "none" is said only when no value at
+all is left by the things collected.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from itertools import pairwise
+from typing import Literal, TypeAlias
+
+from scopecheck.answers.minimise import BreakPoint, Settled, keep, settle_construction
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import All, Article, Formula, FreeParameter
+from scopecheck.foundations.record import record
+from scopecheck.solving.solver import Constraint, Search, Session, Undecided, all_of, any_of
+
+Wanted: TypeAlias = Literal["every", "none", "some"]
+"""Of the articles of a region: all are met, none is, or there is one that is."""
+MOST_ROUNDS = 400
+MOST_STEPS = 12
+
+
+@record
+class Demand:
+    """That every article of `region` meets `formula`, that none does, or that some article does.
+
+    Where the region is one known `article`, the demand is a condition on the readings from the start.
+    """
+
+    region: Formula
+    formula: Formula
+    wanted: Wanted
+    article: Article | None = None
+
+
+@record
+class Refined:
+    """The best construction that fulfils all demands, or None with the breaking articles.
+
+    `breaks` are the break-points of its free parameters; `best` is False where a better one is not excluded.
+    """
+
+    construction: Construction | None
+    articles: tuple[Article, ...]
+    breaks: tuple[BreakPoint, ...] = ()
+    best: bool = True
+
+
+def find_construction(session: Session, demands: Sequence[Demand], stretch: bool = True) -> Refined:
+    """The construction of least rank that fulfils every demand. Raises `Undecided`.
+
+    Without `stretch` every free parameter stays as presumed.
+    """
+    return _Refinement(session, demands, stretch).refined()
+
+
+class _Refinement:
+    """One search for a construction: what was collected so far, and what checks an offer."""
+
+    def __init__(self, session: Session, demands: Sequence[Demand], stretch: bool) -> None:
+        self.session = session
+        self.groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
+        self.parameters = [p for p in session.sheet.parameters if p.group in self.groups]
+        self.proposer = session.search(self.groups, things=False)
+        if not stretch:
+            self.proposer.require(*(session.stretches(p.key, p.presumed) for p in self.parameters))
+            self.parameters = []
+        for demand in demands:
+            if demand.article is not None:
+                self.proposer.require(_fulfilled_at(session, demand, demand.article))
+        self.demands = [demand for demand in demands if demand.article is None]
+        self.verifiers = [_verifier(session, demand, self.groups) for demand in self.demands]
+        self.articles: list[Article] = []
+        self.best = True
+
+    def refined(self) -> Refined:
+        values = {p.key: stretch_values(self.session, p, self.demands) for p in self._to_be_tried()}
+        ranked = False
+        for _ in range(MOST_ROUNDS):
+            k = self._offer(values, ranked)
+            if k is None:
+                return Refined(None, tuple(self.articles))
+            if self._broken(k):
+                continue
+            if ranked or k == self.session.base:
+                settled = self._least_stretched(k)
+                best = settled.best and self.best
+                return Refined(settled.construction, tuple(self.articles), settled.breaks, best)
+            # Something fulfils the demands: from here on only the best that is left is offered.
+            ranked = True
+        raise Undecided("the number of rounds ran out")
+
+    def _to_be_tried(self) -> list[FreeParameter]:
+        return self.parameters if self.demands else []
+
+    def _offer(self, values: dict[str, list[Fraction]], ranked: bool) -> Construction | None:
+        """A construction that is left, the best if `ranked`, at the values listed.
+
+        Values are added where only others are left.
+        """
+        base = self.session.taken(self.session.base, self.groups)
+        if not self.articles and self.proposer.holds(*base):
+            return self.session.base
+        with self.proposer.aside():
+            for key, listed in values.items():
+                self.proposer.require(any_of(self.session.stretches(key, v) for v in listed))
+            if self.proposer.find():
+                if not ranked:
+                    return self.proposer.construction()
+                return settle_construction(self.session, self.proposer, self.groups).construction
+        if not self.proposer.find():
+            return None
+        if ranked and not values:
+            return best_construction(self.session, self.proposer, self.groups)
+        k = self.proposer.construction()
+        self.best = False
+        for key in values:
+            if k.parameter(key) not in values[key]:
+                values[key] = [*values[key], k.parameter(key)]
+        return k
+
+    def _broken(self, k: Construction) -> bool:
+        """Does something break a demand on this construction? What it rules out is ruled out from here on."""
+        broken = False
+        taken = self.session.taken(k, self.groups)
+        for demand, verifier in zip(self.demands, self.verifiers, strict=True):
+            if demand.wanted == "some":
+                if not verifier.holds(*taken):
+                    groups = self.session.groups_in(demand.region, demand.formula)
+                    self.proposer.require(~all_of(self.session.taken(k, groups)))
+                    broken = True
+                continue
+            article = _breaking(self.session, demand, verifier, taken)
+            if article is not None:
+                self.articles.append(article)
+                self.proposer.require(_fulfilled_at(self.session, demand, article))
+                broken = True
+        return broken
+
+    def _least_stretched(self, k: Construction) -> Settled:
+        """The readings of `k` with the least stretches that fulfil the demands, where certified; else `k`."""
+        moved = [p for p in self.parameters if k.readings[p.group] == p.reading]
+        moved = [p for p in moved if k.parameter(p.key) != p.presumed]
+        if not moved:
+            return Settled(k, (), True)
+        readings = [self.session.reads(g, k.readings[g]) for g in self.groups]
+        for _ in range(MOST_STEPS):
+            with self.proposer.aside():
+                self.proposer.require(*readings)
+                if not self.proposer.find():
+                    break
+                settled = settle_construction(self.session, self.proposer, self.groups)
+            if not self._broken(settled.construction):
+                return settled
+        return Settled(k, (), False)
+
+
+def best_construction(session: Session, search: Search, groups: tuple[int, ...]) -> Construction:
+    """The construction of least rank that the search, which must hold, allows; the search stays as it is."""
+    with search.aside():
+        return settle_construction(session, search, groups).construction
+
+
+def _verifier(session: Session, demand: Demand, groups: tuple[int, ...]) -> Search:
+    search = session.search(groups)
+    search.require(session.met(demand.region))
+    met = session.met(demand.formula)
+    search.require(~met if demand.wanted == "every" else met)
+    return search
+
+
+def _breaking(session: Session, demand: Demand, verifier: Search, taken: list[Constraint]) -> Article | None:
+    """An article that breaks the demand on the readings taken, and on as many others as it easily can."""
+    with verifier.aside():
+        verifier.require(*taken)
+        if not verifier.find():
+            return None
+        for part in _parts(demand.formula):
+            if session.groups_in(part):
+                keep(verifier, session.surely(part, demand.wanted == "none"))
+        return verifier.article()
+
+
+def _fulfilled_at(session: Session, demand: Demand, article: Article) -> Constraint:
+    """The readings on which this article does not break the demand."""
+    met = session.met_by(demand.formula, article)
+    outside = ~session.met_by(demand.region, article)
+    return outside | (~met if demand.wanted == "none" else met)
+
+
+# ---- free parameters
+
+
+def stretch_values(session: Session, p: FreeParameter, demands: Sequence[Demand]) -> list[Fraction]:
+    """Values of the parameter that are likely to decide the demands, ascending.
+
+    Where stretching works one way only and all demands pull the same way: the presumed value and that end.
+    Else the presumed value, the ends, each value at which some region starts or ceases to be met in part or
+    in whole while all else is free, and one value within each gap.
+    """
+    touching = [d for d in demands if p.group in session.groups_in(d.formula) and d.wanted != "some"]
+    end = _one_end(session, p, touching)
+    if end is not None:
+        return sorted({p.presumed, end})
+    points = {p.presumed, p.lower.value}
+    if p.upper is not None:
+        points.add(p.upper.value)
+    for demand in touching:
+        points |= _turning_points(session, p, demand)
+    ordered = sorted(points)
+    gaps = [(a + b) / 2 for a, b in pairwise(ordered)]
+    beyond = [] if p.upper is not None else [ordered[-1] * 2 + p.unit.factor]
+    return [v for v in sorted({*ordered, *gaps, *beyond}) if _allowed(p, v)]
+
+
+def _one_end(session: Session, p: FreeParameter, demands: Sequence[Demand]) -> Fraction | None:
+    """The end of the parameter's interval that is best for all the demands, if there is such an end."""
+    best: set[str] = set()
+    for demand in demands:
+        for part in _parts(demand.formula):
+            if p.group in session.groups_in(part):
+                way = session.way(p, part)
+                lower_is_best = (way == "widens") == (demand.wanted == "none")
+                best.add("" if not way else "low" if lower_is_best else "high")
+    if best <= {"low"}:
+        return p.lower.value if p.lower.closed else None
+    if best == {"high"} and p.upper is not None and p.upper.closed:
+        return p.upper.value
+    return None
+
+
+def _allowed(p: FreeParameter, value: Fraction) -> bool:
+    above = value > p.lower.value or (p.lower.closed and value == p.lower.value)
+    below = p.upper is None or value < p.upper.value or (p.upper.closed and value == p.upper.value)
+    return above and below
+
+
+def _turning_points(session: Session, p: FreeParameter, demand: Demand) -> set[Fraction]:
+    """Where, as the parameter grows, the region starts or ceases to be met, limitation by limitation."""
+    points: set[Fraction] = set()
+    for part in _parts(demand.formula):
+        if p.group not in session.groups_in(part):
+            continue
+        for condition in (session.met(part), ~session.met(part)):
+            search = session.search(session.groups_in(part, demand.region))
+            search.require(session.met(demand.region), condition, session.reads(p.group, p.reading))
+            try:
+                if search.holds():
+                    ends = (search.least_stretch(p.key), search.greatest_stretch(p.key))
+                    points |= {end.value for end in ends if end is not None}
+            except Undecided:
+                continue
+    return points
+
+
+def _parts(formula: Formula) -> tuple[Formula, ...]:
+    return formula.items if isinstance(formula, All) else (formula,)

@@ -1,0 +1,1 @@
+"""What each command does; `cli` knows only these."""

@@ -1,0 +1,269 @@
+"""The catalogue for people: a list of its phrases, and a card for each phrase asked about."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from textwrap import wrap
+from typing import Any, Literal, assert_never
+
+from scopecheck.commands.output import BAD_INPUT, complain, put
+from scopecheck.foundations.diagnostics import nearest
+from scopecheck.report.plain_formula import plain_formula
+from scopecheck.resolve.catalogue import PROFILES, Entry, EntryReading, Literal_, Pattern, entries
+
+GROUPS = {
+    "A": "Ends of ranges and one-sided limits",
+    "B": "Degree and approximation",
+    "C": "Rounding and precision",
+    "D": "Units and basis",
+    "E": "Averages and distributions",
+    "F": "Counting and quantifying",
+    "G": "Alternatives, sets, open and closed lists",
+    "H": "Arithmetic and relations",
+    "I": "Geometry",
+    "J": "Time and sequence",
+    "K": "What is measured, where, when and how",
+}
+WIDTH = 96
+_JOINERS = frozenset(("a", "an", "the", "and", "or", "of", "to", "is", "are"))
+Format = Literal["text", "markdown", "json"]
+
+
+def show_phrases(words: Sequence[str], format: Format) -> int:
+    """The command `phrases`: the list, or cards for the words; returns the exit status."""
+    if not words:
+        put(listing(in_order(), format))
+        return 0
+    found = entries_for(words)
+    if not found:
+        near = nearest_words(words)
+        help = f"the nearest words: {', '.join(near)}" if near else "scopecheck phrases shows the whole list"
+        complain(f"error: no phrase has the words '{' '.join(words)}'\n  help: {help}")
+        return BAD_INPUT
+    put(cards(found, format))
+    return 0
+
+
+# ---- which entries
+
+
+def entries_for(words: Sequence[str]) -> tuple[Entry, ...]:
+    """The entries one of whose wordings has all the words; numbers and anything with a digit are passed over.
+
+    An entry's id finds it too. Empty if none has them all.
+    """
+    asked = [word for text in words for word in re.findall(r"[^\s,;:]+", text.lower())]
+    by_id = tuple(e for e in in_order() if e.id.lower() in asked)
+    if by_id:
+        return by_id
+    kept = [word for word in asked if not any(c.isdigit() for c in word)]
+    wanted = [word for word in kept if word in known_words() and word not in _JOINERS]
+    # Units and nouns of a claim stand in no wording; a lone unknown word is no question about a phrase.
+    if not wanted:
+        return ()
+    found = tuple(e for e in in_order() if any(words_of.issuperset(wanted) for words_of in _wordings(e)))
+    exact = tuple(e for e in found if any(_is_covered(p, wanted) for p in e.patterns))
+    return exact or found
+
+
+def in_order() -> tuple[Entry, ...]:
+    """The catalogue by id: A1, A2, ... K3, and as written within an id."""
+
+    def place(entry: Entry) -> tuple[str, int]:
+        return entry.id[:1], int("0" + "".join(c for c in entry.id if c.isdigit()))
+
+    return tuple(sorted(entries(), key=place))
+
+
+def nearest_words(words: Iterable[str]) -> tuple[str, ...]:
+    """Words of the catalogue most like those asked for."""
+    asked = [word for text in words for word in text.lower().split()]
+    return tuple(dict.fromkeys(near for word in asked for near in nearest(word, known_words())))[:4]
+
+
+def known_words() -> frozenset[str]:
+    """Every word of every wording, in lower case."""
+    return frozenset(word for e in entries() for words in _wordings(e) for word in words)
+
+
+def _wordings(entry: Entry) -> Iterator[frozenset[str]]:
+    for pattern in entry.patterns:
+        yield frozenset(
+            word.lower()
+            for element in pattern.elements
+            if isinstance(element, Literal_)
+            for option in element.options
+            for word in option
+        )
+
+
+def _is_covered(pattern: Pattern, wanted: Sequence[str]) -> bool:
+    """Do the words asked for spell everything that the wording requires, words that join apart?"""
+    return all(
+        any({word.lower() for word in option} <= {*wanted, *_JOINERS} for option in element.options)
+        for element in pattern.elements
+        if isinstance(element, Literal_) and not element.optional
+    )
+
+
+# ---- the list
+
+
+def listing(found: Sequence[Entry], format: Format) -> str:
+    """Every entry on one line, by group."""
+    if format == "json":
+        return _dumped({"schema_version": 1, "phrases": [_data(e) for e in found]})
+    lines: list[str] = []
+    group = ""
+    column = max((len(e.id) for e in found), default=0)
+    for e in found:
+        if e.id[:1] != group:
+            group = e.id[:1]
+            title = f"{group}  {GROUPS.get(group, '')}".strip()
+            lines += ["", f"## {title}" if format == "markdown" else title, ""]
+        count = f"{len(e.readings)} reading{'s' if len(e.readings) != 1 else ''}"
+        count += f", only for {', '.join(e.only_for)}" if e.only_for and _has_twin(e) else ""
+        if format == "markdown":
+            lines.append(f"- {e.id}: `{e.title}` ({count})")
+        else:
+            lines.append(f"  {e.id.ljust(column)}  {e.title}  ({count})")
+    return "\n".join(lines[1:]) + "\n"
+
+
+def _has_twin(entry: Entry) -> bool:
+    """Is there another entry of the same wording, for other quantities?"""
+    return any(e.title == entry.title and e is not entry for e in entries())
+
+
+# ---- cards
+
+
+def cards(found: Sequence[Entry], format: Format) -> str:
+    """A card for each entry."""
+    match format:
+        case "json":
+            return _dumped({"schema_version": 1, "phrases": [_data(e) for e in found]})
+        case "text" | "markdown":
+            return "\n".join(_card(e, format == "markdown") for e in found)
+        case _:
+            assert_never(format)
+
+
+def _card(entry: Entry, markdown: bool) -> str:
+    title = f"{entry.id}  {entry.title}"
+    lines = [f"## {entry.id}: `{entry.title}`", ""] if markdown else [title, "=" * len(title)]
+    for wording in (p.text for p in entry.patterns if p.text != entry.title):
+        lines += _line("wording", f"`{wording}`" if markdown else wording, markdown)
+    if entry.where is not None:
+        lines += _line("where", plain_formula(entry.where.text), markdown)
+    if entry.only_for:
+        lines += _line("only for", ", ".join(entry.only_for), markdown)
+    lines += ["", "Readings", ""] if not markdown else ["", "### Readings", ""]
+    for reading in entry.readings:
+        lines += _reading(entry, reading, markdown)
+    if entry.exact_wording:
+        lines += _line("more exact wording", entry.exact_wording, markdown)
+    if entry.ask:
+        lines += _line("asked of the drafter", entry.ask, markdown)
+    for source in entry.sources:
+        lines += _line("source", f"{source.text} [{source.tag}]", markdown)
+    return "\n".join(lines) + "\n"
+
+
+def _line(word: str, text: str, markdown: bool, indent: int = 0) -> list[str]:
+    flat = " ".join(text.split())
+    if markdown:
+        return [f"{' ' * indent}- *{word}:* {flat}"]
+    lead = " " * (indent + 2) + f"{word}: "
+    below = " " * (indent + 6)
+    return wrap(flat, WIDTH, initial_indent=lead, subsequent_indent=below, break_on_hyphens=False)
+
+
+def _reading(entry: Entry, reading: EntryReading, markdown: bool) -> list[str]:
+    formula = plain_formula(reading.formula_text) if reading.formula is not None else "not computed"
+    head = f'"{reading.label}": {formula}'
+    lines = [f"- {head}"] if markdown else wrap(
+        head, WIDTH, initial_indent="  - ", subsequent_indent="      ", break_on_hyphens=False
+    )  # fmt: skip
+    if reading.formula is not None:
+        lines += _line("standing", _standings(entry, reading.label), markdown, 2)
+    for word, text in _conditions(reading):
+        lines += _line(word, text, markdown, 2)
+    if reading.taken_by:
+        lines += _line("taken by", reading.taken_by, markdown, 2)
+    if reading.axes:
+        lines += _line("set by the policy", "; ".join(_axis(a, v) for a, v in reading.axes), markdown, 2)
+    if reading.exact_wording:
+        lines += _line("more exact wording", reading.exact_wording, markdown, 2)
+    return lines
+
+
+def _axis(axis: str, value: str) -> str:
+    return f"{axis} {'are' if axis.endswith('s') and axis != 'basis' else 'is'} {value}"
+
+
+def _conditions(reading: EntryReading) -> Iterator[tuple[str, str]]:
+    if reading.written.only_for:
+        yield "only for", ", ".join(reading.written.only_for)
+    for raw in reading.written.only_when:
+        yield "only when", plain_formula(raw.text)
+    for free in reading.written.free:
+        bounds = ", ".join(raw.text for raw in free.bounds)
+        presumed = f", presumed {free.presumed.text}" if free.presumed else ""
+        yield "left open", f"{free.name}, with {bounds}{presumed}" if bounds else free.name
+
+
+def _standings(entry: Entry, label: str) -> str:
+    """`presumed in US examination and US court; arguable in EPO`."""
+    by_standing: dict[str, list[str]] = {}
+    for profile in PROFILES:
+        by_standing.setdefault(_standing(entry, label, profile), []).append(profile)
+    if len(by_standing) == 1:
+        return f"{next(iter(by_standing))} in every profile"
+    return "; ".join(f"{standing} in {' and '.join(where)}" for standing, where in by_standing.items())
+
+
+def _standing(entry: Entry, label: str, profile: str) -> str:
+    """The standing; where nothing is presumed in the profile, that no presumption is known."""
+    standing = entry.standing(label, profile)
+    if standing != "presumed" or label in entry.presumed.get(profile, ()):
+        return standing
+    written = next(r for r in entry.readings if r.label == label).written.standings
+    return standing if any(s == "presumed" for s, _ in written) else "no presumption known"
+
+
+# ---- data
+
+
+def _data(entry: Entry) -> dict[str, Any]:
+    return {
+        "id": entry.id,
+        "group": entry.group,
+        "wordings": [p.text for p in entry.patterns],
+        "where": entry.where.text if entry.where is not None else "",
+        "only_for": list(entry.only_for),
+        "readings": [_reading_data(entry, r) for r in entry.readings],
+        "sources": [{"text": s.text, "tag": s.tag} for s in entry.sources],
+        "more_exact_wording": entry.exact_wording,
+        "asked_of_the_drafter": entry.ask,
+    }
+
+
+def _reading_data(entry: Entry, r: EntryReading) -> dict[str, Any]:
+    computed = r.formula is not None
+    return {
+        "label": r.label,
+        "formula": r.formula_text if computed else None,
+        "meaning": plain_formula(r.formula_text) if computed else None,
+        "standing": {p: _standing(entry, r.label, p) for p in PROFILES} if computed else None,
+        "conditions": [{"sort": sort, "text": text} for sort, text in _conditions(r)],
+        "taken_by": r.taken_by,
+        "axes": dict(r.axes),
+        "more_exact_wording": r.exact_wording,
+    }
+
+
+def _dumped(data: dict[str, Any]) -> str:
+    return json.dumps(data, indent=2, ensure_ascii=False) + "\n"

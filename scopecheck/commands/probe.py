@@ -1,0 +1,46 @@
+"""The command `probe`: one limitation, made into a sheet in memory, read in every way."""
+
+from __future__ import annotations
+
+from scopecheck.answers.questions import ask_prepared, prepare
+from scopecheck.commands.check import Options, draw_all, looked_over, read_or_complain, shown
+from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, complain, put
+from scopecheck.foundations.diagnostics import Trouble
+from scopecheck.report.page import exit_status
+from scopecheck.report.probe import probe
+from scopecheck.report.probe_report import probe_report
+from scopecheck.report.probe_sheet import Wish, sheet_source
+
+
+def probe_limitation(wish: Wish, options: Options) -> int:
+    """Shows where the readings part and, with cases or a meaning given, what is found; the exit status."""
+    try:
+        source = sheet_source(wish)
+    except Trouble as error:
+        draw_all([error.diagnostic])
+        return BAD_INPUT
+    sheet, warnings = read_or_complain(source)
+    if sheet is None:
+        return BAD_INPUT
+    if wish.show and wish.show not in {d.name for d in sheet.declarations}:
+        declared = ", ".join(d.name for d in sheet.declarations)
+        complain(f"error: '{wish.show}' is not declared, so it cannot be shown\n  help: declared: {declared}")
+        return BAD_INPUT
+    details = options.everything or options.format == "json"
+    prepared = prepare(sheet, options.budget, options.strained, details)
+    doubts, sound = looked_over(prepared)
+    draw_all((*warnings, *doubts))
+    if any(d.severity == "error" for d in doubts):
+        return BAD_INPUT
+    progress = Progress("probe")
+    progress.tell("reading by reading")
+    looked = probe(sheet, wish.show, options.strained, options.budget)
+    asked = bool(sheet.cases) or any(x.meant is not None for c in sheet.claims for x in c.limitations)
+    answers = ask_prepared(prepared, progress.tell) if asked else None
+    progress.clear()
+    put(shown(probe_report(looked, answers, options.everything, options.strained), options.format))
+    if answers is not None:
+        status = exit_status(answers)
+    else:
+        status = UNDECIDED if any(p.reason for p in looked.partings) else 0
+    return status if sound else status or UNDECIDED

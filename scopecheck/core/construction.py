@@ -1,0 +1,166 @@
+"""Constructions: one reading for every group and a value for every free parameter.
+
+`base_construction` is the presumed one. The rank of a construction (weakest standing, number of re-read
+groups, readings in sheet order, parameter deviations) is a total order: everything reported is least in it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+from typing import TypeAlias, assert_never
+
+from scopecheck.core.model import (
+    STANDINGS,
+    Add,
+    All,
+    Any,
+    Branch,
+    Chosen,
+    Compare,
+    Const,
+    CountOf,
+    Divide,
+    ExactlyOne,
+    Formula,
+    Greatest,
+    Group,
+    Implies,
+    Includes,
+    IsWhole,
+    Least,
+    Magnitude,
+    Measured,
+    Multiply,
+    Negate,
+    Not,
+    Parameter,
+    Read,
+    ReadTerm,
+    Remainder,
+    Rounded,
+    Sheet,
+    Term,
+    Truth,
+)
+from scopecheck.foundations.record import record
+
+
+@record
+class Construction:
+    """`readings[g]` is the index of the reading taken by group g; `parameters` is in sheet order."""
+
+    readings: tuple[int, ...]
+    parameters: tuple[tuple[str, Fraction], ...] = ()
+
+    def parameter(self, key: str) -> Fraction:
+        return next(value for name, value in self.parameters if name == key)
+
+    def with_reading(self, group: int, reading: int) -> Construction:
+        readings = (*self.readings[:group], reading, *self.readings[group + 1 :])
+        return Construction(readings, self.parameters)
+
+
+def base_construction(sheet: Sheet) -> Construction:
+    """Each group by its first reading of best standing, each parameter as presumed."""
+    return Construction(
+        tuple(group.base for group in sheet.groups),
+        tuple((parameter.key, parameter.presumed) for parameter in sheet.parameters),
+    )
+
+
+def preference(group: Group) -> tuple[int, ...]:
+    """The group's readings as they are preferred within a standing: the base first, then as listed."""
+    others = (index for index in range(len(group.readings)) if index != group.base)
+    return (group.base, *others)
+
+
+def departs(group: Group, reading: int) -> bool:
+    """Is this reading a departure from the base? Between several presumed readings there is none."""
+    if reading == group.base:
+        return False
+    return group.readings[reading].standing != "presumed"
+
+
+def admissible_readings(group: Group, strained: bool = False) -> tuple[int, ...]:
+    """The readings that take part: all but the strained ones, or all when strained ones are asked for.
+
+    A group with strained readings only keeps them: it has to be read somehow.
+    """
+    kept = tuple(i for i, r in enumerate(group.readings) if strained or r.standing != "strained")
+    return kept or tuple(range(len(group.readings)))
+
+
+def reread_groups(sheet: Sheet, k: Construction, groups: Iterable[int]) -> tuple[int, ...]:
+    """Those of `groups` whose reading, or a parameter of the reading taken, departs from the base."""
+    values = dict(k.parameters)
+    moved = {
+        p.group for p in sheet.parameters if values[p.key] != p.presumed and k.readings[p.group] == p.reading
+    }
+    return tuple(g for g in groups if g in moved or departs(sheet.groups[g], k.readings[g]))
+
+
+def weakest_standing(sheet: Sheet, k: Construction, groups: Iterable[int]) -> int:
+    """Index in STANDINGS of the weakest standing that the construction leans on (0 if no group)."""
+    return max((STANDINGS.index(sheet.groups[g].readings[k.readings[g]].standing) for g in groups), default=0)
+
+
+def rank(sheet: Sheet, k: Construction, groups: tuple[int, ...]) -> tuple[object, ...]:
+    """The total order on constructions, for comparison only; least is best."""
+    values = dict(k.parameters)
+    return (
+        weakest_standing(sheet, k, groups),
+        len(reread_groups(sheet, k, groups)),
+        tuple(preference(sheet.groups[g]).index(k.readings[g]) for g in groups),
+        tuple(abs(values[p.key] - p.presumed) for p in sheet.parameters if p.group in groups),
+    )
+
+
+Node: TypeAlias = Term | Formula
+
+
+def children(node: Node) -> tuple[Node, ...]:
+    """The direct parts of a term or formula, in order."""
+    match node:
+        case Const() | Measured() | Parameter() | CountOf() | Truth() | Chosen() | Includes():
+            return ()
+        case Add(items) | Least(items) | Greatest(items) | All(items) | Any(items) | ExactlyOne(items):
+            return tuple(items)
+        case Negate(item) | Magnitude(item) | Rounded(item) | Remainder(item) | IsWhole(item) | Not(item):
+            return (item,)
+        case Multiply(left, right) | Divide(left, right) | Implies(left, right):
+            return (left, right)
+        case Compare(_, left, right):
+            return (left, right)
+        case Branch(condition, then, otherwise):
+            return (condition, then, otherwise)
+        case Read(_, options) | ReadTerm(_, options):
+            return tuple(options)
+        case _:
+            assert_never(node)
+
+
+def nodes(node: Node) -> Iterator[Node]:
+    """The node and everything below it, outermost first."""
+    stack = [node]
+    while stack:
+        top = stack.pop()
+        yield top
+        stack.extend(reversed(children(top)))
+
+
+def groups_in(*formulas: Node) -> tuple[int, ...]:
+    """The groups that occur, ascending."""
+    return tuple(sorted({n.group for f in formulas for n in nodes(f) if isinstance(n, Read | ReadTerm)}))
+
+
+def names_in(*formulas: Node) -> frozenset[str]:
+    """The declared names that occur under some reading."""
+    return frozenset(
+        n.name for f in formulas for n in nodes(f) if isinstance(n, Measured | CountOf | Chosen | Includes)
+    )
+
+
+def parameters_in(*formulas: Node) -> frozenset[str]:
+    """The keys of the free parameters that occur under some reading."""
+    return frozenset(n.key for f in formulas for n in nodes(f) if isinstance(n, Parameter))

@@ -1,0 +1,482 @@
+"""The typed core: what a sheet means, with every name, unit and phrase resolved.
+
+Nothing here knows how a sheet is spelled or how a question is decided. All numbers are exact rationals in
+the coherent base unit of their kind; `NumberDecl.unit` says in which unit a person reads and writes them.
+Sum types are unions of frozen dataclasses, consumed by `match` that ends in `assert_never`. `evaluate.py`
+and `encode.py` treat the same cases in the same order.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Literal, TypeAlias
+
+from scopecheck.foundations.quantity import Kind, Unit
+from scopecheck.foundations.record import field, record
+from scopecheck.foundations.spans import Span
+
+OTHERS = "something else"
+"""The member of every open choice or set that stands for whatever is not listed."""
+
+Value: TypeAlias = Fraction | str | frozenset[str]
+Article: TypeAlias = Mapping[str, Value]
+"""One thing: a value for everything in the vocabulary (a number, a choice's member, a set's members)."""
+
+Op: TypeAlias = Literal["<", "<=", "=", "!=", ">=", ">"]
+Rule: TypeAlias = Literal["away", "up", "even"]
+"""Half away from zero; half up (toward plus infinity); half to even."""
+Standing: TypeAlias = Literal["presumed", "arguable", "strained"]
+STANDINGS: tuple[Standing, ...] = ("presumed", "arguable", "strained")
+
+
+# ---- numbers and ends
+
+
+@record
+class Written:
+    """A number as written: its digits, its value in `unit`, and the places its digits reach (20.0 -> 1)."""
+
+    text: str
+    value: Fraction
+    decimals: int
+    unit: Unit
+
+    @property
+    def base(self) -> Fraction:
+        """The value in the base unit of the kind."""
+        return self.unit.to_base(self.value)
+
+    @property
+    def step(self) -> Fraction:
+        """One unit of the last written place, as a difference in base units."""
+        return self.unit.factor * Fraction(10) ** -self.decimals
+
+
+@record
+class Bound:
+    """An end of a domain or of a parameter's interval; `closed` says whether the end belongs to it."""
+
+    value: Fraction
+    closed: bool
+
+
+# ---- terms: rational-valued, or without value
+
+
+@record
+class Const:
+    value: Fraction
+    written: Written | None = field(default=None, compare=False)
+
+
+@record
+class Measured:
+    """The value of a declared number."""
+
+    name: str
+
+
+@record
+class Parameter:
+    """The value of a reading's free parameter (a key of `Sheet.parameters`)."""
+
+    key: str
+
+
+@record
+class Add:
+    items: tuple[Term, ...]
+
+
+@record
+class Negate:
+    item: Term
+
+
+@record
+class Multiply:
+    left: Term
+    right: Term
+
+
+@record
+class Divide:
+    """Has no value where the divisor is 0."""
+
+    left: Term
+    right: Term
+    text: str = field(default="", compare=False)
+
+
+@record
+class Remainder:
+    """`item - divisor * floor(item / divisor)`; the divisor is a positive written number."""
+
+    item: Term
+    divisor: Fraction
+
+
+@record
+class Magnitude:
+    item: Term
+
+
+@record
+class Least:
+    items: tuple[Term, ...]
+
+
+@record
+class Greatest:
+    items: tuple[Term, ...]
+
+
+@record
+class Rounded:
+    """`item` rounded to the grid `origin + k * step`; signs are taken relative to `origin`."""
+
+    item: Term
+    step: Fraction
+    rule: Rule
+    origin: Fraction = Fraction(0)
+
+
+@record
+class CountOf:
+    """How many members a declared set has; `something else` counts as one."""
+
+    name: str
+
+
+@record
+class Branch:
+    """`then` if the condition is true, `otherwise` if false, no value if the condition is undefined."""
+
+    condition: Formula
+    then: Term
+    otherwise: Term
+
+
+@record
+class ReadTerm:
+    """A noun with several referents: one term for each reading of its group, in the group's order."""
+
+    group: int
+    options: tuple[Term, ...]
+
+
+Term: TypeAlias = (
+    Const
+    | Measured
+    | Parameter
+    | Add
+    | Negate
+    | Multiply
+    | Divide
+    | Remainder
+    | Magnitude
+    | Least
+    | Greatest
+    | Rounded
+    | CountOf
+    | Branch
+    | ReadTerm
+)
+
+
+# ---- formulas: true, false or undefined (strong three-valued logic)
+
+
+@record
+class Truth:
+    value: bool
+
+
+@record
+class Compare:
+    op: Op
+    left: Term
+    right: Term
+
+
+@record
+class IsWhole:
+    item: Term
+
+
+@record
+class Chosen:
+    """A declared choice has this member."""
+
+    name: str
+    member: str
+
+
+@record
+class Includes:
+    """A declared set has this member (and perhaps others)."""
+
+    name: str
+    member: str
+
+
+@record
+class Not:
+    item: Formula
+
+
+@record
+class All:
+    """Every item; of none: true."""
+
+    items: tuple[Formula, ...]
+
+
+@record
+class Any:
+    """At least one item; of none: false."""
+
+    items: tuple[Formula, ...]
+
+
+@record
+class Implies:
+    left: Formula
+    right: Formula
+
+
+@record
+class ExactlyOne:
+    items: tuple[Formula, ...]
+
+
+@record
+class Read:
+    """A phrase: one formula for each reading of its group, in the group's order."""
+
+    group: int
+    options: tuple[Formula, ...]
+
+
+Formula: TypeAlias = (
+    Truth | Compare | IsWhole | Chosen | Includes | Not | All | Any | Implies | ExactlyOne | Read
+)
+
+
+# ---- vocabulary
+
+
+@record
+class NumberDecl:
+    """A quantity, share or count. `stated_bounds` tells bounds the sheet wrote from those of the kind."""
+
+    name: str
+    kind: Kind
+    unit: Unit
+    whole: bool
+    lower: Bound | None
+    upper: Bound | None
+    stated_bounds: bool
+    note: str
+    span: Span = field(compare=False)
+
+
+@record
+class ChoiceDecl:
+    """Exactly one of `members`; the last is OTHERS unless the list was closed with `only`."""
+
+    name: str
+    members: tuple[str, ...]
+    note: str
+    span: Span = field(compare=False)
+
+
+@record
+class SetDecl:
+    """Any of `members`, or none; the last is OTHERS unless the list was closed with `only`."""
+
+    name: str
+    members: tuple[str, ...]
+    note: str
+    span: Span = field(compare=False)
+
+
+Declaration: TypeAlias = NumberDecl | ChoiceDecl | SetDecl
+
+
+# ---- readings
+
+
+@record
+class Reading:
+    """One way to take a phrase or noun. `plain` is its meaning in words and plain maths, for people.
+
+    `axes` are the kinds of ambiguity it settles, such as (("ends", "included"),).
+    """
+
+    label: str
+    standing: Standing
+    plain: str
+    taken_by: str = ""
+    axes: tuple[tuple[str, str], ...] = ()
+
+
+@record
+class Place:
+    """One occurrence of a group: the label of the limitation or the name of the case it stands in.
+
+    `meanings` says what each reading comes to here, in the group's order, as `Reading.plain` does for the
+    first place; empty where it is the same everywhere.
+    """
+
+    where: str
+    words: str
+    span: Span = field(compare=False)
+    meanings: tuple[str, ...] = field(default=(), compare=False)
+
+
+@record
+class Group:
+    """A link group: the occurrences that are always read alike (same document, wording, readings).
+
+    `readings` holds what is left after pins and policies; `base` is the first of best standing. `settled`
+    names what was pinned away, with the reason. `not_computed` are readings without a formula; `not_tried`
+    are (label, why) of readings whose conditions fail here.
+    """
+
+    index: int
+    document: str
+    wording: str
+    entry: str
+    readings: tuple[Reading, ...]
+    base: int
+    places: tuple[Place, ...]
+    settled: tuple[Settled, ...] = ()
+    not_computed: tuple[str, ...] = ()
+    not_tried: tuple[tuple[str, str], ...] = ()
+    noun: bool = False
+
+
+@record
+class Settled:
+    """A policy, definition or pin that took readings away, and which; `reason` is the place it rests on."""
+
+    text: str
+    reason: str
+    removed: tuple[str, ...]
+    span: Span = field(compare=False)
+
+
+@record
+class FreeParameter:
+    """A number a reading leaves open. `shared` parameters are dimensionless and stretch alike per kind."""
+
+    key: str
+    name: str
+    group: int
+    reading: int
+    lower: Bound
+    upper: Bound | None
+    presumed: Fraction
+    unit: Unit
+    shared: bool
+
+
+# ---- claims and cases
+
+
+@record
+class Limitation:
+    """One restatement line. `words` are the claim's own; '' for a line in symbols alone."""
+
+    label: str
+    claim: int
+    subject: str
+    words: str
+    text: str
+    formula: Formula
+    meant: Formula | None
+    meant_text: str
+    groups: tuple[int, ...]
+    exact: bool
+    span: Span = field(compare=False)
+
+
+@record
+class Claim:
+    number: int
+    text: str
+    category: str
+    parents: tuple[int, ...]
+    limitations: tuple[Limitation, ...]
+    span: Span = field(compare=False)
+
+
+Role: TypeAlias = Literal["inside", "outside", "document", "class"]
+
+
+@record
+class Case:
+    """A case: every article on which `facts` is true.
+
+    `form` is "thing", or for a document "example" or "range". `stated` are the declared names that the facts
+    speak of; names in `silent` are not mentioned by the document, `unknown` have one value nobody knows, and
+    all other names are free. `targets` are claim numbers or limitation labels; empty: all independent claims.
+    """
+
+    name: str
+    role: Role
+    form: Literal["thing", "example", "range"]
+    targets: tuple[str, ...]
+    facts: Formula
+    text: str
+    stated: tuple[str, ...]
+    silent: tuple[str, ...]
+    unknown: tuple[str, ...]
+    groups: tuple[int, ...]
+    place: str
+    span: Span = field(compare=False)
+
+
+@record
+class Given:
+    text: str
+    formula: Formula
+    note: str
+    span: Span = field(compare=False)
+
+
+@record
+class Unrestated:
+    """A number, unit, connective or end-point word of a claim's text that no line restates, with context."""
+
+    claim: int
+    sort: Literal["number", "unit", "connective", "end word", "hedge"]
+    words: str
+    context: str
+    span: Span = field(compare=False)
+
+
+@record
+class Sheet:
+    title: str
+    profile: Literal["US", "EPO"]
+    purpose: Literal["examination", "court"]
+    filed: bool
+    confidential: str
+    declarations: tuple[Declaration, ...]
+    givens: tuple[Given, ...]
+    claims: tuple[Claim, ...]
+    groups: tuple[Group, ...]
+    parameters: tuple[FreeParameter, ...]
+    cases: tuple[Case, ...]
+    policies: tuple[Settled, ...]
+    unrestated: tuple[Unrestated, ...]
+    source_name: str
+
+    def declaration(self, name: str) -> Declaration:
+        return next(d for d in self.declarations if d.name == name)
+
+    def claim(self, number: int) -> Claim:
+        return next(c for c in self.claims if c.number == number)

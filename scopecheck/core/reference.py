@@ -1,0 +1,140 @@
+"""What a reader already knows: the listed cases as points, and plain values for what nobody stated."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+from math import floor
+from typing import assert_never
+
+from scopecheck.core.model import (
+    OTHERS,
+    All,
+    Article,
+    Case,
+    ChoiceDecl,
+    Chosen,
+    Compare,
+    Const,
+    Declaration,
+    Formula,
+    Includes,
+    Measured,
+    Not,
+    NumberDecl,
+    Rounded,
+    SetDecl,
+    Sheet,
+    Value,
+)
+from scopecheck.core.plain import stated_ends
+from scopecheck.foundations.record import record
+
+
+@record
+class Reference:
+    """A case to depart from as little as possible; '' where only plain values are known."""
+
+    name: str
+    article: Article
+
+
+def stated_values(sheet: Sheet, case: Case, exact: bool = False) -> dict[str, Value]:
+    """The values that a case states outright; ranges and words state none.
+
+    A value stated as measured counts by its digits, unless only `exact` values are asked for.
+    """
+    numbers: dict[str, Value] = {}
+    members: dict[str, dict[str, bool]] = {}
+    stack: list[Formula] = [case.facts]
+    while stack:
+        match stack.pop(0):
+            case All(items):
+                stack = [*items, *stack]
+            case Compare("=", Measured(name), Const(value)):
+                numbers[name] = value
+            case Compare("=", Rounded(Measured(name)), Const(value)) if not exact:
+                numbers[name] = value
+            case Chosen(name, member):
+                numbers[name] = member
+            case Includes(name, member):
+                members.setdefault(name, {})[member] = True
+            case Not(Includes(name, member)):
+                members.setdefault(name, {})[member] = False
+            case _:
+                pass
+    for d in sheet.declarations:
+        if isinstance(d, SetDecl) and (not exact or set(members.get(d.name, ())) == set(d.members)):
+            if d.name not in members:
+                continue
+            numbers[d.name] = frozenset(m for m, has in members[d.name].items() if has)
+    return numbers
+
+
+def default_values(sheet: Sheet, formulas: Iterable[Formula]) -> dict[str, Value]:
+    """A plain value for every name: the middle of its stated range, else its stated number nearest zero.
+
+    With no number stated, the bound nearest zero, else 0; of a choice the first member; a set is empty.
+    """
+    ends = stated_ends(formulas)
+    return {d.name: _default(d, ends.get(d.name, ())) for d in sheet.declarations}
+
+
+def _default(d: Declaration, ends: tuple[tuple[Fraction, Fraction], ...]) -> Value:
+    match d:
+        case NumberDecl():
+            values = sorted({value for value, _ in ends})
+            inside = [value for value in values if _within(d, value)]
+            if len(inside) > 1:
+                steps = [step for _, step in ends if step > 0]
+                step = Fraction(1) if d.whole else min(steps, default=Fraction(0))
+                middle = (inside[0] + inside[-1]) / 2
+                rounded = floor(middle / step) * step if step else middle
+                if _within(d, rounded):
+                    return rounded
+            if (inside and not d.whole) or (inside and inside[0].denominator == 1):
+                return min(inside, key=lambda v: (abs(v), v))
+            return _allowed_near_zero(d)
+        case ChoiceDecl(members=members):
+            return members[0]
+        case SetDecl():
+            return frozenset()
+        case _:
+            assert_never(d)
+
+
+def _allowed_near_zero(d: NumberDecl) -> Fraction:
+    """Zero if the bounds allow it, else a short number near the bound that is nearest to zero."""
+    bounds = [b.value for b in (d.lower, d.upper) if b is not None]
+    unit = Fraction(1) if d.whole else d.unit.factor
+    near = min(bounds, key=lambda v: (abs(v), v), default=Fraction(0))
+    middle = [sum(bounds, Fraction(0)) / 2] if len(bounds) == 2 else []
+    candidates = [Fraction(0), near, near + unit, near - unit, *middle]
+    return next((v for v in candidates if _within(d, v)), near)
+
+
+def _within(d: NumberDecl, value: Fraction) -> bool:
+    above = d.lower is None or value > d.lower.value or (d.lower.closed and value == d.lower.value)
+    return above and (d.upper is None or value < d.upper.value or (d.upper.closed and value == d.upper.value))
+
+
+def references(sheet: Sheet, formulas: tuple[Formula, ...], first: Case | None = None) -> list[Reference]:
+    """The cases that a witness may be told by: `first` alone if given, else all, inside cases first.
+
+    What a case leaves unsaid is filled from the first inside case, then by `default_values`.
+    """
+    plain = default_values(sheet, formulas)
+    inside = [case for case in sheet.cases if case.role == "inside"]
+    if inside:
+        plain |= stated_values(sheet, inside[0])
+    if first is not None:
+        return [Reference(first.name, {**plain, **stated_values(sheet, first)})]
+    order = {"inside": 0, "outside": 1, "document": 2, "class": 3}
+    listed = sorted(sheet.cases, key=lambda case: order[case.role])
+    found = [
+        Reference(case.name, {**plain, **values}) for case in listed if (values := stated_values(sheet, case))
+    ]
+    return found or [Reference("", plain)]
+
+
+__all__ = ["OTHERS", "Reference", "default_values", "references", "stated_values"]

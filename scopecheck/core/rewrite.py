@@ -1,0 +1,107 @@
+"""Rewriting formulas: one group settled by one of its readings."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from types import MappingProxyType
+from typing import assert_never
+
+from scopecheck.core.construction import groups_in
+from scopecheck.core.model import (
+    Add,
+    All,
+    Any,
+    Branch,
+    Chosen,
+    Compare,
+    Const,
+    CountOf,
+    Divide,
+    ExactlyOne,
+    Formula,
+    Greatest,
+    Implies,
+    Includes,
+    IsWhole,
+    Least,
+    Magnitude,
+    Measured,
+    Multiply,
+    Negate,
+    Not,
+    Parameter,
+    Read,
+    ReadTerm,
+    Remainder,
+    Rounded,
+    Term,
+    Truth,
+)
+
+
+def read_as(  # noqa: C901 - one case for each kind of node
+    formula: Formula, group: int, reading: int, presumed: Mapping[str, Fraction] = MappingProxyType({})
+) -> Formula:
+    """The formula with every occurrence of the group replaced by that one reading's meaning.
+
+    Parameters named in `presumed` are replaced by their values.
+    """
+
+    def term(t: Term) -> Term:
+        match t:
+            case Parameter(key) if key in presumed:
+                return Const(presumed[key])
+            case Const() | Measured() | Parameter() | CountOf():
+                return t
+            case Add(items):
+                return Add(tuple(map(term, items)))
+            case Least(items):
+                return Least(tuple(map(term, items)))
+            case Greatest(items):
+                return Greatest(tuple(map(term, items)))
+            case Negate(item):
+                return Negate(term(item))
+            case Magnitude(item):
+                return Magnitude(term(item))
+            case Rounded(item, step, rule, origin):
+                return Rounded(term(item), step, rule, origin)
+            case Remainder(item, divisor):
+                return Remainder(term(item), divisor)
+            case Multiply(left, right):
+                return Multiply(term(left), term(right))
+            case Divide(left, right, text):
+                return Divide(term(left), term(right), text)
+            case Branch(condition, then, otherwise):
+                return Branch(whole(condition), term(then), term(otherwise))
+            case ReadTerm(g, options):
+                return term(options[reading]) if g == group else ReadTerm(g, tuple(map(term, options)))
+            case _:
+                assert_never(t)
+
+    def whole(f: Formula) -> Formula:
+        if group not in groups_in(f):
+            return f  # the same object, so that what is known of it stays known
+        match f:
+            case Truth() | Chosen() | Includes():
+                return f
+            case Compare(op, left, right):
+                return Compare(op, term(left), term(right))
+            case IsWhole(item):
+                return IsWhole(term(item))
+            case Not(inner):
+                return Not(whole(inner))
+            case All(items):
+                return All(tuple(map(whole, items)))
+            case Any(items):
+                return Any(tuple(map(whole, items)))
+            case ExactlyOne(items):
+                return ExactlyOne(tuple(map(whole, items)))
+            case Implies(left, right):
+                return Implies(whole(left), whole(right))
+            case Read(g, options):
+                return whole(options[reading]) if g == group else Read(g, tuple(map(whole, options)))
+            case _:
+                assert_never(f)
+
+    return whole(formula)

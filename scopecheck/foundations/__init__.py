@@ -1,0 +1,1 @@
+"""What everything else stands on: records, places in a text, messages, units."""

@@ -1,0 +1,61 @@
+"""What is wrong with a sheet, as data. Drawing it is `drawing.draw`; nothing here prints."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+from typing import Literal, TypeAlias
+
+from scopecheck.foundations.record import field, record
+from scopecheck.foundations.spans import Span
+
+Severity: TypeAlias = Literal["error", "warning", "note"]
+
+
+@record
+class Diagnostic:
+    """One located message: what is wrong, why, and what to write instead. `also` marks further places."""
+
+    severity: Severity
+    span: Span
+    message: str
+    cause: str = ""
+    help: str = ""
+    also: tuple[tuple[Span, str], ...] = field(default=())
+
+
+class Trouble(Exception):
+    """A diagnostic on its way to the list; raised where a statement cannot be read any further."""
+
+    def __init__(self, diagnostic: Diagnostic) -> None:
+        super().__init__(diagnostic.message)
+        self.diagnostic = diagnostic
+
+
+class KindTrouble(Trouble):
+    """Values of different kinds in one formula. For a reading: it makes no sense at this place."""
+
+
+def trouble(
+    span: Span, message: str, cause: str = "", help: str = "", also: tuple[tuple[Span, str], ...] = ()
+) -> Trouble:
+    """An error at a place, ready to raise."""
+    return Trouble(Diagnostic("error", span, message, cause, help, also))
+
+
+def nearest(word: str, known: Iterable[str], most: int = 3) -> tuple[str, ...]:
+    """The known words most like `word`, best first; ignores case; empty if none is near."""
+    by_lower = {name.lower(): name for name in known}
+    return tuple(by_lower[w] for w in get_close_matches(word.lower(), list(by_lower), most, 0.6))
+
+
+def quoted_list(words: Iterable[str]) -> str:
+    """`'a', 'b' or 'c'`, for messages."""
+    items = [f"'{word}'" for word in words]
+    return items[0] if len(items) == 1 else ", ".join(items[:-1]) + " or " + items[-1] if items else ""
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """A help sentence with the nearest known words, or '' when none is near."""
+    near = nearest(word, known)
+    return f"did you mean {quoted_list(near)}?" if near else ""

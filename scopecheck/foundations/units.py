@@ -1,0 +1,248 @@
+"""Units: what a text such as `g/cm3` or `bar(g)` spells, and its exact factor.
+
+Base units: m, kg, s, K, A, mol, cd, degree of angle, bit. Everything is a Fraction.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from fractions import Fraction
+from functools import lru_cache
+from typing import NamedTuple
+
+from scopecheck.foundations.kinds import (
+    ABSOLUTE,
+    GAUGE,
+    LEVEL,
+    PLAIN_KIND,
+    TEMPERATURE,
+    WHOLE_OF,
+    Kind,
+    KindError,
+    combined,
+    power_kind,
+    unit_table,
+)
+from scopecheck.foundations.record import record
+
+
+class UnitError(Exception):
+    """A word that cannot be declared as a unit; the message says why."""
+
+
+@record
+class Unit:
+    """A unit: value in base units = number * factor + offset."""
+
+    symbol: str
+    kind: Kind
+    factor: Fraction
+    offset: Fraction = Fraction(0)
+
+    def to_base(self, v: Fraction) -> Fraction:
+        """A number of this unit, in base units."""
+        return v * self.factor + self.offset
+
+    def from_base(self, v: Fraction) -> Fraction:
+        """A value in base units, as a number of this unit."""
+        return (v - self.offset) / self.factor
+
+
+PLAIN = Unit("", PLAIN_KIND, Fraction(1))
+
+_PLAIN_FORM = {
+    "µ": "u", "μ": "u", "Å": "angstrom", "\u212b": "angstrom", "Ω": "ohm", "\u2126": "ohm", "\u212a": "K",
+    "\u2103": "degC", "\u2109": "degF", "°": "deg", "º": "deg", "‰": "permille",
+    "·": ".", "⋅": ".", "∙": ".", "−": "-", "\u00a0": " ", "\u2009": " ", "\u202f": " ",
+    "⁻": "^-", "¹": "^1", "²": "^2", "³": "^3", "⁴": "^4",
+    "⁵": "^5", "⁶": "^6", "⁷": "^7", "⁸": "^8", "⁹": "^9",
+}  # fmt: skip
+_TRANSLATION = str.maketrans(_PLAIN_FORM)
+_POWER = re.compile(r"(?P<symbol>.*[^\d^-])(?:(?P<digit>[2-9])|\^(?P<power>-?[1-9]))")
+_BASES = {"(g)": GAUGE, "(a)": ABSOLUTE}
+
+Own = Mapping[str, Unit]
+
+
+class _Part(NamedTuple):
+    """One symbol of a compound with its power; `section` 0 is the numerator."""
+
+    unit: Unit
+    power: int
+    section: int
+
+    @property
+    def text(self) -> str:
+        symbol = self.unit.symbol.removesuffix("(diff)")
+        power = -self.power if self.section else self.power
+        if power == 1:
+            return symbol
+        return f"{symbol}{power}" if power > 1 and symbol[-1].isalpha() else f"{symbol}^{power}"
+
+
+def plain_form(text: str) -> str:
+    """A text with micro, ohm and degree signs, superscripts and special blanks in their plain spelling."""
+    return text.strip().translate(_TRANSLATION).replace("^-^", "^-")
+
+
+def find_unit(text: str, own: Own | None = None, *, level: bool = False) -> Unit | None:
+    """The unit a text spells, or None. `own`: units the sheet declared. `level`: a temperature is a point."""
+    plain = plain_form(text)
+    if not plain:
+        return None
+    unit = _find(plain) or (_with_own(plain, own) if own else None)
+    return as_level(unit) if unit and level and unit.kind.dimension == TEMPERATURE else unit
+
+
+@lru_cache(maxsize=4096)
+def _find(text: str) -> Unit | None:
+    target = unit_table().aliases.get(text)
+    if target:
+        return _find(target)
+    return _simple(text) or _compound(text, {})
+
+
+def _with_own(text: str, own: Own) -> Unit | None:
+    return own.get(text) or _compound(text, own)
+
+
+@lru_cache(maxsize=4096)
+def _simple(text: str) -> Unit | None:
+    """A unit of one symbol: from the table, a level, its difference, a share, a pressure with (g) or (a)."""
+    table = unit_table()
+    if entry := table.factors.get(text):
+        name, prefix, factor = entry
+        return Unit(text, Kind(table.dimensions[name]), prefix * Fraction(factor))
+    if level := table.levels.get(text):
+        return Unit(text, Kind(TEMPERATURE, LEVEL), Fraction(level[0]), Fraction(level[1]))
+    if level := table.levels.get(text.removesuffix("(diff)")):
+        return Unit(text, Kind(TEMPERATURE), Fraction(level[0]))
+    if share := table.shares.get(text):
+        return Unit(text, Kind((), share[1]), Fraction(share[0]))
+    if basis := _BASES.get(text[-3:]):
+        unit = _simple(table.aliases.get(text[:-3], text[:-3]))
+        if unit and unit.kind == Kind(table.dimensions["pressure"]):
+            return Unit(unit.symbol + text[-3:], Kind(unit.kind.dimension, basis), unit.factor)
+    return None
+
+
+def _atom(text: str, own: Own) -> Unit | None:
+    """One symbol inside a compound; a degree is an interval there (`degC/min` is K/min)."""
+    unit = _simple(text) or own.get(text)
+    if unit is None or (unit.kind.basis and unit.kind.basis != LEVEL):
+        return None
+    return as_difference(unit) if unit.kind.basis else unit
+
+
+def parse_factor(text: str, own: Own, section: int = 0) -> _Part | None:
+    """`m`, `m2`, `m^2`, `s^-1` as a unit and its power, turned around below a `/`."""
+    sign = -1 if section else 1
+    text = unit_table().aliases.get(text, text)
+    if unit := _atom(text, own):
+        return _Part(unit, sign, section)
+    match = _POWER.fullmatch(text)
+    if match and (unit := _atom(match["symbol"], own)):
+        return _Part(unit, sign * int(match["digit"] or match["power"]), section)
+    return None
+
+
+def _sections(text: str) -> list[str] | None:
+    """The numerator and each denominator. A product after a `/` needs brackets: `W/m.K` has two readings."""
+    first, *rest = re.split(r"/(?![^(]*\))", text)
+    sections = [first]
+    for section in rest:
+        if section.startswith("(") and section.endswith(")"):
+            section = section[1:-1]
+        elif "." in section:
+            return None
+        if "/" in section:
+            return None
+        sections.append(section)
+    return sections
+
+
+def _parts(text: str, own: Own) -> list[_Part] | None:
+    sections = _sections(text)
+    if sections is None:
+        return None
+    parts: list[_Part] = []
+    for index, section in enumerate(sections):
+        if index == 0 and section == "1" and len(sections) > 1:
+            continue
+        for piece in section.split("."):
+            part = parse_factor(piece, own, index)
+            if part is None:
+                return None
+            parts.append(part)
+    return parts
+
+
+def _compound(text: str, own: Own) -> Unit | None:
+    parts = _parts(text, own)
+    if parts is None:
+        return None
+    kind, factor = PLAIN_KIND, Fraction(1)
+    for part in parts:
+        kind = Kind(combined(kind, part.unit.kind, part.power))
+        factor *= part.unit.factor**part.power
+    return Unit(_symbol(parts), _share_kind(parts) or kind, factor)
+
+
+def _symbol(parts: list[_Part]) -> str:
+    """The plain spelling: `m^2`, `m²` and `m2` are all printed `m2`, so that one unit has one symbol."""
+    sections = {0: "1"}
+    for index in sorted({part.section for part in parts}):
+        product = ".".join(part.text for part in parts if part.section == index)
+        sections[index] = f"({product})" if index and "." in product else product
+    return "/".join(sections.values())
+
+
+def _share_kind(parts: list[_Part]) -> Kind | None:
+    """`mg/kg` is a share by mass, `mL/L` by volume, `mmol/mol` by mole; `mm/m` is a plain number."""
+    if len(parts) != 2:
+        return None
+    above, below = parts
+    kind = power_kind(above.unit.kind, above.power)
+    if kind != power_kind(below.unit.kind, -below.power):
+        return None
+    return next((Kind((), basis) for basis, whole in WHOLE_OF.items() if kind.dimension == whole), None)
+
+
+def as_level(unit: Unit) -> Unit:
+    """A temperature unit as a point on its scale: `K` in `temperature in K`. KindError for other kinds."""
+    if unit.kind == Kind(TEMPERATURE, LEVEL):
+        return unit
+    if unit.kind != Kind(TEMPERATURE):
+        raise KindError(f"{unit.kind.name} cannot be read as temperature level", unit.kind, unit.kind)
+    symbol = unit.symbol.removesuffix("(diff)")
+    if level := unit_table().levels.get(symbol):
+        return Unit(symbol, Kind(TEMPERATURE, LEVEL), Fraction(level[0]), Fraction(level[1]))
+    return Unit(symbol, Kind(TEMPERATURE, LEVEL), unit.factor)
+
+
+def as_difference(unit: Unit) -> Unit:
+    """A temperature unit for distances on its scale: `degF(diff)`, `K`. KindError for other kinds."""
+    if unit.kind == Kind(TEMPERATURE):
+        return unit
+    if unit.kind != Kind(TEMPERATURE, LEVEL):
+        raise KindError(f"{unit.kind.name} cannot be read as temperature difference", unit.kind, unit.kind)
+    symbol = f"{unit.symbol}(diff)" if unit.symbol in unit_table().levels else unit.symbol
+    return Unit(symbol, Kind(TEMPERATURE), unit.factor)
+
+
+def known_symbols() -> tuple[str, ...]:
+    """Every symbol of the table in its plain spelling, prefixes included, without (g), (a) and (diff)."""
+    table = unit_table()
+    return (*table.factors, *table.levels, *table.shares)
+
+
+def define_unit(symbol: str) -> Unit:
+    """A unit of the trade with a dimension of its own. UnitError if the word is taken or cannot be a unit."""
+    if not re.fullmatch(r"[^\W\d_]+(?:-[^\W\d_]+)*", symbol):
+        raise UnitError(f"'{symbol}' cannot be a unit: a unit is one word of letters")
+    if symbol.lower() in unit_table().function_words:
+        raise UnitError(f"'{symbol}' cannot be a unit: it is a word of the language")
+    if find_unit(symbol):
+        raise UnitError(f"'{symbol}' is a unit already")
+    return Unit(symbol, Kind(((f"count of {symbol}", 1),)), Fraction(1))

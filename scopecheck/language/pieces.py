@@ -1,0 +1,178 @@
+"""Small pieces that several statements share: cells, notes in quotes, the colon, names, readings."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from scopecheck.foundations.diagnostics import Diagnostic, trouble
+from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.spans import Span
+from scopecheck.language.layout import Line, Page
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.parse import parse_facts
+from scopecheck.language.scan import Token, scan
+from scopecheck.language.syntax import Column, NameNode, NumberNode, Raw, Words
+
+_REFERENCE_SIGNS = re.compile(r"\(\s*\d+[a-zA-Z]?'?(?:\s*[,;-]\s*\d+[a-zA-Z]?'?)*\s*\)")
+
+
+@dataclass
+class Desk:
+    """What is at hand while statements are read one by one."""
+
+    page: Page
+    own: dict[str, Unit] = field(default_factory=dict)
+    diagnostics: list[Diagnostic] = field(default_factory=list)
+    columns: tuple[Column, ...] = ()
+    failed: set[str] = field(default_factory=set)
+    """Names, in small letters, that declarations are meant to declare, with a mistake or without."""
+
+    @property
+    def text(self) -> str:
+        return self.page.plain
+
+    def raw(self, start: int, end: int) -> Raw:
+        """A stretch of text without blanks at its ends."""
+        start, end = trimmed(self.text, start, end)
+        return Raw(self.page, start, end)
+
+    def span(self, start: int, end: int) -> Span:
+        return self.page.span(start, end)
+
+    def words(self, start: int, end: int) -> Words:
+        """Words with their tokens; a full stop, comma or semicolon at the end is dropped."""
+        start, end = trimmed(self.text, start, end)
+        while end > start and self.text[end - 1] in ".;, " and not self.text[start:end].endswith("..."):
+            end -= 1
+        tokens = self._without_signs(start, end)
+        return Words(one_line(self.text[start:end]), tokens, self.span(start, end))
+
+    def _without_signs(self, start: int, end: int) -> tuple[Token, ...]:
+        """The tokens of words without signs of the drawings, as in `holes (12, 14a)`, and `(2)` after two."""
+        found: tuple[Token, ...] = ()
+        at = start
+        for sign in _REFERENCE_SIGNS.finditer(self.text, start, end):
+            if self.text.count("(", at, sign.start()) != self.text.count(")", at, sign.start()):
+                continue
+            before = scan(self.page, at, sign.start(), self.own, words=True)
+            if not before or before[-1].sort != "word":
+                continue
+            counted = NUMBER_WORDS.get(before[-1].text.lower())
+            if counted is None or sign.group().strip("( )") == str(counted):
+                found, at = (*found, *before), sign.end()
+        return (*found, *scan(self.page, at, end, self.own, words=True))
+
+
+def trimmed(text: str, start: int, end: int) -> tuple[int, int]:
+    """The stretch without blanks at either end."""
+    while start < end and text[start].isspace():
+        start += 1
+    while end > start and text[end - 1].isspace():
+        end -= 1
+    return start, end
+
+
+def one_line(text: str) -> str:
+    """Text that may run over margin lines, on one line with single blanks."""
+    return " ".join(re.sub(r"\n\s*\|", " ", text).split())
+
+
+def after_word(text: str, word: str, line: Line) -> int:
+    """Where the rest of a line begins after its heading word and a colon, if one stands there."""
+    at = line.start + len(word)
+    colon = False
+    while at < line.end and (text[at].isspace() or (text[at] == ":" and not colon)):
+        colon = colon or text[at] == ":"
+        at += 1
+    return at
+
+
+def without_note(desk: Desk, start: int, end: int) -> tuple[int, str]:
+    """The end of the text before a note in quotes that closes it, and the note ('' if none)."""
+    text = desk.text
+    if text.count('"', start, end) % 2:
+        at = text.rfind('"', start, end)
+        raise trouble(
+            desk.span(at, at + 1), "a quote that is never closed",
+            "Quoted text ends with a second quote on the same line.", 'add a " where the text ends',
+        )  # fmt: skip
+    if end > start and text[end - 1] == '"':
+        opening = text.rfind('"', start, end - 1)
+        return trimmed(text, start, opening)[1], one_line(desk.page.source.text[opening + 1 : end - 1])
+    return end, ""
+
+
+def find_colon(text: str, start: int, end: int) -> int:
+    """The first colon outside quotes and brackets that is not part of a ratio like 9:1, or -1."""
+    depth, quoted = 0, False
+    for i in range(start, end):
+        c = text[i]
+        if c == '"':
+            quoted = not quoted
+        elif quoted:
+            continue
+        elif c in "([{":
+            depth += 1
+        elif c in ")]}":
+            depth -= 1
+        elif c == ":" and depth <= 0 and not (text[i - 1].isdigit() and text[i + 1 : i + 2].isdigit()):
+            return i
+    return -1
+
+
+_CELL_GAP = re.compile(r"\s*\t\s*|\s{2,}")
+_TAB = re.compile(r" *\t *|\s{2,}")
+
+
+def cells(text: str, start: int, end: int, every_tab: bool = False) -> list[tuple[int, int]]:
+    """Cells between tabs or runs of two or more blanks; `every_tab`: two tabs hold an empty cell."""
+    found: list[tuple[int, int]] = []
+    at = start
+    for gap in (_TAB if every_tab else _CELL_GAP).finditer(text, start, end):
+        if text.count('"', start, gap.start()) % 2 == 0:
+            found.append((at, gap.start()))
+            at = gap.end()
+    found.append((at, end))
+    return found
+
+
+def split_commas(text: str, start: int, end: int) -> list[tuple[int, int]]:
+    """The stretches between commas outside brackets and quotes."""
+    found, depth, at, quoted = [], 0, start, False
+    for i in range(start, end):
+        c = text[i]
+        if c == '"':
+            quoted = not quoted
+        elif not quoted and c in "([{":
+            depth += 1
+        elif not quoted and c in ")]}":
+            depth -= 1
+        elif c == "," and not quoted and depth <= 0:
+            found.append(trimmed(text, at, i))
+            at = i + 1
+    found.append(trimmed(text, at, end))
+    return found
+
+
+_NAME = re.compile(r"[^\W\d_][\w'-]*(?: [\w'-]+)*")
+
+
+def name_node(desk: Desk, start: int, end: int, what: str) -> NameNode:
+    """A name of one or more words of letters, digits, hyphens."""
+    start, end = trimmed(desk.text, start, end)
+    written = " ".join(desk.text[start:end].split())
+    if not _NAME.fullmatch(written):
+        raise trouble(
+            desk.span(start, max(end, start + 1)), f"'{written[:40]}' is no name for {what}",
+            "A name is made of words, digits and hyphens and begins with a letter.", "",
+        )  # fmt: skip
+    return NameNode(written, desk.span(start, end))
+
+
+def number_node(desk: Desk, start: int, end: int) -> NumberNode:
+    """A single number with its unit."""
+    node = parse_facts(desk.page, start, end, desk.own)
+    if not isinstance(node, NumberNode):
+        raise trouble(desk.span(start, max(end, start + 1)), "a number was expected here")
+    return node

@@ -1,0 +1,416 @@
+"""Tokens of one statement. Numbers keep their digits; every doubtful spelling has a sentence of its own.
+
+The exact language and the words of a claim share this scanner; words allow a dash and a plus-or-minus sign
+between numbers, because claims have them and phrases read them.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+from typing import Literal, TypeAlias
+
+from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.quantity import Unit, explain_unit, find_unit, nearest_units
+from scopecheck.foundations.record import record
+from scopecheck.language.layout import Page
+
+Own: TypeAlias = Mapping[str, Unit]
+Sort: TypeAlias = Literal["number", "word", "capital", "sign", "mark", "quoted", "gap"]
+
+CAPITALS = frozenset(
+    "AND OR NOT IF THEN OTHERWISE MOD IS WHOLE IN LEAST GREATEST ABS SUM ROUND TO HALF AWAY UP EVEN COUNT ONE"
+    " EVERY SOME PLACE DECADE TRUE FALSE".split()
+)
+LATER_CAPITALS = frozenset("MEAN MEDIAN START END RECITED WITHOUT DIGITS VALUE".split())
+
+MOST_DIGITS = 60
+MOST_EXPONENT = 60
+DEEPEST = 40
+MOST_TOKENS = 4000
+
+_NO_UNIT = frozenset(
+    "a an and any are as at be but by each for from has in into is of on one or per that the to up which with"
+    " x times".split()
+)
+
+_WORD = re.compile(r"[^\W\d_][\w']*(?:-[\w']+)*")
+_SIGN = re.compile(r"<=|>=|!=|≤|≥|≠|=<|=>|==|<>|<|>|=")
+_SIGNS = {"≤": "<=", "≥": ">=", "≠": "!="}
+_WRONG_SIGNS = {"=<": "<=", "=>": ">=", "==": "=", "<>": "!="}
+_MARKS = {"×": "*", "·": "*", "÷": "/"}
+_SUPER = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺", "0123456789-+")
+
+_MANTISSA = re.compile(r"\d+(?:\.\d+)?")
+_POWER_OF_TEN = re.compile(
+    r"[eE]([+-]?\d+)(?![\w.])|([⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺]+)|\s*[×x*]\s*10(?:\^([+-]?\d+)|([⁻⁺]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+))"
+)
+_TEN_TO = re.compile(r"10\^(-?\d+)(?![\w.])")
+_RATIO = re.compile(r"(\d+(?:\.\d+)?):(\d+(?:\.\d+)?)(?![\d:])")
+_FRACTION = re.compile(r"(\d+)/(\d+)(?![\d./^])")
+
+_DOUBTFUL: tuple[tuple[re.Pattern[str], str, str, str], ...] = (
+    (
+        re.compile(r"\d{1,3}(?:,\d{3})+(?![\d])"),
+        "a comma inside a number",
+        "'{0}' is one thousand and more in one country and a decimal in another.",
+        "write {1} or {2}; beside words that have the comma: two blanks, exactly, and the facts in symbols",
+    ),
+    (
+        re.compile(r"\d+,\d+"),
+        "a comma inside a number",
+        "'{0}' may be a decimal comma or two numbers.",
+        "write {2} for the decimal, or a blank after the comma for two numbers",
+    ),
+    (
+        re.compile(r"\d+ \d+/\d+"),
+        "a whole number and a fraction side by side",
+        "'{0}' is not read as one number.",
+        "write it as a decimal or as one fraction, such as 2.5 or 5/2",
+    ),
+    (
+        re.compile(r"\d{1,3}(?: \d{3})+(?![\d.])"),
+        "a blank inside a number",
+        "'{0}' may be one number or several.",
+        "write {3}",
+    ),
+)
+_DASH = re.compile(r"\d+(?:\.\d+)?-\d+(?:\.\d+)?")
+_PLUS_MINUS = re.compile(r"\d+(?:\.\d+)?(?: ?[^\s\d±+<>=()]{1,12})? ?(?:±|\+/-|\+-) ?\d+(?:\.\d+)?")
+
+
+@record
+class Number:
+    """A number as written: exact value, places its digits reach, and the unit glued to it, if any."""
+
+    text: str
+    value: Fraction
+    decimals: int
+    unit: Unit | None
+
+    @property
+    def has_places(self) -> bool:
+        """False for a fraction or a ratio, which has no last written place."""
+        return "/" not in self.text and ":" not in self.text
+
+
+@record
+class Token:
+    sort: Sort
+    text: str
+    start: int
+    end: int
+    number: Number | None = None
+
+
+class _Scanner:
+    def __init__(self, page: Page, start: int, end: int, own: Own, words: bool) -> None:
+        self.page, self.text, self.end = page, page.plain, end
+        self.own, self.words = own, words
+        self.at = start
+        self.start = start
+        self.tokens: list[Token] = []
+        self.open: list[Token] = []
+
+    def run(self) -> tuple[Token, ...]:
+        while True:
+            self.skip_blanks()
+            if self.at >= self.end:
+                break
+            self.one()
+            if len(self.tokens) > MOST_TOKENS:
+                raise trouble(
+                    self.page.span(self.at, self.at + 1), "a statement that is too long",
+                    f"A statement holds at most {MOST_TOKENS} words, numbers and signs.",
+                    "split it into several statements",
+                )  # fmt: skip
+        if self.open:
+            left = self.open[-1]
+            raise trouble(
+                self.page.span(left.start, left.end), f"'{left.text}' is never closed",
+                "Every bracket that is opened is closed in the same statement.",
+                f"add '{_CLOSING[left.text]}' where it ends",
+            )  # fmt: skip
+        return tuple(self.tokens)
+
+    def skip_blanks(self) -> None:
+        """Goes over blanks, and over a comment or the margin bar of a line that goes on."""
+        text, begin = self.text, self.at
+        while self.at < self.end:
+            c = text[self.at]
+            before = text[max(begin, self.at - 2) : self.at]
+            new_line = "\n" in text[begin : self.at]
+            if c == "#" and (new_line or before[-1:] == "\t" or before == "  "):
+                line_end = text.find("\n", self.at, self.end)
+                self.at = self.end if line_end < 0 else line_end
+            elif c.isspace() or (c == "|" and new_line):
+                self.at += 1
+            else:
+                return
+
+    def add(self, sort: Sort, text: str, end: int, number: Number | None = None) -> None:
+        self.tokens.append(Token(sort, text, self.at, end, number))
+        self.at = end
+
+    def one(self) -> None:
+        text, at = self.text, self.at
+        c = text[at]
+        if c.isdigit() or (c in ".-" and self.number_begins(c)):
+            self.number()
+        elif match := _WORD.match(text, at, self.end):
+            self.word(match.group())
+        elif c == '"':
+            self.quoted()
+        elif match := _SIGN.match(text, at, self.end):
+            self.sign(match.group())
+        elif text.startswith("...", at) or c == "…":
+            self.add("gap", "...", at + (1 if c == "…" else 3))
+        elif c == "±" or text.startswith("+/-", at):
+            self.plus_minus(c)
+        elif c in _MARKS:
+            self.add("mark", _MARKS[c], at + 1)
+        elif c in "+-*/^(){}[],:;%.'&°∶":
+            self.bracket(c)
+            self.add("mark", c, at + 1)
+        else:
+            raise trouble(self.page.span(at, at + 1), f"{_named(c)} has no meaning here", "", "take it out")
+
+    def number_begins(self, c: str) -> bool:
+        after = self.text[self.at + 1 : self.at + 2]
+        if c == ".":
+            return after.isdigit()
+        before = self.text[self.at - 1] if self.at > self.start else " "
+        return (after.isdigit() or after == ".") and (before.isspace() or before in "([{<>=,*/+:")
+
+    def plus_minus(self, c: str) -> None:
+        width = 1 if c == "±" else 3
+        if not self.words:
+            raise trouble(
+                self.page.span(self.at, self.at + width), "a plus-or-minus sign among symbols",
+                "In symbols a tolerance has two ends.", "write both ends, such as 19 <= x <= 21",
+            )  # fmt: skip
+        self.add("word", "±", self.at + width)
+
+    def bracket(self, c: str) -> None:
+        if c in _CLOSING:
+            self.open.append(Token("mark", c, self.at, self.at + 1))
+            if len(self.open) > DEEPEST:
+                raise trouble(
+                    self.page.span(self.at, self.at + 1), "brackets too deep inside each other",
+                    f"At most {DEEPEST} brackets may be open at once.", "split the statement",
+                )  # fmt: skip
+        elif c in _OPENING:
+            if not self.open or self.open[-1].text != _OPENING[c]:
+                raise trouble(
+                    self.page.span(self.at, self.at + 1), f"'{c}' closes nothing",
+                    "" if not self.open else f"The bracket open here is '{self.open[-1].text}'.",
+                    f"take it out, or open it with '{_OPENING[c]}'",
+                )  # fmt: skip
+            self.open.pop()
+
+    def quoted(self) -> None:
+        close = self.text.find('"', self.at + 1, self.end)
+        if close < 0:
+            raise trouble(
+                self.page.span(self.at, self.at + 1), "a quote that is never closed",
+                "Quoted text ends with a second quote on the same line.", 'add a " where the text ends',
+            )  # fmt: skip
+        self.add("quoted", self.text[self.at + 1 : close], close + 1)
+
+    def sign(self, sign: str) -> None:
+        if sign in _WRONG_SIGNS:
+            raise trouble(
+                self.page.span(self.at, self.at + 2), f"'{sign}' is not a sign here", "",
+                f"write {_WRONG_SIGNS[sign]}",
+            )  # fmt: skip
+        self.add("sign", _SIGNS.get(sign, sign), self.at + len(sign))
+
+    def word(self, word: str) -> None:
+        if word in CAPITALS:
+            self.add("sign" if word == "IN" else "capital", word, self.at + len(word))
+            return
+        if word in LATER_CAPITALS and not self.words:
+            raise trouble(
+                self.page.span(self.at, self.at + len(word)), f"{word} is not understood yet",
+                "The word is set aside for a later version of the language.", "",
+            )  # fmt: skip
+        self.add("word", word, self.at + len(word))
+
+    # ---- numbers
+
+    def number(self) -> None:
+        text, at = self.text, self.at
+        self.refuse_doubtful()
+        sign = -1 if text[at] == "-" else 1
+        digits_at = at + (sign < 0)
+        if ratio := _RATIO.match(text, digits_at, self.end):
+            self.finish(at, ratio.end(), self.quotient(at, ratio), 0)
+        elif fraction := _FRACTION.match(text, digits_at, self.end):
+            self.finish(at, fraction.end(), sign * self.quotient(at, fraction), 0)
+        elif ten := _TEN_TO.match(text, digits_at, self.end):
+            power = self.exponent(at, ten.group(1), ten.end())
+            self.finish(at, ten.end(), sign * Fraction(10) ** power, -power)
+        else:
+            self.decimal(at, digits_at, sign)
+
+    def quotient(self, at: int, match: re.Match[str]) -> Fraction:
+        self.cap(at, match.end())
+        below = Fraction(match.group(2))
+        if below == 0:
+            raise trouble(self.page.span(at, match.end()), "a number over zero has no value")
+        return Fraction(match.group(1)) / below
+
+    def decimal(self, at: int, digits_at: int, sign: int) -> None:
+        match = _MANTISSA.match(self.text, digits_at, self.end)
+        assert match
+        end = match.end()
+        self.cap(at, end)
+        value, decimals = sign * Fraction(match.group()), len(match.group().partition(".")[2])
+        if power := _POWER_OF_TEN.match(self.text, end, self.end):
+            raw = next(g for g in power.groups() if g).translate(_SUPER)
+            if power.group(2):
+                if match.group() != "10":
+                    raise trouble(
+                        self.page.span(at, power.end()), "a raised number after a number that is not 10", "",
+                        "write the power with ^, or the number with e, such as 2e-3",
+                    )  # fmt: skip
+                exponent = self.exponent(at, raw, power.end())
+                self.finish(at, power.end(), sign * Fraction(10) ** exponent, -exponent)
+                return
+            exponent = self.exponent(at, raw, power.end())
+            value, decimals, end = value * Fraction(10) ** exponent, decimals - exponent, power.end()
+        self.finish(at, end, value, decimals)
+
+    def exponent(self, at: int, raw: str, end: int) -> int:
+        digits = raw.lstrip("+-")
+        if not digits.isdigit() or len(digits) > 3 or int(digits) > MOST_EXPONENT:
+            raise trouble(
+                self.page.span(at, end), "a power of ten out of reach",
+                f"Powers of ten go from -{MOST_EXPONENT} to {MOST_EXPONENT}.", "",
+            )  # fmt: skip
+        return int(raw)
+
+    def cap(self, at: int, end: int) -> None:
+        if end - at > MOST_DIGITS:
+            raise trouble(
+                self.page.span(at, end), f"a number of {end - at} digits",
+                f"A number has at most {MOST_DIGITS} digits.", "",
+            )  # fmt: skip
+
+    def refuse_doubtful(self) -> None:
+        text, at = self.text, self.at + (self.text[self.at] == "-")
+        if text[at] == ".":
+            match = re.compile(r"\.\d+").match(text, at, self.end)
+            assert match
+            raise trouble(
+                self.page.span(at, match.end()), "a number that begins with its point",
+                f"'{match.group()[:20]}' is easily misread.", f"write 0{match.group()[:20]}",
+            )  # fmt: skip
+        for pattern, message, cause, help in _DOUBTFUL:
+            if match := pattern.match(text, at, self.end):
+                shown = match.group()[:30]
+                plain, point = shown.replace(",", ""), shown.replace(",", ".", 1)
+                words = (shown, plain, point, shown.replace(" ", ""))
+                raise trouble(
+                    self.page.span(at, match.end()), message, cause.format(*words), help.format(*words)
+                )
+        self.refuse_between(text, at)
+
+    def refuse_between(self, text: str, at: int) -> None:
+        digits = _MANTISSA.match(text, at, self.end)
+        assert digits
+        end = digits.end()
+        if text[end : end + 1] == "." and not text[end : end + 2].endswith("..") and not self.words:
+            raise trouble(
+                self.page.span(at, end + 1), "a number that ends with its point",
+                f"'{digits.group()[:20]}.' does not say how many places are meant.",
+                f"write {digits.group()[:20]} or {digits.group()[:20]}.0",
+            )  # fmt: skip
+        if self.words:
+            return
+        if match := _DASH.match(text, at, self.end):
+            low, high = match.group().split("-")
+            raise trouble(
+                self.page.span(at, match.end()), "a dash between two numbers",
+                f"'{match.group()[:40]}' may be a range, a difference, or a power that was copied flat.",
+                f"write {low} <= x <= {high} for the range, {low} - {high} for the difference",
+            )  # fmt: skip
+        if match := _PLUS_MINUS.match(text, at, self.end):
+            raise trouble(
+                self.page.span(at, match.end()), "a plus-or-minus sign among symbols",
+                f"'{match.group()[:40]}' has two ends.", "write both ends, such as 19 <= x <= 21",
+            )  # fmt: skip
+
+    def finish(self, at: int, end: int, value: Fraction, decimals: int) -> None:
+        unit, unit_end = self.unit(end)
+        digits = self.text[at:end].strip()
+        self.add("number", self.text[at:unit_end], unit_end, Number(digits, value, decimals, unit))
+
+    def unit(self, at: int) -> tuple[Unit | None, int]:
+        """The longest unit that follows a number, and where it ends."""
+        begin = at + (self.text[at : at + 1] in (" ", "\t"))
+        glued = begin == at
+        for end in self.unit_ends(begin):
+            piece = self.text[begin:end]
+            if find := find_unit(" ".join(piece.split()), self.own):
+                return self.of_whole(find, end)
+        self.refuse_unknown_unit(begin, glued)
+        return None, at
+
+    def unit_ends(self, begin: int) -> Iterator[int]:
+        """Where a unit that begins here might end, longest first."""
+        chunk = _CHUNK.match(self.text, begin, self.end)
+        if not chunk or chunk.group().split("(")[0] in _NO_UNIT | CAPITALS:
+            return
+        if more := _MORE_WORDS.match(self.text, chunk.end(), self.end):
+            words = [m.end() for m in re.finditer(r" [%\w]+", self.text[chunk.end() : more.end()])]
+            yield from (chunk.end() + end for end in reversed(words))
+        for end in range(chunk.end(), begin, -1):
+            piece, after = self.text[begin:end], self.text[end : end + 1]
+            if piece.count("(") == piece.count(")") and not (piece[-1].isalnum() and after.isalnum()):
+                yield end
+
+    def of_whole(self, unit: Unit, end: int) -> tuple[Unit, int]:
+        """`5 wt% of wax` among symbols is a share of wax."""
+        if self.words or unit.kind.dimension:
+            return unit, end
+        match = re.compile(r" +of +([^\W\d_][\w' -]*[\w'])").match(self.text, end, self.end)
+        if not match:
+            return unit, end
+        whole = re.split(r"\s+(?:[A-Z]{2,}\b|-)", match.group(1))[0]
+        return Unit(unit.symbol, unit.kind.of(whole), unit.factor, unit.offset), match.start(1) + len(whole)
+
+    def refuse_unknown_unit(self, begin: int, glued: bool) -> None:
+        match = _WORD.match(self.text, begin, self.end)
+        if not match or (self.words and not glued):
+            return
+        word = match.group()
+        if word in CAPITALS or (word in _NO_UNIT and not glued):
+            return
+        why = explain_unit(word, self.own) or ""
+        near = nearest_units(word, self.own)
+        raise trouble(
+            self.page.span(begin, match.end()), f"'{word}' is no known unit",
+            "A word directly after a number is its unit.",
+            f"did you mean {' or '.join(near)}?" if near else why or self.times(word),
+        )  # fmt: skip
+
+    def times(self, word: str) -> str:
+        number = self.text[self.at : self.text.find(word, self.at)].strip()
+        return "" if self.words else f"if it is a declared name, write {number} * {word}"
+
+
+_CHUNK = re.compile(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
+_MORE_WORDS = re.compile(r"(?: [%\w]+){1,3}")
+_CLOSING = {"(": ")", "{": "}", "[": "]"}
+_OPENING = {")": "(", "}": "{", "]": "["}
+
+
+def _named(c: str) -> str:
+    return f"'{c}'" if c.isprintable() else f"the invisible character U+{ord(c):04X}"
+
+
+def scan(page: Page, start: int, end: int, own: Own, words: bool = False) -> tuple[Token, ...]:
+    """The tokens between two offsets. Raises Trouble at the first spelling that cannot be read."""
+    return _Scanner(page, start, end, own, words).run()

@@ -1,0 +1,211 @@
+"""From a sheet's text to its statements as written; each is read alone, so errors do not spread."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+from scopecheck.foundations.diagnostics import (
+    Diagnostic,
+    Trouble,
+    did_you_mean,
+    nearest,
+    quoted_list,
+    trouble,
+)
+from scopecheck.foundations.quantity import UnitError, define_unit
+from scopecheck.foundations.spans import Source, Span
+from scopecheck.language.layout import CASES, HEADINGS, Block, blocks, page
+from scopecheck.language.parse import parse_facts
+from scopecheck.language.pieces import Desk, after_word, one_line, without_note
+from scopecheck.language.statements_cases import cases_statement
+from scopecheck.language.statements_claims import claim_statement
+from scopecheck.language.statements_declare import NOT_UNDERSTOOD, TAKE_OUT, declaration
+from scopecheck.language.statements_words import apart, phrase, policy, read, term
+from scopecheck.language.syntax import GivenStatement, Setting, Sheet, Statement, UnitStatement
+
+LARGEST_FILE = 4_000_000
+
+
+def read_file(path: str | Path) -> tuple[Source | None, tuple[Diagnostic, ...]]:
+    """The text of a sheet's file, or what is wrong with the file: missing, a directory, not text, empty."""
+    name = str(path)
+    nothing = Source(name, "")
+
+    def wrong(message: str, cause: str = "", help: str = "") -> tuple[None, tuple[Diagnostic, ...]]:
+        return None, (Diagnostic("error", Span(nothing, 0, 0), message, cause, help),)
+
+    try:
+        if Path(path).stat().st_size > LARGEST_FILE:
+            return wrong("the file is too large", f"A sheet has at most {LARGEST_FILE} bytes.")
+        data = Path(path).read_bytes()
+    except FileNotFoundError:
+        return wrong("there is no such file", "", _near_file(Path(path)))
+    except IsADirectoryError:
+        return wrong("this is a directory, not a sheet", "", "name the file of the sheet")
+    except (OSError, ValueError) as error:
+        return wrong("the file cannot be read", getattr(error, "strerror", None) or "")
+    try:
+        text = _decoded(data)
+    except UnicodeDecodeError:
+        return wrong(
+            "the file is not text", "A sheet is plain text in UTF-8.", "save it as plain text, UTF-8"
+        )
+    if "\0" in text:
+        return wrong("the file is not text", "It holds zero bytes.", "save it as plain text, UTF-8")
+    return Source(name, text.replace("\r\n", "\n").replace("\r", "\n")), ()
+
+
+def _decoded(data: bytes) -> str:
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return data.decode("utf-16")
+    return data.decode("utf-8-sig")
+
+
+def _near_file(path: Path) -> str:
+    try:
+        return did_you_mean(path.name, (p.name for p in path.parent.iterdir()))
+    except OSError:
+        return ""
+
+
+def parse_sheet(source: Source) -> tuple[Sheet, tuple[Diagnostic, ...]]:
+    """The statements of a sheet as written, with every diagnostic of spelling found on the way."""
+    desk = Desk(page(source))
+    found, layout_diagnostics = blocks(desk.page)
+    desk.diagnostics += layout_diagnostics
+    if not found and not desk.diagnostics:
+        desk.diagnostics.append(
+            Diagnostic(
+                "error",
+                desk.span(0, len(source.text)),
+                "the sheet is empty",
+                "It has no statements.",
+                "paste the claims, numbered, and restate each limitation on a line with a bar",
+            )
+        )
+    early = {
+        id(b): _read(desk, b) for heading in ("unit", "declaration") for b in found if b.heading == heading
+    }
+    statements = tuple(early[id(b)] if id(b) in early else _read(desk, b) for b in found)
+    sheet = Sheet(
+        desk.page,
+        tuple(s for s in statements if s is not None),
+        tuple(desk.own.items()),
+        frozenset(desk.failed),
+    )
+    return sheet, tuple(sorted(desk.diagnostics, key=lambda d: d.span.start))
+
+
+def _read(desk: Desk, block: Block) -> Statement | None:
+    try:
+        return _READERS[block.heading](desk, block)
+    except Trouble as error:
+        desk.diagnostics.append(error.diagnostic)
+        return None
+
+
+_PROFILES = ("US", "US examination", "US court", "EPO")
+
+
+def _setting(desk: Desk, block: Block) -> Setting:
+    _no_body(desk, block)
+    start = after_word(desk.text, block.heading, block.head)
+    value = one_line(desk.page.source.text[start : block.head.end])
+    span = desk.span(start, max(block.head.end, start + 1))
+    whole = desk.span(block.head.start, block.head.end)
+    if not value:
+        raise trouble(whole, f"nothing stands after '{block.heading}'")
+    known = {"profile": _PROFILES, "filed": ("yes", "no")}.get(block.heading, ())
+    value = next((word for word in known if word.lower() == value.lower()), value)
+    if block.heading == "profile" and value not in _PROFILES:
+        raise trouble(
+            span,
+            f"'{value}' is no profile",
+            "The profiles are US, US court and EPO.",
+            did_you_mean(value, _PROFILES),
+        )
+    if block.heading == "filed" and value not in ("yes", "no"):
+        raise trouble(span, f"'{value}' is neither yes nor no", "", "write filed yes or filed no")
+    return Setting(block.heading, value.strip('"“”'), span)
+
+
+def _no_body(desk: Desk, block: Block) -> None:
+    what = "a declaration" if block.heading == "declaration" else f"'{block.heading}'"
+    for line in block.body:
+        raise trouble(
+            desk.span(line.start, line.end), f"an indented line below {what}",
+            "Indented lines belong to the statement above, and this one takes none.",
+            "begin the line at the left margin",
+        )  # fmt: skip
+
+
+def _unit(desk: Desk, block: Block) -> UnitStatement:
+    _no_body(desk, block)
+    start = after_word(desk.text, "unit", block.head)
+    end, note = without_note(desk, start, block.head.end)
+    span = desk.span(start, max(end, start + 1))
+    try:
+        unit = define_unit(desk.text[start:end])
+    except UnitError as error:
+        raise trouble(span, str(error)) from None
+    if unit.symbol in desk.own:
+        raise trouble(span, f"the unit '{unit.symbol}' is declared twice")
+    desk.own[unit.symbol] = unit
+    return UnitStatement(unit, note, span)
+
+
+def _given(desk: Desk, block: Block) -> GivenStatement:
+    start = after_word(desk.text, "given", block.head)
+    last = block.body[-1].end if block.body else block.head.end
+    end, note = without_note(desk, start, last)
+    facts = parse_facts(desk.page, start, end, desk.own)
+    text = one_line(desk.page.source.text[start:end])
+    return GivenStatement(facts, note, text, desk.span(start, end))
+
+
+_LIKE_CASES = {
+    **dict.fromkeys(("outside", "out", "exclude", "excluded", "without", "avoid"), "must stay out"),
+    **dict.fromkeys(("in", "include", "included", "covered", "embodiments", "examples"), "inside"),
+    **dict.fromkeys(("reference", "references", "documents", "doc", "publication"), "document"),
+    **dict.fromkeys(("classes", "category", "kind"), "class"),
+}
+"""What people write for the headings of cases."""
+
+
+def _declaration(desk: Desk, block: Block) -> Statement:
+    try:
+        made = declaration(desk, block)
+    except Trouble as error:
+        d = error.diagnostic
+        if d.message != NOT_UNDERSTOOD:
+            raise
+        first = re.split(r"[\s:]", desk.text[block.head.start : block.head.end])[0].lower()
+        if first in _LIKE_CASES or (block.body and first not in HEADINGS):
+            known = quoted_list(CASES)
+            meant = _LIKE_CASES.get(first) or next(iter(nearest(first, CASES)), "")
+            help = f"did you mean '{meant}'?" if meant else f"the headings for cases are {known}"
+            raise trouble(d.span, f"'{first}' is no heading", d.cause, help) from None
+        near = nearest(first, [h.split()[0] for h in HEADINGS], 1)
+        if near and not d.help.startswith(TAKE_OUT):
+            full = next(h for h in HEADINGS if h.split()[0] == near[0])
+            raise trouble(d.span, d.message, d.cause, f"did you mean the heading '{full}'?") from None
+        raise
+    _no_body(desk, block)
+    return made
+
+
+_READERS: dict[str, Callable[[Desk, Block], Statement]] = {
+    **dict.fromkeys(("title", "profile", "filed", "confidential"), _setting),
+    "unit": _unit,
+    "given": _given,
+    "declaration": _declaration,
+    "claim": claim_statement,
+    **dict.fromkeys(("inside", "must stay out", "document", "class"), cases_statement),
+    "policy": policy,
+    "read": read,
+    "apart": apart,
+    "phrase": phrase,
+    "term": term,
+}

@@ -1,0 +1,185 @@
+"""Cases: headings with columns, rows of cells or of facts, documents with their places."""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.spans import Span
+from scopecheck.language.layout import Block, Line
+from scopecheck.language.parse import parse_facts
+from scopecheck.language.pieces import (
+    Desk,
+    after_word,
+    cells,
+    find_colon,
+    one_line,
+    split_commas,
+    trimmed,
+    without_note,
+)
+from scopecheck.language.syntax import CasesStatement, Column, Node, Row, Words
+
+_ROLES: dict[str, Literal["inside", "outside", "document", "class"]] = {
+    "inside": "inside",
+    "must stay out": "outside",
+    "document": "document",
+    "class": "class",
+}
+_NUMBERS = r"(\d+[a-z]*(?:\s*(?:,\s*and|,|and|or)\s*\d+[a-z]*)*)"
+_TARGETS = re.compile(rf"\bfor(?:\s+(?:claims?|limitations?))?\s+{_NUMBERS}")
+_BRACKETED = re.compile(rf"\(\s*(?:for\s+)?(?:claims?|limitations?)\s+{_NUMBERS}\s*\)")
+_FOR = re.compile(r"for\s+(?:claims?\s+)?\d")
+_SYMBOL = re.compile(r"[<>=≤≥≠]|\bIN\b|\bIS\b|\bNOT\b")
+
+
+def cases_statement(desk: Desk, block: Block) -> CasesStatement:
+    """A heading and its rows. Without columns of its own a heading goes on with the columns before it."""
+    role = _ROLES[block.heading]
+    start = after_word(desk.text, block.heading, block.head)
+    head_end, place = without_note(desk, start, block.head.end)
+    targets, head_cells = _head(desk, start, head_end, role == "document")
+    document = ""
+    rows: list[Row] = []
+    whole = desk.span(block.head.start, block.head.end)
+    if role == "document":
+        document, own = _document(desk, head_cells, place, whole, bool(block.body))
+        rows += own
+    elif head_cells:
+        desk.columns = tuple(_column(desk, a, b) for a, b in head_cells)
+    for line in block.body:
+        try:
+            rows.append(_row(desk, line))
+        except Trouble as error:
+            desk.diagnostics.append(error.diagnostic)
+    if not block.body and not rows:
+        raise trouble(whole, f"no case stands below '{block.heading}'", "Cases are indented lines.", "")
+    return CasesStatement(role, document, targets, tuple(rows), whole)
+
+
+def _head(
+    desk: Desk, start: int, end: int, document: bool
+) -> tuple[tuple[tuple[str, Span], ...], list[tuple[int, int]]]:
+    """The targets after `for`, and the cells of the rest."""
+    targets: list[tuple[str, Span]] = []
+    spans = [(a, b) for a, b in cells(desk.text, start, end) if a < b]
+    found: list[tuple[int, int]] = []
+    for index, (a, b) in enumerate(spans):
+        match = _TARGETS.search(desk.text, a, b) if index == 0 else _TARGETS.fullmatch(desk.text, a, b)
+        if not document and (match is None or match.end() < b):
+            match = _BRACKETED.fullmatch(desk.text, a, b)
+        if match and match.end() == b and not targets:
+            for item in re.finditer(r"\d+[a-z]*", match.group(1)):
+                at = match.start(1) + item.start()
+                targets.append((item.group(), desk.span(at, at + len(item.group()))))
+            b = trimmed(desk.text, a, match.start())[1]
+        if _FOR.match(desk.text, a, b):
+            raise trouble(
+                desk.span(a, b), "the claims after 'for' are not understood",
+                "Their numbers stand apart by commas.",
+                "write for example: for 1, 2, or: for 1b",
+            )  # fmt: skip
+        if a < b:
+            found.append((a, b))
+    return tuple(targets), found
+
+
+_IN_BRACKETS = re.compile(r"(.*?\S)\s+[(\[]\s*(.*\S)\s*[)\]]")
+
+
+def _column(desk: Desk, start: int, end: int) -> Column:
+    """A declared name, perhaps with a unit for its cells: `gap in mm`, `gap (mm)`."""
+    name, word, unit_text = desk.text[start:end].partition(" in ")
+    if match := _IN_BRACKETS.fullmatch(desk.text, start, end):
+        name, word, unit_text = match.group(1), "in", match.group(2)
+    unit = find_unit(unit_text.strip(), desk.own) if word else None
+    if word and unit is None:
+        return Column(" ".join(desk.text[start:end].split()), None, desk.span(start, end))
+    return Column(" ".join(name.split()), unit, desk.span(start, end))
+
+
+def _document(
+    desk: Desk, head: list[tuple[int, int]], place: str, whole: Span, more: bool
+) -> tuple[str, list[Row]]:
+    if not head:
+        raise trouble(whole, "a document without a name", "", "write for example: document D1")
+    (a, b), *rest = head
+    colon = find_colon(desk.text, a, head[-1][1])
+    if colon >= 0:
+        name = " ".join(desk.text[a:colon].split())
+        return name, [_facts_row(desk, name, colon + 1, head[-1][1], place, whole)]
+    name = " ".join(desk.text[a:b].split())
+    columns = tuple(_column(desk, *cell) for cell in rest)
+    if rest and more and all(c.name.lower() in desk.failed for c in columns):
+        desk.columns = columns
+    elif rest:
+        return name, [_cell_row(desk, name, rest, place, whole)]
+    if not more:
+        raise trouble(
+            whole,
+            f"document {name} states nothing",
+            "A document has values under the columns, or indented lines below.",
+            "leave two blanks between its name and each value" if " " in name else "",
+        )
+    return name, []
+
+
+def _row(desk: Desk, line: Line) -> Row:
+    text = desk.text
+    end, place = without_note(desk, line.start, line.end)
+    whole = desk.span(line.start, line.end)
+    colon = find_colon(text, line.start, end)
+    if colon >= 0:
+        name = " ".join(text[line.start : colon].split())
+        return _facts_row(desk, name, colon + 1, end, place, whole)
+    (a, b), *rest = cells(text, line.start, end)
+    name = " ".join(text[a:b].split())
+    if not rest:
+        raise trouble(
+            whole, "a case without values", "A case is a name and its values, or a name, a colon and facts.",
+            "put two blanks between the cells, or write: name : facts",
+        )  # fmt: skip
+    if len(rest) < len(desk.columns) and "\t" in text[line.start : end]:
+        full_end = line.end if not place else end
+        rest = cells(text, line.start, full_end, every_tab=True)[1:]
+    return _cell_row(desk, name, rest, place, whole)
+
+
+def _cell_row(desk: Desk, name: str, stretches: list[tuple[int, int]], place: str, whole: Span) -> Row:
+    columns = desk.columns
+    if len(stretches) != len(columns):
+        heads = "  ".join(c.name for c in columns) or "(none)"
+        few = "too few" if len(stretches) < len(columns) else "too many"
+        raise trouble(
+            whole, f"{few} values: {len(stretches)} for {len(columns)} columns", f"The columns are: {heads}.",
+            "where nothing is said write silent (in a document) or any (in a thing); two blanks part cells",
+        )  # fmt: skip
+    raws = tuple(desk.raw(a, b) for a, b in stretches)
+    return Row(
+        name, raws, None, columns, one_line(desk.page.source.text[whole.start : whole.end]), place, whole
+    )
+
+
+def _facts_row(desk: Desk, name: str, start: int, end: int, place: str, whole: Span) -> Row:
+    start, end = trimmed(desk.text, start, end)
+    if start == end:
+        raise trouble(whole, "no facts stand after the colon")
+    facts = tuple(_facts(desk, start, end))
+    shown = one_line(desk.page.source.text[start:end])
+    return Row(name, (), facts, (), shown, place, whole)
+
+
+def _facts(desk: Desk, start: int, end: int) -> list[Node | Words]:
+    """All in symbols, or fact by fact: those without a sign are words."""
+    stretches = split_commas(desk.text, start, end)
+    if all(_SYMBOL.search(desk.text, a, b) for a, b in stretches):
+        return [parse_facts(desk.page, start, end, desk.own)]
+    found: list[Node | Words] = []
+    for a, b in stretches:
+        if a == b:
+            raise trouble(desk.span(max(start, a - 1), a + 1), "a fact is missing beside this comma")
+        in_symbols = _SYMBOL.search(desk.text, a, b)
+        found.append(parse_facts(desk.page, a, b, desk.own) if in_symbols else desk.words(a, b))
+    return found

@@ -1,0 +1,179 @@
+"""Claims: the text as pasted, and the restatement lines in its margin."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.spans import Span
+from scopecheck.language.layout import Block, Line, claim_number
+from scopecheck.language.parse import parse_facts, parse_terms
+from scopecheck.language.pieces import Desk, find_colon, one_line, trimmed
+from scopecheck.language.reading_lines import parts, readings_from
+from scopecheck.language.syntax import ClaimStatement, Mark, Node, Restatement, Words
+
+_BELOW = re.compile(r'(reading|free|own|sets|taken by|only for|only when|meant|exactly)(?=[\s"])')
+_OWN_LINE = re.compile(r"(meant|exactly)\s+")
+_MARK = re.compile(r"not restated\s*:")
+_MEANT = re.compile(r"(?:\s{2,}|\t)meant\s+")
+_EXACTLY = re.compile(r"(?:\s{2,}|\t)exactly\s+")
+_SYMBOLS = re.compile(r"[<>=≤≥≠]|\bIS\b|\bIN\b")
+
+
+@dataclass
+class _Entry:
+    """One margin line with the lines below that belong to it, as stretches of text."""
+
+    start: int
+    end: int
+    below: list[tuple[int, int, int]] = field(default_factory=list)
+
+
+def claim_statement(desk: Desk, block: Block) -> ClaimStatement:
+    """The claim's number, the places of its text, and its margin lines. Bad lines are reported one by one."""
+    text = desk.text
+    head = block.head
+    numbered = claim_number(text[head.start : head.end])
+    assert numbered
+    number, offset = numbered
+    pieces = [desk.span(*trimmed(text, head.start + offset, head.end))]
+    bars: list[Line] = []
+    for line in block.body:
+        if text.startswith("|", line.start):
+            bars.append(line)
+        else:
+            pieces.append(desk.span(line.start, line.end))
+    if not any(piece.start < piece.end for piece in pieces):
+        raise trouble(desk.span(head.start, head.end), f"claim {number} has no text")
+    lines: list[Restatement | Mark] = []
+    for entry in _entries(desk, bars):
+        try:
+            lines.append(_line(desk, entry))
+        except Trouble as error:
+            desk.diagnostics.append(error.diagnostic)
+    return ClaimStatement(number, tuple(pieces), tuple(lines), desk.span(head.start, head.end))
+
+
+def _entries(desk: Desk, bars: list[Line]) -> list[_Entry]:
+    text = desk.text
+    entries: list[_Entry] = []
+    margin: int | None = None
+    for bar in bars:
+        start, end = trimmed(text, bar.start + 1, bar.end)
+        if start == end:
+            continue
+        column = start - bar.start
+        deep = margin is not None and column >= margin + 2
+        below = _BELOW.match(text, start, end)
+        if below and entries:
+            entries[-1].below.append((start, end, column))
+        elif (
+            deep
+            and entries
+            and find_colon(text, start, end) < 0
+            and not _new_fact(text, entries[-1], start, end)
+        ):
+            last = entries[-1]
+            if last.below:
+                last.below[-1] = (last.below[-1][0], end, last.below[-1][2])
+            else:
+                last.end = end
+        else:
+            margin = column if margin is None else margin
+            entries.append(_Entry(start, end))
+    return entries
+
+
+def _new_fact(text: str, last: _Entry, start: int, end: int) -> bool:
+    """A deeper line in symbols under a line of words is a limitation of its own."""
+    in_words = find_colon(text, last.start, last.end) >= 0 and not last.below
+    return bool(
+        in_words and _SYMBOLS.search(text, start, end) and not _MEANT.search(text, last.start, last.end)
+    )
+
+
+def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
+    text, start, end = desk.text, entry.start, entry.end
+    if mark := _MARK.match(text, start, end):
+        words = _plain_words(desk, mark.end(), end)
+        if not words.text:
+            raise trouble(desk.span(start, end), "no words stand after the colon")
+        return Mark(words, words.span)
+    meant_at = _below(desk, entry, "meant")
+    if match := _MEANT.search(text, start, end):
+        meant_at, end = (match.end(), end), match.start()
+    exact_at = _below(desk, entry, "exactly")
+    if match := _EXACTLY.search(text, start, end):
+        exact_at, end = (match.end(), end), match.start()
+    meant = _facts(desk, meant_at)
+    meant_text = one_line(desk.page.source.text[slice(*meant_at)]) if meant_at else ""
+    below = [b for b in entry.below if not _OWN_LINE.match(text, b[0], b[1])]
+    readings, strays = readings_from(desk, list(parts(desk, below)))
+    for stray in strays:
+        raise trouble(
+            desk.span(stray.start, stray.end),
+            "this line belongs to no reading",
+            "",
+            "indent it below its reading",
+        )
+    whole = desk.span(start, end)
+    shown = one_line(desk.page.source.text[start:end])
+    colon = find_colon(text, start, end)
+    if colon < 0:
+        if readings:
+            raise trouble(
+                whole, "readings below a line without a colon", "", "write: subject : words of the claim"
+            )
+        exact = _symbols_alone(desk, start, end)
+        return Restatement((), "", None, exact, meant, meant_text, (), shown, whole)
+    subject_text = one_line(text[start:colon])
+    subject = _subject(desk, start, colon, bool(readings) or exact_at is not None)
+    phrase = not readings and exact_at is None
+    words = desk.words(colon + 1, end) if phrase else _plain_words(desk, colon + 1, end)
+    if not words.text:
+        raise trouble(
+            whole, "no words stand after the colon", "Right of the colon stand words of the claim.", ""
+        )
+    exact_node = _facts(desk, exact_at)
+    return Restatement(subject, subject_text, words, exact_node, meant, meant_text, readings, shown, whole)
+
+
+def _below(desk: Desk, entry: _Entry, keyword: str) -> tuple[int, int] | None:
+    for start, end, _ in entry.below:
+        match = _OWN_LINE.match(desk.text, start, end)
+        if match and match.group(1) == keyword:
+            return match.end(), end
+    return None
+
+
+def _facts(desk: Desk, at: tuple[int, int] | None) -> Node | None:
+    return parse_facts(desk.page, at[0], at[1], desk.own) if at else None
+
+
+def _plain_words(desk: Desk, start: int, end: int) -> Words:
+    start, end = trimmed(desk.text, start, end)
+    return Words(one_line(desk.text[start:end]), (), desk.span(start, end))
+
+
+def _subject(desk: Desk, start: int, end: int, may_be_empty: bool) -> tuple[Node, ...]:
+    start, end = trimmed(desk.text, start, end)
+    if start == end:
+        if may_be_empty:
+            return ()
+        raise trouble(
+            desk.span(start, start + 1), "nothing stands left of the colon",
+            "Left of the colon stands what is measured.", "write: subject : words of the claim",
+        )  # fmt: skip
+    return parse_terms(desk.page, start, end, desk.own)
+
+
+def _symbols_alone(desk: Desk, start: int, end: int) -> Node:
+    if not _SYMBOLS.search(desk.text, start, end):
+        span: Span = desk.span(start, end)
+        raise trouble(
+            span, "neither words after a colon nor facts in symbols",
+            "A restatement has a colon between what is measured and the claim's own words.",
+            "write: subject : words of the claim",
+        )  # fmt: skip
+    return parse_facts(desk.page, start, end, desk.own)

@@ -1,0 +1,258 @@
+"""Declarations: `NAME  KIND [, bounds] ["note"]`."""
+
+from __future__ import annotations
+
+import re
+
+from scopecheck.foundations.diagnostics import did_you_mean, trouble
+from scopecheck.foundations.quantity import (
+    Unit,
+    explain_unit,
+    find_unit,
+    kind_word,
+    kind_words,
+    known_symbols,
+)
+from scopecheck.foundations.spans import Span
+from scopecheck.language.layout import Block
+from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
+from scopecheck.language.syntax import Declare, ListKind, NameNode, NumberKind, NumberNode
+
+NOT_UNDERSTOOD = "this line is not understood"
+TAKE_OUT = "take the line out"
+_LIST = re.compile(r"(any|one) of\b\s*:?\s*(only\b\s*:?\s*)?")
+_IN_UNIT = re.compile(r"(?:(?P<word>[a-z]+(?: [a-z]+){0,2}) )?in (?P<unit>[^\s<>=≤≥,\"][^<>=≤≥,\"]*)")
+_GAP = re.compile(r" *\t\s*| {2,}| *: *")
+_BOUND = re.compile(r"(<=|>=|<|>|≤|≥|=)\s*")
+
+
+def declaration(desk: Desk, block: Block) -> Declare:
+    """Names and what they stand for. Two blanks, a tab or a colon part NAME and KIND, else the words do."""
+    start = block.head.start
+    end, note = without_note(desk, start, block.head.end)
+    text = desk.text
+    gaps = list(_GAP.finditer(text, start, end))
+    gap = next((m for m in gaps if _looks_like_kind(text[m.end() : end])), None)
+    if gap is not None:
+        name_end, kind_start = gap.start(), gap.end()
+    else:
+        singles = () if gaps else re.finditer(" ", text[start:end])
+        places = [m for m in singles if _looks_like_kind(text[start + m.end() : end])]
+        if not places:
+            raise _no_kind(desk, block, gaps[0] if gaps else None, end)
+        name_end, kind_start = start + places[0].start(), start + places[0].end()
+    desk.failed |= {text[a:b].lower() for a, b in split_commas(text, start, name_end)}
+    names = tuple(name_node(desk, a, b, "a declaration") for a, b in split_commas(text, start, name_end))
+    return Declare(names, _kind(desk, kind_start, end), note, desk.span(start, block.head.end))
+
+
+def _looks_like_kind(text: str) -> bool:
+    if re.match(r"(count|number|whole number)\s*([,<>=≤≥]|$)", text) or _LIST.match(text):
+        return True
+    if match := _IN_UNIT.match(text):
+        return match["word"] is None or kind_word(match["word"]) is not None
+    return kind_word(text.partition(",")[0].strip()) is not None
+
+
+_PREAMBLE = re.compile(r"(?:what is claimed|(?:we|i) claim|what we claim|claims?\b)[\w ]*:?$", re.IGNORECASE)
+
+
+def _no_kind(desk: Desk, block: Block, gap: re.Match[str] | None, end: int) -> Exception:
+    start = block.head.start
+    text = desk.text[start:end]
+    if gap is not None and (advice := kind_advice(desk, gap.end(), end)):
+        desk.failed |= {desk.text[a:b].lower() for a, b in split_commas(desk.text, start, gap.start())}
+        return advice
+    if _PREAMBLE.match(text):
+        help = f"{TAKE_OUT}, or put # before it; each claim begins with its number"
+        return trouble(desk.span(start, end), NOT_UNDERSTOOD, "It is no heading, claim or declaration.", help)
+    after = block.after_claim
+    kinds = "count | length in mm | share in % | any of a, b"
+    help = f"a declaration is a name, two blanks, and a kind, such as: {kinds}"
+    wrong = _IN_UNIT.search(text)
+    if wrong and wrong["word"]:
+        near = did_you_mean(wrong["word"].split()[-1], kind_words())
+        help = f"{near} {help}".strip()
+    if after is not None:
+        help += (
+            f"; text of claim {after} that goes on after a blank line is indented, and a line that restates"
+            " it begins with |"
+        )
+    elif gap is not None:
+        help += "; rows of cases are indented below their heading"
+    return trouble(desk.span(start, end), NOT_UNDERSTOOD, "It is no heading, claim or declaration.", help)
+
+
+def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind:
+    text = desk.text
+    start, end = trimmed(text, start, end)
+    if match := _LIST.match(text, start, end):
+        return _list(desk, match, start, end)
+    (first_start, first_end), *rest = split_commas(text, start, end)
+    first = " ".join(text[first_start:first_end].split())
+    if bound := re.search(r"(?:<=|>=|[<>=≤≥]).*", first):
+        raise trouble(
+            desk.span(first_start, first_end), "a bound without a comma before it",
+            "After the kind come bounds, with a comma before each.",
+            f"write {first[: bound.start()].strip()}, {bound.group()}",
+        )  # fmt: skip
+    bounds = tuple(_bound(desk, a, b, first) for a, b in rest)
+    span = desk.span(start, end)
+    if first in ("count", "whole number"):
+        return NumberKind("count", None, True, bounds, span)
+    if first == "number":
+        return NumberKind("number", None, False, bounds, span)
+    match = _IN_UNIT.fullmatch(text, first_start, first_end)
+    if not match:
+        raise _which_unit(desk, first, first_start, first_end)
+    unit = _unit(desk, match.start("unit"), first_end, match["word"] or "")
+    return NumberKind(match["word"] or "", unit, False, bounds, span)
+
+
+def _which_unit(desk: Desk, word: str, start: int, end: int) -> Exception:
+    known = kind_word(word)
+    examples = {"share": "share in %", "temperature": "temperature in degC", "length": "length in mm"}
+    return trouble(
+        desk.span(start, end),
+        f"in which unit is this {word} given?" if known else f"'{word}' is no kind",
+        "Every quantity is declared with a unit.",
+        f"write for example {examples.get(word, word + ' in ' + '...')}",
+    )
+
+
+def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
+    start, end = trimmed(desk.text, start, end)
+    written = " ".join(desk.text[start:end].split())
+    level = word == "temperature"
+    unit = find_unit(written, desk.own, level=level)
+    symbol, of, whole = written.partition(" of ")
+    if unit is None and of:
+        share = find_unit(symbol, desk.own)
+        if share and not share.kind.dimension:
+            return Unit(share.symbol, share.kind.of(whole.strip()), share.factor, share.offset)
+    if unit is None:
+        help = _units_like(written, word) or explain_unit(written, desk.own) or ""
+        note = re.fullmatch(r"(\S+) \((.+)\)", written)
+        if note and find_unit(note.group(1), desk.own, level=level):
+            help = f'put a note in quotes after the kind: {word} in {note.group(1)}   "{note.group(2)}"'
+        raise trouble(desk.span(start, end), f"'{written}' is no known unit", "", help)
+    return unit
+
+
+def _units_like(written: str, word: str) -> str:
+    """A help sentence with units of the kind that the word names."""
+    known = kind_word(word) if word else None
+    units = [s for s in known_symbols() if known and (unit := find_unit(s)) and known.accepts(unit.kind)]
+    near = [
+        u
+        for u in units
+        if len(u) == len(written) and sum(a != b for a, b in zip(u, written, strict=True)) == 1
+    ]
+    return f"did you mean {' or '.join(near[:3])}?" if near else ""
+
+
+_RANGE = re.compile(r"(?:from |between )?(\d[\d.]*)( ?[^\s\d-]*) ?(?:to|and|-) ?(\d[\d.]*)( ?\S*)")
+
+
+def _bound(desk: Desk, start: int, end: int, first: str) -> tuple[str, NumberNode]:
+    match = _BOUND.match(desk.text, start, end)
+    if not match or match.group(1) == "=":
+        unit = first.partition(" in ")[2]
+        example = f"> 0 {unit}, <= 50 {unit}" if unit else ">= 1, <= 50"
+        if both := _RANGE.fullmatch(desk.text, start, end):
+            low, low_unit, high, high_unit = both.groups()
+            example = f">= {low}{low_unit.rstrip() or high_unit}, <= {high}{high_unit}"
+        raise trouble(
+            desk.span(start, max(end, start + 1)),
+            "a bound was expected here",
+            "After the kind come bounds, each a comparison with a number.",
+            f"write for example: {example}" if not both else f"write {example}",
+        )
+    sign = {"≤": "<=", "≥": ">="}.get(match.group(1), match.group(1))
+    return sign, number_node(desk, match.end(), end)
+
+
+def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind:
+    members: list[NameNode] = []
+    for a, b in split_commas(desk.text, match.end(), end):
+        if a == b:
+            raise trouble(
+                desk.span(max(start, a - 1), a + 1), "a member is missing here", "", "take out the comma"
+            )
+        members.append(_member(desk, a, b))
+    return ListKind(match.group(1) == "any", bool(match.group(2)), tuple(members), desk.span(start, end))
+
+
+_JOINING = re.compile(r"(?:^|\s)(and|or|and/or|not|only)(?=\s|$)", re.IGNORECASE)
+
+
+def _member(desk: Desk, start: int, end: int) -> NameNode:
+    """One member's name. 'and', 'or', 'not' and 'only' are never part of one: it might be several."""
+    text = desk.text[start:end]
+    word = _JOINING.search(text)
+    if word is None:
+        return name_node(desk, start, end, "a member")
+    parts = [p.strip() for p in re.split(r"\s*\b(?:and/or|and|or|not|only)\b\s*", text, flags=re.IGNORECASE)]
+    apart = ", ".join(p for p in parts if p)
+    plain, joined = " ".join(text.split()), "-".join(text.split())
+    raise trouble(
+        desk.span(start, end), f"'{plain}' holds the word '{word.group(1)}'",
+        "Members stand apart by commas only; words between them may be read in several ways.",
+        f"write {apart}, or {joined} if it is the name of one member" if len(apart.split(", ")) > 1
+        else f"write {apart}" if word.start() == 0 and word.group(1).lower() in ("and", "or")
+        else f"choose another name, such as {joined}",
+    )  # fmt: skip
+
+
+# ---- what was perhaps meant by a kind that is none
+
+
+def kind_advice(desk: Desk, start: int, end: int) -> Exception | None:
+    """The error for a kind that is none, with what to write; None where nothing is known to offer."""
+    (a, b), *_ = split_commas(desk.text, start, end)
+    first = " ".join(desk.text[a:b].split())
+    span = desk.span(start, max(end, start + 1))
+    match = _IN_UNIT.fullmatch(first)
+    if match and match["word"]:
+        return _no_word(desk, match["word"], match["unit"], span)
+    words = first.split()
+    for size in range(len(words)):
+        unit = find_unit(" ".join(words[size:]), desk.own)
+        if unit and (not size or kind_word(" ".join(words[:size]))):
+            written = f"in {' '.join(words[size:])}"
+            known = " ".join(words[:size]) or _word_for(unit)
+            return trouble(
+                span, "a unit without 'in' before it",
+                "A kind is a word for what is measured, 'in', and a unit.",
+                f"write {known} {written}".replace("  ", " "),
+            )  # fmt: skip
+    return _no_list(" ".join(desk.text[start:end].split()), span)
+
+
+def _word_for(unit: Unit) -> str:
+    """The word of the table that a unit goes with, or ''."""
+    return next((w for w in kind_words() if (k := kind_word(w)) and k.accepts(unit.kind)), "")
+
+
+def _no_word(desk: Desk, word: str, written: str, span: Span) -> Exception:
+    unit = find_unit(written.strip(), desk.own)
+    known = [w for w in kind_words() if unit is None or ((k := kind_word(w)) and k.accepts(unit.kind))]
+    help = did_you_mean(word, known) or did_you_mean(word.split()[-1], known)
+    if not help and unit is not None:
+        named = _word_for(unit)
+        help = f"write {named} in {unit.symbol}, or in {unit.symbol}" if named else f"write in {unit.symbol}"
+    cause = "Before 'in' stands a word for what is measured, such as length, mass, time, share."
+    return trouble(span, f"'{word}' is no kind", cause, help)
+
+
+def _no_list(text: str, span: Span) -> Exception | None:
+    parts = [p for p in re.split(r"\s*,\s*(?:and |or )?|\s+(?:or|and)\s+|\s*/\s*", text) if p]
+    if len(parts) < 2 or not all(re.fullmatch(r"[^\W\d_][\w' -]*", p) for p in parts):
+        return None
+    listed = ", ".join(parts)
+    several = f"any of {listed} (several at once), or one of {listed} (exactly one)"
+    return trouble(
+        span, "a list without any of or one of",
+        "It is not said whether several of them may be there at once.",
+        f"write {f'one of only {listed}' if len(parts) == 2 and ' or ' in text else several}",
+    )  # fmt: skip

@@ -1,0 +1,65 @@
+"""Exact numbers as text for people: the shortest decimal, else a decimal near it with the exact fraction."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from scopecheck.foundations.quantity import Unit, decimal_text
+from scopecheck.report.wording import GLUE
+
+FIGURES = 4
+"""Significant figures of an approximate decimal."""
+_DEGREES = re.compile(r"\bdeg([CFR])\b(\(diff\))?")
+
+
+def plain_degrees(text: str) -> str:
+    """The sheet's spelling of degrees as people write them: `degC` as `°C`, a difference of such as `K`."""
+    if "deg" not in text:
+        return text
+    return _DEGREES.sub(lambda m: "K" if m[2] and m[1] == "C" else f"°{m[1]}", text)
+
+
+def approximate(value: Fraction, figures: int = FIGURES) -> str:
+    """A decimal near the value, to so many significant figures, rounded half away from zero."""
+    if value == 0:
+        return "0"
+    size, places = abs(value), 0
+    while size * 10**places >= 10**figures and places > 0:
+        places -= 1
+    while size * 10**places < 10 ** (figures - 1):
+        places += 1
+    scaled = size * 10**places
+    nearest = (2 * scaled.numerator + scaled.denominator) // (2 * scaled.denominator)
+    text = decimal_text(Fraction(nearest, 10**places), most=places)
+    return ("-" if value < 0 else "") + (text or "0")
+
+
+def plain_number(value: Fraction) -> str:
+    """The exact decimal; where there is none, one near it and the fraction: `≈ 3.091 (exactly 34/11)`."""
+    return with_symbol(value, "")
+
+
+def in_unit(value: Fraction, unit: Unit) -> str:
+    """A number of this unit with its symbol; the fraction, if one is needed, stands after the symbol."""
+    return with_symbol(value, unit.symbol)
+
+
+def quantity_text(value: Fraction, unit: Unit) -> str:
+    """A value in base units, written in the unit: `3.05 mm`, `≈ 3.091 mm (exactly 34/11)`."""
+    return in_unit(unit.from_base(value), unit)
+
+
+def with_symbol(value: Fraction, symbol: str) -> str:
+    """A number and a symbol: `3.05 mm`, `≈ 3.091 mm (exactly 34/11)`; a symbol of '' is left out."""
+    symbol = plain_degrees(symbol)
+    exact = decimal_text(value)
+    if exact:
+        return GLUE.join(part for part in (exact, symbol) if part)
+    near = GLUE.join(part for part in ("≈", approximate(value), symbol) if part)
+    return f"{near}{GLUE}(exactly{GLUE}{value.numerator}/{value.denominator})"
+
+
+def percentage(share: Fraction) -> str:
+    """A bare share as a percentage."""
+    return with_symbol(share * 100, "%")

@@ -1,0 +1,113 @@
+"""What only follows from something else, told under its root cause."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from scopecheck.answers.findings import Finding
+from scopecheck.core.model import Sheet
+from scopecheck.foundations.record import record, replace
+from scopecheck.report.describe import case_text
+from scopecheck.report.grouping import Cluster, departures, turning_labels
+from scopecheck.report.things import thing_text, twin_text
+from scopecheck.report.wording import claims_text, sentence, upper_first
+
+EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
+SAME_CAUSE: Mapping[str, tuple[str, ...]] = {
+    "unmeant met": ("outside met", "document met"),
+    "meant lost": ("inside lost",),
+}
+"""A reading that lets in what was not meant is told where it lets in something listed; lost likewise."""
+
+
+@record
+class Traced:
+    """Findings told for themselves, in order, and for some of them (by position) what follows from them."""
+
+    roots: tuple[Finding, ...]
+    following: Mapping[int, tuple[Finding, ...]]
+
+
+def traced(sheet: Sheet, findings: Iterable[Finding]) -> Traced:
+    """The findings, given in order, parted into root causes and consequences."""
+    every = tuple(findings)
+    under = [root_cause(sheet, finding, every) for finding in every]
+    roots = tuple(f for f, root in zip(every, under, strict=True) if root is None)
+    following: dict[int, tuple[Finding, ...]] = {}
+    for position, finding in enumerate(roots):
+        own = tuple(f for f, root in zip(every, under, strict=True) if root is finding)
+        if own:
+            following[position] = own
+    return Traced(roots, following)
+
+
+def root_cause(sheet: Sheet, finding: Finding, every: Iterable[Finding]) -> Finding | None:
+    """The finding of which this one is only a consequence; None if it stands for itself."""
+    if finding.question in EMPTY_CLAIM:
+        return None
+    for other in every:
+        if is_empty_claim(other) and other.claim == finding.claim:
+            return other
+        if other.question in SAME_CAUSE.get(finding.question, ()) and _same_cause(sheet, other, finding):
+            return other
+    return None
+
+
+def is_empty_claim(finding: Finding) -> bool:
+    """Does the finding say that nothing meets its claim, whatever the words are read as?"""
+    return finding.question in EMPTY_CLAIM and finding.quantifier == "every"
+
+
+def _same_cause(sheet: Sheet, root: Finding, finding: Finding) -> bool:
+    """The same readings at the same limitation."""
+    own = {(d.group, d.reading) for d in departures(finding)}
+    if not own or root.stakes > finding.stakes:
+        return False
+    same_readings = own == {(d.group, d.reading) for d in departures(root)}
+    return same_readings and finding.label in turning_labels(sheet, root)
+
+
+def emptied_by(sheet: Sheet, number: int) -> set[int]:
+    """The claims that depend on this one alone or on such claims alone: met by nothing if this one is."""
+    found = {number}
+    grown = True
+    while grown:
+        more = {c.number for c in sheet.claims if c.parents and set(c.parents) <= found} - found
+        found |= more
+        grown = bool(more)
+    return found - {number}
+
+
+def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
+    """The cluster with what follows from its findings, in words and as findings."""
+    follows: list[str] = []
+    absorbed: list[Finding] = []
+    for position, root in enumerate(trace.roots):
+        if not any(root is finding for finding in cluster.findings):
+            continue
+        if is_empty_claim(root) and (dependents := emptied_by(sheet, root.claim)):
+            named = upper_first(claims_text(dependents))
+            follows.append(sentence("note", "follows_claim", claims=named))
+        absorbed += trace.following.get(position, ())
+    follows += [_told(sheet, finding, cluster.first) for finding in absorbed]
+    return replace(cluster, follows=tuple(follows), absorbed=tuple(absorbed))
+
+
+def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
+    label = finding.label
+    same = bool(root.case) and finding.reference == root.case and not finding.departs
+    thing = sentence("thing", "itself", name=case_text(sheet, root.case)) if same else ""
+    match finding.question:
+        case "inside lost":
+            return sentence("note", "follows_inside", case=case_text(sheet, finding.case), label=label)
+        case "unmeant met":
+            twin = twin_text(sheet, finding)
+            beside = sentence("note", "beside", twin=twin) if twin else ""
+            thing = thing or thing_text(sheet, finding)
+            return sentence("note", "follows_meant", label=label, thing=thing, twin=beside)
+        case "meant lost":
+            thing = thing or thing_text(sheet, finding)
+            return sentence("note", "follows_lost", label=label, thing=thing)
+        case _:
+            looked = sentence("question", finding.question, "looked")
+            return sentence("note", "follows_other", label=label, brief=looked)

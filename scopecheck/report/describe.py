@@ -1,0 +1,161 @@
+"""Values, cases and limitations of one sheet in words: the parts of a report's sentences."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+from typing import assert_never
+
+from scopecheck.answers.findings import Finding
+from scopecheck.core.construction import Construction, base_construction
+from scopecheck.core.model import (
+    Article,
+    Bound,
+    Case,
+    ChoiceDecl,
+    Limitation,
+    NumberDecl,
+    SetDecl,
+    Sheet,
+    Value,
+)
+from scopecheck.report.amounts import quantity_text
+from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
+from scopecheck.solving.evaluate import evaluate
+
+# ---- values
+
+
+def value_text(sheet: Sheet, name: str, value: Value) -> str:
+    """A value as the sheet would write it: a number in its unit, a member, the members of a set in order."""
+    d = sheet.declaration(name)
+    match d:
+        case NumberDecl(unit=unit):
+            assert isinstance(value, Fraction)
+            return quantity_text(value, unit)
+        case ChoiceDecl():
+            assert isinstance(value, str)
+            return flat(value)
+        case SetDecl(members=members):
+            assert isinstance(value, frozenset)
+            return listed(flat(m) for m in members if m in value) or sentence("thing", "no_member")
+        case _:
+            assert_never(d)
+
+
+def setting_text(sheet: Sheet, name: str, value: Value) -> str:
+    """`diameter 3 mm`."""
+    return f"{flat(name)}{GLUE}{value_text(sheet, name, value)}"
+
+
+def settings_text(sheet: Sheet, article: Article, names: Iterable[str]) -> str:
+    """`holes 25, diameter 3 mm`, in the order of the sheet."""
+    wanted = set(names)
+    ordered = [d.name for d in sheet.declarations if d.name in wanted and d.name in article]
+    return ", ".join(setting_text(sheet, name, article[name]) for name in ordered)
+
+
+def bounds_text(d: NumberDecl) -> str:
+    """The bounds of a number in words: `0 mm or more`, `above 0 mm`, `0 % to 100 %`; '' without bounds."""
+
+    def at(bound: Bound) -> str:
+        return quantity_text(bound.value, d.unit)
+
+    if d.lower and d.upper and d.lower.closed and d.upper.closed:
+        return f"{at(d.lower)} to {at(d.upper)}"
+    parts = []
+    if d.lower:
+        parts.append(f"{at(d.lower)} or more" if d.lower.closed else f"above {at(d.lower)}")
+    if d.upper:
+        parts.append(f"{at(d.upper)} or less" if d.upper.closed else f"below {at(d.upper)}")
+    return " and ".join(parts)
+
+
+# ---- cases and things
+
+
+def case_named(sheet: Sheet, name: str) -> Case | None:
+    """The case of this name, or None."""
+    return next((c for c in sheet.cases if c.name == name), None)
+
+
+def case_text(sheet: Sheet, name: str) -> str:
+    """A case by its name; a document says that it is one and where it is read."""
+    case = case_named(sheet, name)
+    shown = flat(name)
+    if case is None or case.role != "document":
+        return shown
+    if not shown.lower().startswith("document"):
+        shown = sentence("thing", "document", name=shown)
+    return sentence("thing", "place", name=shown, place=quoted(case.place)) if case.place else shown
+
+
+# ---- limitations and what turns on a re-reading
+
+
+def limitation_labelled(sheet: Sheet, label: str) -> Limitation | None:
+    """The limitation of this label, or None for the label of a claim."""
+    return next((item for c in sheet.claims for item in c.limitations if item.label == label), None)
+
+
+def own_words(limitation: Limitation) -> str:
+    """The claim's words of a limitation in quotation marks, or the exact line itself."""
+    return quoted(limitation.words or limitation.text)
+
+
+def labelled(sheet: Sheet, label: str) -> str:
+    """`1b "between 2 and 4 mm"` for a limitation; any other label as it is."""
+    limitation = limitation_labelled(sheet, label)
+    return f"{label}{GLUE}{own_words(limitation)}" if limitation else flat(label)
+
+
+def lineage(sheet: Sheet, number: int) -> tuple[int, ...]:
+    """The claim and everything it depends on, ascending."""
+    known = {c.number: c for c in sheet.claims}
+    found: set[int] = set()
+    waiting = [number]
+    while waiting:
+        n = waiting.pop()
+        if n in known and n not in found:
+            found.add(n)
+            waiting += known[n].parents
+    return tuple(sorted(found))
+
+
+def chains(sheet: Sheet, number: int) -> tuple[tuple[int, ...], ...]:
+    """The ways to read a claim with one parent each time: the claims that each way is made of, ascending."""
+    claim = next((c for c in sheet.claims if c.number == number), None)
+    if claim is None:
+        return ()
+    above = [chain for p in claim.parents if p != number for chain in chains(sheet, p)]
+    return tuple(dict.fromkeys(tuple(sorted({*chain, number})) for chain in above)) or ((number,),)
+
+
+def turning_limitations(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
+    """The limitations, in sheet order, to which the re-readings of the finding make a difference."""
+    k, base = finding.construction, base_construction(sheet)
+    moved = {reread.group for reread in (*finding.rereads, *finding.read_as)}
+    if k is None or finding.witness is None or not moved:
+        return ()
+    article = finding.witness.article
+    claims = lineage(sheet, finding.claim)
+    return tuple(
+        item
+        for claim in sheet.claims
+        if claim.number in claims
+        for item in claim.limitations
+        if moved & set(item.groups) and _met(item, article, k) != _met(item, article, base)
+    )
+
+
+def concerned(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
+    """The limitation a finding is about, else those that fail, else those its re-readings change."""
+    own = limitation_labelled(sheet, finding.label)
+    if own:
+        return (own,)
+    failing = tuple(x for label in finding.failing if (x := limitation_labelled(sheet, label)))
+    return failing or turning_limitations(sheet, finding)
+
+
+def _met(limitation: Limitation, article: Article, k: Construction) -> bool:
+    return evaluate(limitation.formula, article, k) is True

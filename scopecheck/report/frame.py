@@ -1,0 +1,288 @@
+"""What stands around the findings: the head of a report, and its foot with all that an answer rests on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from scopecheck.answers.findings import QUESTIONS, Answers, Looked
+from scopecheck.core.construction import admissible_readings
+from scopecheck.core.model import OTHERS, ChoiceDecl, Group, NumberDecl, SetDecl, Settled, Sheet
+from scopecheck.foundations.record import record
+from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
+from scopecheck.report.describe import bounds_text, case_text
+from scopecheck.report.plain_formula import plain_formula
+from scopecheck.report.rereadings import group_words
+from scopecheck.report.wording import (
+    about_lines,
+    claims_text,
+    counted,
+    flat,
+    listed,
+    quoted,
+    sentence,
+    upper_first,
+)
+
+# ---- head
+
+
+def head(sheet: Sheet) -> Iterator[Block]:
+    """The title, the confidentiality heading, the profile, and what was looked at."""
+    if sheet.confidential:
+        yield Banner(flat(sheet.confidential))
+    yield Heading(flat(sheet.title) or sentence("head", "no_title"), 1)
+    purpose = f"US_{sheet.purpose}" if sheet.profile == "US" else "EPO"
+    yield Paragraph(
+        sentence(
+            "head",
+            "profile",
+            profile=sheet.profile,
+            purpose=sentence("head", f"purpose_{purpose}"),
+            filed=sentence("head", "filed" if sheet.filed else "not_filed"),
+        )
+    )
+    yield Paragraph(looked_at(sheet))
+
+
+def looked_at(sheet: Sheet) -> str:
+    """`Looked at: 2 claims with 5 limitations; ...`."""
+    roles = [case.role for case in sheet.cases]
+    cases = [counted(roles.count(r), r) for r in ("inside", "outside", "document", "class") if r in roles]
+    open_groups = groups_with_choice(sheet)
+    return sentence(
+        "head",
+        "looked_at",
+        claims=counted(len(sheet.claims), "claim"),
+        limitations=counted(sum(len(claim.limitations) for claim in sheet.claims), "limitation"),
+        cases=listed(cases) or sentence("head", "no_cases"),
+        phrases=counted(len(open_groups), "phrase"),
+        readings=counted(sum(len(admissible_readings(g)) for g in open_groups), "reading"),
+        unrestated=_unrestated(len(sheet.unrestated)),
+    )
+
+
+def _unrestated(count: int) -> str:
+    if not count:
+        return ""
+    key = "unrestated_one" if count == 1 else "unrestated_many"
+    return sentence("head", key, words=counted(count, "word"))
+
+
+def groups_with_choice(sheet: Sheet, strained: bool = False) -> tuple[Group, ...]:
+    """The phrases and nouns that are left with more than one reading, or with a stretch."""
+    stretched = {p.group for p in sheet.parameters}
+    return tuple(g for g in sheet.groups if len(admissible_readings(g, strained)) > 1 or g.index in stretched)
+
+
+# ---- foot
+
+
+@record
+class Beside:
+    """What the foot tells of the findings: the claims that none concerns, with their contested places.
+
+    `narrowed` are the claims shown to narrow what they depend on; `harmless` counts the readings that change
+    nothing.
+    """
+
+    untouched: Mapping[int, int]
+    narrowed: tuple[int, ...] = ()
+    harmless: int = 0
+
+
+NOTHING_BESIDE = Beside({})
+
+
+def foot(
+    sheet: Sheet, answers: Answers, strained: bool, everything: bool, beside: Beside = NOTHING_BESIDE
+) -> Iterator[Block]:
+    """What was looked for and not found, what all this rests on, what was left out, and how to read it.
+
+    Unless `everything` is asked for, what was left out is only counted.
+    """
+    yield Heading(sentence("section", "foot"))
+    looked = tuple(looked_lines(sheet, answers.looked, beside))
+    if looked:
+        yield Heading(sentence("section", "looked"), 3)
+        yield Listing(looked)
+    yield from ground(sheet, answers, strained, everything, beside.harmless)
+
+
+def ground(
+    sheet: Sheet, answers: Answers, strained: bool, everything: bool, harmless: int = 0
+) -> Iterator[Block]:
+    """What the answers rest on, what was left out, in full or counted, and how to read it."""
+    yield Heading(sentence("section", "basis"), 3)
+    yield Listing((*basis_lines(sheet, strained), *settled_briefly(sheet, answers, everything)))
+    if everything:
+        for section, lines in (
+            ("settled", settled_lines(sheet, answers)),
+            ("unrestated", unrestated_lines(sheet)),
+            ("uncomputed", left_out_lines(sheet)),
+        ):
+            found = tuple(dict.fromkeys(lines))
+            if found:
+                yield Heading(sentence("section", section), 3)
+                yield Listing(found)
+    else:
+        counts = tuple(_counts(sheet, harmless))
+        if counts:
+            yield Paragraph(sentence("basis", "counts", counts="; ".join(counts)))
+    yield Paragraph(" ".join(about_lines()), quiet=True)
+
+
+def _counts(sheet: Sheet, harmless: int) -> Iterator[str]:
+    """How much of each sort the first page leaves out."""
+    left_out = sum(len(g.not_computed) + len(g.not_tried) for g in sheet.groups)
+    for key, count, noun in (
+        ("count_harmless", harmless, "reading"),
+        ("count_left_out", left_out, "reading"),
+        ("count_unrestated", len(sheet.unrestated), "word"),
+    ):
+        if count:
+            yield sentence("basis", key, count=counted(count, noun))
+
+
+# ---- looked for and not found
+
+
+CASES_OF = ("outside met", "inside lost", "document met")
+"""Questions asked of one case at a time."""
+
+
+def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iterator[str]:
+    """One line a claim, claims alike together: what was looked for there and not found."""
+    by_claim: dict[int, list[Looked]] = {c.number: [] for c in sheet.claims}
+    for entry in looked:
+        by_claim.setdefault(entry.claim, []).append(entry)
+    alike: dict[str, list[int]] = {}
+    for number, entries in by_claim.items():
+        line = _looked_at(sheet, entries, beside.untouched.get(number))
+        if line:
+            alike.setdefault(line, []).append(number)
+    for line, numbers in alike.items():
+        yield f"{upper_first(claims_text(numbers))}: {line}"
+    if beside.narrowed:
+        yield sentence("claim", "narrowing", claims=claims_text(beside.narrowed))
+
+
+def _looked_at(sheet: Sheet, entries: Iterable[Looked], contested: int | None) -> str:
+    """What was looked for at one claim; `contested` is given where nothing else was found there."""
+    told = "; ".join(_looked_parts(sheet, entries))
+    if contested is None:
+        return f"{told}." if told else ""
+    places = sentence("claim", "contested", places=counted(contested, "place")) if contested else ""
+    among = sentence("claim", "among", looked=told) if told else ""
+    return sentence("claim", "nothing_found", among=among, contested=places)
+
+
+def _looked_parts(sheet: Sheet, entries: Iterable[Looked]) -> Iterator[str]:
+    by_question: dict[str, list[Looked]] = {}
+    for entry in entries:
+        key = "nothing meets" if entry.question == "dependent cannot be met" else entry.question
+        by_question.setdefault(key, []).append(entry)
+    for question in sorted(by_question, key=QUESTIONS.index):
+        own = by_question[question]
+        cases = dict.fromkeys(case_text(sheet, e.case) for e in own if e.case)
+        labels = dict.fromkeys(flat(e.label) for e in own)
+        yield sentence("looked", question, cases=listed(cases, "or"), labels=listed(labels, "or"))
+
+
+# ---- what it rests on
+
+
+def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
+    """The readings that took part, the stretches left open, the bounds, closed lists and given facts."""
+    groups = groups_with_choice(sheet, strained)
+    if groups:
+        yield sentence(
+            "basis",
+            "constructions",
+            readings=counted(sum(len(admissible_readings(g, strained)) for g in groups), "reading"),
+            phrases=counted(len(groups), "phrase"),
+            strained=sentence("basis", "strained_in" if strained else "strained_out"),
+        )
+    else:
+        yield sentence("basis", "no_phrases")
+    stretched = dict.fromkeys(group_words(sheet.groups[p.group]) for p in sheet.parameters)
+    if stretched:
+        yield sentence("basis", "parameters", words=listed(stretched))
+    yield from _domain_lines(sheet)
+    facts = [quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "") for g in sheet.givens]
+    yield sentence("basis", "givens", givens="; ".join(facts)) if facts else sentence("basis", "no_givens")
+
+
+def _domain_lines(sheet: Sheet) -> Iterator[str]:
+    numbers = [d for d in sheet.declarations if isinstance(d, NumberDecl)]
+    stated = [f"{flat(d.name)} {bounds_text(d)}" for d in numbers if d.stated_bounds and bounds_text(d)]
+    bounds = [sentence("basis", "bounds_stated", bounds="; ".join(stated))] if stated else []
+    natural: dict[str, list[str]] = {}
+    for d in numbers:
+        if not d.stated_bounds and bounds_text(d):
+            natural.setdefault(bounds_text(d), []).append(flat(d.name))
+    if natural:
+        told = (f"{listed(names)} {bounds}" for bounds, names in natural.items())
+        bounds.append(sentence("basis", "bounds_natural", bounds="; ".join(told)))
+    if bounds:
+        yield " ".join(bounds)
+    lists = [d for d in sheet.declarations if isinstance(d, ChoiceDecl | SetDecl) and OTHERS not in d.members]
+    if lists:
+        told = (f"{flat(d.name)} ({listed(map(flat, d.members))})" for d in lists)
+        yield sentence("basis", "closed_lists", lists="; ".join(told))
+
+
+def settled_briefly(sheet: Sheet, answers: Answers, everything: bool) -> Iterator[str]:
+    """On the first page, the policies and pins by name with their reasons, on one line."""
+    texts = [
+        _with_reason(s.text, s.reason)
+        for s in (*answers.silenced, *(x for group in sheet.groups for x in group.settled))
+        if s.removed
+    ]
+    if texts and not everything:
+        yield sentence("basis", "settled", settled=listed(dict.fromkeys(texts)))
+
+
+def _with_reason(text: str, reason: str) -> str:
+    return quoted(text) + (f" ({quoted(reason)})" if reason else "")
+
+
+def settled_lines(sheet: Sheet, answers: Answers) -> Iterator[str]:
+    """Every policy, definition or pin that took readings away, with its reason and what it set aside."""
+    by_group = [settled for group in sheet.groups for settled in group.settled]
+    removed: dict[tuple[str, str], list[str]] = {}
+    for settled in (*answers.silenced, *by_group):
+        removed.setdefault((settled.text, settled.reason), []).extend(_silenced(settled))
+    for (text, reason), labels in removed.items():
+        if labels:
+            removed_labels = listed(dict.fromkeys(labels))
+            yield sentence("basis", "policy", text=_with_reason(text, reason), removed=removed_labels)
+
+
+def _silenced(settled: Settled) -> list[str]:
+    return [quoted(label) for label in settled.removed]
+
+
+def unrestated_lines(sheet: Sheet) -> Iterator[str]:
+    """The numbers, units, connectives, end words and hedges of the claims that no line restates."""
+    for left in sheet.unrestated:
+        words, context = quoted(left.words), quoted(left.context)
+        yield sentence("basis", "unrestated", claim=left.claim, sort=left.sort, words=words, context=context)
+
+
+def _why(why: str) -> str:
+    """Why a reading does not apply, a condition in plain maths."""
+    only, _, condition = why.partition("only when ")
+    return flat(why if only or not condition else f"only when {plain_formula(condition)}")
+
+
+def left_out_lines(sheet: Sheet) -> Iterator[str]:
+    """The readings that have no formula, and those that do not apply where their words stand, and why."""
+    for group in sheet.groups:
+        parts = []
+        if group.not_computed:
+            parts.append(sentence("basis", "not_computed", labels=listed(map(quoted, group.not_computed))))
+        if group.not_tried:
+            labels = (f"{quoted(label)} ({_why(why)})" for label, why in group.not_tried)
+            parts.append(sentence("basis", "not_tried", labels=listed(labels)))
+        if parts:
+            yield f"{group_words(group)}: {'; '.join(parts)}."

@@ -1,0 +1,130 @@
+"""What is told first, and what is told together.
+
+Findings are ordered by stakes, then by the weakest standing they lean on, then by the number of phrases
+re-read, then by position. Findings of one question and class that turn on the same kinds of ambiguity are one
+decision.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from scopecheck.answers.findings import QUESTIONS, Finding, Reread
+from scopecheck.core.model import STANDINGS, Group, Sheet
+from scopecheck.foundations.record import record
+from scopecheck.report.describe import limitation_labelled, lineage, turning_limitations
+
+STEPS_IN_OTHERS = ("contested", "harmless")
+"""Questions whose findings are about one reading, named in `others`, without a construction of their own."""
+STRAINED = STANDINGS.index("strained")
+
+
+def departures(finding: Finding) -> tuple[Reread, ...]:
+    """The readings a finding leans on beside the usual ones, departures first."""
+    if finding.question in STEPS_IN_OTHERS and not finding.rereads:
+        return tuple(Reread(group, reading) for group, reading in finding.others)
+    return (*finding.rereads, *finding.read_as)
+
+
+def standing_rank(sheet: Sheet, finding: Finding) -> int:
+    """0 if the finding leans on presumed readings only, 1 with an arguable one, 2 with a strained one."""
+    standings = (sheet.groups[d.group].readings[d.reading].standing for d in departures(finding))
+    return max((STANDINGS.index(s) for s in standings), default=0)
+
+
+def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
+    """Least first: stakes, standing, distance, position."""
+    question = QUESTIONS.index(finding.question)
+    distance = len(finding.rereads)
+    return (finding.stakes, standing_rank(sheet, finding), distance, finding.span.start, question)
+
+
+def is_open(finding: Finding) -> bool:
+    """Was the question left undecided?"""
+    return finding.outcome == "undecided"
+
+
+# ---- decisions
+
+
+def axes(sheet: Sheet, reread: Reread) -> tuple[str, ...]:
+    """The kinds of ambiguity on which a reading differs from the usual one, such as `ends`."""
+    group = sheet.groups[reread.group]
+    if reread.reading == group.base:
+        return ("stretch",)
+    taken, usual = dict(group.readings[reread.reading].axes), dict(group.readings[group.base].axes)
+    names = tuple(n for n in usual if n in taken and taken[n] != usual[n])
+    return names or (f"other {group.index}",)
+
+
+@record
+class Cluster:
+    """Findings that one decision settles, best first.
+
+    `follows` tells their consequences, `absorbed` are the findings of these. `places` counts the places of
+    the claims where the decision arises, `matters` those where it changes something found here.
+    """
+
+    findings: tuple[Finding, ...]
+    axes: tuple[str, ...] = ()
+    places: int = 0
+    matters: int = 0
+    follows: tuple[str, ...] = ()
+    absorbed: tuple[Finding, ...] = ()
+
+    @property
+    def first(self) -> Finding:
+        return self.findings[0]
+
+
+def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
+    """The findings, given in order, drawn together by decision; a cluster stands where its first one does."""
+    gathered: dict[object, list[Finding]] = {}
+    for index, finding in enumerate(findings):
+        turns_on = tuple(sorted({axis for d in departures(finding) for axis in axes(sheet, d)}))
+        alone: object = index if not turns_on else None
+        if phrases_moved(finding) > 1:
+            alone = frozenset(d.group for d in departures(finding))
+        gathered.setdefault((finding.question, finding.stakes, turns_on, alone), []).append(finding)
+    found = []
+    for group in gathered.values():
+        turning = {axis for d in departures(group[0]) for axis in axes(sheet, d)}
+        labels = {label for finding in group for label in turning_labels(sheet, finding)}
+        places = labels | set(places_of(sheet, turning))
+        found.append(Cluster(tuple(group), tuple(sorted(turning)), len(places), len(labels)))
+    return tuple(found)
+
+
+def phrases_moved(finding: Finding) -> int:
+    """How many phrases and nouns have to be taken otherwise than usual for it."""
+    return len({d.group for d in departures(finding)})
+
+
+def turning_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+    """The labels of the limitations at which the finding's re-readings change something."""
+    turning = turning_limitations(sheet, finding)
+    if turning:
+        return tuple(limitation.label for limitation in turning)
+    if limitation_labelled(sheet, finding.label):
+        return (finding.label,)
+    moved = [sheet.groups[d.group] for d in departures(finding)]
+    labels = {place.where for group in moved for place in group.places}
+    claims = lineage(sheet, finding.claim) or tuple(c.number for c in sheet.claims)
+    inside = (item.label for c in sheet.claims if c.number in claims for item in c.limitations)
+    return tuple(label for label in inside if label in labels)
+
+
+def places_of(sheet: Sheet, wanted: Iterable[str]) -> tuple[str, ...]:
+    """The labels of the limitations whose words leave one of these kinds of ambiguity open."""
+    names = set(wanted)
+    labels = [p.where for group in sheet.groups if open_axes(sheet, group) & names for p in group.places]
+    return tuple(dict.fromkeys(label for label in labels if limitation_labelled(sheet, label)))
+
+
+def open_axes(sheet: Sheet, group: Group) -> frozenset[str]:
+    """The kinds of ambiguity on which the group's readings, strained ones left out, differ."""
+    others = [i for i, r in enumerate(group.readings) if r.standing != "strained" and i != group.base]
+    found = {axis for i in others for axis in axes(sheet, Reread(group.index, i))}
+    if any(p.group == group.index and p.reading == group.base for p in sheet.parameters):
+        found.add("stretch")
+    return frozenset(found)

@@ -1,0 +1,224 @@
+"""Findings as items: the words, the thing that shows it, and below them the margin."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from scopecheck.answers.findings import Finding
+from scopecheck.core.construction import base_construction, nodes
+from scopecheck.core.model import Divide, Limitation, Sheet
+from scopecheck.report.amounts import plain_degrees, with_symbol
+from scopecheck.report.blocks import Item
+from scopecheck.report.describe import case_text, labelled, limitation_labelled
+from scopecheck.report.grouping import Cluster, departures, phrases_moved, turning_labels
+from scopecheck.report.margins import margin, statuses
+from scopecheck.report.pictures import picture_for
+from scopecheck.report.rereadings import group_words, reading_label
+from scopecheck.report.things import thing_text
+from scopecheck.report.wording import (
+    GLUE,
+    counted,
+    flat,
+    has_sentence,
+    listed,
+    lower_first,
+    quoted,
+    sentence,
+)
+from scopecheck.solving.evaluate import evaluate_term
+
+ABOUT_ALL = ("no reading fits all cases", "one reading fits all cases")
+"""Questions about every claim and case at once."""
+MOST_LINES = 4
+"""Limitations that one item tells one by one."""
+FEW_LINES = 3
+"""A claim with at most so many lines is told by all of them where a finding turns on none in particular."""
+
+
+# ---- the words concerned
+
+
+def heads(sheet: Sheet, finding: Finding, most: int = MOST_LINES) -> tuple[tuple[str, str], ...]:
+    """The label and words of each limitation that the finding turns on; for a whole claim its label alone."""
+    own = limitation_labelled(sheet, finding.label) is not None
+    labels = (finding.label,) if own else finding.failing or turning_labels(sheet, finding)
+    if not labels and not finding.conflict and finding.question not in ABOUT_ALL:
+        claim = next((c for c in sheet.claims if c.number == finding.claim), None)
+        if claim and len(claim.limitations) <= FEW_LINES:
+            labels = tuple(x.label for x in claim.limitations)
+    known = [found for label in labels if (found := limitation_labelled(sheet, label))]
+    nouns = {g for d in departures(finding) if sheet.groups[g := d.group].noun}
+    pairs = tuple((x.label, _head_words(x, bool(nouns & set(x.groups)))) for x in known)
+    if len(pairs) > most:
+        pairs = (*pairs[:most], (sentence("note", "more_lines", count=len(pairs) - most), ""))
+    return pairs or ((_whole_claim(sheet, finding), ""),)
+
+
+def _head_words(limitation: Limitation, with_subject: bool) -> str:
+    """The words in quotation marks; before them what is measured, where its noun is re-read."""
+    words = quoted(limitation.words or limitation.text)
+    return f"{flat(limitation.subject)}: {words}" if with_subject and limitation.subject else words
+
+
+def _whole_claim(sheet: Sheet, finding: Finding) -> str:
+    """`claim 1 (1a to 1d)`."""
+    claim = next((c for c in sheet.claims if c.number == finding.claim), None)
+    labels = [x.label for x in claim.limitations] if claim else []
+    shown = flat(finding.label or (f"claim {finding.claim}" if finding.claim else ""))
+    if len(labels) < 2 or finding.conflict or finding.question in ABOUT_ALL:
+        return shown
+    return f"{shown} ({labels[0]} {'to' if len(labels) > 2 else 'and'} {labels[-1]})"
+
+
+# ---- sentences
+
+
+def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
+    """The finding's sentence, or with `brief` its short form for a line among others."""
+    wider = finding.bearer == "challenger"
+    special = f"{form}_{finding.quantifier}"
+    if has_sentence("question", finding.question, special):
+        form = special
+    return sentence(
+        "question",
+        finding.question,
+        form,
+        thing=thing_text(sheet, finding),
+        label=flat(finding.label),
+        claim=finding.claim,
+        case=case_text(sheet, finding.case),
+        conflict=listed(labelled(sheet, label) for label in finding.conflict),
+        meant=_meant(sheet, finding),
+        met_when_read=sentence("status", "met" if wider else "not_met"),
+        statuses=statuses(finding),
+        change=_change(sheet, finding, form),
+        relation=relation_text(finding),
+        end=_end(finding),
+        expression=_expression(sheet, finding),
+    )
+
+
+def relation_text(finding: Finding) -> str:
+    """How a document's range lies against the claim: `overlaps claim 1`."""
+    return _if_known("relation", finding.detail, label=flat(finding.label))
+
+
+def _change(sheet: Sheet, finding: Finding, form: str) -> str:
+    """What a contested reading changes, with a thing that shows it where one was looked for."""
+    text = _if_known("change", finding.detail)
+    if finding.witness is not None and has_sentence("change_shown", finding.detail):
+        text = sentence("change_shown", finding.detail, thing=thing_text(sheet, finding))
+    return lower_first(text) if form == "brief" else text
+
+
+def _expression(sheet: Sheet, finding: Finding) -> str:
+    """`: rim is 0 there`, the divisor that leaves a limitation without a value."""
+    limitation = limitation_labelled(sheet, finding.label)
+    if finding.question != "undefined" or not finding.detail:
+        return ""
+    text = finding.detail
+    if limitation is not None and finding.witness is not None:
+        k = finding.construction or base_construction(sheet)
+        divisions = [n for n in nodes(limitation.formula) if isinstance(n, Divide) and n.text]
+        zero = (d.text for d in divisions if evaluate_term(d.right, finding.witness.article, k) == 0)
+        text = next(zero, text)
+    return sentence("end", "expression", text=flat(text))
+
+
+def _if_known(table: str, key: str, **values: object) -> str:
+    return sentence(table, key, **values) if has_sentence(table, key) else flat(key)
+
+
+def _meant(sheet: Sheet, finding: Finding) -> str:
+    limitation = limitation_labelled(sheet, finding.label)
+    return quoted(limitation.meant_text) if limitation else ""
+
+
+def _end(finding: Finding) -> str:
+    """A detail of the form `20.0 mm|no more than|37/2 mm|in`, in words."""
+    parts = finding.detail.split("|")
+    if finding.question != "end not reached" or len(parts) != 4:
+        return flat(finding.detail)
+    stated, side, reached, taken = parts
+    number, _, unit = reached.partition(" ")
+    text = with_symbol(Fraction(number), unit)
+    stated = plain_degrees(stated).replace(" ", GLUE)
+    if taken == "in":
+        return sentence("end", "reached", stated=stated, side=_if_known("end", side), reached=text)
+    beyond = "below" if side == "no more than" else "above"
+    return sentence("end", "approached", stated=stated, side=sentence("end", beyond), reached=text)
+
+
+# ---- items
+
+
+def item(sheet: Sheet, cluster: Cluster, number: int, with_picture: bool = True) -> Item:
+    """One numbered item: the first finding in full, the others as one line each, then the consequences."""
+    first, *rest = cluster.findings
+    titled = bool(rest) or phrases_moved(first) > 1
+    decision = decision_text(sheet, cluster) if titled or _recurs(cluster) else ""
+    below = margin(sheet, first)
+    if decision and not titled:
+        below = (*below, (sentence("margin", "decision"), (decision,)))
+    return Item(
+        number,
+        decision,
+        heads(sheet, first),
+        statement(sheet, first),
+        below,
+        tuple(line(sheet, finding) for finding in rest),
+        cluster.follows,
+        cluster.findings,
+        cluster.absorbed,
+        picture_for(sheet, first) if with_picture else None,
+        titled,
+    )
+
+
+def _recurs(cluster: Cluster) -> bool:
+    """One finding, but its one question arises at other places too."""
+    return len(cluster.axes) == 1 and cluster.places > 1
+
+
+def decision_text(sheet: Sheet, cluster: Cluster) -> str:
+    """`Are the ends included? 4 places, matters in 2`; of phrases that matter together, their words."""
+    moved = dict.fromkeys(d.group for d in departures(cluster.first))
+    if len(moved) > 1:
+        labels = turning_labels(sheet, cluster.first)
+        words = listed(group_words(sheet.groups[g], labels) for g in _by_place(sheet, moved, labels))
+        return sentence("item", "together" if len(moved) == 2 else "together_many", words=words)
+    question = question_text(sheet, cluster.axes, cluster.first)
+    places = counted(cluster.places, "place")
+    return sentence("item", "several", question=question, places=places, matters=cluster.matters)
+
+
+def _by_place(sheet: Sheet, groups: Iterable[int], labels: tuple[str, ...]) -> list[int]:
+    """The groups in the order in which their words stand in the sheet, at these labels if at any."""
+
+    def place(group: int) -> int:
+        places = sheet.groups[group].places
+        own = [p for p in places if p.where in labels] or places
+        return min((p.span.start for p in own), default=0)
+
+    return sorted(groups, key=place)
+
+
+def question_text(sheet: Sheet, axes: Iterable[str], first: Finding) -> str:
+    """The questions that settle these kinds of ambiguity, one after the other."""
+    questions = []
+    for axis in axes:
+        if has_sentence("axis", axis) and axis != "other":
+            questions.append(sentence("axis", axis))
+            continue
+        moved = [sheet.groups[d.group] for d in departures(first)]
+        own = [g for g in moved if axis == f"other {g.index}"] or moved
+        questions.append(sentence("axis", "other", words=listed(quoted(g.wording) for g in own)))
+    return " ".join(dict.fromkeys(questions))
+
+
+def line(sheet: Sheet, finding: Finding) -> str:
+    """A finding on one line: the words, what happens, on which readings."""
+    words = listed(GLUE.join(p for p in pair if p) for pair in heads(sheet, finding, 2))
+    readings = [reading_label(sheet, d) for d in departures(finding)]
+    return f"{words}: {'; '.join([statement(sheet, finding, 'brief').rstrip('.'), *readings])}"

@@ -1,0 +1,238 @@
+"""From answers to a report: the order of its parts, what stands on the first page, and the exit status."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from scopecheck.answers.findings import Answers, Finding
+from scopecheck.core.model import Sheet
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.drawing import draw
+from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Picture, Report
+from scopecheck.report.consequences import emptied_by, is_empty_claim
+from scopecheck.report.describe import case_named, limitation_labelled
+from scopecheck.report.frame import Beside, foot, head
+from scopecheck.report.grouping import Cluster, departures, is_open, turning_labels
+from scopecheck.report.items import decision_text, item, line, question_text, relation_text, statement
+from scopecheck.report.lines import NumberLine, ValueTable
+from scopecheck.report.margins import readings_told
+from scopecheck.report.plan import Plan, plan
+from scopecheck.report.wording import counted, flat, listed, sentence, upper_first
+
+MOST_ITEMS = 10
+"""Items on the first page."""
+MOST_LINES = 10
+"""Lines of one kind on the first page."""
+COUNTED = ("narrows", "harmless")
+"""Statements that the first page only counts."""
+
+
+def exit_status(answers: Answers) -> int:
+    """1 if anything of classes 1 to 4 was found, else 3 if anything is undecided, else 0."""
+    if any(f.stakes <= 4 and not is_open(f) for f in answers.findings):
+        return 1
+    return 3 if any(is_open(f) for f in answers.findings) else 0
+
+
+def build_report(
+    sheet: Sheet,
+    answers: Answers,
+    everything: bool,
+    *,
+    diagnostics: Sequence[Diagnostic] = (),
+    strained: bool = False,
+    pictures: Sequence[NumberLine | ValueTable] = (),
+) -> Report:
+    """The report on a sheet: its first page, or with `everything` all of it.
+
+    `diagnostics` are warnings about the sheet, `strained` says that strained readings took part, `pictures`
+    are shown below the head.
+    """
+    planned = plan(sheet, answers.findings, everything)
+    ranked = [*planned.items, *planned.strained]
+    shown = ranked if everything else ranked[:MOST_ITEMS]
+    blocks: list[Block] = [*head(sheet), *_warnings(diagnostics), *(Picture(data) for data in pictures)]
+    blocks += _items(sheet, shown, len(planned.items))
+    blocks += _held_back(ranked[len(shown) :], len(planned.items) - len(shown))
+    blocks += _undecided(planned, everything)
+    blocks += _quiet(sheet, planned, everything, len(ranked))
+    blocks += _statements(sheet, planned, everything)
+    blocks += foot(sheet, answers, strained, everything, _beside(sheet, planned, everything))
+    held = _held_indices(planned, blocks)
+    return Report(tuple(blocks), sheet, answers, planned.order, held, tuple(diagnostics))
+
+
+def _warnings(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
+    if diagnostics:
+        yield Heading(sentence("section", "warnings"))
+        for diagnostic in diagnostics:
+            yield Excerpt(draw(diagnostic))
+
+
+def _section(cluster: Cluster, strained: bool) -> str:
+    return sentence("section", "strained" if strained else str(cluster.first.stakes))
+
+
+def _items(sheet: Sheet, shown: Sequence[Cluster], usual: int) -> Iterator[Block]:
+    section = ""
+    for index, cluster in enumerate(shown):
+        title = _section(cluster, index >= usual)
+        if title != section:
+            yield Heading(title)
+            section = title
+        yield item(sheet, cluster, index + 1)
+
+
+def _held_back(held: Sequence[Cluster], usual: int) -> Iterator[Block]:
+    """How many items are not on the first page, in which sections, and why; nothing if none is."""
+    if not held:
+        return
+    sections: dict[str, int] = {}
+    for index, cluster in enumerate(held):
+        title = _section(cluster, index >= usual)
+        sections[title] = sections.get(title, 0) + 1
+    where = listed(sentence("item", "held_in", count=n, section=title) for title, n in sections.items())
+    many = sentence("item", "held_back_many", count=len(held))
+    count = sentence("item", "held_back_one") if len(held) == 1 else many
+    yield Paragraph(sentence("item", "held_back_why", held=count, most=MOST_ITEMS, where=where))
+
+
+# ---- what is not an item
+
+
+def _undecided(planned: Plan, everything: bool) -> Iterator[Block]:
+    """What was left undecided, always with its count."""
+    if not planned.undecided:
+        return
+    yield Heading(sentence("section", "undecided"))
+    lines = tuple(_undecided_line(f) for f in planned.undecided)
+    yield from _some_of(lines, everything)
+
+
+def _undecided_line(finding: Finding) -> str:
+    place = flat(finding.case or finding.label) or f"claim {finding.claim}"
+    reason = flat(finding.reason) or sentence("note", "undecided_no_reason")
+    looked = sentence("question", finding.question, "looked")
+    return sentence("note", "undecided", place=place, looked=looked, reason=reason)
+
+
+def _some_of(lines: tuple[str, ...], everything: bool) -> Iterator[Block]:
+    most = len(lines) if everything or len(lines) <= MOST_LINES else MOST_LINES
+    yield Listing(lines[:most])
+    if most < len(lines):
+        yield Paragraph(sentence("item", "more_lines", count=len(lines) - most, most=most), quiet=True)
+
+
+def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterator[Block]:
+    """The contested phrases with no listed case in between: one line, or all of them."""
+    if not planned.quiet:
+        return
+    yield Heading(sentence("section", "5"))
+    if everything:
+        for number, cluster in enumerate(planned.quiet, start=before + 1):
+            yield item(sheet, cluster, number)
+        return
+    pairs = [c for c in planned.quiet if c.first.question == "pair"]
+    single = [c for c in planned.quiet if c.first.question != "pair"]
+    if single:
+        yield Paragraph(_quiet_count(sheet, single), quiet=True)
+    lines = [_pair_line(sheet, c, f) for c in pairs for f in c.findings]
+    if lines:
+        yield from _some_of(tuple(dict.fromkeys(lines)), everything)
+
+
+def _quiet_count(sheet: Sheet, quiet: Sequence[Cluster]) -> str:
+    """`8 places where the words can be read more than one way ...`, by the questions that settle them."""
+    labels: set[str] = set()
+    by_question: dict[str, set[str]] = {}
+    for cluster in quiet:
+        where = {label for f in cluster.findings for label in quiet_labels(sheet, f)}
+        by_question.setdefault(question_text(sheet, cluster.axes, cluster.first), set()).update(where)
+        labels |= where
+    decisions = "; ".join(
+        sentence("item", "quiet_one", count=len(where), decision=question)
+        for question, where in by_question.items()
+    )
+    return sentence("item", "quiet", places=counted(len(labels), "place"), decisions=decisions)
+
+
+def _pair_line(sheet: Sheet, cluster: Cluster, finding: Finding) -> str:
+    """Two phrases that change something only together, by their words, the thing and the readings."""
+    readings = "; ".join(readings_told(sheet, finding))
+    return f"{decision_text(sheet, cluster)}: {statement(sheet, finding, 'brief')}. {readings}."
+
+
+def quiet_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+    """Every limitation of the claims in which the words of a contested finding stand."""
+    places = [p.where for d in departures(finding) for p in sheet.groups[d.group].places]
+    found = tuple(dict.fromkeys(label for label in places if limitation_labelled(sheet, label)))
+    return found or turning_labels(sheet, finding)
+
+
+def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block]:
+    """What was found to hold and is no defect; what the first page counts only with `everything`."""
+    brief = [f for f in planned.statements if f.question not in COUNTED]
+    lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
+    if everything:
+        lines += [line(sheet, f) for f in planned.statements if f.question in COUNTED]
+    if lines:
+        yield Heading(sentence("section", "6"))
+        yield from _some_of(tuple(dict.fromkeys(lines)), everything)
+
+
+def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:
+    """One line each; how a document's range lies against several claims on one line."""
+    ranges: dict[str, list[Finding]] = {}
+    for finding in findings:
+        if finding.question == "document range":
+            ranges.setdefault(finding.case, []).append(finding)
+    for finding in findings:
+        own = ranges.get(finding.case, []) if finding.question == "document range" else []
+        if not own:
+            yield _statement_line(sheet, finding)
+        elif finding is own[0]:
+            rest = [relation_text(f) for f in own[1:]]
+            yield "; ".join([statement(sheet, finding).rstrip("."), *rest]) + "."
+
+
+def _statement_line(sheet: Sheet, finding: Finding) -> str:
+    text = statement(sheet, finding)
+    if not departures(finding):
+        return text
+    return f"{text.rstrip('.')}: {'; '.join(readings_told(sheet, finding))}"
+
+
+def _beside(sheet: Sheet, planned: Plan, everything: bool) -> Beside:
+    """For the foot: the claims that no item and no undecided question concerns, and what is only counted."""
+    concerned = _concerned(sheet, planned)
+    untouched = {}
+    for claim in sheet.claims:
+        if claim.number not in concerned:
+            own = {x.label for x in claim.limitations}
+            quiet = {x for c in planned.quiet for f in c.findings for x in quiet_labels(sheet, f)}
+            untouched[claim.number] = len(quiet & own)
+    if everything:
+        return Beside(untouched)
+    narrowed = tuple(f.claim for f in planned.statements if f.question == "narrows")
+    harmless = {d for f in planned.statements if f.question == "harmless" for d in f.others}
+    return Beside(untouched, narrowed, len(harmless))
+
+
+def _concerned(sheet: Sheet, planned: Plan) -> set[int]:
+    """The claims of which something is told in an item, as a consequence, or as undecided."""
+    found: set[int] = set()
+    for finding in (f for c in (*planned.items, *planned.strained) for f in (*c.findings, *c.absorbed)):
+        found |= {finding.claim, *finding.also_claims}
+        if is_empty_claim(finding):
+            found |= emptied_by(sheet, finding.claim)
+    for finding in planned.undecided:
+        case = case_named(sheet, finding.label)
+        independent = {c.number for c in sheet.claims if not c.parents}
+        found |= {finding.claim} if finding.claim or case is None else independent
+    return found
+
+
+def _held_indices(planned: Plan, blocks: Sequence[Block]) -> frozenset[int]:
+    told = {id(f) for b in blocks if isinstance(b, Item) for f in (*b.findings, *b.consequences)}
+    spoken = {id(f) for f in (*planned.statements, *planned.undecided)}
+    return frozenset(i for i, f in enumerate(planned.order) if id(f) not in told | spoken)

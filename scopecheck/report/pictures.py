@@ -1,0 +1,49 @@
+"""The number line of an item: one quantity, one limitation, every reading of the phrase re-read."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from scopecheck.answers.findings import Finding
+from scopecheck.core.construction import admissible_readings, base_construction, names_in
+from scopecheck.core.model import NumberDecl, Sheet
+from scopecheck.core.reference import stated_values
+from scopecheck.report.boundary import number_line
+from scopecheck.report.describe import limitation_labelled
+from scopecheck.report.grouping import departures, turning_labels
+from scopecheck.report.lines import NumberLine
+from scopecheck.report.turning import NotShown
+from scopecheck.report.wording import flat
+
+MOST_ROWS = 6
+
+
+def picture_for(sheet: Sheet, finding: Finding) -> NumberLine | None:
+    """The readings of the only phrase re-read over the only quantity of its only limitation; else None.
+
+    The rest is read as usual. Counts, stretched phrases and limitations that bind several quantities are told
+    in words only.
+    """
+    moved, labels = departures(finding), turning_labels(sheet, finding)
+    if len(moved) != 1 or len(labels) != 1 or moved[0].breaks:
+        return None
+    limitation = limitation_labelled(sheet, labels[0])
+    names = names_in(limitation.formula) if limitation else frozenset()
+    if limitation is None or len(names) != 1:
+        return None
+    d = sheet.declaration(min(names))
+    group = sheet.groups[moved[0].group]
+    shown = sorted({*admissible_readings(group), moved[0].reading})
+    if not isinstance(d, NumberDecl) or d.whole or len(shown) > MOST_ROWS:
+        return None
+    base = base_construction(sheet)
+    rows = [(flat(group.readings[r].label), base.with_reading(group.index, r)) for r in shown]
+    marks = [
+        (case.name, value)
+        for case in sheet.cases
+        if case.name == finding.case and isinstance(value := stated_values(sheet, case).get(d.name), Fraction)
+    ]
+    try:
+        return number_line(limitation.formula, d, rows, marks=marks)
+    except NotShown:
+        return None

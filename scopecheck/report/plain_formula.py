@@ -1,0 +1,82 @@
+"""Formulas of readings in words and signs that need no knowledge of the exact language."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import partial
+
+from scopecheck.report.amounts import plain_degrees
+
+_ROUNDED = re.compile(r"ROUND\(((?:[^()]|\([^()]*\))+?) TO ((?:[^(),]|\([^()]*\))+), (HALF \w+)\)")
+_RULES = {"HALF AWAY": "half away from zero", "HALF UP": "half up", "HALF EVEN": "half to even"}
+_SIGN = re.compile(r"\s(?:<=|>=|!=|[<>=])\s")
+_MEMBERS = {
+    "EVERY": "every one of",
+    "SOME": "at least one of",
+    "ONE": "exactly one of",
+    "COUNT": "the number of",
+}
+_CALLS = {
+    "PLACE": "the last written place of ",
+    "DECADE": "the power of ten at or below ",
+    "LEAST": "the least of ",
+    "GREATEST": "the greatest of ",
+}
+_WORDS = re.compile(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")
+
+
+def plain_formula(text: str) -> str:
+    """A reading's formula with words in place of the exact language's capitals, its facts joined by 'and'."""
+    facts = [_fact(part.strip()) for part in _facts(text)]
+    if len(facts) == 1:
+        return facts[0]
+    return " and ".join(f"({fact})" if re.search(r"\b(?:or|if)\b", fact) else fact for fact in facts)
+
+
+def _facts(text: str) -> Iterator[str]:
+    """The parts between commas that stand in no bracket."""
+    depth = start = 0
+    for at, sign in enumerate(text):
+        if sign in "({":
+            depth += 1
+        elif sign in ")}":
+            depth -= 1
+        elif sign == "," and depth == 0:
+            yield text[start:at]
+            start = at + 1
+    yield text[start:]
+
+
+def _fact(text: str) -> str:
+    shown = _ROUNDED.sub(_rounded, text)
+    shown = re.sub(r"\b(EVERY|SOME|ONE|COUNT)\((\w+)\)", lambda m: f"{_MEMBERS[m[1]]} {m[2]}", shown)
+    shown = re.sub(r"\bABS\(([^()]*)\)", _magnitude, shown)
+    for word, instead in _CALLS.items():
+        shown = re.sub(rf"\b{word}\(([^()]*)\)", partial(_called, instead), shown)
+    shown = shown.replace("IS WHOLE", "is a whole number").replace(" * ", " × ")
+    shown = re.sub(r"\bTRUE\b", "anything at all", shown)
+    shown = re.sub(r"\bFALSE\b", "nothing at all", shown)
+    return plain_degrees(_WORDS.sub(lambda m: m[0].lower(), shown))
+
+
+def _called(instead: str, match: re.Match[str]) -> str:
+    return instead + match[1].replace(", ", " and ")
+
+
+def _rounded(match: re.Match[str]) -> str:
+    """As an insertion between commas where it is a whole side of a comparison, else in brackets."""
+    inside = f"{match[1]}, rounded {_RULES[match[3]]} to {match[2]}"
+    before, after = match.string[: match.start()], match.string[match.end() :]
+    if not before and _SIGN.match(after):
+        return f"{inside},"
+    if not after and _SIGN.search(before[-4:]):
+        return inside
+    return f"[{inside}]"
+
+
+def _magnitude(match: re.Match[str]) -> str:
+    """`|a - b|`; a written number above zero is its own magnitude."""
+    inside = match[1]
+    written = re.fullmatch(r"[\d.]+(?: [^\s\d+*/-][^\s+*-]*)?", inside)
+    return inside if written else f"|{inside}|"

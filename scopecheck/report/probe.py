@@ -1,0 +1,222 @@
+"""One limitation looked at by itself: what each reading lets in, and the simplest thing on which two part.
+
+Readings are compared one at a time with the base construction, all else being read as in the base.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.minimise import Grade, pick_article, settle_construction
+from scopecheck.answers.questions.prepared import Prepared, at_limitation
+from scopecheck.answers.witness import Obligation, verify
+from scopecheck.core.construction import (
+    Construction,
+    admissible_readings,
+    base_construction,
+    groups_in,
+    names_in,
+    preference,
+)
+from scopecheck.core.model import (
+    All,
+    Formula,
+    FreeParameter,
+    Limitation,
+    NumberDecl,
+    Sheet,
+    Value,
+)
+from scopecheck.core.plain import scales, tightened
+from scopecheck.core.reference import stated_values
+from scopecheck.core.rewrite import read_as
+from scopecheck.foundations.record import record, replace
+from scopecheck.report.probe_picture import Pictured, pictured
+from scopecheck.report.rereadings import stretch_text
+from scopecheck.report.wording import quoted
+from scopecheck.solving.solver import Budget, Constraint, Session, Undecided
+
+
+@record
+class Row:
+    """A way to read the limitation: `group` and `reading` say what departs from the base (None: nothing).
+
+    `met` tells in words what is met; '' where no quantity is shown. `parameter` is a stretch drawn at its
+    widest, None where every stretch is as presumed.
+    """
+
+    label: str
+    group: int | None
+    reading: int | None
+    construction: Construction
+    parameter: FreeParameter | None = None
+    met: str = ""
+
+
+@record
+class Parting:
+    """Where a reading and the base part: something is met on the reading only (`wider`) or on the base only.
+
+    Without `finding` there is nothing of the kind, or, with a `reason`, it was not decided.
+    """
+
+    group: int
+    reading: int
+    wider: bool
+    finding: Finding | None
+    reason: str = ""
+
+
+@record
+class Probe:
+    """The limitation read in every way. `shown` is the quantity drawn, the others being as in `fixed_by`."""
+
+    sheet: Sheet
+    limitation: Limitation
+    rows: tuple[Row, ...]
+    shown: str
+    fixed: tuple[tuple[str, Value], ...]
+    fixed_by: str
+    drawn: Pictured
+    partings: tuple[Parting, ...]
+
+
+def probe(sheet: Sheet, show: str = "", strained: bool = False, budget: Budget | None = None) -> Probe:
+    """The only limitation of the sheet, read in every way. `show` names the quantity to be pictured."""
+    limitation = sheet.claims[0].limitations[0]
+    rows = _rows(sheet, limitation, strained)
+    partings = tuple(_partings(Prepared(sheet, Session(sheet, budget, strained)), limitation, rows))
+    names = names_in(limitation.formula)
+    in_order = [d for d in sheet.declarations if d.name in names]
+    shown = next((d for d in in_order if d.name == show), None) or next(
+        (d for d in in_order if isinstance(d, NumberDecl)), in_order[0] if in_order else None
+    )
+    without = Probe(sheet, limitation, rows, "", (), "", Pictured((), None), partings)
+    if shown is None:
+        return without
+    others = [d.name for d in in_order if d is not shown]
+    fixed, fixed_by = _fixed(sheet, others)
+    if len(fixed) < len(others):
+        missing = ", ".join(n for n in others if n not in fixed)
+        why = f"{shown.name} can be pictured once a case, such as an inside one, states {missing}"
+        return replace(without, drawn=Pictured((), None, no_picture=why))
+    givens = [g.formula for g in sheet.givens if names_in(g.formula) <= {shown.name, *others}]
+    formula = All((*givens, limitation.formula))
+    drawn = pictured(sheet, shown, formula, fixed, [(row.label, row.construction) for row in rows])
+    rows = tuple(replace(row, met=met) for row, met in zip(rows, drawn.met, strict=True))
+    return Probe(sheet, limitation, rows, shown.name, tuple(fixed.items()), fixed_by, drawn, partings)
+
+
+def _fixed(sheet: Sheet, names: Sequence[str]) -> tuple[dict[str, Value], str]:
+    """Values for the names from the first case that states them all, and the case's name."""
+    if not names:
+        return {}, ""
+    for role in ("inside", "outside", "document"):
+        for case in sheet.cases:
+            stated = stated_values(sheet, case) if case.role == role else {}
+            if set(names) <= set(stated):
+                return {name: stated[name] for name in names}, case.name
+    return {}, ""
+
+
+# ---- rows: the ways to read
+
+
+def _rows(sheet: Sheet, limitation: Limitation, strained: bool) -> tuple[Row, ...]:
+    """The base first, then each reading that departs from it, in the order of the catalogue."""
+    base = base_construction(sheet)
+    groups = groups_in(limitation.formula)
+    rows: list[Row] = []
+    for g in groups:
+        group, admitted = sheet.groups[g], admissible_readings(sheet.groups[g], strained)
+        for r in (r for r in preference(group) if r in admitted):
+            k = base.with_reading(g, r)
+            if k == base and rows:
+                continue
+            label = group.readings[r].label
+            if len(groups) > 1:
+                label = "every phrase as presumed" if k == base else f"{quoted(group.wording)} as {label}"
+            rows.append(Row(label, None if k == base else g, None if k == base else r, k))
+            rows += _stretched(sheet, rows[-1], g, r)
+    return tuple(rows) or (Row("as written", None, None, base),)
+
+
+def _stretched(sheet: Sheet, row: Row, group: int, reading: int) -> Iterator[Row]:
+    """The same reading with its stretch at the widest, where that is known."""
+    for p in sheet.parameters:
+        if (p.group, p.reading) != (group, reading) or p.upper is None or p.upper.value == p.presumed:
+            continue
+        values = tuple((key, p.upper.value if key == p.key else v) for key, v in row.construction.parameters)
+        label = f"{row.label}, stretched to {stretch_text(p, p.upper.value)}"
+        yield Row(label, group, reading, Construction(row.construction.readings, values), p)
+
+
+# ---- partings
+
+
+def _partings(prepared: Prepared, limitation: Limitation, rows: Sequence[Row]) -> Iterator[Parting]:
+    """For each reading that is not the base's: the simplest thing it lets in alone, and keeps out alone."""
+    base = prepared.session.base
+    stretched = {(p.group, p.reading) for p in prepared.sheet.parameters}
+    asked = [(row.group, row.reading) for row in rows if row.parameter is None]
+    for g in groups_in(limitation.formula):
+        for r in admissible_readings(prepared.sheet.groups[g], prepared.session.strained):
+            if (g, r) not in asked and (g, r) not in stretched:
+                continue
+            if r == base.readings[g] and (g, r) not in stretched:
+                continue
+            for wider in (True, False):
+                try:
+                    yield Parting(g, r, wider, _parting(prepared, limitation, g, r, wider))
+                except Undecided as reason:
+                    yield Parting(g, r, wider, None, str(reason))
+
+
+def _parting(prepared: Prepared, limitation: Limitation, g: int, r: int, wider: bool) -> Finding | None:
+    session, formula = prepared.session, limitation.formula
+    groups = groups_in(formula)
+    met, at_base = session.met(formula), session.met(formula, session.base)
+    search = session.search(groups)
+    search.require(session.reads(g, r), *session.taken(session.base, (h for h in groups if h != g)))
+    search.require(met, ~at_base) if wider else search.require(~met, at_base)
+    if not search.holds():
+        return None
+    settled = settle_construction(session, search, groups)
+    grades, known = _grades(prepared, formula, wider), prepared.known((formula,))
+    picked = pick_article(session, search, prepared.relevant(formula), known, grades)
+    k = settled.construction
+    witness = verify(
+        prepared.sheet,
+        picked.article,
+        (
+            Obligation(formula, "met" if wider else "not met", k),
+            Obligation(formula, "not met" if wider else "met", session.base),
+        ),
+    )
+    finding = replace(
+        at_limitation("contested", 5, limitation),
+        bearer="challenger" if wider else "competitor",
+        detail="wider" if wider else "narrower",
+        witness=witness,
+        shown=prepared.shown_names((formula,)),
+        departs=picked.departs,
+        reference=picked.reference,
+        grade=picked.grade,
+        simplest=picked.simplest,
+    )
+    return prepared.told(finding, settled, groups)
+
+
+def _grades(prepared: Prepared, formula: Formula, wider: bool) -> list[tuple[Grade, Constraint | None]]:
+    """Far from the border of the base, near it, or on it."""
+    session, sheet = prepared.session, prepared.sheet
+    at_base = formula
+    for g in groups_in(formula):
+        at_base = read_as(at_base, g, session.base.readings[g])
+    plain, near = (tightened(at_base, scales(sheet, at_base, near=n), not wider) for n in (False, True))
+    return [
+        ("plain", session.met(plain, session.base)),
+        ("near", session.met(near, session.base)),
+        ("edge", None),
+    ]

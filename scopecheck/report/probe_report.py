@@ -1,0 +1,144 @@
+"""What a probe has to say, as the blocks of a report."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.answers.findings import Answers, Reread
+from scopecheck.core.construction import admissible_readings, groups_in
+from scopecheck.core.model import FreeParameter, Group
+from scopecheck.report.blocks import Block, Heading, Listing, Paragraph, Picture, Report
+from scopecheck.report.describe import own_words, setting_text, settings_text
+from scopecheck.report.frame import ground, head
+from scopecheck.report.margins import bearer_text
+from scopecheck.report.page import build_report
+from scopecheck.report.probe import Parting, Probe, Row
+from scopecheck.report.rereadings import break_text, group_words, meaning_text, standing_text, stretch_text
+from scopecheck.report.wording import flat, listed, quoted
+
+
+def probe_report(probe: Probe, answers: Answers | None, everything: bool, strained: bool) -> Report:
+    """The report: each reading with what it lets in, where they part, and what the listed cases add."""
+    sheet = probe.sheet
+    own = [*_opening(probe), *_readings(probe), *_partings(probe)]
+    found = tuple(p.finding for p in probe.partings if p.finding is not None)
+    if answers is None:
+        nothing = Answers((), (), sheet.groups, sheet.policies)
+        rest = ground(sheet, nothing, strained, everything)
+        return Report((*own, *rest), sheet, nothing, found)
+    report = build_report(sheet, answers, everything, strained=strained)
+    below = report.blocks[len(tuple(head(sheet))) :]
+    held = frozenset(index + len(found) for index in report.held_back)
+    return Report((*own, *below), sheet, answers, (*found, *report.order), held)
+
+
+def _opening(probe: Probe) -> Iterator[Block]:
+    sheet = probe.sheet
+    yield Heading(f"The words {own_words(probe.limitation)}, read in every way listed", 1)
+    yield next(block for block in head(sheet) if isinstance(block, Paragraph))
+    if probe.fixed:
+        values = ", ".join(setting_text(sheet, name, value) for name, value in probe.fixed)
+        yield Paragraph(f"Shown is {flat(probe.shown)}, with {values} as in {flat(probe.fixed_by)}.")
+
+
+# ---- what each reading lets in
+
+
+def _readings(probe: Probe) -> Iterator[Block]:
+    yield Heading("What is met, reading by reading")
+    drawn = probe.drawn
+    if drawn.picture is not None:
+        yield Picture(drawn.picture)
+    if drawn.part_shown:
+        yield Paragraph(drawn.part_shown)
+    if drawn.no_picture:
+        yield Paragraph(f"No picture: {drawn.no_picture}.")
+    yield Listing(tuple(_row_line(probe, row) for row in probe.rows))
+    yield from _stretches(probe)
+
+
+def _row_line(probe: Probe, row: Row) -> str:
+    group, reading = _read(probe, row)
+    if group is None or reading is None or row.label == "every phrase as presumed":
+        return _joined(row.label, row.met)
+    told = group.readings[reading]
+    about = f"{quoted(row.label)} ({standing_text(group, reading)})"
+    plain = meaning_text(probe.sheet, Reread(group.index, reading))
+    meaning = f" Meaning: {plain}." if plain else ""
+    taken = f" Taken by {flat(told.taken_by)}." if told.taken_by and row.parameter is None else ""
+    return f"{_joined(about, row.met)}.{meaning}{taken}"
+
+
+def _joined(what: str, met: str) -> str:
+    return f"{what}: {met}" if met else what
+
+
+def _read(probe: Probe, row: Row) -> tuple[Group | None, int | None]:
+    """The group and reading a row stands for; of the base row that of the only group, if there is one."""
+    if row.group is not None:
+        return probe.sheet.groups[row.group], row.reading
+    groups = groups_in(probe.limitation.formula)
+    if len(groups) != 1:
+        return None, None
+    return probe.sheet.groups[groups[0]], row.construction.readings[groups[0]]
+
+
+def _stretches(probe: Probe) -> Iterator[Block]:
+    """A remark for each reading whose width nobody fixed."""
+    groups = groups_in(probe.limitation.formula)
+    for p in probe.sheet.parameters:
+        if p.group not in groups or p.upper is not None:
+            continue
+        reading = probe.sheet.groups[p.group].readings[p.reading]
+        unknown = f"How far {quoted(reading.label)} stretches is fixed nowhere"
+        drawn = f"it is drawn at {_presumed(p)}, and what matters is from which stretch on a thing is met"
+        yield Paragraph(f"{unknown}; {drawn}.")
+
+
+def _presumed(p: FreeParameter) -> str:
+    return stretch_text(p, p.presumed).replace("\u00a0", " ")
+
+
+# ---- where they part
+
+
+def _partings(probe: Probe) -> Iterator[Block]:
+    groups = [probe.sheet.groups[g] for g in groups_in(probe.limitation.formula)]
+    if not any(len(admissible_readings(g)) > 1 for g in groups) and not probe.partings:
+        yield Paragraph("There is one reading only, so nothing parts.")
+        return
+    yield Heading("Where the readings part")
+    for group in groups:
+        base = group.readings[group.base]
+        presumed = sum(r.standing == "presumed" for r in group.readings) == 1
+        why = "which is presumed" if presumed else "the first listed, since no presumption is known"
+        words = group_words(group)
+        yield Paragraph(f"Each reading of {words} is held against {quoted(base.label)}, {why}.")
+    lines = [_parting_line(probe, p) for p in probe.partings if p.finding is not None or p.reason]
+    apart = {(p.group, p.reading) for p in probe.partings if p.finding is not None or p.reason}
+    alike = dict.fromkeys((p.group, p.reading) for p in probe.partings if (p.group, p.reading) not in apart)
+    if alike:
+        labels = listed(quoted(probe.sheet.groups[g].readings[r].label) for g, r in alike)
+        lines.append(f"Nothing was found on which {labels} would differ from it.")
+    yield Listing(tuple(lines))
+
+
+def _parting_line(probe: Probe, parting: Parting) -> str:
+    sheet, finding = probe.sheet, parting.finding
+    group = sheet.groups[parting.group]
+    label, base = quoted(group.readings[parting.reading].label), quoted(group.readings[group.base].label)
+    if finding is None:
+        way = "lets something in" if parting.wider else "keeps something out"
+        return f"{label}: not decided whether it {way} ({flat(parting.reason)})."
+    assert finding.witness is not None
+    thing = settings_text(sheet, finding.witness.article, finding.shown)
+    points = [break_text(sheet, b, group_words(group)) for r in finding.rereads for b in r.breaks]
+    condition = f", {'; '.join(points)}" if points else ""
+    same = parting.reading == group.base
+    if parting.wider:
+        told = f"{label} lets in {thing}{condition}"
+        told += ", which unstretched it does not" if same else f"; {base} does not"
+    else:
+        told = f"{label} keeps out {thing}{condition}"
+        told += ", which unstretched it does not" if same else f"; {base} lets it in"
+    return f"{told}. Raised by {bearer_text(sheet, finding)}."

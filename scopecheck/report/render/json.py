@@ -1,0 +1,302 @@
+"""A report as JSON: every finding, whatever stands on the first page, with exact numbers.
+
+Numbers are objects: `exact` is `p/q` in the unit named beside it, `written` the text of the report. Keys do
+not change their meaning within one `schema_version`; further keys may come.
+"""
+
+from __future__ import annotations
+
+import json
+from fractions import Fraction
+from typing import Any
+
+from scopecheck.answers.findings import Finding, Looked, Reread, WayOut
+from scopecheck.answers.minimise import BreakPoint
+from scopecheck.answers.witness import Witness
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import NumberDecl, Settled, Sheet, Value
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.spans import Span
+from scopecheck.report.amounts import quantity_text
+from scopecheck.report.blocks import Item, Picture, Report
+from scopecheck.report.describe import concerned, value_text
+from scopecheck.report.items import statement
+from scopecheck.report.lines import NumberLine, Stretch, ValueTable
+from scopecheck.report.margins import bearer_text, readings_told
+from scopecheck.report.page import exit_status
+from scopecheck.report.rereadings import break_text, group_words, standing_text
+from scopecheck.report.wording import GLUE, about_lines
+
+SCHEMA_VERSION = 1
+Data = dict[str, Any]
+
+
+def draw_json(report: Report) -> str:
+    """The report as one JSON object, keys in a fixed order."""
+    return json.dumps(_report(report), indent=2, ensure_ascii=False).replace(GLUE, " ") + "\n"
+
+
+def _report(report: Report) -> Data:
+    sheet, answers = report.sheet, report.answers
+    index = {id(finding): i for i, finding in enumerate(report.order)}
+    return {
+        "schema_version": SCHEMA_VERSION,
+        "title": sheet.title,
+        "confidential": sheet.confidential,
+        "source": sheet.source_name,
+        "profile": sheet.profile,
+        "purpose": sheet.purpose,
+        "filed": sheet.filed,
+        "looked_at": {
+            "claims": [claim.number for claim in sheet.claims],
+            "limitations": [item.label for claim in sheet.claims for item in claim.limitations],
+            "cases": [
+                {"name": c.name, "role": c.role, "form": c.form, "place": c.place} for c in sheet.cases
+            ],
+        },
+        "exit_status": exit_status(answers),
+        "findings": [
+            _finding(sheet, finding, i in report.held_back) for i, finding in enumerate(report.order)
+        ],
+        "items": [_item(item, index) for item in report.items],
+        "looked_for_and_not_found": [_looked(entry) for entry in answers.looked],
+        "phrases": [_group(sheet, i) for i in range(len(sheet.groups))],
+        "givens": [{"text": g.text, "note": g.note, **_place(g.span)} for g in sheet.givens],
+        "bounds": [_bounds(d) for d in sheet.declarations if isinstance(d, NumberDecl)],
+        "settled": [_settled(s) for s in answers.silenced],
+        "not_restated": [
+            {"claim": u.claim, "sort": u.sort, "words": u.words, "context": u.context, **_place(u.span)}
+            for u in sheet.unrestated
+        ],
+        "pictures": [_picture(b.data) for b in report.blocks if isinstance(b, Picture)],
+        "diagnostics": [_diagnostic(d) for d in report.diagnostics],
+        "about": list(about_lines()),
+    }
+
+
+# ---- numbers and places
+
+
+def exact(value: Fraction) -> str:
+    """`p/q`, with the divisor even where it is 1."""
+    return f"{value.numerator}/{value.denominator}"
+
+
+def _number(value: Fraction, unit: Unit) -> Data:
+    return {
+        "exact": exact(unit.from_base(value)),
+        "unit": unit.symbol,
+        "written": quantity_text(value, unit),
+    }
+
+
+def _value(sheet: Sheet, name: str, value: Value) -> Data:
+    if isinstance(value, Fraction):
+        d = sheet.declaration(name)
+        assert isinstance(d, NumberDecl)
+        return {"name": name, **_number(value, d.unit)}
+    if isinstance(value, str):
+        return {"name": name, "member": value, "written": value}
+    return {"name": name, "members": sorted(value), "written": value_text(sheet, name, value)}
+
+
+def _place(span: Span) -> Data:
+    return {"line": span.line, "column": span.column}
+
+
+def _witness(sheet: Sheet, witness: Witness | None) -> list[Data] | None:
+    return None if witness is None else [_value(sheet, name, value) for name, value in witness.values]
+
+
+# ---- findings
+
+
+def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
+    return {
+        "question": f.question,
+        "stakes": f.stakes,
+        "held_back": held_back,
+        "place": {**_place(f.span), "words": f.words, "label": f.label, "claim": f.claim},
+        "limitations": [{"label": x.label, "words": x.words or x.text} for x in concerned(sheet, f)],
+        "outcome": f.outcome,
+        "reason": f.reason,
+        "quantifier": f.quantifier,
+        "statement": statement(sheet, f) if f.outcome != "undecided" else "",
+        "readings": list(readings_told(sheet, f)) if f.outcome != "undecided" else [],
+        "bearer": f.bearer,
+        "raised_by": bearer_text(sheet, f),
+        "case": f.case,
+        "construction": _construction(sheet, f.construction),
+        "rereads": [_reread(sheet, r) for r in f.rereads],
+        "read_as": [_reread(sheet, r) for r in f.read_as],
+        "article": _witness(sheet, f.witness),
+        "twin": _witness(sheet, f.twin),
+        "twin_name": f.twin_name,
+        "shown": list(f.shown),
+        "departures": list(f.departs),
+        "reference": f.reference,
+        "grade": f.grade if f.witness else None,
+        "simplest": f.simplest,
+        "least_rereading": f.best,
+        "status": {"lowest": f.lowest, "as_presumed": f.at_base, "highest": f.highest},
+        "break_points": [_break(sheet, b) for r in f.rereads for b in r.breaks],
+        "failing": list(f.failing),
+        "kept_out_by": [_way_out(sheet, w) for w in f.ways_out],
+        "kept_by": [_reread(sheet, r) for r in f.kept_by],
+        "conflict": list(f.conflict),
+        "other_readings": [_taken(sheet, g, r) for g, r in f.others],
+        "also_claims": list(f.also_claims),
+        "partly": list(f.partly),
+        "detail": f.detail,
+        "rests_on": list(f.rests_on),
+    }
+
+
+def _taken(sheet: Sheet, group: int, reading: int) -> Data:
+    g = sheet.groups[group]
+    return {
+        "group": group,
+        "words": g.wording,
+        "reading": g.readings[reading].label,
+        "standing": g.readings[reading].standing,
+        "standing_text": standing_text(g, reading),
+        "meaning": g.readings[reading].plain,
+    }
+
+
+def _construction(sheet: Sheet, k: Construction | None) -> Data | None:
+    if k is None:
+        return None
+    units = {p.key: p for p in sheet.parameters}
+    return {
+        "groups": [_taken(sheet, g, r) for g, r in enumerate(k.readings)],
+        "parameters": [
+            {"parameter": key, "group": units[key].group, **_number(value, units[key].unit)}
+            for key, value in k.parameters
+        ],
+    }
+
+
+def _reread(sheet: Sheet, reread: Reread) -> Data:
+    breaks = [_break(sheet, point) for point in reread.breaks]
+    taken = _taken(sheet, reread.group, reread.reading)
+    return {**taken, "places": _places(sheet, reread.group), "break_points": breaks}
+
+
+def _places(sheet: Sheet, group: int) -> list[Data]:
+    return [
+        {"where": p.where, "words": p.words, **_place(p.span), "meanings": list(p.meanings)}
+        for p in sheet.groups[group].places
+    ]
+
+
+def _break(sheet: Sheet, point: BreakPoint) -> Data:
+    parameter = next(p for p in sheet.parameters if p.key == point.parameter)
+    words = group_words(sheet.groups[parameter.group])
+    return {
+        "parameter": point.parameter,
+        "group": parameter.group,
+        "direction": "at least" if point.upward else "at most",
+        "closed": point.end.closed,
+        **_number(point.end.value, parameter.unit),
+        "text": break_text(sheet, point, words),
+    }
+
+
+def _way_out(sheet: Sheet, way: WayOut) -> Data:
+    return {
+        "label": way.label,
+        "words": way.words,
+        "unless_read": [_taken(sheet, g, r) for g, r in way.readings],
+    }
+
+
+def _item(item: Item, index: dict[int, int]) -> Data:
+    return {
+        "number": item.number,
+        "decision": item.decision,
+        "findings": [index[id(f)] for f in item.findings],
+        "consequences": [index[id(f)] for f in item.consequences],
+        "follows": list(item.follows),
+        "picture": None if item.picture is None else _picture(item.picture),
+    }
+
+
+# ---- the rest
+
+
+def _looked(entry: Looked) -> Data:
+    return {"question": entry.question, "claim": entry.claim, "label": entry.label, "case": entry.case}
+
+
+def _group(sheet: Sheet, index: int) -> Data:
+    g = sheet.groups[index]
+    return {
+        "group": index,
+        "document": g.document,
+        "words": g.wording,
+        "entry": g.entry,
+        "base": g.base,
+        "readings": [
+            {"reading": r.label, "standing": r.standing, "meaning": r.plain, "axes": dict(r.axes)}
+            for r in g.readings
+        ],
+        "places": _places(sheet, index),
+        "settled": [_settled(s) for s in g.settled],
+        "not_computed": list(g.not_computed),
+        "not_tried": [{"reading": label, "why": why} for label, why in g.not_tried],
+    }
+
+
+def _settled(settled: Settled) -> Data:
+    return {
+        "text": settled.text,
+        "reason": settled.reason,
+        "removed": list(settled.removed),
+        **_place(settled.span),
+    }
+
+
+def _bounds(d: NumberDecl) -> Data:
+    ends = (("lower", d.lower), ("upper", d.upper))
+    told = {
+        key: None if bound is None else {**_number(bound.value, d.unit), "closed": bound.closed}
+        for key, bound in ends
+    }
+    return {"name": d.name, "stated": d.stated_bounds, "whole": d.whole, **told}
+
+
+def _diagnostic(d: Diagnostic) -> Data:
+    place = _place(d.span)
+    return {"severity": d.severity, **place, "message": d.message, "cause": d.cause, "help": d.help}
+
+
+def _picture(picture: NumberLine | ValueTable) -> Data:
+    if isinstance(picture, NumberLine):
+        return {
+            "sort": "number line",
+            "name": picture.name,
+            "unit": picture.unit,
+            "whole": picture.whole,
+            "rows": [
+                {"reading": label, "met": [_stretch(s) for s in ranges]} for label, ranges in picture.rows
+            ],
+            "marks": [{"name": name, "exact": exact(value)} for name, value in picture.marks],
+        }
+    return {
+        "sort": "values",
+        "name": picture.name,
+        "unit": picture.unit,
+        "values": [exact(v) if isinstance(v, Fraction) else v for v in picture.values],
+        "rows": [{"reading": label, "met": list(row)} for label, row in picture.rows],
+    }
+
+
+def _stretch(s: Stretch) -> Data:
+    return {
+        "low": None if s.low is None else exact(s.low),
+        "low_closed": s.low_closed,
+        "high": None if s.high is None else exact(s.high),
+        "high_closed": s.high_closed,
+    }

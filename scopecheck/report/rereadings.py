@@ -1,0 +1,154 @@
+"""Readings in words: what a phrase is taken for, how that stands, and from which stretch on."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from fractions import Fraction
+
+from scopecheck.answers.findings import Finding, Reread
+from scopecheck.answers.minimise import BreakPoint
+from scopecheck.core.model import FreeParameter, Group, Place, Sheet
+from scopecheck.report.amounts import percentage, quantity_text
+from scopecheck.report.plain_formula import plain_formula
+from scopecheck.report.wording import GLUE, flat, quoted, sentence
+
+_UNIT = re.compile(r"(\d) (?=[^\W\d]|[%°])(?!(?:and|or|is|if|then|to|mod)\b)")
+MOST_MEANINGS = 2
+"""Meanings of one reading, at different places, that one line tells."""
+
+
+def standing_text(group: Group, reading: int) -> str:
+    """The standing of a reading; where several are presumed alike, that no presumption is known."""
+    presumed = sum(r.standing == "presumed" for r in group.readings)
+    standing = group.readings[reading].standing
+    if standing == "presumed" and presumed > 1:
+        return sentence("reading", "no_presumption")
+    return sentence("standing", standing)
+
+
+def group_words(group: Group, labels: Iterable[str] = ()) -> str:
+    """A phrase in quotation marks: its words at the first place among `labels`, else its common wording."""
+    wanted = set(labels)
+    place = next((p for p in group.places if p.where in wanted), None)
+    if place is None and len(group.places) == 1:
+        place = group.places[0]
+    return quoted(place.words if place else group.wording)
+
+
+def meaning_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
+    """What a reading comes to at the places among `labels`, in words and signs; '' where nothing is known.
+
+    A number that the reading leaves open is called the stretch.
+    """
+    group = sheet.groups[reread.group]
+    wanted = set(labels)
+    places = [p for p in group.places if p.where in wanted] or list(group.places[:1])
+    told: dict[str, list[str]] = {}
+    for place in places:
+        told.setdefault(_plain_at(group, place, reread.reading), []).append(place.where)
+    own = [p.name for p in sheet.parameters if (p.group, p.reading) == (reread.group, reread.reading)]
+    shown = {_shown(plain, own): where for plain, where in told.items() if plain}
+    if len(shown) < 2:
+        return "".join(shown)
+    parts = [f"{', '.join(where)}: {plain}" for plain, where in shown.items()]
+    return "; ".join(parts[:MOST_MEANINGS])
+
+
+def _plain_at(group: Group, place: Place, reading: int) -> str:
+    return place.meanings[reading] if place.meanings else group.readings[reading].plain
+
+
+def _shown(plain: str, parameters: Iterable[str]) -> str:
+    """The meaning in plain maths; of one that asks nothing, or that nothing meets, that in words."""
+    fixed = {"TRUE": "always", "FALSE": "never"}
+    if plain in fixed:
+        return sentence("reading", fixed[plain])
+    shown = _UNIT.sub(rf"\1{GLUE}", plain_formula(flat(plain)))
+    for name in dict.fromkeys(parameters):
+        shown = re.sub(rf"(?<![\w.]){re.escape(name)}(?!\w)", sentence("reading", "parameter"), shown)
+    return shown
+
+
+def reading_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
+    """A re-reading: the words, the reading's label, its standing, its plain meaning, its break-points."""
+    labels = tuple(labels)
+    group = sheet.groups[reread.group]
+    words = group_words(group, labels)
+    meaning = meaning_text(sheet, reread, labels)
+    text = sentence(
+        "reading",
+        "departs" if meaning else "bare",
+        words=words,
+        label=flat(group.readings[reread.reading].label),
+        standing=standing_text(group, reread.reading),
+        plain=meaning,
+    )
+    points = [break_text(sheet, point, words) for point in reread.breaks]
+    return "; ".join([text, *points])
+
+
+def reading_label(sheet: Sheet, reread: Reread, with_words: bool = False, labels: Iterable[str] = ()) -> str:
+    """A reading in brief: its label and standing, after its words if asked for, and its break-points."""
+    group = sheet.groups[reread.group]
+    words = group_words(group, labels)
+    label = flat(group.readings[reread.reading].label)
+    key = "bare" if with_words else "label"
+    text = sentence("reading", key, words=words, label=label, standing=standing_text(group, reread.reading))
+    return "; ".join([text, *(break_text(sheet, point, words) for point in reread.breaks)])
+
+
+def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
+    """On what a lost case is kept after all: `if "..." is read as "..."`, or from which stretch on."""
+    group = sheet.groups[reread.group]
+    words = group_words(group, labels)
+    points = [break_text(sheet, point, words) for point in reread.breaks]
+    if points and reread.reading == group.base:
+        return "; ".join(points)
+    label, standing = flat(group.readings[reread.reading].label), standing_text(group, reread.reading)
+    return "; ".join([sentence("reading", "kept", words=words, label=label, standing=standing), *points])
+
+
+def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = ()) -> str:
+    """The reading a phrase has in the base, said to be the usual one, with its meaning and stretch."""
+    labels = tuple(labels)
+    usual = sheet.groups[group]
+    reread = Reread(group, usual.base)
+    presumed = sum(r.standing == "presumed" for r in usual.readings) == 1
+    text = sentence(
+        "reading",
+        "usual" if presumed else "usual_first",
+        words=group_words(usual, labels),
+        label=flat(usual.readings[usual.base].label),
+        plain=meaning_text(sheet, reread, labels),
+    )
+    own = [p for p in sheet.parameters if (p.group, p.reading) == (group, usual.base)]
+    return "; ".join([text, *(_stretched(p) for p in own)])
+
+
+def _stretched(p: FreeParameter) -> str:
+    if p.presumed == 0:
+        return sentence("reading", "unstretched")
+    return sentence("reading", "stretched", value=stretch_text(p, p.presumed))
+
+
+def break_text(sheet: Sheet, point: BreakPoint, words: str) -> str:
+    """`once "about" stretches by more than 2 %`: where a parameter changes the outcome, open or closed."""
+    parameter = next(p for p in sheet.parameters if p.key == point.parameter)
+    way = ("widens_" if point.upward else "narrows_") + ("closed" if point.end.closed else "open")
+    return sentence("reading", way, words=words, value=stretch_text(parameter, point.end.value))
+
+
+def stretch_text(parameter: FreeParameter, value: Fraction) -> str:
+    """A parameter's value for people: a bare share as a percentage, anything else in its unit."""
+    if parameter.unit.symbol or not parameter.shared:
+        return quantity_text(value, parameter.unit)
+    return percentage(parameter.unit.from_base(value))
+
+
+def together_text(sheet: Sheet, finding: Finding) -> str:
+    """Of two or more phrases re-read: that all of them are needed. '' for one, or where that is not known."""
+    moved = dict.fromkeys(r.group for r in (*finding.rereads, *finding.read_as))
+    if len(moved) < 2 or not finding.best:
+        return ""
+    return sentence("reading", "both" if len(moved) == 2 else "all_of_them", count=len(moved))

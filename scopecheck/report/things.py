@@ -1,0 +1,212 @@
+"""The thing of a finding in words: what departs from something the reader knows, and nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from scopecheck.answers.findings import Finding
+from scopecheck.core.construction import base_construction, names_in
+from scopecheck.core.model import Article, Limitation, Sheet, Value
+from scopecheck.core.reference import stated_values
+from scopecheck.report.describe import (
+    case_named,
+    case_text,
+    chains,
+    concerned,
+    limitation_labelled,
+    lineage,
+    setting_text,
+    value_text,
+)
+from scopecheck.report.wording import flat, listed, quoted, sentence
+from scopecheck.solving.evaluate import evaluate
+
+MOST_VALUES = 8
+"""Values of one thing that a sentence tells."""
+FEW_FREE = 2
+"""Values that a case leaves free which are told even where nothing turns on them."""
+
+
+# ---- what is spoken of
+
+
+def in_question(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
+    """The limitation a finding is about, else those that fail, else all that its claim is made of."""
+    own = limitation_labelled(sheet, finding.label)
+    if own:
+        return (own,)
+    failing = tuple(x for label in finding.failing if (x := limitation_labelled(sheet, label)))
+    if failing:
+        return failing
+    return _chain_met(sheet, finding)
+
+
+def _chain_met(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
+    """The claim's limitations by way of the first parents by which the thing meets it, else all of them."""
+    number, witness = finding.claim, finding.witness
+    ways = chains(sheet, number) if witness is not None and len(sheet.claim(number).parents) else ()
+    k = finding.construction or base_construction(sheet)
+    for way in ways:
+        found = tuple(x for c in sheet.claims if c.number in way for x in c.limitations)
+        if witness is not None and all(evaluate(x.formula, witness.article, k) is True for x in found):
+            return found
+    claims = lineage(sheet, number)
+    return tuple(x for claim in sheet.claims if claim.number in claims for x in claim.limitations)
+
+
+_SPOKEN: dict[int, tuple[Limitation, frozenset[str]]] = {}
+
+
+def _names_of(limitation: Limitation) -> frozenset[str]:
+    """The names in a limitation and in what was meant by it; looked up once for each limitation."""
+    found = _SPOKEN.get(id(limitation))
+    if found is None or found[0] is not limitation:
+        meant = (limitation.meant,) if limitation.meant is not None else ()
+        found = (limitation, names_in(limitation.formula, *meant))
+        if len(_SPOKEN) > 4000:
+            _SPOKEN.clear()
+        _SPOKEN[id(limitation)] = found
+    return found[1]
+
+
+def spoken_of(limitations: Iterable[Limitation]) -> frozenset[str]:
+    """The names that the limitations, or what was meant by them, speak of."""
+    return frozenset().union(*(_names_of(x) for x in limitations))
+
+
+def _in_order(sheet: Sheet, names: Iterable[str], first: frozenset[str] = frozenset()) -> list[str]:
+    """The names in the order of the sheet, some of them before the others."""
+    wanted = set(names)
+    ordered = [d.name for d in sheet.declarations if d.name in wanted]
+    return sorted(ordered, key=lambda n: n not in first)
+
+
+# ---- the thing
+
+
+def thing_text(sheet: Sheet, finding: Finding) -> str:
+    """The witness of a finding, departing values first: `garden sieve with holes 25 instead of 24 (...)`.
+
+    Told is what the limitations in question and the case speak of. What a given fact alone brings in is told
+    where it departs from the reference, with the given fact.
+    """
+    name = case_text(sheet, finding.case) if finding.case else sentence("thing", "any")
+    if finding.witness is None:
+        return name
+    if finding.case and finding.case == finding.reference:
+        return _listed_text(sheet, finding, name, finding.witness.article)
+    return _other_text(sheet, finding, name, finding.witness.article)
+
+
+def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> str:
+    """A listed case by what departs from its values, else by these; and by what it leaves free."""
+    case = case_named(sheet, finding.case)
+    assert case is not None
+    usual, stated = stated_values(sheet, case), set(case.stated)
+    spoken = spoken_of(in_question(sheet, finding))
+    first = spoken_of(concerned(sheet, finding))
+    names = _in_order(sheet, (*finding.shown, *finding.departs))
+    picked = [n for n in names if n in stated and (n in finding.departs or n not in usual)]
+    # What fails alone decides that a thing is not met; all that a claim asks decides that it is.
+    told = stated & spoken if finding.failing and stated & spoken else stated & (set(finding.shown) or stated)
+    text = name
+    if picked:
+        departures = _departures(sheet, article, picked, usual)
+        text = sentence("thing", "departs_same", name=name, departures=departures)
+    elif told:
+        text = sentence(
+            "thing", "as_listed", name=name, values=_settings(sheet, article, _in_order(sheet, told, first))
+        )
+    free = [n for n in names if n in spoken and n not in stated]
+    if not free:
+        return text
+    if case.role == "document":
+        return sentence("thing", "unsaid", thing=text)
+    if len(free) > FEW_FREE and first and first <= stated:
+        return sentence("thing", "rest", thing=text, label=flat(finding.label))
+    return sentence("thing", "free", thing=text, free=_settings(sheet, article, free))
+
+
+def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> str:
+    """Any thing by what departs from the reference; a reference that shares nothing with it is left out."""
+    case = case_named(sheet, finding.case)
+    spoken = spoken_of(in_question(sheet, finding)) | set(case.stated if case else ())
+    known = case_named(sheet, finding.reference)
+    usual = stated_values(sheet, known) if known else {}
+    shared = spoken & usual.keys()
+    departing = [n for n in finding.departs if n in usual or n in spoken]
+    if not shared:
+        return _values_text(sheet, finding, name, [n for n in finding.shown if n in spoken])
+    new = [n for n in finding.shown if n in spoken and n not in usual and n not in departing]
+    reference = flat(finding.reference)
+    if not departing and not new:
+        values = _settings(sheet, article, _in_order(sheet, shared))
+        return sentence("thing", "exactly", name=name, reference=reference, values=values)
+    # A reader looks for the quantity in question first, even where it is as in the reference.
+    known_already = () if spoken & {*departing, *new} else shared
+    told = _in_order(sheet, [*departing, *new, *known_already], spoken)
+    return sentence(
+        "thing",
+        "departs",
+        name=name,
+        departures=_departures(sheet, article, told, usual),
+        reference=reference,
+        given=given_text(sheet, told, spoken),
+    )
+
+
+def _values_text(sheet: Sheet, finding: Finding, name: str, names: Sequence[str]) -> str:
+    if not names or finding.witness is None:
+        return name
+    ordered = _in_order(sheet, names, spoken_of(concerned(sheet, finding)))
+    values = _settings(sheet, finding.witness.article, ordered)
+    return sentence("thing", "values", name=name, values=values)
+
+
+def _settings(sheet: Sheet, article: Article, names: Sequence[str]) -> str:
+    """`holes 25, diameter 3 mm`, in the order given; of many, the first."""
+    told = ", ".join(setting_text(sheet, n, article[n]) for n in names[:MOST_VALUES])
+    if len(names) <= MOST_VALUES:
+        return told
+    return sentence("thing", "and_more", values=told, count=len(names) - MOST_VALUES)
+
+
+def _departures(sheet: Sheet, article: Article, names: Iterable[str], usual: Mapping[str, Value]) -> str:
+    parts = []
+    for name in names:
+        text = setting_text(sheet, name, article[name])
+        if name in usual and usual[name] != article[name]:
+            text = sentence("thing", "instead", value=text, usual=value_text(sheet, name, usual[name]))
+        parts.append(text)
+    return listed(parts)
+
+
+def given_text(sheet: Sheet, names: Iterable[str], spoken: frozenset[str] | set[str]) -> str:
+    """`; cement by the given fact "..."` for the names that nothing in question speaks of; '' if none."""
+    brought = [n for n in names if n not in spoken]
+    facts: dict[str, list[str]] = {}
+    for name in brought:
+        given = next((g for g in sheet.givens if name in names_in(g.formula)), None)
+        if given is not None:
+            facts.setdefault(quoted(given.note or given.text), []).append(flat(name))
+    parts = [sentence("thing", "given", names=listed(n), given=text) for text, n in facts.items()]
+    return "".join(parts)
+
+
+def twin_text(sheet: Sheet, finding: Finding) -> str:
+    """The thing beside the witness, told by the values in which the two differ; '' without a twin."""
+    if finding.twin is None:
+        return ""
+    meant = sentence("thing", "meant")
+    name = meant if finding.twin_name == "meant" else case_text(sheet, finding.twin_name)
+    article = finding.twin.article
+    usual = finding.witness.article if finding.witness else {}
+    spoken = spoken_of(in_question(sheet, finding))
+    differing = _in_order(sheet, [n for n in article if article[n] != usual.get(n)], spoken)
+    if not differing:
+        return sentence("thing", "twin_same", name=name)
+    departures = _departures(sheet, article, differing, usual)
+    untold = [n for n in differing if n not in finding.departs]
+    return sentence(
+        "thing", "twin", name=name, departures=departures, given=given_text(sheet, untold, spoken)
+    )

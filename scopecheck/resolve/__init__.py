@@ -1,0 +1,1 @@
+"""From statements to the typed core: names, units, kinds, phrases, claims, cases."""

@@ -1,0 +1,239 @@
+"""The text against the sheet: numbers, units, connectives and end words that no line restates."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Literal
+
+from scopecheck.core.model import Unrestated
+from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.spans import Span
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Number, Own
+from scopecheck.resolve.claim_text import ClaimText, Piece
+
+Sort = Literal["number", "unit", "connective", "end word", "hedge"]
+
+_CONNECTIVES = frozenset("and or not nor neither either unless except".split())
+_END_WORDS: tuple[tuple[str, ...], ...] = tuple(
+    tuple(words.split())
+    for words in (
+        "at least",
+        "at most",
+        "up to",
+        "more than",
+        "less than",
+        "fewer than",
+        "greater than",
+        "larger than",
+        "smaller than",
+        "higher than",
+        "lower than",
+        "or more",
+        "or less",
+        "or fewer",
+        "or greater",
+        "or higher",
+        "or lower",
+        "in excess of",
+        "between",
+        "exceeding",
+        "exceeds",
+        "exceed",
+        "within",
+        "maximum",
+        "minimum",
+        "inclusive",
+        "exclusive",
+        "exactly",
+        "divisible",
+        "multiple",
+        "ratio",
+    )
+)
+_BEFORE_NUMBERS = frozenset("from to above below over under of".split()) - {"of"}
+_HEDGES = frozenset(
+    "about approximately roughly circa substantially essentially generally nearly preferably optionally"
+    " plurality majority several average mean each every only together mainly predominantly".split()
+)
+_VERBS = frozenset(
+    "is are has have having being comprises comprising includes including contains containing consists"
+    " wherein whereby where which receives forms extends lies".split()
+)
+_CLAUSE_OPENERS = frozenset("wherein whereby where which the a an said each".split())
+_ELEMENT_OPENERS = frozenset(
+    "comprising comprises comprise having has have including includes include containing contains"
+    " contain".split()
+)
+_NEW_CLAUSE = frozenset("wherein whereby where which characterized characterised ; .".split())
+_ARTICLES = frozenset("a an the said".split())
+_PAIRING = frozenset("between both either ratio one any".split())
+_JOINING = frozenset(
+    "between both either ratio combination mixture blend alloy group one any sum difference total average"
+    " made formed selected consisting from".split()
+)
+"""Words after which 'and' joins what belongs together, not elements of the claim."""
+
+
+def unrestated(
+    claim: int,
+    text: ClaimText,
+    exact_numbers: list[Number],
+    references: tuple[tuple[int, int], ...],
+    own: Own,
+) -> tuple[Unrestated, ...]:
+    """What the claim's text says in numbers, units, connectives, end words and hedges and no line takes up.
+
+    `exact_numbers` are the numbers of lines in symbols; each accounts for one equal number of the text.
+    Numbers of claims, reference signs in brackets, and an 'and' between elements of the claim do not count.
+    """
+    found: list[Unrestated] = []
+    tokens = text.tokens
+    skipped = {i for i, t in enumerate(tokens) if any(a <= t.start < b for a, b in references)}
+    left = [n.text for n in exact_numbers]
+    for start, end, sort in _sayings(text, own):
+        at = [i for i in range(start, end) if i not in text.taken]
+        if not at or any(i in skipped for i in range(start, end)):
+            continue
+        digits = "".join(t.text for t in tokens[start : start + _digits_width(tokens, start)])
+        if sort == "number" and digits in left:
+            left.remove(digits)
+            continue
+        if sort == "number" and start in text.taken:
+            start, sort = at[0], "unit"
+        found.append(_item(claim, text, start, end, sort))
+    return tuple(found)
+
+
+def _item(claim: int, text: ClaimText, start: int, end: int, sort: Sort) -> Unrestated:
+    tokens, source = text.tokens, text.source
+    span = Span(source, tokens[start].start, tokens[end - 1].end)
+    a, b = max(0, start - 4), min(len(tokens), end + 4)
+    around = source.text[tokens[a].start : tokens[a].end]
+    for before, token in zip(tokens[a : b - 1], tokens[a + 1 : b], strict=True):
+        around += " " * (before.end < token.start) + source.text[token.start : token.end]
+    around = re.sub(r" ([,.;:)])", r"\1", around.replace("( ", "("))
+    return Unrestated(claim, sort, " ".join(span.text.split()), around, span)
+
+
+def _sayings(text: ClaimText, own: Own) -> Iterator[tuple[int, int, Sort]]:
+    """Stretches of tokens that say something the sheet should take up, in order, without overlap."""
+    tokens = text.tokens
+    at = 0
+    while at < len(tokens):
+        width, sort = _saying(text, at, own)
+        if sort:
+            yield at, at + width, sort
+        at += width
+
+
+def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
+    tokens = text.tokens
+    word = tokens[at].text
+    if word[0].isdigit():
+        if _reference_sign(tokens, at):
+            return 1, None
+        width = _digits_width(tokens, at)
+        return width + _unit_width(text, at + width - 1, own), "number"
+    if word in NUMBER_WORDS and NUMBER_WORDS[word] > 1:
+        return 1, "number"
+    for words in _END_WORDS:
+        if tuple(t.text for t in tokens[at : at + len(words)]) == words:
+            return len(words), "end word"
+    if word in _BEFORE_NUMBERS and at + 1 < len(tokens) and tokens[at + 1].text[0].isdigit():
+        return 1, "end word" if word != "to" or _after_number(tokens, at) else None
+    if word in _HEDGES:
+        return 1, "hedge"
+    if word in _CONNECTIVES and not _structural(tokens, at):
+        return 1, "connective"
+    return 1, None
+
+
+def _after_number(tokens: list[Piece], at: int) -> bool:
+    """A 'to' that ends a range: a number stands shortly before it, unlike in 'connected to 2 sensors'."""
+    for token in reversed(tokens[max(0, at - 5) : at]):
+        if token.text[0].isdigit() or token.text in NUMBER_WORDS:
+            return True
+        if token.text in (",", ";", ":"):
+            return False
+    return False
+
+
+def _reference_sign(tokens: list[Piece], at: int) -> bool:
+    """`(12)`, `(12a)` or `(12, 14)`: a sign of the drawings."""
+    before = tokens[at - 1].text if at else ""
+    after = tokens[at + 1].text if at + 1 < len(tokens) else ""
+    opened = before == "(" or (before == "," and at > 1 and _reference_sign(tokens, at - 2))
+    glued = len(after) == 1 and after.isalpha() and at + 2 < len(tokens) and tokens[at + 2].text == ")"
+    return opened and (after in (")", ",") or glued) and "." not in tokens[at].text
+
+
+def _digits_width(tokens: list[Piece], at: int) -> int:
+    """How many tokens spell a number: three for a fraction written without blanks, else one."""
+    parts = tokens[at : at + 3]
+    whole = len(parts) == 3 and parts[1].text == "/" and parts[2].text.isdigit()
+    return 3 if whole and parts[0].end == parts[1].start and parts[1].end == parts[2].start else 1
+
+
+def _unit_width(text: ClaimText, at: int, own: Own) -> int:
+    """How many tokens after a number spell its unit."""
+    tokens = text.tokens
+    for width in range(min(6, len(tokens) - at - 1), 0, -1):
+        first, last = tokens[at + 1], tokens[at + width]
+        if last.text in (",", ";", ":") or any(
+            t.text in (",", ";", "and", "or", "to") for t in tokens[at + 1 : at + width]
+        ):
+            continue
+        written = " ".join(text.source.text[first.start : last.end].split())
+        if first.text in ("a", "an", "at", "in", "as", "is", "of", "to", "and", "or"):
+            return 0
+        if find_unit(written, own):
+            return width
+    return 0
+
+
+def _structural(tokens: list[Piece], at: int) -> bool:
+    """An 'and' between elements or clauses: after ';', after 'comprising', or after ',' before a verb."""
+    if tokens[at].text != "and":
+        return False
+    before = tokens[at - 1].text if at else ""
+    after = tokens[at + 1].text if at + 1 < len(tokens) else ""
+    if before == ";" or after in ("wherein", "whereby", "where") or _between_elements(tokens, at):
+        return True
+    if before != "," or after not in _CLAUSE_OPENERS:
+        return False
+    for token in tokens[at + 1 :]:
+        if token.text in (",", ";", "."):
+            return False
+        if token.text in _VERBS:
+            return True
+    return False
+
+
+def _between_elements(tokens: list[Piece], at: int) -> bool:
+    """Whether an 'and' joins elements, as in 'comprising a pipe and a lid' or 'lime, sand, and water'.
+
+    Where a word of joining, or without articles an 'of', stands before it, it may say more, and is told.
+    """
+    words = [t.text for t in tokens[:at]]
+    start = max((i + 1 for i, word in enumerate(words) if word in _NEW_CLAUSE), default=0)
+    opener = max((i for i, word in enumerate(words) if i >= start and word in _ELEMENT_OPENERS), default=-1)
+    if opener < 0 or at + 1 >= len(tokens):
+        return False
+    whole, after = words[opener + 1 :], tokens[at + 1].text
+    commas = [i for i, word in enumerate(whole) if word == ","]
+    element = whole[commas[-1] + 1 if commas and len(whole) - 1 > commas[-1] else 0 :]
+    if after in _ARTICLES:
+        return not _JOINING.intersection(element) or _joined(element)
+    if after.endswith("ing") and len(after) > 4 and whole and whole[0].endswith("ing"):
+        return True
+    return whole[-1:] == [","] and len(commas) > 1 and not (_JOINING | {"of"}).intersection(whole)
+
+
+def _joined(element: list[str]) -> bool:
+    """Whether what a word of joining joins ends here: 'between 2 and 4', 'from 2 to 4', 'made of tin,'."""
+    last = max(i for i, word in enumerate(element) if word in _JOINING)
+    if element[-1] == "," and element[last:].count(",") == 1 and element[last] not in _PAIRING:
+        return True
+    return {"between": "and", "from": "to"}.get(element[last], "no end") in element[last:]

@@ -1,0 +1,230 @@
+"""Matching the words of a limitation against the patterns of phrases.
+
+Knows tokens and patterns, nothing of meanings: what fills a slot is handed back as the tokens it stands on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from typing import TypeAlias
+
+from scopecheck.foundations.record import record
+from scopecheck.language.scan import Token
+from scopecheck.resolve.catalogue import Entry, Literals, Pattern, Slot
+
+FILLERS = frozenset("a an the of is are being be having has have that which at in with said".split())
+FILLER_RUNS = (
+    ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
+    ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"), ("present",),
+    ("present", "in"),
+)  # fmt: skip
+
+
+@record
+class Fill:
+    """What stands in a slot: its tokens, and for a list the tokens of each member."""
+
+    slot: Slot
+    tokens: tuple[Token, ...]
+    members: tuple[tuple[Token, ...], ...] = ()
+
+
+@record
+class Match:
+    """One way to read words as a phrase. `literals` counts the words found as such; `skipped` the fillers."""
+
+    entry: Entry
+    pattern: Pattern
+    fills: tuple[Fill, ...]
+    wording: str
+    literals: int
+    skipped: int
+
+
+@record
+class Tests:
+    """What the chart may ask about tokens: is this a number or a declared one, a member, a condition?
+
+    `subjects`: how many things stand left of the colon; 0: it does not matter.
+    """
+
+    number: Callable[[tuple[Token, ...]], bool]
+    item: Callable[[tuple[Token, ...]], bool]
+    applies: Callable[[Entry], bool]
+    own_words: frozenset[str]
+    subjects: int
+
+
+def word_of(token: Token) -> str:
+    return token.text.lower()
+
+
+def matches(tokens: tuple[Token, ...], entries: Iterable[Entry], tests: Tests) -> list[Match]:
+    """The best readings of all the words as one phrase: fewest fillers dropped, then most literal words.
+
+    Empty: none. More than one: the words are a phrase in two ways.
+    """
+    tokens = tuple(t for t in tokens if t.sort != "gap")
+    words = frozenset(word_of(t) for t in tokens)
+    candidates = [
+        (e, p)
+        for e in entries
+        if tests.applies(e)
+        for p in e.patterns
+        if all(need & words for need in p.required) and tests.subjects in (0, e.takes(p))
+    ]
+    for start, end, skipped in _trims(tokens, tests.own_words):
+        found = [m for e, p in candidates for m in _whole(tokens[start:end], e, p, tests, skipped)]
+        if found:
+            most = max(m.literals for m in found)
+            return _distinct([m for m in found if m.literals == most])
+    return []
+
+
+def _distinct(found: list[Match]) -> list[Match]:
+    own = [m for m in found if m.entry.own]
+    kept: list[Match] = []
+    for match in own or found:
+        if not any(k.entry is match.entry for k in kept):
+            kept.append(match)
+    return kept
+
+
+def _trims(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[tuple[int, int, int]]:
+    """Stretches without fillers at the start and the subject's own words at the end, the longest first."""
+    starts = list(_starts(tokens, own))
+    ends = list(_ends(tokens, own))
+    pairs = sorted(
+        ((s, e) for s in starts for e in ends if s < e), key=lambda p: (p[0] + len(tokens) - p[1], p[0])
+    )
+    for start, end in pairs:
+        yield start, end, start + len(tokens) - end
+
+
+def _starts(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
+    seen = {0}
+    queue = [0]
+    while queue:
+        at = queue.pop(0)
+        yield at
+        steps = (
+            [1] if at < len(tokens) and (word_of(tokens[at]) in FILLERS or word_of(tokens[at]) in own) else []
+        )
+        steps += [len(run) for run in FILLER_RUNS if tuple(map(word_of, tokens[at : at + len(run)])) == run]
+        for step in steps:
+            if at + step < len(tokens) and at + step not in seen:
+                seen.add(at + step)
+                queue.append(at + step)
+
+
+def _ends(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
+    end = len(tokens)
+    yield end
+    while end > 1 and (
+        word_of(tokens[end - 1]) in own or word_of(tokens[end - 1]) in ("of", "the", "a", "in")
+    ):
+        end -= 1
+        yield end
+
+
+_ARTICLES = frozenset(("a", "an", "the"))
+"""A pattern of these and nouns alone reads the subject's own name only: `a (noun a)` is not any two words."""
+
+
+def _whole(
+    tokens: tuple[Token, ...], entry: Entry, pattern: Pattern, tests: Tests, skipped: int
+) -> Iterator[Match]:
+    articles = all(need <= _ARTICLES for need in pattern.required)
+    for fills, wording, literals in _from(tokens, 0, pattern, 0, tests):
+        nouns = [t for f in fills if f.slot.kind == "noun" for t in f.tokens]
+        if articles and any(word_of(t) not in tests.own_words for t in nouns):
+            continue
+        yield Match(entry, pattern, fills, " ".join(wording), literals, skipped)
+
+
+_Part: TypeAlias = tuple[tuple[Fill, ...], tuple[str, ...], int]
+
+
+def _from(tokens: tuple[Token, ...], at: int, pattern: Pattern, index: int, tests: Tests) -> Iterator[_Part]:
+    """Every way to lay the rest of a pattern over the rest of the words."""
+    if index == len(pattern.elements):
+        if at == len(tokens):
+            yield (), (), 0
+        return
+    element = pattern.elements[index]
+    if isinstance(element, Literals):
+        for option in element.options:
+            if tuple(map(word_of, tokens[at : at + len(option)])) == tuple(o.lower() for o in option):
+                for fills, wording, n in _from(tokens, at + len(option), pattern, index + 1, tests):
+                    kept = wording if element.optional else (*(w for w in option if w != ","), *wording)
+                    yield fills, kept, n + len(option)
+        if element.optional:
+            yield from _from(tokens, at, pattern, index + 1, tests)
+        return
+    for end, fill in _fills(tokens, at, element, tests):
+        for fills, wording, n in _from(tokens, end, pattern, index + 1, tests):
+            yield (fill, *fills), ("...", *wording), n
+
+
+def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iterator[tuple[int, Fill]]:
+    if slot.kind == "list":
+        for end in range(len(tokens), at, -1):
+            members = split_list(tokens[at:end], slot.joiner)
+            if members and all(map(tests.item, members)):
+                yield end, Fill(slot, tokens[at:end], members)
+    elif slot.kind == "noun":
+        for end in range(at + 1, len(tokens) + 1):
+            if tokens[end - 1].sort != "word":
+                return
+            yield end, Fill(slot, tokens[at:end])
+    else:
+        for end in range(at + 1, min(at + 7, len(tokens)) + 1):
+            if tests.number(tokens[at:end]):
+                yield end, Fill(slot, tokens[at:end])
+
+
+def split_list(tokens: tuple[Token, ...], joiner: str) -> tuple[tuple[Token, ...], ...]:
+    """The members of a list with commas and a joiner before the last; () if it is not such a list.
+
+    Lists joined by 'and' or by commas alone may have a single member; others have two at least.
+    """
+    allowed = ("and", "or") if joiner == "" else () if joiner == "comma" else (joiner,)
+    single = joiner in ("", "and", "comma")
+    members: list[list[Token]] = [[]]
+    joined = 0
+    at = 0
+    while at < len(tokens):
+        word, width = _joiner(tokens, at)
+        if word in allowed:
+            joined += 1
+        if word == "," or word in allowed:
+            if members[-1]:
+                members.append([])
+            elif word == ",":
+                return ()
+        else:
+            members[-1] += tokens[at : at + width]
+        at += width
+    if (
+        not members[-1]
+        or (len(members) > 1 and not joined and joiner != "comma")
+        or (len(members) == 1 and not single)
+    ):
+        return ()
+    return tuple(map(tuple, members))
+
+
+def _joiner(tokens: tuple[Token, ...], at: int) -> tuple[str, int]:
+    words = tuple(word_of(t) for t in tokens[at : at + 3])
+    if words == ("and", "/", "or"):
+        return "and/or", 3
+    return words[0], 1
+
+
+def joined_parts(tokens: tuple[Token, ...]) -> Iterator[tuple[tuple[Token, ...], tuple[Token, ...]]]:
+    """Both sides of each 'and', 'but' or ', ' that may join two complete conditions, from the left."""
+    for index, token in enumerate(tokens):
+        word = word_of(token)
+        if word in ("and", "but") and 0 < index < len(tokens) - 1:
+            end = index - 1 if tokens[index - 1].text == "," else index
+            yield tokens[:end], tokens[index + 1 :]

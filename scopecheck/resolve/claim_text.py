@@ -1,0 +1,135 @@
+"""A claim's text as tokens, and finding lifted words in it whatever their blanks, case, quotes and dashes."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from difflib import SequenceMatcher
+
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.record import record
+from scopecheck.foundations.spans import Source, Span
+from scopecheck.language.layout import PLAIN
+
+_TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
+_ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
+
+
+_STOPS = (",", ";", ":", ".")
+
+
+@record
+class Piece:
+    """One token of a claim: its text in lower case and its place."""
+
+    text: str
+    start: int
+    end: int
+
+
+def pieces_of(text: str, offset: int = 0) -> list[Piece]:
+    """Numbers, words and single signs of a text."""
+    found = []
+    for match in _TOKEN.finditer(text.translate(PLAIN)):
+        written = match.group().lower()
+        found.append(Piece(_ALIKE.get(written, written), offset + match.start(), offset + match.end()))
+    return found
+
+
+@dataclass
+class ClaimText:
+    """The tokens of a claim and which of them a line has taken."""
+
+    source: Source
+    tokens: list[Piece]
+    taken: set[int] = field(default_factory=set)
+    referring: set[int] = field(default_factory=set)
+    """Tokens of references to other claims: no line restates them, unless it is a mark."""
+
+    @classmethod
+    def of(cls, spans: Iterable[Span]) -> ClaimText:
+        """The text that several lines hold, in order."""
+        spans = tuple(spans)
+        tokens = [piece for span in spans for piece in pieces_of(span.text, span.start)]
+        return cls(spans[0].source, tokens)
+
+    @property
+    def text(self) -> str:
+        """The claim on one line."""
+        if not self.tokens:
+            return ""
+        return " ".join(self.source.text[self.tokens[0].start : self.tokens[-1].end].split())
+
+    def refer(self, places: Iterable[tuple[int, int]]) -> None:
+        """Says where, by offsets in the source, the text refers to other claims."""
+        places = tuple(places)
+        self.referring = {i for i, t in enumerate(self.tokens) if any(a <= t.start < b for a, b in places)}
+
+    def take(self, words: str, span: Span, claim: int, mark: bool = False) -> tuple[int, ...]:
+        """The tokens that lifted words stand on: their first occurrence not yet taken, else the first.
+
+        `...` in the words leaves out any stretch. Raises Trouble at the words if the text does not have them.
+        A mark may name words that refer to other claims, too.
+        """
+        runs = _runs(words)
+        found = self._search(runs, self.taken | self.referring) or self._search(runs, self.referring)
+        if found is None and mark:
+            found = self._search(runs, self.taken) or self._search(runs, set())
+        if found is None:
+            raise self._missing(runs, words, span, claim)
+        self.taken.update(found)
+        return found
+
+    def _search(self, runs: list[list[str]], barred: set[int]) -> tuple[int, ...] | None:
+        taken: list[int] = []
+        at = 0
+        for run in runs:
+            start = self._run(run, at, barred)
+            if start is None:
+                return None
+            taken += range(start, start + len(run))
+            at = start + len(run)
+        return tuple(taken)
+
+    def _run(self, run: list[str], at: int, barred: set[int]) -> int | None:
+        for start in range(at, len(self.tokens) - len(run) + 1):
+            if all(
+                self.tokens[start + i].text == word and start + i not in barred for i, word in enumerate(run)
+            ):
+                return start
+        return None
+
+    def _missing(self, runs: list[list[str]], words: str, span: Span, claim: int) -> Trouble:
+        shown = words if len(words) < 60 else words[:57] + "..."
+        near = self._nearest([w for run in runs for w in run])
+        help = f"the text has: '{near}'" if near else "lift the words from the claim; ... may stand for a gap"
+        return trouble(
+            span, f"claim {claim} does not say '{shown}'",
+            "Right of a colon stand words of this claim's text, in their order.", help,
+        )  # fmt: skip
+
+    def _nearest(self, words: list[str]) -> str:
+        texts = [t.text for t in self.tokens]
+        blocks = SequenceMatcher(None, texts, words, autojunk=False).get_matching_blocks()
+        longest = max(blocks, key=lambda b: b.size)
+        if longest.size == 0:
+            return ""
+        start = max(0, longest.a - longest.b)
+        end = min(len(texts), start + len(words))
+        while texts[start] in _STOPS and start < longest.a:
+            start += 1
+        while texts[end - 1] in _STOPS and end > longest.a + longest.size:
+            end -= 1
+        piece = self.source.text[self.tokens[start].start : self.tokens[end - 1].end]
+        return " ".join(piece.split())
+
+
+def _runs(words: str) -> list[list[str]]:
+    runs: list[list[str]] = [[]]
+    for piece in pieces_of(words):
+        if piece.text == "...":
+            runs.append([])
+        else:
+            runs[-1].append(piece.text)
+    return [run for run in runs if run] or [[]]

@@ -1,0 +1,223 @@
+"""Claims and their limitations: from margin lines to formulas, held against the claim's own text."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from scopecheck.core.model import All, Claim, Formula, Limitation
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
+from scopecheck.foundations.spans import Span
+from scopecheck.language.scan import Number
+from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
+from scopecheck.resolve.catalogue import Entry
+from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.declared import readings_entry
+from scopecheck.resolve.dependencies import Reference, category, parents, references
+from scopecheck.resolve.exact_formulas import context, facts
+from scopecheck.resolve.exact_terms import term
+from scopecheck.resolve.groups import Groups, groups_in
+from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.phrases import Reader, Subject
+from scopecheck.resolve.readings import Occurrence, read
+
+CLAIMS = "claims"
+"""The document to which all claims belong: their words are read alike."""
+
+
+@dataclass
+class ClaimsDesk:
+    """What is at hand while claims are resolved, and what the account needs afterwards."""
+
+    names: Names
+    groups: Groups
+    entries: tuple[Entry, ...]
+    wrong: list[Diagnostic] = field(default_factory=list)
+    texts: dict[int, ClaimText] = field(default_factory=dict)
+    numbers: dict[int, list[Number]] = field(default_factory=dict)
+    references: dict[int, tuple[tuple[int, int], ...]] = field(default_factory=dict)
+
+
+def letters(index: int) -> str:
+    """a, b, ... z, aa, ab, ..."""
+    text = ""
+    index += 1
+    while index:
+        index, rest = divmod(index - 1, 26)
+        text = chr(ord("a") + rest) + text
+    return text
+
+
+def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Claim, ...]:
+    """The claims in the order written. Two claims with one number: error at the second."""
+    first: dict[int, ClaimStatement] = {}
+    for statement in statements:
+        if statement.number in first:
+            also = ((first[statement.number].span, "the first"),)
+            desk.wrong.append(
+                Diagnostic(
+                    "error", statement.span, f"two claims have the number {statement.number}", also=also
+                )
+            )
+        else:
+            first[statement.number] = statement
+            desk.texts[statement.number] = ClaimText.of(statement.pieces)
+    above = _parents(desk, first)
+    made = []
+    for number, statement in first.items():
+        _bars_forgotten(desk, statement)
+        text = desk.texts[number].text
+        limitations = tuple(_limitations(desk, statement))
+        made.append(Claim(number, text, category(text), above[number], limitations, statement.span))
+    return tuple(made)
+
+
+_LABELLED = re.compile(r"([^\W\d_][^:\n]{0,60}?)\s*:\s*\S")
+
+
+def _bars_forgotten(desk: ClaimsDesk, statement: ClaimStatement) -> None:
+    """A line of the text that begins like a margin line: a declared name and a colon."""
+    for piece in statement.pieces[1:]:
+        match = _LABELLED.match(piece.text)
+        named = [" ".join(n.split()) for n in match.group(1).split(",")] if match else [""]
+        if all(n and (desk.names.declared(n) or desk.names.noun(n)) for n in named):
+            what = f"text of claim {statement.number}, or a line that restates it?"
+            cause = f"The line begins with '{named[0]}', which is declared, and a colon, and has no bar."
+            help = "put | before it, or, if it is the claim's text, join it to the line above"
+            desk.wrong.append(Diagnostic("error", piece, what, cause, help))
+
+
+def _parents(desk: ClaimsDesk, first: dict[int, ClaimStatement]) -> dict[int, tuple[int, ...]]:
+    named: dict[int, tuple[Reference, ...]] = {}
+    spans: dict[int, list[Span]] = {}
+    for number, statement in first.items():
+        start, end = statement.pieces[0].start, statement.pieces[-1].end
+        source = statement.span.source
+        named[number] = references(_without_margin(statement, start, end), number, tuple(first))
+        spans[number] = [Span(source, start + r.start, start + r.end) for r in named[number]]
+        desk.references[number] = tuple((s.start, s.end) for s in spans[number])
+        desk.texts[number].refer(desk.references[number])
+    found, wrong = parents(named, {n: s.span for n, s in first.items()}, spans)
+    desk.wrong += wrong
+    return found
+
+
+def _without_margin(statement: ClaimStatement, start: int, end: int) -> str:
+    """The claim's text with everything between its lines blanked out, so that offsets stay."""
+    text = [" "] * (end - start)
+    for piece in statement.pieces:
+        text[piece.start - start : piece.end - start] = piece.text
+    return "".join(text)
+
+
+def _limitations(desk: ClaimsDesk, statement: ClaimStatement) -> list[Limitation]:
+    found: list[Limitation] = []
+    text = desk.texts[statement.number]
+    desk.numbers[statement.number] = []
+    count = 0
+    for line in statement.lines:
+        try:
+            if isinstance(line, Mark):
+                text.take(line.words.text, line.words.span, statement.number, mark=True)
+                continue
+            label = f"{statement.number}{letters(count)}"
+            count += 1
+            found.append(_limitation(desk, statement.number, label, line))
+        except Trouble as error:
+            desk.wrong.append(error.diagnostic)
+    return found
+
+
+def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) -> Limitation:
+    desk.names.here = (CLAIMS, label)
+    meant = None
+    if line.meant is not None:
+        meant = _without_groups(_all(facts(context(desk.names), line.meant)), line.meant.span)
+    words = line.words.text if line.words else ""
+    if line.words is not None:
+        _take(desk, number, line)
+    formula = _formula(desk, label, line)
+    if line.exact is not None:
+        desk.numbers[number] += _numbers(line.exact)
+    exact = line.exact is not None
+    return Limitation(
+        label,
+        number,
+        line.subject_text,
+        words,
+        line.text,
+        formula,
+        meant,
+        line.meant_text,
+        groups_in(formula),
+        exact,
+        line.span,
+    )
+
+
+def _take(desk: ClaimsDesk, number: int, line: Restatement) -> None:
+    assert line.words
+    try:
+        desk.texts[number].take(line.words.text, line.words.span, number)
+    except Trouble as error:
+        desk.wrong.append(error.diagnostic)
+
+
+def _without_groups(formula: Formula, span: Span) -> Formula:
+    if groups_in(formula):
+        raise trouble(
+            span, "a noun with several referents where symbols must be exact", "", "name one referent"
+        )
+    return formula
+
+
+def _formula(desk: ClaimsDesk, label: str, line: Restatement) -> Formula:
+    if line.exact is not None:
+        for node in line.subject:
+            subject(desk.names, node)
+        return _all(facts(context(desk.names), line.exact))
+    assert line.words
+    subjects = tuple(subject(desk.names, node) for node in line.subject)
+    if line.readings:
+        title = f"readings of '{line.words.text}'"
+        entry = readings_entry(title, line.readings, line.span)
+        slots = {"x": subjects[0].bound} if subjects else {}
+        shown = {"x": subjects[0].text} if subjects else {}
+        at = Occurrence(
+            CLAIMS, label, line.words.text, line.words.text.lower(), slots, shown, line.words.span
+        )
+        return read(entry, at, desk.names, desk.groups, title)
+    return Reader(desk.names, desk.entries, desk.groups, CLAIMS, label).condition(line.words, subjects)
+
+
+def subject(names: Names, node: Node) -> Subject:
+    """What a node left of a colon stands for: a list by its name, else a term."""
+    text = " ".join(node.span.text.split())
+    if isinstance(node, NameNode):
+        declared = names.declared(node.name)
+        if declared is not None and hasattr(declared, "members"):
+            return Subject(declared, declared.name, node.span)  # type: ignore[arg-type]
+    value = term(context(names), node)
+    if isinstance(value, Typed) and value.number is not None:
+        raise trouble(
+            node.span, "a number stands left of the colon", "Left of the colon stands what is measured."
+        )
+    return Subject(value, text, node.span)
+
+
+def _all(items: tuple[Formula, ...]) -> Formula:
+    return items[0] if len(items) == 1 else All(items)
+
+
+def _numbers(node: Node) -> list[Number]:
+    found: list[Number] = []
+    stack: list[object] = [node]
+    while stack:
+        item = stack.pop()
+        if isinstance(item, NumberNode):
+            found.append(item.number)
+        elif isinstance(item, tuple):
+            stack += item
+        elif hasattr(item, "__match_args__") and not isinstance(item, Span):
+            stack += [getattr(item, name) for name in item.__match_args__ if name != "span"]
+    return found

@@ -1,0 +1,244 @@
+"""Declarations and nouns: from what the sheet declares to the vocabulary of the core."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+from scopecheck.core.model import (
+    OTHERS,
+    Bound,
+    ChoiceDecl,
+    Declaration,
+    NumberDecl,
+    Place,
+    Reading,
+    ReadTerm,
+    SetDecl,
+)
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, did_you_mean, trouble
+from scopecheck.foundations.quantity import (
+    PLAIN,
+    Kind,
+    KindWord,
+    Unit,
+    find_unit,
+    kind_word,
+    kind_words,
+    number_text,
+)
+from scopecheck.foundations.spans import Span
+from scopecheck.language.layout import HEADINGS
+from scopecheck.language.parse import parse_facts
+from scopecheck.language.scan import CAPITALS
+from scopecheck.language.syntax import (
+    Declare,
+    ListKind,
+    NumberKind,
+    PhraseStatement,
+    ReadingText,
+    TermStatement,
+)
+from scopecheck.resolve.catalogue import Entry
+from scopecheck.resolve.exact_formulas import context
+from scopecheck.resolve.exact_terms import term
+from scopecheck.resolve.groups import Draft, Groups
+from scopecheck.resolve.names import Names, Typed
+
+NEVER_IN_NAMES = frozenset(
+    "and or not no about approximately around substantially essentially least most more less than between"
+    " each all only optionally together average at up".split()
+)
+
+
+def declarations(declare: Declare) -> list[Declaration]:
+    """The declared things of one line. Raises Trouble for wrong bounds, units, names, empty domains."""
+    for name in declare.names:
+        words = name.name.lower().split()
+        bad = next((w for w in words if w in NEVER_IN_NAMES), None)
+        if bad:
+            raise trouble(
+                name.span,
+                f"'{bad}' cannot be part of a name",
+                "The words of limits and hedges are read as phrases.",
+                "choose a name without it, such as one noun",
+            )
+        if name.name in HEADINGS or name.name in CAPITALS:
+            raise trouble(name.span, f"'{name.name}' is a word of the language", "", "choose another name")
+    kind = declare.kind
+    if isinstance(kind, ListKind):
+        return [_list(name.name, kind, declare) for name in declare.names]
+    return [_number(name.name, kind, declare) for name in declare.names]
+
+
+def _list(name: str, kind: ListKind, declare: Declare) -> Declaration:
+    members: list[str] = []
+    for member in kind.members:
+        if member.name.lower() in (m.lower() for m in members):
+            raise trouble(member.span, f"'{member.name}' is listed twice")
+        if member.name in ("others", OTHERS):
+            if kind.only:
+                raise trouble(
+                    member.span, "'others' in a list that is closed with only", "", "take out one of the two"
+                )
+            continue
+        members.append(member.name)
+    if not members:
+        raise trouble(kind.span, "a list without members")
+    made = tuple(members) if kind.only else (*members, OTHERS)
+    return (SetDecl if kind.several else ChoiceDecl)(name, made, declare.note, declare.span)
+
+
+def _number(name: str, kind: NumberKind, declare: Declare) -> NumberDecl:
+    unit = kind.unit or PLAIN
+    word = None if kind.unit is None else kind_word(kind.word) if kind.word else None
+    if kind.unit is not None and kind.word:
+        _check_word(kind, word, kind.unit.kind)
+    lower = upper = None
+    if kind.whole:
+        lower = Bound(Fraction(0), True)
+    elif word is not None and not (unit.kind.point and unit.kind.basis == "gauge"):
+        lower = Bound(word.lower, True) if word.lower is not None else None
+        upper = Bound(word.upper, True) if word.upper is not None else None
+    for sign, node in kind.bounds:
+        number = node.number
+        used = number.unit or unit
+        if number.unit and number.unit.kind.dimension != unit.kind.dimension:
+            raise trouble(
+                node.span, f"a bound in {used.symbol} for a quantity in {unit.symbol or 'plain numbers'}",
+                f"{used.kind.name} and {unit.kind.name} are different kinds.",
+            )  # fmt: skip
+        end = Bound(used.to_base(number.value), "=" in sign)
+        if sign in (">", ">="):
+            lower = end
+        else:
+            upper = end
+    _check_domain(kind, unit, lower, upper)
+    stated = bool(kind.bounds)
+    return NumberDecl(name, unit.kind, unit, kind.whole, lower, upper, stated, declare.note, declare.span)
+
+
+def _check_word(kind: NumberKind, word: KindWord | None, own: Kind) -> None:
+    if word is None:
+        raise trouble(kind.span, f"'{kind.word}' is no kind", "", did_you_mean(kind.word, kind_words()))
+    if not word.accepts(own):
+        assert kind.unit
+        raise trouble(
+            kind.span, f"{kind.unit.symbol} is no unit of {word.name}",
+            f"{kind.unit.symbol} measures a {own.name}.", _unit_of(word, kind.unit.symbol),
+        )  # fmt: skip
+
+
+def _unit_of(word: KindWord, symbol: str) -> str:
+    """A help sentence: the unit like this one that goes with the word."""
+    near = {"degC": ("K",), "°C": ("K",)}.get(symbol, (f"{symbol}(g)", f"{symbol}(a)"))
+    known = (s for s in near if (unit := find_unit(s)) and word.accepts(unit.kind))
+    return next((f"write {word.name} in {s}" for s in known), "")
+
+
+def _check_domain(kind: NumberKind, unit: Unit, lower: Bound | None, upper: Bound | None) -> None:
+    if lower is None or upper is None:
+        return
+    if lower.value > upper.value:
+        raise trouble(
+            kind.span,
+            "the lower bound is above the upper bound",
+            "No value lies between them.",
+            "check their order",
+        )
+    empty = lower.value == upper.value and not (lower.closed and upper.closed)
+    if kind.whole:
+        first = -(-lower.value // 1)
+        if first == lower.value and not lower.closed:
+            first += 1
+        empty = first > upper.value or (first == upper.value and not upper.closed)
+    if empty:
+        raise trouble(
+            kind.span, "no value lies within these bounds",
+            f"The domain from {_shown(lower, unit)} to {_shown(upper, unit)} is empty.",
+            "write <= or >= where an end belongs to it",
+        )  # fmt: skip
+
+
+def _shown(end: Bound, unit: Unit) -> str:
+    return f"{number_text(unit.from_base(end.value))} {unit.symbol}".strip()
+
+
+# ---- nouns
+
+
+def readings_entry(title: str, readings: tuple[ReadingText, ...], span: Span) -> Entry:
+    """An entry without wordings: readings written in the sheet for one noun or one limitation."""
+    statement = PhraseStatement((), None, readings, (), (), (), (), (), "", "", "", title, span)
+    return Entry((), (), (), True, lambda: statement)
+
+
+def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Span], Typed]:
+    """A function that opens the noun at a place: a term for each referent, a group of the document there."""
+    entry = readings_entry(statement.noun, statement.readings, statement.span)
+
+    def opened(span: Span) -> Typed:
+        document, where = names.here
+        typed: dict[str, Typed] = {}
+        for reading in entry.readings:
+            if reading.formula:
+                raw = reading.formula
+                typed[reading.label] = term(
+                    context(names), parse_facts(raw.page, raw.start, raw.end, names.own)
+                )
+        labels = tuple(typed)
+        if not labels:
+            raise trouble(statement.span, f"no referent of '{statement.noun}' has a meaning")
+        readings = tuple(
+            Reading(
+                r.label, entry.standing(r.label, groups.profile, labels), r.formula_text, r.taken_by, r.axes
+            )
+            for r in entry.readings
+            if r.label in typed
+        )
+        groups.seen[statement.noun] = labels
+        pins = groups.pins_at(statement.noun, statement.noun, where)
+        left, settled = groups.settle(readings, pins, where)
+        apart = where if groups.is_apart(statement.noun, statement.noun) else ""
+        key = (document, "term", statement.noun, labels, tuple(p.text for p in pins), apart)
+        skipped = tuple(r.label for r in entry.readings if r.formula is None)
+        draft = groups.draft(
+            key,
+            Draft(
+                len(groups.drafts), document, statement.noun, statement.noun, left, settled, skipped, (), True
+            ),
+            Place(where, statement.noun, span),
+        )
+        return _together(statement, draft.index, [typed[r.label] for r in left])
+
+    return opened
+
+
+def _together(statement: TermStatement, index: int, options: list[Typed]) -> Typed:
+    first = options[0]
+    kinds = tuple(dict.fromkeys(o.kind for o in options if o.kind is not None))
+    if len({k.dimension for k in kinds}) > 1:
+        listed = " and ".join(k.name for k in kinds)
+        raise trouble(
+            statement.span, f"the referents of '{statement.noun}' are of different kinds", f"{listed}."
+        )
+    made = ReadTerm(index, tuple(o.term for o in options))
+    several = kinds if len(kinds) > 1 else ()
+    return Typed(made, first.kind, unit=first.unit, whole=all(o.whole for o in options), kinds=several)
+
+
+def declare_all(statements: tuple[Declare, ...], names: Names, wrong: list[Diagnostic]) -> None:
+    """Puts every declared thing into the names; a name declared twice is an error at the second place."""
+    for statement in statements:
+        try:
+            made = declarations(statement)
+        except Trouble as error:
+            wrong.append(error.diagnostic)
+            continue
+        for node, declaration in zip(statement.names, made, strict=True):
+            first = names.declarations.get(declaration.name)
+            if first is not None:
+                also = ((first.span, "declared first here"),)
+                wrong.append(Diagnostic("error", node.span, f"'{node.name}' is declared twice", also=also))
+            else:
+                names.declarations[declaration.name] = declaration

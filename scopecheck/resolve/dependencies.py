@@ -1,0 +1,133 @@
+"""Which claims a claim depends on, read from its text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.record import record
+from scopecheck.foundations.spans import Span
+from scopecheck.language.layout import PLAIN
+
+_NUMBERED = re.compile(
+    r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+)*)",
+    re.IGNORECASE,
+)
+_PRECEDING = re.compile(
+    r"\b(?:any|one|either|each)?\s*(?:one\s+)?(?:of\s+)?(?:the\s+)?"
+    r"(?:preceding|previous|foregoing|above)\s+claims?\b",
+    re.IGNORECASE,
+)
+_LINK = re.compile(r"(\d+)|(to|through|-)", re.IGNORECASE)
+_CATEGORY = re.compile(
+    r"\s*(?:(?:an?|the|said)\s+)?(.+?)\s*(?:,|:|;|$"
+    r"|\b(?:comprising|comprises|consisting|including|containing|characteri[sz]ed|wherein|having|which)\b"
+    r"|\b(?:according|as claimed|as defined|as recited|as set forth)\b"
+    r"|\b(?:of|in|to|by|under|per) (?:any|either|one|claims?|the preceding)\b)",
+    re.IGNORECASE | re.DOTALL,
+)
+
+
+@record
+class Reference:
+    """Claim numbers named in a claim, and the place of the words that name them."""
+
+    numbers: tuple[int, ...]
+    start: int
+    end: int
+
+
+def references(text: str, number: int, known: Sequence[int]) -> tuple[Reference, ...]:
+    """Every reference to claims in a claim's text, in order; offsets count from the start of the text."""
+    plain = text.translate(PLAIN)
+    found = [Reference(_numbers(m.group(1)), m.start(), m.end()) for m in _NUMBERED.finditer(plain)]
+    for match in _PRECEDING.finditer(plain):
+        earlier = tuple(n for n in known if n < number)
+        found.append(
+            Reference(earlier, match.start() + len(match.group()) - len(match.group().lstrip()), match.end())
+        )
+    return tuple(sorted(found, key=lambda r: r.start))
+
+
+def _numbers(text: str) -> tuple[int, ...]:
+    numbers: list[int] = []
+    through = False
+    for match in _LINK.finditer(text):
+        if match.group(2):
+            through = True
+            continue
+        number = int(match.group(1))
+        if through and numbers and number - numbers[-1] < 1000:
+            numbers += range(numbers[-1] + 1, number)
+        numbers.append(number)
+        through = False
+    return tuple(numbers)
+
+
+def category(text: str) -> str:
+    """What a claim is for: its first noun phrase, up to a comma or the word that opens its body."""
+    match = _CATEGORY.match(re.sub(r"\s*\([^)]*\)", "", text))
+    return " ".join(match.group(1).split()) if match else ""
+
+
+def parents(
+    references_: Mapping[int, tuple[Reference, ...]],
+    places: Mapping[int, Span],
+    spans: Mapping[int, list[Span]],
+) -> tuple[dict[int, tuple[int, ...]], list[Diagnostic]]:
+    """The parents of each claim from its first reference, and what is wrong with references.
+
+    `spans` has the place of each reference. A claim that depends on itself, on a missing claim, or in a
+    circle is an error; its broken references are dropped.
+    """
+    found: dict[int, tuple[int, ...]] = {}
+    wrong: list[Diagnostic] = []
+    for number, named in references_.items():
+        kept: list[int] = []
+        for index, reference in enumerate(named):
+            span = spans[number][index]
+            for parent in reference.numbers:
+                if parent == number:
+                    wrong.append(Diagnostic("error", span, f"claim {number} depends on itself"))
+                elif parent not in places:
+                    known = ", ".join(map(str, places))
+                    wrong.append(
+                        Diagnostic(
+                            "error", span, f"there is no claim {parent}", f"The claims here are: {known}."
+                        )
+                    )
+                elif index == 0 and parent in kept:
+                    wrong.append(
+                        Diagnostic("error", span, f"claim {parent} is named twice in this reference")
+                    )
+                elif index == 0:
+                    kept.append(parent)
+            if index > 0:
+                wrong.append(
+                    Diagnostic(
+                        "warning",
+                        span,
+                        f"claim {number} refers to claims a second time; only the first is followed",
+                    )
+                )
+        found[number] = tuple(kept)
+    return _without_circles(found, places, wrong), wrong
+
+
+def _without_circles(
+    found: dict[int, tuple[int, ...]], places: Mapping[int, Span], wrong: list[Diagnostic]
+) -> dict[int, tuple[int, ...]]:
+    for number in found:
+        above, queue = set(), list(found[number])
+        while queue:
+            parent = queue.pop()
+            if parent not in above:
+                above.add(parent)
+                queue += found.get(parent, ())
+        if number in above:
+            wrong.append(
+                Diagnostic("error", places[number], f"claim {number} depends on itself through other claims")
+            )
+            found = {**found, number: ()}
+    return found

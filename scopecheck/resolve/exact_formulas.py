@@ -1,0 +1,219 @@
+"""Conditions of the exact language: from nodes to core formulas."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import cast
+
+from scopecheck.core.model import (
+    OTHERS,
+    All,
+    Any,
+    ChoiceDecl,
+    Chosen,
+    Compare,
+    ExactlyOne,
+    Formula,
+    Implies,
+    Includes,
+    IsWhole,
+    Not,
+    Op,
+    SetDecl,
+    Truth,
+)
+from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, trouble
+from scopecheck.foundations.quantity import PLAIN_KIND, KindError, comparable
+from scopecheck.language.syntax import (
+    AndNode,
+    BracedNode,
+    CallNode,
+    ChainNode,
+    IfNode,
+    NameNode,
+    Node,
+    NotNode,
+    OrNode,
+    TruthNode,
+    WholeNode,
+)
+from scopecheck.resolve.exact_terms import Context, check_bare, fit, term
+from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, member_of, no_member
+
+
+def context(
+    names: Names, mode: Mode = "sheet", slots: Mapping[str, Bound] | None = None, strict: bool = False
+) -> Context:
+    """A context for formulas of the sheet, of a reading, or for a condition over written numbers."""
+    return Context(names, mode, formula, slots or {}, strict)
+
+
+def formula(c: Context, node: Node) -> Formula:
+    """The condition a node stands for. Raises Trouble at the node."""
+    try:
+        return _formula(c, node)
+    except KindError as error:
+        raise KindTrouble(Diagnostic("error", node.span, str(error))) from None
+
+
+def facts(c: Context, node: Node) -> tuple[Formula, ...]:
+    """The facts of a list with commas, one by one."""
+    items = node.items if isinstance(node, AndNode) and node.comma else (node,)
+    return tuple(formula(c, item) for item in items)
+
+
+def _formula(c: Context, node: Node) -> Formula:
+    match node:
+        case AndNode(items=items):
+            return All(tuple(formula(c, item) for item in items))
+        case OrNode(items=items):
+            return Any(tuple(formula(c, item) for item in items))
+        case NotNode(item=item):
+            return Not(formula(c, item))
+        case IfNode(condition=condition, then=then, otherwise=otherwise):
+            a, b = formula(c, condition), formula(c, then)
+            if otherwise is None:
+                return Implies(a, b)
+            return All((Implies(a, b), Implies(Not(a), formula(c, otherwise))))
+        case TruthNode(value=value):
+            return Truth(value)
+        case WholeNode(item=item):
+            measured = term(c, item)
+            if measured.kind is not None and measured.kind != PLAIN_KIND:
+                raise KindTrouble(
+                    Diagnostic(
+                        "error",
+                        node.span,
+                        f"a {measured.kind.name} is neither whole nor not",
+                        "Only a plain number or a count can be whole.",
+                        "divide by a unit, such as x / 1 mm IS WHOLE",
+                    )
+                )
+            return IsWhole(measured.term)
+        case ChainNode(operands=operands, signs=signs):
+            links = tuple(
+                _link(c, node, a, sign, b) for a, sign, b in zip(operands, signs, operands[1:], strict=False)
+            )
+            return links[0] if len(links) == 1 else All(links)
+        case CallNode(function="ONE" | "EVERY" | "SOME"):
+            return _quantified(c, node)
+        case NameNode(name=name):
+            bound = c.slots.get(name)
+            if isinstance(bound, Listed) and len(bound.conditions) == 1:
+                return bound.conditions[0]
+            if bound is None and c.names.declared(name) is None and c.names.noun(name) is None:
+                raise c.names.unknown(name, node.span)
+            raise trouble(node.span, f"'{name}' alone is not a condition", "", "compare it with something")
+        case _:
+            raise trouble(
+                node.span, "a value stands where a condition is expected",
+                "A condition compares something, such as x <= 5 mm.",
+            )  # fmt: skip
+
+
+def _quantified(c: Context, node: CallNode) -> Formula:
+    conditions: list[Formula] = []
+    for item in node.items:
+        bound = c.slots.get(item.name) if isinstance(item, NameNode) else None
+        conditions += bound.conditions if isinstance(bound, Listed) else (formula(c, item),)
+    made = tuple(conditions)
+    if node.function == "ONE":
+        return ExactlyOne(made)
+    return All(made) if node.function == "EVERY" else Any(made)
+
+
+# ---- comparisons
+
+
+def _link(c: Context, chain: Node, left: Node, sign: str, right: Node) -> Formula:
+    for one, other, turned in ((left, right, False), (right, left, True)):
+        listed = _listed(c, one)
+        if listed is not None:
+            return _membership(c, chain, listed, sign, other, turned)
+    if sign == "IN":
+        raise trouble(
+            chain.span,
+            "IN without a declared list",
+            "IN asks whether something is among the members of a list.",
+            "write metal IN {copper, zinc}, or copper IN metal",
+        )
+    a, b = term(c, left), term(c, right)
+    check_bare(c, left if a.bare else right, a, b)
+    a, b = fit(c, a, b)
+    _check_kinds(chain, a, b)
+    return Compare(cast(Op, sign), a.term, b.term)
+
+
+def _check_kinds(chain: Node, a: Typed, b: Typed) -> None:
+    if a.kind is None or b.kind is None or (a.kinds and a.kinds == b.kinds):
+        return
+    try:
+        for kind in a.kinds or (a.kind,):
+            for other in b.kinds or (b.kind,):
+                comparable(kind, other)
+    except KindError as error:
+        raise KindTrouble(Diagnostic("error", chain.span, str(error))) from None
+
+
+def _listed(c: Context, node: Node) -> SetDecl | ChoiceDecl | None:
+    if not isinstance(node, NameNode):
+        return None
+    bound = c.slots.get(node.name) or c.names.declared(node.name)
+    return bound if isinstance(bound, (SetDecl, ChoiceDecl)) else None
+
+
+def _members(c: Context, declaration: SetDecl | ChoiceDecl, node: Node) -> tuple[str, ...]:
+    """The members that a name, braces or `none` stand for, each known to the list."""
+    if isinstance(node, BracedNode):
+        return tuple(dict.fromkeys(m for item in node.items for m in _members(c, declaration, item)))
+    if isinstance(node, AndNode) and node.comma:
+        return tuple(m for item in node.items for m in _members(c, declaration, item))
+    if isinstance(node, NameNode):
+        bound = c.slots.get(node.name)
+        if isinstance(bound, Listed):
+            if not bound.members:
+                raise NotHere(f"'{bound.text}' is no list of members")
+            return bound.members
+        if node.name == "others" and c.mode == "reading":
+            return (OTHERS,) if OTHERS in declaration.members else ()
+        member = member_of(declaration, node.name)
+        if member is None:
+            raise no_member(declaration, node.name, node.span)
+        return (member,)
+    raise trouble(
+        node.span, f"a member of {declaration.name} was expected here", f"{declaration.name} is a list."
+    )
+
+
+def _membership(
+    c: Context, chain: Node, declaration: SetDecl | ChoiceDecl, sign: str, other: Node, turned: bool
+) -> Formula:
+    if sign not in ("=", "!=", "IN"):
+        raise trouble(
+            chain.span, f"'{sign}' does not compare lists", f"{declaration.name} is a list.", "write = or IN"
+        )
+    if _listed(c, other) is not None:
+        raise trouble(
+            chain.span, "two lists are compared", "Each side is a declared list.", "name the members"
+        )
+    none = isinstance(other, NameNode) and other.name == "none" and member_of(declaration, "none") is None
+    members = () if none else _members(c, declaration, other)
+    name = declaration.name
+    if isinstance(declaration, ChoiceDecl):
+        if sign != "IN" and len(members) != 1:
+            raise trouble(chain.span, f"{name} has exactly one member", "", f"write {name} IN {{...}}")
+        found: Formula = (
+            Chosen(name, members[0]) if len(members) == 1 else Any(tuple(Chosen(name, m) for m in members))
+        )
+        return Not(found) if sign == "!=" else found
+    if sign == "IN" and turned:
+        return _all(tuple(Includes(name, m) for m in members))
+    absent = tuple(Not(Includes(name, m)) for m in declaration.members if m not in members)
+    if sign == "IN":
+        return _all(absent)
+    exactly = _all((*(Includes(name, m) for m in members), *absent))
+    return Not(exactly) if sign == "!=" else exactly
+
+
+def _all(items: tuple[Formula, ...]) -> Formula:
+    return items[0] if len(items) == 1 else All(items)

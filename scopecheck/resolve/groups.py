@@ -1,0 +1,173 @@
+"""Link groups while a sheet is resolved: which occurrences are read alike, and what is settled about them."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+from dataclasses import dataclass, field
+from typing import Literal
+
+from scopecheck.core.model import (
+    STANDINGS,
+    Chosen,
+    CountOf,
+    FreeParameter,
+    Group,
+    Includes,
+    Measured,
+    Place,
+    Read,
+    Reading,
+    ReadTerm,
+    Settled,
+    Written,
+)
+from scopecheck.foundations.spans import Span
+from scopecheck.language.syntax import ApartStatement, PolicyStatement, ReadStatement
+
+
+def plain_wording(text: str) -> str:
+    """A wording for comparison: lower case, slots and dots dropped."""
+    words = [
+        w for w in text.lower().replace("...", " ").split() if not w.startswith("(") and w not in ("[", "]")
+    ]
+    return " ".join(words)
+
+
+@dataclass
+class Draft:
+    """A group that may still gain places. `labels` are those of its readings, for pins that ask."""
+
+    index: int
+    document: str
+    wording: str
+    entry: str
+    readings: tuple[Reading, ...]
+    settled: tuple[Settled, ...]
+    not_computed: tuple[str, ...]
+    not_tried: tuple[tuple[str, str], ...]
+    noun: bool
+    places: list[Place] = field(default_factory=list)
+
+    def group(self) -> Group:
+        return Group(
+            self.index, self.document, self.wording, self.entry, self.readings, best(self.readings),
+            tuple(self.places), self.settled, self.not_computed, self.not_tried, self.noun,
+        )  # fmt: skip
+
+
+def best(readings: tuple[Reading, ...]) -> int:
+    """The first reading of best standing."""
+    return min(range(len(readings)), key=lambda i: STANDINGS.index(readings[i].standing))
+
+
+@dataclass
+class Groups:
+    """Every group of a sheet so far, and what policies, pins and `apart` say about wordings."""
+
+    profile: str
+    policies: tuple[PolicyStatement, ...] = ()
+    pins: tuple[ReadStatement, ...] = ()
+    apart: tuple[ApartStatement, ...] = ()
+    drafts: dict[Hashable, Draft] = field(default_factory=dict)
+    parameters: dict[str, FreeParameter] = field(default_factory=dict)
+    used: dict[int, list[str]] = field(default_factory=dict)
+    seen: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    axes: dict[str, set[str]] = field(default_factory=dict)
+    numbers: set[tuple[int, str]] = field(default_factory=set)
+    """The free numbers to which pins gave a value, by the place of the pin."""
+    open_numbers: dict[int, set[str]] = field(default_factory=dict)
+    """The free numbers of the readings that pins with values keep, by the place of the pin."""
+
+    @property
+    def claim_profile(self) -> Literal["US", "EPO"]:
+        return "EPO" if self.profile == "EPO" else "US"
+
+    def pins_at(self, wording: str, entry: str, where: str) -> tuple[ReadStatement, ...]:
+        """The pins that name this wording (or the entry's first) and this place."""
+        names = {plain_wording(wording), plain_wording(entry)}
+        return tuple(
+            pin
+            for pin in self.pins
+            if plain_wording(pin.wording) in names
+            and (not pin.places or not spellings_of(where).isdisjoint(pin.places))
+        )
+
+    def is_apart(self, wording: str, entry: str) -> bool:
+        names = {plain_wording(wording), plain_wording(entry)}
+        return any(plain_wording(a.wording) in names for a in self.apart)
+
+    def settle(
+        self, readings: tuple[Reading, ...], pins: tuple[ReadStatement, ...], where: str
+    ) -> tuple[tuple[Reading, ...], tuple[Settled, ...]]:
+        """The readings left after policies and pins, and what took the others away."""
+        settled: list[Settled] = []
+        for reading in readings:
+            for axis, value in reading.axes:
+                self.axes.setdefault(axis, set()).add(value)
+        for policy in self.policies:
+            pair = (policy.axis, policy.value)
+            if any(pair in r.axes for r in readings):
+                kept = tuple(
+                    r for r in readings if pair in r.axes or all(a != policy.axis for a, _ in r.axes)
+                )
+                readings = self._record(settled, readings, kept, policy.text, policy.reason, policy.span)
+        for pin in pins:
+            kept = tuple(r for r in readings if r.label.lower() == pin.reading.lower())
+            if kept:
+                readings = self._record(settled, readings, kept, f"read {pin.text}", pin.reason, pin.span)
+        return readings, tuple(settled)
+
+    def _record(
+        self,
+        settled: list[Settled],
+        before: tuple[Reading, ...],
+        kept: tuple[Reading, ...],
+        text: str,
+        reason: str,
+        span: Span,
+    ) -> tuple[Reading, ...]:
+        removed = tuple(r.label for r in before if r not in kept)
+        self.used.setdefault(id(span), []).extend(removed)
+        settled.append(Settled(text, reason, removed, span))
+        return kept
+
+    def draft(self, key: Hashable, make: Draft, place: Place) -> Draft:
+        """The group with this key, made now if it is new, with one more place."""
+        found = self.drafts.get(key)
+        if found is None:
+            found = self.drafts[key] = make
+        if place not in found.places:
+            found.places.append(place)
+        return found
+
+    def finished(self) -> tuple[Group, ...]:
+        return tuple(draft.group() for draft in self.drafts.values())
+
+
+def spellings_of(where: str) -> frozenset[str]:
+    """What a pin may call a place: `1b` or its claim `1`; `D1, example 2` or its document `D1`."""
+    return frozenset((where, where.rstrip("abcdefghijklmnopqrstuvwxyz"), where.partition(", ")[0]))
+
+
+def groups_in(*formulas: object) -> tuple[int, ...]:
+    """The groups that formulas and terms use, in order of index."""
+    return tuple(sorted({int(n.group) for n in _nodes(formulas) if isinstance(n, (Read, ReadTerm))}))
+
+
+def names_in(*formulas: object) -> frozenset[str]:
+    """The declared names that formulas and terms speak of."""
+    speaking = (Measured, CountOf, Chosen, Includes)
+    return frozenset(n.name for n in _nodes(formulas) if isinstance(n, speaking))
+
+
+def _nodes(roots: tuple[object, ...]) -> list[object]:
+    found: list[object] = []
+    stack: list[object] = list(roots)
+    while stack:
+        item = stack.pop()
+        if isinstance(item, tuple):
+            stack += item
+        elif hasattr(item, "__match_args__") and not isinstance(item, Written):
+            found.append(item)
+            stack += [getattr(item, name) for name in item.__match_args__]
+    return found

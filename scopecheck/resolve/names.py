@@ -1,0 +1,138 @@
+"""The names a formula may use and what they stand for: declared things, nouns, and the slots of a reading."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from typing import Literal, TypeAlias
+
+from scopecheck.core.model import (
+    OTHERS,
+    ChoiceDecl,
+    Declaration,
+    Formula,
+    Measured,
+    NumberDecl,
+    SetDecl,
+    Term,
+)
+from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
+from scopecheck.foundations.quantity import Kind, Unit
+from scopecheck.foundations.record import record
+from scopecheck.foundations.spans import Span
+from scopecheck.language.scan import Number, Own
+
+OTHER_WORDS = ("others", OTHERS)
+
+
+@record
+class Typed:
+    """A term with its kind. `kind` None: a bare 0 that takes any kind.
+
+    `number` is set for a number as written, `unit` for what is written or declared in one unit, `bare` for a
+    number without a unit, `whole` for what can only be whole; `kinds` where the referents of a noun differ.
+    `lifted`: written in the claim, not in the formula.
+    """
+
+    term: Term
+    kind: Kind | None
+    number: Number | None = None
+    unit: Unit | None = None
+    bare: bool = False
+    whole: bool = False
+    kinds: tuple[Kind, ...] = ()
+    lifted: bool = False
+
+
+@record
+class Listed:
+    """A list slot: a condition for each member, and the members' names where they are names."""
+
+    conditions: tuple[Formula, ...]
+    members: tuple[str, ...]
+    text: str
+
+
+Bound: TypeAlias = Typed | SetDecl | ChoiceDecl | Listed
+Mode: TypeAlias = Literal["sheet", "reading", "condition"]
+
+
+class NotHere(Exception):
+    """A reading that makes no sense at an occurrence; the message says why."""
+
+
+@dataclass
+class Names:
+    """What the sheet declares. `nouns` are terms with several referents, opened by a function when used."""
+
+    declarations: dict[str, Declaration] = field(default_factory=dict)
+    nouns: dict[str, Callable[[Span], Typed]] = field(default_factory=dict)
+    own: Own = field(default_factory=dict)
+    failed: frozenset[str] = frozenset()
+    """Names whose declaration has a mistake of its own."""
+    here: tuple[str, str] = ("", "")
+    """The document and the place that are being resolved: where a noun that is opened stands."""
+
+    def all(self) -> tuple[str, ...]:
+        return (*self.declarations, *self.nouns)
+
+    def declared(self, name: str) -> Declaration | None:
+        """The declaration of a name; a different case is accepted where it is the only one."""
+        found = self.declarations.get(name)
+        if found is None:
+            same = [d for n, d in self.declarations.items() if n.lower() == name.lower()]
+            found = same[0] if len(same) == 1 else None
+        return found
+
+    def noun(self, name: str) -> Callable[[Span], Typed] | None:
+        return self.nouns.get(name) or self.nouns.get(name.lower())
+
+    def unknown(self, name: str, span: Span, more: Iterable[str] = ()) -> Trouble:
+        """The error for a name that nothing declares, with the nearest known one or a proposal."""
+        if name.lower() in self.failed:
+            return trouble(span, f"'{name}' is not declared")
+        near = did_you_mean(name, (*self.all(), *more))
+        for d in self.declarations.values():
+            if not isinstance(d, NumberDecl) and (member := member_of(d, name)) is not None:
+                listed = next((m for m in d.members if m not in (member, OTHERS)), "...")
+                one, other = f"{d.name} = {member}", f"{d.name} IN {{{listed}, {member}}}"
+                if isinstance(d, SetDecl):
+                    one, other = f"{member} IN {d.name} (it is among them)", f"{one} (it alone)"
+                return trouble(
+                    span, f"'{name}' is not declared",
+                    f"It is a member of {d.name}, and alone it is no fact.",
+                    f"write {one}, or {other}",
+                )  # fmt: skip
+        help = (
+            near
+            or f"declare it, for example: {name}  length in mm   (or count, number, share in %, any of a, b)"
+        )
+        return trouble(span, f"'{name}' is not declared", "", help)
+
+
+def number_of(declaration: NumberDecl) -> Typed:
+    """A declared number as a term."""
+    return Typed(Measured(declaration.name), declaration.kind, unit=declaration.unit, whole=declaration.whole)
+
+
+def member_of(declaration: SetDecl | ChoiceDecl, words: str) -> str | None:
+    """The member that words name, articles dropped, or None."""
+    plain = " ".join(words.split())
+    for article in ("", "a ", "an ", "the "):
+        if plain.lower().startswith(article):
+            wanted = plain[len(article) :].lower()
+            if wanted in OTHER_WORDS:
+                return OTHERS if OTHERS in declaration.members else None
+            for member in declaration.members:
+                if member.lower() == wanted:
+                    return member
+    return None
+
+
+def no_member(declaration: SetDecl | ChoiceDecl, words: str, span: Span) -> Trouble:
+    """The error for words that are no member of a list."""
+    listed = ", ".join(m for m in declaration.members)
+    return trouble(
+        span, f"'{words}' is no member of {declaration.name}", f"Its members are: {listed}.",
+        did_you_mean(words, declaration.members) or f"add it to the list of {declaration.name}",
+    )  # fmt: skip

@@ -1,0 +1,410 @@
+"""Words of a claim or document to formulas: finding the phrase, binding its slots, telling what is none."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from difflib import SequenceMatcher, get_close_matches
+
+from scopecheck.core.model import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
+from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.spans import Span
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Number, Token
+from scopecheck.language.syntax import Words
+from scopecheck.resolve.catalogue import Entry, Pattern, Slot
+from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.resolve.exact_terms import bare_number, literal
+from scopecheck.resolve.groups import Groups
+from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
+from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
+from scopecheck.resolve.spelled import spelled, spelled_amounts
+
+_TEMPERATURE = (("temperature", 1),)
+MOST_WORDS = 60
+
+
+@record
+class Subject:
+    """What stands left of the colon."""
+
+    bound: Bound
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True)
+class Reader:
+    """Reads words at one place of one document."""
+
+    names: Names
+    entries: tuple[Entry, ...]
+    groups: Groups
+    document: str
+    where: str
+
+    def condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
+        """The words as a formula. Raises Trouble if no phrase, or more than one, reads them."""
+        tokens = tuple(t for t in words.tokens if t.sort != "gap")
+        if not tokens:
+            raise trouble(words.span, "no words stand here")
+        if len(tokens) > MOST_WORDS:
+            raise trouble(
+                words.span,
+                f"{len(tokens)} words for one phrase",
+                f"A phrase has at most {MOST_WORDS} words and numbers.",
+                "lift the words of one limitation",
+            )
+        if tokens[0].sort == "sign":
+            thing = subjects[0].text if subjects else "..."
+            raise trouble(
+                words.span, "symbols right of a colon",
+                "Right of a colon stand words; symbols stand without a colon.",
+                f"take out the colon: {thing} {words.text}",
+            )  # fmt: skip
+        if subjects:
+            tokens = spelled_amounts(tokens, subjects[0].bound, self.names.own)
+        job = _Job(self, subjects, words, _borrowed(tokens))
+        return job.whole(_with_units(tokens))
+
+
+def _borrowed(tokens: tuple[Token, ...]) -> frozenset[int]:
+    return frozenset(t.start for t in tokens if t.number and t.number.unit is None)
+
+
+def _with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """A number without a unit takes the unit of the next number that has one."""
+    unit: Unit | None = None
+    found: list[Token] = []
+    for token in reversed(tokens):
+        if token.number and ":" not in token.number.text:
+            if token.number.unit:
+                unit = token.number.unit
+            elif unit:
+                token = replace(token, number=replace(token.number, unit=unit))
+        found.append(token)
+    return tuple(reversed(found))
+
+
+@dataclass(frozen=True)
+class _Job:
+    reader: Reader
+    subjects: tuple[Subject, ...]
+    words: Words
+    bare: frozenset[int]
+    known: dict[tuple[int, int], list[Match]] = field(default_factory=dict)
+    """Stretches of words already tried, by where they begin and end."""
+
+    @property
+    def first(self) -> Bound:
+        return self.subjects[0].bound
+
+    def span(self, tokens: tuple[Token, ...]) -> Span:
+        return Span(self.words.span.source, tokens[0].start, tokens[-1].end)
+
+    def text(self, tokens: tuple[Token, ...]) -> str:
+        return " ".join(
+            self.words.span.source.text[tokens[0].start : tokens[-1].end].replace("|", " ").split()
+        )
+
+    # ---- finding the phrase
+
+    def whole(self, tokens: tuple[Token, ...]) -> Formula:
+        found = self.found(tokens)
+        if len(found) > 1:
+            ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
+            raise trouble(
+                self.span(tokens), f"these words are a phrase in {len(found)} ways", f"They match {ways}.",
+                "write fewer of the words, or the meaning in symbols: words, two blanks, exactly, facts",
+            )  # fmt: skip
+        if found:
+            return self.read(found[0], tokens)
+        parts = self.parts(tokens)
+        if parts is None:
+            any_number = replace(self.tests(), subjects=0)
+            for match in matches(tokens, self.reader.entries, any_number):
+                self.named_subjects(match, tokens)
+            raise self.no_phrase(tokens)
+        return parts
+
+    def found(self, tokens: tuple[Token, ...]) -> list[Match]:
+        key = (tokens[0].start, tokens[-1].end)
+        if key not in self.known:
+            self.known[key] = []
+            self.known[key] = matches(tokens, self.reader.entries, self.tests())
+        return self.known[key]
+
+    def readable(self, tokens: tuple[Token, ...]) -> bool:
+        return bool(tokens) and (bool(self.found(tokens)) or self.split(tokens) is not None)
+
+    def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
+        return next(((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b)), None)
+
+    def parts(self, tokens: tuple[Token, ...]) -> Formula | None:
+        """'A and B' or 'A but B' of two phrases, or 'not A' of one."""
+        if sides := self.split(tokens):
+            return All((self.whole(sides[0]), self.whole(sides[1])))
+        index = 1 if len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") else 0
+        if word_of(tokens[index]) == "not" and len(tokens) > index + 1 and self.readable(tokens[index + 1 :]):
+            return Not(self.whole(tokens[index + 1 :]))
+        return None
+
+    def tests(self, any_item: bool = False) -> Tests:
+        own: set[str] = set()
+        for subject in self.subjects:
+            for word in subject.text.lower().split():
+                own |= {word, word + "s", word.removesuffix("s")}
+        item = (lambda tokens: all(t.sort == "word" for t in tokens)) if any_item else self.is_item
+        own -= {"", "not", "no"}
+        return Tests(self.is_number, item, self.applies, frozenset(own), len(self.subjects))
+
+    def applies(self, entry: Entry) -> bool:
+        return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
+
+    def is_number(self, tokens: tuple[Token, ...]) -> bool:
+        if len(tokens) == 1 and (tokens[0].number or word_of(tokens[0]) in NUMBER_WORDS):
+            return True
+        return self.declared(tokens) is not None
+
+    def declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:
+        words = tokens[1:] if len(tokens) > 1 and word_of(tokens[0]) in ("the", "said") else tokens
+        if any(t.sort != "word" for t in words):
+            return None
+        found = self.reader.names.declared(" ".join(t.text for t in words))
+        return found if isinstance(found, NumberDecl) else None
+
+    def is_item(self, tokens: tuple[Token, ...]) -> bool:
+        if isinstance(self.first, (SetDecl, ChoiceDecl)):
+            return member_of(self.first, self.text(tokens)) is not None
+        if len(tokens) >= len(self.words.tokens):
+            return False
+        return len(self.found(tokens)) == 1 or self.split(tokens) is not None
+
+    # ---- binding
+
+    def read(self, match: Match, tokens: tuple[Token, ...]) -> Formula:
+        entry = match.entry
+        slots, shown = self.named_subjects(match, tokens)
+        for fill in match.fills:
+            if fill.slot.kind == "list":
+                slots[fill.slot.name] = self.listed(fill)
+                shown[fill.slot.name] = self.text(fill.tokens)
+            elif fill.slot.kind != "noun":
+                slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
+                shown[fill.slot.name] = self.number_text(fill)
+        if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
+            raise self.where_fails(entry, shown, tokens)
+        at = Occurrence(
+            self.reader.document, self.reader.where, self.text(tokens), match.wording.lower(), slots, shown,
+            self.span(tokens),
+        )  # fmt: skip
+        return read(entry, at, self.reader.names, self.reader.groups, entry.title)
+
+    def named_subjects(
+        self, match: Match, tokens: tuple[Token, ...]
+    ) -> tuple[dict[str, Bound], dict[str, str]]:
+        nouns = tuple(f.slot.name for f in match.fills if f.slot.kind == "noun")
+        names = match.entry.subjects or nouns or ("x",)
+        if len(names) != len(self.subjects):
+            raise trouble(
+                self.span(tokens),
+                f"'{match.wording}' takes {_things(len(names))}, not {len(self.subjects)}",
+                "Left of the colon stands one thing for each noun, in the order of the words.",
+                self.other_subjects(match, names, tokens),
+            )
+        slots: dict[str, Bound] = {"x": self.first}
+        shown = {"x": self.subjects[0].text} if names == ("x",) else {}
+        for name, subject in zip(names, self.subjects, strict=True):
+            slots[name], shown[name] = subject.bound, subject.text
+        return slots, shown
+
+    def other_subjects(self, match: Match, names: tuple[str, ...], tokens: tuple[Token, ...]) -> str:
+        """What to write where another number of things stands left of the colon than the phrase takes."""
+        if len(names) > 1:
+            return "write them with commas, such as: wax, oil : ratio of wax to oil of 9:1"
+        named = [d.name.lower() for f in match.fills if (d := self.declared(f.tokens))]
+        left = [s for s in self.subjects if s.text.lower() not in named]
+        for subject in self.subjects:
+            if subject.text.lower() in named and left:
+                instead = f"{left[0].text} : {self.text(tokens)}"
+                return f"{subject.text} stands in the words already: write {instead}"
+        return "write a line for each, or their sum"
+
+    def where_fails(self, entry: Entry, shown: Mapping[str, str], tokens: tuple[Token, ...]) -> Trouble:
+        assert entry.where
+        text = " ".join(entry.where.text.split())
+        filled = ", ".join(f"{name} is {value}" for name, value in shown.items() if name != "x")
+        return trouble(
+            self.span(tokens),
+            "the numbers of this phrase do not go together",
+            f"It needs {text}; here {filled}.",
+            "check their order and units",
+        )
+
+    def number_text(self, fill: Fill) -> str:
+        number = fill.tokens[0].number
+        if number is None or number.unit is None or fill.tokens[0].start not in self.bare:
+            return self.text(fill.tokens)
+        if fill.slot.kind in ("whole", "plain", "ratio"):
+            return number.text
+        return f"{number.text} {number.unit.symbol}"
+
+    def number(self, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) -> Typed:
+        """What fills a number slot, in the kind of the subject where its spelling leaves that open."""
+        if named := self.declared(tokens):
+            return number_of(named)
+        token = tokens[0]
+        number = token.number or spelled(token)
+        if slot.kind in ("whole", "plain", "ratio") and token.start in self.bare:
+            number = replace(number, unit=None)
+        spans = slot.kind == "difference"
+        subject = self.first if isinstance(self.first, Typed) and (of_subject or spans) else None
+        unit = self.subject_unit(slot, number, subject)
+        if slot.kind == "whole" and (number.value.denominator != 1 or unit):
+            raise trouble(self.span(tokens), f"'{self.text(tokens)}' is no whole number")
+        limits = slot.kind in ("number", "difference") and ":" not in number.text
+        if unit is None and subject and of_subject and limits:
+            own = subject.unit
+            if own and own.symbol and not (number.value == 0 and own.offset == 0):
+                raise bare_number(self.span(tokens), number, own)
+            unit = own
+        return replace(literal(number, unit), lifted=True)
+
+    def subject_unit(self, slot: Slot, number: Number, subject: Typed | None) -> Unit | None:
+        """The unit of a number in words: K or degC as level or span, as the subject and the slot ask."""
+        unit = number.unit
+        if unit is None or unit.kind.dimension != _TEMPERATURE or subject is None or subject.kind is None:
+            return unit
+        if slot.kind == "difference":
+            return as_difference(unit)
+        if subject.kind == Kind(_TEMPERATURE):
+            return as_difference(unit)
+        return as_level(unit) if unit.symbol == "K" and subject.kind.point else unit
+
+    def listed(self, fill: Fill) -> Listed:
+        subject = self.first
+        text = self.text(fill.tokens)
+        if isinstance(subject, (SetDecl, ChoiceDecl)):
+            members = [member_of(subject, self.text(m)) or "" for m in fill.members]
+            make = Includes if isinstance(subject, SetDecl) else Chosen
+            return Listed(tuple(make(subject.name, m) for m in members), tuple(members), text)
+        return Listed(tuple(self.whole(m) for m in fill.members), (), text)
+
+    # ---- when nothing reads the words
+
+    def no_phrase(self, tokens: tuple[Token, ...]) -> Trouble:
+        words, span = self.text(tokens), self.span(tokens)
+        literals = frozenset(
+            o for e in self.reader.entries for p in e.patterns for need in p.required for o in need
+        )
+        cause = "The words right of a colon are read as one phrase, whole."
+        if shorter := self.shorter(tokens, literals):
+            return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}")
+        if isinstance(self.first, (SetDecl, ChoiceDecl)):
+            loose = matches(tokens, self.reader.entries, self.tests(any_item=True))
+            for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
+                for member in fill.members:
+                    foreign = literals.isdisjoint(set(map(word_of, member)) - FILLERS)
+                    if member_of(self.first, self.text(member)) is None and foreign:
+                        return no_member(self.first, self.text(member), self.span(member))
+        near = self.nearest(tokens)
+        more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
+        if unknown := self.undeclared(tokens, literals):
+            cause = f"'{unknown}' is no declared name, so it is no value here."
+            help = f"declare it under this name: {_bare(unknown)}  length in mm (or its own kind)"
+            return trouble(span, f"no phrase reads '{words[:60]}'", cause, help + more)
+        listed = list(dict.fromkeys(p.plain for p in near))
+        help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
+        cause = self.operands(tokens, near) or cause
+        return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
+
+    def shorter(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
+        """The longest stretch that is a phrase, if the words around it say nothing of limits; else ''."""
+        own = {w for name in self.reader.names.all() for w in name.lower().split()} | self.tests().own_words
+        members = {w for m in getattr(self.first, "members", ()) for w in m.lower().split()}
+
+        def says_nothing(token: Token) -> bool:
+            word = word_of(token)
+            if token.sort != "word" or word in NUMBER_WORDS or word in members - FILLERS:
+                return False
+            known = word in FILLERS or word in own
+            return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
+
+        said = [i for i, token in enumerate(tokens) if not says_nothing(token)]
+        if not said or (said[0] == 0 and said[-1] == len(tokens) - 1):
+            return ""
+        for end in range(said[-1] + 1, min(said[-1] + 4, len(tokens)) + 1):
+            for start in range(said[0], max(said[0] - 4, -1), -1):
+                if self.readable(tokens[start:end]):
+                    return self.text(tokens[start:end])
+        return ""
+
+    def undeclared(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
+        """The words that would have to be a declared name for a phrase to read all; '' if there are none."""
+        known = {w for name in self.reader.names.all() for w in name.lower().split()}
+
+        def number(part: tuple[Token, ...]) -> bool:
+            words = list(map(word_of, part))
+            said = literals.isdisjoint(set(words) - FILLERS) and words[-1] not in FILLERS
+            named = not known.isdisjoint(words) and all(t.sort == "word" for t in part)
+            return self.is_number(part) or (said and named and words[0] not in FILLERS - _ARTICLES)
+
+        loose = replace(self.tests(), number=number, subjects=0)
+        for match in matches(tokens, self.reader.entries, loose):
+            for fill in match.fills:
+                if fill.slot.kind not in ("noun", "list") and not self.is_number(fill.tokens):
+                    return self.text(fill.tokens)
+        return ""
+
+    def operands(self, tokens: tuple[Token, ...], near: list[Pattern]) -> str:
+        """A sentence on the number of values, if a near phrase has all these words and takes others."""
+        words = [word_of(t) for t in tokens if not t.number and word_of(t) not in FILLERS]
+        numbers = sum(1 for t in tokens if t.number)
+        for pattern in near:
+            known = {o for need in pattern.required for o in need}
+            slots = [s for s in pattern.slots if s.kind not in ("noun", "list")]
+            if words and slots and known.issuperset(words) and len(slots) != numbers:
+                values = f"{len(slots)} value{'s' * (len(slots) > 1)}"
+                return f"'{pattern.plain}' takes {values}; here {_stand(numbers)}."
+        return ""
+
+    def nearest(self, tokens: tuple[Token, ...]) -> list[Pattern]:
+        """The patterns most like the words, numbers standing as slots."""
+        skeleton = ["(" if self.is_number((t,)) else word_of(t) for t in tokens]
+        scored: list[tuple[float, int, Pattern]] = []
+        order = 0
+        for entry in self.reader.entries:
+            fits = self.applies(entry)
+            for pattern in entry.patterns:
+                order += 1
+                literals = [o for need in pattern.required for o in need]
+                if not set(literals) & set(skeleton) and len(skeleton) > 1:
+                    near = [
+                        w
+                        for w in skeleton
+                        if any(SequenceMatcher(None, w, o).ratio() > 0.75 for o in literals)
+                    ]
+                    if not near:
+                        continue
+                other = ["(" if isinstance(e, Slot) else e.options[0][0].lower() for e in pattern.elements]
+                ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
+                scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
+        return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+
+
+_ARTICLES = frozenset(("a", "an", "the", "said"))
+
+
+def _bare(words: str) -> str:
+    first, _, rest = words.partition(" ")
+    return rest if first.lower() in _ARTICLES and rest else words
+
+
+def _things(count: int) -> str:
+    return "1 thing" if count == 1 else f"{count} things"
+
+
+def _stand(count: int) -> str:
+    return "stands one" if count == 1 else f"stand {count or 'none'}"

@@ -1,0 +1,375 @@
+"""The readings of a phrase at one place: which make sense there, and what each then means."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from fractions import Fraction
+
+from scopecheck.core.model import Bound as End
+from scopecheck.core.model import ChoiceDecl, Formula, FreeParameter, Parameter, Place, Read, Reading, SetDecl
+from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
+from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
+from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.spans import Span
+from scopecheck.language.parse import parse_facts
+from scopecheck.language.scan import Own
+from scopecheck.language.syntax import CallNode, ChainNode, Free, NameNode, Node, NumberNode, Raw, RoundNode
+from scopecheck.resolve.catalogue import Entry, EntryReading
+from scopecheck.resolve.constants import constant, truth
+from scopecheck.resolve.exact_formulas import context, formula
+from scopecheck.resolve.exact_terms import bare_number, term
+from scopecheck.resolve.groups import Draft, Groups
+from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed
+
+
+@record
+class Occurrence:
+    """Where a phrase stands and what fills its slots. `shown` are the slots' texts, for people."""
+
+    document: str
+    where: str
+    words: str
+    wording: str
+    slots: Mapping[str, Bound]
+    shown: Mapping[str, str]
+    span: Span
+
+
+def read(entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str) -> Formula:
+    """The phrase as one formula for each reading left, in the group's order. Raises Trouble at the words."""
+    tried, not_computed, not_tried = _sort_out(entry, at, names)
+    labels = tuple(r.label for r in tried)
+    readings = tuple(
+        Reading(r.label, entry.standing(r.label, groups.profile, labels), plain(r, at), r.taken_by, r.axes)
+        for r in tried
+    )
+    pins = groups.pins_at(at.wording, title, at.where)
+    for name in (at.wording, title):
+        groups.seen[name] = tuple(dict.fromkeys((*groups.seen.get(name, ()), *labels)))
+    left, settled = groups.settle(readings, pins, at.where)
+    apart = at.where if groups.is_apart(at.wording, title) else ""
+    key = (at.document, title, at.wording, labels, tuple(p.text for p in pins), apart)
+    draft = groups.draft(
+        key,
+        Draft(
+            len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False
+        ),
+        Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
+    )
+    by_label = {r.label: r for r in tried}
+    values = {name: (number, id(pin.span)) for pin in pins for name, number in pin.values}
+    for _, place in values.values():
+        free = {f.name for reading in left for f in by_label[reading.label].written.free}
+        groups.open_numbers.setdefault(place, set()).update(free)
+    options = []
+    for index, reading in enumerate(left):
+        own = _parameters(by_label[reading.label], at, names, groups, draft.index, index)
+        for parameter in own:
+            if parameter.name in values:
+                written, place = values[parameter.name]
+                groups.numbers.add((place, parameter.name))
+                parameter = _pinned(parameter, _pin_value(written, parameter, by_label[reading.label]))
+            groups.parameters.setdefault(parameter.key, parameter)
+        keys = {p.name: p.key for p in own}
+        options.append(_formula(by_label[reading.label], at, names, keys, entry.own))
+    return Read(draft.index, tuple(options))
+
+
+_PLAIN_NUMBER = re.compile(r"(?<![\w.])(?!0+(?:\.0+)?(?![\d.]))\d")
+
+
+def _pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading) -> Fraction:
+    """The value of `with e = 5 %` in base units. Raises Trouble at the number if its unit does not fit."""
+    number, own = node.number, parameter.unit
+    if number.unit is None:
+        (free,) = (f for f in reading.written.free if f.name == parameter.name)
+        bounds = [raw.text for raw in (*free.bounds, free.presumed) if raw]
+        plain = not own.kind.dimension and any(_PLAIN_NUMBER.search(t) and "%" not in t for t in bounds)
+        if number.value and not plain:
+            raise bare_number(node.span, number, own)
+        return number.value
+    unit = number.unit
+    if own.kind.dimension == unit.kind.dimension and not own.kind.point and unit.kind.point:
+        unit = as_difference(unit)
+    if own.kind.dimension != unit.kind.dimension:
+        raise trouble(
+            node.span, f"{node.span.text} is no value for '{parameter.name}'",
+            f"It is a {unit.kind.name}; '{parameter.name}' is given in {own.symbol or own.kind.name}.",
+        )  # fmt: skip
+    return unit.to_base(number.value)
+
+
+def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
+    end = End(value, True)
+    return replace(parameter, lower=end, upper=end, presumed=value)
+
+
+# ---- which readings can be tried
+
+
+def _sort_out(
+    entry: Entry, at: Occurrence, names: Names
+) -> tuple[list[EntryReading], tuple[str, ...], tuple[tuple[str, str], ...]]:
+    tried: list[EntryReading] = []
+    not_computed: list[str] = []
+    not_tried: list[tuple[str, str]] = []
+    clash: Trouble | None = None
+    fits = False
+    for reading in entry.readings:
+        why = _condition_fails(reading, at, names)
+        if why:
+            not_tried.append((reading.label, why))
+        elif reading.formula is None:
+            not_computed.append(reading.label)
+        else:
+            speaks = bool(_names_in(_parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}))
+            try:
+                _formula(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
+            except NotHere as error:
+                not_tried.append((reading.label, str(error)))
+            except KindTrouble as error:
+                if not entry.patterns:
+                    raise
+                clash = clash or (error if speaks or len(at.slots) == 1 else None)
+                not_tried.append((reading.label, error.diagnostic.message))
+            else:
+                tried.append(reading)
+                fits = fits or speaks
+    if clash and not fits:
+        help = ""
+        if "the bases differ" in clash.diagnostic.message:
+            help = (
+                "declare a term with a reading for each basis, or give the meaning: two blanks, exactly ..."
+            )
+        if "say (g) or (a)" in clash.diagnostic.message:
+            help = (
+                "write (g) or (a) after the unit where the claim has it; else declare the thing in the"
+                " claim's own unit, or give the meaning: two blanks, exactly ..."
+            )
+        cause = f"No reading of '{at.wording}' goes with these values."
+        raise trouble(at.span, clash.diagnostic.message, cause, help)
+    if not tried:
+        reasons = "; ".join(f"{label}: {why}" for label, why in not_tried) or "none has a formula"
+        raise trouble(at.span, f"no reading of '{at.wording}' can be tried here", f"{reasons}.")
+    return tried, tuple(not_computed), tuple(not_tried)
+
+
+def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str:
+    subject = at.slots.get("x")
+    kinds = reading.written.only_for
+    if kinds and subject is not None and not any(is_kind(subject, kind) for kind in kinds):
+        return f"only for {' or '.join(kinds)}"
+    for raw in reading.written.only_when:
+        if condition_holds(raw, at.slots, names) is not True:
+            return f"only when {plain_text(' '.join(raw.text.split()), at)}"
+    return ""
+
+
+def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool | None:
+    """Whether a condition over the written numbers of an occurrence holds; None if it cannot be told."""
+    try:
+        return truth(formula(context(names, "condition", slots), _parsed(raw, names.own)))
+    except (NotHere, KindTrouble):
+        return None
+
+
+def is_kind(subject: Bound, kind: str) -> bool:
+    """Whether a subject is measured, counted, a level, a share, a set and so on."""
+    if not isinstance(subject, Typed):
+        return (isinstance(subject, SetDecl) and kind == "sets") or (
+            isinstance(subject, ChoiceDecl) and kind == "choices"
+        )
+    own = subject.kind or PLAIN_KIND
+    share = not own.dimension and (
+        bool(own.basis) or (subject.unit is not None and bool(subject.unit.symbol))
+    )
+    return {
+        "measured": not subject.whole,
+        "counts": subject.whole,
+        "amounts": not own.point,
+        "levels": own.point,
+        "gauge": own.basis == "gauge",
+        "absolute": own.basis == "absolute",
+        "shares": share,
+    }.get(kind, False)
+
+
+# ---- formulas
+
+
+_PARSED: dict[tuple[int, int, int], tuple[Raw, Node]] = {}
+
+
+def _parsed(raw: Raw, own: Own) -> Node:
+    """A formula's node; catalogue formulas are parsed once a run."""
+    key = (id(raw.page), raw.start, raw.end)
+    found = _PARSED.get(key)
+    if found is None or found[0].page is not raw.page:
+        found = (raw, parse_facts(raw.page, raw.start, raw.end, own))
+        if len(_PARSED) > 4000:
+            _PARSED.clear()
+        _PARSED[key] = found
+    return found[1]
+
+
+def _formula(
+    reading: EntryReading, at: Occurrence, names: Names, keys: Mapping[str, str], own: bool
+) -> Formula:
+    assert reading.formula is not None
+    slots = dict(at.slots)
+    for free in reading.written.free:
+        slots[free.name] = Typed(Parameter(keys[free.name]), _kind(free, at, names)[0])
+    return formula(context(names, "reading", slots, own), _parsed(reading.formula, names.own))
+
+
+def _kind(free: Free, at: Occurrence, names: Names) -> tuple[Kind, Unit]:
+    """The kind of a free number and the unit people read it in."""
+    if free.like is None:
+        return PLAIN_KIND, find_unit("%") or PLAIN
+    model = term(context(names, "reading", at.slots), _parsed(free.like, names.own))
+    kind = model.kind or PLAIN_KIND
+    unit = model.unit
+    subject = at.slots.get("x")
+    if unit is None and isinstance(subject, Typed) and subject.unit:
+        try:
+            unit = as_difference(subject.unit)
+        except KindError:
+            unit = subject.unit
+    if unit is None or unit.kind.dimension != kind.dimension:
+        unit = Unit("", kind, Fraction(1))
+    return kind, unit
+
+
+def _parameters(
+    reading: EntryReading, at: Occurrence, names: Names, groups: Groups, group: int, index: int
+) -> list[FreeParameter]:
+    """The free numbers of a reading: shared ones by the kind measured, own ones by the numbers written."""
+    found = []
+    for free in reading.written.free:
+        kind, unit = _kind(free, at, names)
+        shared = free.like is None
+        subject = next((s for s in at.slots.values() if isinstance(s, Typed)), None)
+        measured = subject.kind.name if subject and subject.kind else "plain number"
+        numbers = ", ".join(text for name, text in at.shown.items() if name in _number_slots(at))
+        scope = measured if shared else numbers or at.words
+        lower, upper = _ends(free, kind, at, names)
+        presumed = lower.value
+        if free.presumed:
+            presumed = _number(free.presumed, kind, at, names)
+        key = f"{free.name} of group {group}, reading {index}, {scope}"
+        found.append(FreeParameter(key, free.name, group, index, lower, upper, presumed, unit, shared))
+    return found
+
+
+def _number_slots(at: Occurrence) -> set[str]:
+    return {name for name, slot in at.slots.items() if isinstance(slot, Typed) and slot.number is not None}
+
+
+def _number(raw: Raw, kind: Kind, at: Occurrence, names: Names) -> Fraction:
+    value = constant(term(context(names, "reading", at.slots), _parsed(raw, names.own)).term)
+    if value is None:
+        raise trouble(raw.span, "a written number was expected here")
+    return value
+
+
+def _ends(free: Free, kind: Kind, at: Occurrence, names: Names) -> tuple[End, End | None]:
+    lower, upper = End(Fraction(0), True), None
+    slots = {**at.slots, free.name: Typed(Parameter(free.name), kind)}
+    for raw in free.bounds:
+        node = _parsed(raw, names.own)
+        if not isinstance(node, ChainNode):
+            raise trouble(raw.span, "a bound was expected here", "", f"write {free.name} >= 0")
+        for left, sign, right in zip(node.operands, node.signs, node.operands[1:], strict=False):
+            named_left = isinstance(left, NameNode) and left.name == free.name
+            other = term(context(names, "reading", slots), right if named_left else left)
+            value = constant(other.term)
+            if value is None or sign not in ("<", "<=", ">", ">="):
+                raise trouble(raw.span, "a bound with a written number was expected here")
+            end = End(value, "=" in sign)
+            if (sign in (">", ">=")) == named_left:
+                lower = end
+            else:
+                upper = end
+    if upper is not None and upper.value < lower.value:
+        raise trouble(free.span, f"the lower end of {free.name} is above its upper end")
+    return lower, upper
+
+
+def names_of(node: Node) -> list[NameNode]:
+    """The names of a formula, where they stand."""
+    found: list[NameNode] = []
+    stack: list[object] = [node]
+    while stack:
+        item = stack.pop()
+        if isinstance(item, NameNode):
+            found.append(item)
+        elif isinstance(item, tuple):
+            stack += item
+        elif hasattr(item, "__match_args__") and not isinstance(item, Span):
+            stack += [getattr(item, name) for name in item.__match_args__ if name not in ("span", "number")]
+    return found
+
+
+def _names_in(node: Node) -> set[str]:
+    """The names a formula uses, those inside PLACE and DECADE left out."""
+    found: set[str] = set()
+    stack: list[object] = [node]
+    while stack:
+        item = stack.pop()
+        if isinstance(item, NameNode):
+            found.add(item.name)
+        elif isinstance(item, RoundNode):
+            stack.append(item.item)
+        elif isinstance(item, CallNode) and item.function in ("PLACE", "DECADE"):
+            continue
+        elif isinstance(item, tuple):
+            stack += item
+        elif hasattr(item, "__match_args__") and not isinstance(item, Span):
+            stack += [getattr(item, name) for name in item.__match_args__ if name not in ("span", "number")]
+    return found
+
+
+# ---- in plain words
+
+
+def plain(reading: EntryReading, at: Occurrence) -> str:
+    """The meaning of a reading with the slots filled in."""
+    return plain_text(reading.formula_text, at)
+
+
+_QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
+
+
+def plain_text(text: str, at: Occurrence) -> str:
+    """A formula's text with the slots' own texts in place of their names."""
+
+    def listed(match: re.Match[str]) -> str:
+        slot = at.slots.get(match.group(2))
+        return f"{_QUANTIFIERS[match.group(1)]} {slot.text}" if isinstance(slot, Listed) else match.group()
+
+    def place(match: re.Match[str]) -> str:
+        slot = at.slots.get(match.group(1))
+        if isinstance(slot, Typed) and slot.number and slot.unit and slot.number.has_places:
+            return _step_text(slot.number.decimals, slot.unit.symbol)
+        return f"the last written place of {at.shown.get(match.group(1), match.group(1))}"
+
+    text = re.sub(r"\b(EVERY|SOME|ONE)\((\w+)\)", listed, text)
+    text = re.sub(r"\bPLACE\((\w+)\)", place, text)
+    if not at.shown:
+        return text
+    names = "|".join(map(re.escape, at.shown))
+
+    def value(match: re.Match[str]) -> str:
+        shown = at.shown[match.group()]
+        beside = text[: match.start()].rstrip()[-1:] in ("*", "/", "-") or text[match.end() :].lstrip()[
+            :1
+        ] in ("*", "/")
+        return f"({shown})" if beside and re.search(r" [-+*/] ", shown) else shown
+
+    return re.sub(rf"(?<![\w.])(?:{names})(?!\w)", value, text)
+
+
+def _step_text(decimals: int, symbol: str) -> str:
+    digits = f"0.{'0' * (decimals - 1)}1" if decimals > 0 else "1" + "0" * -decimals
+    return f"{digits} {symbol}".strip()

@@ -1,0 +1,122 @@
+"""Pins, policies and what is read apart, held against what a sheet uses: nothing settles without a place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from scopecheck.foundations.diagnostics import Diagnostic, did_you_mean
+from scopecheck.foundations.spans import Span
+from scopecheck.language.syntax import ApartStatement, PolicyStatement, ReadStatement
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.groups import Draft, Groups, plain_wording, spellings_of
+
+
+def wrong_settlings(groups: Groups, whole: bool) -> tuple[Diagnostic, ...]:
+    """What is wrong with pins, policies and `apart`, once everything is resolved.
+
+    `whole`: the sheet has no other mistake, so every place at which words are used is known.
+    """
+    found: list[Diagnostic] = []
+    known = {plain_wording(wording): wording for wording in groups.seen}
+    for pin in groups.pins:
+        first = _pin(groups, pin, known)
+        found += [first] if first else _places(groups, pin) if whole else []
+    for policy in groups.policies:
+        values = groups.axes.get(policy.axis)
+        if values is None or policy.value not in values:
+            found.append(_policy(groups, policy, values))
+    found += [_unused(a, known) for a in groups.apart if plain_wording(a.wording) not in known]
+    return tuple(found)
+
+
+def _error(span: Span, message: str, cause: str = "", help: str = "") -> Diagnostic:
+    return Diagnostic("error", span, message, cause, help)
+
+
+def _pin(groups: Groups, pin: ReadStatement, known: dict[str, str]) -> Diagnostic | None:
+    wording = known.get(plain_wording(pin.wording))
+    if wording is None:
+        return _error(
+            pin.span, f"nothing in the sheet reads '{pin.wording}'",
+            "A pin names the words of a phrase in use.", _longer(plain_wording(pin.wording), known),
+        )  # fmt: skip
+    labels = groups.seen[wording]
+    if pin.reading.lower() not in (label.lower() for label in labels):
+        listed = ", ".join(f"'{label}'" for label in labels)
+        return _error(
+            pin.span, f"'{pin.wording}' has no reading '{pin.reading}'", "", f"its readings here: {listed}"
+        )
+    return None
+
+
+def _longer(plain: str, known: Iterable[str]) -> str:
+    """A help sentence: the wordings in use that begin alike, else the nearest."""
+    begun = [f"'{wording}'" for wording in known if wording.startswith(f"{plain} ")][:3]
+    return f"did you mean {' or '.join(begun)}?" if begun else did_you_mean(plain, known)
+
+
+def _places(groups: Groups, pin: ReadStatement) -> list[Diagnostic]:
+    """A pin that takes hold nowhere, or not at a place it names, or sets a number that is not open."""
+    plain = plain_wording(pin.wording)
+    drafts = [
+        d for d in groups.drafts.values() if plain in (plain_wording(d.wording), plain_wording(d.entry))
+    ]
+    found = []
+    for place in pin.places:
+        here = [d for d in drafts if any(place in spellings_of(p.where) for p in d.places)]
+        if not here:
+            used = ", ".join(dict.fromkeys(p.where for d in drafts for p in d.places))
+            message = f"'{pin.wording}' is not used in {place}"
+            cause = "A pin settles words where they are used."
+            found.append(_error(pin.span, message, cause, f"it is used in: {used}"))
+        elif not any(_settled(d, pin) for d in here):
+            found.append(_without_effect(pin, here, f" in {place}"))
+    if not pin.places and not any(_settled(d, pin) for d in drafts):
+        found.append(_without_effect(pin, drafts, ""))
+    if not found:
+        found += [
+            _no_number(groups, pin, name)
+            for name, _ in pin.values
+            if (id(pin.span), name) not in groups.numbers
+        ]
+    return found
+
+
+def _settled(draft: Draft, pin: ReadStatement) -> bool:
+    return any(s.span is pin.span for s in draft.settled)
+
+
+def _without_effect(pin: ReadStatement, drafts: list[Draft], where: str) -> Diagnostic:
+    left = ", ".join(dict.fromkeys(f"'{r.label}'" for d in drafts for r in d.readings))
+    by = ", ".join(dict.fromkeys(f"'{s.text}'" for d in drafts for s in d.settled))
+    cause = f"Settled before by {by}." if by else "That reading makes no sense with the values there."
+    message = f"'{pin.wording}' has no reading '{pin.reading}' left{where}"
+    return _error(pin.span, message, cause, f"its readings: {left}")
+
+
+def _no_number(groups: Groups, pin: ReadStatement, name: str) -> Diagnostic:
+    names = [n for (span, n) in groups.numbers if span == id(pin.span)]
+    names = names or sorted(groups.open_numbers.get(id(pin.span), ()))
+    return _error(
+        pin.span, f"the reading '{pin.reading}' leaves no number '{name}' open",
+        "A pin gives values to the numbers that its reading leaves open.",
+        f"it leaves open: {', '.join(names)}" if names else "take out 'with' and what follows it",
+    )  # fmt: skip
+
+
+def _policy(groups: Groups, policy: PolicyStatement, values: set[str] | None) -> Diagnostic:
+    axes = {a for e in entries() for r in e.readings for a, _ in r.axes}
+    if policy.axis not in axes | set(groups.axes):
+        message = f"no phrase leaves open how '{policy.axis}' are taken"
+        return _error(policy.span, message, "", did_you_mean(policy.axis, axes))
+    here = f"In use here: {', '.join(sorted(values))}." if values else ""
+    return Diagnostic(
+        "warning", policy.span, f"the policy '{policy.text}' settles nothing in this sheet", here
+    )
+
+
+def _unused(apart: ApartStatement, known: dict[str, str]) -> Diagnostic:
+    return Diagnostic(
+        "warning", apart.span, f"nothing in the sheet reads '{apart.wording}', so nothing is set apart",
+        "Only phrases and terms in use can be read apart.", _longer(plain_wording(apart.wording), known),
+    )  # fmt: skip

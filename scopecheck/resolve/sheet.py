@@ -1,0 +1,253 @@
+"""From a sheet's text to the typed core: names, units, kinds, phrases. Mistakes are reported in one go."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal, TypeVar
+
+from scopecheck.core.model import Case, Claim, Given, Settled, Sheet
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
+from scopecheck.foundations.spans import Source, Span
+from scopecheck.language.parse import parse_facts
+from scopecheck.language.statements import parse_sheet, read_file
+from scopecheck.language.syntax import (
+    ApartStatement,
+    CasesStatement,
+    ClaimStatement,
+    Declare,
+    GivenStatement,
+    Node,
+    PhraseStatement,
+    PolicyStatement,
+    ReadStatement,
+    Setting,
+    TermStatement,
+    UnitStatement,
+)
+from scopecheck.language.syntax import Sheet as Written
+from scopecheck.resolve.account import unrestated
+from scopecheck.resolve.cases import CasesDesk, cases
+from scopecheck.resolve.catalogue import Entry, entries, entry
+from scopecheck.resolve.claims import CLAIMS, ClaimsDesk, claims
+from scopecheck.resolve.declared import declare_all, noun
+from scopecheck.resolve.exact_formulas import context, facts
+from scopecheck.resolve.groups import Groups, groups_in
+from scopecheck.resolve.names import Names
+from scopecheck.resolve.readings import names_of
+from scopecheck.resolve.settling import wrong_settlings
+
+S = TypeVar("S")
+
+
+def read_sheet(source: Source) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+    """The sheet's meaning, or None where something is wrong; every diagnostic, in the order of the text."""
+    written, found = parse_sheet(source)
+    wrong = list(found)
+    sheet = _Resolving(written, wrong).sheet()
+    wrong = _without_consequences(written, wrong)
+    ordered = tuple(sorted(wrong, key=lambda d: (d.span.source.name != source.name, d.span.start)))
+    ordered = tuple(dict.fromkeys(ordered))
+    return (None if any(d.severity == "error" for d in wrong) else sheet), ordered
+
+
+def _without_consequences(written: Written, wrong: list[Diagnostic]) -> list[Diagnostic]:
+    """Without names that are unknown only because their declaration has a mistake of its own."""
+    messages = {f"'{name}' is not declared" for name in written.failed_names}
+    declared = any(d.severity == "error" and d.message.lower() not in messages for d in wrong)
+    return [d for d in wrong if not declared or d.message.lower() not in messages]
+
+
+def read_path(path: str | Path) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+    """The meaning of the sheet in a file; what is wrong with the file itself is a diagnostic too."""
+    source, wrong = read_file(path)
+    return (None, wrong) if source is None else read_sheet(source)
+
+
+class _Resolving:
+    def __init__(self, written: Written, wrong: list[Diagnostic]) -> None:
+        self.written, self.wrong = written, wrong
+        self.names = Names(own=dict(written.own_units), failed=written.failed_names)
+        settings = {s.key: s for s in self.all(Setting)}
+        self.settings = {key: s.value for key, s in settings.items()}
+        profile = self.settings.get("profile", "US")
+        self.groups = Groups(
+            "US examination" if profile == "US" else profile,
+            tuple(self.all(PolicyStatement)),
+            tuple(self.all(ReadStatement)),
+            tuple(self.all(ApartStatement)),
+        )
+
+    def all(self, kind: type[S]) -> list[S]:
+        return [s for s in self.written.statements if isinstance(s, kind)]
+
+    def sheet(self) -> Sheet:
+        self.once()
+        declare_all(tuple(self.all(Declare)), self.names, self.wrong)
+        self.nouns()
+        own = self.own_phrases()
+        givens = self.givens()
+        desk = ClaimsDesk(self.names, self.groups, (*own, *entries()), self.wrong)
+        made = claims(desk, tuple(self.all(ClaimStatement)))
+        if not made and not self.wrong:
+            self.error(
+                Span(self.written.page.source, 0, 1), "the sheet has no claim", "number the claims: 1. ..."
+            )
+        cases_desk = CasesDesk(self.names, self.groups, desk.entries, made, self.wrong)
+        found = cases(cases_desk, tuple(self.all(CasesStatement)))
+        self.contradictions(found, made, cases_desk)
+        whole = not any(d.severity == "error" for d in self.wrong)
+        self.wrong += wrong_settlings(self.groups, whole)
+        return self.finished(made, found, givens, desk)
+
+    def error(self, span: Span, message: str, help: str = "", cause: str = "") -> None:
+        self.wrong.append(Diagnostic("error", span, message, cause, help))
+
+    def once(self) -> None:
+        """Settings and units stand once."""
+        seen: dict[str, Span] = {}
+        for setting in self.all(Setting):
+            if setting.key in seen:
+                also = ((seen[setting.key], "the first"),)
+                self.wrong.append(
+                    Diagnostic("error", setting.span, f"'{setting.key}' is given twice", also=also)
+                )
+            seen.setdefault(setting.key, setting.span)
+        assert all(u.unit.symbol in self.names.own for u in self.all(UnitStatement))
+
+    def nouns(self) -> None:
+        for statement in self.all(TermStatement):
+            if self.names.declared(statement.noun) is not None or statement.noun.lower() in self.names.nouns:
+                self.error(statement.span, f"'{statement.noun}' is declared twice")
+                continue
+            try:
+                for reading in statement.readings:
+                    if reading.formula:
+                        raw = reading.formula
+                        parse_facts(raw.page, raw.start, raw.end, self.names.own)
+                self.names.nouns[statement.noun.lower()] = noun(statement, self.names, self.groups)
+            except Trouble as error:
+                self.wrong.append(error.diagnostic)
+
+    def own_phrases(self) -> list[Entry]:
+        made: list[Entry] = []
+        for statement in self.all(PhraseStatement):
+            try:
+                made.append(entry(statement))
+                for reading in statement.readings:
+                    for raw in (reading.formula, *reading.only_when):
+                        if raw is not None:
+                            node = parse_facts(raw.page, raw.start, raw.end, self.names.own)
+                            self.known_names(node, made[-1], {f.name for f in reading.free})
+            except Trouble as error:
+                self.wrong.append(error.diagnostic)
+        return made
+
+    def known_names(self, node: Node, phrase: Entry, free: set[str]) -> None:
+        """Raises Trouble at a name in a reading that is neither a slot, a free number nor declared."""
+        slots = {slot.name for p in phrase.patterns for slot in p.slots}
+        members = {m for d in self.names.declarations.values() for m in getattr(d, "members", ())}
+        known = {"x", "others", "none"} | slots | free | set(phrase.subjects) | members
+        for named in names_of(node):
+            if named.name in known or self.names.declared(named.name) or self.names.noun(named.name):
+                continue
+            words = next((p.text for p in phrase.patterns if named.name in p.text.split()), "")
+            if not words:
+                raise self.names.unknown(named.name, named.span, slots | free)
+            bracketed = " ".join(f"({w})" if w == named.name else w for w in words.split())
+            raise trouble(
+                named.span, f"'{named.name}' is not declared",
+                f"In the phrase '{words}' it is a word like others; a number's letter stands in brackets.",
+                f'write the phrase as "{bracketed}"',
+            )  # fmt: skip
+
+    def givens(self) -> tuple[Given, ...]:
+        made: list[Given] = []
+        for statement in self.all(GivenStatement):
+            self.names.here = (CLAIMS, "given")
+            try:
+                for formula in facts(context(self.names), statement.facts):
+                    if groups_in(formula):
+                        self.error(
+                            statement.span,
+                            "a given fact names a noun with several referents",
+                            "name one of them",
+                        )
+                    made.append(Given(statement.text, formula, statement.note, statement.span))
+            except Trouble as error:
+                self.wrong.append(error.diagnostic)
+        return tuple(made)
+
+    # ---- what contradicts itself
+
+    def contradictions(self, found: tuple[Case, ...], made: tuple[Claim, ...], desk: CasesDesk) -> None:
+        """An inside case that is also an outside case on the same stated quantities."""
+        for inside in (c for c in found if c.role == "inside"):
+            for outside in (c for c in found if c.role == "outside"):
+                a, b = desk.points.get(id(inside)), desk.points.get(id(outside))
+                if a is not None and a == b and _both_asked(inside, outside, made):
+                    also = ((inside.span, "inside"),)
+                    self.wrong.append(
+                        Diagnostic(
+                            "error",
+                            outside.span,
+                            f"'{outside.name}' must stay out and is the same as '{inside.name}' inside",
+                            "Both state the same values.",
+                            "say what sets them apart, or take one out",
+                            also,
+                        )
+                    )
+
+    # ---- the sheet
+
+    def finished(
+        self, made: tuple[Claim, ...], found: tuple[Case, ...], givens: tuple[Given, ...], desk: ClaimsDesk
+    ) -> Sheet:
+        profile: Literal["US", "EPO"] = "EPO" if self.groups.profile == "EPO" else "US"
+        policies = tuple(
+            Settled(p.text, p.reason, tuple(dict.fromkeys(self.groups.used.get(id(p.span), ()))), p.span)
+            for p in self.groups.policies
+        )
+        open_items = tuple(
+            item
+            for claim in made
+            for item in unrestated(
+                claim.number, desk.texts[claim.number], desk.numbers.get(claim.number, []),
+                desk.references.get(claim.number, ()), self.names.own,
+            )
+        )  # fmt: skip
+        return Sheet(
+            title=self.settings.get("title", ""),
+            profile=profile,
+            purpose="court" if self.groups.profile == "US court" else "examination",
+            filed=self.settings.get("filed", "no") == "yes",
+            confidential=self.settings.get("confidential", ""),
+            declarations=tuple(self.names.declarations.values()),
+            givens=givens,
+            claims=made,
+            groups=self.groups.finished(),
+            parameters=tuple(self.groups.parameters.values()),
+            cases=found,
+            policies=policies,
+            unrestated=open_items,
+            source_name=self.written.page.source.name,
+        )
+
+
+def _both_asked(inside: Case, outside: Case, made: tuple[Claim, ...]) -> bool:
+    """Whether meeting what the inside case must meet would meet what the outside case must not."""
+    by_number = {c.number: c for c in made}
+
+    def targets(case: Case) -> set[str]:
+        return set(case.targets) or {str(c.number) for c in made if not c.parents}
+
+    met: set[str] = set()
+    for target in targets(inside):
+        if not target.isdigit():
+            met.add(target)
+            continue
+        queue = [int(target)]
+        while queue:
+            claim = by_number[queue.pop()]
+            met |= {str(claim.number), *(x.label for x in claim.limitations)}
+            queue += claim.parents if len(claim.parents) == 1 else ()
+    return bool(met & targets(outside))

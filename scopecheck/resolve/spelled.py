@@ -1,0 +1,67 @@
+"""Numbers in words: `one minute`, `half an hour`. Only beside a quantity is a word read as its unit."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from scopecheck.foundations.quantity import PLAIN_KIND, Unit, find_unit
+from scopecheck.foundations.record import replace
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Number, Own, Token
+from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Bound, Typed
+
+_JOINS = ("to", "and", "or", "-")
+
+
+def spelled_amounts(tokens: tuple[Token, ...], subject: Bound, own: Own) -> tuple[Token, ...]:
+    """`one minute`, `half an hour`, `two to three hours` as numbers, where the unit fits the subject."""
+    if not isinstance(subject, Typed) or not any(_spelled_value(tokens, i) for i in range(len(tokens))):
+        return tokens
+    found: list[Token] = []
+    at = 0
+    while at < len(tokens):
+        value, width = _spelled_value(tokens, at) or (Fraction(0), 0)
+        unit, more = _unit_in_words(tokens, at + width, subject, own) if width else (None, 0)
+        if unit:
+            last = tokens[at + width + more - 1]
+            number = Number(str(value), value, 0, unit)
+            words = " ".join(t.text for t in tokens[at : at + width + more])
+            _spell_ends(found)
+            found.append(Token("number", words, tokens[at].start, last.end, number))
+            at += width + more
+        else:
+            found.append(tokens[at])
+            at += 1
+    return tuple(found)
+
+
+def _spelled_value(tokens: tuple[Token, ...], at: int) -> tuple[Fraction, int] | None:
+    word = word_of(tokens[at])
+    if word in NUMBER_WORDS:
+        return Fraction(NUMBER_WORDS[word]), 1
+    half = word == "half" and at + 1 < len(tokens) and word_of(tokens[at + 1]) in ("a", "an")
+    return (Fraction(1, 2), 2) if half else None
+
+
+def _unit_in_words(tokens: tuple[Token, ...], at: int, subject: Typed, own: Own) -> tuple[Unit | None, int]:
+    """The longest unit of the subject's dimension that the words from here on spell, and its width."""
+    kind = subject.kind or PLAIN_KIND
+    for width in range(min(4, len(tokens) - at), 0, -1):
+        unit = find_unit(" ".join(t.text for t in tokens[at : at + width]), own)
+        shares = kind.dimension or (subject.unit and subject.unit.symbol)
+        if unit and unit.symbol and unit.kind.dimension == kind.dimension and shares:
+            return unit, width
+    return None, 0
+
+
+def _spell_ends(found: list[Token]) -> None:
+    """`one` in 'one to two hours' becomes a number that takes the unit of the next."""
+    if len(found) > 1 and word_of(found[-1]) in _JOINS and word_of(found[-2]) in NUMBER_WORDS:
+        token = found[-2]
+        found[-2] = replace(token, sort="number", number=spelled(token))
+
+
+def spelled(token: Token) -> Number:
+    """A number word as a number without a unit."""
+    return Number(token.text, Fraction(NUMBER_WORDS[word_of(token)]), 0, None)

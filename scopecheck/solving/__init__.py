@@ -1,0 +1,1 @@
+"""The two meanings of the core, exact and symbolic, and searches over them."""

@@ -1,0 +1,47 @@
+"""One solver that many searches share: each search is a list of assumptions, nothing is built twice.
+
+A constraint that is no literal gets a literal of its own that implies it, once; requiring it is then assuming
+that literal. Making a solver for each search, or opening a scope for each step, took several times as long as
+the answers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import z3
+
+from scopecheck.solving.symbols import assert_all, checked, disjunction, negation
+
+MOST_LITERALS = 60
+"""Beyond these a solver carries too much that is no longer asked for; the next search gets a new one."""
+
+
+class Engine:
+    """A solver over what always holds, asked under assumptions."""
+
+    def __init__(self, always: Iterable[z3.BoolRef], work: int) -> None:
+        self._solver = z3.SimpleSolver()
+        self._solver.set("rlimit", work)
+        assert_all(self._solver, always)
+        self._literals: dict[int, tuple[z3.BoolRef, z3.BoolRef]] = {}
+
+    @property
+    def is_full(self) -> bool:
+        return len(self._literals) > MOST_LITERALS
+
+    def literal(self, expression: z3.BoolRef) -> z3.BoolRef:
+        """A literal that implies the expression."""
+        key = expression.get_id()
+        if key not in self._literals:
+            literal = z3.Bool(f"assumed {len(self._literals)}")
+            assert_all(self._solver, (disjunction((negation(literal), expression)),))
+            # The expression is kept beside its literal so that its identity is not reused.
+            self._literals[key] = (expression, literal)
+        return self._literals[key][1]
+
+    def check(self, assumed: list[z3.BoolRef]) -> z3.CheckSatResult:
+        return checked(self._solver, assumed)
+
+    def model(self) -> z3.ModelRef:
+        return self._solver.model()

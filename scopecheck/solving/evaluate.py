@@ -1,0 +1,215 @@
+"""The exact meaning: does this article meet it, under this construction?
+
+Rationals only; no solver is known here. Terms have a value or None; formulas are True, False or None
+(undefined) by strong three-valued logic. Met means True; anything else is not met, under negation too. The
+cases stand in the same order as in `encode.py`, which gives the same language its symbolic meaning.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+from math import floor
+from typing import assert_never
+
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import (
+    Add,
+    All,
+    Any,
+    Article,
+    Branch,
+    Chosen,
+    Compare,
+    Const,
+    CountOf,
+    Divide,
+    ExactlyOne,
+    Formula,
+    Greatest,
+    Implies,
+    Includes,
+    IsWhole,
+    Least,
+    Magnitude,
+    Measured,
+    Multiply,
+    Negate,
+    Not,
+    Op,
+    Parameter,
+    Read,
+    ReadTerm,
+    Remainder,
+    Rounded,
+    Rule,
+    Term,
+    Truth,
+)
+
+
+def evaluate_term(term: Term, article: Article, k: Construction) -> Fraction | None:
+    """The term's value for this article, in base units; None where it has none."""
+    match term:
+        case Const(value):
+            return value
+        case Measured(name):
+            value_of = article[name]
+            assert isinstance(value_of, Fraction)
+            return value_of
+        case Parameter(key):
+            return k.parameter(key)
+        case Add(items):
+            values = _values(items, article, k)
+            return None if values is None else sum(values, Fraction(0))
+        case Negate(item):
+            value_in = evaluate_term(item, article, k)
+            return None if value_in is None else -value_in
+        case Multiply(left, right):
+            values = _values((left, right), article, k)
+            return None if values is None else values[0] * values[1]
+        case Divide(left, right):
+            values = _values((left, right), article, k)
+            return None if values is None or values[1] == 0 else values[0] / values[1]
+        case Remainder(item, divisor):
+            value_in = evaluate_term(item, article, k)
+            return None if value_in is None else value_in - divisor * floor(value_in / divisor)
+        case Magnitude(item):
+            value_in = evaluate_term(item, article, k)
+            return None if value_in is None else abs(value_in)
+        case Least(items):
+            values = _values(items, article, k)
+            return min(values) if values else None
+        case Greatest(items):
+            values = _values(items, article, k)
+            return max(values) if values else None
+        case Rounded(item, step, rule, origin):
+            value_in = evaluate_term(item, article, k)
+            if value_in is None:
+                return None
+            return origin + step * rounded_to_whole((value_in - origin) / step, rule)
+        case CountOf(name):
+            members = article[name]
+            assert isinstance(members, frozenset)
+            return Fraction(len(members))
+        case Branch(condition, then, otherwise):
+            holds = evaluate(condition, article, k)
+            if holds is None:
+                return None
+            return evaluate_term(then if holds else otherwise, article, k)
+        case ReadTerm(group, options):
+            return evaluate_term(options[k.readings[group]], article, k)
+        case _:
+            assert_never(term)
+
+
+def evaluate(formula: Formula, article: Article, k: Construction) -> bool | None:
+    """Is the formula true of this article? None: undefined."""
+    match formula:
+        case Truth(value):
+            return value
+        case Compare(op, left, right):
+            values = _values((left, right), article, k)
+            return None if values is None else compare(op, values[0], values[1])
+        case IsWhole(item):
+            value_in = evaluate_term(item, article, k)
+            return None if value_in is None else value_in.denominator == 1
+        case Chosen(name, member):
+            return article[name] == member
+        case Includes(name, member):
+            members = article[name]
+            assert isinstance(members, frozenset)
+            return member in members
+        case Not(item):
+            return negation(evaluate(item, article, k))
+        case All(items):
+            return conjunction(evaluate(item, article, k) for item in items)
+        case Any(items):
+            return disjunction(evaluate(item, article, k) for item in items)
+        case Implies(left, right):
+            return disjunction((negation(evaluate(left, article, k)), evaluate(right, article, k)))
+        case ExactlyOne(items):
+            return _exactly_one([evaluate(item, article, k) for item in items])
+        case Read(group, options):
+            return evaluate(options[k.readings[group]], article, k)
+        case _:
+            assert_never(formula)
+
+
+def meets(formula: Formula, article: Article, k: Construction) -> bool:
+    """Is the formula met, that is, true and not merely undefined?"""
+    return evaluate(formula, article, k) is True
+
+
+def compare(op: Op, left: Fraction, right: Fraction) -> bool:
+    match op:
+        case "<":
+            return left < right
+        case "<=":
+            return left <= right
+        case "=":
+            return left == right
+        case "!=":
+            return left != right
+        case ">=":
+            return left >= right
+        case ">":
+            return left > right
+        case _:
+            assert_never(op)
+
+
+def rounded_to_whole(value: Fraction, rule: Rule) -> int:
+    """The whole number that a value rounds to; halves go as the rule says."""
+    match rule:
+        case "away":
+            size = floor(abs(value) + Fraction(1, 2))
+            return size if value >= 0 else -size
+        case "up":
+            return floor(value + Fraction(1, 2))
+        case "even":
+            below = floor(value)
+            beyond = value - below
+            if beyond == Fraction(1, 2):
+                return below + below % 2
+            return below if beyond < Fraction(1, 2) else below + 1
+        case _:
+            assert_never(rule)
+
+
+def negation(value: bool | None) -> bool | None:
+    return None if value is None else not value
+
+
+def conjunction(values: Iterable[bool | None]) -> bool | None:
+    """False if some value is false, else undefined if some is, else true."""
+    seen = list(values)
+    if False in seen:
+        return False
+    return None if None in seen else True
+
+
+def disjunction(values: Iterable[bool | None]) -> bool | None:
+    """True if some value is true, else undefined if some is, else false."""
+    seen = list(values)
+    if True in seen:
+        return True
+    return None if None in seen else False
+
+
+def _exactly_one(values: list[bool | None]) -> bool | None:
+    # The disjunction of "this one and no other", read by the three-valued rules.
+    return disjunction(
+        conjunction(value if i == j else negation(value) for j, value in enumerate(values))
+        for i in range(len(values))
+    )
+
+
+def _values(items: tuple[Term, ...], article: Article, k: Construction) -> list[Fraction] | None:
+    values = []
+    for item in items:
+        value = evaluate_term(item, article, k)
+        if value is None:
+            return None
+        values.append(value)
+    return values

@@ -1,0 +1,645 @@
+"""Questions to the solver: sessions, searches, budgets. No solver object leaves this floor.
+
+A `Session` belongs to one sheet and turns formulas into opaque `Constraint`s. A `Search` is one line of
+questioning over some groups: in it every group takes exactly one admissible reading, always, since a group
+left without a reading would deny claims that are met. An answer of the solver is sat, unsat, or `Undecided`,
+raised with its reason and never taken for either of the others.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager, suppress
+from fractions import Fraction
+from functools import cached_property
+from typing import Literal
+
+import z3
+
+from scopecheck.core.construction import (
+    Construction,
+    admissible_readings,
+    base_construction,
+    departs,
+    groups_in,
+    names_in,
+    parameters_in,
+)
+from scopecheck.core.model import STANDINGS, All, Article, Formula, FreeParameter, Negate, Read, Sheet, Term
+from scopecheck.core.rewrite import read_as
+from scopecheck.foundations.record import field, record
+from scopecheck.solving.encode import Encoder
+from scopecheck.solving.engine import Engine
+from scopecheck.solving.evaluate import meets
+from scopecheck.solving.symbols import (
+    Vocabulary,
+    as_bool,
+    as_number,
+    both,
+    conjunction,
+    disjunction,
+    either,
+    is_true_in,
+    negation,
+    numeral,
+    rational,
+    relate,
+    within,
+)
+
+MOST_CELLS = 60
+WHOLE_PARTS = (z3.Z3_OP_TO_INT, z3.Z3_OP_TO_REAL, z3.Z3_OP_IDIV, z3.Z3_OP_MOD)
+
+
+class Undecided(Exception):
+    """The solver gave no answer: the work budget or the wall limit ran out, or only irrational values fit."""
+
+
+@record
+class Budget:
+    """`work` solver steps for each query (deterministic); `wall` seconds for the whole sheet."""
+
+    work: int = 4_000_000
+    wall: int = 60
+
+
+@record
+class Constraint:
+    """An opaque condition on articles, readings and parameters.
+
+    A `literal` is a Boolean variable or its denial, which the solver can assume without a new scope.
+    """
+
+    expression: z3.BoolRef = field(repr=False)
+    literal: bool = field(default=False, repr=False)
+
+    def __and__(self, other: Constraint) -> Constraint:
+        return Constraint(conjunction((self.expression, other.expression)))
+
+    def __or__(self, other: Constraint) -> Constraint:
+        return Constraint(disjunction((self.expression, other.expression)))
+
+    def __invert__(self) -> Constraint:
+        return Constraint(negation(self.expression), self.literal and not z3.is_not(self.expression))
+
+
+def all_of(items: Iterable[Constraint]) -> Constraint:
+    return Constraint(as_bool(both(*(item.expression for item in items))))
+
+
+def any_of(items: Iterable[Constraint]) -> Constraint:
+    return Constraint(as_bool(either(*(item.expression for item in items))))
+
+
+@record
+class Extremum:
+    """Least or greatest value of something, and whether it is itself taken (closed)."""
+
+    value: Fraction
+    closed: bool
+
+
+class Session:
+    """The sheet as the solver sees it."""
+
+    def __init__(self, sheet: Sheet, budget: Budget | None = None, strained: bool = False) -> None:
+        self.sheet = sheet
+        self.budget = budget or Budget()
+        self.strained = strained
+        self.words = Vocabulary(sheet)
+        self.base = base_construction(sheet)
+        self.started = time.monotonic()
+        self._one_reading: dict[int, z3.BoolRef] = {}
+        self._engines: dict[bool, Engine] = {}
+        self._made: dict[tuple[object, ...], Constraint] = {}
+        self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
+        self._as_base: dict[tuple[int, int], Formula] = {}
+        self._ways: dict[tuple[str, int], Literal["widens", "narrows", ""]] = {}
+        self._met: dict[tuple[int, object], tuple[Formula, z3.BoolRef, z3.BoolRef]] = {}
+
+    # ---- what occurs in formulas, looked up once for each formula
+
+    def groups_in(self, *formulas: Formula) -> tuple[int, ...]:
+        """The groups that occur in the formulas, ascending."""
+        if len(formulas) == 1:
+            return self._occurring(formulas[0])[1]
+        return tuple(sorted(set().union(*(self._occurring(f)[1] for f in formulas))))
+
+    def names_in(self, *formulas: Formula) -> frozenset[str]:
+        """The declared names that occur in the formulas under some reading."""
+        return frozenset().union(*(self._occurring(f)[2] for f in formulas))
+
+    def _occurring(self, formula: Formula) -> tuple[Formula, tuple[int, ...], frozenset[str]]:
+        key = id(formula)
+        if key not in self._occurs:
+            if isinstance(formula, All):
+                groups: tuple[int, ...] = self.groups_in(*formula.items)
+                names = self.names_in(*formula.items)
+            else:
+                groups, names = groups_in(formula), names_in(formula)
+            self._occurs[key] = (formula, groups, names)
+        return self._occurs[key]
+
+    # ---- constraints
+
+    def met(self, formula: Formula, at: Construction | None = None) -> Constraint:
+        """That the formula is true; under one construction if `at` is given, else as the search reads it."""
+        return Constraint(self._pair(formula, at)[1])
+
+    def denied(self, formula: Formula, at: Construction | None = None) -> Constraint:
+        """That the formula is false (being undefined is neither true nor false)."""
+        return Constraint(self._pair(formula, at)[2])
+
+    def undefined(self, formula: Formula, at: Construction | None = None) -> Constraint:
+        _, true, false = self._pair(formula, at)
+        return Constraint(conjunction((negation(true), negation(false))))
+
+    def surely(self, formula: Formula, met: bool) -> Constraint:
+        """That the formula is true (or false, unless `met`) on every admissible reading of each phrase in it.
+
+        Free parameters are as presumed.
+        """
+        key = ("surely", id(formula), met)
+        if key not in self._made:
+            self._pair(formula, None)  # keeps the formula, so that its identity is not reused
+            if isinstance(formula, All):
+                parts = [self.surely(item, met) for item in formula.items]
+                self._made[key] = all_of(parts) if met else any_of(parts)
+            else:
+                pair = Encoder(self.words, self.base, self._admitted).encode(formula)
+                self._made[key] = Constraint(as_bool(pair[0 if met else 1]))
+        return self._made[key]
+
+    def _admitted(self, group: int) -> tuple[int, ...]:
+        return admissible_readings(self.sheet.groups[group], self.strained)
+
+    def met_by(self, formula: Formula, article: Article) -> Constraint:
+        """The readings and parameters on which this article makes the formula true.
+
+        Where only readings are open the exact evaluator decides, reading by reading.
+        """
+        key = ("met by", id(formula), tuple(article.items()))
+        if key not in self._made:
+            self._occurring(formula)  # keeps the formula, so that its identity is not reused
+            self._made[key] = Constraint(as_bool(self._met_by(formula, article)))
+        return self._made[key]
+
+    def _met_by(self, formula: Formula, article: Article) -> bool | z3.BoolRef:
+        if not self.groups_in(formula):
+            return meets(formula, article, self.base)
+        match formula:
+            case All(items):
+                return both(*(self._met_by(item, article) for item in items))
+            case Read(group, options) if not any(self._is_open(option) for option in options):
+                chosen = self.words.selectors[group]
+                return either(
+                    *(s for s, x in zip(chosen, options, strict=True) if meets(x, article, self.base))
+                )
+            case _:
+                return Encoder(self.words.at_article(article)).encode(formula)[0]
+
+    def _is_open(self, formula: Formula) -> bool:
+        """Does the formula's value depend on more than the article?"""
+        return bool(self.groups_in(formula)) or bool(parameters_in(formula))
+
+    def _pair(self, formula: Formula, at: Construction | None) -> tuple[Formula, z3.BoolRef, z3.BoolRef]:
+        key = (id(formula), self._as_far_as_used(formula, at))
+        if key not in self._met:
+            if isinstance(formula, All):
+                parts = [self._pair(item, at) for item in formula.items]
+                true, false = both(*(p[1] for p in parts)), either(*(p[2] for p in parts))
+            else:
+                true, false = Encoder(self.words, at).encode(formula)
+            # The formula is kept beside its encoding so that its identity is not reused.
+            self._met[key] = (formula, as_bool(true), as_bool(false))
+        return self._met[key]
+
+    def _as_far_as_used(self, formula: Formula, at: Construction | None) -> object:
+        """What of a construction the formula depends on."""
+        if at is None:
+            return None
+        groups = self.groups_in(formula)
+        values = dict(at.parameters)
+        stretches = [values[p.key] for p in self.sheet.parameters if p.group in groups]
+        return tuple(at.readings[g] for g in groups), tuple(stretches)
+
+    def equals(self, name: str, value: object) -> Constraint:
+        key = ("equals", name, value)
+        if key not in self._made:
+            self._made[key] = Constraint(self.words.equals(name, value))
+        return self._made[key]
+
+    def at_least(self, name: str, value: Fraction) -> Constraint:
+        return Constraint(as_bool(relate(">=", self.words.numbers[name], value)))
+
+    def at_most(self, name: str, value: Fraction) -> Constraint:
+        return Constraint(as_bool(relate("<=", self.words.numbers[name], value)))
+
+    def includes(self, name: str, member: str, wanted: bool) -> Constraint:
+        has = self.words.members[name, member]
+        return Constraint(has if wanted else z3.Not(has), literal=True)
+
+    def on_grid(self, name: str, step: Fraction, origin: Fraction) -> Constraint:
+        """That the number is `origin` plus a whole multiple of `step`."""
+        if name in self.words.wholes:
+            if step <= 1 and (1 / step).denominator == 1 and origin.denominator == 1:
+                return Constraint(z3.BoolVal(True))
+            value: z3.ArithRef = self.words.numbers[name]
+        else:
+            value = self.words.numbers[name]
+        index = self.words.grid[name]
+        return Constraint(value == numeral(origin) + numeral(step) * z3.ToReal(index))
+
+    def reads(self, group: int, reading: int) -> Constraint:
+        return Constraint(self.words.selectors[group][reading], literal=True)
+
+    def stretches(self, key: str, value: Fraction) -> Constraint:
+        return Constraint(as_bool(relate("=", self.words.parameters[key], value)))
+
+    def stretches_at_most(self, key: str, value: Fraction) -> Constraint:
+        return Constraint(as_bool(relate("<=", self.words.parameters[key], value)))
+
+    def restretched(self, constraint: Constraint, key: str) -> Constraint:
+        """The constraint with a second, independent value of the parameter in place of the first."""
+        first = self.words.parameters[key]
+        return Constraint(z3.substitute(constraint.expression, (first, self.words.second[key])))
+
+    def stretches_further(self, key: str) -> Constraint:
+        """That the second value of the parameter is greater than the first."""
+        return Constraint(self.words.parameters[key] < self.words.second[key])
+
+    def way(self, p: FreeParameter, formula: Formula) -> Literal["widens", "narrows", ""]:
+        """Which one way stretching the parameter moves what meets the formula; '' where it moves both."""
+        key = (p.key, id(formula))
+        if key not in self._ways:
+            met = self.met(formula)
+            later = self.restretched(met, p.key)
+            search = self.search(self.groups_in(formula))
+            search.require(self.reads(p.group, p.reading), self.stretches_further(p.key))
+            if not search.holds(met, ~later):
+                self._ways[key] = "widens"
+            else:
+                self._ways[key] = "" if search.holds(~met, later) else "narrows"
+        return self._ways[key]
+
+    def as_base(self, formula: Formula, group: int) -> Formula:
+        """The formula with the group and its parameters as in the base; always the same object."""
+        key = (id(formula), group)
+        if key not in self._as_base:
+            self._occurring(formula)  # keeps the formula, so that its identity is not reused
+            presumed = {p.key: p.presumed for p in self.sheet.parameters if p.group == group}
+            self._as_base[key] = read_as(formula, group, self.base.readings[group], presumed)
+        return self._as_base[key]
+
+    def taken(self, k: Construction, groups: Iterable[int]) -> list[Constraint]:
+        """That the groups are read as in `k`, with the parameters of the readings taken."""
+        wanted = set(groups)
+        literals = [self.reads(g, k.readings[g]) for g in sorted(wanted)]
+        values = dict(k.parameters)
+        return literals + [
+            self.stretches(p.key, values[p.key])
+            for p in self.sheet.parameters
+            if p.group in wanted and k.readings[p.group] == p.reading
+        ]
+
+    def departing(self, group: int) -> Constraint:
+        """That the group departs from the base, by its reading or by a parameter of the reading taken."""
+        key = ("departing", group)
+        if key in self._made:
+            return self._made[key]
+        g = self.sheet.groups[group]
+        chosen = self.words.selectors[group]
+        by_reading = [chosen[r] for r in range(len(g.readings)) if departs(g, r)]
+        by_stretch = [
+            z3.And(chosen[p.reading], self.words.parameters[p.key] != numeral(p.presumed))
+            for p in self.sheet.parameters
+            if p.group == group and not departs(g, p.reading)
+        ]
+        self._made[key] = Constraint(as_bool(either(*by_reading, *by_stretch)))
+        return self._made[key]
+
+    def standing_at_most(self, group: int, level: int) -> Constraint:
+        """That the group takes a reading of standing STANDINGS[level] or better."""
+        key = ("standing", group, level)
+        if key not in self._made:
+            readings = enumerate(self.sheet.groups[group].readings)
+            chosen = self.words.selectors[group]
+            kept = [chosen[r] for r, x in readings if STANDINGS.index(x.standing) <= level]
+            self._made[key] = Constraint(as_bool(either(*kept)))
+        return self._made[key]
+
+    def at_most_of(self, constraints: Iterable[Constraint], count: int) -> Constraint:
+        """That at most `count` of the constraints hold."""
+        items = [c.expression for c in constraints]
+        if count >= len(items):
+            return Constraint(z3.BoolVal(True))
+        if count == 0:
+            return Constraint(as_bool(both(*(z3.Not(item) for item in items))))
+        return Constraint(z3.AtMost(*items, count))
+
+    def grounds(self, names: Iterable[str]) -> list[tuple[str, Constraint]]:
+        """The bounds of the names and the given facts, each with the label a person knows it by."""
+        wanted = set(names)
+        found = [(f"given {g.text}", self.met(g.formula)) for g in self.sheet.givens]
+        for d in self.sheet.declarations:
+            limits = self.words.domain(d.name) if d.name in wanted else []
+            if limits:
+                found.append((f"bounds of '{d.name}'", Constraint(z3.And(*limits))))
+        return found
+
+    # ---- searches
+
+    @cached_property
+    def everything(self) -> z3.BoolRef:
+        """That the article exists: every value in its domain, every given fact true."""
+        domains = [c for d in self.sheet.declarations for c in self.words.domain(d.name)]
+        givens = [self.met(g.formula).expression for g in self.sheet.givens]
+        return as_bool(both(*domains, *givens))
+
+    def one_reading(self, group: int) -> z3.BoolRef:
+        """That the group takes exactly one admissible reading, with parameters within their intervals."""
+        if group not in self._one_reading:
+            chosen = self.words.selectors[group]
+            kept = [chosen[r] for r in admissible_readings(self.sheet.groups[group], self.strained)]
+            stretches = [
+                limit
+                for p in self.sheet.parameters
+                if p.group == group
+                for limit in within(self.words.parameters[p.key], p.lower, p.upper)
+            ]
+            apart = [disjunction((negation(a), negation(b))) for i, a in enumerate(kept) for b in kept[:i]]
+            left_out = [negation(s) for s in chosen if all(s is not k for k in kept)]
+            self._one_reading[group] = conjunction([disjunction(kept), *left_out, *apart, *stretches])
+        return self._one_reading[group]
+
+    def search(self, groups: Iterable[int], things: bool = True) -> Search:
+        """A new search over these groups; without `things`, over readings and parameters alone."""
+        return Search(self, tuple(groups), things)
+
+    def engine(self, things: bool) -> Engine:
+        """The shared solver, with what always holds: one reading for every group and, an article."""
+        engine = self._engines.get(things)
+        if engine is None or engine.is_full:
+            groups = range(len(self.sheet.groups))
+            engine = self._engines[things] = Engine(self.always(groups, things), self.budget.work)
+        return engine
+
+    def always(self, groups: Iterable[int], things: bool) -> list[z3.BoolRef]:
+        readings = [self.one_reading(g) for g in groups]
+        return [self.everything, *readings] if things else readings
+
+    def wall_left(self) -> float:
+        return self.budget.wall - (time.monotonic() - self.started)
+
+
+class Search:
+    """One line of questioning: constraints pile up; `holds` and `find` ask if something meets them all."""
+
+    def __init__(self, session: Session, groups: tuple[int, ...], things: bool) -> None:
+        self.session = session
+        self.groups = groups
+        self._things = things
+        self._engine = session.engine(things)
+        self._required: list[Constraint] = []
+        self._assumed: list[z3.BoolRef] = []
+        self._model: z3.ModelRef | None = None
+
+    def require(self, *constraints: Constraint) -> None:
+        self._required += constraints
+        self._assumed += self._literals(constraints)
+
+    @contextmanager
+    def aside(self) -> Iterator[None]:
+        """What is required inside is forgotten afterwards."""
+        count = len(self._required)
+        try:
+            yield
+        finally:
+            del self._required[count:]
+            del self._assumed[count:]
+
+    def holds(self, *constraints: Constraint) -> bool:
+        """Does something meet all that is required and these? Raises `Undecided`."""
+        return self._check(constraints, keep=False)
+
+    def find(self, *constraints: Constraint) -> bool:
+        """As `holds`, and keeps what was found for `article`, `construction` and `true`."""
+        return self._check(constraints, keep=True)
+
+    def _literals(self, constraints: Iterable[Constraint]) -> list[z3.BoolRef]:
+        return [c.expression if c.literal else self._engine.literal(c.expression) for c in constraints]
+
+    def _check(self, constraints: tuple[Constraint, ...], keep: bool) -> bool:
+        # The wall is looked at between steps only: inside one, answers would depend on the machine.
+        if self.session.wall_left() <= 0:
+            raise Undecided("the wall limit ran out")
+        answer = self._engine.check([*self._assumed, *self._literals(constraints)])
+        if answer == z3.unknown:
+            raise Undecided("the work budget of one step ran out")
+        found: bool = answer == z3.sat
+        if found and keep:
+            self._model = self._engine.model()
+        return found
+
+    def _everything_required(self) -> list[z3.BoolRef]:
+        always = self.session.always(self.groups, self._things)
+        return [*always, *(c.expression for c in self._required)]
+
+    def conflict(self, labelled: list[tuple[str, Constraint]]) -> tuple[str, ...] | None:
+        """A minimal set of labels whose constraints cannot hold together; None if all can.
+
+        Minimal by deletion in the order given, so the same input gives the same set; what cannot be decided
+        to be needless stays.
+        """
+        if self.holds(*(c for _, c in labelled)):
+            return None
+        kept = list(labelled)
+        for item in labelled:
+            rest = [other for other in kept if other is not item]
+            with suppress(Undecided):
+                if not self.holds(*(c for _, c in rest)):
+                    kept = rest
+        return tuple(label for label, _ in kept)
+
+    # ---- what the last model says
+
+    def article(self) -> Article:
+        """The article found last. Raises `Undecided` where only irrational numbers were found."""
+        assert self._model is not None
+        article = self.session.words.article(self._model)
+        if article is None:
+            raise Undecided("only numbers that are not fractions were found")
+        return article
+
+    def construction(self) -> Construction:
+        """The construction found last; groups and parameters not in this search are as in the base."""
+        assert self._model is not None
+        readings = list(self.session.base.readings)
+        for g in self.groups:
+            for r, selector in enumerate(self.session.words.selectors[g]):
+                if is_true_in(self._model, selector):
+                    readings[g] = r
+        values = []
+        for p in self.session.sheet.parameters:
+            value: Fraction | None = p.presumed
+            if p.group in self.groups and readings[p.group] == p.reading:
+                value = rational(
+                    self._model.eval(self.session.words.parameters[p.key], model_completion=True)
+                )
+            if value is None:
+                raise Undecided("only numbers that are not fractions were found")
+            values.append((p.key, value))
+        return Construction(tuple(readings), tuple(values))
+
+    def true(self, constraint: Constraint) -> bool:
+        """Is the constraint true of what was found last? Looks for something first if nothing was."""
+        if self._model is None:
+            assert self.find()
+        assert self._model is not None
+        return is_true_in(self._model, constraint.expression)
+
+    # ---- ends
+
+    def infimum(self, term: Term, at: Construction | None = None) -> Extremum | None:
+        """The least value of a term (open if only approached), or None if it has no lower end.
+
+        The optimiser proposes; `holds` and the closure of a cell certify. Raises `Undecided`.
+        """
+        ratio = Encoder(self.session.words, at).encode_term(term)
+        if ratio.den is not None:
+            raise Undecided("the end of a ratio of two unknowns was asked for")
+        return self._infimum(as_number(ratio.num), as_bool(ratio.defined))
+
+    def supremum(self, term: Term, at: Construction | None = None) -> Extremum | None:
+        """The greatest value of a term (open if only approached), or None if it has no upper end."""
+        end = self.infimum(Negate(term), at)
+        return None if end is None else Extremum(-end.value, end.closed)
+
+    def least_stretch(self, key: str) -> Extremum | None:
+        return self._infimum(self.session.words.parameters[key], z3.BoolVal(True))
+
+    def greatest_stretch(self, key: str) -> Extremum | None:
+        end = self._infimum(-self.session.words.parameters[key], z3.BoolVal(True))
+        return None if end is None else Extremum(-end.value, end.closed)
+
+    def _infimum(self, expression: z3.ArithRef, defined: z3.BoolRef) -> Extremum | None:
+        value = self._proposed_end(expression, [defined])
+        for _ in range(MOST_CELLS):
+            if value is None:
+                return None
+            if not self.find(Constraint(z3.And(defined, expression < numeral(value)))):
+                break
+            # Where whole numbers and open ends meet the optimiser can stop early: on, cell by cell.
+            value = self._proposed_end(expression, [defined, *self._cell(defined)])
+        else:
+            raise Undecided("the end could not be certified")
+        end = numeral(value)
+        if self.holds(Constraint(z3.And(defined, expression == end))):
+            return Extremum(value, True)
+        if not self._approached(expression, defined, end):
+            raise Undecided("the end could not be certified")
+        return Extremum(value, False)
+
+    def _proposed_end(self, expression: z3.ArithRef, conditions: list[z3.BoolRef]) -> Fraction | None:
+        """The least value by the optimiser's word; None where it has no lower end."""
+        optimiser = z3.Optimize()
+        optimiser.set("rlimit", self.session.budget.work)
+        for assertion in (*self._everything_required(), *conditions):
+            z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
+        aim = optimiser.minimize(expression)
+        if optimiser.check() != z3.sat:
+            raise Undecided("no end was found within the work budget")
+        infinite, value, _ = (rational(part) for part in optimiser.lower_values(aim))
+        if value is None or infinite is None:
+            raise Undecided("the end is not a fraction")
+        return value if infinite == 0 else None
+
+    def _cell(self, defined: z3.BoolRef) -> list[z3.BoolRef]:
+        """Everything that decides a branch or a comparison, as it was in what was found last."""
+        assert self._model is not None
+        return [_as_in(atom, self._model) for atom, _ in _atoms([*self._everything_required(), defined])]
+
+    def _approached(self, expression: z3.ArithRef, defined: z3.BoolRef, end: z3.ArithRef) -> bool:
+        """Does the closure of some model's cell contain the end? Then convexity reaches it."""
+        near = Constraint(z3.And(defined, expression <= end + numeral(Fraction(1, 10**12))))
+        if not self.find(near):
+            return False
+        model = self._model
+        assert model is not None
+        cell = z3.SimpleSolver()
+        cell.set("rlimit", self.session.budget.work)
+        cell.add(expression == end)
+        for atom, branching in _atoms([*self._everything_required(), defined]):
+            closed = _as_in(atom, model) if branching else _closure(atom, model)
+            if closed is None:
+                return False
+            cell.add(closed)
+        reached: bool = cell.check() == z3.sat
+        return reached
+
+
+def _atoms(expressions: Iterable[z3.ExprRef]) -> list[tuple[z3.ExprRef, bool]]:
+    """What a cell is made of, each once, as it first occurs; with it, whether it must stay as it is.
+
+    These are the comparisons and Boolean variables, and the whole parts of numbers. What decides a branch of
+    a number, and every whole part, must not change at the end of the cell: the number would jump there.
+    """
+    found: dict[int, tuple[z3.ExprRef, bool]] = {}
+    seen: set[tuple[int, bool]] = set()
+    stack = [(e, False) for e in reversed(list(expressions))]
+    while stack:
+        top, branching = stack.pop()
+        if (top.get_id(), branching) in seen:
+            continue
+        seen.add((top.get_id(), branching))
+        parts = top.children()
+        whole_part = top.decl().kind() in WHOLE_PARTS
+        if whole_part or (z3.is_bool(top) and (not parts or z3.is_arith(parts[0]))):
+            before = found.get(top.get_id(), (top, False))[1]
+            found[top.get_id()] = (top, branching or whole_part or before)
+        picks = z3.is_arith(top) and top.decl().kind() == z3.Z3_OP_ITE and not _meets_itself(*parts)
+        stack.extend((part, branching or (picks and i == 0)) for i, part in reversed([*enumerate(parts)]))
+    return list(found.values())
+
+
+def _meets_itself(condition: z3.ExprRef, then: z3.ExprRef, otherwise: z3.ExprRef) -> bool:
+    """Do both branches agree where the condition turns? So for a magnitude, a least or a greatest of two."""
+    if condition.decl().kind() not in (z3.Z3_OP_GE, z3.Z3_OP_LE):
+        return False
+    left, right = condition.children()
+    if (
+        otherwise.decl().kind() == z3.Z3_OP_UMINUS
+        and z3.is_rational_value(right)
+        and right.numerator_as_long() == 0
+    ):
+        return bool(left.eq(then) and otherwise.arg(0).eq(then))
+    return bool((left.eq(then) and right.eq(otherwise)) or (left.eq(otherwise) and right.eq(then)))
+
+
+def _as_in(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef:
+    """That the atom has the value it has in the model."""
+    kept: z3.BoolRef = atom == model.eval(atom, model_completion=True)
+    return kept
+
+
+def _closure(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef | None:
+    """The atom as it stands in the model, with strict comparisons loosened; None for kinds not handled."""
+    holds = z3.is_true(model.eval(atom, model_completion=True))
+    if not atom.children():
+        return atom if holds else z3.Not(atom)
+    left, *rest = atom.children()
+    if len(rest) != 1 or not z3.is_arith(left) or not z3.is_arith(rest[0]):
+        return None
+    right = rest[0]
+    if z3.is_int(left):
+        whole = model.eval(left, model_completion=True)
+        return z3.And(left == whole, right == model.eval(right, model_completion=True))
+    name = atom.decl().kind()
+    if name == z3.Z3_OP_EQ or name == z3.Z3_OP_DISTINCT:
+        if holds == (name == z3.Z3_OP_EQ):
+            return left == right
+        below = z3.is_true(model.eval(left < right, model_completion=True))
+        return left <= right if below else left >= right
+    upward = name in (z3.Z3_OP_GE, z3.Z3_OP_GT)
+    return left >= right if upward == holds else left <= right

@@ -1,0 +1,318 @@
+"""Solver symbols: conditions and numbers folded where they are settled, and the vocabulary's variables.
+
+A `Vocabulary` gives what each declared name stands for in a query: variables, or the fixed values of one
+article (then a formula becomes a condition on the readings alone).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from fractions import Fraction
+from functools import cache
+from typing import Any, TypeAlias, assert_never
+
+import z3
+
+from scopecheck.core.model import (
+    Article,
+    Bound,
+    ChoiceDecl,
+    Declaration,
+    NumberDecl,
+    Op,
+    SetDecl,
+    Sheet,
+)
+
+Condition: TypeAlias = bool | z3.BoolRef
+"""A condition that is settled before solving, or a solver formula."""
+Number: TypeAlias = Fraction | z3.ArithRef
+
+MIRROR: Mapping[Op, Op] = {"<": ">", "<=": ">=", "=": "=", "!=": "!=", ">=": "<=", ">": "<"}
+
+
+# The library's own operators coerce and compare sorts on every call, which took longer than solving. Here
+# all conditions are Boolean and all numbers real (counts enter by `whole_to_real`): terms are made directly.
+
+_CONTEXT = z3.main_ctx()
+_REF = _CONTEXT.ref()
+
+
+def _bool(ast: Any) -> z3.BoolRef:
+    return z3.BoolRef(ast, _CONTEXT)
+
+
+def _arith(ast: Any) -> z3.ArithRef:
+    return z3.ArithRef(ast, _CONTEXT)
+
+
+def _many(items: Sequence[z3.ExprRef]) -> tuple[int, Any]:
+    return len(items), (z3.Ast * len(items))(*(item.ast for item in items))
+
+
+def conjunction(items: Sequence[z3.BoolRef]) -> z3.BoolRef:
+    return _bool(z3.Z3_mk_and(_REF, *_many(items)))
+
+
+def disjunction(items: Sequence[z3.BoolRef]) -> z3.BoolRef:
+    return _bool(z3.Z3_mk_or(_REF, *_many(items)))
+
+
+def negation(item: z3.BoolRef) -> z3.BoolRef:
+    return _bool(z3.Z3_mk_not(_REF, item.ast))
+
+
+def assert_all(solver: z3.Solver, items: Iterable[z3.BoolRef]) -> None:
+    for item in items:
+        z3.Z3_solver_assert(_REF, solver.solver, item.ast)
+
+
+def checked(solver: z3.Solver, assumed: Sequence[z3.BoolRef]) -> z3.CheckSatResult:
+    return z3.CheckSatResult(z3.Z3_solver_check_assumptions(_REF, solver.solver, *_many(assumed)))
+
+
+def is_true_in(model: z3.ModelRef, item: z3.BoolRef) -> bool:
+    """Is the condition true in the model, whatever the model leaves open being completed?"""
+    value = (z3.Ast * 1)()
+    found: bool = z3.Z3_model_eval(_REF, model.model, item.ast, True, value)
+    return found and z3.Z3_get_bool_value(_REF, value[0]) == z3.Z3_L_TRUE
+
+
+def both(*items: Condition) -> Condition:
+    kept = [item for item in items if item is not True]
+    if any(item is False for item in kept):
+        return False
+    if not kept:
+        return True
+    return kept[0] if len(kept) == 1 else conjunction(kept)
+
+
+def either(*items: Condition) -> Condition:
+    kept = [item for item in items if item is not False]
+    if any(item is True for item in kept):
+        return True
+    if not kept:
+        return False
+    return kept[0] if len(kept) == 1 else disjunction(kept)
+
+
+def deny(item: Condition) -> Condition:
+    return not item if isinstance(item, bool) else negation(item)
+
+
+def as_bool(item: Condition) -> z3.BoolRef:
+    return z3.BoolVal(item) if isinstance(item, bool) else item
+
+
+@cache
+def numeral(value: Fraction) -> z3.ArithRef:
+    """The solver's numeral for an exact rational, by text: never by way of a binary float."""
+    return z3.RealVal(f"{value.numerator}/{value.denominator}")
+
+
+def as_number(value: Number) -> z3.ArithRef:
+    return numeral(value) if isinstance(value, Fraction) else value
+
+
+def whole_to_real(value: z3.ArithRef) -> z3.ArithRef:
+    return _arith(z3.Z3_mk_int2real(_REF, value.ast))
+
+
+def plus(left: Number, right: Number) -> Number:
+    if isinstance(left, Fraction) and isinstance(right, Fraction):
+        return left + right
+    if isinstance(left, Fraction) and left == 0:
+        return right
+    if isinstance(right, Fraction) and right == 0:
+        return left
+    return _arith(z3.Z3_mk_add(_REF, *_many((as_number(left), as_number(right)))))
+
+
+def times(left: Number, right: Number) -> Number:
+    if isinstance(left, Fraction) and isinstance(right, Fraction):
+        return left * right
+    for one, other in ((left, right), (right, left)):
+        if isinstance(one, Fraction) and one in (0, 1):
+            return other if one == 1 else Fraction(0)
+    return _arith(z3.Z3_mk_mul(_REF, *_many((as_number(left), as_number(right)))))
+
+
+def choose(condition: Condition, then: Number, otherwise: Number) -> Number:
+    if isinstance(condition, bool):
+        return then if condition else otherwise
+    picked = z3.Z3_mk_ite(_REF, condition.ast, as_number(then).ast, as_number(otherwise).ast)
+    return _arith(picked)
+
+
+def relate(op: Op, left: Number, right: Number) -> Condition:
+    if isinstance(left, Fraction) and isinstance(right, Fraction):
+        return _settled(op, left, right)
+    a, b = as_number(left).ast, as_number(right).ast
+    match op:
+        case "<":
+            return _bool(z3.Z3_mk_lt(_REF, a, b))
+        case "<=":
+            return _bool(z3.Z3_mk_le(_REF, a, b))
+        case "=":
+            return _bool(z3.Z3_mk_eq(_REF, a, b))
+        case "!=":
+            return negation(_bool(z3.Z3_mk_eq(_REF, a, b)))
+        case ">=":
+            return _bool(z3.Z3_mk_ge(_REF, a, b))
+        case ">":
+            return _bool(z3.Z3_mk_gt(_REF, a, b))
+        case _:
+            assert_never(op)
+
+
+def _settled(op: Op, left: Fraction, right: Fraction) -> bool:
+    sign = (left > right) - (left < right)
+    return {"<": sign < 0, "<=": sign <= 0, "=": sign == 0, "!=": sign != 0, ">=": sign >= 0, ">": sign > 0}[
+        op
+    ]
+
+
+# ---- the vocabulary
+
+
+class Vocabulary:
+    """Solver variables for the declared names, the selectors and the parameters of a sheet."""
+
+    fixed: Article | None = None
+
+    def __init__(self, sheet: Sheet) -> None:
+        self.sheet = sheet
+        self.declarations: dict[str, Declaration] = {d.name: d for d in sheet.declarations}
+        self.numbers: dict[str, z3.ArithRef] = {}
+        self.wholes: dict[str, z3.ArithRef] = {}
+        self.choices: dict[str, z3.ArithRef] = {}
+        self.members: dict[tuple[str, str], z3.BoolRef] = {}
+        # Numbered, not named by the sheet: no declared name can clash with another symbol.
+        for i, d in enumerate(sheet.declarations):
+            match d:
+                case NumberDecl(whole=True):
+                    self.wholes[d.name] = z3.Int(f"whole {i}")
+                    self.numbers[d.name] = whole_to_real(self.wholes[d.name])
+                case NumberDecl():
+                    self.numbers[d.name] = z3.Real(f"number {i}")
+                case ChoiceDecl():
+                    self.choices[d.name] = z3.Int(f"choice {i}")
+                case SetDecl():
+                    for j, member in enumerate(d.members):
+                        self.members[d.name, member] = z3.Bool(f"member {i}.{j}")
+                case _:
+                    assert_never(d)
+        self.selectors = tuple(
+            tuple(z3.Bool(f"reading {group.index}.{r}") for r in range(len(group.readings)))
+            for group in sheet.groups
+        )
+        self.parameters = {p.key: z3.Real(f"stretch {i}") for i, p in enumerate(sheet.parameters)}
+        self.second = {p.key: z3.Real(f"second stretch {i}") for i, p in enumerate(sheet.parameters)}
+        self.grid = {d.name: z3.Int(f"grid {i}") for i, d in enumerate(sheet.declarations)}
+
+    def at_article(self, article: Article) -> Vocabulary:
+        """The same selectors and parameters, with every declared name fixed to the article's value."""
+        pinned = Vocabulary.__new__(Vocabulary)
+        pinned.__dict__.update(self.__dict__)
+        pinned.fixed = article
+        pinned.wholes = {}
+        return pinned
+
+    def number(self, name: str) -> Number:
+        if self.fixed is None:
+            return self.numbers[name]
+        value = self.fixed[name]
+        assert isinstance(value, Fraction)
+        return value
+
+    def chosen(self, name: str, member: str) -> Condition:
+        if self.fixed is not None:
+            return self.fixed[name] == member
+        declared = self.declarations[name]
+        assert isinstance(declared, ChoiceDecl)
+        return self.choices[name] == declared.members.index(member)
+
+    def includes(self, name: str, member: str) -> Condition:
+        if self.fixed is None:
+            return self.members[name, member]
+        value = self.fixed[name]
+        assert isinstance(value, frozenset)
+        return member in value
+
+    def domain(self, name: str) -> list[z3.BoolRef]:
+        """What the declaration alone demands of the name's value."""
+        d = self.declarations[name]
+        match d:
+            case NumberDecl():
+                return within(self.numbers[name], d.lower, d.upper)
+            case ChoiceDecl():
+                index = self.choices[name]
+                return [index >= 0, index < len(d.members)]
+            case SetDecl():
+                return []
+            case _:
+                assert_never(d)
+
+    def equals(self, name: str, value: object) -> z3.BoolRef:
+        """That the name has exactly this value."""
+        d = self.declarations[name]
+        match d:
+            case NumberDecl(whole=True):
+                assert isinstance(value, Fraction)
+                return self.wholes[name] == value.numerator if value.denominator == 1 else z3.BoolVal(False)
+            case NumberDecl():
+                assert isinstance(value, Fraction)
+                return as_bool(relate("=", self.numbers[name], value))
+            case ChoiceDecl():
+                assert isinstance(value, str)
+                return self.choices[name] == d.members.index(value)
+            case SetDecl():
+                assert isinstance(value, frozenset)
+                has = [(self.members[name, m], m in value) for m in d.members]
+                literals = [h if wanted else negation(h) for h, wanted in has]
+                return as_bool(both(*literals))
+            case _:
+                assert_never(d)
+
+    def article(self, model: z3.ModelRef) -> Article | None:
+        """The article a model describes; None where a number is not rational."""
+        values: dict[str, Fraction | str | frozenset[str]] = {}
+        for name, d in self.declarations.items():
+            match d:
+                case NumberDecl():
+                    number = rational(model.eval(self.numbers[name], model_completion=True))
+                    if number is None:
+                        return None
+                    values[name] = number
+                case ChoiceDecl():
+                    index = rational(model.eval(self.choices[name], model_completion=True))
+                    assert index is not None
+                    values[name] = d.members[int(index)]
+                case SetDecl():
+                    values[name] = frozenset(
+                        m
+                        for m in d.members
+                        if z3.is_true(model.eval(self.members[name, m], model_completion=True))
+                    )
+                case _:
+                    assert_never(d)
+        return values
+
+
+def within(value: z3.ArithRef, lower: Bound | None, upper: Bound | None) -> list[z3.BoolRef]:
+    """That a value lies between two bounds, each of which may be missing."""
+    limits: list[z3.BoolRef] = []
+    if lower is not None:
+        limits.append(as_bool(relate(">=" if lower.closed else ">", value, lower.value)))
+    if upper is not None:
+        limits.append(as_bool(relate("<=" if upper.closed else "<", value, upper.value)))
+    return limits
+
+
+def rational(value: z3.ExprRef) -> Fraction | None:
+    """The exact rational a model value stands for; None for an irrational number."""
+    if isinstance(value, z3.IntNumRef):
+        return Fraction(value.as_long())
+    if isinstance(value, z3.RatNumRef):
+        return Fraction(value.numerator_as_long(), value.denominator_as_long())
+    return None
