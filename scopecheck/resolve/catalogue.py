@@ -34,12 +34,12 @@ class Literals:
 
 Literal_ = Literals
 
-SlotKind: TypeAlias = Literal["number", "whole", "plain", "difference", "ratio", "list", "noun"]
+SlotKind: TypeAlias = Literal["number", "whole", "plain", "difference", "ratio", "list", "noun", "limit"]
 
 
 @record
 class Slot:
-    """A place for a number, a list or a noun. `joiner` of a list: and, or, nor, and/or, comma, '' (any)."""
+    """A place for a number, a list, a noun or a whole limit in words. `joiner` of a list: and, or, nor, and/or, comma, '' (any)."""
 
     kind: SlotKind
     name: str
@@ -177,6 +177,14 @@ class Entry:
         return len(self.subjects) or nouns or 1
 
     @property
+    def bound_names(self) -> frozenset[str]:
+        """The names its formulas may use for slots and subjects; `a_c` is the limit c on the subject a."""
+        slots = [s for p in self.patterns for s in p.slots]
+        called = {"x", *self.subjects, *(s.name for s in slots)}
+        limits = {s.name for s in slots if s.kind == "limit"}
+        return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
+
+    @property
     def title(self) -> str:
         """The first wording, which names the entry."""
         return self.patterns[0].text if self.patterns else self.statement.id
@@ -210,7 +218,9 @@ def _marked(reading: ReadingText, profile: str) -> tuple[str, bool]:
 
 
 _ELEMENT = re.compile(r"<([^>]*)>|\[([^\]]*)\]|\(([^()]*)\)|(\S+)")
-_SLOT_KINDS: tuple[SlotKind, ...] = ("number", "whole", "plain", "difference", "ratio", "list", "noun")
+_SLOT_KINDS: tuple[SlotKind, ...] = (
+    "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit"
+)  # fmt: skip
 _WORD = re.compile(r"[\w'-]*\w|\S")
 
 

@@ -94,8 +94,12 @@ class _Job:
     subjects: tuple[Subject, ...]
     words: Words
     bare: frozenset[int]
+    loose: bool = False
+    """Whether a share written without its basis is one on whatever basis the thing has."""
     known: dict[tuple[int, int], list[Match]] = field(default_factory=dict)
     """Stretches of words already tried, by where they begin and end."""
+    apart: list[_Job] = field(default_factory=list)
+    """The same words for each thing left of the colon alone, once that is asked for."""
 
     @property
     def first(self) -> Bound:
@@ -158,7 +162,7 @@ class _Job:
                 own |= {word, word + "s", word.removesuffix("s")}
         item = (lambda tokens: all(t.sort == "word" for t in tokens)) if any_item else self.is_item
         own -= {"", "not", "no"}
-        return Tests(self.is_number, item, self.applies, frozenset(own), len(self.subjects))
+        return Tests(self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects))
 
     def applies(self, entry: Entry) -> bool:
         return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
@@ -182,6 +186,18 @@ class _Job:
             return False
         return len(self.found(tokens)) == 1 or self.split(tokens) is not None
 
+    def is_limit(self, tokens: tuple[Token, ...]) -> bool:
+        if len(tokens) >= len(self.words.tokens):
+            return False
+        return all(job.readable(tokens) for job in self.each())
+
+    def each(self) -> list[_Job]:
+        if not self.apart:
+            loose = len(self.subjects) > 1
+            for subject in self.subjects:
+                self.apart.append(_Job(self.reader, (subject,), self.words, self.bare, loose=loose))
+        return self.apart
+
     # ---- binding
 
     def read(self, match: Match, tokens: tuple[Token, ...]) -> Formula:
@@ -191,6 +207,8 @@ class _Job:
             if fill.slot.kind == "list":
                 slots[fill.slot.name] = self.listed(fill)
                 shown[fill.slot.name] = self.text(fill.tokens)
+            elif fill.slot.kind == "limit":
+                self.limited(fill, _called(match), slots, shown)
             elif fill.slot.kind != "noun":
                 slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
                 shown[fill.slot.name] = self.number_text(fill)
@@ -205,8 +223,7 @@ class _Job:
     def named_subjects(
         self, match: Match, tokens: tuple[Token, ...]
     ) -> tuple[dict[str, Bound], dict[str, str]]:
-        nouns = tuple(f.slot.name for f in match.fills if f.slot.kind == "noun")
-        names = match.entry.subjects or nouns or ("x",)
+        names = _called(match)
         if len(names) != len(self.subjects):
             raise trouble(
                 self.span(tokens),
@@ -270,7 +287,7 @@ class _Job:
             if own and own.symbol and not (number.value == 0 and own.offset == 0):
                 raise bare_number(self.span(tokens), number, own)
             unit = own
-        return replace(literal(number, unit), lifted=True)
+        return replace(literal(number, unit), lifted=not self.loose)
 
     def subject_unit(self, slot: Slot, number: Number, subject: Typed | None) -> Unit | None:
         """The unit of a number in words: K or degC as level or span, as the subject and the slot ask."""
@@ -282,6 +299,18 @@ class _Job:
         if subject.kind == Kind(_TEMPERATURE):
             return as_difference(unit)
         return as_level(unit) if unit.symbol == "K" and subject.kind.point else unit
+
+    def limited(
+        self, fill: Fill, names: tuple[str, ...], slots: dict[str, Bound], shown: dict[str, str]
+    ) -> None:
+        """Binds a limit c: `c` is that on everything left of the colon, `a_c` that on `a` alone."""
+        name, text = fill.slot.name, self.text(fill.tokens)
+        limits = tuple(job.whole(fill.tokens) for job in self.each())
+        for one, subject, limit in zip(names, self.subjects, limits, strict=True):
+            slots[f"{one}_{name}"] = Listed((limit,), (), f"{subject.text} {text}")
+            shown[f"{one}_{name}"] = f"{subject.text} {text}"
+        shown[name] = f"{', '.join(s.text for s in self.subjects)} {text}"
+        slots[name] = Listed(limits, (), shown[name])
 
     def listed(self, fill: Fill) -> Listed:
         subject = self.first
@@ -354,7 +383,7 @@ class _Job:
         loose = replace(self.tests(), number=number, subjects=0)
         for match in matches(tokens, self.reader.entries, loose):
             for fill in match.fills:
-                if fill.slot.kind not in ("noun", "list") and not self.is_number(fill.tokens):
+                if fill.slot.kind not in ("noun", "list", "limit") and not self.is_number(fill.tokens):
                     return self.text(fill.tokens)
         return ""
 
@@ -364,7 +393,7 @@ class _Job:
         numbers = sum(1 for t in tokens if t.number)
         for pattern in near:
             known = {o for need in pattern.required for o in need}
-            slots = [s for s in pattern.slots if s.kind not in ("noun", "list")]
+            slots = [s for s in pattern.slots if s.kind not in ("noun", "list", "limit")]
             if words and slots and known.issuperset(words) and len(slots) != numbers:
                 values = f"{len(slots)} value{'s' * (len(slots) > 1)}"
                 return f"'{pattern.plain}' takes {values}; here {_stand(numbers)}."
@@ -392,6 +421,12 @@ class _Job:
                 ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
                 scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
         return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+
+
+def _called(match: Match) -> tuple[str, ...]:
+    """What the things left of the colon are called in a phrase's formulas, in their order."""
+    nouns = tuple(f.slot.name for f in match.fills if f.slot.kind == "noun")
+    return match.entry.subjects or nouns or ("x",)
 
 
 _ARTICLES = frozenset(("a", "an", "the", "said"))
