@@ -166,8 +166,9 @@ def _meaning(reading: EntryReading, names: Names, slots: dict[str, Bound]) -> Me
     for free in reading.written.free:
         like = term(context(names, "reading", slots), _node(free.like)) if free.like else PLAIN_NUMBER
         known[free.name] = Typed(Parameter(free.name), like.kind, unit=like.unit)
-        assert free.presumed is not None
-        presumed = constant(term(context(names, "reading", slots), _node(free.presumed)).term)
+        presumed: Fraction | None = Fraction(0)
+        if free.presumed is not None:
+            presumed = constant(term(context(names, "reading", slots), _node(free.presumed)).term)
         assert presumed is not None
         for bound in free.bounds:
             formula(context(names, "reading", known), _node(bound))
@@ -230,6 +231,13 @@ def subject_count(entry: Entry, pattern: Pattern) -> int:
 def fits(pattern: Pattern, subject: Subject) -> bool:
     lists = any(s.kind == "list" for s in pattern.slots)
     return lists == ("sets" in subject.kinds or "choices" in subject.kinds)
+
+
+def tried_alike(entry: Entry) -> bool:
+    """Is an entry for one or two things of one kind, in units of these subjects?"""
+    slots = [s for p in entry.patterns for s in p.slots]
+    few = max(subject_count(entry, p) for p in entry.patterns) <= 2 and not any(s.kind == "limit" for s in slots)
+    return few and entry.group in "ABCDFGH" and entry.id not in ("D3", "D8", "D9", "B8")
 
 
 def tried_on(entry: Entry, pattern: Pattern) -> Iterator[Subject]:

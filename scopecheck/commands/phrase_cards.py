@@ -25,6 +25,7 @@ GROUPS = {
     "I": "Geometry",
     "J": "Time and sequence",
     "K": "What is measured, where, when and how",
+    "L": "Words that settle it",
 }
 WIDTH = 96
 _JOINERS = frozenset(("a", "an", "the", "and", "or", "of", "to", "is", "are"))
