@@ -6,6 +6,7 @@ meaning again.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
@@ -15,7 +16,7 @@ from itertools import combinations
 import pytest
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Formula, FreeParameter, Group, Sheet
+from scopecheck.core.model import Formula, FreeParameter, Group, Read, Sheet
 from scopecheck.resolve.catalogue import entries
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
@@ -114,6 +115,103 @@ def test_every_reading_is_met_by_something_and_missed_by_something(place: int) -
         never = reading.label == "ends in the order written"
         if reading.formula is not None and reading.formula_text != "TRUE" and not never:
             assert seen[reading.label] == {True, False}, reading.label
+
+
+# ---- the more exact wording
+
+
+@dataclass(frozen=True)
+class Given:
+    """Numbers in place of the words 'a stated ...', the reading that they make, and what it leaves open."""
+
+    reading: str
+    open: dict[str, Fraction]
+    numbers: dict[str, str]
+
+
+def _ends(lower: str, upper: str) -> dict[str, str]:
+    return {"a stated lower end": lower, "a stated upper end": upper}
+
+
+TENTH, THREE = Fraction(1, 10), Fraction(3)
+AMOUNT, VALUE = {"a stated amount": "3 mm"}, {"a stated value": "3 mm"}
+STATED = {
+    "free of (noun a)": Given("below a threshold", {"t": THREE}, AMOUNT),
+    "about (N)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "11 mm")),
+    "at least about (N)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "")),
+    "exceeding about (N)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "")),
+    "at most about (N)": Given("context tolerance", {"e": TENTH}, _ends("", "11 mm")),
+    "less than about (N)": Given("context tolerance", {"e": TENTH}, _ends("", "11 mm")),
+    "about (L) to (U)": Given("covers both ends", {"e": TENTH}, _ends("9 mm", "22 mm")),
+    "about (L) to about (U)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "22 mm")),
+    "between about (L) and (U)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "22 mm")),
+    "substantially (N)": Given("near enough for the purpose", {"e": TENTH}, _ends("9 mm", "11 mm")),
+    "substantially free of (noun a)": Given("below a number", {"z": THREE}, AMOUNT),
+    "of the order of (N)": Given("within a decade", {}, _ends("1 mm", "100 mm")),
+    "thin": Given("standard of the field", {"c": THREE}, VALUE),
+    "thick": Given("standard of the field", {"c": THREE}, VALUE),
+    "effective amount": Given("enough for the stated effect", {"f": THREE}, AMOUNT),
+    "flexible": Given("at least a threshold", {"c": THREE}, VALUE),
+    "parallel": Given(
+        "within making tolerance", {"e": THREE}, {"a stated lower angle": "-3 deg", "a stated upper angle": "3 deg"}
+    ),
+    "perpendicular": Given(
+        "within making tolerance", {"e": THREE}, {"a stated lower angle": "87 deg", "a stated upper angle": "93 deg"}
+    ),
+    "ratio of (noun a) to (noun b) of about (ratio r)": Given(
+        "context tolerance", {"e": Fraction(1, 5)}, _ends("1:5", "3:10")
+    ),
+    "equal to (N)": Given("as made", {"t": THREE}, AMOUNT),
+    "equal": Given("as made", {"t": THREE}, AMOUNT),
+    "substantially equal to (N)": Given("as made", {"t": THREE}, AMOUNT),
+    "substantially equal": Given("as made", {"t": THREE}, AMOUNT),
+    "not equal to (N)": Given("beyond tolerance", {"t": THREE}, AMOUNT),
+    "different": Given("two values, beyond tolerance", {"t": THREE}, AMOUNT),
+    "non-zero": Given("beyond detection", {"l": THREE}, AMOUNT),
+    "uniform": Given("as made", {"t": THREE}, AMOUNT),
+}  # fmt: skip
+PROPOSING = [p for p, e in zip(BY_PLACE, ENTRIES, strict=True) if e.group != "L"]
+
+
+def _opened(sheet: Sheet, given: Given | None) -> Construction:
+    values = given.open if given else {}
+    scales = {p.key: Fraction(1) if p.shared else p.unit.factor for p in sheet.parameters}
+    known = ((p, values.get(p.name, p.presumed / scales[p.key])) for p in sheet.parameters)
+    return Construction(tuple(0 for _ in sheet.groups), tuple((p.key, v * scales[p.key]) for p, v in known))
+
+
+def _alike(session: Session, k: Construction, one: Formula, other: Formula) -> bool:
+    """Is nothing met by one formula and missed by the other?"""
+    search = session.search(())
+    met, also = session.met(one, k), session.met(other, k)
+    return not search.holds(met, ~also) and not search.holds(~met, also)
+
+
+@pytest.mark.parametrize("place", PROPOSING)
+def test_the_more_exact_wording_is_one_reading_and_uncontested(place: int) -> None:
+    """Put beside the phrase in one claim, the wording proposed has one meaning: that of a named reading."""
+    entry = ENTRIES[place]
+    given = STATED.get(entry.title) if re.search(r"a stated (lower|upper|amount|value)", entry.exact_wording) else None
+    told: list[str] = []
+    for occasion in occasions(entry):
+        wording = entry.exact_wording.format(**occasion.slots)
+        for words, number in (given.numbers if given else {}).items():
+            wording = wording.replace(words, number)
+        lines = "".join(f"   | {occasion.subjects} : {words}\n" for words in (occasion.words, wording))
+        sheet = read(f"{occasion.declarations}\n1. A thing {occasion.words}, or {wording}.\n{lines}")
+        if sheet is None:
+            continue
+        own, proposed = (limitation.formula for limitation in sheet.claims[0].limitations)
+        contested = [g.wording for g in sheet.groups if len(g.readings) > 1 and any(p.where == "1b" for p in g.places)]
+        assert not contested, wording
+        if not isinstance(own, Read):
+            continue
+        k, session = _opened(sheet, given), Session(sheet)
+        readings = zip(sheet.groups[own.group].readings, own.options, strict=True)
+        told += [r.label for r, option in readings if _alike(session, k, option, proposed)]
+        if told:
+            break
+    assert (given.reading in told) if given else told, entry.exact_wording
 
 
 def test_how_many_pairs_were_told_apart(capsys: pytest.CaptureFixture[str]) -> None:

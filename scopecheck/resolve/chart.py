@@ -175,7 +175,8 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
             if members and all(map(tests.item, members)):
                 yield end, Fill(slot, tokens[at:end], members)
     elif slot.kind == "limit":
-        for end in range(len(tokens), at, -1):
+        shorter = len(tokens) - (at == 0)  # never all the words again
+        for end in range(shorter, at, -1):
             if tests.limit(tokens[at:end]):
                 yield end, Fill(slot, tokens[at:end])
     elif slot.kind == "noun":

@@ -192,10 +192,12 @@ class _Job:
         return all(job.readable(tokens) for job in self.each())
 
     def each(self) -> list[_Job]:
+        if len(self.subjects) == 1:
+            return [self]
         if not self.apart:
-            loose = len(self.subjects) > 1
-            for subject in self.subjects:
-                self.apart.append(_Job(self.reader, (subject,), self.words, self.bare, loose=loose))
+            self.apart.extend(
+                _Job(self.reader, (subject,), self.words, self.bare, loose=True) for subject in self.subjects
+            )
         return self.apart
 
     # ---- binding
