@@ -1,4 +1,4 @@
-"""Small sheets to try the shipped phrases on, read as any sheet is: kinds, numbers and words for each entry."""
+"""Small sheets to try the shipped phrases on, read as any sheet is: kinds, numbers and words."""
 
 from __future__ import annotations
 
@@ -7,9 +7,9 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from scopecheck.core.model import Formula, Group, Limitation, Read, Sheet
+from scopecheck.core.model import Formula, Group, Read, Sheet
 from scopecheck.foundations.spans import Source
-from scopecheck.resolve.catalogue import Entry, Literals, Pattern, Slot, entries
+from scopecheck.resolve.catalogue import Entry, Pattern, Slot, entries
 from scopecheck.resolve.sheet import read_sheet
 
 NAMES = ("bore", "width", "depth", "rise", "slack", "reach")
@@ -108,7 +108,7 @@ def _proposers(settled: Entry) -> list[Entry]:
 
 
 def _skeleton(text: str) -> str:
-    text = re.sub(r"\{(\w+)\}|\((?:\w+ )?(\w+)\)", "#", text)
+    text = re.sub(r"\{\w+\}|\([^()]*\)", "#", text)
     return re.sub(r"^\[?(?:an?|the)\]? ", "", text)
 
 
@@ -147,15 +147,38 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
         return None
     count = entry.takes(pattern)
     pairs = itertools.zip_longest(NAMES[:count], kind.declared[:count], fillvalue=kind.declared[-1])
-    words = []
+    declared = "".join(f"{name}  {what}\n" for name, what in pairs)
+    return Occasion(declared, ", ".join(NAMES[:count]), next(_ways(pattern, slots)), slots)
+
+
+def _ways(pattern: Pattern, slots: Mapping[str, str]) -> Iterator[str]:
+    """The wording with its first alternatives, its second ones and so on, until each stood in one."""
+    choices: list[list[str]] = []
     for element in pattern.elements:
         if isinstance(element, Slot):
-            words.append(slots[element.name])
-        elif not element.optional or element.options == ((",",),):
-            words.append(" ".join(element.options[0]))
-    text = " ".join(words).replace(" ,", ",").replace("( ", "(").replace(" )", ")")
-    declared = "".join(f"{name}  {what}\n" for name, what in pairs)
-    return Occasion(declared, ", ".join(NAMES[:count]), text, slots)
+            choices.append([slots[element.name]])
+        elif element.optional:
+            words = [" ".join(o) for o in element.options]
+            choices.append([*words, ""] if element.options == ((",",),) else ["", *words])
+        else:
+            choices.append([" ".join(o) for o in element.options])
+    sizes = [len(c) for c in choices]
+    longest = max(sizes, default=1)
+    for at in range(longest):
+        chosen = (c[min(at, len(c) - 1)] for c in choices)
+        yield " ".join(w for w in chosen if w).replace(" ,", ",").replace("( ", "(").replace(" )", ")")
+
+
+def written_ways(pattern: Pattern, occasion: Occasion) -> Iterator[str]:
+    """Some ways to write a wording with the numbers of an occasion."""
+    yield from _ways(pattern, occasion.slots)
+
+
+def first_occasion(entry: Entry, pattern: Pattern) -> Occasion:
+    """A wording on the first sheet on which the phrase is read."""
+    found = list(occasions(entry, pattern))
+    read_as = (o for o in found if (sheet := read(o.text)) and phrase_in(sheet, entry))
+    return next(read_as, found[0])
 
 
 def read(text: str) -> Sheet | None:
@@ -171,12 +194,3 @@ def phrase_in(sheet: Sheet, entry: Entry) -> tuple[Group, tuple[Formula, ...]] |
         return None
     group = sheet.groups[formula.group]
     return (group, formula.options) if group.entry == entry.title else None
-
-
-def limitation_of(sheet: Sheet) -> Limitation:
-    (limitation,) = sheet.claims[0].limitations
-    return limitation
-
-
-def literal_words(pattern: Pattern) -> tuple[str, ...]:
-    return tuple(w for e in pattern.elements if isinstance(e, Literals) for w in e.options[0])

@@ -5,12 +5,10 @@ from __future__ import annotations
 import itertools
 import re
 from collections.abc import Iterator
-from functools import cache
 
 import pytest
 
 from scopecheck.resolve.catalogue import Entry, Literals, Pattern, entries
-from tests.occurrences import column_of, meanings, subject_count, tried_alike, tried_on
 
 TAGS = ("read", "read (secondary)", "memory", "common practice")
 FILES = {
@@ -24,10 +22,6 @@ VERDICTS = re.compile(
 )
 ENTRIES = entries()
 NAMED = [pytest.param(e, id=f"{e.id} {e.title[:50]}") for e in ENTRIES]
-BY_PLACE = [
-    pytest.param(i, id=f"{e.id} {e.title[:50]}") for i, e in enumerate(ENTRIES) if tried_alike(e)
-]
-"""The entries that the shared occurrences fit; every entry is tried by the solver in another module."""
 
 
 # ---- the data
@@ -72,17 +66,6 @@ def test_no_verdict_in_what_may_be_printed(entry: Entry) -> None:
 # ---- the readings
 
 
-@pytest.mark.parametrize("place", BY_PLACE)
-def test_every_reading_means_something_somewhere(place: int) -> None:
-    entry = ENTRIES[place]
-    used: set[str] = set()
-    for pattern in entry.patterns:
-        for subject in tried_on(entry, pattern):
-            used |= {m.reading.label for m in meanings(entry, pattern, subject)}
-    wanted = {r.label for r in entry.readings if r.formula is not None}
-    assert used == wanted
-
-
 @pytest.mark.parametrize("entry", NAMED)
 def test_every_pattern_fills_the_slots_of_every_formula(entry: Entry) -> None:
     slots = {s for p in entry.patterns for s in p.slots}
@@ -95,36 +78,6 @@ def test_every_pattern_fills_the_slots_of_every_formula(entry: Entry) -> None:
                 text = re.sub(r"bar\([ag]\)", "", reading.formula_text)
                 names = set(re.findall(r"\b(?:[A-Za-z]|\w+_\w+)\b", text))
                 assert names <= known - missing, (pattern.text, reading.label)
-
-
-@cache
-def _columns(place: int) -> tuple[tuple[tuple[str, tuple[bool | None, ...]], ...], ...]:
-    """For each subject on which the first wording can be tried: what each reading says of each article."""
-    entry = ENTRIES[place]
-    pattern = entry.patterns[0]
-    count = subject_count(entry, pattern)
-    return tuple(
-        tuple((m.reading.label, column_of(m, subject, count)) for m in meanings(entry, pattern, subject))
-        for subject in tried_on(entry, pattern)
-    )
-
-
-@pytest.mark.parametrize("place", BY_PLACE)
-def test_readings_differ(place: int) -> None:
-    if sum(r.formula is not None for r in ENTRIES[place].readings) > 1:
-        assert any(len({column for _, column in columns}) > 1 for columns in _columns(place))
-
-
-@pytest.mark.parametrize("place", BY_PLACE)
-def test_every_reading_can_be_met_and_missed(place: int) -> None:
-    seen: dict[str, set[bool | None]] = {}
-    for columns in _columns(place):
-        for label, column in columns:
-            seen.setdefault(label, set()).update(column)
-    for reading in ENTRIES[place].readings:
-        never = reading.label == "ends in the order written"
-        if reading.formula is not None and reading.formula_text != "TRUE" and not never:
-            assert {True, False} <= seen[reading.label], reading.label
 
 
 # ---- the wordings

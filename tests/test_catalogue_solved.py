@@ -1,7 +1,7 @@
-"""Every two readings of a shipped phrase are told apart by a thing, and its more exact wording has one meaning.
+"""A thing tells every two readings of a phrase apart, and its more exact wording has one meaning.
 
-Both are answered by the solver, on sheets that are read as any other; the things found are checked by the exact
-meaning again.
+Both are answered by the solver, on sheets that are read as any other; the things found are checked by the
+exact meaning again.
 """
 
 from __future__ import annotations
@@ -59,7 +59,9 @@ class Trial:
         """Whether something meets the reading, and whether something does not."""
         for k, session in self.looks:
             met = session.met(option, k)
-            yield from (wanted for wanted in (True, False) if session.search(()).holds(met if wanted else ~met))
+            yield from (
+                wanted for wanted in (True, False) if session.search(()).holds(met if wanted else ~met)
+            )
 
 
 def _constructions(sheet: Sheet) -> Iterator[Construction]:
@@ -153,10 +155,14 @@ STATED = {
     "effective amount": Given("enough for the stated effect", {"f": THREE}, AMOUNT),
     "flexible": Given("at least a threshold", {"c": THREE}, VALUE),
     "parallel": Given(
-        "within making tolerance", {"e": THREE}, {"a stated lower angle": "-3 deg", "a stated upper angle": "3 deg"}
+        "within making tolerance",
+        {"e": THREE},
+        {"a stated lower angle": "-3 deg", "a stated upper angle": "3 deg"},
     ),
     "perpendicular": Given(
-        "within making tolerance", {"e": THREE}, {"a stated lower angle": "87 deg", "a stated upper angle": "93 deg"}
+        "within making tolerance",
+        {"e": THREE},
+        {"a stated lower angle": "87 deg", "a stated upper angle": "93 deg"},
     ),
     "ratio of (noun a) to (noun b) of about (ratio r)": Given(
         "context tolerance", {"e": Fraction(1, 5)}, _ends("1:5", "3:10")
@@ -169,7 +175,7 @@ STATED = {
     "different": Given("two values, beyond tolerance", {"t": THREE}, AMOUNT),
     "non-zero": Given("beyond detection", {"l": THREE}, AMOUNT),
     "uniform": Given("as made", {"t": THREE}, AMOUNT),
-}  # fmt: skip
+}
 PROPOSING = [p for p, e in zip(BY_PLACE, ENTRIES, strict=True) if e.group != "L"]
 
 
@@ -191,7 +197,11 @@ def _alike(session: Session, k: Construction, one: Formula, other: Formula) -> b
 def test_the_more_exact_wording_is_one_reading_and_uncontested(place: int) -> None:
     """Put beside the phrase in one claim, the wording proposed has one meaning: that of a named reading."""
     entry = ENTRIES[place]
-    given = STATED.get(entry.title) if re.search(r"a stated (lower|upper|amount|value)", entry.exact_wording) else None
+    given = (
+        STATED.get(entry.title)
+        if re.search(r"a stated (lower|upper|amount|value)", entry.exact_wording)
+        else None
+    )
     told: list[str] = []
     for occasion in occasions(entry):
         wording = entry.exact_wording.format(**occasion.slots)
@@ -202,7 +212,9 @@ def test_the_more_exact_wording_is_one_reading_and_uncontested(place: int) -> No
         if sheet is None:
             continue
         own, proposed = (limitation.formula for limitation in sheet.claims[0].limitations)
-        contested = [g.wording for g in sheet.groups if len(g.readings) > 1 and any(p.where == "1b" for p in g.places)]
+        contested = [
+            g.wording for g in sheet.groups if len(g.readings) > 1 and any(p.where == "1b" for p in g.places)
+        ]
         assert not contested, wording
         if not isinstance(own, Read):
             continue
@@ -215,7 +227,12 @@ def test_the_more_exact_wording_is_one_reading_and_uncontested(place: int) -> No
 
 
 def test_how_many_pairs_were_told_apart(capsys: pytest.CaptureFixture[str]) -> None:
-    pairs, computed = sum(TOLD_APART.values()), sum(r.formula is not None for e in ENTRIES for r in e.readings)
+    pairs, computed = (
+        sum(TOLD_APART.values()),
+        sum(r.formula is not None for e in ENTRIES for r in e.readings),
+    )
     with capsys.disabled():
-        print(f"\n  {len(ENTRIES)} phrases, {computed} computed readings: {pairs} pairs of readings told apart")
+        print(
+            f"\n  {len(ENTRIES)} phrases, {computed} computed readings: {pairs} pairs of readings told apart"
+        )
     assert pairs or len(TOLD_APART) < len(ENTRIES)

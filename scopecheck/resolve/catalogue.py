@@ -39,7 +39,10 @@ SlotKind: TypeAlias = Literal["number", "whole", "plain", "difference", "ratio",
 
 @record
 class Slot:
-    """A place for a number, a list, a noun or a whole limit in words. `joiner` of a list: and, or, nor, and/or, comma, '' (any)."""
+    """A place for a number, a list, a noun or a whole limit in words.
+
+    `joiner` of a list: and, or, nor, and/or, comma, '' (any).
+    """
 
     kind: SlotKind
     name: str
