@@ -765,3 +765,25 @@ def test_pinned_number_may_be_plain_where_the_reading_writes_it_plain() -> None:
 def test_pin_may_name_a_document() -> None:
     text = f'{HEAD}1. A thing.\n\ndocument D\n  a : open about 35 %\nread "about" in D as "rounding only"\n'
     assert [r.label for r in sheet(text).groups[0].readings] == ["rounding only"]
+
+
+# ---- a whole limit in words
+
+
+POLYMER = "first, second  length in mm\n"
+
+
+def test_a_limit_is_read_for_each_thing_left_of_the_colon() -> None:
+    made = sheet(
+        f"{POLYMER}\n1. A thing with an average particle size of between 5 and 9 mm.\n"
+        "   | first, second : an average particle size of between 5 and 9 mm\n"
+    )
+    outer, inner = sorted(made.groups, key=lambda g: g.entry)
+    assert (outer.entry, inner.entry) == ("average particle size of (limit c)", "between (L) and (U)")
+    assert [r.plain for r in outer.readings] == ["first between 5 and 9 mm", "second between 5 and 9 mm"]
+
+
+def test_words_of_a_measure_without_its_several_things_are_left_to_the_noun() -> None:
+    text = f"{POLYMER}\n1. A thing with a width of at least 5 mm.\n   | first : a width of at least 5 mm\n"
+    (diagnostic,) = errors(text)
+    assert diagnostic.message == "no phrase reads 'a width of at least 5 mm'"

@@ -129,7 +129,8 @@ class _Job:
         if parts is None:
             any_number = replace(self.tests(), subjects=0)
             for match in matches(tokens, self.reader.entries, any_number):
-                self.named_subjects(match, tokens)
+                if len(self.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):
+                    self.named_subjects(match, tokens)
             raise self.no_phrase(tokens)
         return parts
 
@@ -328,7 +329,7 @@ class _Job:
     def no_phrase(self, tokens: tuple[Token, ...]) -> Trouble:
         words, span = self.text(tokens), self.span(tokens)
         literals = frozenset(
-            o for e in self.reader.entries for p in e.patterns for need in p.required for o in need
+            o for e in self.reader.entries for p in self.here(e) for need in p.required for o in need
         )
         cause = "The words right of a colon are read as one phrase, whole."
         if shorter := self.shorter(tokens, literals):
@@ -350,6 +351,11 @@ class _Job:
         help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
         cause = self.operands(tokens, near) or cause
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
+
+    def here(self, entry: Entry) -> list[Pattern]:
+        """The wordings for as many things as stand here whose words are of limits, not of what is measured."""
+        fits = (p for p in entry.patterns if entry.takes(p) == len(self.subjects))
+        return [p for p in fits if not any(s.kind == "limit" for s in p.slots)]
 
     def shorter(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
         """The longest stretch that is a phrase, if the words around it say nothing of limits; else ''."""
