@@ -353,7 +353,7 @@ class _Job:
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
 
     def here(self, entry: Entry) -> list[Pattern]:
-        """The wordings for as many things as stand here whose words are of limits, not of what is measured."""
+        """The wordings for as many things as stand here whose words tell of limits, not of measures."""
         fits = (p for p in entry.patterns if entry.takes(p) == len(self.subjects))
         return [p for p in fits if not any(s.kind == "limit" for s in p.slots)]
 
