@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
-from scopecheck.answers.refine import Demand, Wanted, find_construction
+from scopecheck.answers.refine import Demand, Wanted, find_construction, some_construction
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import All, Article, Case, Formula, Limitation, NumberDecl
 from scopecheck.foundations.record import replace
@@ -68,7 +68,7 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
     if not search.holds():
         yield Looked(question, finding.claim, finding.label, case.name)
         return
-    free_of = find_construction(session, [Demand(case.facts, scope, "none")]).construction
+    free_of = some_construction(session, [Demand(case.facts, scope, "none")])
     finding = _with_status(prepared, finding, case, scope, free_of)
     if finding.quantifier == "every":
         finding = replace(finding, stakes=1)
@@ -132,21 +132,21 @@ def _prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: t
 
 
 def _with_status(
-    prepared: Prepared, finding: Finding, case: Case, scope: Formula, free_of: Construction | None
+    prepared: Prepared, finding: Finding, case: Case, scope: Formula, free_of: bool
 ) -> Finding:
     """Adds at the base, lowest and highest status of a case of which something is met somewhere."""
     session = prepared.session
     base = status_at(prepared, case.facts, scope, session.base)
-    if free_of is not None:
+    if free_of:
         lowest: Status = "none"
     else:
         partly = session.search(session.groups_in(case.facts, scope))
         partly.require(session.met(case.facts), ~session.met(scope))
         lowest = "some" if partly.holds() else "every"
-    whole = find_construction(session, [Demand(case.facts, scope, "every")]).construction
-    highest: Status = "some" if whole is None else "every"
+    whole = some_construction(session, [Demand(case.facts, scope, "every")])
+    highest: Status = "every" if whole else "some"
     quantifier: Quantifier = "some" if base == "none" else "base"
-    if free_of is None:
+    if not free_of:
         quantifier = "every"
     return replace(finding, quantifier=quantifier, lowest=lowest, at_base=base, highest=highest)
 
@@ -396,17 +396,17 @@ def _graded_loss(
     lost = session.search(())
     lost.require(session.met(region, session.base), ~session.met(scope, session.base))
     quantifier: Quantifier = "base" if lost.holds() else "some"
-    wholly = find_construction(session, [Demand(case.facts, scope, "none")]).construction
-    kept = find_construction(session, [Demand(case.facts, scope, "every")]).construction
+    wholly = some_construction(session, [Demand(case.facts, scope, "none")])
+    kept = some_construction(session, [Demand(case.facts, scope, "every")])
     # What an ancestor keeps out is told there: only what this claim keeps out of the rest counts here.
-    spared = kept or find_construction(session, [Demand(region, scope, "every")]).construction
+    spared = kept or some_construction(session, [Demand(region, scope, "every")])
     return replace(
         finding,
-        quantifier="every" if spared is None else quantifier,
+        quantifier=quantifier if spared else "every",
         at_base=base,
-        lowest="none" if wholly is not None else "some",
-        highest="every" if kept is not None else "some",
-        partly=() if wholly is not None else _unsaid(prepared, case, scope),
+        lowest="none" if wholly else "some",
+        highest="every" if kept else "some",
+        partly=() if wholly else _unsaid(prepared, case, scope),
     )
 
 
@@ -458,5 +458,5 @@ def class_status(prepared: Prepared, case: Case) -> Iterator[Answer]:
         if not search.holds():
             yield replace(finding, quantifier="every", lowest="none", at_base="none", highest="none")
             continue
-        free_of = find_construction(session, [Demand(case.facts, scope, "none")]).construction
+        free_of = some_construction(session, [Demand(case.facts, scope, "none")])
         yield _with_status(prepared, finding, case, scope, free_of)

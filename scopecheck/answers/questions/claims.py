@@ -11,7 +11,20 @@ from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, 
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.core.construction import Node, nodes
 from scopecheck.core.linear import linear_form
-from scopecheck.core.model import All, Article, Compare, Const, Divide, Formula, Limitation, Op, Read, Term
+from scopecheck.core.model import (
+    All,
+    Article,
+    Compare,
+    Const,
+    Divide,
+    Formula,
+    Greatest,
+    Least,
+    Limitation,
+    Op,
+    Read,
+    Term,
+)
 from scopecheck.foundations.record import replace
 from scopecheck.solving.solver import Extremum, Undecided
 
@@ -28,6 +41,7 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     scope = instance.scope
     groups = session.groups_in(scope)
     if met_whatever_is_read(prepared, scope):
+        prepared.note_can_be_met(scope)
         yield Looked(question, claim.number, f"claim {claim.number}")
         return
     if prepared.can_be_met(scope):
@@ -48,19 +62,21 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
 
 
 def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | None = None) -> bool:
-    """Does one thing meet the scope (and miss `missed`) on every construction?
+    """Does one thing meet the scope (and miss `missed`) on every reading, free parameters as presumed?
 
-    A single query proposes the thing, with free parameters as presumed; the readings alone then confirm it.
-    False means only that no such thing was found this way.
+    A single query proposes the thing; the readings alone then confirm it. False means only that no such thing
+    was found this way.
     """
     session = prepared.session
     formulas = (scope, missed) if missed is not None else (scope,)
-    readings = session.search(session.groups_in(*formulas), things=False)
+    groups = session.groups_in(*formulas)
+    readings = session.search(groups, things=False)
+    readings.require(*(session.stretches(p.key, p.presumed) for p in session.sheet.parameters if p.group in groups))
 
     def always(article: Article) -> bool:
-        escapes = ~session.met_by(scope, article)
+        escapes = ~session.met_by(scope, article, stretch=False)
         if missed is not None:
-            escapes = escapes | session.met_by(missed, article)
+            escapes = escapes | session.met_by(missed, article, stretch=False)
         return not readings.holds(escapes)
 
     if missed is None and any(always(article) for article in prepared.inside_points(scope)):
@@ -113,7 +129,7 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         return
     if met_whatever_is_read(prepared, parent, own):
         # One thing meets the parent and misses the dependent on every construction: it narrows on every one.
-        yield _narrowing(prepared, instance)
+        yield _narrowing(prepared, instance, at_base=True)
         return
     search = session.search(groups)
     search.require(session.met(parent), ~session.met(own))
@@ -127,19 +143,22 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         return
     base = session.search(())
     base.require(session.met(parent, session.base))
-    narrows_at_base = not base.holds() or base.holds(~session.met(own, session.base))
+    misses_at_base = base.holds(~session.met(own, session.base))
+    narrows_at_base = misses_at_base or not base.holds()
     demands = [Demand(parent, own, "every"), Demand(NOTHING, parent, "some")]
     refined = find_construction(session, demands, stretch=False)
     if refined.construction is not None:
         told = prepared.told_refined(at_claim("adds nothing", 4, claim), refined, groups)
         quantifier: Quantifier = "some" if narrows_at_base else "base"
         yield replace(told, outcome="excluded", quantifier=quantifier)
-    yield _narrowing(prepared, instance)
+    yield _narrowing(prepared, instance, misses_at_base)
 
 
-def _narrowing(prepared: Prepared, instance: Instance) -> Finding:
-    """The thing that meets the parent and not the dependent claim: what the narrowing gives up."""
+def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Finding:
+    """That the dependent claim narrows; shown, where details are asked for, by the thing it gives up."""
     session = prepared.session
+    if not prepared.details:
+        return replace(at_claim("narrows", 6, instance.claim), quantifier="base" if at_base else "some")
     parent, own = instance.parent_scope, instance.own_scope
     search = session.search(session.groups_in(parent, own))
     search.require(session.met(parent), ~session.met(own))
@@ -271,8 +290,14 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
 
 
 def may_lack_value(node: Node) -> bool:
-    """Is this a division by something that is not a written number?"""
-    return isinstance(node, Divide) and not isinstance(node.right, Const)
+    """Is this a division, other than by a written number that is not 0, or the least or greatest of nothing?"""
+    match node:
+        case Divide(_, Const(value)):
+            return value == 0
+        case Least(items) | Greatest(items):
+            return not items
+        case _:
+            return isinstance(node, Divide)
 
 
 def _expression(limitation: Limitation) -> str:
