@@ -88,13 +88,14 @@ class _Refinement:
         self.verifiers = [_verifier(session, demand, self.groups) for demand in self.demands]
         self.articles: list[Article] = []
         self.best = True
+        self.values = {p.key: [p.presumed] for p in self.parameters} if self.demands else {}
+        self.listed = not self.values
 
     def refined(self, best: bool) -> Refined:
         """The best construction left; unless `best`, the first that is found to fulfil the demands."""
-        values = {p.key: stretch_values(self.session, p, self.demands) for p in self._to_be_tried()}
         ranked = False
         for _ in range(MOST_ROUNDS):
-            k = self._offer(values, ranked)
+            k = self._offer(ranked)
             if k is None:
                 return Refined(None, tuple(self.articles))
             if self._broken(k):
@@ -109,19 +110,18 @@ class _Refinement:
             ranked = True
         raise Undecided("the number of rounds ran out")
 
-    def _to_be_tried(self) -> list[FreeParameter]:
-        return self.parameters if self.demands else []
-
-    def _offer(self, values: dict[str, list[Fraction]], ranked: bool) -> Construction | None:
+    def _offer(self, ranked: bool) -> Construction | None:
         """A construction that is left, the best if `ranked`, at the values listed.
 
-        Values are added where only others are left.
+        Values are listed when the presumed ones no longer do, and added where only others are left.
         """
         base = self.session.taken(self.session.base, self.groups)
         if not self.articles and self.proposer.holds(*base):
             return self.session.base
+        if ranked:
+            self._list_values()
         with self.proposer.aside():
-            for key, listed in values.items():
+            for key, listed in self.values.items():
                 self.proposer.require(any_of(self.session.stretches(key, v) for v in listed))
             if self.proposer.find():
                 if not ranked:
@@ -129,14 +129,23 @@ class _Refinement:
                 return settle_construction(self.session, self.proposer, self.groups).construction
         if not self.proposer.find():
             return None
-        if ranked and not values:
+        if not self.listed:
+            self._list_values()
+            return self._offer(ranked)
+        if ranked and not self.values:
             return best_construction(self.session, self.proposer, self.groups)
         k = self.proposer.construction()
         self.best = False
-        for key in values:
-            if k.parameter(key) not in values[key]:
-                values[key] = [*values[key], k.parameter(key)]
+        for key, listed in self.values.items():
+            if k.parameter(key) not in listed:
+                self.values[key] = [*listed, k.parameter(key)]
         return k
+
+    def _list_values(self) -> None:
+        """Lists the values that are likely to decide; looking for them takes longer than most searches."""
+        if not self.listed:
+            self.values = {p.key: stretch_values(self.session, p, self.demands) for p in self.parameters}
+            self.listed = True
 
     def _broken(self, k: Construction) -> bool:
         """Does something break a demand on this construction? What it rules out is ruled out from here on."""
@@ -255,7 +264,9 @@ def _allowed(p: FreeParameter, value: Fraction) -> bool:
     return above and below
 
 
-def _turning_points(session: Session, p: FreeParameter, region: Formula, part: Formula) -> frozenset[Fraction]:
+def _turning_points(
+    session: Session, p: FreeParameter, region: Formula, part: Formula
+) -> frozenset[Fraction]:
     """Where, as the parameter grows, the region starts or ceases to meet the part; looked for once."""
     key = (p.key, id(region), id(part))
     if key not in session.turning:

@@ -28,7 +28,18 @@ from scopecheck.core.construction import (
     nodes,
     parameters_in,
 )
-from scopecheck.core.model import STANDINGS, All, Article, Formula, FreeParameter, Negate, Read, ReadTerm, Sheet, Term
+from scopecheck.core.model import (
+    STANDINGS,
+    All,
+    Article,
+    Formula,
+    FreeParameter,
+    Negate,
+    Read,
+    ReadTerm,
+    Sheet,
+    Term,
+)
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import field, record
 from scopecheck.solving.encode import Encoder
@@ -47,6 +58,7 @@ from scopecheck.solving.symbols import (
     negation,
     numeral,
     rational,
+    rational_in,
     relate,
     within,
 )
@@ -175,7 +187,8 @@ class Session:
                 parts = [self.surely(item, met) for item in formula.items]
                 self._made[key] = all_of(parts) if met else any_of(parts)
             else:
-                pairs = [Encoder(self.words, k, self._admitted).encode(formula) for k in self._term_ways(formula)]
+                encoders = [Encoder(self.words, k, self._admitted) for k in self._term_ways(formula)]
+                pairs = [encoder.encode(formula) for encoder in encoders]
                 self._made[key] = Constraint(as_bool(both(*(pair[0 if met else 1] for pair in pairs))))
         return self._made[key]
 
@@ -511,9 +524,7 @@ class Search:
         for p in self.session.sheet.parameters:
             value: Fraction | None = p.presumed
             if p.group in self.groups and readings[p.group] == p.reading:
-                value = rational(
-                    self._model.eval(self.session.words.parameters[p.key], model_completion=True)
-                )
+                value = rational_in(self._model, self.session.words.parameters[p.key])
             if value is None:
                 raise Undecided("only numbers that are not fractions were found")
             values.append((p.key, value))

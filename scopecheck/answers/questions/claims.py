@@ -71,7 +71,8 @@ def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | N
     formulas = (scope, missed) if missed is not None else (scope,)
     groups = session.groups_in(*formulas)
     readings = session.search(groups, things=False)
-    readings.require(*(session.stretches(p.key, p.presumed) for p in session.sheet.parameters if p.group in groups))
+    stretches = [p for p in session.sheet.parameters if p.group in groups]
+    readings.require(*(session.stretches(p.key, p.presumed) for p in stretches))
 
     def always(article: Article) -> bool:
         escapes = ~session.met_by(scope, article, stretch=False)
@@ -290,7 +291,7 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
 
 
 def may_lack_value(node: Node) -> bool:
-    """Is this a division, other than by a written number that is not 0, or the least or greatest of nothing?"""
+    """Is this a division (but not by a written number, unless 0), or the least or greatest of nothing?"""
     match node:
         case Divide(_, Const(value)):
             return value == 0
