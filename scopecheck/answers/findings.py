@@ -71,7 +71,8 @@ class Finding:
     departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
-    `conflict` the limitations that cannot hold together. `others` are further readings with the same effect.
+    `conflict` the limitations that cannot hold together. `others` are further readings with the same effect;
+    `more` says that further sets of phrases, each only together, have it too.
     `rests_on` names the bounds, givens and policies the answer leans on.
     """
 
@@ -103,6 +104,7 @@ class Finding:
     kept_by: tuple[Reread, ...] = ()
     conflict: tuple[str, ...] = ()
     others: tuple[tuple[int, int], ...] = ()
+    more: bool = False
     also_claims: tuple[int, ...] = ()
     partly: tuple[str, ...] = ()
     detail: str = ""

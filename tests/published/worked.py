@@ -50,7 +50,7 @@ def sheet(text: str) -> Sheet:
 
 def answers(text: str) -> Answers:
     """All that the tool has to say about the sheet; none of it may be left undecided."""
-    asked = ask_all(sheet(text))
+    asked = ask_all(sheet(text), details=True)
     assert all(f.outcome != "undecided" for f in asked.findings)
     return asked
 

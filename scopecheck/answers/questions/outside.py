@@ -1,0 +1,239 @@
+"""Is something of a case that must stay out met, or what a document states?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.answers.findings import Finding, Looked, Quantifier, Status
+from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets, with_status
+from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.questions.ways import ways_of
+from scopecheck.answers.refine import Demand, find_construction, some_construction
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import All, Article, Case, Formula, NumberDecl
+from scopecheck.foundations.record import replace
+from scopecheck.solving.evaluate import meets
+from scopecheck.solving.solver import Constraint, Search
+
+
+def outside_met(prepared: Prepared, case: Case) -> Iterator[Answer]:
+    """Is something of a case that must stay out met? On which readings; on every one?"""
+    for place in targets(prepared, case):
+        yield from _outside_at(prepared, case, place)
+
+
+def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Answer]:
+    session = prepared.session
+    question = "document met" if case.role == "document" else "outside met"
+    scope, _ = scope_at(prepared, place)
+    finding = replace(finding_at(prepared, question, 2, place, case), bearer="challenger")
+    if case.role == "document":
+        yield from _document_at(prepared, case, finding, scope)
+        return
+    article = prepared.point(case, scope)
+    if article is not None:
+        yield from _outside_point(prepared, case, place, finding, article)
+        return
+    formulas = (case.facts, scope)
+    groups = session.groups_in(*formulas)
+
+    def met_somewhere() -> Search:
+        search = session.search(groups)
+        search.require(session.met(case.facts), session.met(scope))
+        if isinstance(place, str):
+            _prefer_rest_met(prepared, place, search, formulas)
+        return search
+
+    if not met_somewhere().holds():
+        yield Looked(question, finding.claim, finding.label, case.name)
+        return
+    free_of = some_construction(session, [Demand(case.facts, scope, "none")])
+    finding = with_status(prepared, finding, case, scope, free_of)
+    if finding.quantifier == "every":
+        finding = replace(finding, stakes=1)
+
+    def shown(search: Search) -> Finding:
+        found = prepared.exhibit(
+            finding,
+            search,
+            formulas,
+            ((case.facts, "met"), (scope, "met")),
+            prepared.known(formulas, case),
+            prepared.grades_for(case.facts),
+        )
+        return _with_company(prepared, case, place, found)
+
+    yield from ways_of(prepared, finding, groups, met_somewhere, shown)
+
+
+def _with_company(prepared: Prepared, case: Case, place: int | str, shown: Finding) -> Finding:
+    """Adds what keeps the thing out in the base, and the dependents that it meets as well."""
+    assert shown.witness is not None
+    assert shown.construction is not None
+    _, limitations = scope_at(prepared, place)
+    return replace(
+        shown,
+        ways_out=prepared.ways_out(limitations, shown.witness.article),
+        also_claims=_also_met(prepared, case, place, shown.witness.article, shown.construction),
+    )
+
+
+def _outside_point(
+    prepared: Prepared, case: Case, place: int | str, finding: Finding, article: Article
+) -> Iterator[Answer]:
+    """As for a region, by the readings alone: the thing is one article."""
+    session = prepared.session
+    scope, _ = scope_at(prepared, place)
+    met = session.met_by(scope, article)
+    groups = session.groups_in(scope)
+
+    def readings() -> Search:
+        search = session.search(groups, things=False)
+        search.require(met)
+        return search
+
+    if not readings().holds():
+        yield Looked(finding.question, finding.claim, finding.label, case.name)
+        return
+    always = not session.search(groups, things=False).holds(~met)
+    base: Status = "every" if meets(scope, article, session.base) else "none"
+    finding = replace(
+        finding,
+        stakes=1 if always else 2,
+        quantifier="every" if always else "some" if base == "none" else "base",
+        lowest="every" if always else "none",
+        at_base=base,
+        highest="every",
+    )
+
+    def shown(search: Search) -> Finding:
+        found = prepared.exhibit_point(finding, search, case, scope, article, met=True)
+        return _with_company(prepared, case, place, found)
+
+    yield from ways_of(prepared, finding, groups, readings, shown)
+
+
+def _prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: tuple[Formula, ...]) -> None:
+    """For a case of one limitation: first try with the rest of the claim met."""
+    session = prepared.session
+    limitation = prepared.limitation(label)
+    rest = [x.formula for x in prepared.limitations(limitation.claim) if x.label != label]
+    inside = set(session.groups_in(*formulas))
+    met = [session.met(f, None if set(session.groups_in(f)) <= inside else session.base) for f in rest]
+    if search.holds(*met):
+        search.require(*met)
+
+
+def _also_met(
+    prepared: Prepared, case: Case, place: int | str, article: Article, k: Construction
+) -> tuple[int, ...]:
+    """The dependents that the same thing meets as well, read the same way.
+
+    A document shows a dependent only if every completion of what it states meets it.
+    """
+    if isinstance(place, str):
+        return ()
+    below = prepared.descendants(place)
+    if case.role == "document":
+        facts = case.facts
+        return tuple(n for n in below if status_at(prepared, facts, prepared.scope(n), k) == "every")
+    return tuple(n for n in below if meets(prepared.scope(n), article, k))
+
+
+# ---- documents
+
+
+def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formula) -> Iterator[Answer]:
+    """A document's example is met where what it states makes every completion meet the claim."""
+    if case.form == "range":
+        yield _relation(prepared, case, finding, scope)
+        return
+    article = prepared.point(case, scope)
+    if article is not None:
+        yield from _outside_point(prepared, case, finding.claim, finding, article)
+        return
+    session = prepared.session
+    exists = session.search(session.groups_in(case.facts))
+    exists.require(session.met(case.facts))
+    if not exists.holds():
+        yield replace(finding, question="case empty on a reading", stakes=4, outcome="vacuous")
+        return
+    demand = Demand(case.facts, scope, "every")
+    stated = Demand(All(()), case.facts, "some")
+    refined = find_construction(session, [demand, stated])
+    accepted = refined.construction
+    if accepted is None:
+        yield Looked("document met", finding.claim, finding.label, case.name)
+        return
+    groups = session.groups_in(case.facts, scope)
+    escape = session.search(groups)
+    escape.require(session.met(case.facts), ~session.met(scope))
+    everywhere = not escape.holds()
+    search = session.search(groups)
+    search.require(session.met(case.facts), session.met(scope), *session.taken(accepted, groups))
+    base = status_at(prepared, case.facts, scope, session.base)
+    quantifier: Quantifier = "every" if everywhere else "base" if base == "every" else "some"
+    finding = replace(finding, quantifier=quantifier, stakes=1 if everywhere else 2, at_base=base)
+    formulas = (case.facts, scope)
+    shown = prepared.exhibit(
+        finding,
+        search,
+        formulas,
+        ((case.facts, "met"), (scope, "met")),
+        prepared.known(formulas, case),
+        [("listed", None)],
+    )
+    assert shown.witness is not None
+    also = _also_met(prepared, case, finding.claim, shown.witness.article, accepted)
+    yield replace(prepared.told_refined(shown, refined, groups), highest="every", also_claims=also)
+
+
+def _relation(prepared: Prepared, case: Case, finding: Finding, scope: Formula) -> Finding:
+    """How a document's stated range lies against the claim in the base: a relation, no conclusion."""
+    session = prepared.session
+    inside = session.search(())
+    inside.require(session.met(scope, session.base))
+    region = session.met(case.facts, session.base)
+    shared = inside.find(region)
+    touches = shared and _at_one_end(prepared, case, inside, region, scope)
+    beyond = inside.holds(~region)
+    outside = session.search(())
+    outside.require(region, ~session.met(scope, session.base))
+    rest = outside.holds()
+    if not shared:
+        relation = "apart"
+    elif not beyond and not rest:
+        relation = "the same"
+    elif not beyond:
+        relation = "contains"
+    elif not rest:
+        relation = "within"
+    elif touches:
+        relation = "touches"
+    else:
+        relation = "overlaps"
+    return replace(
+        finding,
+        question="document range",
+        stakes=6,
+        detail=relation,
+        quantifier="base",
+        bearer="",
+        construction=session.base,
+    )
+
+
+def _at_one_end(prepared: Prepared, case: Case, shared: Search, region: Constraint, scope: Formula) -> bool:
+    """Is what claim and region share, in some stated number, one value only, which neither is limited to?"""
+    session = prepared.session
+    article = shared.article()
+    claim, range_ = session.search(()), session.search(())
+    claim.require(session.met(scope, session.base))
+    range_.require(region)
+    for d in prepared.sheet.declarations:
+        if not isinstance(d, NumberDecl) or d.name not in case.stated:
+            continue
+        other = ~session.equals(d.name, article[d.name])
+        if not shared.holds(region, other) and claim.holds(other) and range_.holds(other):
+            return True
+    return False
