@@ -40,8 +40,6 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
     def met_somewhere() -> Search:
         search = session.search(groups)
         search.require(session.met(case.facts), session.met(scope))
-        if isinstance(place, str):
-            _prefer_rest_met(prepared, place, search, formulas)
         return search
 
     if not met_somewhere().holds():
@@ -53,6 +51,8 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
         finding = replace(finding, stakes=1)
 
     def shown(search: Search) -> Finding:
+        if isinstance(place, str):
+            _prefer_rest_met(prepared, place, search, formulas)
         found = prepared.exhibit(
             finding,
             search,
