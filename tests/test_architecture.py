@@ -28,7 +28,7 @@ FLOORS: dict[str, str] = {
         "catalogue constants names exact_terms exact_formulas groups settling readings chart spelled phrases"
         " claim_text dependencies account declared claims cases sheet"
     ),
-    "solving": "evaluate symbols encode engine solver",
+    "solving": "evaluate symbols encode engine solver ends",
     "answers": (
         "witness minimise refine findings questions.prepared questions.cases questions.ways"
         " questions.outside questions.inside questions.claims questions.readings questions consistency"
@@ -43,7 +43,7 @@ FLOORS: dict[str, str] = {
 TOP = ("cli", "__main__")
 
 LIBRARIES: dict[str, set[str]] = {
-    "z3": {"solving.symbols", "solving.encode", "solving.engine", "solving.solver"},
+    "z3": {"solving.symbols", "solving.encode", "solving.engine", "solving.solver", "solving.ends"},
     "lark": {"language.parse"},
     "sympy": {"report.boundary"},
     "typer": {"cli"},

@@ -25,7 +25,7 @@ from scopecheck.report.amounts import approximate, plain_number, quantity_text
 from scopecheck.report.describe import value_text
 from scopecheck.report.rereadings import break_text
 from scopecheck.report.wording import GLUE
-from scopecheck.solving.solver import Extremum
+from scopecheck.solving.ends import Extremum
 from tests.build import unit
 from tests.reported import (
     STRAINER,

@@ -21,7 +21,7 @@ from scopecheck.report.page import build_report
 from scopecheck.report.render import FORMATS, render, wants_colour
 from scopecheck.report.render.markdown import escaped
 from scopecheck.report.render.number_line import draw_number_line, draw_value_table, legend, stretches_text
-from scopecheck.solving.solver import Extremum
+from scopecheck.solving.ends import Extremum
 from tests.reported import (
     ARTICLE,
     STRAINER,

@@ -17,7 +17,8 @@ from scopecheck.core.construction import Construction, preference
 from scopecheck.core.model import Article, ChoiceDecl, FreeParameter, NumberDecl, SetDecl, Value
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import record
-from scopecheck.solving.solver import Constraint, Extremum, Search, Session, Undecided, any_of
+from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
+from scopecheck.solving.solver import Constraint, Search, Session, Undecided, any_of
 
 Grade: TypeAlias = Literal["plain", "near", "edge", "listed"]
 MOST_DECIMALS = 12
@@ -83,10 +84,10 @@ def _settle_parameter(session: Session, search: Search, p: FreeParameter) -> tup
     try:
         with search.aside():
             search.require(~session.stretches_at_most(p.key, p.presumed))
-            above = search.least_stretch(p.key) if search.holds() else None
+            above = least_stretch(search, p.key) if search.holds() else None
         with search.aside():
             search.require(session.stretches_at_most(p.key, p.presumed))
-            below = search.greatest_stretch(p.key) if search.holds() else None
+            below = greatest_stretch(search, p.key) if search.holds() else None
     except Undecided:
         _pin(session, search, p)
         return None, False

@@ -22,6 +22,7 @@ from scopecheck.answers.minimise import BreakPoint, Settled, keep, settle_constr
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import All, Article, Formula, FreeParameter
 from scopecheck.foundations.record import record
+from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.solver import Constraint, Search, Session, Undecided, all_of, any_of
 
 Wanted: TypeAlias = Literal["every", "none", "some"]
@@ -276,7 +277,7 @@ def _turning_points(
             search.require(session.met(region), condition, session.reads(p.group, p.reading))
             with suppress(Undecided):
                 if search.holds():
-                    ends = (search.least_stretch(p.key), search.greatest_stretch(p.key))
+                    ends = (least_stretch(search, p.key), greatest_stretch(search, p.key))
                     points |= {end.value for end in ends if end is not None}
         # The formulas are kept beside the points so that their identities are not reused.
         session.turning[key] = (region, part, frozenset(points))

@@ -26,7 +26,8 @@ from scopecheck.core.model import (
     Term,
 )
 from scopecheck.foundations.record import replace
-from scopecheck.solving.solver import Extremum, Undecided
+from scopecheck.solving.ends import Extremum, infimum, supremum
+from scopecheck.solving.solver import Undecided
 
 NOTHING = All(())
 
@@ -250,8 +251,8 @@ def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extrem
     search = session.search(())
     search.require(session.met(instance.scope, session.base))
     if op in ("<", "<="):
-        return search.supremum(term, session.base)
-    return search.infimum(term, session.base)
+        return supremum(search, term, session.base)
+    return infimum(search, term, session.base)
 
 
 def _reaches(op: Op, end: Extremum, limit: Fraction) -> bool:
