@@ -10,7 +10,7 @@ from scopecheck.core.construction import base_construction, nodes
 from scopecheck.core.model import Divide, Limitation, Sheet
 from scopecheck.report.amounts import plain_degrees, with_symbol
 from scopecheck.report.blocks import Item
-from scopecheck.report.describe import case_text, labelled, limitation_labelled
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.grouping import Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
@@ -43,6 +43,8 @@ def heads(sheet: Sheet, finding: Finding, most: int = MOST_LINES) -> tuple[tuple
     """The label and words of each limitation that the finding turns on; for a whole claim its label alone."""
     own = limitation_labelled(sheet, finding.label) is not None
     labels = (finding.label,) if own else finding.failing or turning_labels(sheet, finding)
+    if finding.question in ABOUT_ALL:
+        labels = finding.conflict
     if not labels and not finding.conflict and finding.question not in ABOUT_ALL:
         claim = next((c for c in sheet.claims if c.number == finding.claim), None)
         if claim and len(claim.limitations) <= FEW_LINES:
@@ -94,9 +96,20 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         statuses=statuses(finding),
         change=_change(sheet, finding, form),
         relation=relation_text(finding),
+        sides=_sides(sheet, finding),
         end=_end(finding),
         expression=_expression(sheet, finding),
     )
+
+
+def _sides(sheet: Sheet, finding: Finding) -> str:
+    """The cases that clash, each on its own side: `"first" and "third" inside and "old" out`."""
+    told = []
+    for role in ("inside", "outside"):
+        names = [n for n in finding.cases if (case := case_named(sheet, n)) and case.role == role]
+        if names:
+            told.append(sentence("sides", role, cases=listed(map(quoted, names))))
+    return listed(told) or sentence("sides", "every")
 
 
 def relation_text(finding: Finding) -> str:

@@ -127,6 +127,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "bearer": f.bearer,
         "raised_by": bearer_text(sheet, f),
         "case": f.case,
+        "cases": list(f.cases),
         "construction": _construction(sheet, f.construction),
         "rereads": [_reread(sheet, r) for r in f.rereads],
         "read_as": [_reread(sheet, r) for r in f.read_as],

@@ -1,0 +1,70 @@
+"""Sentences of a page, from the sheet's text to what is printed."""
+
+from __future__ import annotations
+
+from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.questions import ask_all
+from scopecheck.core.model import Sheet
+from scopecheck.report.page import build_report
+from scopecheck.report.render import render
+from tests.reported import one_line
+from tests.sheets import sheet
+
+CLIP = """
+width, gap  length in mm, <= 100 mm
+height      length in mm, >= 1 mm
+given  height > width
+policy  ends are included  "paragraph 3"
+
+1. A clip with a band having a width of between 8 and 12 mm and a gap of at least 3 mm.
+   | width : between 8 and 12 mm
+   | gap   : at least 3 mm
+"""
+
+
+def page(text: str, everything: bool = False) -> str:
+    """The page on one line."""
+    return one_line(render(build_report(*asked(text), everything), "text"))
+
+
+def asked(text: str) -> tuple[Sheet, Answers]:
+    made = sheet(text)
+    return made, ask_all(made, details=True)
+
+
+def findings(text: str, question: str) -> list[Finding]:
+    return [f for f in asked(text)[1].findings if f.question == question]
+
+
+# ---- cases that clash
+
+CLASH = CLIP + """
+inside    width    gap   height
+  small   9 mm     4 mm  20 mm
+  wide    12.1 mm  4 mm  20 mm
+must stay out
+  thin    6 mm     4 mm  20 mm
+  broad   12.2 mm  4 mm  20 mm
+  shut    9 mm     2 mm  20 mm
+"""
+
+
+def test_the_cases_that_clash_are_named_and_no_others() -> None:
+    (clash,) = findings(CLASH, "no reading fits all cases")
+    assert clash.cases == ("wide", "broad")
+    assert clash.conflict == ("1a",)
+    assert (
+        '1a "between 8 and 12 mm" No choice of readings puts "wide" wholly inside and "broad" wholly outside'
+        " at the same time."
+    ) in page(CLASH)
+
+
+def test_a_clash_rests_on_what_settles_its_own_words_and_on_no_bound() -> None:
+    (clash,) = findings(CLASH, "no reading fits all cases")
+    assert clash.rests_on == ('"ends are included" (paragraph 3)',)
+
+
+def test_of_two_clashes_the_one_that_stands_first_is_named() -> None:
+    twice = CLASH + "  vast     12.15 mm  4 mm  20 mm\n"
+    (clash,) = findings(twice, "no reading fits all cases")
+    assert clash.cases == ("wide", "broad")
