@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import Finding, Reread
+from scopecheck.answers.findings import Finding, Looked, Reread
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.record import replace
 from scopecheck.report.grouping import axes, departures, order_key
@@ -234,6 +234,29 @@ def test_undecided_about_a_case_leaves_no_independent_claim_without_findings() -
     text = one_line(text_of(answers_of(open_one)))
     assert "garden sieve: not decided whether there is" in text
     assert "Claim 1: nothing found" not in text
+
+
+def test_what_was_not_found_at_a_claim_does_not_hide_what_was_not_decided() -> None:
+    open_one = replace(
+        found("adds nothing", 6, "claim 2", "2. The"), outcome="undecided", reason="the budget"
+    )
+    looked = (
+        Looked("dependent cannot be met", 2, "claim 2"),
+        Looked("adds nothing", 2, "claim 2"),
+        Looked("dependent cannot be met", 3, "claim 3"),
+    )
+    text = one_line(text_of(answers_of(open_one, looked=looked)))
+    mark = "(not all that was asked of it was decided: see 'Not decided')"
+    assert f"Claim 2: lines that conflict {mark}." in text
+    assert "Claim 3: nothing found among what was looked for (lines that conflict)." in text
+    assert "whether it adds nothing" not in text
+
+
+def test_undecided_about_a_case_of_one_claim_concerns_that_claim() -> None:
+    cases = tuple(replace(c, targets=("2a",)) if c.name == "garden sieve" else c for c in STRAINER.cases)
+    open_one = Finding("outside met", 6, 0, "garden sieve", "", span("must stay"), "undecided", "none")
+    text = one_line(text_of(answers_of(open_one), sheet=replace(STRAINER, cases=cases)))
+    assert "Claims 1, 3 and 4: nothing found" in text
 
 
 def test_exit_status() -> None:

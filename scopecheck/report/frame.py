@@ -82,10 +82,11 @@ class Beside:
     """What the foot tells of the findings: the claims that none concerns, with their contested places.
 
     `narrowed` are the claims shown to narrow what they depend on; `harmless` counts the readings that change
-    nothing.
+    nothing. `undecided` are the claims of which something was not decided.
     """
 
     untouched: Mapping[int, int]
+    undecided: frozenset[int] = frozenset()
     narrowed: tuple[int, ...] = ()
     harmless: int = 0
 
@@ -101,7 +102,7 @@ def foot(
     Unless `everything` is asked for, what was left out is only counted.
     """
     yield Heading(sentence("section", "foot"))
-    looked = tuple(looked_lines(sheet, answers.looked, beside))
+    looked = tuple(looked_lines(sheet, wholly_looked(answers), beside))
     if looked:
         yield Heading(sentence("section", "looked"), 3)
         yield Listing(looked)
@@ -150,6 +151,12 @@ CASES_OF = ("outside met", "inside lost", "document met")
 """Questions asked of one case at a time."""
 
 
+def wholly_looked(answers: Answers) -> tuple[Looked, ...]:
+    """What was looked for and not found, without what was decided in part only: that stands as undecided."""
+    left = {(f.question, f.claim, f.label) for f in answers.findings if f.outcome == "undecided"}
+    return tuple(e for e in answers.looked if (e.question, e.claim, e.label) not in left)
+
+
 def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iterator[str]:
     """One line a claim, claims alike together: what was looked for there and not found."""
     by_claim: dict[int, list[Looked]] = {c.number: [] for c in sheet.claims}
@@ -158,6 +165,9 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
     alike: dict[str, list[int]] = {}
     for number, entries in by_claim.items():
         line = _looked_at(sheet, entries, beside.untouched.get(number))
+        if line and number in beside.undecided:
+            section = sentence("section", "undecided")
+            line = sentence("claim", "undecided", told=line.rstrip("."), section=section)
         if line:
             alike.setdefault(line, []).append(number)
     for line, numbers in alike.items():

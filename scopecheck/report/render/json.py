@@ -21,6 +21,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.report.amounts import quantity_text
 from scopecheck.report.blocks import Item, Picture, Report
 from scopecheck.report.describe import concerned, value_text
+from scopecheck.report.frame import wholly_looked
 from scopecheck.report.items import statement
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
 from scopecheck.report.margins import bearer_text, readings_told
@@ -60,7 +61,7 @@ def _report(report: Report) -> Data:
             _finding(sheet, finding, i in report.held_back) for i, finding in enumerate(report.order)
         ],
         "items": [_item(item, index) for item in report.items],
-        "looked_for_and_not_found": [_looked(entry) for entry in answers.looked],
+        "looked_for_and_not_found": [_looked(entry) for entry in wholly_looked(answers)],
         "phrases": [_group(sheet, i) for i in range(len(sheet.groups))],
         "givens": [{"text": g.text, "note": g.note, **_place(g.span)} for g in sheet.givens],
         "bounds": [_bounds(d) for d in sheet.declarations if isinstance(d, NumberDecl)],
