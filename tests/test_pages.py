@@ -68,3 +68,27 @@ def test_of_two_clashes_the_one_that_stands_first_is_named() -> None:
     twice = CLASH + "  vast     12.15 mm  4 mm  20 mm\n"
     (clash,) = findings(twice, "no reading fits all cases")
     assert clash.cases == ("wide", "broad")
+
+
+# ---- dependent claims
+
+IDLE = """
+width  length in mm
+1. A clip with a width of at least 8 mm.
+   | width : at least 8 mm
+2. The clip of claim 1, wherein the width is 7.7 mm or more.
+   | width : 7.7 mm or more
+3. The clip of claim 1, wherein the width is at least 9 mm.
+   | width : at least 9 mm
+4. The clip of claim 1, wherein the width is at least 8 mm.
+   | width : at least 8 mm
+"""
+
+
+def test_a_claim_that_adds_nothing_on_some_readings_narrows_on_others_and_the_page_says_so() -> None:
+    text = page(IDLE)
+    first, second = text.split('2a "7.7 mm or more"')[1].split('4a "at least 8 mm"')[:2]
+    assert "Adds nothing to what it depends on" in first
+    assert "Note On other readings it narrows." in first
+    assert "On other readings" not in second
+    assert "Shown to narrow what they depend on: claim 3; claim 2 on some readings only. Run" in text

@@ -81,13 +81,15 @@ def groups_with_choice(sheet: Sheet, strained: bool = False) -> tuple[Group, ...
 class Beside:
     """What the foot tells of the findings: the claims that none concerns, with their contested places.
 
-    `narrowed` are the claims shown to narrow what they depend on; `harmless` counts the readings that change
-    nothing. `undecided` are the claims of which something was not decided.
+    `undecided` are the claims of which something was not decided; `narrowed` those shown to narrow what they
+    depend on, `narrowed_partly` those of them that add nothing on other readings. `harmless` counts the
+    readings that change nothing.
     """
 
     untouched: Mapping[int, int]
     undecided: frozenset[int] = frozenset()
     narrowed: tuple[int, ...] = ()
+    narrowed_partly: frozenset[int] = frozenset()
     harmless: int = 0
 
 
@@ -173,7 +175,17 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
     for line, numbers in alike.items():
         yield f"{upper_first(claims_text(numbers))}: {line}"
     if beside.narrowed:
-        yield sentence("claim", "narrowing", claims=claims_text(beside.narrowed))
+        yield sentence("claim", "narrowing", claims=_narrowed(beside))
+
+
+def _narrowed(beside: Beside) -> str:
+    """`claims 2 and 3; claim 5 on some readings only`."""
+    wholly = [n for n in beside.narrowed if n not in beside.narrowed_partly]
+    told = [claims_text(wholly)] if wholly else []
+    partly = [n for n in beside.narrowed if n in beside.narrowed_partly]
+    if partly:
+        told.append(sentence("claim", "narrowing_partly", claims=claims_text(partly)))
+    return "; ".join(told)
 
 
 def _looked_at(sheet: Sheet, entries: Iterable[Looked], contested: int | None) -> str:

@@ -215,8 +215,9 @@ def _beside(sheet: Sheet, planned: Plan, everything: bool) -> Beside:
     if everything:
         return Beside(untouched, undecided)
     narrowed = tuple(f.claim for f in planned.statements if f.question == "narrows")
+    idle = frozenset(f.claim for f in planned.order if f.question == "adds nothing" and not is_open(f))
     harmless = {d for f in planned.statements if f.question == "harmless" for d in f.others}
-    return Beside(untouched, undecided, narrowed, len(harmless))
+    return Beside(untouched, undecided, narrowed, idle, len(harmless))
 
 
 def _concerned(sheet: Sheet, planned: Plan) -> set[int]:
@@ -230,7 +231,7 @@ def _concerned(sheet: Sheet, planned: Plan) -> set[int]:
 
 
 def _undecided_claims(sheet: Sheet, finding: Finding) -> set[int]:
-    """The claim that an undecided question is about; of a case, those it speaks of: without any, all of them."""
+    """The claim an undecided question is about; of a case those it names, else the independent ones."""
     case = case_named(sheet, finding.label)
     if finding.claim or case is None:
         return {finding.claim}
