@@ -92,3 +92,20 @@ def test_a_claim_that_adds_nothing_on_some_readings_narrows_on_others_and_the_pa
     assert "Note On other readings it narrows." in first
     assert "On other readings" not in second
     assert "Shown to narrow what they depend on: claim 3; claim 2 on some readings only. Run" in text
+
+
+# ---- pictures
+
+HEDGED = """
+width  length in mm
+1. A clip with a width of about 8 mm.
+   | width : about 8 mm
+"""
+
+
+def test_a_picture_says_that_a_reading_with_an_open_stretch_is_drawn_unstretched() -> None:
+    text = page(HEDGED, everything=True)
+    drawn = text.split("width, mm")[1].split("What stands behind")[0]
+    assert "context tolerance ~ " in drawn
+    assert "rounding only ~" not in drawn
+    assert "~ drawn not stretched at all; how far it stretches is fixed nowhere" in drawn

@@ -184,7 +184,8 @@ def test_readings_on_different_axes_are_different_decisions() -> None:
 def test_strained_readings_stand_in_a_section_of_their_own() -> None:
     answers = answers_of(lost("claim 1", "1. A leaf", "tall sample", (1, 2)), *many(1))
     text = text_of(answers)
-    assert text.index("Words that add nothing or cannot be met") < text.index("On strained readings, as asked for")
+    usual = text.index("Words that add nothing or cannot be met")
+    assert usual < text.index("On strained readings, as asked for")
     assert "Lost on some reading" not in text
 
 

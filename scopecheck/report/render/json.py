@@ -285,6 +285,7 @@ def _picture(picture: NumberLine | ValueTable) -> Data:
                 {"reading": label, "met": [_stretch(s) for s in ranges]} for label, ranges in picture.rows
             ],
             "marks": [{"name": name, "exact": exact(value)} for name, value in picture.marks],
+            "stretched": [{"reading": label, "drawn": how} for label, how in picture.stretched],
         }
     return {
         "sort": "values",
