@@ -109,3 +109,27 @@ def test_a_picture_says_that_a_reading_with_an_open_stretch_is_drawn_unstretched
     assert "context tolerance ~ " in drawn
     assert "rounding only ~" not in drawn
     assert "~ drawn not stretched at all; how far it stretches is fixed nowhere" in drawn
+
+
+# ---- ends that nothing reaches
+
+ENDS = """
+width  length in mm
+1. A clip with a width of at most 1.5 mm.
+   | width : at most 1.5 mm
+2. The clip of claim 1, wherein the width is from 1.5 mm to 3 mm.
+   | width : from 1.5 mm to 3 mm
+3. The clip of claim 1, wherein the width is from 1.2 mm to 3 mm.
+   | width : from 1.2 mm to 3 mm
+4. The clip of claim 1, wherein the width is up to 3 mm and at least 0.15 cm.
+   | width : up to 3 mm
+   | width : at least 0.15 cm
+"""
+
+
+def test_where_one_value_is_left_the_page_names_it() -> None:
+    text = page(ENDS)
+    told = "nothing in claim {} reaches: it is 3 mm, and the claim can be met only at 1.5 mm."
+    assert told.format(2) in text
+    assert told.format(4) in text
+    assert "nothing in claim 3 reaches: it is 3 mm, and the value is at most 1.5 mm." in text

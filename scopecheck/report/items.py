@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, nodes
 from scopecheck.core.model import Divide, Limitation, Sheet
-from scopecheck.report.amounts import plain_degrees, with_symbol
 from scopecheck.report.blocks import Item
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.grouping import Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import group_words, reading_label
+from scopecheck.report.stated_ends import end_text
 from scopecheck.report.things import thing_text
 from scopecheck.report.wording import (
     GLUE,
@@ -97,7 +96,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         change=_change(sheet, finding, form),
         relation=relation_text(finding),
         sides=_sides(sheet, finding),
-        end=_end(finding),
+        end=end_text(sheet, finding),
         expression=_expression(sheet, finding),
     )
 
@@ -146,21 +145,6 @@ def _if_known(table: str, key: str, **values: object) -> str:
 def _meant(sheet: Sheet, finding: Finding) -> str:
     limitation = limitation_labelled(sheet, finding.label)
     return quoted(limitation.meant_text) if limitation else ""
-
-
-def _end(finding: Finding) -> str:
-    """A detail of the form `20.0 mm|no more than|37/2 mm|in`, in words."""
-    parts = finding.detail.split("|")
-    if finding.question != "end not reached" or len(parts) != 4:
-        return flat(finding.detail)
-    stated, side, reached, taken = parts
-    number, _, unit = reached.partition(" ")
-    text = with_symbol(Fraction(number), unit)
-    stated = plain_degrees(stated).replace(" ", GLUE)
-    if taken == "in":
-        return sentence("end", "reached", stated=stated, side=_if_known("end", side), reached=text)
-    beyond = "below" if side == "no more than" else "above"
-    return sentence("end", "approached", stated=stated, side=sentence("end", beyond), reached=text)
 
 
 # ---- items
