@@ -34,9 +34,10 @@ FLOORS: dict[str, str] = {
         " questions.claims questions.readings questions consistency"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things frame"
-        " grouping consequences pictures margins stated_ends items plan page render.number_line render.text"
-        " render.markdown render.json render probe_sheet probe_picture probe probe_report"
+        "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
+        " other_category frame grouping consequences pictures margins stated_ends items plan page"
+        " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
+        " probe_report"
     ),
     "commands": "output phrase_cards check probe",
 }

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from scopecheck.answers.findings import Answers, Finding
 from scopecheck.answers.questions import ask_all
+from scopecheck.commands.check import Options, checked
 from scopecheck.core.model import Sheet
-from scopecheck.report.page import build_report
 from scopecheck.report.render import render
 from tests.reported import one_line
 from tests.sheets import sheet
@@ -24,7 +24,9 @@ policy  ends are included  "paragraph 3"
 
 def page(text: str, everything: bool = False) -> str:
     """The page on one line."""
-    return one_line(render(build_report(*asked(text), everything), "text"))
+    report, _ = checked(sheet(text), Options(everything=everything), ())
+    assert report is not None
+    return one_line(render(report, "text"))
 
 
 def asked(text: str) -> tuple[Sheet, Answers]:
@@ -133,3 +135,36 @@ def test_where_one_value_is_left_the_page_names_it() -> None:
     assert told.format(2) in text
     assert told.format(4) in text
     assert "nothing in claim 3 reaches: it is 3 mm, and the value is at most 1.5 mm." in text
+
+
+# ---- claims of another category
+
+KIT = """
+width  length in mm
+heat   temperature in degC
+1. A clip with a width of at least 8 mm.
+   | width : at least 8 mm
+2. A method of making the clip of claim 1, comprising heating a band to at least 200 degC, the width
+   being at least 8 mm.
+   | heat  : at least 200 degC
+   | width : at least 8 mm
+3. A kit comprising the clip of claim 1, wherein the width is at least 8 mm.
+   | width : at least 8 mm
+4. The method of claim 2, wherein the band is heated to at least 180 degC.
+   | heat : at least 180 degC
+"""
+
+
+def test_a_claim_of_another_category_is_not_asked_whether_it_narrows() -> None:
+    text = page(KIT)
+    assert "4a" in text.split("Words that add nothing or cannot be met")[1].split("Read with")[0]
+    assert "3a" not in text
+    assert "Claim 3 names claim 1 and is of another category. It was handled as independent" in text
+    assert "Shown to narrow" not in text
+
+
+def test_a_line_may_call_a_claim_of_another_category_dependent() -> None:
+    text = page(KIT.replace("\n4. The", "\n   | dependent : claim 1\n4. The"))
+    assert '3a "at least 8 mm" Adds nothing to what it depends on' in text
+    assert "Claim 3 names" not in text
+    assert "Claim 2 names claim 1" in text

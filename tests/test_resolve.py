@@ -563,6 +563,31 @@ def test_dependencies(reference: str, parents: tuple[int, ...]) -> None:
     assert made.claims[3].category == "sieve"
 
 
+@pytest.mark.parametrize(
+    ("text", "other"),
+    [
+        ("A method of making the sieve of claim 1", True),
+        ("Use of a sieve according to claim 1", True),
+        ("An apparatus for making sieves as claimed in claim 1", True),
+        ("A kit comprising a cup and the leaf sieve of claim 1", True),
+        ("A pipe having, at its end, the sieve of claim 1", True),
+        ("The sieve of claim 1", False),
+        ("A leaf sieve for a pipe according to claim 1", False),
+        ("The device of claim 1", False),
+        ("Sieves according to claim 1", False),
+    ],
+)
+def test_a_claim_to_something_else_than_it_names(text: str, other: bool) -> None:
+    made = sheet(f"1. A leaf sieve for a rain-water pipe.\n2. {text}.\n")
+    assert made.claims[1].parents == (1,)
+    assert made.claims[1].other_category == other
+
+
+def test_a_line_that_calls_a_claim_dependent_stands_beside_a_reference() -> None:
+    (wrong,) = errors("1. A sieve with a rim.\n   | dependent : with a rim\n")
+    assert wrong.message == "claim 1 refers to no other claim"
+
+
 def test_second_reference_is_told() -> None:
     (warning,) = warnings("1. A sieve.\n2. A pipe.\n3. The sieve of claim 1 in the pipe of claim 2.\n")
     assert warning.span.text == "claim 2"

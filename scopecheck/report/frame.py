@@ -10,6 +10,7 @@ from scopecheck.core.model import OTHERS, ChoiceDecl, Group, NumberDecl, SetDecl
 from scopecheck.foundations.record import record
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text, case_text
+from scopecheck.report.other_category import other_category_lines
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.rereadings import group_words
 from scopecheck.report.wording import (
@@ -116,7 +117,8 @@ def ground(
 ) -> Iterator[Block]:
     """What the answers rest on, what was left out, in full or counted, and how to read it."""
     yield Heading(sentence("section", "basis"), 3)
-    yield Listing((*basis_lines(sheet, strained), *settled_briefly(sheet, answers, everything)))
+    basis = (*basis_lines(sheet, strained), *other_category_lines(sheet))
+    yield Listing((*basis, *settled_briefly(sheet, answers, everything)))
     if everything:
         for section, lines in (
             ("settled", settled_lines(sheet, answers)),
