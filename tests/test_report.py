@@ -61,7 +61,7 @@ def test_the_foot_tells_what_it_all_rests_on() -> None:
         "Natural bounds: holes 0 or more; diameter and height above 0 mm.",
         'Given facts: "height > 0 mm" ("a basket").',
         'Settled by the sheet: "decimals are exact" ("paragraph 14").',
-        "Counted here only: 1 word of the text that no line restates. Run with --all for the lists.",
+        "Counted here only: 1 number or limiting word of the text that no line restates. Run with --all",
     ):
         assert part in text
     assert text.count("registered practitioner") == 1

@@ -66,7 +66,7 @@ def _unrestated(count: int) -> str:
     if not count:
         return ""
     key = "unrestated_one" if count == 1 else "unrestated_many"
-    return sentence("head", key, words=counted(count, "word"))
+    return sentence("head", key, words=counted(count, "limiting"))
 
 
 def groups_with_choice(sheet: Sheet, strained: bool = False) -> tuple[Group, ...]:
@@ -142,7 +142,7 @@ def _counts(sheet: Sheet, harmless: int) -> Iterator[str]:
     for key, count, noun in (
         ("count_harmless", harmless, "reading"),
         ("count_left_out", left_out, "reading"),
-        ("count_unrestated", len(sheet.unrestated), "word"),
+        ("count_unrestated", len(sheet.unrestated), "limiting"),
     ):
         if count:
             yield sentence("basis", key, count=counted(count, noun))
