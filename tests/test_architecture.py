@@ -39,7 +39,7 @@ FLOORS: dict[str, str] = {
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report"
     ),
-    "commands": "output phrase_cards check probe",
+    "commands": "output phrase_patterns phrase_cards check probe",
 }
 TOP = ("cli", "__main__")
 
