@@ -107,7 +107,7 @@ def test_findings_of_one_decision_are_one_item() -> None:
     first = lost("claim 1", "1. A leaf", "tall sample")
     second = lost("claim 2", "2. The", "bench sample", diameter=Fraction(3, 1000))
     (item,) = items_of(answers_of(second, first))
-    assert one_line(item.decision) == "Are the ends included? 2 places, matters in 2"
+    assert one_line(item.decision) == "Are the ends included? (comes up in 2 places, matters in 2)"
     assert item.heads == (("1b", '"between 2 and 4 mm"'),)
     assert [one_line(line) for line in item.also] == [
         '2a "between 20 and 60 mm": not met by bench sample as listed (height 60 mm, holes 24, '
@@ -159,7 +159,7 @@ def test_contested_wording_is_one_quiet_line_with_its_count() -> None:
     assert "Is one of them enough? (1); Are the ends included? (2). Run with --all for the list." in text
     listed = one_line(text_of(answers, everything=True))
     assert '2 1b "between 2 and 4 mm" Less is met on this reading.' in listed
-    assert "Decision Are the ends included? 2 places, matters in 1" in listed
+    assert "Decision Are the ends included? (comes up in 2 places, matters in 1)" in listed
     assert exit_status(answers) == 0
 
 
@@ -273,7 +273,7 @@ def test_statements_are_drawn_together_on_the_first_page() -> None:
     harmless = found("harmless", 6, "1a", "divisible by 6", others=((0, 1),))
     text = one_line(text_of(answers_of(*narrows, harmless)))
     assert "Shown to narrow what they depend on: claims 2 and 3." in text
-    assert "Counted here only: 1 reading that may be taken without changing anything;" in text
+    assert "Counted here only: 1 reading that would change nothing;" in text
 
 
 def test_relations_of_ranges_and_classes_are_facts() -> None:
@@ -288,7 +288,7 @@ def test_relations_of_ranges_and_classes_are_facts() -> None:
     place = 'Document D1 at "page 4, example 2"'
     assert f"{place}, read as presumed: overlaps claim 1; lies apart from claim 3." in text
     assert (
-        "Garden sieve against claim 1: none of it meets as presumed and at the narrowest, some of it" in text
+        "How much of garden sieve meets claim 1: none of it as presumed and on the narrowest reading," in text
     )
 
 
