@@ -96,6 +96,24 @@ def test_a_claim_that_adds_nothing_on_some_readings_narrows_on_others_and_the_pa
     assert "Shown to narrow what they depend on: claim 3; claim 2 on some readings only. Run" in text
 
 
+# ---- expressions without a value
+
+RATIO = """
+rim, height  length in mm
+1. A clip with a ratio of height to rim of at least 4:1.
+   | height, rim : ratio of height to rim of at least 4:1
+"""
+
+
+def test_a_value_that_is_missing_on_every_reading_is_told_so() -> None:
+    (missing,) = findings(RATIO, "undefined")
+    assert missing.quantifier == "every"
+    assert "rim is 0 there. A line without a value counts as not met. Read with every reading" in page(RATIO)
+    tall = RATIO.replace("\n1.", "\ngiven  height > 0 mm\n1.")
+    (on_one,) = findings(tall, "undefined")
+    assert on_one.quantifier == "base"
+
+
 # ---- pictures
 
 HEDGED = """

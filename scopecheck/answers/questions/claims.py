@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier
@@ -11,7 +12,20 @@ from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, 
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.core.construction import Node, nodes
 from scopecheck.core.linear import linear_form
-from scopecheck.core.model import All, Article, Compare, Const, Divide, Formula, Limitation, Op, Read, Term
+from scopecheck.core.model import (
+    All,
+    Article,
+    Compare,
+    Const,
+    Divide,
+    Formula,
+    Limitation,
+    Not,
+    Op,
+    Read,
+    Term,
+)
+from scopecheck.core.model import Any as AnyOf
 from scopecheck.foundations.record import replace
 from scopecheck.solving.solver import Extremum, Undecided
 
@@ -267,7 +281,13 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
             ((limitation.formula, "undefined"),),
             prepared.known(formulas),
         )
-        yield replace(shown, quantifier="some" if shown.rereads or shown.read_as else "base")
+        # Every thing has a value, or fails another limitation: what a construction without such a thing asks.
+        escape = AnyOf((limitation.formula, Not(limitation.formula), *(Not(f) for f in others)))
+        quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
+        with suppress(Undecided):
+            if find_construction(session, [Demand(NOTHING, escape, "every")]).construction is None:
+                quantifier = "every"
+        yield replace(shown, quantifier=quantifier)
 
 
 def may_lack_value(node: Node) -> bool:
