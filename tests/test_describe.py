@@ -58,7 +58,16 @@ def test_a_stated_end_tells_what_is_reached() -> None:
         ("adds nothing", {}, "whatever meets the parent meets claim 2 too, as restated."),
         ("undefined", {"detail": "a / b"}, "Has no value for a thing: a / b is 0 there."),
         ("case empty on a reading", {"case": "D1"}, "Nothing at all fits document D1"),
-        ("no reading fits all cases", {}, "No choice of readings puts every listed case on its own side"),
+        (
+            "no reading fits all cases",
+            {},
+            "No choice of readings puts every listed case on its own side at the same time.",
+        ),
+        (
+            "no reading fits all cases",
+            {"cases": ("bench sample",)},
+            'No choice of readings puts "bench sample" wholly inside.',
+        ),
         (
             "pair",
             {"bearer": "challenger"},

@@ -108,7 +108,8 @@ def _sides(sheet: Sheet, finding: Finding) -> str:
         names = [n for n in finding.cases if (case := case_named(sheet, n)) and case.role == role]
         if names:
             told.append(sentence("sides", role, cases=listed(map(quoted, names))))
-    return listed(told) or sentence("sides", "every")
+    shown = listed(told) or sentence("sides", "every")
+    return shown if len(finding.cases) == 1 else sentence("sides", "together", sides=shown)
 
 
 def relation_text(finding: Finding) -> str:

@@ -11,10 +11,11 @@ from scopecheck.foundations.drawing import draw
 from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Picture, Report
 from scopecheck.report.consequences import emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled
-from scopecheck.report.frame import Beside, foot, head
+from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import Cluster, departures, is_open, turning_labels
 from scopecheck.report.items import decision_text, item, line, question_text, relation_text, statement
 from scopecheck.report.lines import NumberLine, ValueTable
+from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
 from scopecheck.report.plan import Plan, plan
 from scopecheck.report.wording import counted, flat, listed, sentence, upper_first

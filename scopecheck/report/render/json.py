@@ -21,9 +21,9 @@ from scopecheck.foundations.spans import Span
 from scopecheck.report.amounts import quantity_text
 from scopecheck.report.blocks import Item, Picture, Report
 from scopecheck.report.describe import concerned, value_text
-from scopecheck.report.frame import wholly_looked
 from scopecheck.report.items import statement
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
+from scopecheck.report.looked import wholly_looked
 from scopecheck.report.margins import bearer_text, readings_told
 from scopecheck.report.page import exit_status
 from scopecheck.report.rereadings import break_text, group_words, standing_text
