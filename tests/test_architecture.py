@@ -30,8 +30,8 @@ FLOORS: dict[str, str] = {
     ),
     "solving": "evaluate symbols encode engine solver",
     "answers": (
-        "witness minimise refine findings questions.prepared questions.clash questions.cases"
-        " questions.claims questions.readings questions consistency"
+        "witness minimise refine findings questions.prepared questions.clash questions.cases questions.ways"
+        " questions.outside questions.inside questions.claims questions.readings questions consistency"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"

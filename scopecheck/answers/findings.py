@@ -72,7 +72,8 @@ class Finding:
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
     `conflict` the limitations that cannot hold together. `cases` are the cases that clash, where several do.
-    `others` are further readings with the same effect.
+    `others` are further readings with the same effect; `more` says that further sets of phrases, each only
+    together, have it too.
     `rests_on` names the bounds, givens and policies the answer leans on.
     """
 
@@ -105,6 +106,7 @@ class Finding:
     kept_by: tuple[Reread, ...] = ()
     conflict: tuple[str, ...] = ()
     others: tuple[tuple[int, int], ...] = ()
+    more: bool = False
     also_claims: tuple[int, ...] = ()
     partly: tuple[str, ...] = ()
     detail: str = ""

@@ -17,7 +17,7 @@ from scopecheck.core.construction import Construction, preference
 from scopecheck.core.model import Article, ChoiceDecl, FreeParameter, NumberDecl, SetDecl, Value
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import record
-from scopecheck.solving.solver import Constraint, Extremum, Search, Session, Undecided
+from scopecheck.solving.solver import Constraint, Extremum, Search, Session, Undecided, any_of
 
 Grade: TypeAlias = Literal["plain", "near", "edge", "listed"]
 MOST_DECIMALS = 12
@@ -175,19 +175,17 @@ def pick_article(
 
 
 def _nearest(session: Session, search: Search, names: list[str], known: Sequence[Reference]) -> Reference:
-    best, fewest = known[0], len(names) + 1
-    if len(known) == 1:
-        return best
-    for reference in known:
-        departing = [~session.equals(name, reference.article[name]) for name in names]
-        count = min(sum(search.true(c) for c in departing), fewest)
-        while count > 0 and search.find(session.at_most_of(departing, count - 1)):
-            count = min(count - 1, sum(search.true(c) for c in departing))
-        if count < fewest and search.holds(session.at_most_of(departing, count)):
-            best, fewest = reference, count
-        if fewest == 0:
-            break
-    return best
+    """The first of the references that something found departs from in the fewest names."""
+    if len(known) == 1 or not names:
+        return known[0]
+    departing = [[~session.equals(name, r.article[name]) for name in names] for r in known]
+    search.true(departing[0][0])
+    least = min(sum(search.true(c) for c in changed) for changed in departing)
+    for count in range(least + 1):
+        close = [session.at_most_of(changed, count) for changed in departing]
+        if count == least or search.find(any_of(close)):
+            return next(r for r, c in zip(known, close, strict=True) if search.holds(c))
+    raise AssertionError("what was found departs from every reference by no more than itself")
 
 
 def _settle_value(session: Session, search: Search, name: str, reference: Value) -> None:

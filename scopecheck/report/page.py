@@ -185,10 +185,11 @@ def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]
     """One line each; how a document's range lies against several claims on one line."""
     ranges: dict[str, list[Finding]] = {}
     for finding in findings:
-        if finding.question == "document range":
+        if finding.question == "document range" and not departures(finding):
             ranges.setdefault(finding.case, []).append(finding)
     for finding in findings:
-        own = ranges.get(finding.case, []) if finding.question == "document range" else []
+        presumed = finding.question == "document range" and not departures(finding)
+        own = ranges.get(finding.case, []) if presumed else []
         if not own:
             yield _statement_line(sheet, finding)
         elif finding is own[0]:

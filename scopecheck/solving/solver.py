@@ -9,10 +9,11 @@ raised with its reason and never taken for either of the others.
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from fractions import Fraction
-from functools import cached_property
+from functools import cached_property, reduce
+from itertools import islice, product
 from typing import Literal
 
 import z3
@@ -24,15 +25,28 @@ from scopecheck.core.construction import (
     departs,
     groups_in,
     names_in,
+    nodes,
     parameters_in,
 )
-from scopecheck.core.model import STANDINGS, All, Article, Formula, FreeParameter, Negate, Read, Sheet, Term
+from scopecheck.core.model import (
+    STANDINGS,
+    All,
+    Article,
+    Formula,
+    FreeParameter,
+    Negate,
+    Read,
+    ReadTerm,
+    Sheet,
+    Term,
+)
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import field, record
 from scopecheck.solving.encode import Encoder
 from scopecheck.solving.engine import Engine
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.symbols import (
+    Condition,
     Vocabulary,
     as_bool,
     as_number,
@@ -44,11 +58,14 @@ from scopecheck.solving.symbols import (
     negation,
     numeral,
     rational,
+    rational_in,
     relate,
     within,
 )
 
 MOST_CELLS = 60
+MOST_WAYS = 16
+"""Ways of reading one limitation that are gone through one by one."""
 WHOLE_PARTS = (z3.Z3_OP_TO_INT, z3.Z3_OP_TO_REAL, z3.Z3_OP_IDIV, z3.Z3_OP_MOD)
 
 
@@ -114,6 +131,9 @@ class Session:
         self._engines: dict[bool, Engine] = {}
         self._made: dict[tuple[object, ...], Constraint] = {}
         self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
+        self._met_by_article: dict[tuple[int, int, bool], tuple[Formula, Article, Constraint]] = {}
+        self._open: dict[int, tuple[Formula, bool]] = {}
+        self.turning: dict[tuple[str, int, int], tuple[Formula, Formula, frozenset[Fraction]]] = {}
         self._as_base: dict[tuple[int, int], Formula] = {}
         self._ways: dict[tuple[str, int], Literal["widens", "narrows", ""]] = {}
         self._met: dict[tuple[int, object], tuple[Formula, z3.BoolRef, z3.BoolRef]] = {}
@@ -158,7 +178,7 @@ class Session:
     def surely(self, formula: Formula, met: bool) -> Constraint:
         """That the formula is true (or false, unless `met`) on every admissible reading of each phrase in it.
 
-        Free parameters are as presumed.
+        Free parameters are as presumed; terms too, in the rare formula that has too many readings of terms.
         """
         key = ("surely", id(formula), met)
         if key not in self._made:
@@ -167,41 +187,61 @@ class Session:
                 parts = [self.surely(item, met) for item in formula.items]
                 self._made[key] = all_of(parts) if met else any_of(parts)
             else:
-                pair = Encoder(self.words, self.base, self._admitted).encode(formula)
-                self._made[key] = Constraint(as_bool(pair[0 if met else 1]))
+                encoders = [Encoder(self.words, k, self._admitted) for k in self._term_ways(formula)]
+                pairs = [encoder.encode(formula) for encoder in encoders]
+                self._made[key] = Constraint(as_bool(both(*(pair[0 if met else 1] for pair in pairs))))
         return self._made[key]
+
+    def _term_ways(self, formula: Formula) -> list[Construction]:
+        """The base with the terms of the formula read in every admissible way; the base alone if too many."""
+        groups = sorted({node.group for node in nodes(formula) if isinstance(node, ReadTerm)})
+        return self._ways_of_reading(groups) or [self.base]
 
     def _admitted(self, group: int) -> tuple[int, ...]:
         return admissible_readings(self.sheet.groups[group], self.strained)
 
-    def met_by(self, formula: Formula, article: Article) -> Constraint:
+    def met_by(self, formula: Formula, article: Article, stretch: bool = True) -> Constraint:
         """The readings and parameters on which this article makes the formula true.
 
-        Where only readings are open the exact evaluator decides, reading by reading.
+        Where only readings are open the exact evaluator decides, reading by reading; without `stretch` every
+        parameter is as presumed, and nothing but readings is open.
         """
-        key = ("met by", id(formula), tuple(article.items()))
-        if key not in self._made:
-            self._occurring(formula)  # keeps the formula, so that its identity is not reused
-            self._made[key] = Constraint(as_bool(self._met_by(formula, article)))
-        return self._made[key]
+        key = (id(formula), id(article), stretch)
+        if key not in self._met_by_article:
+            made = Constraint(as_bool(self._met_by(formula, article, stretch)))
+            # Both are kept beside the constraint so that their identities are not reused.
+            self._met_by_article[key] = (formula, article, made)
+        return self._met_by_article[key][2]
 
-    def _met_by(self, formula: Formula, article: Article) -> bool | z3.BoolRef:
-        if not self.groups_in(formula):
+    def _met_by(self, formula: Formula, article: Article, stretch: bool) -> Condition:
+        if isinstance(formula, All):
+            return both(*(self._met_by(item, article, stretch) for item in formula.items))
+        if not self._is_open(formula) or not (stretch or self.groups_in(formula)):
             return meets(formula, article, self.base)
-        match formula:
-            case All(items):
-                return both(*(self._met_by(item, article) for item in items))
-            case Read(group, options) if not any(self._is_open(option) for option in options):
-                chosen = self.words.selectors[group]
-                return either(
-                    *(s for s, x in zip(chosen, options, strict=True) if meets(x, article, self.base))
-                )
-            case _:
-                return Encoder(self.words.at_article(article)).encode(formula)[0]
+        if isinstance(formula, Read):
+            chosen = self.words.selectors[formula.group]
+            met = [self._met_by(option, article, stretch) for option in formula.options]
+            return either(*(both(s, m) for s, m in zip(chosen, met, strict=True)))
+        groups = self.groups_in(formula)
+        ways = [] if stretch and parameters_in(formula) else self._ways_of_reading(groups)
+        if not ways:
+            return Encoder(self.words.at_article(article)).encode(formula)[0]
+        kept = [k for k in ways if meets(formula, article, k)]
+        return either(*(both(*(self.words.selectors[g][k.readings[g]] for g in groups)) for k in kept))
 
     def _is_open(self, formula: Formula) -> bool:
         """Does the formula's value depend on more than the article?"""
-        return bool(self.groups_in(formula)) or bool(parameters_in(formula))
+        key = id(formula)
+        if key not in self._open:
+            self._open[key] = (formula, bool(self.groups_in(formula)) or bool(parameters_in(formula)))
+        return self._open[key][1]
+
+    def _ways_of_reading(self, groups: Sequence[int]) -> list[Construction]:
+        """The base with these groups read in every admissible way; nothing if those are too many."""
+        ways = list(islice(product(*map(self._admitted, groups)), MOST_WAYS + 1))
+        if len(ways) > MOST_WAYS:
+            return []
+        return [reduce(_taking, zip(groups, way, strict=True), self.base) for way in ways]
 
     def _pair(self, formula: Formula, at: Construction | None) -> tuple[Formula, z3.BoolRef, z3.BoolRef]:
         key = (id(formula), self._as_far_as_used(formula, at))
@@ -484,9 +524,7 @@ class Search:
         for p in self.session.sheet.parameters:
             value: Fraction | None = p.presumed
             if p.group in self.groups and readings[p.group] == p.reading:
-                value = rational(
-                    self._model.eval(self.session.words.parameters[p.key], model_completion=True)
-                )
+                value = rational_in(self._model, self.session.words.parameters[p.key])
             if value is None:
                 raise Undecided("only numbers that are not fractions were found")
             values.append((p.key, value))
@@ -577,6 +615,10 @@ class Search:
             cell.add(closed)
         reached: bool = cell.check() == z3.sat
         return reached
+
+
+def _taking(k: Construction, step: tuple[int, int]) -> Construction:
+    return k.with_reading(*step)
 
 
 def _atoms(expressions: Iterable[z3.ExprRef]) -> list[tuple[z3.ExprRef, bool]]:

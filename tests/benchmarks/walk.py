@@ -12,8 +12,10 @@ from itertools import product
 
 from scopecheck.answers.findings import Finding, Status
 from scopecheck.answers.questions import prepare
-from scopecheck.answers.questions.cases import inside_lost, outside_met, reading_for_all
+from scopecheck.answers.questions.cases import reading_for_all
 from scopecheck.answers.questions.claims import adds_nothing, nothing_meets
+from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.outside import outside_met
 from scopecheck.core.construction import (
     Construction,
     admissible_readings,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.answers.questions.prepared import Prepared
-from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.core.model import All, Any, Case, Formula
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.solver import Undecided
@@ -57,7 +57,7 @@ def _clash(prepared: Prepared, sided: Sequence[Sided], dropped: frozenset[str]) 
         for s in sided
     ]
     try:
-        return find_construction(prepared.session, demands).construction is None
+        return not some_construction(prepared.session, demands)
     except Undecided:
         return False
 

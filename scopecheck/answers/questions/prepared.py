@@ -63,6 +63,7 @@ class Prepared:
             self._expand(claim)
         self._scopes: dict[int, Formula] = {}
         self._can_be_met: dict[int, tuple[Formula, bool]] = {}
+        self._points: dict[tuple[int, int], tuple[Formula, Article | None]] = {}
 
     def _expand(self, claim: Claim) -> tuple[Instance, ...]:
         if claim.number not in self.instances:
@@ -186,6 +187,10 @@ class Prepared:
             self._can_be_met[id(scope)] = (scope, search.holds(self.session.met(scope)))
         return self._can_be_met[id(scope)][1]
 
+    def note_can_be_met(self, scope: Formula) -> None:
+        """Keeps it in mind that something was found to meet the scope."""
+        self._can_be_met[id(scope)] = (scope, True)
+
     def inside_points(self, scope: Formula) -> list[Article]:
         """The listed inside things that are one article for this scope."""
         inside = [case for case in self.sheet.cases if case.role == "inside"]
@@ -196,6 +201,13 @@ class Prepared:
 
         Names that do not matter are filled with plain values.
         """
+        key = (id(case), id(scope))
+        if key not in self._points:
+            # The scope is kept beside the article so that its identity is not reused.
+            self._points[key] = (scope, self._point(case, scope))
+        return self._points[key][1]
+
+    def _point(self, case: Case, scope: Formula) -> Article | None:
         stated = stated_values(self.sheet, case, exact=True)
         if case.groups or not self.relevant(case.facts, scope) <= set(stated):
             return None

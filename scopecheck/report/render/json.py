@@ -148,6 +148,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "kept_by": [_reread(sheet, r) for r in f.kept_by],
         "conflict": list(f.conflict),
         "other_readings": [_taken(sheet, g, r) for g, r in f.others],
+        "further_together": f.more,
         "also_claims": list(f.also_claims),
         "partly": list(f.partly),
         "detail": f.detail,
