@@ -25,20 +25,21 @@ FLOORS: dict[str, str] = {
     ),
     "core": "model construction linear rewrite plain reference",
     "resolve": (
-        "catalogue constants names exact_terms exact_formulas groups settling readings chart spelled phrases"
-        " claim_text dependencies account declared claims cases sheet"
+        "catalogue constants names exact_terms exact_formulas groups settling readings chart spelled everyday"
+        " phrases claim_text dependencies account declared claims cases sheet"
     ),
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
-        "witness minimise refine findings questions.prepared questions.cases questions.ways"
+        "witness minimise refine findings questions.prepared questions.clash questions.cases questions.ways"
         " questions.outside questions.inside questions.claims questions.readings questions consistency"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things frame"
-        " grouping consequences pictures margins items plan page render.number_line render.text"
-        " render.markdown render.json render probe_sheet probe_picture probe probe_report"
+        "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
+        " other_category looked frame grouping consequences pictures margins stated_ends items plan page"
+        " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
+        " probe_report"
     ),
-    "commands": "output phrase_cards check probe",
+    "commands": "output phrase_patterns phrase_cards check probe",
 }
 TOP = ("cli", "__main__")
 

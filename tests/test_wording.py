@@ -27,7 +27,8 @@ from scopecheck.report.wording import (
 from tests.forbidden_words import forbidden_in
 
 GIVEN_TO_QUESTIONS = frozenset(
-    "thing label claim case conflict meant met_when_read statuses change relation end expression".split()
+    "thing label claim case conflict meant met_when_read statuses change relation end expression"
+    " sides".split()
 )
 
 

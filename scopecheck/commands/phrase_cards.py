@@ -9,6 +9,7 @@ from textwrap import wrap
 from typing import Any, Literal, assert_never
 
 from scopecheck.commands.output import BAD_INPUT, complain, put
+from scopecheck.commands.phrase_patterns import spelled_with_letters
 from scopecheck.foundations.diagnostics import nearest
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.resolve.catalogue import PROFILES, Entry, EntryReading, Literal_, Pattern, entries
@@ -52,8 +53,11 @@ def show_phrases(words: Sequence[str], format: Format) -> int:
 def entries_for(words: Sequence[str]) -> tuple[Entry, ...]:
     """The entries one of whose wordings has all the words; numbers and anything with a digit are passed over.
 
-    An entry's id finds it too. Empty if none has them all.
+    An entry's id finds it too, and so does a wording with letters in place of what it takes. Empty if none
+    has them all.
     """
+    if spelled := spelled_with_letters(in_order(), " ".join(words)):
+        return spelled
     asked = [word for text in words for word in re.findall(r"[^\s,;:]+", text.lower())]
     by_id = tuple(e for e in in_order() if e.id.lower() in asked)
     if by_id:

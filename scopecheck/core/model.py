@@ -411,6 +411,8 @@ class Claim:
     parents: tuple[int, ...]
     limitations: tuple[Limitation, ...]
     span: Span = field(compare=False)
+    other_category: bool = False
+    """It names its parents within a claim to something else, as a method of making what they claim does."""
 
 
 Role: TypeAlias = Literal["inside", "outside", "document", "class"]

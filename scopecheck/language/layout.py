@@ -63,7 +63,7 @@ CASES = ("inside", "must stay out", "document", "class")
 _ROW = re.compile(r"[^:]*?\S(?: *\t|  +(?:[-<>=≤≥{\d]|(?:measured|silent|any|unknown|none|about|between)\b))")
 """A row of cells at the left margin: what stands after a tab, or a cell that could be no kind."""
 _MARGIN_WORDS = re.compile(
-    r'(?:meant|exactly)\s|(?:reading|taken by)\s*"|not restated\s*:'
+    r'(?:meant|exactly)\s|(?:reading|taken by)\s*"|(?:not restated|dependent)\s*:'
     r"|(?:free|own|only for|only when|sets)\s[^:]*:"
 )
 _DECLARES = re.compile(

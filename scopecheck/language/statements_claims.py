@@ -15,7 +15,7 @@ from scopecheck.language.syntax import ClaimStatement, Mark, Node, Restatement, 
 
 _BELOW = re.compile(r'(reading|free|own|sets|taken by|only for|only when|meant|exactly)(?=[\s"])')
 _OWN_LINE = re.compile(r"(meant|exactly)\s+")
-_MARK = re.compile(r"not restated\s*:")
+_MARK = re.compile(r"(not restated|dependent)\s*:")
 _MEANT = re.compile(r"(?:\s{2,}|\t)meant\s+")
 _EXACTLY = re.compile(r"(?:\s{2,}|\t)exactly\s+")
 _SYMBOLS = re.compile(r"[<>=≤≥≠]|\bIS\b|\bIN\b")
@@ -99,7 +99,7 @@ def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
         words = _plain_words(desk, mark.end(), end)
         if not words.text:
             raise trouble(desk.span(start, end), "no words stand after the colon")
-        return Mark(words, words.span)
+        return Mark(words, words.span, mark.group(1) == "dependent")
     meant_at = _below(desk, entry, "meant")
     if match := _MEANT.search(text, start, end):
         meant_at, end = (match.end(), end), match.start()

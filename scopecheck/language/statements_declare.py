@@ -111,6 +111,13 @@ def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind:
 
 def _which_unit(desk: Desk, word: str, start: int, end: int) -> Exception:
     known = kind_word(word)
+    if word == "ratio":
+        return trouble(
+            desk.span(start, end), "a ratio is a plain number or a share", "",
+            "write number for a ratio such as 0.5 or 9:1, share in % for one in per cent",
+        )  # fmt: skip
+    if advice := _bare_ppm(word, desk.span(start, end)):
+        return advice
     examples = {"share": "share in %", "temperature": "temperature in degC", "length": "length in mm"}
     return trouble(
         desk.span(start, end),
@@ -118,6 +125,16 @@ def _which_unit(desk: Desk, word: str, start: int, end: int) -> Exception:
         "Every quantity is declared with a unit.",
         f"write for example {examples.get(word, word + ' in ' + '...')}",
     )
+
+
+def _bare_ppm(written: str, span: Span) -> Exception | None:
+    """The error for parts per million of nobody says what."""
+    if written.lower() != "ppm":
+        return None
+    return trouble(
+        span, "a bare ppm leaves open whether the parts are by mass, by volume or by mole", "",
+        "write share in ppm by mass, share in ppm by volume, or share in ppm by mole",
+    )  # fmt: skip
 
 
 def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
@@ -130,6 +147,10 @@ def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
         share = find_unit(symbol, desk.own)
         if share and not share.kind.dimension:
             return Unit(share.symbol, share.kind.of(whole.strip()), share.factor, share.offset)
+    if unit is None and (advice := _bare_ppm(written, desk.span(start, end))):
+        raise advice
+    if unit is None and word == "angle" and written in ("degree", "degrees"):
+        unit = find_unit("deg")
     if unit is None:
         help = _units_like(written, word) or explain_unit(written, desk.own) or ""
         note = re.fullmatch(r"(\S+) \((.+)\)", written)
@@ -216,6 +237,8 @@ def kind_advice(desk: Desk, start: int, end: int) -> Exception | None:
     if match and match["word"]:
         return _no_word(desk, match["word"], match["unit"], span)
     words = first.split()
+    if advice := _bare_ppm(words[-1] if words else "", span):
+        return advice
     for size in range(len(words)):
         unit = find_unit(" ".join(words[size:]), desk.own)
         if unit and (not size or kind_word(" ".join(words[:size]))):

@@ -232,6 +232,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes.append(sentence("grade", finding.grade))
     if finding.partly:
         notes += _partly(sheet, finding)
+    if finding.question == "adds nothing" and finding.quantifier != "every":
+        notes.append(sentence("note", "narrows_else"))
     if not finding.simplest:
         notes.append(sentence("note", "not_simplest"))
     if not finding.best:

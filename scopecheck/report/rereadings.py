@@ -123,10 +123,11 @@ def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = ()) -> str:
         plain=meaning_text(sheet, reread, labels),
     )
     own = [p for p in sheet.parameters if (p.group, p.reading) == (group, usual.base)]
-    return "; ".join([text, *(_stretched(p) for p in own)])
+    return "; ".join([text, *(presumed_stretch(p) for p in own)])
 
 
-def _stretched(p: FreeParameter) -> str:
+def presumed_stretch(p: FreeParameter) -> str:
+    """How far a reading stretches as presumed: `not stretched at all`, `stretched by 10 %`."""
     if p.presumed == 0:
         return sentence("reading", "unstretched")
     return sentence("reading", "stretched", value=stretch_text(p, p.presumed))

@@ -69,6 +69,8 @@ class CasesDesk:
     claims: tuple[Claim, ...]
     wrong: list[Diagnostic] = field(default_factory=list)
     points: dict[int, dict[str, Value]] = field(default_factory=dict)
+    other_units: dict[tuple[int, str], Trouble] = field(default_factory=dict)
+    """What was said of a unit that does not go with its column, by where the column stands."""
 
 
 @dataclass
@@ -259,7 +261,7 @@ def _number_cell(
             cell.span, f"'{cell.text}' is no value for {declared.name}", "A cell holds one value.",
             f"write a number, silent, unknown, any; or the case in facts: {name} : {declared.name} <= ...",
         )  # fmt: skip
-    value = _in_unit(declared, column, node)
+    value = _in_unit(desk, declared, column, node)
     if sign:
         op = {"≤": "<=", "≥": ">=", "≠": "!="}.get(sign.group(1), sign.group(1))
         made.facts.append(Compare(op, Measured(declared.name), Const(value.base, value)))  # type: ignore[arg-type]
@@ -274,7 +276,7 @@ def _number_cell(
     made.point[declared.name] = value.base
 
 
-def _in_unit(declared: NumberDecl, column: Column, node: NumberNode) -> Written:
+def _in_unit(desk: CasesDesk, declared: NumberDecl, column: Column, node: NumberNode) -> Written:
     number: Number = node.number
     unit: Unit | None = number.unit or column.unit
     if unit is None:
@@ -286,15 +288,23 @@ def _in_unit(declared: NumberDecl, column: Column, node: NumberNode) -> Written:
     try:
         comparable(declared.kind, unit.kind)
     except KindError as error:
-        raise trouble(
-            node.span,
-            str(error),
-            f"{declared.name} is declared in {declared.unit.symbol or 'plain numbers'}.",
-        ) from None
+        at = (column.span.start, unit.symbol)
+        raise desk.other_units.setdefault(at, _other_unit(declared, node, unit, error)) from None
     written = literal(number, unit).term
     assert isinstance(written, Const)
     assert written.written
     return written.written
+
+
+def _other_unit(declared: NumberDecl, node: NumberNode, unit: Unit, error: KindError) -> Trouble:
+    """Said once for a column: a unit of another kind than the column is declared in."""
+    own, number = declared.unit.symbol or "plain numbers", node.number.text
+    cause = f"{declared.name} is declared in {own}; the same goes for each such cell of this column."
+    if declared.kind.dimension or unit.kind.dimension or not unit.symbol or not declared.unit.symbol:
+        return trouble(node.span, str(error), cause)
+    what = f"{number} {unit.symbol} stands in a column of {own}, and nothing here converts one into the other"
+    help = f"write {number} {own} if that is meant, or declare {declared.name}  share in {unit.symbol}"
+    return trouble(node.span, what, cause, help)
 
 
 def check_domain(declared: NumberDecl, value: Fraction, span: Span) -> None:

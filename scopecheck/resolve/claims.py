@@ -13,7 +13,7 @@ from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, Num
 from scopecheck.resolve.catalogue import Entry
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.declared import readings_entry
-from scopecheck.resolve.dependencies import Reference, category, parents, references
+from scopecheck.resolve.dependencies import Reference, category, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import Groups, groups_in
@@ -68,8 +68,24 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
         _bars_forgotten(desk, statement)
         text = desk.texts[number].text
         limitations = tuple(_limitations(desk, statement))
-        made.append(Claim(number, text, category(text), above[number], limitations, statement.span))
+        other = _of_another_category(desk, statement, above[number])
+        made.append(
+            Claim(number, text, category(text), above[number], limitations, statement.span, other)
+        )
     return tuple(made)
+
+
+def _of_another_category(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]) -> bool:
+    """Does the claim name others in a claim to something else, and does no line call it dependent?"""
+    marks = [line for line in statement.lines if isinstance(line, Mark) and line.dependent]
+    for mark in marks if not above else []:
+        what = f"claim {statement.number} refers to no other claim"
+        desk.wrong.append(Diagnostic("error", mark.span, what))
+    if not above or marks:
+        return False
+    start = statement.pieces[0].start
+    before = desk.texts[statement.number].source.text[start : desk.references[statement.number][0][0]]
+    return names_another(before, [category(desk.texts[n].text) for n in above])
 
 
 _LABELLED = re.compile(r"([^\W\d_][^:\n]{0,60}?)\s*:\s*\S")

@@ -71,6 +71,38 @@ def category(text: str) -> str:
     return " ".join(match.group(1).split()) if match else ""
 
 
+_HEAD = re.compile(
+    r"\b(?:of|for|to|in|with|by|on|from|as|at|according|comprising|containing|consisting|having|including"
+    r"|obtain\w*|produced|made|which|wherein)\b|[,:;]",
+    re.IGNORECASE,
+)
+
+_WORD = re.compile(r"[^\W\d_][\w'-]*")
+
+
+def _head(words: str) -> str:
+    """The noun that a phrase is about: of `leaf strainers for pipes` what `strainer` gives too."""
+    nouns = _WORD.findall(_HEAD.split(words)[0])
+    return _stem(nouns[-1]) if nouns else ""
+
+
+def _stem(noun: str) -> str:
+    """The noun without an ending that a plural may change; only to be compared with others."""
+    return re.sub(r"(?<=\w\w)[es]+$", "", noun.lower())
+
+
+def names_another(before: str, categories: Sequence[str]) -> bool:
+    """Does a claim name what other claims are for, and is itself for something else?
+
+    `before` is its text up to the reference: "A method of making the sieve of" does so where a parent claims
+    a sieve. "The sieve of" does not, nor does "The device of", which calls the sieve by another noun.
+    """
+    own = _head(before)
+    heads = {_head(c) for c in categories} - {""}
+    rest = {_stem(w) for part in _HEAD.split(before)[1:] for w in _WORD.findall(part)}
+    return own not in heads and not heads.isdisjoint(rest)
+
+
 def parents(
     references_: Mapping[int, tuple[Reference, ...]],
     places: Mapping[int, Span],

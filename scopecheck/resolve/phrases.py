@@ -16,6 +16,7 @@ from scopecheck.language.scan import Number, Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Entry, Pattern, Slot
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
@@ -65,6 +66,7 @@ class Reader:
                 f"take out the colon: {thing} {words.text}",
             )  # fmt: skip
         if subjects:
+            tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
             tokens = spelled_amounts(tokens, subjects[0].bound, self.names.own)
         job = _Job(self, subjects, words, _borrowed(tokens))
         return job.whole(_with_units(tokens))
@@ -309,6 +311,10 @@ class _Job:
                     foreign = literals.isdisjoint(set(map(word_of, member)) - FILLERS)
                     if member_of(self.first, self.text(member)) is None and foreign:
                         return no_member(self.first, self.text(member), self.span(member))
+        if help := self.without_place(tokens):
+            place = self.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
+            cause = f"'{place}' is no declared name, so it is no value here."
+            return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
         near = self.nearest(tokens)
         more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
         if unknown := self.undeclared(tokens, literals):
@@ -340,6 +346,22 @@ class _Job:
                 if self.readable(tokens[start:end]):
                     return self.text(tokens[start:end])
         return ""
+
+    def without_place(self, tokens: tuple[Token, ...]) -> str:
+        """What to write for `within 3 mm of the rim` where the distance itself is measured; else ''."""
+        at, first = placed_at(tokens), self.first
+        if not at or not isinstance(first, Typed) or first.kind is None or self.is_number(tokens[at + 1 :]):
+            return ""
+        limit = next(t.number for t in tokens if t.number)
+        if limit.unit is None or not limit.unit.kind.dimension or limit.unit.kind != first.kind:
+            return ""
+        subject, number = self.subjects[0].text, f"{limit.text} {limit.unit.symbol}"
+        if self.readable(tokens[:at]):
+            return f"if {subject} is measured from there, lift only: {self.text(tokens[:at])}"
+        if word_of(tokens[0]) != "within":
+            return ""
+        fact = f"two blanks, exactly, {subject} <= {number}"
+        return f"if {subject} is measured from there, write after the words: {fact}"
 
     def undeclared(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
         """The words that would have to be a declared name for a phrase to read all; '' if there are none."""

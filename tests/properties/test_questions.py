@@ -272,7 +272,7 @@ def test_one_reading_for_all_cases(sheet: Sheet) -> None:
     asked = Asked(sheet)
     walk = asked.walk
     wanted = [
-        (case.facts, oracle.scope(sheet, place), "every" if case.role == "inside" else "none")
+        (case.facts, oracle.scope(sheet, place), "every" if case.role == "inside" else "none", case.name)
         for case in sheet.cases
         if case.role in ("inside", "outside")
         for place in asked.targets(case)
@@ -281,12 +281,13 @@ def test_one_reading_for_all_cases(sheet: Sheet) -> None:
     if not {"inside", "outside"} <= {case.role for case in sheet.cases}:
         assert answers == []
         return
-    ks = walk.constructions(groups_in(*(f for r, s, _ in wanted for f in (r, s))))
+    ks = walk.constructions(groups_in(*(f for r, s, *_ in wanted for f in (r, s))))
 
-    def fits(k: Construction) -> bool:
+    def fits(k: Construction, names: Sequence[str] | None = None) -> bool:
         return all(
             not walk.some(k, region, without=scope) if want == "every" else not walk.some(k, region, scope)
-            for region, scope, want in wanted
+            for region, scope, want, name in wanted
+            if names is None or name in names
         )
 
     best = next((k for k in ks if fits(k)), None)
@@ -294,6 +295,13 @@ def test_one_reading_for_all_cases(sheet: Sheet) -> None:
     (answer,) = answers
     assert answer.question == ("no reading fits all cases" if best is None else "one reading fits all cases")
     same_reading(answer, best)
+    if best is None:
+        assert not any(fits(k, answer.cases) for k in ks)
+        for left_out in answer.cases if len(answer.cases) > 1 else ():
+            rest = [name for name in answer.cases if name != left_out]
+            assert any(fits(k, rest) for k in ks)
+    else:
+        assert answer.cases == ()
 
 
 # ---- claims
@@ -405,7 +413,7 @@ def test_expressions_without_value(sheet: Sheet) -> None:
             if any(holds):
                 assert isinstance(answer, Finding)
                 same_reading(answer, ks[holds.index(True)])
-                assert answer.quantifier == ("base" if holds[ks.index(walk.base)] else "some")
+                assert answer.quantifier == asked.reach(ks, holds)
             else:
                 assert not isinstance(answer, Finding)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier, Status
+from scopecheck.answers.questions.clash import Clash, Sided, clashing
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.refine import Demand, Wanted, find_construction, some_construction
 from scopecheck.core.construction import Construction
@@ -75,28 +76,43 @@ def status_at(prepared: Prepared, region: Formula, scope: Formula, k: Constructi
 
 def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
     """Is there one construction on which every inside case is met and every outside case is not?"""
-    demands = []
+    sided = []
     for case in prepared.sheet.cases:
         for place in targets(prepared, case) if case.role in ("inside", "outside") else []:
             scope, _ = scope_at(prepared, place)
             wanted: Wanted = "every" if case.role == "inside" else "none"
-            demands.append(Demand(case.facts, scope, wanted, prepared.point(case, scope)))
+            demand = Demand(case.facts, scope, wanted, prepared.point(case, scope))
+            sided.append(Sided(case, place, demand))
     roles = {case.role for case in prepared.sheet.cases}
     if not {"inside", "outside"} <= roles:
         return
     session = prepared.session
+    demands = [s.demand for s in sided]
     refined = find_construction(session, demands)
     claim = prepared.sheet.claims[0]
     if refined.construction is None:
-        yield replace(
-            at_claim("no reading fits all cases", 1, claim),
-            quantifier="every",
-            rests_on=prepared.rests_on(*(d.formula for d in demands)),
-        )
+        yield _no_reading(prepared, clashing(prepared, sided))
         return
     groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
     told = prepared.told_refined(at_claim("one reading fits all cases", 6, claim), refined, groups)
     yield replace(told, quantifier="base" if not told.rereads and not told.read_as else "some")
+
+
+def _no_reading(prepared: Prepared, clash: Clash) -> Finding:
+    """The finding that names what clashes.
+
+    It leans on no bound and no given fact: without one there would be more things, and so more to sort.
+    """
+    place = clash.sided[0].place
+    number = place if isinstance(place, int) else prepared.limitation(place).claim
+    limitations = [x for claim in prepared.sheet.claims for x in claim.limitations]
+    return replace(
+        at_claim("no reading fits all cases", 1, prepared.sheet.claim(number)),
+        quantifier="every",
+        cases=tuple(dict.fromkeys(s.case.name for s in clash.sided)),
+        conflict=clash.labels,
+        rests_on=prepared.settled_in(limitations, clash.labels),
+    )
 
 
 # ---- classes

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, at_limitation
-from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Node, nodes
 from scopecheck.core.linear import linear_form
 from scopecheck.core.model import (
@@ -21,10 +22,12 @@ from scopecheck.core.model import (
     Greatest,
     Least,
     Limitation,
+    Not,
     Op,
     Read,
     Term,
 )
+from scopecheck.core.model import Any as AnyOf
 from scopecheck.foundations.record import replace
 from scopecheck.solving.ends import Extremum, infimum, supremum
 from scopecheck.solving.solver import Undecided
@@ -288,7 +291,13 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
             ((limitation.formula, "undefined"),),
             prepared.known(formulas),
         )
-        yield replace(shown, quantifier="some" if shown.rereads or shown.read_as else "base")
+        # Every thing has a value, or fails another limitation: what a construction without such a thing asks.
+        escape = AnyOf((limitation.formula, Not(limitation.formula), *(Not(f) for f in others)))
+        quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
+        with suppress(Undecided):
+            if not some_construction(session, [Demand(NOTHING, escape, "every")]):
+                quantifier = "every"
+        yield replace(shown, quantifier=quantifier)
 
 
 def may_lack_value(node: Node) -> bool:
