@@ -35,7 +35,7 @@ FLOORS: dict[str, str] = {
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
-        " other_category looked frame grouping consequences pictures margins stated_ends items plan page"
+        " looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report"
     ),

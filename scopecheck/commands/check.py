@@ -18,7 +18,6 @@ from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import read_file
 from scopecheck.report.blocks import Block, Heading, Report
-from scopecheck.report.other_category import without_dependency
 from scopecheck.report.page import build_report, exit_status
 from scopecheck.report.render import Format, render, wants_colour
 from scopecheck.report.wording import sentence
@@ -90,7 +89,7 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
     if any(d.severity == "error" for d in doubts):
         draw_all((*warnings, *doubts))
         return None, BAD_INPUT
-    answers = without_dependency(sheet, ask_prepared(prepared, progress.tell))
+    answers = ask_prepared(prepared, progress.tell)
     progress.clear()
     said = (*warnings, *doubts)
 

@@ -10,16 +10,17 @@ from scopecheck.core.model import OTHERS, ChoiceDecl, Group, NumberDecl, SetDecl
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text
 from scopecheck.report.looked import Beside, looked_lines, wholly_looked
-from scopecheck.report.other_category import other_category_lines
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.rereadings import group_words
 from scopecheck.report.wording import (
     about_lines,
+    claims_text,
     counted,
     flat,
     listed,
     quoted,
     sentence,
+    upper_first,
 )
 
 # ---- head
@@ -99,7 +100,7 @@ def ground(
 ) -> Iterator[Block]:
     """What the answers rest on, what was left out, in full or counted, and how to read it."""
     yield Heading(sentence("section", "basis"), 3)
-    basis = (*basis_lines(sheet, strained), *other_category_lines(sheet))
+    basis = (*basis_lines(sheet, strained), *_other_category_lines(sheet))
     yield Listing((*basis, *settled_briefly(sheet, answers, everything)))
     if everything:
         for section, lines in (
@@ -228,3 +229,17 @@ def left_out_lines(sheet: Sheet) -> Iterator[str]:
             parts.append(sentence("basis", "not_tried", labels=listed(labels)))
         if parts:
             yield f"{group_words(group)}: {'; '.join(parts)}."
+
+
+def _other_category_lines(sheet: Sheet) -> tuple[str, ...]:
+    """For each such claim, that it was handled as independent, and what it takes over."""
+    return tuple(
+        sentence(
+            "basis",
+            "other_category",
+            claim=upper_first(claims_text((claim.number,))),
+            named=claims_text(claim.parents),
+        )
+        for claim in sheet.claims
+        if claim.other_category
+    )

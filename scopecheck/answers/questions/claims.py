@@ -41,7 +41,7 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     Where an ancestor alone cannot be met, it is reported there and not here.
     """
     session, claim = prepared.session, instance.claim
-    question = "dependent cannot be met" if claim.parents else "nothing meets"
+    question = "dependent cannot be met" if claim.dependent else "nothing meets"
     scope = instance.scope
     groups = session.groups_in(scope)
     if met_whatever_is_read(prepared, scope):
@@ -125,7 +125,7 @@ def _needed(prepared: Prepared, instance: Instance, conflict: tuple[str, ...]) -
 
 def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     """Is everything that meets the parent also within what the dependent claim says for itself?"""
-    if not instance.claim.parents or not instance.own:
+    if not instance.claim.dependent or not instance.own:
         return
     session, claim = prepared.session, instance.claim
     parent, own = instance.parent_scope, instance.own_scope
@@ -189,7 +189,7 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
 
     An end the claim merely leaves to its parent is not looked at.
     """
-    if not instance.claim.parents:
+    if not instance.claim.dependent:
         return
     session = prepared.session
     whole = session.search(())
