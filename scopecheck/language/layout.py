@@ -7,7 +7,6 @@ were put in place of typographic ones (blanks, quotes, dashes).
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
@@ -76,7 +75,7 @@ _NAME_AFTER_HEADING = re.compile(
 )
 
 
-@dataclass(frozen=True)
+@record
 class Page:
     """A source and its plain form, character for character."""
 

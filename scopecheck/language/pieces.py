@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 
 from scopecheck.foundations.diagnostics import Diagnostic, trouble
 from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Line, Page
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -17,7 +17,7 @@ from scopecheck.language.syntax import Column, NameNode, NumberNode, Raw, Words
 _REFERENCE_SIGNS = re.compile(r"\(\s*\d+[a-zA-Z]?'?(?:\s*[,;-]\s*\d+[a-zA-Z]?'?)*\s*\)")
 
 
-@dataclass
+@holder
 class Desk:
     """What is at hand while statements are read one by one."""
 

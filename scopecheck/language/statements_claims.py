@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Block, Line, claim_number
 from scopecheck.language.parse import parse_facts, parse_terms
@@ -21,7 +21,7 @@ _EXACTLY = re.compile(r"(?:\s{2,}|\t)exactly\s+")
 _SYMBOLS = re.compile(r"[<>=≤≥≠]|\bIS\b|\bIN\b")
 
 
-@dataclass
+@holder
 class _Entry:
     """One margin line with the lines below that belong to it, as stretches of text."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
@@ -29,6 +28,7 @@ from scopecheck.core.model import (
 )
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, KindError, Unit, as_level, comparable, number_text
+from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, Token, scan
@@ -59,7 +59,7 @@ _SIGN = re.compile(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
 _MEASURED = re.compile(r"measured\s+")
 
 
-@dataclass
+@holder
 class CasesDesk:
     """What is at hand while cases are resolved. `points` are the values of cases that are single things."""
 
@@ -71,7 +71,7 @@ class CasesDesk:
     points: dict[int, dict[str, Value]] = field(default_factory=dict)
 
 
-@dataclass
+@holder
 class _Made:
     facts: list[Formula] = field(default_factory=list)
     silent: list[str] = field(default_factory=list)

@@ -7,14 +7,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from functools import cache, cached_property
 from importlib.resources import files
 from typing import Literal, TypeAlias
 
 from scopecheck.core.model import Standing
 from scopecheck.foundations.diagnostics import trouble
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import node, record
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import Page, blocks, page
 from scopecheck.language.pieces import Desk
@@ -101,7 +100,7 @@ class EntryReading:
         return self.written.exact_wording
 
 
-@dataclass(frozen=True, eq=False)
+@node
 class Entry:
     """A phrase: its wordings at once, the rest read from its text when first asked for."""
 

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field
 from difflib import SequenceMatcher
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import field, holder, record
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import PLAIN
 
@@ -37,7 +36,7 @@ def pieces_of(text: str, offset: int = 0) -> list[Piece]:
     return found
 
 
-@dataclass
+@holder
 class ClaimText:
     """The tokens of a claim and which of them a line has taken."""
 

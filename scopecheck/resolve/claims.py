@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 
 from scopecheck.core.model import All, Claim, Formula, Limitation
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
+from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
@@ -25,7 +25,7 @@ CLAIMS = "claims"
 """The document to which all claims belong: their words are read alike."""
 
 
-@dataclass
+@holder
 class ClaimsDesk:
     """What is at hand while claims are resolved, and what the account needs afterwards."""
 

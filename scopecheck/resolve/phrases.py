@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from difflib import SequenceMatcher, get_close_matches
 
 from scopecheck.core.model import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
-from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
@@ -35,7 +34,7 @@ class Subject:
     span: Span
 
 
-@dataclass(frozen=True)
+@record
 class Reader:
     """Reads words at one place of one document."""
 
@@ -88,7 +87,7 @@ def _with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(reversed(found))
 
 
-@dataclass(frozen=True)
+@record
 class _Job:
     reader: Reader
     subjects: tuple[Subject, ...]
