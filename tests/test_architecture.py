@@ -18,7 +18,7 @@ import pytest
 ROOT = Path(__file__).parent.parent / "scopecheck"
 
 FLOORS: dict[str, str] = {
-    "foundations": "record spans diagnostics drawing kinds units quantity",
+    "foundations": "data_files record spans diagnostics drawing kinds units quantity",
     "language": (
         "layout number_words scan syntax parse pieces reading_lines statements_declare statements_cases"
         " statements_words statements_claims statements"
@@ -53,7 +53,6 @@ LAZY: dict[str, str] = {
     "cli": "a command loads what it needs when it runs",
     "report.boundary": "exact roots of higher degree are seldom needed, and their library is slow to load",
     "report.render": "one format is drawn",
-    "foundations.kinds": "the unit table is read once, when the first unit is looked up",
 }
 
 NOT_EXACT: dict[str, str] = {

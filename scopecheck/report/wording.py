@@ -7,11 +7,11 @@ words. A blank that must not be broken at a line's end is a no-break blank until
 from __future__ import annotations
 
 import string
-import tomllib
 from collections.abc import Iterable, Iterator
 from functools import cache
-from pathlib import Path
 from typing import Any
+
+from scopecheck.foundations.data_files import data_file
 
 GLUE = "\u00a0"
 """Holds a number and its unit on one line."""
@@ -20,7 +20,8 @@ GLUE = "\u00a0"
 @cache
 def sentences() -> dict[str, Any]:
     """The data file as read: tables of sentences."""
-    return tomllib.loads(Path(__file__).parents[1].joinpath("data", "wording.toml").read_text("utf-8"))
+    found: dict[str, Any] = data_file("wording.json")
+    return found
 
 
 def sentence(*path: str, **values: object) -> str:
