@@ -15,6 +15,7 @@ from pathlib import Path
 
 import scopecheck
 from scopecheck.language import parse
+from scopecheck.resolve import catalogue
 
 DATA = Path(scopecheck.__file__).parent / "data"
 
@@ -26,6 +27,7 @@ def from_toml(name: str) -> str:
 
 
 GENERATED: dict[str, Callable[[], str]] = {
+    catalogue.INDEX: catalogue.index_text,
     "grammar.json": parse.tables,
     "units.json": partial(from_toml, "units.toml"),
     "wording.json": partial(from_toml, "wording.toml"),

@@ -26,11 +26,12 @@ from scopecheck.language.layout import page
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, scan
 from scopecheck.language.syntax import Node, Raw
-from scopecheck.resolve.catalogue import Entry, EntryReading, Pattern, Slot
 from scopecheck.resolve.constants import constant, truth
+from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.exact_terms import literal, term
 from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed, number_of
+from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.solving.evaluate import evaluate
 
 NOWHERE = Span(Source("test", ""), 0, 0)

@@ -25,8 +25,8 @@ FLOORS: dict[str, str] = {
     ),
     "core": "model construction linear rewrite plain reference",
     "resolve": (
-        "catalogue constants names exact_terms exact_formulas groups settling readings chart spelled phrases"
-        " claim_text dependencies account declared claims cases sheet"
+        "patterns entry catalogue constants names exact_terms exact_formulas groups settling readings chart"
+        " spelled phrases claim_text dependencies account declared claims cases sheet"
     ),
     "solving": "evaluate symbols encode engine solver",
     "answers": (

@@ -11,7 +11,9 @@ from typing import Any, Literal, assert_never
 from scopecheck.commands.output import BAD_INPUT, complain, put
 from scopecheck.foundations.diagnostics import nearest
 from scopecheck.report.plain_formula import plain_formula
-from scopecheck.resolve.catalogue import PROFILES, Entry, EntryReading, Literal_, Pattern, entries
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import PROFILES, Entry, EntryReading
+from scopecheck.resolve.patterns import Literals, Pattern
 
 GROUPS = {
     "A": "Ends of ranges and one-sided limits",
@@ -93,7 +95,7 @@ def _wordings(entry: Entry) -> Iterator[frozenset[str]]:
         yield frozenset(
             word.lower()
             for element in pattern.elements
-            if isinstance(element, Literal_)
+            if isinstance(element, Literals)
             for option in element.options
             for word in option
         )
@@ -104,7 +106,7 @@ def _is_covered(pattern: Pattern, wanted: Sequence[str]) -> bool:
     return all(
         any({word.lower() for word in option} <= {*wanted, *_JOINERS} for option in element.options)
         for element in pattern.elements
-        if isinstance(element, Literal_) and not element.optional
+        if isinstance(element, Literals) and not element.optional
     )
 
 

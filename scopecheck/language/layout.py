@@ -15,18 +15,16 @@ from scopecheck.foundations.spans import Source, Span
 BLANKS = (
     "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000\r\ufeff\u200b"
 )
-PLAIN = str.maketrans(
-    {
-        **dict.fromkeys(BLANKS, " "),
-        **dict.fromkeys("“”„‟«»", '"'),
-        **dict.fromkeys("‘’‚‛′", "'"),
-        **dict.fromkeys("−‐‑‒–—", "-"),
-        "µ": "μ",
-        "：": ":",
-        "；": ";",
-        "，": ",",
-    }
-)
+_PLAIN = {
+    **dict.fromkeys(BLANKS, " "),
+    **dict.fromkeys("“”„‟«»", '"'),
+    **dict.fromkeys("‘’‚‛′", "'"),
+    **dict.fromkeys("−‐‑‒–—", "-"),
+    "µ": "μ",
+    "：": ":",
+    "；": ";",
+    "，": ",",
+}
 
 HEADINGS = (
     "title", "profile", "filed", "confidential", "unit", "given", "inside", "must stay out", "document",
@@ -109,7 +107,16 @@ class Block:
 
 def page(source: Source) -> Page:
     """The source with its plain form beside it."""
-    return Page(source, source.text.translate(PLAIN))
+    return Page(source, plain(source.text))
+
+
+def plain(text: str) -> str:
+    """The text with each typographic character replaced by the plain one it stands for."""
+    if text.isascii():
+        return text
+    for sign, written in _PLAIN.items():
+        text = text.replace(sign, written)
+    return text
 
 
 def comment_start(text: str, start: int, end: int) -> int:

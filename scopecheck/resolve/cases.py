@@ -43,7 +43,7 @@ from scopecheck.language.syntax import (
     Row,
     Words,
 )
-from scopecheck.resolve.catalogue import Entry
+from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import subject as subject_of
 from scopecheck.resolve.constants import constant
 from scopecheck.resolve.exact_formulas import context, facts
@@ -65,7 +65,7 @@ class CasesDesk:
 
     names: Names
     groups: Groups
-    entries: tuple[Entry, ...]
+    phrases: Phrasebook
     claims: tuple[Claim, ...]
     wrong: list[Diagnostic] = field(default_factory=list)
     points: dict[int, dict[str, Value]] = field(default_factory=dict)
@@ -241,7 +241,7 @@ def _number_cell(
         tokens = scan(page, start, end, desk.names.own, words=True)
         words = Words(page.plain[start:end], tokens, cell.span)
         by = (Subject(number_of(declared), declared.name, column.span),)
-        made.facts.append(Reader(desk.names, desk.entries, desk.groups, where, name).condition(words, by))
+        made.facts.append(Reader(desk.names, desk.phrases, desk.groups, where, name).condition(words, by))
         made.single = False
         return
     if both := _TO.fullmatch(page.plain, start, end):
@@ -378,7 +378,7 @@ def _words_fact(desk: CasesDesk, fact: Words, document: str, name: str) -> Formu
             raise trouble(span, f"'{written}' alone is not a fact", "", "compare it with something")
         by = (subject_of(desk.names, NameNode(written, span)),)
         rest = _rest(fact, tokens[size:])
-        return Reader(desk.names, desk.entries, desk.groups, document, name).condition(rest, by)
+        return Reader(desk.names, desk.phrases, desk.groups, document, name).condition(rest, by)
     example = "diameter = 4.2 mm, or: diameter about 4 mm"
     if len(tokens) > 1 and tokens[0].number:
         named = desk.names.declared(" ".join(t.text for t in tokens[1:]))

@@ -9,7 +9,7 @@ from difflib import SequenceMatcher
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import field, holder, record
 from scopecheck.foundations.spans import Source, Span
-from scopecheck.language.layout import PLAIN
+from scopecheck.language.layout import plain
 
 _TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
 _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
@@ -30,7 +30,7 @@ class Piece:
 def pieces_of(text: str, offset: int = 0) -> list[Piece]:
     """Numbers, words and single signs of a text."""
     found = []
-    for match in _TOKEN.finditer(text.translate(PLAIN)):
+    for match in _TOKEN.finditer(plain(text)):
         written = match.group().lower()
         found.append(Piece(_ALIKE.get(written, written), offset + match.start(), offset + match.end()))
     return found

@@ -10,7 +10,7 @@ from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
-from scopecheck.resolve.catalogue import Entry
+from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, parents, references
@@ -31,7 +31,7 @@ class ClaimsDesk:
 
     names: Names
     groups: Groups
-    entries: tuple[Entry, ...]
+    phrases: Phrasebook
     wrong: list[Diagnostic] = field(default_factory=list)
     texts: dict[int, ClaimText] = field(default_factory=dict)
     numbers: dict[int, list[Number]] = field(default_factory=dict)
@@ -187,7 +187,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement) -> Formula:
             CLAIMS, label, line.words.text, line.words.text.lower(), slots, shown, line.words.span
         )
         return read(entry, at, desk.names, desk.groups, title)
-    return Reader(desk.names, desk.entries, desk.groups, CLAIMS, label).condition(line.words, subjects)
+    return Reader(desk.names, desk.phrases, desk.groups, CLAIMS, label).condition(line.words, subjects)
 
 
 def subject(names: Names, node: Node) -> Subject:

@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
 from scopecheck.foundations.spans import Span
-from scopecheck.language.layout import PLAIN
+from scopecheck.language.layout import plain as plain_text
 
 _NUMBERED = re.compile(
     r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+)*)",
@@ -40,7 +40,7 @@ class Reference:
 
 def references(text: str, number: int, known: Sequence[int]) -> tuple[Reference, ...]:
     """Every reference to claims in a claim's text, in order; offsets count from the start of the text."""
-    plain = text.translate(PLAIN)
+    plain = plain_text(text)
     found = [Reference(_numbers(m.group(1)), m.start(), m.end()) for m in _NUMBERED.finditer(plain)]
     for match in _PRECEDING.finditer(plain):
         earlier = tuple(n for n in known if n < number)

@@ -15,8 +15,8 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Own
 from scopecheck.language.syntax import CallNode, ChainNode, Free, NameNode, Node, NumberNode, Raw, RoundNode
-from scopecheck.resolve.catalogue import Entry, EntryReading
 from scopecheck.resolve.constants import constant, truth
+from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.exact_terms import bare_number, term
 from scopecheck.resolve.groups import Draft, Groups
