@@ -14,7 +14,7 @@ from functools import partial
 from pathlib import Path
 
 import scopecheck
-from scopecheck.language import parse
+from scopecheck.language import tables
 from scopecheck.resolve import catalogue
 
 DATA = Path(scopecheck.__file__).parent / "data"
@@ -28,7 +28,7 @@ def from_toml(name: str) -> str:
 
 GENERATED: dict[str, Callable[[], str]] = {
     catalogue.INDEX: catalogue.index_text,
-    "grammar.json": parse.tables,
+    tables.TABLES: tables.tables_text,
     "units.json": partial(from_toml, "units.toml"),
     "wording.json": partial(from_toml, "wording.toml"),
 }
