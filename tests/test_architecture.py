@@ -11,14 +11,17 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from functools import cache
+from importlib import import_module
 from pathlib import Path
 
 import pytest
 
+from scopecheck.foundations.regex import _Uncompiled
+
 ROOT = Path(__file__).parent.parent / "scopecheck"
 
 FLOORS: dict[str, str] = {
-    "foundations": "data_files record spans diagnostics drawing kinds units quantity",
+    "foundations": "data_files regex record spans diagnostics drawing kinds units quantity",
     "language": (
         "layout number_words scan syntax tables parse pieces reading_lines statements_declare"
         " statements_cases statements_words statements_claims statements"
@@ -154,6 +157,13 @@ def test_no_binary_floating_point(name: str) -> None:
             assert node.id not in ("float", "complex"), f"{name}, line {node.lineno}"
         if isinstance(node, ast.Attribute):
             assert node.attr not in ("as_decimal", "evalf", "approx"), f"{name}, line {node.lineno}"
+
+
+@pytest.mark.parametrize("name", sorted(modules()))
+def test_every_regular_expression_compiles(name: str) -> None:
+    for expression in vars(import_module(f"scopecheck.{name}")).values():
+        if isinstance(expression, _Uncompiled):
+            assert expression.pattern
 
 
 NETWORK = frozenset("socket ssl http urllib ftplib smtplib asyncio webbrowser xmlrpc requests".split())

@@ -10,6 +10,7 @@ import re
 
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 
 BLANKS = (
@@ -31,13 +32,13 @@ HEADINGS = (
     "class", "policy", "read", "apart", "phrase", "term",
 )  # fmt: skip
 
-_CLAIM = re.compile(r"(\d{1,4})\s*[.)](?=\s|$)")
-_NUMBER_ALONE = re.compile(r"(\d{1,4})\s*:?")
-_CLAIM_WORD = re.compile(r"[Cc](?:laim|LAIM)\s+(?=\d{1,4}\s*[.:)]?\s+[A-Z]|\d{1,4}\s*[.:)]?$)")
-_HEADING = re.compile(r"(must stay out|[a-z]+)(?![\w-])", re.IGNORECASE)
+_CLAIM = regex(r"(\d{1,4})\s*[.)](?=\s|$)")
+_NUMBER_ALONE = regex(r"(\d{1,4})\s*:?")
+_CLAIM_WORD = regex(r"[Cc](?:laim|LAIM)\s+(?=\d{1,4}\s*[.:)]?\s+[A-Z]|\d{1,4}\s*[.:)]?$)")
+_HEADING = regex(r"(must stay out|[a-z]+)(?![\w-])", re.IGNORECASE)
 _WIDE = r"(?: *$|  |\t| *:| +(?:for|\() *(?:claims? +)?\d)"
 _PLAUSIBLE = {
-    heading: re.compile(heading + after, re.IGNORECASE)
+    heading: regex(heading + after, re.IGNORECASE)
     for heading, after in {
         "title": r"(?:  |\t|\s*:)",
         "profile": r"(?:\s+|\s*:\s*)(?:US|EPO)\b",
@@ -57,17 +58,17 @@ _PLAUSIBLE = {
     }.items()
 }
 CASES = ("inside", "must stay out", "document", "class")
-_ROW = re.compile(r"[^:]*?\S(?: *\t|  +(?:[-<>=≤≥{\d]|(?:measured|silent|any|unknown|none|about|between)\b))")
+_ROW = regex(r"[^:]*?\S(?: *\t|  +(?:[-<>=≤≥{\d]|(?:measured|silent|any|unknown|none|about|between)\b))")
 """A row of cells at the left margin: what stands after a tab, or a cell that could be no kind."""
-_MARGIN_WORDS = re.compile(
+_MARGIN_WORDS = regex(
     r'(?:meant|exactly)\s|(?:reading|taken by)\s*"|not restated\s*:'
     r"|(?:free|own|only for|only when|sets)\s[^:]*:"
 )
-_DECLARES = re.compile(
+_DECLARES = regex(
     r'\S.*?(?:  +|\t\s*|\s*:\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b'
     r'|(?:[a-z]+ ){0,2}in \S+\s*(?:,|"|$))'
 )
-_NAME_AFTER_HEADING = re.compile(
+_NAME_AFTER_HEADING = regex(
     r'\w+ (?! )[^"]*?(?:  +|\t\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b'
     r'|(?:[a-z]+ ){0,2}in \S+\s*(?:,|"|$))'
 )

@@ -29,6 +29,7 @@ from scopecheck.core.model import (
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, KindError, Unit, as_level, comparable, number_text
 from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, Token, scan
@@ -54,9 +55,9 @@ from scopecheck.resolve.phrases import Reader, Subject
 
 _SILENT, _UNKNOWN, _FREE = ("silent",), ("unknown",), ("any", "free", "")
 _DASHES = ("-", "--", "---", "n/a", "na", "n.a.", "n.d.", "?", "/", "x", "tbd")
-_TO = re.compile(r"(\d[\d.]*)\s*([^\d\s]*)\s*(?:to|\.\.\.?|…|-)\s*(\d[\d.]*\s*\S*)")
-_SIGN = re.compile(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
-_MEASURED = re.compile(r"measured\s+")
+_TO = regex(r"(\d[\d.]*)\s*([^\d\s]*)\s*(?:to|\.\.\.?|…|-)\s*(\d[\d.]*\s*\S*)")
+_SIGN = regex(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
+_MEASURED = regex(r"measured\s+")
 
 
 @holder
@@ -342,7 +343,7 @@ def _fact(desk: CasesDesk, fact: Node | Words, made: _Made, document: str, name:
         made.point[declared.name] = value
 
 
-_SAYS_NOTHING = re.compile(r"(.*?\S)\s+(?:is |are )?(unknown|not known|silent|any|free)")
+_SAYS_NOTHING = regex(r"(.*?\S)\s+(?:is |are )?(unknown|not known|silent|any|free)")
 
 
 def _unknown_fact(desk: CasesDesk, fact: Words) -> str:

@@ -14,6 +14,7 @@ from typing import Any
 from scopecheck.foundations.data_files import PACKAGE, text_of
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.record import node
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
 from scopecheck.language.layout import Page, blocks, plain
 from scopecheck.language.pieces import Desk
@@ -105,7 +106,7 @@ def _statement(file: str, start: int, end: int) -> PhraseStatement:
 
 # ---- making the index
 
-_BLOCK = re.compile(r"^phrase .*(?:\n(?!phrase\b).*)*", re.MULTILINE)
+_BLOCK = regex(r"^phrase .*(?:\n(?!phrase\b).*)*", re.MULTILINE)
 
 
 def index_text() -> str:

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from difflib import SequenceMatcher
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import field, holder, record
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import plain
 
-_TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
+_TOKEN = regex(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
 _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
 
 

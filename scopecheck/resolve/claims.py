@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import re
-
 from scopecheck.core.model import All, Claim, Formula, Limitation
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
@@ -72,7 +71,7 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
     return tuple(made)
 
 
-_LABELLED = re.compile(r"([^\W\d_][^:\n]{0,60}?)\s*:\s*\S")
+_LABELLED = regex(r"([^\W\d_][^:\n]{0,60}?)\s*:\s*\S")
 
 
 def _bars_forgotten(desk: ClaimsDesk, statement: ClaimStatement) -> None:

@@ -7,20 +7,21 @@ from collections.abc import Mapping, Sequence
 
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import plain as plain_text
 
-_NUMBERED = re.compile(
+_NUMBERED = regex(
     r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+)*)",
     re.IGNORECASE,
 )
-_PRECEDING = re.compile(
+_PRECEDING = regex(
     r"\b(?:any|one|either|each)?\s*(?:one\s+)?(?:of\s+)?(?:the\s+)?"
     r"(?:preceding|previous|foregoing|above)\s+claims?\b",
     re.IGNORECASE,
 )
-_LINK = re.compile(r"(\d+)|(to|through|-)", re.IGNORECASE)
-_CATEGORY = re.compile(
+_LINK = regex(r"(\d+)|(to|through|-)", re.IGNORECASE)
+_CATEGORY = regex(
     r"\s*(?:(?:an?|the|said)\s+)?(.+?)\s*(?:,|:|;|$"
     r"|\b(?:comprising|comprises|consisting|including|containing|characteri[sz]ed|wherein|having|which)\b"
     r"|\b(?:according|as claimed|as defined|as recited|as set forth)\b"

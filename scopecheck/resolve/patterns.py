@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from functools import cached_property
 from typing import Literal, TypeAlias
 
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 
 
@@ -67,9 +67,9 @@ class Pattern:
         return " ".join(words).replace(" ,", ",")
 
 
-_ELEMENT = re.compile(r"<([^>]*)>|\[([^\]]*)\]|\(([^()]*)\)|(\S+)")
+_ELEMENT = regex(r"<([^>]*)>|\[([^\]]*)\]|\(([^()]*)\)|(\S+)")
 _SLOT_KINDS: tuple[SlotKind, ...] = ("number", "whole", "plain", "difference", "ratio", "list", "noun")
-_WORD = re.compile(r"[\w'-]*\w|\S")
+_WORD = regex(r"[\w'-]*\w|\S")
 
 
 def pattern(text: str, span: Span) -> Pattern:

@@ -11,6 +11,7 @@ from scopecheck.core.model import ChoiceDecl, Formula, FreeParameter, Parameter,
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Own
@@ -76,7 +77,7 @@ def read(entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str)
     return Read(draft.index, tuple(options))
 
 
-_PLAIN_NUMBER = re.compile(r"(?<![\w.])(?!0+(?:\.0+)?(?![\d.]))\d")
+_PLAIN_NUMBER = regex(r"(?<![\w.])(?!0+(?:\.0+)?(?![\d.]))\d")
 
 
 def _pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading) -> Fraction:
@@ -338,6 +339,10 @@ def plain(reading: EntryReading, at: Occurrence) -> str:
     return plain_text(reading.formula_text, at)
 
 
+_NAME = regex(r"(?<![\w.])[^\W\d_][\w']*(?:-[\w']+)*")
+"""A name of a formula, which is one word of letters as in scan.py."""
+_EACH = regex(r"\b(EVERY|SOME|ONE)\((\w+)\)")
+_PLACE = regex(r"\bPLACE\((\w+)\)")
 _QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
 
 
@@ -354,20 +359,21 @@ def plain_text(text: str, at: Occurrence) -> str:
             return _step_text(slot.number.decimals, slot.unit.symbol)
         return f"the last written place of {at.shown.get(match.group(1), match.group(1))}"
 
-    text = re.sub(r"\b(EVERY|SOME|ONE)\((\w+)\)", listed, text)
-    text = re.sub(r"\bPLACE\((\w+)\)", place, text)
+    text = _EACH.sub(listed, text)
+    text = _PLACE.sub(place, text)
     if not at.shown:
         return text
-    names = "|".join(map(re.escape, at.shown))
 
     def value(match: re.Match[str]) -> str:
-        shown = at.shown[match.group()]
+        shown = at.shown.get(match.group())
+        if shown is None:
+            return match.group()
         beside = text[: match.start()].rstrip()[-1:] in ("*", "/", "-") or text[match.end() :].lstrip()[
             :1
         ] in ("*", "/")
         return f"({shown})" if beside and re.search(r" [-+*/] ", shown) else shown
 
-    return re.sub(rf"(?<![\w.])(?:{names})(?!\w)", value, text)
+    return _NAME.sub(value, text)
 
 
 def _step_text(decimals: int, symbol: str) -> str:
