@@ -17,7 +17,7 @@ from lark.lexer import Lexer
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Source
 from scopecheck.language import parse
-from scopecheck.language.layout import page
+from scopecheck.language.layout import Page
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import scan
 from scopecheck.language.syntax import (
@@ -37,7 +37,7 @@ from scopecheck.language.tables import tables
 
 
 def parsed(text: str) -> Node:
-    return parse_facts(page(Source("test", text)), 0, len(text), {})
+    return parse_facts(Page(Source("test", text)), 0, len(text), {})
 
 
 def refused(text: str) -> str:
@@ -156,7 +156,7 @@ def test_if_then_otherwise_and_is_whole() -> None:
 
 def test_words_allow_a_dash_and_a_tolerance() -> None:
     for text in ("5-10 mm", "20 ± 1 mm", "20 +/- 1 mm"):
-        tokens = scan(page(Source("test", text)), 0, len(text), {}, words=True)
+        tokens = scan(Page(Source("test", text)), 0, len(text), {}, words=True)
         assert [t.sort for t in tokens if t.number] == ["number", "number"]
 
 

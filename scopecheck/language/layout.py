@@ -7,6 +7,7 @@ were put in place of typographic ones (blanks, quotes, dashes).
 from __future__ import annotations
 
 import re
+from functools import cached_property
 
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
@@ -79,7 +80,10 @@ class Page:
     """A source and its plain form, character for character."""
 
     source: Source
-    plain: str
+
+    @cached_property
+    def plain(self) -> str:
+        return plain(self.source.text)
 
     def span(self, start: int, end: int) -> Span:
         """The place of the characters from `start` up to, not including, `end`."""
@@ -104,11 +108,6 @@ class Block:
     head: Line
     body: tuple[Line, ...]
     after_claim: int | None = None
-
-
-def page(source: Source) -> Page:
-    """The source with its plain form beside it."""
-    return Page(source, plain(source.text))
 
 
 def plain(text: str) -> str:

@@ -1,30 +1,30 @@
 """The phrases that come with the package. Their texts are large and a sheet uses few of them: an index, made
 from the texts beforehand (`index_text`), tells which may read some words, and only those are looked at.
+Formulas stay text until they are used.
 """
 
 from __future__ import annotations
 
 import json
 import os
-import re
 from collections import Counter
+from collections.abc import Callable, Iterator
 from functools import cache, partial
 from typing import Any
 
 from scopecheck.foundations.data_files import PACKAGE, text_of
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.record import node
-from scopecheck.foundations.regex import regex
-from scopecheck.foundations.spans import Source
-from scopecheck.language.layout import Page, blocks, plain
+from scopecheck.foundations.spans import Source, Span
+from scopecheck.language.layout import Page, blocks
 from scopecheck.language.pieces import Desk
 from scopecheck.language.statements_words import phrase
-from scopecheck.language.syntax import PhraseStatement
+from scopecheck.language.syntax import Free, PhraseStatement, Raw, ReadingText
 from scopecheck.resolve.entry import Entry, Wording
 from scopecheck.resolve.patterns import Element, Literals, Pattern, Slot, pattern
 
 INDEX = "catalogue.jsonl"
-"""The first line tells which entries may read a word; each other line is an entry."""
+"""The first line tells which entries may read a word; for each entry follow its wordings and the whole."""
 
 
 @node
@@ -60,12 +60,12 @@ def _index() -> _Index:
 
 def entries() -> tuple[Entry, ...]:
     """Every phrase of the shipped catalogue, by file name and then in the order written."""
-    return tuple(map(_entry, range(len(_index().lines))))
+    return tuple(map(_entry, range(len(_index().lines) // 2)))
 
 
 @cache
 def _entry(number: int) -> Entry:
-    file, start, end, only_for, subjects, wordings = json.loads(_index().lines[number])
+    only_for, subjects, wordings = json.loads(_index().lines[2 * number])
     return Entry(
         tuple(
             Wording(text, frozenset(keys), partial(_pattern, text, elements))
@@ -74,7 +74,7 @@ def _entry(number: int) -> Entry:
         tuple(only_for),
         tuple(subjects),
         False,
-        partial(_statement, file, start, end),
+        partial(_statement, number),
     )
 
 
@@ -87,49 +87,84 @@ def _element(saved: list[Any]) -> Element:
     return Literals(tuple(map(tuple, rest)), first) if isinstance(first, bool) else Slot(first, *rest)
 
 
+def _statement(number: int) -> PhraseStatement:
+    """The phrase of an entry, as it was written."""
+    file, saved = json.loads(_index().lines[2 * number + 1])
+    made: PhraseStatement = _from_json(saved, _page(file))
+    return made
+
+
 @cache
-def _source(file: str) -> Source:
-    return Source(f"catalogue {file}", text_of("catalogue", f"{file}.phrases"))
+def _page(file: str) -> Page:
+    return Page(Source(f"catalogue {file}", text_of("catalogue", f"{file}.phrases")))
 
 
-def _statement(file: str, start: int, end: int) -> PhraseStatement:
-    """The phrase that stands at this place of a catalogue text. Raises Trouble where its text is wrong."""
-    source = _source(file)
-    # Blanks in place of what stands before keep every offset an offset into the whole text.
-    before = " " * (start - 1) + "\n" * (start > 0)
-    desk = Desk(Page(source, before + plain(source.text[start:end])))
-    found, diagnostics = blocks(desk.page)
-    for diagnostic in diagnostics:
-        raise trouble(diagnostic.span, diagnostic.message)
-    return phrase(desk, found[0])
+def _from_json(saved: Any, page: Page) -> Any:
+    """What `_to_json` was given, on the page where it stands."""
+    if isinstance(saved, list):
+        return tuple([_from_json(item, page) for item in saved])
+    if not isinstance(saved, dict):
+        return saved
+    ((name, fields),) = saved.items()
+    if name == "Span":
+        return page.span(*fields)
+    if name == "Raw":
+        return Raw(page, *fields)
+    return _RECORDS[name](*[_from_json(field, page) for field in fields])
+
+
+_RECORDS: dict[str, Callable[..., object]] = {
+    "PhraseStatement": PhraseStatement, "ReadingText": ReadingText, "Free": Free,
+}  # fmt: skip
 
 
 # ---- making the index
 
-_BLOCK = regex(r"^phrase .*(?:\n(?!phrase\b).*)*", re.MULTILINE)
-
 
 def index_text() -> str:
     """The index of the catalogue's texts as they are now. Raises Trouble at an entry that is wrong."""
-    places = [
-        (file, *block.span()) for file in _files() for block in _BLOCK.finditer(plain(_source(file).text))
-    ]
-    statements = [_statement(*place) for place in places]
-    patterns = [[pattern(text, span) for text, span in s.patterns] for s in statements]
+    written = [(file, statement) for file in _files() for statement in _statements(file)]
+    patterns = [[pattern(text, span) for text, span in s.patterns] for _, s in written]
     common = Counter(word for made in patterns for p in made for word in frozenset().union(*p.required))
     by_word: dict[str, list[int]] = {}
     lines: list[str] = []
-    for number, (place, statement, made) in enumerate(zip(places, statements, patterns, strict=True)):
+    for number, ((file, statement), made) in enumerate(zip(written, patterns, strict=True)):
         wordings = [(p.text, _keys(p, common), tuple(map(_saved, p.elements))) for p in made]
         for word in sorted({word for _, keys, _ in wordings for word in keys or [""]}):
             by_word.setdefault(word, []).append(number)
-        lines.append(_json([*place, statement.only_for, statement.subjects, wordings]))
+        lines.append(_json([statement.only_for, statement.subjects, wordings]))
+        lines.append(_json([file, _to_json(statement)]))
     return "\n".join([_json(dict(sorted(by_word.items()))), *lines]) + "\n"
 
 
 def _files() -> list[str]:
     names = sorted(os.listdir(os.path.join(PACKAGE, "catalogue")))
     return [name.removesuffix(".phrases") for name in names if name.endswith(".phrases")]
+
+
+def _statements(file: str) -> Iterator[PhraseStatement]:
+    desk = Desk(_page(file))
+    found, diagnostics = blocks(desk.page)
+    for diagnostic in diagnostics:
+        raise trouble(diagnostic.span, diagnostic.message)
+    for block in found:
+        yield phrase(desk, block)
+
+
+def _to_json(value: object) -> object:
+    """A statement as JSON: records with their names, places as offsets into their page."""
+    match value:
+        case tuple():
+            return [_to_json(item) for item in value]
+        case Span(start=start, end=end):
+            return {"Span": [start, end]}
+        case Raw(start=start, end=end):
+            return {"Raw": [start, end]}
+        case PhraseStatement() | ReadingText() | Free():
+            fields = [_to_json(getattr(value, name)) for name in value.__match_args__]
+            return {type(value).__name__: fields}
+        case _:
+            return value
 
 
 def _keys(made: Pattern, common: Counter[str]) -> list[str]:
@@ -146,4 +181,4 @@ def _saved(element: Element) -> list[Any]:
 
 
 def _json(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+    return json.dumps(value, separators=(",", ":"))
