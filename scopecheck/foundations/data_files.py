@@ -11,8 +11,8 @@ PACKAGE = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 
 def text_of(*path: str) -> str:
     """The text of a file of the package, by its folder and name."""
-    with open(os.path.join(PACKAGE, *path), encoding="utf-8") as file:
-        return file.read()
+    with open(os.path.join(PACKAGE, *path), "rb") as file:
+        return file.read().decode("utf-8")
 
 
 def data_file(name: str) -> Any:

@@ -64,14 +64,12 @@ _FROZEN: dict[str, Any] = {"__setattr__": _frozen, "__delattr__": _frozen}
 
 
 def _made(cls: type[T], shared: dict[str, Any]) -> type[T]:
+    """The class with slots. What else its fields ask for waits until the class is first used."""
     body = dict(cls.__dict__)
     names = tuple(body.get("__annotations__", {}))
-    given = {name: body.pop(name) for name in names if name in body}
-    options = {name: f for name, f in given.items() if isinstance(f, _Field)}
-    defaults = {name: options[name].default if name in options else value for name, value in given.items()}
-    compared = tuple(name for name in names if name not in options or options[name].compare)
     for name in ("__dict__", "__weakref__"):
         body.pop(name, None)
+    given = {name: body.pop(name) for name in names if name in body}
     room = ("__dict__",) if any(isinstance(value, cached_property) for value in body.values()) else ()
     body.update(
         shared,
@@ -79,9 +77,7 @@ def _made(cls: type[T], shared: dict[str, Any]) -> type[T]:
         __match_args__=names,
         __init__=_first_init,
         __repr__=_repr,
-        _record_factories={name: f.factory for name, f in options.items() if f.factory},
-        _record_defaults={name: value for name, value in defaults.items() if value is not _MISSING},
-        _record_key=staticmethod(_key(compared)),
+        _record_given=given,
     )
     made: type[T] = type(cls)(cls.__name__, cls.__bases__, body)  # type: ignore[misc]
     return made
@@ -93,26 +89,32 @@ def replace(item: T, /, **changes: Any) -> T:
     return type(item)(**{**kept, **changes})
 
 
-def _key(names: tuple[str, ...]) -> Callable[[Any], Any]:
-    return attrgetter(*names) if names else lambda _: ()
-
-
 def _first_init(self: Any, *args: Any, **kwargs: Any) -> None:
     cls = type(self)
+    cls._record_key = staticmethod(_key(cls))
     cls.__init__ = _init(cls)
     cls.__init__(self, *args, **kwargs)
+
+
+def _key(cls: Any) -> Callable[[Any], Any]:
+    """What two records are compared by."""
+    given = {name: value for name, value in cls._record_given.items() if isinstance(value, _Field)}
+    names = [name for name in cls.__match_args__ if name not in given or given[name].compare]
+    return attrgetter(*names) if names else lambda _: ()
 
 
 def _init(cls: Any) -> Callable[..., None]:
     """The `__init__` of a class: the code for its shape, given its names, its slots and its defaults."""
     names: tuple[str, ...] = cls.__match_args__
-    factories, defaults = cls._record_factories, cls._record_defaults
+    given = {name: value for name, value in cls._record_given.items() if isinstance(value, _Field)}
+    defaults = {**cls._record_given, **{name: f.default for name, f in given.items()}}
+    factories = {name: f.factory for name, f in given.items() if f.factory}
     anew = tuple(i for i, name in enumerate(names) if name in factories)
     code = _code(len(names), anew, hasattr(cls, "__post_init__")).replace(co_varnames=("self", *names))
     scope = {f"set_{i}": cls.__dict__[name].__set__ for i, name in enumerate(names)}
     scope.update({f"new_{i}": factories[names[i]] for i in anew}, missing=_MISSING)
-    optional = [name for name in names if name in defaults or name in factories]
-    return FunctionType(code, scope, "__init__", tuple(defaults.get(name, _MISSING) for name in optional))
+    optional = [n for n in names if n in factories or defaults.get(n, _MISSING) is not _MISSING]
+    return FunctionType(code, scope, "__init__", tuple(defaults[name] for name in optional))
 
 
 @cache

@@ -6,7 +6,6 @@ words. A blank that must not be broken at a line's end is a no-break blank until
 
 from __future__ import annotations
 
-import string
 from collections.abc import Iterable, Iterator
 from functools import cache
 from typing import Any
@@ -47,11 +46,6 @@ def has_sentence(*path: str) -> bool:
 def about_lines() -> tuple[str, ...]:
     """What every report says once about itself."""
     return tuple(sentences()["about"]["lines"])
-
-
-def placeholders(text: str) -> frozenset[str]:
-    """The names in braces that a sentence asks for."""
-    return frozenset(name for _, name, _, _ in string.Formatter().parse(text) if name)
 
 
 def every_sentence() -> Iterator[tuple[str, str]]:
