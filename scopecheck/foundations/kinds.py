@@ -81,6 +81,8 @@ def _refuse(a: Kind, b: Kind, verb: str, why: str) -> KindError:
 
 def _merged(a: Kind, b: Kind, verb: str) -> Kind:
     """The common kind of two values; a share whose whole is not named goes with any whole."""
+    if a == b:
+        return a
     if a.dimension != b.dimension:
         raise _refuse(a, b, verb, "they are different kinds")
     (basis_a, whole_a), (basis_b, whole_b) = a.split, b.split

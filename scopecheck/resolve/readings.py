@@ -39,7 +39,8 @@ class Occurrence:
 
 def read(entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str) -> Formula:
     """The phrase as one formula for each reading left, in the group's order. Raises Trouble at the words."""
-    tried, not_computed, not_tried = _sort_out(entry, at, names)
+    meant, not_computed, not_tried = _sort_out(entry, at, names)
+    tried = tuple(reading for reading, _ in meant)
     labels = tuple(r.label for r in tried)
     readings = tuple(
         Reading(r.label, entry.standing(r.label, groups.profile, labels), plain(r, at), r.taken_by, r.axes)
@@ -58,22 +59,23 @@ def read(entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str)
         ),
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )
-    by_label = {r.label: r for r in tried}
+    by_label = {reading.label: (reading, meaning) for reading, meaning in meant}
     values = {name: (number, id(pin.span)) for pin in pins for name, number in pin.values}
     for _, place in values.values():
-        free = {f.name for reading in left for f in by_label[reading.label].written.free}
+        free = {f.name for reading in left for f in by_label[reading.label][0].written.free}
         groups.open_numbers.setdefault(place, set()).update(free)
     options = []
-    for index, reading in enumerate(left):
-        own = _parameters(by_label[reading.label], at, names, groups, draft.index, index)
+    for index, kept in enumerate(left):
+        reading, meaning = by_label[kept.label]
+        own = _parameters(reading, at, names, groups, draft.index, index)
         for parameter in own:
             if parameter.name in values:
                 written, place = values[parameter.name]
                 groups.numbers.add((place, parameter.name))
-                parameter = _pinned(parameter, _pin_value(written, parameter, by_label[reading.label]))
+                parameter = _pinned(parameter, _pin_value(written, parameter, reading))
             groups.parameters.setdefault(parameter.key, parameter)
         keys = {p.name: p.key for p in own}
-        options.append(_formula(by_label[reading.label], at, names, keys, entry.own))
+        options.append(_formula(reading, at, names, keys, entry.own) if keys else meaning)
     return Read(draft.index, tuple(options))
 
 
@@ -111,8 +113,10 @@ def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
 
 def _sort_out(
     entry: Entry, at: Occurrence, names: Names
-) -> tuple[list[EntryReading], tuple[str, ...], tuple[tuple[str, str], ...]]:
-    tried: list[EntryReading] = []
+) -> tuple[list[tuple[EntryReading, Formula]], tuple[str, ...], tuple[tuple[str, str], ...]]:
+    """The readings that can be tried, with their formulas, in which free numbers are not told apart yet;
+    the labels of those not computed; the labels of those not tried, with the reason."""
+    tried: list[tuple[EntryReading, Formula]] = []
     not_computed: list[str] = []
     not_tried: list[tuple[str, str]] = []
     clash: Trouble | None = None
@@ -126,7 +130,7 @@ def _sort_out(
         else:
             speaks = bool(_names_in(_parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}))
             try:
-                _formula(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
+                meant = _formula(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
             except NotHere as error:
                 not_tried.append((reading.label, str(error)))
             except KindTrouble as error:
@@ -135,7 +139,7 @@ def _sort_out(
                 clash = clash or (error if speaks or len(at.slots) == 1 else None)
                 not_tried.append((reading.label, error.diagnostic.message))
             else:
-                tried.append(reading)
+                tried.append((reading, meant))
                 fits = fits or speaks
     if clash and not fits:
         help = ""
