@@ -17,7 +17,8 @@ TABLES = "grammar.json"
 @node
 class Tables:
     """An LALR automaton. A row of `steps` gives for each symbol the state to go to, or, below 0, the rule
-    to reduce by: `~number`. A rule is its name, its length and what is built; '' hands on its children.
+    to reduce by: `~number`. A rule is its name, its length, which is never 0, and what is built; where that
+    is '' its children are handed on.
     """
 
     start: int

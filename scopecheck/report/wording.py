@@ -66,7 +66,8 @@ def _walk(place: str, entry: Any) -> Iterator[tuple[str, str]]:
 
 def flat(text: str) -> str:
     """Sheet text on one line: runs of blanks and line breaks become one blank, control characters vanish."""
-    return "".join(c for c in " ".join(text.split()) if c.isprintable())
+    line = " ".join(text.split())
+    return line if line.isprintable() else "".join(c for c in line if c.isprintable())
 
 
 def upper_first(text: str) -> str:
