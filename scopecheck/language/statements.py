@@ -60,7 +60,7 @@ def read_file(path: str | Path) -> tuple[Source | None, tuple[Diagnostic, ...]]:
 def _decoded(data: bytes) -> str:
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         return data.decode("utf-16")
-    return data.decode("utf-8-sig")
+    return data.removeprefix(b"\xef\xbb\xbf").decode("utf-8")
 
 
 def _near_file(path: Path) -> str:
