@@ -231,7 +231,7 @@ MUTATIONS = (
         "return v * self.factor + self.offset",
         "return v * self.factor",
     ),
-    Mutation("units: millimetres wrong by ten", "data/units.toml", '\nm = "1/1000"\n', '\nm = "1/100"\n'),
+    Mutation("units: millimetres wrong by ten", "data/units.json", '"m": "1/1000"', '"m": "1/100"'),
 )
 
 

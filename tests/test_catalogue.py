@@ -9,7 +9,9 @@ from functools import cache
 
 import pytest
 
-from scopecheck.resolve.catalogue import Entry, Literals, Pattern, entries
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.patterns import Literals, Pattern
 from tests.occurrences import column_of, meanings, subject_count, tried_on
 
 TAGS = ("read", "read (secondary)", "memory", "common practice")

@@ -8,7 +8,9 @@ from collections.abc import Iterator
 import pytest
 
 from scopecheck.foundations.spans import Source
-from scopecheck.resolve.catalogue import Entry, Literals, Pattern, Slot, entries
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.patterns import Literals, Pattern, Slot
 from scopecheck.resolve.sheet import read_sheet
 
 METALS = "any of copper, zinc, tin"

@@ -12,7 +12,9 @@ from scopecheck.commands.output import BAD_INPUT, complain, put
 from scopecheck.commands.phrase_patterns import spelled_with_letters
 from scopecheck.foundations.diagnostics import nearest
 from scopecheck.report.plain_formula import plain_formula
-from scopecheck.resolve.catalogue import PROFILES, Entry, EntryReading, Literal_, Pattern, entries
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import PROFILES, Entry, EntryReading
+from scopecheck.resolve.patterns import Literals, Pattern
 
 GROUPS = {
     "A": "Ends of ranges and one-sided limits",
@@ -97,7 +99,7 @@ def _wordings(entry: Entry) -> Iterator[frozenset[str]]:
         yield frozenset(
             word.lower()
             for element in pattern.elements
-            if isinstance(element, Literal_)
+            if isinstance(element, Literals)
             for option in element.options
             for word in option
         )
@@ -108,7 +110,7 @@ def _is_covered(pattern: Pattern, wanted: Sequence[str]) -> bool:
     return all(
         any({word.lower() for word in option} <= {*wanted, *_JOINERS} for option in element.options)
         for element in pattern.elements
-        if isinstance(element, Literal_) and not element.optional
+        if isinstance(element, Literals) and not element.optional
     )
 
 

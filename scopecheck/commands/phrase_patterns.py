@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from scopecheck.resolve.catalogue import Element, Entry, Literal_, Slot
+from scopecheck.foundations.regex import regex
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.patterns import Element, Literals, Slot
 
-_LETTER = re.compile(r"\(?([A-Z]|x)\)?[.,;]?")
-_TOKEN = re.compile(r"[^\s,;]+|,")
+_LETTER = regex(r"\(?([A-Z]|x)\)?[.,;]?")
+_TOKEN = regex(r"[^\s,;]+|,")
 
 
 def spelled_with_letters(entries: Iterable[Entry], text: str) -> tuple[Entry, ...]:
@@ -39,7 +41,7 @@ def _spells(elements: Sequence[Element], words: Sequence[str]) -> bool:
 
 def _widths(element: Element, words: Sequence[str]) -> list[int]:
     """How many of the first words may stand for the element."""
-    if isinstance(element, Literal_):
+    if isinstance(element, Literals):
         spelled = [tuple(word.lower() for word in option) for option in element.options]
         found = [len(option) for option in spelled if tuple(words[: len(option)]) == option]
         return [*found, 0] if element.optional else found

@@ -13,6 +13,7 @@ from scopecheck.foundations.quantity import (
     kind_words,
     known_symbols,
 )
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Block
 from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
@@ -20,10 +21,10 @@ from scopecheck.language.syntax import Declare, ListKind, NameNode, NumberKind, 
 
 NOT_UNDERSTOOD = "this line is not understood"
 TAKE_OUT = "take the line out"
-_LIST = re.compile(r"(any|one) of\b\s*:?\s*(only\b\s*:?\s*)?")
-_IN_UNIT = re.compile(r"(?:(?P<word>[a-z]+(?: [a-z]+){0,2}) )?in (?P<unit>[^\s<>=≤≥,\"][^<>=≤≥,\"]*)")
-_GAP = re.compile(r" *\t\s*| {2,}| *: *")
-_BOUND = re.compile(r"(<=|>=|<|>|≤|≥|=)\s*")
+_LIST = regex(r"(any|one) of\b\s*:?\s*(only\b\s*:?\s*)?")
+_IN_UNIT = regex(r"(?:(?P<word>[a-z]+(?: [a-z]+){0,2}) )?in (?P<unit>[^\s<>=≤≥,\"][^<>=≤≥,\"]*)")
+_GAP = regex(r" *\t\s*| {2,}| *: *")
+_BOUND = regex(r"(<=|>=|<|>|≤|≥|=)\s*")
 
 
 def declaration(desk: Desk, block: Block) -> Declare:
@@ -54,7 +55,7 @@ def _looks_like_kind(text: str) -> bool:
     return kind_word(text.partition(",")[0].strip()) is not None
 
 
-_PREAMBLE = re.compile(r"(?:what is claimed|(?:we|i) claim|what we claim|claims?\b)[\w ]*:?$", re.IGNORECASE)
+_PREAMBLE = regex(r"(?:what is claimed|(?:we|i) claim|what we claim|claims?\b)[\w ]*:?$", re.IGNORECASE)
 
 
 def _no_kind(desk: Desk, block: Block, gap: re.Match[str] | None, end: int) -> Exception:
@@ -172,7 +173,7 @@ def _units_like(written: str, word: str) -> str:
     return f"did you mean {' or '.join(near[:3])}?" if near else ""
 
 
-_RANGE = re.compile(r"(?:from |between )?(\d[\d.]*)( ?[^\s\d-]*) ?(?:to|and|-) ?(\d[\d.]*)( ?\S*)")
+_RANGE = regex(r"(?:from |between )?(\d[\d.]*)( ?[^\s\d-]*) ?(?:to|and|-) ?(\d[\d.]*)( ?\S*)")
 
 
 def _bound(desk: Desk, start: int, end: int, first: str) -> tuple[str, NumberNode]:
@@ -204,7 +205,7 @@ def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind:
     return ListKind(match.group(1) == "any", bool(match.group(2)), tuple(members), desk.span(start, end))
 
 
-_JOINING = re.compile(r"(?:^|\s)(and|or|and/or|not|only)(?=\s|$)", re.IGNORECASE)
+_JOINING = regex(r"(?:^|\s)(and|or|and/or|not|only)(?=\s|$)", re.IGNORECASE)
 
 
 def _member(desk: Desk, start: int, end: int) -> NameNode:

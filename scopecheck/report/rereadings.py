@@ -9,11 +9,12 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.model import FreeParameter, Group, Place, Sheet
+from scopecheck.foundations.regex import regex
 from scopecheck.report.amounts import percentage, quantity_text
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.wording import GLUE, flat, quoted, sentence
 
-_UNIT = re.compile(r"(\d) (?=[^\W\d]|[%°])(?!(?:and|or|is|if|then|to|mod)\b)")
+_UNIT = regex(r"(\d) (?=[^\W\d]|[%°])(?!(?:and|or|is|if|then|to|mod)\b)")
 MOST_MEANINGS = 2
 """Meanings of one reading, at different places, that one line tells."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
@@ -29,6 +28,8 @@ from scopecheck.core.model import (
 )
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, KindError, Unit, as_level, comparable, number_text
+from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, Token, scan
@@ -43,7 +44,7 @@ from scopecheck.language.syntax import (
     Row,
     Words,
 )
-from scopecheck.resolve.catalogue import Entry
+from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import subject as subject_of
 from scopecheck.resolve.constants import constant
 from scopecheck.resolve.exact_formulas import context, facts
@@ -54,18 +55,18 @@ from scopecheck.resolve.phrases import Reader, Subject
 
 _SILENT, _UNKNOWN, _FREE = ("silent",), ("unknown",), ("any", "free", "")
 _DASHES = ("-", "--", "---", "n/a", "na", "n.a.", "n.d.", "?", "/", "x", "tbd")
-_TO = re.compile(r"(\d[\d.]*)\s*([^\d\s]*)\s*(?:to|\.\.\.?|…|-)\s*(\d[\d.]*\s*\S*)")
-_SIGN = re.compile(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
-_MEASURED = re.compile(r"measured\s+")
+_TO = regex(r"(\d[\d.]*)\s*([^\d\s]*)\s*(?:to|\.\.\.?|…|-)\s*(\d[\d.]*\s*\S*)")
+_SIGN = regex(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
+_MEASURED = regex(r"measured\s+")
 
 
-@dataclass
+@holder
 class CasesDesk:
     """What is at hand while cases are resolved. `points` are the values of cases that are single things."""
 
     names: Names
     groups: Groups
-    entries: tuple[Entry, ...]
+    phrases: Phrasebook
     claims: tuple[Claim, ...]
     wrong: list[Diagnostic] = field(default_factory=list)
     points: dict[int, dict[str, Value]] = field(default_factory=dict)
@@ -73,7 +74,7 @@ class CasesDesk:
     """What was said of a unit that does not go with its column, by where the column stands."""
 
 
-@dataclass
+@holder
 class _Made:
     facts: list[Formula] = field(default_factory=list)
     silent: list[str] = field(default_factory=list)
@@ -243,7 +244,7 @@ def _number_cell(
         tokens = scan(page, start, end, desk.names.own, words=True)
         words = Words(page.plain[start:end], tokens, cell.span)
         by = (Subject(number_of(declared), declared.name, column.span),)
-        made.facts.append(Reader(desk.names, desk.entries, desk.groups, where, name).condition(words, by))
+        made.facts.append(Reader(desk.names, desk.phrases, desk.groups, where, name).condition(words, by))
         made.single = False
         return
     if both := _TO.fullmatch(page.plain, start, end):
@@ -352,7 +353,7 @@ def _fact(desk: CasesDesk, fact: Node | Words, made: _Made, document: str, name:
         made.point[declared.name] = value
 
 
-_SAYS_NOTHING = re.compile(r"(.*?\S)\s+(?:is |are )?(unknown|not known|silent|any|free)")
+_SAYS_NOTHING = regex(r"(.*?\S)\s+(?:is |are )?(unknown|not known|silent|any|free)")
 
 
 def _unknown_fact(desk: CasesDesk, fact: Words) -> str:
@@ -388,7 +389,7 @@ def _words_fact(desk: CasesDesk, fact: Words, document: str, name: str) -> Formu
             raise trouble(span, f"'{written}' alone is not a fact", "", "compare it with something")
         by = (subject_of(desk.names, NameNode(written, span)),)
         rest = _rest(fact, tokens[size:])
-        return Reader(desk.names, desk.entries, desk.groups, document, name).condition(rest, by)
+        return Reader(desk.names, desk.phrases, desk.groups, document, name).condition(rest, by)
     example = "diameter = 4.2 mm, or: diameter about 4 mm"
     if len(tokens) > 1 and tokens[0].number:
         named = desk.names.declared(" ".join(t.text for t in tokens[1:]))

@@ -7,20 +7,21 @@ from collections.abc import Mapping, Sequence
 
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
-from scopecheck.language.layout import PLAIN
+from scopecheck.language.layout import plain as plain_text
 
-_NUMBERED = re.compile(
+_NUMBERED = regex(
     r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+)*)",
     re.IGNORECASE,
 )
-_PRECEDING = re.compile(
+_PRECEDING = regex(
     r"\b(?:any|one|either|each)?\s*(?:one\s+)?(?:of\s+)?(?:the\s+)?"
     r"(?:preceding|previous|foregoing|above)\s+claims?\b",
     re.IGNORECASE,
 )
-_LINK = re.compile(r"(\d+)|(to|through|-)", re.IGNORECASE)
-_CATEGORY = re.compile(
+_LINK = regex(r"(\d+)|(to|through|-)", re.IGNORECASE)
+_CATEGORY = regex(
     r"\s*(?:(?:an?|the|said)\s+)?(.+?)\s*(?:,|:|;|$"
     r"|\b(?:comprising|comprises|consisting|including|containing|characteri[sz]ed|wherein|having|which)\b"
     r"|\b(?:according|as claimed|as defined|as recited|as set forth)\b"
@@ -40,7 +41,7 @@ class Reference:
 
 def references(text: str, number: int, known: Sequence[int]) -> tuple[Reference, ...]:
     """Every reference to claims in a claim's text, in order; offsets count from the start of the text."""
-    plain = text.translate(PLAIN)
+    plain = plain_text(text)
     found = [Reference(_numbers(m.group(1)), m.start(), m.end()) for m in _NUMBERED.finditer(plain)]
     for match in _PRECEDING.finditer(plain):
         earlier = tuple(n for n in known if n < number)
@@ -71,13 +72,13 @@ def category(text: str) -> str:
     return " ".join(match.group(1).split()) if match else ""
 
 
-_HEAD = re.compile(
+_HEAD = regex(
     r"\b(?:of|for|to|in|with|by|on|from|as|at|according|comprising|containing|consisting|having|including"
     r"|obtain\w*|produced|made|which|wherein)\b|[,:;]",
     re.IGNORECASE,
 )
 
-_WORD = re.compile(r"[^\W\d_][\w'-]*")
+_WORD = regex(r"[^\W\d_][\w'-]*")
 
 
 def _head(words: str) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 from scopecheck.answers.findings import Finding, Reread, WayOut
@@ -18,12 +17,12 @@ from scopecheck.core.construction import (
 from scopecheck.core.model import All, Any, Article, Case, Claim, Formula, Limitation, NumberDecl, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
-from scopecheck.foundations.record import replace
+from scopecheck.foundations.record import record, replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Constraint, Search, Session
 
 
-@dataclass(frozen=True)
+@record
 class Instance:
     """A claim with one chain of its parents: what the claim says and what it takes over."""
 
