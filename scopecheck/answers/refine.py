@@ -210,9 +210,10 @@ def _breaking(session: Session, demand: Demand, verifier: Search, taken: list[Co
         verifier.require(*taken)
         if not verifier.find():
             return None
-        for part in _parts(demand.formula):
-            if session.groups_in(part):
-                keep(verifier, session.surely(part, demand.wanted == "none"))
+        met = demand.wanted == "none"
+        if not verifier.find(session.surely(demand.formula, met)) and met:
+            for part in _parts(demand.formula):
+                keep(verifier, session.surely(part, met))
         return verifier.article()
 
 

@@ -208,7 +208,7 @@ class Prepared:
 
     def _point(self, case: Case, scope: Formula) -> Article | None:
         stated = stated_values(self.sheet, case, exact=True)
-        if case.groups or not self.relevant(case.facts, scope) <= set(stated):
+        if case.groups or not self.session.names_in(case.facts, scope) <= set(stated):
             return None
         article = self.known((case.facts, scope), case)[0].article
         try:
