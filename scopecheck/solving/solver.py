@@ -31,6 +31,7 @@ from scopecheck.core.construction import (
 from scopecheck.core.model import (
     STANDINGS,
     All,
+    Any,
     Article,
     Formula,
     FreeParameter,
@@ -139,7 +140,7 @@ class Session:
     def _occurring(self, formula: Formula) -> tuple[Formula, tuple[int, ...], frozenset[str]]:
         key = id(formula)
         if key not in self._occurs:
-            if isinstance(formula, All):
+            if isinstance(formula, All | Any):
                 groups: tuple[int, ...] = self.groups_in(*formula.items)
                 names = self.names_in(*formula.items)
             else:
@@ -169,9 +170,9 @@ class Session:
         key = ("surely", id(formula), met)
         if key not in self._made:
             self._pair(formula, None)  # keeps the formula, so that its identity is not reused
-            if isinstance(formula, All):
+            if isinstance(formula, All | Any):
                 parts = [self.surely(item, met) for item in formula.items]
-                self._made[key] = all_of(parts) if met else any_of(parts)
+                self._made[key] = all_of(parts) if met == isinstance(formula, All) else any_of(parts)
             else:
                 encoders = [Encoder(self.words, k, self._admitted) for k in self._term_ways(formula)]
                 pairs = [encoder.encode(formula) for encoder in encoders]
@@ -202,6 +203,8 @@ class Session:
     def _met_by(self, formula: Formula, article: Article, stretch: bool) -> Condition:
         if isinstance(formula, All):
             return both(*(self._met_by(item, article, stretch) for item in formula.items))
+        if isinstance(formula, Any):
+            return either(*(self._met_by(item, article, stretch) for item in formula.items))
         if not self._is_open(formula) or not (stretch or self.groups_in(formula)):
             return meets(formula, article, self.base)
         if isinstance(formula, Read):
@@ -235,6 +238,9 @@ class Session:
             if isinstance(formula, All):
                 parts = [self._pair(item, at) for item in formula.items]
                 true, false = both(*(p[1] for p in parts)), either(*(p[2] for p in parts))
+            elif isinstance(formula, Any):
+                parts = [self._pair(item, at) for item in formula.items]
+                true, false = either(*(p[1] for p in parts)), both(*(p[2] for p in parts))
             else:
                 true, false = Encoder(self.words, at).encode(formula)
             # The formula is kept beside its encoding so that its identity is not reused.
