@@ -45,8 +45,8 @@ DECIMALS = "for places in range(1 if d.whole else MOST_DECIMALS + 1):"
 DECIMALS_BACKWARD = "for places in reversed(range(1 if d.whole else MOST_DECIMALS + 1)):"
 MUTATIONS = (
     # ---- the encoder
-    Mutation("encoder: a strict comparison made loose", "solving.symbols", "Z3_mk_lt(_REF", "Z3_mk_le(_REF"),
-    Mutation("encoder: a loose comparison made strict", "solving.symbols", "Z3_mk_ge(_REF", "Z3_mk_gt(_REF"),
+    Mutation("encoder: a strict comparison made loose", "solving.symbols", "_LT(_REF", "_LE(_REF"),
+    Mutation("encoder: a loose comparison made strict", "solving.symbols", "_GE(_REF", "_GT(_REF"),
     Mutation(
         "encoder: the guard on division dropped",
         "solving.encode",
@@ -196,7 +196,7 @@ MUTATIONS = (
     # ---- questions
     Mutation(
         "questions: what a parent keeps out counted again",
-        "answers.questions.cases",
+        "answers.questions.inside",
         'Demand(region, scope, "every")',
         'Demand(case.facts, scope, "every")',
     ),
@@ -211,6 +211,18 @@ MUTATIONS = (
         "answers.questions.readings",
         "return all_of(~_differ(met, base) for met in alone)",
         "return all_of(~_differ(met, base) for met in alone[:1])",
+    ),
+    Mutation(
+        "questions: a way found before is not ruled out by its other readings",
+        "answers.questions.ways",
+        "readings = [k.readings[moved[0]], *(r for _, r in others)]",
+        "readings = [k.readings[moved[0]]]",
+    ),
+    Mutation(
+        "questions: one phrase that does it alone rules out every other",
+        "answers.questions.ways",
+        "ruled_out.append(any_of(~changed[g] for g in moved))",
+        "ruled_out += [~changed[g] for g in moved]",
     ),
     # ---- what is trusted
     Mutation(
@@ -231,7 +243,7 @@ MUTATIONS = (
         "return v * self.factor + self.offset",
         "return v * self.factor",
     ),
-    Mutation("units: millimetres wrong by ten", "data/units.toml", '\nm = "1/1000"\n', '\nm = "1/100"\n'),
+    Mutation("units: millimetres wrong by ten", "data/units.json", '"m": "1/1000"', '"m": "1/100"'),
 )
 
 

@@ -19,15 +19,16 @@ from scopecheck.core.model import (
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Unit, as_difference, find_unit
 from scopecheck.foundations.spans import Source, Span
-from scopecheck.language.layout import page
+from scopecheck.language.layout import Page
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, scan
 from scopecheck.language.syntax import Node, Raw
-from scopecheck.resolve.catalogue import Entry, EntryReading, Pattern, Slot
 from scopecheck.resolve.constants import constant, truth
+from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.exact_terms import literal, term
 from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed, number_of
+from scopecheck.resolve.patterns import Pattern, Slot
 
 NOWHERE = Span(Source("test", ""), 0, 0)
 
@@ -52,7 +53,7 @@ def applies(subject: Subject, kinds: tuple[str, ...]) -> bool:
 
 
 def _number(text: str, unit: str) -> Number:
-    source = page(Source("test", text if text[-1] == "%" or ":" in text or not unit else f"{text} {unit}"))
+    source = Page(Source("test", text if text[-1] == "%" or ":" in text or not unit else f"{text} {unit}"))
     (token,) = scan(source, 0, len(source.plain), {})
     assert token.number
     return token.number

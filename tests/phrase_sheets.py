@@ -9,7 +9,9 @@ from dataclasses import dataclass
 
 from scopecheck.core.model import Formula, Group, Read, Sheet
 from scopecheck.foundations.spans import Source
-from scopecheck.resolve.catalogue import Entry, Pattern, Slot, entries
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.sheet import read_sheet
 
 NAMES = ("bore", "width", "depth", "rise", "slack", "reach")

@@ -11,49 +11,53 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from functools import cache
+from importlib import import_module
 from pathlib import Path
 
 import pytest
 
+from scopecheck.foundations.regex import _Uncompiled
+
 ROOT = Path(__file__).parent.parent / "scopecheck"
 
 FLOORS: dict[str, str] = {
-    "foundations": "record spans diagnostics drawing kinds units quantity",
+    "foundations": "data_files regex record spans diagnostics drawing kinds units quantity",
     "language": (
-        "layout number_words scan syntax parse pieces reading_lines statements_declare statements_cases"
-        " statements_words statements_claims statements"
+        "layout number_words scan syntax tables parse pieces reading_lines statements_declare"
+        " statements_cases statements_words statements_claims statements"
     ),
     "core": "model construction linear rewrite plain reference",
     "resolve": (
-        "catalogue constants names exact_terms exact_formulas groups settling readings chart spelled phrases"
-        " claim_text dependencies account declared claims cases sheet"
+        "patterns entry catalogue constants names exact_terms exact_formulas groups settling readings chart"
+        " spelled everyday phrases claim_text dependencies account declared claims cases sheet"
     ),
-    "solving": "evaluate symbols encode engine solver",
+    "solving": "evaluate symbols encode engine solver ends",
     "answers": (
-        "witness minimise refine findings questions.prepared questions.cases questions.claims"
-        " questions.readings questions consistency"
+        "witness minimise refine findings questions.prepared questions.clash questions.cases questions.ways"
+        " questions.outside questions.inside questions.claims questions.readings questions consistency"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things frame"
-        " grouping consequences pictures margins items plan page render.number_line render.text"
-        " render.markdown render.json render probe_sheet probe_picture probe probe_report"
+        "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
+        " looked frame grouping consequences pictures margins stated_ends items plan page"
+        " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
+        " probe_report"
     ),
-    "commands": "output phrase_cards check probe",
+    "commands": "output phrase_patterns phrase_cards check probe",
 }
 TOP = ("cli", "__main__")
 
 LIBRARIES: dict[str, set[str]] = {
-    "z3": {"solving.symbols", "solving.encode", "solving.engine", "solving.solver"},
-    "lark": {"language.parse"},
+    "z3": {"solving.symbols", "solving.encode", "solving.engine", "solving.solver", "solving.ends"},
+    "lark": {"language.tables"},
     "sympy": {"report.boundary"},
     "typer": {"cli"},
 }
 
 LAZY: dict[str, str] = {
     "cli": "a command loads what it needs when it runs",
+    "language.tables": "the tables are kept; they are made again where the grammar was changed",
     "report.boundary": "exact roots of higher degree are seldom needed, and their library is slow to load",
     "report.render": "one format is drawn",
-    "foundations.kinds": "the unit table is read once, when the first unit is looked up",
 }
 
 NOT_EXACT: dict[str, str] = {
@@ -156,6 +160,13 @@ def test_no_binary_floating_point(name: str) -> None:
             assert node.attr not in ("as_decimal", "evalf", "approx"), f"{name}, line {node.lineno}"
 
 
+@pytest.mark.parametrize("name", sorted(modules()))
+def test_every_regular_expression_compiles(name: str) -> None:
+    for expression in vars(import_module(f"scopecheck.{name}")).values():
+        if isinstance(expression, _Uncompiled):
+            assert expression.pattern
+
+
 NETWORK = frozenset("socket ssl http urllib ftplib smtplib asyncio webbrowser xmlrpc requests".split())
 
 
@@ -203,11 +214,11 @@ inside        gap
 """
 
 
-def test_check_loads_no_library_for_exact_roots(tmp_path: Path) -> None:
+def test_check_loads_no_library_for_exact_roots_and_none_for_grammars(tmp_path: Path) -> None:
     sheet = tmp_path / "frame.txt"
     sheet.write_text(SHEET, "utf-8")
     loaded = loaded_after(command("check", str(sheet)), "z3", "lark", "sympy")
-    assert loaded == {"z3", "lark"}
+    assert loaded == {"z3"}
 
 
 def test_phrases_load_no_solver() -> None:

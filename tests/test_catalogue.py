@@ -8,7 +8,9 @@ from collections.abc import Iterator
 
 import pytest
 
-from scopecheck.resolve.catalogue import Entry, Literals, Pattern, entries
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.patterns import Literals, Pattern
 
 TAGS = ("read", "read (secondary)", "memory", "common practice")
 FILES = {

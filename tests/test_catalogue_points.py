@@ -8,7 +8,8 @@ import pytest
 
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import Article
-from scopecheck.resolve.catalogue import Entry, entries
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import Entry
 from scopecheck.solving.evaluate import evaluate
 from tests.occurrences import Subject, meanings, unit_of
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from scopecheck.foundations.spans import Source
-from scopecheck.resolve.catalogue import Entry, entries
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.sheet import read_sheet
 from tests.phrase_sheets import first_occasion, written_ways
 

@@ -323,6 +323,11 @@ def test_a_card_tells_readings_sources_and_wording() -> None:
         (["at least one of copper and zinc"], {"F4"}),
         (["H2"], {"H2"}),
         (["a plurality of holes"], {"F3"}),
+        (["A or B"], {"G1"}),
+        (["between L and U"], {"A1"}),
+        (["about N"], {"B1"}),
+        (["at least one of A, B and C"], {"F4"}),
+        (["x divisible by N"], {"H1"}),
     ],
 )
 def test_cards_are_found_by_words(words: list[str], ids: set[str]) -> None:

@@ -25,7 +25,7 @@ from scopecheck.report.amounts import approximate, plain_number, quantity_text
 from scopecheck.report.describe import value_text
 from scopecheck.report.rereadings import break_text
 from scopecheck.report.wording import GLUE
-from scopecheck.solving.solver import Extremum
+from scopecheck.solving.ends import Extremum
 from tests.build import unit
 from tests.reported import (
     STRAINER,
@@ -58,7 +58,16 @@ def test_a_stated_end_tells_what_is_reached() -> None:
         ("adds nothing", {}, "whatever meets the parent meets claim 2 too, as restated."),
         ("undefined", {"detail": "a / b"}, "Has no value for a thing: a / b is 0 there."),
         ("case empty on a reading", {"case": "D1"}, "Nothing at all fits document D1"),
-        ("no reading fits all cases", {}, "No choice of readings puts every listed case on its own side"),
+        (
+            "no reading fits all cases",
+            {},
+            "No choice of readings puts every listed case on its own side at the same time.",
+        ),
+        (
+            "no reading fits all cases",
+            {"cases": ("bench sample",)},
+            'No choice of readings puts "bench sample" wholly inside.',
+        ),
         (
             "pair",
             {"bearer": "challenger"},
@@ -86,7 +95,7 @@ def test_what_keeps_a_thing_out_is_told_beyond_the_reading_told_already() -> Non
     met = found("outside met", 2, "claim 1", "1. A leaf", ways_out=ways)
     finding = with_witness(met, (0, 1), holes=Fraction(25))
     text = one_line(text_of(answers_of(finding)))
-    assert 'Kept out 1a "divisible by 6", unless it is read as "can be divided" 1b "between' in text
+    assert 'Kept out by 1a "divisible by 6", unless it is read as "can be divided" 1b "between' in text
     assert '1b "between 2 and 4 mm", and no single re-reading lets it by' in text
     alone = one_line(text_of(answers_of(replace(finding, ways_out=ways[:1]))))
     assert "Kept out" not in alone
@@ -99,7 +108,7 @@ def test_what_another_parent_asks_keeps_nothing_out() -> None:
     met = with_witness(met, metal=frozenset({"steel"}))
     sheet = replace(STRAINER, claims=claims)
     text = one_line(text_of(answers_of(met, sheet=sheet), sheet=sheet))
-    assert "Kept out 1b" in text
+    assert "Kept out by 1b" in text
     assert '2a "between 20 and 60 mm"' not in text
 
 
@@ -110,7 +119,7 @@ def test_what_keeps_a_thing_out_may_stretch_far_enough() -> None:
     sheet = replace(STRAINER, claims=(claim, *STRAINER.claims[1:]), parameters=(stretch(1),))
     ways = (WayOut("1b", "between 2 and 4 mm", ((1, 1),)),)
     met = with_witness(found("outside met", 2, "claim 1", "1. A leaf", ways_out=ways))
-    told = 'Kept out 1b "between 2 and 4 mm", unless it is read as "both ends out" or stretches far enough'
+    told = 'Kept out by 1b "between 2 and 4 mm", unless it is read as "both ends out" or stretches far enough'
     assert told in one_line(text_of(answers_of(met, sheet=sheet), sheet=sheet))
     narrow = replace(stretch(1), upper=Bound(Fraction(1, 1000), True))
     sheet = replace(sheet, parameters=(narrow,))
@@ -187,7 +196,7 @@ def test_a_lost_case_tells_on_which_reading_it_is_kept() -> None:
     finding = found("inside lost", 3, "claim 1", "1. A leaf", quantifier="base", failing=("1b",),
                     kept_by=(Reread(1, 0, (point,)),))  # fmt: skip
     text = one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
-    assert 'Kept once "between 2 and 4 mm" stretches by ≈ 2.857 % (exactly 20/7) or more' in text
+    assert 'Kept in once "between 2 and 4 mm" stretches by ≈ 2.857 % (exactly 20/7) or more' in text
 
 
 def test_several_presumed_readings_mean_that_no_presumption_is_known() -> None:
@@ -239,10 +248,10 @@ def test_notes_tell_how_sure_and_how_far() -> None:
     text = one_line(text_of(answers_of(finding)))
     for part in (
         "Near the border of what was meant.",
-        "Only part of bench sample is concerned: say more about finish.",
-        "Not shown to be the simplest such thing.",
-        "Not shown to be the smallest change of reading.",
-        "some of it meets as presumed and at the narrowest, all of it meets at the widest",
+        "Only part of bench sample is concerned: it says nothing of finish.",
+        "There may be a simpler such thing.",
+        "A smaller change of reading may do as well.",
+        "How much some of it as presumed and on the narrowest reading, all of it on the widest reading",
         "Rests on bounds of 'height'",
     ):
         assert part in text

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from scopecheck.foundations.spans import Source
-from scopecheck.language.layout import blocks, page
+from scopecheck.language.layout import Page, blocks
 from tests.sheets import errors, sheet
 
 
 def laid_out(text: str) -> list[tuple[str, list[str]]]:
-    p = page(Source("test", text))
+    p = Page(Source("test", text))
     found, diagnostics = blocks(p)
     assert not diagnostics, diagnostics
     return [(b.heading, [p.plain[x.start : x.end] for x in (b.head, *b.body)]) for b in found]

@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
-import json
+from collections.abc import Callable, Iterator
 from fractions import Fraction
 from importlib.resources import files
+from typing import Any, cast
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from lark import Lark, Tree, UnexpectedToken
+from lark import Token as LarkToken
+from lark.lexer import Lexer
 
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Source
 from scopecheck.language import parse
-from scopecheck.language.layout import page
+from scopecheck.language.layout import Page
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import scan
 from scopecheck.language.syntax import (
@@ -27,10 +33,11 @@ from scopecheck.language.syntax import (
     SumNode,
     WholeNode,
 )
+from scopecheck.language.tables import tables
 
 
 def parsed(text: str) -> Node:
-    return parse_facts(page(Source("test", text)), 0, len(text), {})
+    return parse_facts(Page(Source("test", text)), 0, len(text), {})
 
 
 def refused(text: str) -> str:
@@ -149,28 +156,81 @@ def test_if_then_otherwise_and_is_whole() -> None:
 
 def test_words_allow_a_dash_and_a_tolerance() -> None:
     for text in ("5-10 mm", "20 ± 1 mm", "20 +/- 1 mm"):
-        tokens = scan(page(Source("test", text)), 0, len(text), {}, words=True)
+        tokens = scan(Page(Source("test", text)), 0, len(text), {}, words=True)
         assert [t.sort for t in tokens if t.number] == ["number", "number"]
 
 
-def test_saved_tables_come_from_the_grammar_as_it_is() -> None:
-    folder = files("scopecheck")
-    saved = json.loads(folder.joinpath(*parse.TABLES.split("/")).read_text("utf-8"))
-    written = folder.joinpath("language", "grammar.lark").read_text("utf-8")
-    assert saved["grammar"] == written, "run scopecheck.language.parse.tables()"
-    fresh = json.loads(parse.tables())
-    assert len(saved["data"]["parser"]["parser"]["states"]) == len(
-        fresh["data"]["parser"]["parser"]["states"]
-    )
-    assert sorted(map(str, saved["memo"].values())) == sorted(map(str, fresh["memo"].values()))
+class _Handed(Lexer):
+    """Gives lark the terminals it is handed."""
+
+    def __init__(self, lexer_conf: object) -> None:
+        pass
+
+    def lex(self, data: Any) -> Iterator[LarkToken]:  # type: ignore[override]
+        return iter([LarkToken(terminal, terminal) for terminal in data])
 
 
-def test_parser_built_afresh_reads_alike() -> None:
-    build = parse._Build()
-    fresh = parse._built(build)
-    text = "2 mm <= gap < 4.0 mm, holes / 6 IS WHOLE, {a, b} IN metal"
-    p = page(Source("test", text))
-    build.page = p
-    tokens = scan(p, 0, len(text), {})
-    node = fresh.parse((p, tokens))
-    assert repr(node) == repr(parse_facts(p, 0, len(text), {}))
+class _Told:
+    """Builds pairs of what would be built and its children."""
+
+    def __getattr__(self, action: str) -> Callable[[list[Any]], Any]:
+        return lambda children: (action, children)
+
+
+GRAMMAR = files("scopecheck").joinpath("language", "grammar.lark").read_text("utf-8")
+LARK = Lark(GRAMMAR, parser="lalr", lexer=_Handed, start="facts", maybe_placeholders=False)
+
+
+def read_by_lark(terminals: list[str]) -> Any:
+    """What lark builds as nested pairs, or the terminal it stops at with those it would take."""
+
+    def pairs(item: Any) -> Any:
+        return (
+            (str(item.data), [pairs(child) for child in item.children])
+            if isinstance(item, Tree)
+            else str(item)
+        )
+
+    try:
+        return pairs(cast(Any, LARK).parse(terminals))
+    except UnexpectedToken as error:
+        return error.token.type, error.accepts
+
+
+def read_by_tables(terminals: list[str]) -> Any:
+    tokens = [(terminal, terminal) for terminal in (*terminals, parse.END)]
+    try:
+        return parse._parsed(cast(Any, iter(tokens)), cast(Any, _Told()))
+    except parse._Unexpected as error:
+        return error.terminal, error.expected
+
+
+TERMINALS = sorted({symbol for row in tables().steps for symbol in row if symbol.isupper()} - {parse.END})
+SOUND = (
+    "NUMBER SIGN NAME SIGN NUMBER COMMA NAME OVER NUMBER IS WHOLE COMMA LBRACE NAME RBRACE SIGN NAME",
+    "IF NAME SIGN NUMBER AND NOT NAME SIGN NAME THEN LPAR NAME SIGN NUMBER OR TRUTH RPAR OTHERWISE TRUTH",
+    "MINUS NAME POWER NUMBER PLUS NAME TIMES LPAR NAME MINUS NUMBER MOD NAME RPAR SIGN LBRACE RBRACE",
+    "ROUND LPAR NAME PLUS NAME TO NUMBER COMMA HALF RULE RPAR SIGN FUNCTION LPAR NAME COMMA NUMBER RPAR",
+)
+
+
+@given(
+    st.sampled_from(SOUND), st.lists(st.tuples(st.integers(0, 25), st.sampled_from(TERMINALS)), max_size=3)
+)
+def test_the_tables_read_as_lark_reads(sound: str, changes: list[tuple[int, str]]) -> None:
+    terminals = sound.split()
+    for at, terminal in changes:
+        terminals[at : at + 1] = [terminal]
+    assert read_by_tables(terminals) == read_by_lark(terminals)
+
+
+@pytest.mark.parametrize("sound", SOUND)
+def test_lark_takes_what_the_comparison_starts_from(sound: str) -> None:
+    assert read_by_lark(sound.split())[0] == "facts"
+
+
+def test_tables_of_a_changed_grammar_are_made_anew(monkeypatch: pytest.MonkeyPatch) -> None:
+    kept = tables()
+    monkeypatch.setattr("scopecheck.language.tables._grammar", lambda: GRAMMAR.replace("SIGN", "COMPARED"))
+    assert any("COMPARED" in row for row in tables().steps)
+    assert len(tables().steps) == len(kept.steps)

@@ -21,7 +21,7 @@ from scopecheck.report.page import build_report
 from scopecheck.report.render import FORMATS, render, wants_colour
 from scopecheck.report.render.markdown import escaped
 from scopecheck.report.render.number_line import draw_number_line, draw_value_table, legend, stretches_text
-from scopecheck.solving.solver import Extremum
+from scopecheck.solving.ends import Extremum
 from tests.reported import (
     ARTICLE,
     STRAINER,
@@ -75,7 +75,7 @@ def test_warnings_stand_before_the_findings() -> None:
     warning = Diagnostic("warning", span("divisible by 6"), "a question about this line")
     report = build_report(STRAINER, answers_of(*many(1)), False, diagnostics=(warning,))
     text = render(report, "text")
-    assert text.index("a question about this line") < text.index("Words that do no work")
+    assert text.index("a question about this line") < text.index("Words that add nothing or cannot be met")
     assert json.loads(render(report, "json"))["diagnostics"][0]["line"] == 2
 
 
@@ -86,7 +86,7 @@ def test_markdown_shows_the_words_of_the_sheet_as_they_stand() -> None:
     drawn = render(build_report(STRAINER, answered(), False), "markdown")
     assert drawn.startswith("**Confidential: prepared for counsel**\n\n# Leaf strainer")
     assert '### 4. 1b "between 2 and 4 mm"' in drawn
-    assert "- *Decision:* Are the ends included? 2 places, matters in 1" in drawn
+    assert "- *Decision:* Are the ends included? (comes up in 2 places, matters in 1)" in drawn
     assert "- *Raised by:* a competitor, who reads more narrowly" in drawn
 
 
@@ -223,5 +223,5 @@ def test_an_item_about_one_quantity_has_its_number_line() -> None:
 def test_a_picture_asked_for_stands_below_the_head() -> None:
     report = build_report(STRAINER, answers_of(*many(1)), False, pictures=(LINE,))
     text = render(report, "text")
-    assert text.index("from 4 upward") < text.index("Words that do no work")
+    assert text.index("from 4 upward") < text.index("Words that add nothing or cannot be met")
     assert parsed(report)["pictures"][0]["rows"][0]["met"][0]["low"] == "2/1"

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.findings import Finding, Reread
+from scopecheck.answers.findings import Finding, Looked, Reread
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.record import replace
 from scopecheck.report.grouping import axes, departures, order_key
@@ -61,7 +61,7 @@ def test_the_foot_tells_what_it_all_rests_on() -> None:
         "Natural bounds: holes 0 or more; diameter and height above 0 mm.",
         'Given facts: "height > 0 mm" ("a basket").',
         'Settled by the sheet: "decimals are exact" ("paragraph 14").',
-        "Counted here only: 1 word of the text that no line restates. Run with --all for the lists.",
+        "Counted here only: 1 number or limiting word of the text that no line restates. Run with --all",
     ):
         assert part in text
     assert text.count("registered practitioner") == 1
@@ -107,7 +107,7 @@ def test_findings_of_one_decision_are_one_item() -> None:
     first = lost("claim 1", "1. A leaf", "tall sample")
     second = lost("claim 2", "2. The", "bench sample", diameter=Fraction(3, 1000))
     (item,) = items_of(answers_of(second, first))
-    assert one_line(item.decision) == "Are the ends included? 2 places, matters in 2"
+    assert one_line(item.decision) == "Are the ends included? (comes up in 2 places, matters in 2)"
     assert item.heads == (("1b", '"between 2 and 4 mm"'),)
     assert [one_line(line) for line in item.also] == [
         '2a "between 20 and 60 mm": not met by bench sample as listed (height 60 mm, holes 24, '
@@ -138,7 +138,7 @@ def test_the_first_page_holds_ten_items_and_says_how_many_were_held_back() -> No
     assert len(items_of(answers)) == MOST_ITEMS == 10
     text = one_line(text_of(answers))
     assert "3 more items are held back, because this page holds 10 at most" in text
-    assert "3 under 'Words that do no work'. Run with --all to see everything." in text
+    assert "3 under 'Words that add nothing or cannot be met'. Run with --all to see everything." in text
     report = build_report(STRAINER, answers, False)
     assert len(report.held_back) == 3
     everything = build_report(STRAINER, answers, True)
@@ -159,7 +159,7 @@ def test_contested_wording_is_one_quiet_line_with_its_count() -> None:
     assert "Is one of them enough? (1); Are the ends included? (2). Run with --all for the list." in text
     listed = one_line(text_of(answers, everything=True))
     assert '2 1b "between 2 and 4 mm" Less is met on this reading.' in listed
-    assert "Decision Are the ends included? 2 places, matters in 1" in listed
+    assert "Decision Are the ends included? (comes up in 2 places, matters in 1)" in listed
     assert exit_status(answers) == 0
 
 
@@ -184,7 +184,8 @@ def test_readings_on_different_axes_are_different_decisions() -> None:
 def test_strained_readings_stand_in_a_section_of_their_own() -> None:
     answers = answers_of(lost("claim 1", "1. A leaf", "tall sample", (1, 2)), *many(1))
     text = text_of(answers)
-    assert text.index("Words that do no work") < text.index("On strained readings, as asked for")
+    usual = text.index("Words that add nothing or cannot be met")
+    assert usual < text.index("On strained readings, as asked for")
     assert "Lost on some reading" not in text
 
 
@@ -236,6 +237,29 @@ def test_undecided_about_a_case_leaves_no_independent_claim_without_findings() -
     assert "Claim 1: nothing found" not in text
 
 
+def test_what_was_not_found_at_a_claim_does_not_hide_what_was_not_decided() -> None:
+    open_one = replace(
+        found("adds nothing", 6, "claim 2", "2. The"), outcome="undecided", reason="the budget"
+    )
+    looked = (
+        Looked("dependent cannot be met", 2, "claim 2"),
+        Looked("adds nothing", 2, "claim 2"),
+        Looked("dependent cannot be met", 3, "claim 3"),
+    )
+    text = one_line(text_of(answers_of(open_one, looked=looked)))
+    mark = "(not all that was asked of it was decided: see 'Not decided')"
+    assert f"Claim 2: lines that conflict {mark}." in text
+    assert "Claim 3: nothing found among what was looked for (lines that conflict)." in text
+    assert "whether it adds nothing" not in text
+
+
+def test_undecided_about_a_case_of_one_claim_concerns_that_claim() -> None:
+    cases = tuple(replace(c, targets=("2a",)) if c.name == "garden sieve" else c for c in STRAINER.cases)
+    open_one = Finding("outside met", 6, 0, "garden sieve", "", span("must stay"), "undecided", "none")
+    text = one_line(text_of(answers_of(open_one), sheet=replace(STRAINER, cases=cases)))
+    assert "Claims 1, 3 and 4: nothing found" in text
+
+
 def test_exit_status() -> None:
     quiet, open_one = contested("1b", "between"), replace(many(1)[0], outcome="undecided", stakes=2)
     assert exit_status(answers_of()) == 0
@@ -249,7 +273,7 @@ def test_statements_are_drawn_together_on_the_first_page() -> None:
     harmless = found("harmless", 6, "1a", "divisible by 6", others=((0, 1),))
     text = one_line(text_of(answers_of(*narrows, harmless)))
     assert "Shown to narrow what they depend on: claims 2 and 3." in text
-    assert "Counted here only: 1 reading that may be taken without changing anything;" in text
+    assert "Counted here only: 1 reading that would change nothing;" in text
 
 
 def test_relations_of_ranges_and_classes_are_facts() -> None:
@@ -264,7 +288,7 @@ def test_relations_of_ranges_and_classes_are_facts() -> None:
     place = 'Document D1 at "page 4, example 2"'
     assert f"{place}, read as presumed: overlaps claim 1; lies apart from claim 3." in text
     assert (
-        "Garden sieve against claim 1: none of it meets as presumed and at the narrowest, some of it" in text
+        "How much of garden sieve meets claim 1: none of it as presumed and on the narrowest reading," in text
     )
 
 

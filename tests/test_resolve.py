@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import pytest
 
+from scopecheck.core.construction import nodes
 from scopecheck.core.model import (
     OTHERS,
     Add,
@@ -563,6 +564,31 @@ def test_dependencies(reference: str, parents: tuple[int, ...]) -> None:
     assert made.claims[3].category == "sieve"
 
 
+@pytest.mark.parametrize(
+    ("text", "other"),
+    [
+        ("A method of making the sieve of claim 1", True),
+        ("Use of a sieve according to claim 1", True),
+        ("An apparatus for making sieves as claimed in claim 1", True),
+        ("A kit comprising a cup and the leaf sieve of claim 1", True),
+        ("A pipe having, at its end, the sieve of claim 1", True),
+        ("The sieve of claim 1", False),
+        ("A leaf sieve for a pipe according to claim 1", False),
+        ("The device of claim 1", False),
+        ("Sieves according to claim 1", False),
+    ],
+)
+def test_a_claim_to_something_else_than_it_names(text: str, other: bool) -> None:
+    made = sheet(f"1. A leaf sieve for a rain-water pipe.\n2. {text}.\n")
+    assert made.claims[1].parents == (1,)
+    assert made.claims[1].other_category == other
+
+
+def test_a_line_that_calls_a_claim_dependent_stands_beside_a_reference() -> None:
+    (wrong,) = errors("1. A sieve with a rim.\n   | dependent : with a rim\n")
+    assert wrong.message == "claim 1 refers to no other claim"
+
+
 def test_second_reference_is_told() -> None:
     (warning,) = warnings("1. A sieve.\n2. A pipe.\n3. The sieve of claim 1 in the pipe of claim 2.\n")
     assert warning.span.text == "claim 2"
@@ -765,6 +791,72 @@ def test_pinned_number_may_be_plain_where_the_reading_writes_it_plain() -> None:
 def test_pin_may_name_a_document() -> None:
     text = f'{HEAD}1. A thing.\n\ndocument D\n  a : open about 35 %\nread "about" in D as "rounding only"\n'
     assert [r.label for r in sheet(text).groups[0].readings] == ["rounding only"]
+
+
+# ---- everyday spellings
+
+
+TILTED = "tilt   angle in degrees\nbowl   temperature in degC\n"
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["about 90 degrees", "substantially 90 degrees", "between 80 and 90 degrees", "at most 90 degrees"],
+)
+def test_degrees_beside_an_angle_are_its_unit(words: str) -> None:
+    made = claim(words, f"tilt : {words}", head=TILTED)
+    every = [n for f in options(made).values() for n in nodes(f) if isinstance(n, Const)]
+    written = [n.written for n in every if n.written and n.written.text == "90"]
+    assert {w.unit.symbol for w in written if w} == {"deg"}
+
+
+def test_degrees_beside_a_temperature_are_asked_for() -> None:
+    text = f"{TILTED}1. A bowl at about 90 degrees.\n   | bowl : about 90 degrees\n"
+    (wrong,) = errors(text)
+    assert wrong.message == "'90 degrees' may be in degC or in degF"
+    assert wrong.span.text == "90 degrees"
+    assert "exactly, facts such as bowl = 90 degC" in wrong.help
+
+
+@pytest.mark.parametrize(
+    ("words", "cause", "help"),
+    [
+        ("within 3 mm of the rim", "'the rim' is no declared name", "two blanks, exactly, d <= 3 mm"),
+        ("less than 3 mm from the rim", "'the rim' is no", "lift only: less than 3 mm"),
+        ("3 mm or more away from an edge", "'an edge' is no", "lift only: 3 mm or more"),
+    ],
+)
+def test_a_distance_from_a_place(words: str, cause: str, help: str) -> None:
+    (wrong,) = errors(f"d   length in mm\n1. A tab {words}.\n   | d : {words}\n")
+    assert wrong.cause.startswith(cause)
+    assert wrong.help.startswith("if d is measured from there, ")
+    assert help in wrong.help
+
+
+def test_within_of_a_declared_name_stays_a_target() -> None:
+    made = sheet("d, r   length in mm\n1. A tab within 3 mm of the r.\n   | d : within 3 mm of the r\n")
+    assert "ends in" in options(made)
+
+
+@pytest.mark.parametrize(
+    ("kind", "help"),
+    [
+        ("ratio", "write number for a ratio such as 0.5 or 9:1, share in % for one in per cent"),
+        ("ppm", "write share in ppm by mass, share in ppm by volume, or share in ppm by mole"),
+        ("share in ppm", "write share in ppm by mass, share in ppm by volume, or share in ppm by mole"),
+    ],
+)
+def test_kinds_that_leave_something_open(kind: str, help: str) -> None:
+    (wrong,) = errors(f"fill   {kind}\n1. A cup.\n")
+    assert wrong.help == help
+
+
+def test_a_unit_that_does_not_go_with_its_column_is_told_once() -> None:
+    (wrong,) = errors(
+        "salt   share in wt%\n1. A mix.\n\ninside   salt\n  one   35 %\n  two   36 %\n  three   37 %\n"
+    )
+    assert wrong.message.startswith("35 % stands in a column of wt%")
+    assert wrong.help == "write 35 wt% if that is meant, or declare salt  share in %"
 
 
 # ---- a whole limit in words

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import string
 from pathlib import Path
 
 import pytest
@@ -19,7 +20,6 @@ from scopecheck.report.wording import (
     flat,
     has_sentence,
     listed,
-    placeholders,
     quoted,
     sentence,
     sentences,
@@ -27,8 +27,14 @@ from scopecheck.report.wording import (
 from tests.forbidden_words import forbidden_in
 
 GIVEN_TO_QUESTIONS = frozenset(
-    "thing label claim case conflict meant met_when_read statuses change relation end expression".split()
+    "thing label claim case conflict meant met_when_read statuses change relation end expression"
+    " sides".split()
 )
+
+
+def placeholders(text: str) -> frozenset[str]:
+    """The names in braces that a sentence asks for."""
+    return frozenset(name for _, name, _, _ in string.Formatter().parse(text) if name)
 
 
 @pytest.mark.parametrize("question", QUESTIONS)

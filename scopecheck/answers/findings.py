@@ -71,7 +71,9 @@ class Finding:
     departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
-    `conflict` the limitations that cannot hold together. `others` are further readings with the same effect.
+    `conflict` the limitations that cannot hold together. `cases` are the cases that clash, where several do.
+    `others` are further readings with the same effect; `more` says that further sets of phrases, each only
+    together, have it too.
     `rests_on` names the bounds, givens and policies the answer leans on.
     """
 
@@ -85,6 +87,7 @@ class Finding:
     quantifier: Quantifier
     bearer: Bearer = ""
     case: str = ""
+    cases: tuple[str, ...] = ()
     construction: Construction | None = None
     rereads: tuple[Reread, ...] = ()
     read_as: tuple[Reread, ...] = ()
@@ -103,6 +106,7 @@ class Finding:
     kept_by: tuple[Reread, ...] = ()
     conflict: tuple[str, ...] = ()
     others: tuple[tuple[int, int], ...] = ()
+    more: bool = False
     also_claims: tuple[int, ...] = ()
     partly: tuple[str, ...] = ()
     detail: str = ""

@@ -17,10 +17,12 @@ from scopecheck.core.construction import Construction, preference
 from scopecheck.core.model import Article, ChoiceDecl, FreeParameter, NumberDecl, SetDecl, Value
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import record
-from scopecheck.solving.solver import Constraint, Extremum, Search, Session, Undecided
+from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
+from scopecheck.solving.solver import Constraint, Search, Session, Undecided, any_of
 
 Grade: TypeAlias = Literal["plain", "near", "edge", "listed"]
 MOST_DECIMALS = 12
+MOST_PLACES_TOGETHER = 4
 
 
 @record
@@ -83,10 +85,10 @@ def _settle_parameter(session: Session, search: Search, p: FreeParameter) -> tup
     try:
         with search.aside():
             search.require(~session.stretches_at_most(p.key, p.presumed))
-            above = search.least_stretch(p.key) if search.holds() else None
+            above = least_stretch(search, p.key) if search.holds() else None
         with search.aside():
             search.require(session.stretches_at_most(p.key, p.presumed))
-            below = search.greatest_stretch(p.key) if search.holds() else None
+            below = greatest_stretch(search, p.key) if search.holds() else None
     except Undecided:
         _pin(session, search, p)
         return None, False
@@ -164,6 +166,7 @@ def pick_article(
         # All departures are chosen before any value is: a short value must not cost a late departure.
         for part in (ordered, rest):
             moved = [n for n in part if not keep(search, session.equals(n, reference.article[n]))]
+            _settle_places(session, search, moved)
             for name in moved:
                 _settle_value(session, search, name, reference.article[name])
     except Undecided:
@@ -175,19 +178,34 @@ def pick_article(
 
 
 def _nearest(session: Session, search: Search, names: list[str], known: Sequence[Reference]) -> Reference:
-    best, fewest = known[0], len(names) + 1
-    if len(known) == 1:
-        return best
-    for reference in known:
-        departing = [~session.equals(name, reference.article[name]) for name in names]
-        count = min(sum(search.true(c) for c in departing), fewest)
-        while count > 0 and search.find(session.at_most_of(departing, count - 1)):
-            count = min(count - 1, sum(search.true(c) for c in departing))
-        if count < fewest and search.holds(session.at_most_of(departing, count)):
-            best, fewest = reference, count
-        if fewest == 0:
-            break
-    return best
+    """The first of the references that something found departs from in the fewest names."""
+    if len(known) == 1 or not names:
+        return known[0]
+    departing = [[~session.equals(name, r.article[name]) for name in names] for r in known]
+    search.true(departing[0][0])
+    least = min(sum(search.true(c) for c in changed) for changed in departing)
+    for count in range(least + 1):
+        close = [session.at_most_of(changed, count) for changed in departing]
+        if count == least or search.find(any_of(close)):
+            return next(r for r, c in zip(known, close, strict=True) if search.holds(c))
+    raise AssertionError("what was found departs from every reference by no more than itself")
+
+
+def _settle_places(session: Session, search: Search, names: Sequence[str]) -> None:
+    """Requires that the longest of several numbers has as few decimals as possible.
+
+    Where they are tied to each other the first to be short would else make the last one long.
+    """
+    numbers = [d for n in names if isinstance(d := session.sheet.declaration(n), NumberDecl) and not d.whole]
+    for places in range(MOST_PLACES_TOGETHER if len(numbers) > 1 else 0):
+        step = Fraction(10) ** -places
+        grids = [
+            session.on_grid(d.name, d.unit.factor * step, d.unit.to_base(Fraction(0)), wide=True)
+            for d in numbers
+        ]
+        if search.find(*grids):
+            search.require(*grids)
+            return
 
 
 def _settle_value(session: Session, search: Search, name: str, reference: Value) -> None:

@@ -13,6 +13,7 @@ all is left by the things collected.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from fractions import Fraction
 from itertools import pairwise
 from typing import Literal, TypeAlias
@@ -21,6 +22,7 @@ from scopecheck.answers.minimise import BreakPoint, Settled, keep, settle_constr
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import All, Article, Formula, FreeParameter
 from scopecheck.foundations.record import record
+from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.solver import Constraint, Search, Session, Undecided, all_of, any_of
 
 Wanted: TypeAlias = Literal["every", "none", "some"]
@@ -60,7 +62,12 @@ def find_construction(session: Session, demands: Sequence[Demand], stretch: bool
 
     Without `stretch` every free parameter stays as presumed.
     """
-    return _Refinement(session, demands, stretch).refined()
+    return _Refinement(session, demands, stretch).refined(best=True)
+
+
+def some_construction(session: Session, demands: Sequence[Demand]) -> bool:
+    """Does some construction fulfil every demand? Sooner known than which is best. Raises `Undecided`."""
+    return _Refinement(session, demands, stretch=True).refined(best=False).construction is not None
 
 
 class _Refinement:
@@ -68,6 +75,7 @@ class _Refinement:
 
     def __init__(self, session: Session, demands: Sequence[Demand], stretch: bool) -> None:
         self.session = session
+        self.stretch = stretch
         self.groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
         self.parameters = [p for p in session.sheet.parameters if p.group in self.groups]
         self.proposer = session.search(self.groups, things=False)
@@ -76,42 +84,45 @@ class _Refinement:
             self.parameters = []
         for demand in demands:
             if demand.article is not None:
-                self.proposer.require(_fulfilled_at(session, demand, demand.article))
+                self.proposer.require(self._fulfilled_at(demand, demand.article))
         self.demands = [demand for demand in demands if demand.article is None]
         self.verifiers = [_verifier(session, demand, self.groups) for demand in self.demands]
         self.articles: list[Article] = []
         self.best = True
+        self.values = {p.key: [p.presumed] for p in self.parameters} if self.demands else {}
+        self.listed = not self.values
 
-    def refined(self) -> Refined:
-        values = {p.key: stretch_values(self.session, p, self.demands) for p in self._to_be_tried()}
+    def refined(self, best: bool) -> Refined:
+        """The best construction left; unless `best`, the first that is found to fulfil the demands."""
         ranked = False
         for _ in range(MOST_ROUNDS):
-            k = self._offer(values, ranked)
+            k = self._offer(ranked)
             if k is None:
                 return Refined(None, tuple(self.articles))
             if self._broken(k):
                 continue
+            if not best:
+                return Refined(k, tuple(self.articles), (), False)
             if ranked or k == self.session.base:
                 settled = self._least_stretched(k)
-                best = settled.best and self.best
-                return Refined(settled.construction, tuple(self.articles), settled.breaks, best)
+                certain = settled.best and self.best
+                return Refined(settled.construction, tuple(self.articles), settled.breaks, certain)
             # Something fulfils the demands: from here on only the best that is left is offered.
             ranked = True
         raise Undecided("the number of rounds ran out")
 
-    def _to_be_tried(self) -> list[FreeParameter]:
-        return self.parameters if self.demands else []
-
-    def _offer(self, values: dict[str, list[Fraction]], ranked: bool) -> Construction | None:
+    def _offer(self, ranked: bool) -> Construction | None:
         """A construction that is left, the best if `ranked`, at the values listed.
 
-        Values are added where only others are left.
+        Values are listed when the presumed ones no longer do, and added where only others are left.
         """
         base = self.session.taken(self.session.base, self.groups)
         if not self.articles and self.proposer.holds(*base):
             return self.session.base
+        if ranked:
+            self._list_values()
         with self.proposer.aside():
-            for key, listed in values.items():
+            for key, listed in self.values.items():
                 self.proposer.require(any_of(self.session.stretches(key, v) for v in listed))
             if self.proposer.find():
                 if not ranked:
@@ -119,14 +130,23 @@ class _Refinement:
                 return settle_construction(self.session, self.proposer, self.groups).construction
         if not self.proposer.find():
             return None
-        if ranked and not values:
+        if not self.listed:
+            self._list_values()
+            return self._offer(ranked)
+        if ranked and not self.values:
             return best_construction(self.session, self.proposer, self.groups)
         k = self.proposer.construction()
         self.best = False
-        for key in values:
-            if k.parameter(key) not in values[key]:
-                values[key] = [*values[key], k.parameter(key)]
+        for key, listed in self.values.items():
+            if k.parameter(key) not in listed:
+                self.values[key] = [*listed, k.parameter(key)]
         return k
+
+    def _list_values(self) -> None:
+        """Lists the values that are likely to decide; looking for them takes longer than most searches."""
+        if not self.listed:
+            self.values = {p.key: stretch_values(self.session, p, self.demands) for p in self.parameters}
+            self.listed = True
 
     def _broken(self, k: Construction) -> bool:
         """Does something break a demand on this construction? What it rules out is ruled out from here on."""
@@ -142,9 +162,15 @@ class _Refinement:
             article = _breaking(self.session, demand, verifier, taken)
             if article is not None:
                 self.articles.append(article)
-                self.proposer.require(_fulfilled_at(self.session, demand, article))
+                self.proposer.require(self._fulfilled_at(demand, article))
                 broken = True
         return broken
+
+    def _fulfilled_at(self, demand: Demand, article: Article) -> Constraint:
+        """The readings on which this article does not break the demand."""
+        met = self.session.met_by(demand.formula, article, self.stretch)
+        outside = ~self.session.met_by(demand.region, article, self.stretch)
+        return outside | (~met if demand.wanted == "none" else met)
 
     def _least_stretched(self, k: Construction) -> Settled:
         """The readings of `k` with the least stretches that fulfil the demands, where certified; else `k`."""
@@ -184,17 +210,11 @@ def _breaking(session: Session, demand: Demand, verifier: Search, taken: list[Co
         verifier.require(*taken)
         if not verifier.find():
             return None
-        for part in _parts(demand.formula):
-            if session.groups_in(part):
-                keep(verifier, session.surely(part, demand.wanted == "none"))
+        met = demand.wanted == "none"
+        if not verifier.find(session.surely(demand.formula, met)) and met:
+            for part in _parts(demand.formula):
+                keep(verifier, session.surely(part, met))
         return verifier.article()
-
-
-def _fulfilled_at(session: Session, demand: Demand, article: Article) -> Constraint:
-    """The readings on which this article does not break the demand."""
-    met = session.met_by(demand.formula, article)
-    outside = ~session.met_by(demand.region, article)
-    return outside | (~met if demand.wanted == "none" else met)
 
 
 # ---- free parameters
@@ -215,7 +235,9 @@ def stretch_values(session: Session, p: FreeParameter, demands: Sequence[Demand]
     if p.upper is not None:
         points.add(p.upper.value)
     for demand in touching:
-        points |= _turning_points(session, p, demand)
+        for part in _parts(demand.formula):
+            if p.group in session.groups_in(part):
+                points |= _turning_points(session, p, demand.region, part)
     ordered = sorted(points)
     gaps = [(a + b) / 2 for a, b in pairwise(ordered)]
     beyond = [] if p.upper is not None else [ordered[-1] * 2 + p.unit.factor]
@@ -244,22 +266,23 @@ def _allowed(p: FreeParameter, value: Fraction) -> bool:
     return above and below
 
 
-def _turning_points(session: Session, p: FreeParameter, demand: Demand) -> set[Fraction]:
-    """Where, as the parameter grows, the region starts or ceases to be met, limitation by limitation."""
-    points: set[Fraction] = set()
-    for part in _parts(demand.formula):
-        if p.group not in session.groups_in(part):
-            continue
+def _turning_points(
+    session: Session, p: FreeParameter, region: Formula, part: Formula
+) -> frozenset[Fraction]:
+    """Where, as the parameter grows, the region starts or ceases to meet the part; looked for once."""
+    key = (p.key, id(region), id(part))
+    if key not in session.turning:
+        points: set[Fraction] = set()
         for condition in (session.met(part), ~session.met(part)):
-            search = session.search(session.groups_in(part, demand.region))
-            search.require(session.met(demand.region), condition, session.reads(p.group, p.reading))
-            try:
+            search = session.search(session.groups_in(part, region))
+            search.require(session.met(region), condition, session.reads(p.group, p.reading))
+            with suppress(Undecided):
                 if search.holds():
-                    ends = (search.least_stretch(p.key), search.greatest_stretch(p.key))
+                    ends = (least_stretch(search, p.key), greatest_stretch(search, p.key))
                     points |= {end.value for end in ends if end is not None}
-            except Undecided:
-                continue
-    return points
+        # The formulas are kept beside the points so that their identities are not reused.
+        session.turning[key] = (region, part, frozenset(points))
+    return session.turning[key][2]
 
 
 def _parts(formula: Formula) -> tuple[Formula, ...]:

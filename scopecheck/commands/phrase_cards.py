@@ -9,9 +9,12 @@ from textwrap import wrap
 from typing import Any, Literal, assert_never
 
 from scopecheck.commands.output import BAD_INPUT, complain, put
+from scopecheck.commands.phrase_patterns import spelled_with_letters
 from scopecheck.foundations.diagnostics import nearest
 from scopecheck.report.plain_formula import plain_formula
-from scopecheck.resolve.catalogue import PROFILES, Entry, EntryReading, Literal_, Pattern, entries
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import PROFILES, Entry, EntryReading
+from scopecheck.resolve.patterns import Literals, Pattern
 
 GROUPS = {
     "A": "Ends of ranges and one-sided limits",
@@ -53,8 +56,11 @@ def show_phrases(words: Sequence[str], format: Format) -> int:
 def entries_for(words: Sequence[str]) -> tuple[Entry, ...]:
     """The entries one of whose wordings has all the words; numbers and anything with a digit are passed over.
 
-    An entry's id finds it too. Empty if none has them all.
+    An entry's id finds it too, and so does a wording with letters in place of what it takes. Empty if none
+    has them all.
     """
+    if spelled := spelled_with_letters(in_order(), " ".join(words)):
+        return spelled
     asked = [word for text in words for word in re.findall(r"[^\s,;:]+", text.lower())]
     by_id = tuple(e for e in in_order() if e.id.lower() in asked)
     if by_id:
@@ -94,7 +100,7 @@ def _wordings(entry: Entry) -> Iterator[frozenset[str]]:
         yield frozenset(
             word.lower()
             for element in pattern.elements
-            if isinstance(element, Literal_)
+            if isinstance(element, Literals)
             for option in element.options
             for word in option
         )
@@ -105,7 +111,7 @@ def _is_covered(pattern: Pattern, wanted: Sequence[str]) -> bool:
     return all(
         any({word.lower() for word in option} <= {*wanted, *_JOINERS} for option in element.options)
         for element in pattern.elements
-        if isinstance(element, Literal_) and not element.optional
+        if isinstance(element, Literals) and not element.optional
     )
 
 

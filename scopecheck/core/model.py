@@ -411,6 +411,13 @@ class Claim:
     parents: tuple[int, ...]
     limitations: tuple[Limitation, ...]
     span: Span = field(compare=False)
+    other_category: bool = False
+    """It names its parents within a claim to something else, as a method of making what they claim does."""
+
+    @property
+    def dependent(self) -> bool:
+        """Is it for a narrower form of what its parents claim, and not only for something that names them?"""
+        return bool(self.parents) and not self.other_category
 
 
 Role: TypeAlias = Literal["inside", "outside", "document", "class"]

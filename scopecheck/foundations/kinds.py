@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import cache
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
+from scopecheck.foundations.data_files import data_file
 from scopecheck.foundations.record import record
 
 Dimension = tuple[tuple[str, int], ...]
@@ -80,6 +81,8 @@ def _refuse(a: Kind, b: Kind, verb: str, why: str) -> KindError:
 
 def _merged(a: Kind, b: Kind, verb: str) -> Kind:
     """The common kind of two values; a share whose whole is not named goes with any whole."""
+    if a == b:
+        return a
     if a.dimension != b.dimension:
         raise _refuse(a, b, verb, "they are different kinds")
     (basis_a, whole_a), (basis_b, whole_b) = a.split, b.split
@@ -219,12 +222,7 @@ def _powers(text: str) -> Dimension:
 @cache
 def unit_table() -> UnitTable:
     """The data file, read once, when the first unit is asked for."""
-    import tomllib
-    from pathlib import Path
-
-    raw: dict[str, Any] = tomllib.loads(
-        Path(__file__).parents[1].joinpath("data", "units.toml").read_text("utf-8")
-    )
+    raw = data_file("units.json")
     dimensions = {name: _powers(text) for name, text in raw["dimension"].items()}
     names: dict[Dimension, str] = {}
     for name, dimension in dimensions.items():

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass
 from functools import cached_property
 
 from scopecheck.foundations.record import field, record
 
 
-@dataclass(frozen=True)
+@record
 class Source:
     """A text with a name for messages (a file name, `catalogue between`, `probe`)."""
 

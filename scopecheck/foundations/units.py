@@ -25,6 +25,7 @@ from scopecheck.foundations.kinds import (
     unit_table,
 )
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 
 
 class UnitError(Exception):
@@ -59,7 +60,7 @@ _PLAIN_FORM = {
     "⁵": "^5", "⁶": "^6", "⁷": "^7", "⁸": "^8", "⁹": "^9",
 }  # fmt: skip
 _TRANSLATION = str.maketrans(_PLAIN_FORM)
-_POWER = re.compile(r"(?P<symbol>.*[^\d^-])(?:(?P<digit>[2-9])|\^(?P<power>-?[1-9]))")
+_POWER = regex(r"(?P<symbol>.*[^\d^-])(?:(?P<digit>[2-9])|\^(?P<power>-?[1-9]))")
 _BASES = {"(g)": GAUGE, "(a)": ABSOLUTE}
 
 Own = Mapping[str, Unit]

@@ -7,40 +7,39 @@ were put in place of typographic ones (blanks, quotes, dashes).
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from functools import cached_property
 
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 
 BLANKS = (
     "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000\r\ufeff\u200b"
 )
-PLAIN = str.maketrans(
-    {
-        **dict.fromkeys(BLANKS, " "),
-        **dict.fromkeys("“”„‟«»", '"'),
-        **dict.fromkeys("‘’‚‛′", "'"),
-        **dict.fromkeys("−‐‑‒–—", "-"),
-        "µ": "μ",
-        "：": ":",
-        "；": ";",
-        "，": ",",
-    }
-)
+_PLAIN = {
+    **dict.fromkeys(BLANKS, " "),
+    **dict.fromkeys("“”„‟«»", '"'),
+    **dict.fromkeys("‘’‚‛′", "'"),
+    **dict.fromkeys("−‐‑‒–—", "-"),
+    "µ": "μ",
+    "：": ":",
+    "；": ";",
+    "，": ",",
+}
 
 HEADINGS = (
     "title", "profile", "filed", "confidential", "unit", "given", "inside", "must stay out", "document",
     "class", "policy", "read", "apart", "phrase", "term",
 )  # fmt: skip
 
-_CLAIM = re.compile(r"(\d{1,4})\s*[.)](?=\s|$)")
-_NUMBER_ALONE = re.compile(r"(\d{1,4})\s*:?")
-_CLAIM_WORD = re.compile(r"[Cc](?:laim|LAIM)\s+(?=\d{1,4}\s*[.:)]?\s+[A-Z]|\d{1,4}\s*[.:)]?$)")
-_HEADING = re.compile(r"(must stay out|[a-z]+)(?![\w-])", re.IGNORECASE)
+_CLAIM = regex(r"(\d{1,4})\s*[.)](?=\s|$)")
+_NUMBER_ALONE = regex(r"(\d{1,4})\s*:?")
+_CLAIM_WORD = regex(r"[Cc](?:laim|LAIM)\s+(?=\d{1,4}\s*[.:)]?\s+[A-Z]|\d{1,4}\s*[.:)]?$)")
+_HEADING = regex(r"(must stay out|[a-z]+)(?![\w-])", re.IGNORECASE)
 _WIDE = r"(?: *$|  |\t| *:| +(?:for|\() *(?:claims? +)?\d)"
 _PLAUSIBLE = {
-    heading: re.compile(heading + after, re.IGNORECASE)
+    heading: regex(heading + after, re.IGNORECASE)
     for heading, after in {
         "title": r"(?:  |\t|\s*:)",
         "profile": r"(?:\s+|\s*:\s*)(?:US|EPO)\b",
@@ -60,28 +59,31 @@ _PLAUSIBLE = {
     }.items()
 }
 CASES = ("inside", "must stay out", "document", "class")
-_ROW = re.compile(r"[^:]*?\S(?: *\t|  +(?:[-<>=≤≥{\d]|(?:measured|silent|any|unknown|none|about|between)\b))")
+_ROW = regex(r"[^:]*?\S(?: *\t|  +(?:[-<>=≤≥{\d]|(?:measured|silent|any|unknown|none|about|between)\b))")
 """A row of cells at the left margin: what stands after a tab, or a cell that could be no kind."""
-_MARGIN_WORDS = re.compile(
-    r'(?:meant|exactly)\s|(?:reading|taken by)\s*"|not restated\s*:'
+_MARGIN_WORDS = regex(
+    r'(?:meant|exactly)\s|(?:reading|taken by)\s*"|(?:not restated|dependent)\s*:'
     r"|(?:free|own|only for|only when|sets)\s[^:]*:"
 )
-_DECLARES = re.compile(
+_DECLARES = regex(
     r'\S.*?(?:  +|\t\s*|\s*:\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b'
     r'|(?:[a-z]+ ){0,2}in \S+\s*(?:,|"|$))'
 )
-_NAME_AFTER_HEADING = re.compile(
+_NAME_AFTER_HEADING = regex(
     r'\w+ (?! )[^"]*?(?:  +|\t\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b'
     r'|(?:[a-z]+ ){0,2}in \S+\s*(?:,|"|$))'
 )
 
 
-@dataclass(frozen=True)
+@record
 class Page:
     """A source and its plain form, character for character."""
 
     source: Source
-    plain: str
+
+    @cached_property
+    def plain(self) -> str:
+        return plain(self.source.text)
 
     def span(self, start: int, end: int) -> Span:
         """The place of the characters from `start` up to, not including, `end`."""
@@ -108,9 +110,13 @@ class Block:
     after_claim: int | None = None
 
 
-def page(source: Source) -> Page:
-    """The source with its plain form beside it."""
-    return Page(source, source.text.translate(PLAIN))
+def plain(text: str) -> str:
+    """The text with each typographic character replaced by the plain one it stands for."""
+    if text.isascii():
+        return text
+    for sign, written in _PLAIN.items():
+        text = text.replace(sign, written)
+    return text
 
 
 def comment_start(text: str, start: int, end: int) -> int:

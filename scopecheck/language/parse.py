@@ -1,24 +1,15 @@
-"""From tokens of the exact language to syntax nodes, by an LALR grammar. The only importer of lark."""
+"""From tokens of the exact language to syntax nodes, by the tables of an LALR grammar."""
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from functools import cache
-from importlib.resources import files
 from typing import Any, cast
-
-import lark
-from lark import Lark, Token, Transformer, UnexpectedToken
-from lark.exceptions import VisitError
-from lark.grammar import Rule
-from lark.lexer import Lexer, TerminalDef
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Page
-from scopecheck.language.scan import Own, scan
-from scopecheck.language.scan import Token as Scanned
+from scopecheck.language.scan import Own, Token, scan
 from scopecheck.language.syntax import (
     AndNode,
     BracedNode,
@@ -38,6 +29,7 @@ from scopecheck.language.syntax import (
     TruthNode,
     WholeNode,
 )
+from scopecheck.language.tables import Tables, tables
 
 _MARKS = {
     "+": "PLUS", "-": "MINUS", "*": "TIMES", "/": "OVER", "^": "POWER", "(": "LPAR", ")": "RPAR",
@@ -54,18 +46,11 @@ _BETWEEN = {
 }
 
 
-class _Scan(Lexer):
-    """Hands the tokens of one statement to lark; a run of words is one name."""
-
-    def __init__(self, lexer_conf: object) -> None:
-        pass
-
-    def lex(self, data: Any) -> Iterator[Token]:  # type: ignore[override]
-        page, tokens = data
-        return _lark_tokens(page, tokens)
+END = "$END"
 
 
-def _lark_tokens(page: Page, tokens: tuple[Scanned, ...]) -> Iterator[Token]:
+def _with_terminals(page: Page, tokens: tuple[Token, ...]) -> Iterator[tuple[str, Token]]:
+    """Each token with the grammar's name for it, a run of words as one; Trouble at what has no name."""
     at = 0
     while at < len(tokens):
         token = tokens[at]
@@ -78,18 +63,13 @@ def _lark_tokens(page: Page, tokens: tuple[Scanned, ...]) -> Iterator[Token]:
                 token = tokens[at]
                 at += 1
             words = " ".join(page.plain[first.start : token.end].split())
-            yield _token("NAME", Scanned("word", words, first.start, token.end))
+            yield "NAME", Token("word", words, first.start, token.end)
         else:
-            yield _token(_terminal(page, token), token)
+            yield _terminal(page, token), token
+    yield END, tokens[-1]
 
 
-def _token(terminal: str, token: Scanned) -> Token:
-    made = Token(terminal, token.text, start_pos=token.start, end_pos=token.end)
-    made.value = token
-    return made
-
-
-def _terminal(page: Page, token: Scanned) -> str:
+def _terminal(page: Page, token: Token) -> str:
     if token.sort == "number":
         return "NUMBER"
     if token.sort == "sign":
@@ -113,7 +93,7 @@ def _terminal(page: Page, token: Scanned) -> str:
     )  # fmt: skip
 
 
-def _refuse_lower(page: Page, token: Scanned) -> None:
+def _refuse_lower(page: Page, token: Token) -> None:
     if token.text in _LOWER:
         raise trouble(
             page.span(token.start, token.end), f"'{token.text}' among symbols",
@@ -126,16 +106,15 @@ def _covering(first: Span, last: Span) -> Span:
     return Span(first.source, first.start, max(first.end, last.end))
 
 
-class _Build(Transformer[Token, Node]):
-    """Builds nodes while the parser reduces. Children are lark tokens (their value is ours) and nodes."""
+class _Build:
+    """Builds nodes while the parser reduces. Children are tokens and nodes."""
 
-    def __init__(self) -> None:
-        super().__init__(visit_tokens=False)
-        self.page: Page = cast(Page, None)
+    def __init__(self, page: Page) -> None:
+        self.page = page
 
     def _span(self, child: Any) -> Span:
         if isinstance(child, Token):
-            return self.page.span(child.value.start, child.value.end)
+            return self.page.span(child.start, child.end)
         return cast(Span, child.span)
 
     def _whole(self, children: list[Any]) -> Span:
@@ -168,7 +147,7 @@ class _Build(Transformer[Token, Node]):
         return NotNode(c[1], self._whole(c))
 
     def chain(self, c: list[Any]) -> Node:
-        signs = tuple(token.value.text for token in c[1::2])
+        signs = tuple(token.text for token in c[1::2])
         rising, falling = {"<", "<=", "="}, {">", ">=", "="}
         if len(signs) > 1 and not (set(signs) <= rising or set(signs) <= falling):
             raise trouble(
@@ -188,22 +167,22 @@ class _Build(Transformer[Token, Node]):
         return ProductNode(c[0], self._pairs(c), self._whole(c))
 
     def _pairs(self, c: list[Any]) -> tuple[tuple[str, Node], ...]:
-        return tuple((c[i].value.text, c[i + 1]) for i in range(1, len(c), 2))
+        return tuple((c[i].text, c[i + 1]) for i in range(1, len(c), 2))
 
     def negative(self, c: list[Any]) -> Node:
         return NegativeNode(c[1], self._whole(c))
 
     def raised(self, c: list[Any]) -> Node:
-        return PowerNode(c[0], c[2].value.number, self._whole(c))
+        return PowerNode(c[0], c[2].number, self._whole(c))
 
     def number(self, c: list[Any]) -> Node:
-        return NumberNode(c[0].value.number, self._span(c[0]))
+        return NumberNode(c[0].number, self._span(c[0]))
 
     def name(self, c: list[Any]) -> Node:
-        return NameNode(c[0].value.text, self._span(c[0]))
+        return NameNode(c[0].text, self._span(c[0]))
 
     def truth(self, c: list[Any]) -> Node:
-        return TruthNode(c[0].value.text == "TRUE", self._span(c[0]))
+        return TruthNode(c[0].text == "TRUE", self._span(c[0]))
 
     def bracket(self, c: list[Any]) -> Node:
         return cast(Node, c[1])
@@ -212,54 +191,68 @@ class _Build(Transformer[Token, Node]):
         return BracedNode(_items(c[1]) if len(c) == 3 else (), self._whole(c))
 
     def call(self, c: list[Any]) -> Node:
-        return CallNode(c[0].value.text, _items(c[2]), self._whole(c))
+        return CallNode(c[0].text, _items(c[2]), self._whole(c))
 
     def rounding(self, c: list[Any]) -> Node:
-        return RoundNode(c[2], c[4], cast(Any, _RULES[c[7].value.text]), self._whole(c))
+        return RoundNode(c[2], c[4], cast(Any, _RULES[c[7].text]), self._whole(c))
 
 
 def _items(facts: Node) -> tuple[Node, ...]:
     return facts.items if isinstance(facts, AndNode) and facts.comma else (facts,)
 
 
-TABLES = "data/grammar.json"
-"""The parse tables of grammar.lark, written by `tables`; a test holds the two together."""
+_tables = cache(tables)
 
 
-def _built(build: _Build) -> Lark:
-    grammar = files("scopecheck").joinpath("language", "grammar.lark").read_text("utf-8")
-    return Lark(
-        grammar, parser="lalr", lexer=_Scan, start="facts", transformer=build, maybe_placeholders=False
-    )
+class _Unexpected(Exception):
+    """A token that cannot stand here; `expected` are the terminals that could."""
+
+    def __init__(self, terminal: str, token: Token, expected: set[str]) -> None:
+        super().__init__(terminal)
+        self.terminal, self.token, self.expected = terminal, token, expected
 
 
-def tables() -> str:
-    """The parse tables as JSON text, with the version of lark that made them."""
-    data, memo = _built(_Build()).memo_serialize([TerminalDef, Rule])
-    data["parser"]["lexer_conf"]["lexer_type"] = data["options"]["lexer"] = ""
-    data["options"]["transformer"] = None
-    grammar = files("scopecheck").joinpath("language", "grammar.lark").read_text("utf-8")
-    saved = {"lark": lark.__version__, "grammar": grammar, "data": data, "memo": memo}
-    return json.dumps(saved, separators=(",", ":")) + "\n"
+def _parsed(terminals: Iterator[tuple[str, Token]], build: _Build) -> Node:
+    """The node that the tokens spell. Raises _Unexpected, and Trouble where one cannot be built."""
+    made = _tables()
+    steps, rules = made.steps, made.rules
+    states = [made.start]
+    parts: list[list[Any]] = []  # for each state after the first, the children that its symbol stands for
+    for terminal, token in terminals:
+        while (step := steps[states[-1]].get(terminal)) is None or step < 0:
+            if step is None:
+                raise _Unexpected(terminal, token, _acceptable(made, states))
+            name, size, action = rules[~step]
+            if size > 1:
+                parts[-size:] = [[child for part in parts[-size:] for child in part]]
+            if action:
+                parts[-1] = [getattr(build, action)(parts[-1])]
+            del states[-size:]
+            states.append(steps[states[-1]][name])
+            if terminal == END and states[-1] == made.end:
+                return cast(Node, parts[0][0])
+        states.append(step)
+        parts.append([token])
+    raise AssertionError("the last terminal ends the text")
 
 
-@cache
-def _parser() -> tuple[Lark, _Build]:
-    """The parser, from the saved tables; built from the grammar if another lark is installed."""
-    build = _Build()
-    saved = json.loads((files("scopecheck").joinpath(*TABLES.split("/"))).read_text("utf-8"))
-    if saved["lark"] != lark.__version__:
-        return _built(build), build
-    data = saved["data"]
-    data["parser"]["lexer_conf"]["lexer_type"] = data["options"]["lexer"] = _Scan
-    states = data["parser"]["parser"]["states"]
-    data["parser"]["parser"]["states"] = {
-        int(state): {int(token): tuple(step) for token, step in row.items()} for state, row in states.items()
+def _acceptable(made: Tables, states: list[int]) -> set[str]:
+    """The terminals that may stand after these states."""
+    return {
+        symbol for symbol in made.steps[states[-1]] if symbol.isupper() and _accepts(made, states, symbol)
     }
-    data["parser"]["parser"]["tokens"] = {int(k): v for k, v in data["parser"]["parser"]["tokens"].items()}
-    memo = {int(k): v for k, v in saved["memo"].items()}
-    made = cast(Any, Lark)._load_from_dict(data, memo, transformer=build)
-    return cast(Lark, made), build
+
+
+def _accepts(made: Tables, states: list[int], terminal: str) -> bool:
+    """Whether a terminal can be shifted, or ends the text, once all is reduced that it lets be reduced."""
+    states = list(states)
+    while (step := made.steps[states[-1]].get(terminal)) is not None and step < 0:
+        name, size, _ = made.rules[~step]
+        del states[-size:]
+        states.append(made.steps[states[-1]][name])
+        if terminal == END and states[-1] == made.end:
+            return True
+    return step is not None
 
 
 def parse_facts(page: Page, start: int, end: int, own: Own) -> Node:
@@ -269,16 +262,10 @@ def parse_facts(page: Page, start: int, end: int, own: Own) -> Node:
         raise trouble(
             page.span(start, max(end, start + 1)), "nothing stands here", "A formula was expected.", ""
         )
-    parser, build = _parser()
-    build.page = page
     try:
-        return cast(Node, cast(Any, parser).parse((page, tokens)))
-    except UnexpectedToken as error:
+        return _parsed(_with_terminals(page, tokens), _Build(page))
+    except _Unexpected as error:
         raise _explained(page, tokens, error) from None
-    except VisitError as error:
-        if isinstance(error.orig_exc, Trouble):
-            raise error.orig_exc from None
-        raise
 
 
 def parse_terms(page: Page, start: int, end: int, own: Own) -> tuple[Node, ...]:
@@ -286,17 +273,17 @@ def parse_terms(page: Page, start: int, end: int, own: Own) -> tuple[Node, ...]:
     return _items(parse_facts(page, start, end, own))
 
 
-def _explained(page: Page, tokens: tuple[Scanned, ...], error: UnexpectedToken) -> Trouble:
-    expected: set[str] = set(error.accepts or error.expected)
-    if error.token.type == "$END":
+def _explained(page: Page, tokens: tuple[Token, ...], error: _Unexpected) -> Trouble:
+    expected = error.expected
+    if error.terminal == END:
         last = tokens[-1]
         return trouble(
             page.span(last.start, last.end), f"something is missing after '{last.text[:30]}'",
             "The formula ends before it is complete.", _wanted(expected),
         )  # fmt: skip
-    found = error.token.value
+    found = error.token
     span = page.span(found.start, found.end)
-    if error.token.type in ("AND", "OR") and expected & {"AND", "OR"}:
+    if error.terminal in ("AND", "OR") and expected & {"AND", "OR"}:
         return trouble(
             span,
             "AND beside OR without brackets",
@@ -304,13 +291,13 @@ def _explained(page: Page, tokens: tuple[Scanned, ...], error: UnexpectedToken) 
             "put brackets around the part that belongs together",
         )
     after = next((t.text for t in tokens if t.start > found.start), "")
-    if error.token.type == "NOT" and after == "IN":
+    if error.terminal == "NOT" and after == "IN":
         one = next((t.text for t in reversed(tokens) if t.end <= found.start), "...")
         return trouble(
             span, "'NOT IN' is not a sign", "NOT stands before a whole fact.", f"write NOT {one} IN ..."
         )
     before = next((t for t in reversed(tokens) if t.end <= found.start), None)
-    if error.token.type == "NUMBER" and before is not None and before.text == "measured" and found.number:
+    if error.terminal == "NUMBER" and before is not None and before.text == "measured" and found.number:
         places = found.number.decimals
         step = f"0.{'0' * (places - 1)}1" if places > 0 else "1" + "0" * -places
         unit = found.number.unit.symbol if found.number.unit else ""
@@ -319,7 +306,7 @@ def _explained(page: Page, tokens: tuple[Scanned, ...], error: UnexpectedToken) 
             "Among symbols the rounding of a measured value is written out.",
             f"write ROUND(... TO {step} {unit}".rstrip() + f", HALF AWAY) = {found.text}",
         )  # fmt: skip
-    if error.token.type in ("NUMBER", "NAME") and "SIGN" in expected:
+    if error.terminal in ("NUMBER", "NAME") and "SIGN" in expected:
         return trouble(
             span, f"'{found.text[:30]}' stands beside another value",
             "Between two values stands a sign such as <=, =, + or *.",

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 
 from scopecheck.foundations.diagnostics import Diagnostic, trouble
 from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Line, Page
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -14,10 +15,10 @@ from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Token, scan
 from scopecheck.language.syntax import Column, NameNode, NumberNode, Raw, Words
 
-_REFERENCE_SIGNS = re.compile(r"\(\s*\d+[a-zA-Z]?'?(?:\s*[,;-]\s*\d+[a-zA-Z]?'?)*\s*\)")
+_REFERENCE_SIGNS = regex(r"\(\s*\d+[a-zA-Z]?'?(?:\s*[,;-]\s*\d+[a-zA-Z]?'?)*\s*\)")
 
 
-@dataclass
+@holder
 class Desk:
     """What is at hand while statements are read one by one."""
 
@@ -121,8 +122,8 @@ def find_colon(text: str, start: int, end: int) -> int:
     return -1
 
 
-_CELL_GAP = re.compile(r"\s*\t\s*|\s{2,}")
-_TAB = re.compile(r" *\t *|\s{2,}")
+_CELL_GAP = regex(r"\s*\t\s*|\s{2,}")
+_TAB = regex(r" *\t *|\s{2,}")
 
 
 def cells(text: str, start: int, end: int, every_tab: bool = False) -> list[tuple[int, int]]:
@@ -155,7 +156,7 @@ def split_commas(text: str, start: int, end: int) -> list[tuple[int, int]]:
     return found
 
 
-_NAME = re.compile(r"[^\W\d_][\w'-]*(?: [\w'-]+)*")
+_NAME = regex(r"[^\W\d_][\w'-]*(?: [\w'-]+)*")
 
 
 def name_node(desk: Desk, start: int, end: int, what: str) -> NameNode:

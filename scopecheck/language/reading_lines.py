@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.language.pieces import Desk, find_colon, one_line, split_commas, trimmed
 from scopecheck.language.syntax import Free, Raw, ReadingText
 
-_KEYWORD = re.compile(
+_KEYWORD = regex(
     r"(also|where|reading|free|own|sets|taken by|only for|only when|presumed|strained|source|exact wording"
     r'|ask|group|id|subjects)\b(?=\s*["\w(])'
 )
@@ -47,8 +47,8 @@ def parts(desk: Desk, stretches: Iterable[tuple[int, int, int]]) -> Iterator[Par
         yield current
 
 
-_LABEL = re.compile(r'"([^"]*)"')
-_STANDING = re.compile(r"(presumed|arguable|strained)(?:\s+in\s+(US court|US examination|US|EPO))?$")
+_LABEL = regex(r'"([^"]*)"')
+_STANDING = regex(r"(presumed|arguable|strained)(?:\s+in\s+(US court|US examination|US|EPO))?$")
 
 
 def readings_from(desk: Desk, fields: list[Part]) -> tuple[tuple[ReadingText, ...], list[Part]]:
@@ -142,9 +142,9 @@ def kinds(desk: Desk, part: Part) -> Iterator[str]:
         yield kind
 
 
-_FREE = re.compile(r"([A-Za-z]\w*)(?:\s+like\s+([^:]+?))?\s*:")
-_LIKE = re.compile(r"like\s+")
-_PRESUMED = re.compile(r"presumed\s+")
+_FREE = regex(r"([A-Za-z]\w*)(?:\s+like\s+([^:]+?))?\s*:")
+_LIKE = regex(r"like\s+")
+_PRESUMED = regex(r"presumed\s+")
 
 
 def _free(desk: Desk, part: Part) -> Free:

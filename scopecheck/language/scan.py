@@ -14,6 +14,7 @@ from typing import Literal, TypeAlias
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.quantity import Unit, explain_unit, find_unit, nearest_units
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.language.layout import Page
 
 Own: TypeAlias = Mapping[str, Unit]
@@ -35,49 +36,50 @@ _NO_UNIT = frozenset(
     " x times".split()
 )
 
-_WORD = re.compile(r"[^\W\d_][\w']*(?:-[\w']+)*")
-_SIGN = re.compile(r"<=|>=|!=|≤|≥|≠|=<|=>|==|<>|<|>|=")
+_WORD = regex(r"[^\W\d_][\w']*(?:-[\w']+)*")
+_SIGN = regex(r"<=|>=|!=|≤|≥|≠|=<|=>|==|<>|<|>|=")
 _SIGNS = {"≤": "<=", "≥": ">=", "≠": "!="}
 _WRONG_SIGNS = {"=<": "<=", "=>": ">=", "==": "=", "<>": "!="}
 _MARKS = {"×": "*", "·": "*", "÷": "/"}
 _SUPER = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺", "0123456789-+")
 
-_MANTISSA = re.compile(r"\d+(?:\.\d+)?")
-_POWER_OF_TEN = re.compile(
+_POINT_FIRST = regex(r"\.\d+")
+_MANTISSA = regex(r"\d+(?:\.\d+)?")
+_POWER_OF_TEN = regex(
     r"[eE]([+-]?\d+)(?![\w.])|([⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺]+)|\s*[×x*]\s*10(?:\^([+-]?\d+)|([⁻⁺]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+))"
 )
-_TEN_TO = re.compile(r"10\^(-?\d+)(?![\w.])")
-_RATIO = re.compile(r"(\d+(?:\.\d+)?):(\d+(?:\.\d+)?)(?![\d:])")
-_FRACTION = re.compile(r"(\d+)/(\d+)(?![\d./^])")
+_TEN_TO = regex(r"10\^(-?\d+)(?![\w.])")
+_RATIO = regex(r"(\d+(?:\.\d+)?):(\d+(?:\.\d+)?)(?![\d:])")
+_FRACTION = regex(r"(\d+)/(\d+)(?![\d./^])")
 
 _DOUBTFUL: tuple[tuple[re.Pattern[str], str, str, str], ...] = (
     (
-        re.compile(r"\d{1,3}(?:,\d{3})+(?![\d])"),
+        regex(r"\d{1,3}(?:,\d{3})+(?![\d])"),
         "a comma inside a number",
         "'{0}' is one thousand and more in one country and a decimal in another.",
         "write {1} or {2}; beside words that have the comma: two blanks, exactly, and the facts in symbols",
     ),
     (
-        re.compile(r"\d+,\d+"),
+        regex(r"\d+,\d+"),
         "a comma inside a number",
         "'{0}' may be a decimal comma or two numbers.",
         "write {2} for the decimal, or a blank after the comma for two numbers",
     ),
     (
-        re.compile(r"\d+ \d+/\d+"),
+        regex(r"\d+ \d+/\d+"),
         "a whole number and a fraction side by side",
         "'{0}' is not read as one number.",
         "write it as a decimal or as one fraction, such as 2.5 or 5/2",
     ),
     (
-        re.compile(r"\d{1,3}(?: \d{3})+(?![\d.])"),
+        regex(r"\d{1,3}(?: \d{3})+(?![\d.])"),
         "a blank inside a number",
         "'{0}' may be one number or several.",
         "write {3}",
     ),
 )
-_DASH = re.compile(r"\d+(?:\.\d+)?-\d+(?:\.\d+)?")
-_PLUS_MINUS = re.compile(r"\d+(?:\.\d+)?(?: ?[^\s\d±+<>=()]{1,12})? ?(?:±|\+/-|\+-) ?\d+(?:\.\d+)?")
+_DASH = regex(r"\d+(?:\.\d+)?-\d+(?:\.\d+)?")
+_PLUS_MINUS = regex(r"\d+(?:\.\d+)?(?: ?[^\s\d±+<>=()]{1,12})? ?(?:±|\+/-|\+-) ?\d+(?:\.\d+)?")
 
 
 @record
@@ -301,7 +303,7 @@ class _Scanner:
     def refuse_doubtful(self) -> None:
         text, at = self.text, self.at + (self.text[self.at] == "-")
         if text[at] == ".":
-            match = re.compile(r"\.\d+").match(text, at, self.end)
+            match = _POINT_FIRST.match(text, at, self.end)
             assert match
             raise trouble(
                 self.page.span(at, match.end()), "a number that begins with its point",
@@ -375,7 +377,7 @@ class _Scanner:
         """`5 wt% of wax` among symbols is a share of wax."""
         if self.words or unit.kind.dimension:
             return unit, end
-        match = re.compile(r" +of +([^\W\d_][\w' -]*[\w'])").match(self.text, end, self.end)
+        match = _OF_WHOLE.match(self.text, end, self.end)
         if not match:
             return unit, end
         whole = re.split(r"\s+(?:[A-Z]{2,}\b|-)", match.group(1))[0]
@@ -401,8 +403,9 @@ class _Scanner:
         return "" if self.words else f"if it is a declared name, write {number} * {word}"
 
 
-_CHUNK = re.compile(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
-_MORE_WORDS = re.compile(r"(?: [%\w]+){1,3}")
+_CHUNK = regex(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
+_OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")
+_MORE_WORDS = regex(r"(?: [%\w]+){1,3}")
 _CLOSING = {"(": ")", "{": "}", "[": "]"}
 _OPENING = {")": "(", "}": "{", "]": "["}
 

@@ -16,7 +16,7 @@ from scopecheck.foundations.diagnostics import (
 )
 from scopecheck.foundations.quantity import UnitError, define_unit
 from scopecheck.foundations.spans import Source, Span
-from scopecheck.language.layout import CASES, HEADINGS, Block, blocks, page
+from scopecheck.language.layout import CASES, HEADINGS, Block, Page, blocks
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.pieces import Desk, after_word, one_line, without_note
 from scopecheck.language.statements_cases import cases_statement
@@ -60,7 +60,7 @@ def read_file(path: str | Path) -> tuple[Source | None, tuple[Diagnostic, ...]]:
 def _decoded(data: bytes) -> str:
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         return data.decode("utf-16")
-    return data.decode("utf-8-sig")
+    return data.removeprefix(b"\xef\xbb\xbf").decode("utf-8")
 
 
 def _near_file(path: Path) -> str:
@@ -72,7 +72,7 @@ def _near_file(path: Path) -> str:
 
 def parse_sheet(source: Source) -> tuple[Sheet, tuple[Diagnostic, ...]]:
     """The statements of a sheet as written, with every diagnostic of spelling found on the way."""
-    desk = Desk(page(source))
+    desk = Desk(Page(source))
     found, layout_diagnostics = blocks(desk.page)
     desk.diagnostics += layout_diagnostics
     if not found and not desk.diagnostics:

@@ -7,6 +7,7 @@ from typing import Literal
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Block, Line
 from scopecheck.language.parse import parse_facts
@@ -29,10 +30,10 @@ _ROLES: dict[str, Literal["inside", "outside", "document", "class"]] = {
     "class": "class",
 }
 _NUMBERS = r"(\d+[a-z]*(?:\s*(?:,\s*and|,|and|or)\s*\d+[a-z]*)*)"
-_TARGETS = re.compile(rf"\bfor(?:\s+(?:claims?|limitations?))?\s+{_NUMBERS}")
-_BRACKETED = re.compile(rf"\(\s*(?:for\s+)?(?:claims?|limitations?)\s+{_NUMBERS}\s*\)")
-_FOR = re.compile(r"for\s+(?:claims?\s+)?\d")
-_SYMBOL = re.compile(r"[<>=≤≥≠]|\bIN\b|\bIS\b|\bNOT\b")
+_TARGETS = regex(rf"\bfor(?:\s+(?:claims?|limitations?))?\s+{_NUMBERS}")
+_BRACKETED = regex(rf"\(\s*(?:for\s+)?(?:claims?|limitations?)\s+{_NUMBERS}\s*\)")
+_FOR = regex(r"for\s+(?:claims?\s+)?\d")
+_SYMBOL = regex(r"[<>=≤≥≠]|\bIN\b|\bIS\b|\bNOT\b")
 
 
 def cases_statement(desk: Desk, block: Block) -> CasesStatement:
@@ -86,7 +87,7 @@ def _head(
     return tuple(targets), found
 
 
-_IN_BRACKETS = re.compile(r"(.*?\S)\s+[(\[]\s*(.*\S)\s*[)\]]")
+_IN_BRACKETS = regex(r"(.*?\S)\s+[(\[]\s*(.*\S)\s*[)\]]")
 
 
 def _column(desk: Desk, start: int, end: int) -> Column:

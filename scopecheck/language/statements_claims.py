@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass, field
-
 from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Block, Line, claim_number
 from scopecheck.language.parse import parse_facts, parse_terms
@@ -13,15 +12,15 @@ from scopecheck.language.pieces import Desk, find_colon, one_line, trimmed
 from scopecheck.language.reading_lines import parts, readings_from
 from scopecheck.language.syntax import ClaimStatement, Mark, Node, Restatement, Words
 
-_BELOW = re.compile(r'(reading|free|own|sets|taken by|only for|only when|meant|exactly)(?=[\s"])')
-_OWN_LINE = re.compile(r"(meant|exactly)\s+")
-_MARK = re.compile(r"not restated\s*:")
-_MEANT = re.compile(r"(?:\s{2,}|\t)meant\s+")
-_EXACTLY = re.compile(r"(?:\s{2,}|\t)exactly\s+")
-_SYMBOLS = re.compile(r"[<>=≤≥≠]|\bIS\b|\bIN\b")
+_BELOW = regex(r'(reading|free|own|sets|taken by|only for|only when|meant|exactly)(?=[\s"])')
+_OWN_LINE = regex(r"(meant|exactly)\s+")
+_MARK = regex(r"(not restated|dependent)\s*:")
+_MEANT = regex(r"(?:\s{2,}|\t)meant\s+")
+_EXACTLY = regex(r"(?:\s{2,}|\t)exactly\s+")
+_SYMBOLS = regex(r"[<>=≤≥≠]|\bIS\b|\bIN\b")
 
 
-@dataclass
+@holder
 class _Entry:
     """One margin line with the lines below that belong to it, as stretches of text."""
 
@@ -99,7 +98,7 @@ def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
         words = _plain_words(desk, mark.end(), end)
         if not words.text:
             raise trouble(desk.span(start, end), "no words stand after the colon")
-        return Mark(words, words.span)
+        return Mark(words, words.span, mark.group(1) == "dependent")
     meant_at = _below(desk, entry, "meant")
     if match := _MEANT.search(text, start, end):
         meant_at, end = (match.end(), end), match.start()

@@ -13,6 +13,7 @@ from scopecheck.foundations.quantity import (
     kind_words,
     known_symbols,
 )
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Block
 from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
@@ -20,10 +21,10 @@ from scopecheck.language.syntax import Declare, ListKind, NameNode, NumberKind, 
 
 NOT_UNDERSTOOD = "this line is not understood"
 TAKE_OUT = "take the line out"
-_LIST = re.compile(r"(any|one) of\b\s*:?\s*(only\b\s*:?\s*)?")
-_IN_UNIT = re.compile(r"(?:(?P<word>[a-z]+(?: [a-z]+){0,2}) )?in (?P<unit>[^\s<>=≤≥,\"][^<>=≤≥,\"]*)")
-_GAP = re.compile(r" *\t\s*| {2,}| *: *")
-_BOUND = re.compile(r"(<=|>=|<|>|≤|≥|=)\s*")
+_LIST = regex(r"(any|one) of\b\s*:?\s*(only\b\s*:?\s*)?")
+_IN_UNIT = regex(r"(?:(?P<word>[a-z]+(?: [a-z]+){0,2}) )?in (?P<unit>[^\s<>=≤≥,\"][^<>=≤≥,\"]*)")
+_GAP = regex(r" *\t\s*| {2,}| *: *")
+_BOUND = regex(r"(<=|>=|<|>|≤|≥|=)\s*")
 
 
 def declaration(desk: Desk, block: Block) -> Declare:
@@ -54,7 +55,7 @@ def _looks_like_kind(text: str) -> bool:
     return kind_word(text.partition(",")[0].strip()) is not None
 
 
-_PREAMBLE = re.compile(r"(?:what is claimed|(?:we|i) claim|what we claim|claims?\b)[\w ]*:?$", re.IGNORECASE)
+_PREAMBLE = regex(r"(?:what is claimed|(?:we|i) claim|what we claim|claims?\b)[\w ]*:?$", re.IGNORECASE)
 
 
 def _no_kind(desk: Desk, block: Block, gap: re.Match[str] | None, end: int) -> Exception:
@@ -111,6 +112,13 @@ def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind:
 
 def _which_unit(desk: Desk, word: str, start: int, end: int) -> Exception:
     known = kind_word(word)
+    if word == "ratio":
+        return trouble(
+            desk.span(start, end), "a ratio is a plain number or a share", "",
+            "write number for a ratio such as 0.5 or 9:1, share in % for one in per cent",
+        )  # fmt: skip
+    if advice := _bare_ppm(word, desk.span(start, end)):
+        return advice
     examples = {"share": "share in %", "temperature": "temperature in degC", "length": "length in mm"}
     return trouble(
         desk.span(start, end),
@@ -118,6 +126,16 @@ def _which_unit(desk: Desk, word: str, start: int, end: int) -> Exception:
         "Every quantity is declared with a unit.",
         f"write for example {examples.get(word, word + ' in ' + '...')}",
     )
+
+
+def _bare_ppm(written: str, span: Span) -> Exception | None:
+    """The error for parts per million of nobody says what."""
+    if written.lower() != "ppm":
+        return None
+    return trouble(
+        span, "a bare ppm leaves open whether the parts are by mass, by volume or by mole", "",
+        "write share in ppm by mass, share in ppm by volume, or share in ppm by mole",
+    )  # fmt: skip
 
 
 def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
@@ -130,6 +148,10 @@ def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
         share = find_unit(symbol, desk.own)
         if share and not share.kind.dimension:
             return Unit(share.symbol, share.kind.of(whole.strip()), share.factor, share.offset)
+    if unit is None and (advice := _bare_ppm(written, desk.span(start, end))):
+        raise advice
+    if unit is None and word == "angle" and written in ("degree", "degrees"):
+        unit = find_unit("deg")
     if unit is None:
         help = _units_like(written, word) or explain_unit(written, desk.own) or ""
         note = re.fullmatch(r"(\S+) \((.+)\)", written)
@@ -151,7 +173,7 @@ def _units_like(written: str, word: str) -> str:
     return f"did you mean {' or '.join(near[:3])}?" if near else ""
 
 
-_RANGE = re.compile(r"(?:from |between )?(\d[\d.]*)( ?[^\s\d-]*) ?(?:to|and|-) ?(\d[\d.]*)( ?\S*)")
+_RANGE = regex(r"(?:from |between )?(\d[\d.]*)( ?[^\s\d-]*) ?(?:to|and|-) ?(\d[\d.]*)( ?\S*)")
 
 
 def _bound(desk: Desk, start: int, end: int, first: str) -> tuple[str, NumberNode]:
@@ -183,7 +205,7 @@ def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind:
     return ListKind(match.group(1) == "any", bool(match.group(2)), tuple(members), desk.span(start, end))
 
 
-_JOINING = re.compile(r"(?:^|\s)(and|or|and/or|not|only)(?=\s|$)", re.IGNORECASE)
+_JOINING = regex(r"(?:^|\s)(and|or|and/or|not|only)(?=\s|$)", re.IGNORECASE)
 
 
 def _member(desk: Desk, start: int, end: int) -> NameNode:
@@ -216,6 +238,8 @@ def kind_advice(desk: Desk, start: int, end: int) -> Exception | None:
     if match and match["word"]:
         return _no_word(desk, match["word"], match["unit"], span)
     words = first.split()
+    if advice := _bare_ppm(words[-1] if words else "", span):
+        return advice
     for size in range(len(words)):
         unit = find_unit(" ".join(words[size:]), desk.own)
         if unit and (not size or kind_word(" ".join(words[:size]))):

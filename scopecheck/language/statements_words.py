@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.regex import regex
 from scopecheck.language.layout import Block
 from scopecheck.language.pieces import Desk, after_word, number_node, one_line, without_note
 from scopecheck.language.reading_lines import Part, kinds, parts, readings_from, unquoted
@@ -18,9 +19,9 @@ from scopecheck.language.syntax import (
     TermStatement,
 )
 
-_QUOTED = re.compile(r'"([^"]*)"')
-_PRESUMED = re.compile(r'(US court|US examination|US|EPO)\s*:\s*(none|"[^"]*"(?:\s*,\s*"[^"]*")*)')
-_GROUP = re.compile(r"(\w+)(?:\s+id\s+(\w+))?")
+_QUOTED = regex(r'"([^"]*)"')
+_PRESUMED = regex(r'(US court|US examination|US|EPO)\s*:\s*(none|"[^"]*"(?:\s*,\s*"[^"]*")*)')
+_GROUP = regex(r"(\w+)(?:\s+id\s+(\w+))?")
 
 
 def _quoted_head(desk: Desk, block: Block) -> re.Match[str]:
@@ -131,7 +132,7 @@ def term(desk: Desk, block: Block) -> TermStatement:
     return TermStatement(one_line(head.group(1)), note.group(1) if note else "", readings, span)
 
 
-_POLICY = re.compile(r"(.+?)\s+(?:are|is)\s+(.+)")
+_POLICY = regex(r"(.+?)\s+(?:are|is)\s+(.+)")
 
 
 def policy(desk: Desk, block: Block) -> PolicyStatement:
@@ -148,8 +149,8 @@ def policy(desk: Desk, block: Block) -> PolicyStatement:
     return PolicyStatement(match.group(1), match.group(2), reason, text, span)
 
 
-_READ = re.compile(r'"([^"]*)"(?:\s+(?:in|for)\s+([^"]+?))?\s+as\s+"([^"]*)"(.*)')
-_WITH = re.compile(r"(\w+)\s*=\s*")
+_READ = regex(r'"([^"]*)"(?:\s+(?:in|for)\s+([^"]+?))?\s+as\s+"([^"]*)"(.*)')
+_WITH = regex(r"(\w+)\s*=\s*")
 
 
 def read(desk: Desk, block: Block) -> ReadStatement:

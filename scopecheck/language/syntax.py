@@ -282,10 +282,11 @@ class Restatement:
 
 @node
 class Mark:
-    """`not restated : words`."""
+    """`not restated : words`, or `dependent : words` of a reference to another claim."""
 
     words: Words
     span: Span
+    dependent: bool = False
 
 
 @node

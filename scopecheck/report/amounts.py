@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 
 from scopecheck.foundations.quantity import Unit, decimal_text
+from scopecheck.foundations.regex import regex
 from scopecheck.report.wording import GLUE
 
 FIGURES = 4
 """Significant figures of an approximate decimal."""
-_DEGREES = re.compile(r"\bdeg([CFR])\b(\(diff\))?")
+_DEGREES = regex(r"\bdeg([CFR])\b(\(diff\))?")
 
 
 def plain_degrees(text: str) -> str:

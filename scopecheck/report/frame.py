@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator
 
-from scopecheck.answers.findings import QUESTIONS, Answers, Looked
+from scopecheck.answers.findings import Answers
 from scopecheck.core.construction import admissible_readings
 from scopecheck.core.model import OTHERS, ChoiceDecl, Group, NumberDecl, SetDecl, Settled, Sheet
-from scopecheck.foundations.record import record
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
-from scopecheck.report.describe import bounds_text, case_text
+from scopecheck.report.describe import bounds_text
+from scopecheck.report.looked import Beside, looked_lines, wholly_looked
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.rereadings import group_words
 from scopecheck.report.wording import (
@@ -65,7 +65,7 @@ def _unrestated(count: int) -> str:
     if not count:
         return ""
     key = "unrestated_one" if count == 1 else "unrestated_many"
-    return sentence("head", key, words=counted(count, "word"))
+    return sentence("head", key, words=counted(count, "limiting"))
 
 
 def groups_with_choice(sheet: Sheet, strained: bool = False) -> tuple[Group, ...]:
@@ -75,19 +75,6 @@ def groups_with_choice(sheet: Sheet, strained: bool = False) -> tuple[Group, ...
 
 
 # ---- foot
-
-
-@record
-class Beside:
-    """What the foot tells of the findings: the claims that none concerns, with their contested places.
-
-    `narrowed` are the claims shown to narrow what they depend on; `harmless` counts the readings that change
-    nothing.
-    """
-
-    untouched: Mapping[int, int]
-    narrowed: tuple[int, ...] = ()
-    harmless: int = 0
 
 
 NOTHING_BESIDE = Beside({})
@@ -101,7 +88,7 @@ def foot(
     Unless `everything` is asked for, what was left out is only counted.
     """
     yield Heading(sentence("section", "foot"))
-    looked = tuple(looked_lines(sheet, answers.looked, beside))
+    looked = tuple(looked_lines(sheet, wholly_looked(answers), beside))
     if looked:
         yield Heading(sentence("section", "looked"), 3)
         yield Listing(looked)
@@ -113,7 +100,8 @@ def ground(
 ) -> Iterator[Block]:
     """What the answers rest on, what was left out, in full or counted, and how to read it."""
     yield Heading(sentence("section", "basis"), 3)
-    yield Listing((*basis_lines(sheet, strained), *settled_briefly(sheet, answers, everything)))
+    basis = (*basis_lines(sheet, strained), *_other_category_lines(sheet))
+    yield Listing((*basis, *settled_briefly(sheet, answers, everything)))
     if everything:
         for section, lines in (
             ("settled", settled_lines(sheet, answers)),
@@ -137,55 +125,10 @@ def _counts(sheet: Sheet, harmless: int) -> Iterator[str]:
     for key, count, noun in (
         ("count_harmless", harmless, "reading"),
         ("count_left_out", left_out, "reading"),
-        ("count_unrestated", len(sheet.unrestated), "word"),
+        ("count_unrestated", len(sheet.unrestated), "limiting"),
     ):
         if count:
             yield sentence("basis", key, count=counted(count, noun))
-
-
-# ---- looked for and not found
-
-
-CASES_OF = ("outside met", "inside lost", "document met")
-"""Questions asked of one case at a time."""
-
-
-def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iterator[str]:
-    """One line a claim, claims alike together: what was looked for there and not found."""
-    by_claim: dict[int, list[Looked]] = {c.number: [] for c in sheet.claims}
-    for entry in looked:
-        by_claim.setdefault(entry.claim, []).append(entry)
-    alike: dict[str, list[int]] = {}
-    for number, entries in by_claim.items():
-        line = _looked_at(sheet, entries, beside.untouched.get(number))
-        if line:
-            alike.setdefault(line, []).append(number)
-    for line, numbers in alike.items():
-        yield f"{upper_first(claims_text(numbers))}: {line}"
-    if beside.narrowed:
-        yield sentence("claim", "narrowing", claims=claims_text(beside.narrowed))
-
-
-def _looked_at(sheet: Sheet, entries: Iterable[Looked], contested: int | None) -> str:
-    """What was looked for at one claim; `contested` is given where nothing else was found there."""
-    told = "; ".join(_looked_parts(sheet, entries))
-    if contested is None:
-        return f"{told}." if told else ""
-    places = sentence("claim", "contested", places=counted(contested, "place")) if contested else ""
-    among = sentence("claim", "among", looked=told) if told else ""
-    return sentence("claim", "nothing_found", among=among, contested=places)
-
-
-def _looked_parts(sheet: Sheet, entries: Iterable[Looked]) -> Iterator[str]:
-    by_question: dict[str, list[Looked]] = {}
-    for entry in entries:
-        key = "nothing meets" if entry.question == "dependent cannot be met" else entry.question
-        by_question.setdefault(key, []).append(entry)
-    for question in sorted(by_question, key=QUESTIONS.index):
-        own = by_question[question]
-        cases = dict.fromkeys(case_text(sheet, e.case) for e in own if e.case)
-        labels = dict.fromkeys(flat(e.label) for e in own)
-        yield sentence("looked", question, cases=listed(cases, "or"), labels=listed(labels, "or"))
 
 
 # ---- what it rests on
@@ -286,3 +229,17 @@ def left_out_lines(sheet: Sheet) -> Iterator[str]:
             parts.append(sentence("basis", "not_tried", labels=listed(labels)))
         if parts:
             yield f"{group_words(group)}: {'; '.join(parts)}."
+
+
+def _other_category_lines(sheet: Sheet) -> tuple[str, ...]:
+    """For each such claim, that it was handled as independent, and what it takes over."""
+    return tuple(
+        sentence(
+            "basis",
+            "other_category",
+            claim=upper_first(claims_text((claim.number,))),
+            named=claims_text(claim.parents),
+        )
+        for claim in sheet.claims
+        if claim.other_category
+    )

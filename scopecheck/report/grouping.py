@@ -86,11 +86,12 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
         if phrases_moved(finding) > 1:
             alone = frozenset(d.group for d in departures(finding))
         gathered.setdefault((finding.question, finding.stakes, turns_on, alone), []).append(finding)
+    opened = [(group, open_axes(sheet, group)) for group in sheet.groups] if gathered else []
     found = []
     for group in gathered.values():
         turning = {axis for d in departures(group[0]) for axis in axes(sheet, d)}
         labels = {label for finding in group for label in turning_labels(sheet, finding)}
-        places = labels | set(places_of(sheet, turning))
+        places = labels | set(places_of(sheet, opened, turning))
         found.append(Cluster(tuple(group), tuple(sorted(turning)), len(places), len(labels)))
     return tuple(found)
 
@@ -114,10 +115,14 @@ def turning_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     return tuple(label for label in inside if label in labels)
 
 
-def places_of(sheet: Sheet, wanted: Iterable[str]) -> tuple[str, ...]:
-    """The labels of the limitations whose words leave one of these kinds of ambiguity open."""
-    names = set(wanted)
-    labels = [p.where for group in sheet.groups if open_axes(sheet, group) & names for p in group.places]
+def places_of(
+    sheet: Sheet, opened: Iterable[tuple[Group, frozenset[str]]], wanted: set[str]
+) -> tuple[str, ...]:
+    """The labels of the limitations whose words leave one of these kinds of ambiguity open.
+
+    `opened`: the groups with the kinds of ambiguity that each leaves open.
+    """
+    labels = [p.where for group, names in opened if names & wanted for p in group.places]
     return tuple(dict.fromkeys(label for label in labels if limitation_labelled(sheet, label)))
 
 

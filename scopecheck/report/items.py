@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, nodes
 from scopecheck.core.model import Divide, Limitation, Sheet
-from scopecheck.report.amounts import plain_degrees, with_symbol
 from scopecheck.report.blocks import Item
-from scopecheck.report.describe import case_text, labelled, limitation_labelled
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.grouping import Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import group_words, reading_label
+from scopecheck.report.stated_ends import end_text
 from scopecheck.report.things import thing_text
 from scopecheck.report.wording import (
     GLUE,
@@ -43,6 +42,8 @@ def heads(sheet: Sheet, finding: Finding, most: int = MOST_LINES) -> tuple[tuple
     """The label and words of each limitation that the finding turns on; for a whole claim its label alone."""
     own = limitation_labelled(sheet, finding.label) is not None
     labels = (finding.label,) if own else finding.failing or turning_labels(sheet, finding)
+    if finding.question in ABOUT_ALL:
+        labels = finding.conflict
     if not labels and not finding.conflict and finding.question not in ABOUT_ALL:
         claim = next((c for c in sheet.claims if c.number == finding.claim), None)
         if claim and len(claim.limitations) <= FEW_LINES:
@@ -94,9 +95,21 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         statuses=statuses(finding),
         change=_change(sheet, finding, form),
         relation=relation_text(finding),
-        end=_end(finding),
+        sides=_sides(sheet, finding),
+        end=end_text(sheet, finding),
         expression=_expression(sheet, finding),
     )
+
+
+def _sides(sheet: Sheet, finding: Finding) -> str:
+    """The cases that clash, each on its own side: `"first" and "third" inside and "old" out`."""
+    told = []
+    for role in ("inside", "outside"):
+        names = [n for n in finding.cases if (case := case_named(sheet, n)) and case.role == role]
+        if names:
+            told.append(sentence("sides", role, cases=listed(map(quoted, names))))
+    shown = listed(told) or sentence("sides", "every")
+    return shown if len(finding.cases) == 1 else sentence("sides", "together", sides=shown)
 
 
 def relation_text(finding: Finding) -> str:
@@ -133,21 +146,6 @@ def _if_known(table: str, key: str, **values: object) -> str:
 def _meant(sheet: Sheet, finding: Finding) -> str:
     limitation = limitation_labelled(sheet, finding.label)
     return quoted(limitation.meant_text) if limitation else ""
-
-
-def _end(finding: Finding) -> str:
-    """A detail of the form `20.0 mm|no more than|37/2 mm|in`, in words."""
-    parts = finding.detail.split("|")
-    if finding.question != "end not reached" or len(parts) != 4:
-        return flat(finding.detail)
-    stated, side, reached, taken = parts
-    number, _, unit = reached.partition(" ")
-    text = with_symbol(Fraction(number), unit)
-    stated = plain_degrees(stated).replace(" ", GLUE)
-    if taken == "in":
-        return sentence("end", "reached", stated=stated, side=_if_known("end", side), reached=text)
-    beyond = "below" if side == "no more than" else "above"
-    return sentence("end", "approached", stated=stated, side=sentence("end", beyond), reached=text)
 
 
 # ---- items

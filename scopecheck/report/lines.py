@@ -25,7 +25,8 @@ class NumberLine:
     """For each reading of a limitation the ranges of one quantity that meet it, ascending and apart.
 
     `rows` are (label of the reading, its ranges); no range: nothing meets it. `marks` are cases to show on
-    the line, by name. `whole` says that only whole numbers exist.
+    the line, by name. `whole` says that only whole numbers exist. `stretched` tells of each reading with a
+    stretch how far it is stretched here, by its label.
     """
 
     name: str
@@ -33,6 +34,7 @@ class NumberLine:
     rows: tuple[tuple[str, tuple[Stretch, ...]], ...]
     marks: tuple[tuple[str, Fraction], ...] = ()
     whole: bool = False
+    stretched: tuple[tuple[str, str], ...] = ()
 
 
 @record

@@ -113,7 +113,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("beside", [twin_text(sheet, finding)]),
         ("region", [_region(sheet, finding)]),
         ("reading", readings_told(sheet, finding)),
-        ("together", [together_text(sheet, finding) if finding.question != "pair" else ""]),
+        ("together", _together(sheet, finding)),
         ("how_far", [_how_far(sheet, finding)]),
         ("kept_by", _kept_by(sheet, finding)),
         ("others", _others(sheet, finding)),
@@ -133,6 +133,13 @@ def _region(sheet: Sheet, finding: Finding) -> str:
     if finding.question in ("class", "document range") or "some" not in told:
         return ""
     return statuses(finding)
+
+
+def _together(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+    """That the re-readings do it only together, and that other sets of phrases do it too."""
+    if finding.question == "pair":
+        return ()
+    return together_text(sheet, finding), sentence("reading", "more_together") if finding.more else ""
 
 
 def _rests_on(finding: Finding) -> str:
@@ -225,6 +232,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes.append(sentence("grade", finding.grade))
     if finding.partly:
         notes += _partly(sheet, finding)
+    if finding.question == "adds nothing" and finding.quantifier != "every":
+        notes.append(sentence("note", "narrows_else"))
     if not finding.simplest:
         notes.append(sentence("note", "not_simplest"))
     if not finding.best:

@@ -11,10 +11,11 @@ from scopecheck.foundations.drawing import draw
 from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Picture, Report
 from scopecheck.report.consequences import emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled
-from scopecheck.report.frame import Beside, foot, head
+from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import Cluster, departures, is_open, turning_labels
 from scopecheck.report.items import decision_text, item, line, question_text, relation_text, statement
 from scopecheck.report.lines import NumberLine, ValueTable
+from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
 from scopecheck.report.plan import Plan, plan
 from scopecheck.report.wording import counted, flat, listed, sentence, upper_first
@@ -184,10 +185,11 @@ def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]
     """One line each; how a document's range lies against several claims on one line."""
     ranges: dict[str, list[Finding]] = {}
     for finding in findings:
-        if finding.question == "document range":
+        if finding.question == "document range" and not departures(finding):
             ranges.setdefault(finding.case, []).append(finding)
     for finding in findings:
-        own = ranges.get(finding.case, []) if finding.question == "document range" else []
+        presumed = finding.question == "document range" and not departures(finding)
+        own = ranges.get(finding.case, []) if presumed else []
         if not own:
             yield _statement_line(sheet, finding)
         elif finding is own[0]:
@@ -211,11 +213,13 @@ def _beside(sheet: Sheet, planned: Plan, everything: bool) -> Beside:
             own = {x.label for x in claim.limitations}
             quiet = {x for c in planned.quiet for f in c.findings for x in quiet_labels(sheet, f)}
             untouched[claim.number] = len(quiet & own)
+    undecided = frozenset(n for f in planned.undecided for n in _undecided_claims(sheet, f))
     if everything:
-        return Beside(untouched)
+        return Beside(untouched, undecided)
     narrowed = tuple(f.claim for f in planned.statements if f.question == "narrows")
+    idle = frozenset(f.claim for f in planned.order if f.question == "adds nothing" and not is_open(f))
     harmless = {d for f in planned.statements if f.question == "harmless" for d in f.others}
-    return Beside(untouched, narrowed, len(harmless))
+    return Beside(untouched, undecided, narrowed, idle, len(harmless))
 
 
 def _concerned(sheet: Sheet, planned: Plan) -> set[int]:
@@ -225,11 +229,18 @@ def _concerned(sheet: Sheet, planned: Plan) -> set[int]:
         found |= {finding.claim, *finding.also_claims}
         if is_empty_claim(finding):
             found |= emptied_by(sheet, finding.claim)
-    for finding in planned.undecided:
-        case = case_named(sheet, finding.label)
-        independent = {c.number for c in sheet.claims if not c.parents}
-        found |= {finding.claim} if finding.claim or case is None else independent
-    return found
+    return found.union(*(_undecided_claims(sheet, f) for f in planned.undecided))
+
+
+def _undecided_claims(sheet: Sheet, finding: Finding) -> set[int]:
+    """The claim an undecided question is about; of a case those it names, else the independent ones."""
+    case = case_named(sheet, finding.label)
+    if finding.claim or case is None:
+        return {finding.claim}
+    if not case.targets:
+        return {c.number for c in sheet.claims if not c.parents}
+    own = {t: x.claim for t in case.targets if (x := limitation_labelled(sheet, t))}
+    return {own[t] if t in own else int(t) for t in case.targets}
 
 
 def _held_indices(planned: Plan, blocks: Sequence[Block]) -> frozenset[int]:

@@ -8,10 +8,12 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import admissible_readings, base_construction, names_in
 from scopecheck.core.model import NumberDecl, Sheet
 from scopecheck.core.reference import stated_values
+from scopecheck.foundations.record import replace
 from scopecheck.report.boundary import number_line
 from scopecheck.report.describe import limitation_labelled
 from scopecheck.report.grouping import departures, turning_labels
 from scopecheck.report.lines import NumberLine
+from scopecheck.report.rereadings import presumed_stretch
 from scopecheck.report.turning import NotShown
 from scopecheck.report.wording import flat
 
@@ -43,7 +45,13 @@ def picture_for(sheet: Sheet, finding: Finding) -> NumberLine | None:
         for case in sheet.cases
         if case.name == finding.case and isinstance(value := stated_values(sheet, case).get(d.name), Fraction)
     ]
+    stretched = [
+        (flat(group.readings[p.reading].label), presumed_stretch(p))
+        for p in sheet.parameters
+        if p.group == group.index and p.reading in shown
+    ]
     try:
-        return number_line(limitation.formula, d, rows, marks=marks)
+        line = number_line(limitation.formula, d, rows, marks=marks)
     except NotShown:
         return None
+    return replace(line, stretched=tuple(stretched))

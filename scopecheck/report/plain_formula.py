@@ -6,11 +6,12 @@ import re
 from collections.abc import Iterator
 from functools import partial
 
+from scopecheck.foundations.regex import regex
 from scopecheck.report.amounts import plain_degrees
 
-_ROUNDED = re.compile(r"ROUND\(((?:[^()]|\([^()]*\))+?) TO ((?:[^(),]|\([^()]*\))+), (HALF \w+)\)")
+_ROUNDED = regex(r"ROUND\(((?:[^()]|\([^()]*\))+?) TO ((?:[^(),]|\([^()]*\))+), (HALF \w+)\)")
 _RULES = {"HALF AWAY": "half away from zero", "HALF UP": "half up", "HALF EVEN": "half to even"}
-_SIGN = re.compile(r"\s(?:<=|>=|!=|[<>=])\s")
+_SIGN = regex(r"\s(?:<=|>=|!=|[<>=])\s")
 _MEMBERS = {
     "EVERY": "every one of",
     "SOME": "at least one of",
@@ -23,7 +24,7 @@ _CALLS = {
     "LEAST": "the least of ",
     "GREATEST": "the greatest of ",
 }
-_WORDS = re.compile(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")
+_WORDS = regex(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")
 
 
 def plain_formula(text: str) -> str:

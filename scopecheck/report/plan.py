@@ -42,7 +42,7 @@ def plan(sheet: Sheet, findings: Iterable[Finding], everything: bool = False) ->
     usual = [f for f in decided if standing_rank(sheet, f) < STRAINED]
     graver = [f for f in usual if f.stakes <= 4]
     trace = traced(sheet, graver)
-    told = set() if everything else {step for f in graver for step in _readings(f)}
+    told = set() if everything else {step for f in graver for step in _readings(f) | set(f.others)}
     pairs = [] if everything else [_readings(f) for f in graver]
     quiet = [
         f

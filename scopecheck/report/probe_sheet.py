@@ -7,13 +7,14 @@ import re
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import find_unit, kind_word
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.pieces import find_colon
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import Declare
 
 NAME = "the sheet made from the options"
-_SIGNS = re.compile(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b")
+_SIGNS = regex(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b")
 
 
 @record

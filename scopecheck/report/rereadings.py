@@ -9,11 +9,12 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.model import FreeParameter, Group, Place, Sheet
+from scopecheck.foundations.regex import regex
 from scopecheck.report.amounts import percentage, quantity_text
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.wording import GLUE, flat, quoted, sentence
 
-_UNIT = re.compile(r"(\d) (?=[^\W\d]|[%°])(?!(?:and|or|is|if|then|to|mod)\b)")
+_UNIT = regex(r"(\d) (?=[^\W\d]|[%°])(?!(?:and|or|is|if|then|to|mod)\b)")
 MOST_MEANINGS = 2
 """Meanings of one reading, at different places, that one line tells."""
 
@@ -123,10 +124,11 @@ def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = ()) -> str:
         plain=meaning_text(sheet, reread, labels),
     )
     own = [p for p in sheet.parameters if (p.group, p.reading) == (group, usual.base)]
-    return "; ".join([text, *(_stretched(p) for p in own)])
+    return "; ".join([text, *(presumed_stretch(p) for p in own)])
 
 
-def _stretched(p: FreeParameter) -> str:
+def presumed_stretch(p: FreeParameter) -> str:
+    """How far a reading stretches as presumed: `not stretched at all`, `stretched by 10 %`."""
     if p.presumed == 0:
         return sentence("reading", "unstretched")
     return sentence("reading", "stretched", value=stretch_text(p, p.presumed))

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor
 from typing import TypeAlias
+
+from scopecheck.foundations.record import holder
 
 Polynomial: TypeAlias = tuple[Fraction, ...]
 """Coefficients, the constant first, the last not 0; () is 0."""
@@ -51,7 +52,7 @@ def enclosure(p: Polynomial, low: Fraction, high: Fraction) -> tuple[Fraction, F
     return least, greatest
 
 
-@dataclass(eq=False, slots=True)
+@holder
 class Root:
     """The one root between `low` and `high` of a polynomial that has no rational root.
 

@@ -9,7 +9,6 @@ they step. Numbers are Fractions, or roots of polynomials that are no Fractions.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cmp_to_key
 from itertools import combinations, pairwise
@@ -47,6 +46,7 @@ from scopecheck.core.model import (
     Term,
     Truth,
 )
+from scopecheck.foundations.record import field, holder
 from scopecheck.report.roots import (
     End,
     Polynomial,
@@ -75,7 +75,7 @@ Solve: TypeAlias = Callable[[Polynomial], Iterable[End]]
 # ---- the search for turning points
 
 
-@dataclass(slots=True)
+@holder
 class _Points:
     """Points found so far between two ends, and the formula's surroundings."""
 

@@ -6,12 +6,11 @@ words. A blank that must not be broken at a line's end is a no-break blank until
 
 from __future__ import annotations
 
-import string
-import tomllib
 from collections.abc import Iterable, Iterator
 from functools import cache
-from pathlib import Path
 from typing import Any
+
+from scopecheck.foundations.data_files import data_file
 
 GLUE = "\u00a0"
 """Holds a number and its unit on one line."""
@@ -20,7 +19,8 @@ GLUE = "\u00a0"
 @cache
 def sentences() -> dict[str, Any]:
     """The data file as read: tables of sentences."""
-    return tomllib.loads(Path(__file__).parents[1].joinpath("data", "wording.toml").read_text("utf-8"))
+    found: dict[str, Any] = data_file("wording.json")
+    return found
 
 
 def sentence(*path: str, **values: object) -> str:
@@ -48,11 +48,6 @@ def about_lines() -> tuple[str, ...]:
     return tuple(sentences()["about"]["lines"])
 
 
-def placeholders(text: str) -> frozenset[str]:
-    """The names in braces that a sentence asks for."""
-    return frozenset(name for _, name, _, _ in string.Formatter().parse(text) if name)
-
-
 def every_sentence() -> Iterator[tuple[str, str]]:
     """Each sentence of the data file with its dotted place, in file order."""
     return _walk("", sentences())
@@ -71,7 +66,8 @@ def _walk(place: str, entry: Any) -> Iterator[tuple[str, str]]:
 
 def flat(text: str) -> str:
     """Sheet text on one line: runs of blanks and line breaks become one blank, control characters vanish."""
-    return "".join(c for c in " ".join(text.split()) if c.isprintable())
+    line = " ".join(text.split())
+    return line if line.isprintable() else "".join(c for c in line if c.isprintable())
 
 
 def upper_first(text: str) -> str:

@@ -52,6 +52,9 @@ _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
         "ratio",
     )
 )
+_END_WORDS_BY_FIRST = {
+    first: tuple(words for words in _END_WORDS if words[0] == first) for first in {w[0] for w in _END_WORDS}
+}
 _BEFORE_NUMBERS = frozenset("from to above below over under of".split()) - {"of"}
 _HEDGES = frozenset(
     "about approximately roughly circa substantially essentially generally nearly preferably optionally"
@@ -138,7 +141,7 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
         return width + _unit_width(text, at + width - 1, own), "number"
     if word in NUMBER_WORDS and NUMBER_WORDS[word] > 1:
         return 1, "number"
-    for words in _END_WORDS:
+    for words in _END_WORDS_BY_FIRST.get(word, ()):
         if tuple(t.text for t in tokens[at : at + len(words)]) == words:
             return len(words), "end word"
     if word in _BEFORE_NUMBERS and at + 1 < len(tokens) and tokens[at + 1].text[0].isdigit():

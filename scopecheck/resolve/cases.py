@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
@@ -29,6 +28,8 @@ from scopecheck.core.model import (
 )
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, KindError, Unit, as_level, comparable, number_text
+from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, Token, scan
@@ -43,7 +44,7 @@ from scopecheck.language.syntax import (
     Row,
     Words,
 )
-from scopecheck.resolve.catalogue import Entry
+from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import subject as subject_of
 from scopecheck.resolve.constants import constant
 from scopecheck.resolve.exact_formulas import context, facts
@@ -54,24 +55,26 @@ from scopecheck.resolve.phrases import Reader, Subject
 
 _SILENT, _UNKNOWN, _FREE = ("silent",), ("unknown",), ("any", "free", "")
 _DASHES = ("-", "--", "---", "n/a", "na", "n.a.", "n.d.", "?", "/", "x", "tbd")
-_TO = re.compile(r"(\d[\d.]*)\s*([^\d\s]*)\s*(?:to|\.\.\.?|…|-)\s*(\d[\d.]*\s*\S*)")
-_SIGN = re.compile(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
-_MEASURED = re.compile(r"measured\s+")
+_TO = regex(r"(\d[\d.]*)\s*([^\d\s]*)\s*(?:to|\.\.\.?|…|-)\s*(\d[\d.]*\s*\S*)")
+_SIGN = regex(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
+_MEASURED = regex(r"measured\s+")
 
 
-@dataclass
+@holder
 class CasesDesk:
     """What is at hand while cases are resolved. `points` are the values of cases that are single things."""
 
     names: Names
     groups: Groups
-    entries: tuple[Entry, ...]
+    phrases: Phrasebook
     claims: tuple[Claim, ...]
     wrong: list[Diagnostic] = field(default_factory=list)
     points: dict[int, dict[str, Value]] = field(default_factory=dict)
+    other_units: dict[tuple[int, str], Trouble] = field(default_factory=dict)
+    """What was said of a unit that does not go with its column, by where the column stands."""
 
 
-@dataclass
+@holder
 class _Made:
     facts: list[Formula] = field(default_factory=list)
     silent: list[str] = field(default_factory=list)
@@ -241,7 +244,7 @@ def _number_cell(
         tokens = scan(page, start, end, desk.names.own, words=True)
         words = Words(page.plain[start:end], tokens, cell.span)
         by = (Subject(number_of(declared), declared.name, column.span),)
-        made.facts.append(Reader(desk.names, desk.entries, desk.groups, where, name).condition(words, by))
+        made.facts.append(Reader(desk.names, desk.phrases, desk.groups, where, name).condition(words, by))
         made.single = False
         return
     if both := _TO.fullmatch(page.plain, start, end):
@@ -259,7 +262,7 @@ def _number_cell(
             cell.span, f"'{cell.text}' is no value for {declared.name}", "A cell holds one value.",
             f"write a number, silent, unknown, any; or the case in facts: {name} : {declared.name} <= ...",
         )  # fmt: skip
-    value = _in_unit(declared, column, node)
+    value = _in_unit(desk, declared, column, node)
     if sign:
         op = {"≤": "<=", "≥": ">=", "≠": "!="}.get(sign.group(1), sign.group(1))
         made.facts.append(Compare(op, Measured(declared.name), Const(value.base, value)))  # type: ignore[arg-type]
@@ -274,7 +277,7 @@ def _number_cell(
     made.point[declared.name] = value.base
 
 
-def _in_unit(declared: NumberDecl, column: Column, node: NumberNode) -> Written:
+def _in_unit(desk: CasesDesk, declared: NumberDecl, column: Column, node: NumberNode) -> Written:
     number: Number = node.number
     unit: Unit | None = number.unit or column.unit
     if unit is None:
@@ -286,15 +289,23 @@ def _in_unit(declared: NumberDecl, column: Column, node: NumberNode) -> Written:
     try:
         comparable(declared.kind, unit.kind)
     except KindError as error:
-        raise trouble(
-            node.span,
-            str(error),
-            f"{declared.name} is declared in {declared.unit.symbol or 'plain numbers'}.",
-        ) from None
+        at = (column.span.start, unit.symbol)
+        raise desk.other_units.setdefault(at, _other_unit(declared, node, unit, error)) from None
     written = literal(number, unit).term
     assert isinstance(written, Const)
     assert written.written
     return written.written
+
+
+def _other_unit(declared: NumberDecl, node: NumberNode, unit: Unit, error: KindError) -> Trouble:
+    """Said once for a column: a unit of another kind than the column is declared in."""
+    own, number = declared.unit.symbol or "plain numbers", node.number.text
+    cause = f"{declared.name} is declared in {own}; the same goes for each such cell of this column."
+    if declared.kind.dimension or unit.kind.dimension or not unit.symbol or not declared.unit.symbol:
+        return trouble(node.span, str(error), cause)
+    what = f"{number} {unit.symbol} stands in a column of {own}, and nothing here converts one into the other"
+    help = f"write {number} {own} if that is meant, or declare {declared.name}  share in {unit.symbol}"
+    return trouble(node.span, what, cause, help)
 
 
 def check_domain(declared: NumberDecl, value: Fraction, span: Span) -> None:
@@ -342,7 +353,7 @@ def _fact(desk: CasesDesk, fact: Node | Words, made: _Made, document: str, name:
         made.point[declared.name] = value
 
 
-_SAYS_NOTHING = re.compile(r"(.*?\S)\s+(?:is |are )?(unknown|not known|silent|any|free)")
+_SAYS_NOTHING = regex(r"(.*?\S)\s+(?:is |are )?(unknown|not known|silent|any|free)")
 
 
 def _unknown_fact(desk: CasesDesk, fact: Words) -> str:
@@ -378,7 +389,7 @@ def _words_fact(desk: CasesDesk, fact: Words, document: str, name: str) -> Formu
             raise trouble(span, f"'{written}' alone is not a fact", "", "compare it with something")
         by = (subject_of(desk.names, NameNode(written, span)),)
         rest = _rest(fact, tokens[size:])
-        return Reader(desk.names, desk.entries, desk.groups, document, name).condition(rest, by)
+        return Reader(desk.names, desk.phrases, desk.groups, document, name).condition(rest, by)
     example = "diameter = 4.2 mm, or: diameter about 4 mm"
     if len(tokens) > 1 and tokens[0].number:
         named = desk.names.declared(" ".join(t.text for t in tokens[1:]))

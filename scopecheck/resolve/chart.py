@@ -5,12 +5,14 @@ Knows tokens and patterns, nothing of meanings: what fills a slot is handed back
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from typing import TypeAlias
 
 from scopecheck.foundations.record import record
 from scopecheck.language.scan import Token
-from scopecheck.resolve.catalogue import Entry, Literals, Pattern, Slot
+from scopecheck.resolve.catalogue import Phrasebook
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.patterns import Literals, Pattern, Slot
 
 FILLERS = frozenset("a an the of is are being be having has have that which at in with said".split())
 FILLER_RUNS = (
@@ -61,7 +63,7 @@ def word_of(token: Token) -> str:
     return token.text.lower()
 
 
-def matches(tokens: tuple[Token, ...], entries: Iterable[Entry], tests: Tests) -> list[Match]:
+def matches(tokens: tuple[Token, ...], phrases: Phrasebook, tests: Tests) -> list[Match]:
     """The best readings of all the words as one phrase: fewest fillers dropped, then most literal words.
 
     Empty: none. More than one: the words are a phrase in two ways.
@@ -70,9 +72,9 @@ def matches(tokens: tuple[Token, ...], entries: Iterable[Entry], tests: Tests) -
     words = frozenset(word_of(t) for t in tokens)
     candidates = [
         (e, p)
-        for e in entries
+        for e in phrases.having(words)
         if tests.applies(e)
-        for p in e.patterns
+        for p in (w.pattern for w in e.wordings if not w.keys or not w.keys.isdisjoint(words))
         if all(need & words for need in p.required) and tests.subjects in (0, e.takes(p))
     ]
     for start, end, skipped in _trims(tokens, tests.own_words):

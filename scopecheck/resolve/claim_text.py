@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field
 from difflib import SequenceMatcher
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import field, holder, record
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
-from scopecheck.language.layout import PLAIN
+from scopecheck.language.layout import plain
 
-_TOKEN = re.compile(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
+_TOKEN = regex(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
 _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
 
 
@@ -31,13 +30,13 @@ class Piece:
 def pieces_of(text: str, offset: int = 0) -> list[Piece]:
     """Numbers, words and single signs of a text."""
     found = []
-    for match in _TOKEN.finditer(text.translate(PLAIN)):
+    for match in _TOKEN.finditer(plain(text)):
         written = match.group().lower()
         found.append(Piece(_ALIKE.get(written, written), offset + match.start(), offset + match.end()))
     return found
 
 
-@dataclass
+@holder
 class ClaimText:
     """The tokens of a claim and which of them a line has taken."""
 

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass, field
-
 from scopecheck.core.model import All, Claim, Formula, Limitation
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
+from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
-from scopecheck.resolve.catalogue import Entry
+from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.declared import readings_entry
-from scopecheck.resolve.dependencies import Reference, category, parents, references
+from scopecheck.resolve.dependencies import Reference, category, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import Groups, groups_in
@@ -25,13 +24,13 @@ CLAIMS = "claims"
 """The document to which all claims belong: their words are read alike."""
 
 
-@dataclass
+@holder
 class ClaimsDesk:
     """What is at hand while claims are resolved, and what the account needs afterwards."""
 
     names: Names
     groups: Groups
-    entries: tuple[Entry, ...]
+    phrases: Phrasebook
     wrong: list[Diagnostic] = field(default_factory=list)
     texts: dict[int, ClaimText] = field(default_factory=dict)
     numbers: dict[int, list[Number]] = field(default_factory=dict)
@@ -68,11 +67,27 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
         _bars_forgotten(desk, statement)
         text = desk.texts[number].text
         limitations = tuple(_limitations(desk, statement))
-        made.append(Claim(number, text, category(text), above[number], limitations, statement.span))
+        other = _of_another_category(desk, statement, above[number])
+        made.append(
+            Claim(number, text, category(text), above[number], limitations, statement.span, other)
+        )
     return tuple(made)
 
 
-_LABELLED = re.compile(r"([^\W\d_][^:\n]{0,60}?)\s*:\s*\S")
+def _of_another_category(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]) -> bool:
+    """Does the claim name others in a claim to something else, and does no line call it dependent?"""
+    marks = [line for line in statement.lines if isinstance(line, Mark) and line.dependent]
+    for mark in marks if not above else []:
+        what = f"claim {statement.number} refers to no other claim"
+        desk.wrong.append(Diagnostic("error", mark.span, what))
+    if not above or marks:
+        return False
+    start = statement.pieces[0].start
+    before = desk.texts[statement.number].source.text[start : desk.references[statement.number][0][0]]
+    return names_another(before, [category(desk.texts[n].text) for n in above])
+
+
+_LABELLED = regex(r"([^\W\d_][^:\n]{0,60}?)\s*:\s*\S")
 
 
 def _bars_forgotten(desk: ClaimsDesk, statement: ClaimStatement) -> None:
@@ -187,7 +202,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement) -> Formula:
             CLAIMS, label, line.words.text, line.words.text.lower(), slots, shown, line.words.span
         )
         return read(entry, at, desk.names, desk.groups, title)
-    return Reader(desk.names, desk.entries, desk.groups, CLAIMS, label).condition(line.words, subjects)
+    return Reader(desk.names, desk.phrases, desk.groups, CLAIMS, label).condition(line.words, subjects)
 
 
 def subject(names: Names, node: Node) -> Subject:

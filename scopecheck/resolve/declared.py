@@ -39,7 +39,7 @@ from scopecheck.language.syntax import (
     ReadingText,
     TermStatement,
 )
-from scopecheck.resolve.catalogue import Entry
+from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.exact_formulas import context
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import Draft, Groups

@@ -7,20 +7,21 @@ from collections.abc import Mapping, Sequence
 
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
-from scopecheck.language.layout import PLAIN
+from scopecheck.language.layout import plain as plain_text
 
-_NUMBERED = re.compile(
+_NUMBERED = regex(
     r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+)*)",
     re.IGNORECASE,
 )
-_PRECEDING = re.compile(
+_PRECEDING = regex(
     r"\b(?:any|one|either|each)?\s*(?:one\s+)?(?:of\s+)?(?:the\s+)?"
     r"(?:preceding|previous|foregoing|above)\s+claims?\b",
     re.IGNORECASE,
 )
-_LINK = re.compile(r"(\d+)|(to|through|-)", re.IGNORECASE)
-_CATEGORY = re.compile(
+_LINK = regex(r"(\d+)|(to|through|-)", re.IGNORECASE)
+_CATEGORY = regex(
     r"\s*(?:(?:an?|the|said)\s+)?(.+?)\s*(?:,|:|;|$"
     r"|\b(?:comprising|comprises|consisting|including|containing|characteri[sz]ed|wherein|having|which)\b"
     r"|\b(?:according|as claimed|as defined|as recited|as set forth)\b"
@@ -40,7 +41,7 @@ class Reference:
 
 def references(text: str, number: int, known: Sequence[int]) -> tuple[Reference, ...]:
     """Every reference to claims in a claim's text, in order; offsets count from the start of the text."""
-    plain = text.translate(PLAIN)
+    plain = plain_text(text)
     found = [Reference(_numbers(m.group(1)), m.start(), m.end()) for m in _NUMBERED.finditer(plain)]
     for match in _PRECEDING.finditer(plain):
         earlier = tuple(n for n in known if n < number)
@@ -69,6 +70,38 @@ def category(text: str) -> str:
     """What a claim is for: its first noun phrase, up to a comma or the word that opens its body."""
     match = _CATEGORY.match(re.sub(r"\s*\([^)]*\)", "", text))
     return " ".join(match.group(1).split()) if match else ""
+
+
+_HEAD = regex(
+    r"\b(?:of|for|to|in|with|by|on|from|as|at|according|comprising|containing|consisting|having|including"
+    r"|obtain\w*|produced|made|which|wherein)\b|[,:;]",
+    re.IGNORECASE,
+)
+
+_WORD = regex(r"[^\W\d_][\w'-]*")
+
+
+def _head(words: str) -> str:
+    """The noun that a phrase is about: of `leaf strainers for pipes` what `strainer` gives too."""
+    nouns = _WORD.findall(_HEAD.split(words)[0])
+    return _stem(nouns[-1]) if nouns else ""
+
+
+def _stem(noun: str) -> str:
+    """The noun without an ending that a plural may change; only to be compared with others."""
+    return re.sub(r"(?<=\w\w)[es]+$", "", noun.lower())
+
+
+def names_another(before: str, categories: Sequence[str]) -> bool:
+    """Does a claim name what other claims are for, and is itself for something else?
+
+    `before` is its text up to the reference: "A method of making the sieve of" does so where a parent claims
+    a sieve. "The sieve of" does not, nor does "The device of", which calls the sieve by another noun.
+    """
+    own = _head(before)
+    heads = {_head(c) for c in categories} - {""}
+    rest = {_stem(w) for part in _HEAD.split(before)[1:] for w in _WORD.findall(part)}
+    return own not in heads and not heads.isdisjoint(rest)
 
 
 def parents(

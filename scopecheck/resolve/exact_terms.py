@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from fractions import Fraction
 
 from scopecheck.core.model import (
@@ -42,7 +41,7 @@ from scopecheck.foundations.quantity import (
     quotient_kind,
     sum_kind,
 )
-from scopecheck.foundations.record import replace
+from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import (
@@ -63,7 +62,7 @@ from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed,
 HIGHEST_POWER = 12
 
 
-@dataclass(frozen=True)
+@record
 class Context:
     """What a formula is resolved against. `slots` are a reading's own names; they hide declared ones.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Hashable
-from dataclasses import dataclass, field
 from typing import Literal
 
 from scopecheck.core.model import (
@@ -21,6 +20,7 @@ from scopecheck.core.model import (
     Settled,
     Written,
 )
+from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import ApartStatement, PolicyStatement, ReadStatement
 
@@ -33,7 +33,7 @@ def plain_wording(text: str) -> str:
     return " ".join(words)
 
 
-@dataclass
+@holder
 class Draft:
     """A group that may still gain places. `labels` are those of its readings, for pins that ask."""
 
@@ -60,7 +60,7 @@ def best(readings: tuple[Reading, ...]) -> int:
     return min(range(len(readings)), key=lambda i: STANDINGS.index(readings[i].standing))
 
 
-@dataclass
+@holder
 class Groups:
     """Every group of a sheet so far, and what policies, pins and `apart` say about wordings."""
 

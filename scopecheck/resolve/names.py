@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 from scopecheck.core.model import (
@@ -18,7 +17,7 @@ from scopecheck.core.model import (
 )
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import Kind, Unit
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import field, holder, record
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number, Own
 
@@ -61,7 +60,7 @@ class NotHere(Exception):
     """A reading that makes no sense at an occurrence; the message says why."""
 
 
-@dataclass
+@holder
 class Names:
     """What the sheet declares. `nouns` are terms with several referents, opened by a function when used."""
 

@@ -3,22 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from difflib import SequenceMatcher, get_close_matches
 
 from scopecheck.core.model import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
-from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.catalogue import Entry, Pattern, Slot
+from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
+from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
 
@@ -35,12 +37,12 @@ class Subject:
     span: Span
 
 
-@dataclass(frozen=True)
+@record
 class Reader:
     """Reads words at one place of one document."""
 
     names: Names
-    entries: tuple[Entry, ...]
+    phrases: Phrasebook
     groups: Groups
     document: str
     where: str
@@ -65,6 +67,7 @@ class Reader:
                 f"take out the colon: {thing} {words.text}",
             )  # fmt: skip
         if subjects:
+            tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
             tokens = spelled_amounts(tokens, subjects[0].bound, self.names.own)
         job = _Job(self, subjects, words, _borrowed(tokens))
         return job.whole(_with_units(tokens))
@@ -88,7 +91,7 @@ def _with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(reversed(found))
 
 
-@dataclass(frozen=True)
+@record
 class _Job:
     reader: Reader
     subjects: tuple[Subject, ...]
@@ -128,7 +131,7 @@ class _Job:
         parts = self.parts(tokens)
         if parts is None:
             any_number = replace(self.tests(), subjects=0)
-            for match in matches(tokens, self.reader.entries, any_number):
+            for match in matches(tokens, self.reader.phrases, any_number):
                 if len(self.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):
                     self.named_subjects(match, tokens)
             raise self.no_phrase(tokens)
@@ -138,7 +141,7 @@ class _Job:
         key = (tokens[0].start, tokens[-1].end)
         if key not in self.known:
             self.known[key] = []
-            self.known[key] = matches(tokens, self.reader.entries, self.tests())
+            self.known[key] = matches(tokens, self.reader.phrases, self.tests())
         return self.known[key]
 
     def readable(self, tokens: tuple[Token, ...]) -> bool:
@@ -329,18 +332,22 @@ class _Job:
     def no_phrase(self, tokens: tuple[Token, ...]) -> Trouble:
         words, span = self.text(tokens), self.span(tokens)
         literals = frozenset(
-            o for e in self.reader.entries for p in self.here(e) for need in p.required for o in need
+            o for e in self.reader.phrases.all() for p in self.here(e) for need in p.required for o in need
         )
         cause = "The words right of a colon are read as one phrase, whole."
         if shorter := self.shorter(tokens, literals):
             return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}")
         if isinstance(self.first, (SetDecl, ChoiceDecl)):
-            loose = matches(tokens, self.reader.entries, self.tests(any_item=True))
+            loose = matches(tokens, self.reader.phrases, self.tests(any_item=True))
             for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
                 for member in fill.members:
                     foreign = literals.isdisjoint(set(map(word_of, member)) - FILLERS)
                     if member_of(self.first, self.text(member)) is None and foreign:
                         return no_member(self.first, self.text(member), self.span(member))
+        if help := self.without_place(tokens):
+            place = self.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
+            cause = f"'{place}' is no declared name, so it is no value here."
+            return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
         near = self.nearest(tokens)
         more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
         if unknown := self.undeclared(tokens, literals):
@@ -378,6 +385,22 @@ class _Job:
                     return self.text(tokens[start:end])
         return ""
 
+    def without_place(self, tokens: tuple[Token, ...]) -> str:
+        """What to write for `within 3 mm of the rim` where the distance itself is measured; else ''."""
+        at, first = placed_at(tokens), self.first
+        if not at or not isinstance(first, Typed) or first.kind is None or self.is_number(tokens[at + 1 :]):
+            return ""
+        limit = next(t.number for t in tokens if t.number)
+        if limit.unit is None or not limit.unit.kind.dimension or limit.unit.kind != first.kind:
+            return ""
+        subject, number = self.subjects[0].text, f"{limit.text} {limit.unit.symbol}"
+        if self.readable(tokens[:at]):
+            return f"if {subject} is measured from there, lift only: {self.text(tokens[:at])}"
+        if word_of(tokens[0]) != "within":
+            return ""
+        fact = f"two blanks, exactly, {subject} <= {number}"
+        return f"if {subject} is measured from there, write after the words: {fact}"
+
     def undeclared(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
         """The words that would have to be a declared name for a phrase to read all; '' if there are none."""
         known = {w for name in self.reader.names.all() for w in name.lower().split()}
@@ -389,7 +412,7 @@ class _Job:
             return self.is_number(part) or (said and named and words[0] not in FILLERS - _ARTICLES)
 
         loose = replace(self.tests(), number=number, subjects=0)
-        for match in matches(tokens, self.reader.entries, loose):
+        for match in matches(tokens, self.reader.phrases, loose):
             for fill in match.fills:
                 if fill.slot.kind not in ("noun", "list", "limit") and not self.is_number(fill.tokens):
                     return self.text(fill.tokens)
@@ -412,7 +435,7 @@ class _Job:
         skeleton = ["(" if self.is_number((t,)) else word_of(t) for t in tokens]
         scored: list[tuple[float, int, Pattern]] = []
         order = 0
-        for entry in self.reader.entries:
+        for entry in self.reader.phrases.all():
             fits = self.applies(entry)
             for pattern in entry.patterns:
                 order += 1

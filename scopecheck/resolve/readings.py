@@ -11,12 +11,13 @@ from scopecheck.core.model import ChoiceDecl, Formula, FreeParameter, Parameter,
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Own
 from scopecheck.language.syntax import CallNode, ChainNode, Free, NameNode, Node, NumberNode, Raw, RoundNode
-from scopecheck.resolve.catalogue import Entry, EntryReading
 from scopecheck.resolve.constants import constant, truth
+from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.exact_terms import bare_number, term
 from scopecheck.resolve.groups import Draft, Groups
@@ -38,7 +39,8 @@ class Occurrence:
 
 def read(entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str) -> Formula:
     """The phrase as one formula for each reading left, in the group's order. Raises Trouble at the words."""
-    tried, not_computed, not_tried = _sort_out(entry, at, names)
+    meant, not_computed, not_tried = _sort_out(entry, at, names)
+    tried = tuple(reading for reading, _ in meant)
     labels = tuple(r.label for r in tried)
     readings = tuple(
         Reading(r.label, entry.standing(r.label, groups.profile, labels), plain(r, at), r.taken_by, r.axes)
@@ -57,26 +59,27 @@ def read(entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str)
         ),
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )
-    by_label = {r.label: r for r in tried}
+    by_label = {reading.label: (reading, meaning) for reading, meaning in meant}
     values = {name: (number, id(pin.span)) for pin in pins for name, number in pin.values}
     for _, place in values.values():
-        free = {f.name for reading in left for f in by_label[reading.label].written.free}
+        free = {f.name for reading in left for f in by_label[reading.label][0].written.free}
         groups.open_numbers.setdefault(place, set()).update(free)
     options = []
-    for index, reading in enumerate(left):
-        own = _parameters(by_label[reading.label], at, names, groups, draft.index, index)
+    for index, kept in enumerate(left):
+        reading, meaning = by_label[kept.label]
+        own = _parameters(reading, at, names, groups, draft.index, index)
         for parameter in own:
             if parameter.name in values:
                 written, place = values[parameter.name]
                 groups.numbers.add((place, parameter.name))
-                parameter = _pinned(parameter, _pin_value(written, parameter, by_label[reading.label]))
+                parameter = _pinned(parameter, _pin_value(written, parameter, reading))
             groups.parameters.setdefault(parameter.key, parameter)
         keys = {p.name: p.key for p in own}
-        options.append(_formula(by_label[reading.label], at, names, keys, entry.own))
+        options.append(_formula(reading, at, names, keys, entry.own) if keys else meaning)
     return Read(draft.index, tuple(options))
 
 
-_PLAIN_NUMBER = re.compile(r"(?<![\w.])(?!0+(?:\.0+)?(?![\d.]))\d")
+_PLAIN_NUMBER = regex(r"(?<![\w.])(?!0+(?:\.0+)?(?![\d.]))\d")
 
 
 def _pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading) -> Fraction:
@@ -110,8 +113,10 @@ def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
 
 def _sort_out(
     entry: Entry, at: Occurrence, names: Names
-) -> tuple[list[EntryReading], tuple[str, ...], tuple[tuple[str, str], ...]]:
-    tried: list[EntryReading] = []
+) -> tuple[list[tuple[EntryReading, Formula]], tuple[str, ...], tuple[tuple[str, str], ...]]:
+    """The readings that can be tried, with their formulas, in which free numbers are not told apart yet;
+    the labels of those not computed; the labels of those not tried, with the reason."""
+    tried: list[tuple[EntryReading, Formula]] = []
     not_computed: list[str] = []
     not_tried: list[tuple[str, str]] = []
     clash: Trouble | None = None
@@ -125,7 +130,7 @@ def _sort_out(
         else:
             speaks = bool(_names_in(_parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}))
             try:
-                _formula(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
+                meant = _formula(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
             except NotHere as error:
                 not_tried.append((reading.label, str(error)))
             except KindTrouble as error:
@@ -134,7 +139,7 @@ def _sort_out(
                 clash = clash or (error if speaks or len(at.slots) == 1 else None)
                 not_tried.append((reading.label, error.diagnostic.message))
             else:
-                tried.append(reading)
+                tried.append((reading, meant))
                 fits = fits or speaks
     if clash and not fits:
         help = ""
@@ -338,6 +343,10 @@ def plain(reading: EntryReading, at: Occurrence) -> str:
     return plain_text(reading.formula_text, at)
 
 
+_NAME = regex(r"(?<![\w.])[^\W\d_][\w']*(?:-[\w']+)*")
+"""A name of a formula, which is one word of letters as in scan.py."""
+_EACH = regex(r"\b(EVERY|SOME|ONE)\((\w+)\)")
+_PLACE = regex(r"\bPLACE\((\w+)\)")
 _QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
 
 
@@ -354,20 +363,21 @@ def plain_text(text: str, at: Occurrence) -> str:
             return _step_text(slot.number.decimals, slot.unit.symbol)
         return f"the last written place of {at.shown.get(match.group(1), match.group(1))}"
 
-    text = re.sub(r"\b(EVERY|SOME|ONE)\((\w+)\)", listed, text)
-    text = re.sub(r"\bPLACE\((\w+)\)", place, text)
+    text = _EACH.sub(listed, text)
+    text = _PLACE.sub(place, text)
     if not at.shown:
         return text
-    names = "|".join(map(re.escape, at.shown))
 
     def value(match: re.Match[str]) -> str:
-        shown = at.shown[match.group()]
+        shown = at.shown.get(match.group())
+        if shown is None:
+            return match.group()
         beside = text[: match.start()].rstrip()[-1:] in ("*", "/", "-") or text[match.end() :].lstrip()[
             :1
         ] in ("*", "/")
         return f"({shown})" if beside and re.search(r" [-+*/] ", shown) else shown
 
-    return re.sub(rf"(?<![\w.])(?:{names})(?!\w)", value, text)
+    return _NAME.sub(value, text)
 
 
 def _step_text(decimals: int, symbol: str) -> str:

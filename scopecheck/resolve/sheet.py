@@ -27,9 +27,10 @@ from scopecheck.language.syntax import (
 from scopecheck.language.syntax import Sheet as Written
 from scopecheck.resolve.account import unrestated
 from scopecheck.resolve.cases import CasesDesk, cases
-from scopecheck.resolve.catalogue import Entry, entries, entry
+from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import CLAIMS, ClaimsDesk, claims
 from scopecheck.resolve.declared import declare_all, noun
+from scopecheck.resolve.entry import Entry, entry
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.groups import Groups, groups_in
 from scopecheck.resolve.names import Names
@@ -86,13 +87,13 @@ class _Resolving:
         self.nouns()
         own = self.own_phrases()
         givens = self.givens()
-        desk = ClaimsDesk(self.names, self.groups, (*own, *entries()), self.wrong)
+        desk = ClaimsDesk(self.names, self.groups, Phrasebook(tuple(own)), self.wrong)
         made = claims(desk, tuple(self.all(ClaimStatement)))
         if not made and not self.wrong:
             self.error(
                 Span(self.written.page.source, 0, 1), "the sheet has no claim", "number the claims: 1. ..."
             )
-        cases_desk = CasesDesk(self.names, self.groups, desk.entries, made, self.wrong)
+        cases_desk = CasesDesk(self.names, self.groups, desk.phrases, made, self.wrong)
         found = cases(cases_desk, tuple(self.all(CasesStatement)))
         self.contradictions(found, made, cases_desk)
         whole = not any(d.severity == "error" for d in self.wrong)

@@ -9,10 +9,11 @@ raised with its reason and never taken for either of the others.
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from fractions import Fraction
-from functools import cached_property
+from functools import cached_property, reduce
+from itertools import islice, product
 from typing import Literal
 
 import z3
@@ -24,18 +25,29 @@ from scopecheck.core.construction import (
     departs,
     groups_in,
     names_in,
+    nodes,
     parameters_in,
 )
-from scopecheck.core.model import STANDINGS, All, Article, Formula, FreeParameter, Negate, Read, Sheet, Term
+from scopecheck.core.model import (
+    STANDINGS,
+    All,
+    Any,
+    Article,
+    Formula,
+    FreeParameter,
+    Read,
+    ReadTerm,
+    Sheet,
+)
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import field, record
 from scopecheck.solving.encode import Encoder
 from scopecheck.solving.engine import Engine
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.symbols import (
+    Condition,
     Vocabulary,
     as_bool,
-    as_number,
     both,
     conjunction,
     disjunction,
@@ -43,13 +55,13 @@ from scopecheck.solving.symbols import (
     is_true_in,
     negation,
     numeral,
-    rational,
+    rational_in,
     relate,
     within,
 )
 
-MOST_CELLS = 60
-WHOLE_PARTS = (z3.Z3_OP_TO_INT, z3.Z3_OP_TO_REAL, z3.Z3_OP_IDIV, z3.Z3_OP_MOD)
+MOST_WAYS = 16
+"""Ways of reading one limitation that are gone through one by one."""
 
 
 class Undecided(Exception):
@@ -92,14 +104,6 @@ def any_of(items: Iterable[Constraint]) -> Constraint:
     return Constraint(as_bool(either(*(item.expression for item in items))))
 
 
-@record
-class Extremum:
-    """Least or greatest value of something, and whether it is itself taken (closed)."""
-
-    value: Fraction
-    closed: bool
-
-
 class Session:
     """The sheet as the solver sees it."""
 
@@ -114,6 +118,9 @@ class Session:
         self._engines: dict[bool, Engine] = {}
         self._made: dict[tuple[object, ...], Constraint] = {}
         self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
+        self._met_by_article: dict[tuple[int, int, bool], tuple[Formula, Article, Constraint]] = {}
+        self._open: dict[int, tuple[Formula, bool]] = {}
+        self.turning: dict[tuple[str, int, int], tuple[Formula, Formula, frozenset[Fraction]]] = {}
         self._as_base: dict[tuple[int, int], Formula] = {}
         self._ways: dict[tuple[str, int], Literal["widens", "narrows", ""]] = {}
         self._met: dict[tuple[int, object], tuple[Formula, z3.BoolRef, z3.BoolRef]] = {}
@@ -133,7 +140,7 @@ class Session:
     def _occurring(self, formula: Formula) -> tuple[Formula, tuple[int, ...], frozenset[str]]:
         key = id(formula)
         if key not in self._occurs:
-            if isinstance(formula, All):
+            if isinstance(formula, All | Any):
                 groups: tuple[int, ...] = self.groups_in(*formula.items)
                 names = self.names_in(*formula.items)
             else:
@@ -158,50 +165,72 @@ class Session:
     def surely(self, formula: Formula, met: bool) -> Constraint:
         """That the formula is true (or false, unless `met`) on every admissible reading of each phrase in it.
 
-        Free parameters are as presumed.
+        Free parameters are as presumed; terms too, in the rare formula that has too many readings of terms.
         """
         key = ("surely", id(formula), met)
         if key not in self._made:
             self._pair(formula, None)  # keeps the formula, so that its identity is not reused
-            if isinstance(formula, All):
+            if isinstance(formula, All | Any):
                 parts = [self.surely(item, met) for item in formula.items]
-                self._made[key] = all_of(parts) if met else any_of(parts)
+                self._made[key] = all_of(parts) if met == isinstance(formula, All) else any_of(parts)
             else:
-                pair = Encoder(self.words, self.base, self._admitted).encode(formula)
-                self._made[key] = Constraint(as_bool(pair[0 if met else 1]))
+                encoders = [Encoder(self.words, k, self._admitted) for k in self._term_ways(formula)]
+                pairs = [encoder.encode(formula) for encoder in encoders]
+                self._made[key] = Constraint(as_bool(both(*(pair[0 if met else 1] for pair in pairs))))
         return self._made[key]
+
+    def _term_ways(self, formula: Formula) -> list[Construction]:
+        """The base with the terms of the formula read in every admissible way; the base alone if too many."""
+        groups = sorted({node.group for node in nodes(formula) if isinstance(node, ReadTerm)})
+        return self._ways_of_reading(groups) or [self.base]
 
     def _admitted(self, group: int) -> tuple[int, ...]:
         return admissible_readings(self.sheet.groups[group], self.strained)
 
-    def met_by(self, formula: Formula, article: Article) -> Constraint:
+    def met_by(self, formula: Formula, article: Article, stretch: bool = True) -> Constraint:
         """The readings and parameters on which this article makes the formula true.
 
-        Where only readings are open the exact evaluator decides, reading by reading.
+        Where only readings are open the exact evaluator decides, reading by reading; without `stretch` every
+        parameter is as presumed, and nothing but readings is open.
         """
-        key = ("met by", id(formula), tuple(article.items()))
-        if key not in self._made:
-            self._occurring(formula)  # keeps the formula, so that its identity is not reused
-            self._made[key] = Constraint(as_bool(self._met_by(formula, article)))
-        return self._made[key]
+        key = (id(formula), id(article), stretch)
+        if key not in self._met_by_article:
+            made = Constraint(as_bool(self._met_by(formula, article, stretch)))
+            # Both are kept beside the constraint so that their identities are not reused.
+            self._met_by_article[key] = (formula, article, made)
+        return self._met_by_article[key][2]
 
-    def _met_by(self, formula: Formula, article: Article) -> bool | z3.BoolRef:
-        if not self.groups_in(formula):
+    def _met_by(self, formula: Formula, article: Article, stretch: bool) -> Condition:
+        if isinstance(formula, All):
+            return both(*(self._met_by(item, article, stretch) for item in formula.items))
+        if isinstance(formula, Any):
+            return either(*(self._met_by(item, article, stretch) for item in formula.items))
+        if not self._is_open(formula) or not (stretch or self.groups_in(formula)):
             return meets(formula, article, self.base)
-        match formula:
-            case All(items):
-                return both(*(self._met_by(item, article) for item in items))
-            case Read(group, options) if not any(self._is_open(option) for option in options):
-                chosen = self.words.selectors[group]
-                return either(
-                    *(s for s, x in zip(chosen, options, strict=True) if meets(x, article, self.base))
-                )
-            case _:
-                return Encoder(self.words.at_article(article)).encode(formula)[0]
+        if isinstance(formula, Read):
+            chosen = self.words.selectors[formula.group]
+            met = [self._met_by(option, article, stretch) for option in formula.options]
+            return either(*(both(s, m) for s, m in zip(chosen, met, strict=True)))
+        groups = self.groups_in(formula)
+        ways = [] if stretch and parameters_in(formula) else self._ways_of_reading(groups)
+        if not ways:
+            return Encoder(self.words.at_article(article)).encode(formula)[0]
+        kept = [k for k in ways if meets(formula, article, k)]
+        return either(*(both(*(self.words.selectors[g][k.readings[g]] for g in groups)) for k in kept))
 
     def _is_open(self, formula: Formula) -> bool:
         """Does the formula's value depend on more than the article?"""
-        return bool(self.groups_in(formula)) or bool(parameters_in(formula))
+        key = id(formula)
+        if key not in self._open:
+            self._open[key] = (formula, bool(self.groups_in(formula)) or bool(parameters_in(formula)))
+        return self._open[key][1]
+
+    def _ways_of_reading(self, groups: Sequence[int]) -> list[Construction]:
+        """The base with these groups read in every admissible way; nothing if those are too many."""
+        ways = list(islice(product(*map(self._admitted, groups)), MOST_WAYS + 1))
+        if len(ways) > MOST_WAYS:
+            return []
+        return [reduce(_taking, zip(groups, way, strict=True), self.base) for way in ways]
 
     def _pair(self, formula: Formula, at: Construction | None) -> tuple[Formula, z3.BoolRef, z3.BoolRef]:
         key = (id(formula), self._as_far_as_used(formula, at))
@@ -209,6 +238,9 @@ class Session:
             if isinstance(formula, All):
                 parts = [self._pair(item, at) for item in formula.items]
                 true, false = both(*(p[1] for p in parts)), either(*(p[2] for p in parts))
+            elif isinstance(formula, Any):
+                parts = [self._pair(item, at) for item in formula.items]
+                true, false = either(*(p[1] for p in parts)), both(*(p[2] for p in parts))
             else:
                 true, false = Encoder(self.words, at).encode(formula)
             # The formula is kept beside its encoding so that its identity is not reused.
@@ -240,15 +272,18 @@ class Session:
         has = self.words.members[name, member]
         return Constraint(has if wanted else z3.Not(has), literal=True)
 
-    def on_grid(self, name: str, step: Fraction, origin: Fraction) -> Constraint:
-        """That the number is `origin` plus a whole multiple of `step`."""
+    def on_grid(self, name: str, step: Fraction, origin: Fraction, wide: bool = False) -> Constraint:
+        """That the number is `origin` plus a whole multiple of `step`.
+
+        A search may require of a name one grid and beside it one `wide` one.
+        """
         if name in self.words.wholes:
             if step <= 1 and (1 / step).denominator == 1 and origin.denominator == 1:
                 return Constraint(z3.BoolVal(True))
             value: z3.ArithRef = self.words.numbers[name]
         else:
             value = self.words.numbers[name]
-        index = self.words.grid[name]
+        index = (self.words.wide_grid if wide else self.words.grid)[name]
         return Constraint(value == numeral(origin) + numeral(step) * z3.ToReal(index))
 
     def reads(self, group: int, reading: int) -> Constraint:
@@ -442,7 +477,8 @@ class Search:
             self._model = self._engine.model()
         return found
 
-    def _everything_required(self) -> list[z3.BoolRef]:
+    def everything_required(self) -> list[z3.BoolRef]:
+        """All that is required, with what always holds: for another solver to start from."""
         always = self.session.always(self.groups, self._things)
         return [*always, *(c.expression for c in self._required)]
 
@@ -464,6 +500,12 @@ class Search:
 
     # ---- what the last model says
 
+    @property
+    def model(self) -> z3.ModelRef:
+        """What was found last, for this floor alone."""
+        assert self._model is not None
+        return self._model
+
     def article(self) -> Article:
         """The article found last. Raises `Undecided` where only irrational numbers were found."""
         assert self._model is not None
@@ -484,9 +526,7 @@ class Search:
         for p in self.session.sheet.parameters:
             value: Fraction | None = p.presumed
             if p.group in self.groups and readings[p.group] == p.reading:
-                value = rational(
-                    self._model.eval(self.session.words.parameters[p.key], model_completion=True)
-                )
+                value = rational_in(self._model, self.session.words.parameters[p.key])
             if value is None:
                 raise Undecided("only numbers that are not fractions were found")
             values.append((p.key, value))
@@ -499,147 +539,6 @@ class Search:
         assert self._model is not None
         return is_true_in(self._model, constraint.expression)
 
-    # ---- ends
 
-    def infimum(self, term: Term, at: Construction | None = None) -> Extremum | None:
-        """The least value of a term (open if only approached), or None if it has no lower end.
-
-        The optimiser proposes; `holds` and the closure of a cell certify. Raises `Undecided`.
-        """
-        ratio = Encoder(self.session.words, at).encode_term(term)
-        if ratio.den is not None:
-            raise Undecided("the end of a ratio of two unknowns was asked for")
-        return self._infimum(as_number(ratio.num), as_bool(ratio.defined))
-
-    def supremum(self, term: Term, at: Construction | None = None) -> Extremum | None:
-        """The greatest value of a term (open if only approached), or None if it has no upper end."""
-        end = self.infimum(Negate(term), at)
-        return None if end is None else Extremum(-end.value, end.closed)
-
-    def least_stretch(self, key: str) -> Extremum | None:
-        return self._infimum(self.session.words.parameters[key], z3.BoolVal(True))
-
-    def greatest_stretch(self, key: str) -> Extremum | None:
-        end = self._infimum(-self.session.words.parameters[key], z3.BoolVal(True))
-        return None if end is None else Extremum(-end.value, end.closed)
-
-    def _infimum(self, expression: z3.ArithRef, defined: z3.BoolRef) -> Extremum | None:
-        value = self._proposed_end(expression, [defined])
-        for _ in range(MOST_CELLS):
-            if value is None:
-                return None
-            if not self.find(Constraint(z3.And(defined, expression < numeral(value)))):
-                break
-            # Where whole numbers and open ends meet the optimiser can stop early: on, cell by cell.
-            value = self._proposed_end(expression, [defined, *self._cell(defined)])
-        else:
-            raise Undecided("the end could not be certified")
-        end = numeral(value)
-        if self.holds(Constraint(z3.And(defined, expression == end))):
-            return Extremum(value, True)
-        if not self._approached(expression, defined, end):
-            raise Undecided("the end could not be certified")
-        return Extremum(value, False)
-
-    def _proposed_end(self, expression: z3.ArithRef, conditions: list[z3.BoolRef]) -> Fraction | None:
-        """The least value by the optimiser's word; None where it has no lower end."""
-        optimiser = z3.Optimize()
-        optimiser.set("rlimit", self.session.budget.work)
-        for assertion in (*self._everything_required(), *conditions):
-            z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
-        aim = optimiser.minimize(expression)
-        if optimiser.check() != z3.sat:
-            raise Undecided("no end was found within the work budget")
-        infinite, value, _ = (rational(part) for part in optimiser.lower_values(aim))
-        if value is None or infinite is None:
-            raise Undecided("the end is not a fraction")
-        return value if infinite == 0 else None
-
-    def _cell(self, defined: z3.BoolRef) -> list[z3.BoolRef]:
-        """Everything that decides a branch or a comparison, as it was in what was found last."""
-        assert self._model is not None
-        return [_as_in(atom, self._model) for atom, _ in _atoms([*self._everything_required(), defined])]
-
-    def _approached(self, expression: z3.ArithRef, defined: z3.BoolRef, end: z3.ArithRef) -> bool:
-        """Does the closure of some model's cell contain the end? Then convexity reaches it."""
-        near = Constraint(z3.And(defined, expression <= end + numeral(Fraction(1, 10**12))))
-        if not self.find(near):
-            return False
-        model = self._model
-        assert model is not None
-        cell = z3.SimpleSolver()
-        cell.set("rlimit", self.session.budget.work)
-        cell.add(expression == end)
-        for atom, branching in _atoms([*self._everything_required(), defined]):
-            closed = _as_in(atom, model) if branching else _closure(atom, model)
-            if closed is None:
-                return False
-            cell.add(closed)
-        reached: bool = cell.check() == z3.sat
-        return reached
-
-
-def _atoms(expressions: Iterable[z3.ExprRef]) -> list[tuple[z3.ExprRef, bool]]:
-    """What a cell is made of, each once, as it first occurs; with it, whether it must stay as it is.
-
-    These are the comparisons and Boolean variables, and the whole parts of numbers. What decides a branch of
-    a number, and every whole part, must not change at the end of the cell: the number would jump there.
-    """
-    found: dict[int, tuple[z3.ExprRef, bool]] = {}
-    seen: set[tuple[int, bool]] = set()
-    stack = [(e, False) for e in reversed(list(expressions))]
-    while stack:
-        top, branching = stack.pop()
-        if (top.get_id(), branching) in seen:
-            continue
-        seen.add((top.get_id(), branching))
-        parts = top.children()
-        whole_part = top.decl().kind() in WHOLE_PARTS
-        if whole_part or (z3.is_bool(top) and (not parts or z3.is_arith(parts[0]))):
-            before = found.get(top.get_id(), (top, False))[1]
-            found[top.get_id()] = (top, branching or whole_part or before)
-        picks = z3.is_arith(top) and top.decl().kind() == z3.Z3_OP_ITE and not _meets_itself(*parts)
-        stack.extend((part, branching or (picks and i == 0)) for i, part in reversed([*enumerate(parts)]))
-    return list(found.values())
-
-
-def _meets_itself(condition: z3.ExprRef, then: z3.ExprRef, otherwise: z3.ExprRef) -> bool:
-    """Do both branches agree where the condition turns? So for a magnitude, a least or a greatest of two."""
-    if condition.decl().kind() not in (z3.Z3_OP_GE, z3.Z3_OP_LE):
-        return False
-    left, right = condition.children()
-    if (
-        otherwise.decl().kind() == z3.Z3_OP_UMINUS
-        and z3.is_rational_value(right)
-        and right.numerator_as_long() == 0
-    ):
-        return bool(left.eq(then) and otherwise.arg(0).eq(then))
-    return bool((left.eq(then) and right.eq(otherwise)) or (left.eq(otherwise) and right.eq(then)))
-
-
-def _as_in(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef:
-    """That the atom has the value it has in the model."""
-    kept: z3.BoolRef = atom == model.eval(atom, model_completion=True)
-    return kept
-
-
-def _closure(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef | None:
-    """The atom as it stands in the model, with strict comparisons loosened; None for kinds not handled."""
-    holds = z3.is_true(model.eval(atom, model_completion=True))
-    if not atom.children():
-        return atom if holds else z3.Not(atom)
-    left, *rest = atom.children()
-    if len(rest) != 1 or not z3.is_arith(left) or not z3.is_arith(rest[0]):
-        return None
-    right = rest[0]
-    if z3.is_int(left):
-        whole = model.eval(left, model_completion=True)
-        return z3.And(left == whole, right == model.eval(right, model_completion=True))
-    name = atom.decl().kind()
-    if name == z3.Z3_OP_EQ or name == z3.Z3_OP_DISTINCT:
-        if holds == (name == z3.Z3_OP_EQ):
-            return left == right
-        below = z3.is_true(model.eval(left < right, model_completion=True))
-        return left <= right if below else left >= right
-    upward = name in (z3.Z3_OP_GE, z3.Z3_OP_GT)
-    return left >= right if upward == holds else left <= right
+def _taking(k: Construction, step: tuple[int, int]) -> Construction:
+    return k.with_reading(*step)

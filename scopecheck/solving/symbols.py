@@ -7,6 +7,7 @@ article (then a formula becomes a condition on the readings alone).
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from ctypes import CFUNCTYPE, c_uint, c_void_p, cast
 from fractions import Fraction
 from functools import cache
 from typing import Any, TypeAlias, assert_never
@@ -31,35 +32,86 @@ Number: TypeAlias = Fraction | z3.ArithRef
 MIRROR: Mapping[Op, Op] = {"<": ">", "<=": ">=", "=": "=", "!=": "!=", ">=": "<=", ">": "<"}
 
 
-# The library's own operators coerce and compare sorts on every call, which took longer than solving. Here
-# all conditions are Boolean and all numbers real (counts enter by `whole_to_real`): terms are made directly.
+# The library's own operators coerce and compare sorts on every call, and look for errors after each of
+# several foreign calls, which took longer than solving. Here all conditions are Boolean and all numbers real
+# (counts enter by `whole_to_real`), so terms are made by the foreign functions themselves; a term that could
+# not be made comes back as a null pointer and is refused. What asserts and what checks goes through the
+# library's wrappers, errors and all.
 
 _CONTEXT = z3.main_ctx()
 _REF = _CONTEXT.ref()
+_POINTER, _COUNT = c_void_p, c_uint
+
+z3.set_param("model.compact", False)  # compacting a model took longer than finding it
 
 
-def _bool(ast: Any) -> z3.BoolRef:
-    return z3.BoolRef(ast, _CONTEXT)
+def _foreign(name: str, result: Any, *arguments: Any) -> Any:
+    """A foreign function whose arguments are passed on as plain pointers; else the wrapper around it.
+
+    The library keeps the function as a default of its wrapper.
+    """
+    wrapper = getattr(z3, name)
+    kept = getattr((wrapper.__defaults__ or (None,))[-1], "f", None)
+    address = cast(kept, c_void_p).value if kept is not None else None
+    return CFUNCTYPE(result, *arguments)(address) if address is not None else wrapper
 
 
-def _arith(ast: Any) -> z3.ArithRef:
-    return z3.ArithRef(ast, _CONTEXT)
+def _makers(names: str, *arguments: Any) -> list[Any]:
+    """The functions that make terms, by name, each taking a context first."""
+    return [_foreign(f"Z3_mk_{name}", z3.Ast, _POINTER, *arguments) for name in names.split()]
+
+
+_AND, _OR, _ADD, _MUL = _makers("and or add mul", _COUNT, _POINTER)
+_EQ, _LT, _LE, _GT, _GE = _makers("eq lt le gt ge", _POINTER, _POINTER)
+_NOT, _TO_REAL = _makers("not int2real", _POINTER)
+(_ITE,) = _makers("ite", _POINTER, _POINTER, _POINTER)
+_KEEP = _foreign("Z3_inc_ref", None, _POINTER, _POINTER)
+_DROP = _foreign("Z3_dec_ref", None, _POINTER, _POINTER)
+
+
+class _Term(z3.ExprRef):  # type: ignore[misc]
+    """A term of the one context that counts its references by the foreign functions."""
+
+    def __init__(self, ast: Any) -> None:
+        if not ast:
+            raise z3.Z3Exception("a term could not be made")
+        self.ast = ast
+        self.ctx = _CONTEXT
+        _KEEP(_REF, ast)
+
+    def __del__(self) -> None:
+        # At exit the context may be gone before its terms.
+        if self.ctx.ctx is not None:
+            _DROP(_REF, self.ast)
+
+
+class _Bool(_Term, z3.BoolRef):  # type: ignore[misc]
+    pass
+
+
+class _Arith(_Term, z3.ArithRef):  # type: ignore[misc]
+    pass
 
 
 def _many(items: Sequence[z3.ExprRef]) -> tuple[int, Any]:
-    return len(items), (z3.Ast * len(items))(*(item.ast for item in items))
+    return len(items), _list_type(len(items))(*[item.ast for item in items])
+
+
+@cache
+def _list_type(length: int) -> Any:
+    return z3.Ast * length
 
 
 def conjunction(items: Sequence[z3.BoolRef]) -> z3.BoolRef:
-    return _bool(z3.Z3_mk_and(_REF, *_many(items)))
+    return _Bool(_AND(_REF, *_many(items)))
 
 
 def disjunction(items: Sequence[z3.BoolRef]) -> z3.BoolRef:
-    return _bool(z3.Z3_mk_or(_REF, *_many(items)))
+    return _Bool(_OR(_REF, *_many(items)))
 
 
 def negation(item: z3.BoolRef) -> z3.BoolRef:
-    return _bool(z3.Z3_mk_not(_REF, item.ast))
+    return _Bool(_NOT(_REF, item.ast))
 
 
 def assert_all(solver: z3.Solver, items: Iterable[z3.BoolRef]) -> None:
@@ -73,9 +125,20 @@ def checked(solver: z3.Solver, assumed: Sequence[z3.BoolRef]) -> z3.CheckSatResu
 
 def is_true_in(model: z3.ModelRef, item: z3.BoolRef) -> bool:
     """Is the condition true in the model, whatever the model leaves open being completed?"""
-    value = (z3.Ast * 1)()
+    value = _list_type(1)()
     found: bool = z3.Z3_model_eval(_REF, model.model, item.ast, True, value)
     return found and z3.Z3_get_bool_value(_REF, value[0]) == z3.Z3_L_TRUE
+
+
+def rational_in(model: z3.ModelRef, number: z3.ArithRef) -> Fraction | None:
+    """The exact rational that the model gives a number; None for an irrational one."""
+    value = _list_type(1)()
+    if not z3.Z3_model_eval(_REF, model.model, number.ast, True, value):
+        return None
+    kept = _Arith(value[0])
+    if z3.Z3_get_ast_kind(_REF, kept.ast) != z3.Z3_NUMERAL_AST or z3.Z3_is_algebraic_number(_REF, kept.ast):
+        return None
+    return Fraction(z3.Z3_get_numeral_string(_REF, kept.ast))
 
 
 def both(*items: Condition) -> Condition:
@@ -115,7 +178,7 @@ def as_number(value: Number) -> z3.ArithRef:
 
 
 def whole_to_real(value: z3.ArithRef) -> z3.ArithRef:
-    return _arith(z3.Z3_mk_int2real(_REF, value.ast))
+    return _Arith(_TO_REAL(_REF, value.ast))
 
 
 def plus(left: Number, right: Number) -> Number:
@@ -125,7 +188,7 @@ def plus(left: Number, right: Number) -> Number:
         return right
     if isinstance(right, Fraction) and right == 0:
         return left
-    return _arith(z3.Z3_mk_add(_REF, *_many((as_number(left), as_number(right)))))
+    return _Arith(_ADD(_REF, *_many((as_number(left), as_number(right)))))
 
 
 def times(left: Number, right: Number) -> Number:
@@ -134,14 +197,14 @@ def times(left: Number, right: Number) -> Number:
     for one, other in ((left, right), (right, left)):
         if isinstance(one, Fraction) and one in (0, 1):
             return other if one == 1 else Fraction(0)
-    return _arith(z3.Z3_mk_mul(_REF, *_many((as_number(left), as_number(right)))))
+    return _Arith(_MUL(_REF, *_many((as_number(left), as_number(right)))))
 
 
 def choose(condition: Condition, then: Number, otherwise: Number) -> Number:
     if isinstance(condition, bool):
         return then if condition else otherwise
-    picked = z3.Z3_mk_ite(_REF, condition.ast, as_number(then).ast, as_number(otherwise).ast)
-    return _arith(picked)
+    picked = _ITE(_REF, condition.ast, as_number(then).ast, as_number(otherwise).ast)
+    return _Arith(picked)
 
 
 def relate(op: Op, left: Number, right: Number) -> Condition:
@@ -150,17 +213,17 @@ def relate(op: Op, left: Number, right: Number) -> Condition:
     a, b = as_number(left).ast, as_number(right).ast
     match op:
         case "<":
-            return _bool(z3.Z3_mk_lt(_REF, a, b))
+            return _Bool(_LT(_REF, a, b))
         case "<=":
-            return _bool(z3.Z3_mk_le(_REF, a, b))
+            return _Bool(_LE(_REF, a, b))
         case "=":
-            return _bool(z3.Z3_mk_eq(_REF, a, b))
+            return _Bool(_EQ(_REF, a, b))
         case "!=":
-            return negation(_bool(z3.Z3_mk_eq(_REF, a, b)))
+            return negation(_Bool(_EQ(_REF, a, b)))
         case ">=":
-            return _bool(z3.Z3_mk_ge(_REF, a, b))
+            return _Bool(_GE(_REF, a, b))
         case ">":
-            return _bool(z3.Z3_mk_gt(_REF, a, b))
+            return _Bool(_GT(_REF, a, b))
         case _:
             assert_never(op)
 
@@ -209,6 +272,7 @@ class Vocabulary:
         self.parameters = {p.key: z3.Real(f"stretch {i}") for i, p in enumerate(sheet.parameters)}
         self.second = {p.key: z3.Real(f"second stretch {i}") for i, p in enumerate(sheet.parameters)}
         self.grid = {d.name: z3.Int(f"grid {i}") for i, d in enumerate(sheet.declarations)}
+        self.wide_grid = {d.name: z3.Int(f"wide grid {i}") for i, d in enumerate(sheet.declarations)}
 
     def at_article(self, article: Article) -> Vocabulary:
         """The same selectors and parameters, with every declared name fixed to the article's value."""
@@ -280,19 +344,17 @@ class Vocabulary:
         for name, d in self.declarations.items():
             match d:
                 case NumberDecl():
-                    number = rational(model.eval(self.numbers[name], model_completion=True))
+                    number = rational_in(model, self.numbers[name])
                     if number is None:
                         return None
                     values[name] = number
                 case ChoiceDecl():
-                    index = rational(model.eval(self.choices[name], model_completion=True))
+                    index = rational_in(model, self.choices[name])
                     assert index is not None
                     values[name] = d.members[int(index)]
                 case SetDecl():
                     values[name] = frozenset(
-                        m
-                        for m in d.members
-                        if z3.is_true(model.eval(self.members[name, m], model_completion=True))
+                        m for m in d.members if is_true_in(model, self.members[name, m])
                     )
                 case _:
                     assert_never(d)

@@ -6,8 +6,10 @@ import time
 from collections.abc import Callable, Iterator
 
 from scopecheck.answers.questions import ask_all, prepare
-from scopecheck.answers.questions.cases import inside_lost, outside_met, reading_for_all
+from scopecheck.answers.questions.cases import reading_for_all
 from scopecheck.answers.questions.claims import adds_nothing, nothing_meets, undefined
+from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested
 from scopecheck.core.model import Sheet

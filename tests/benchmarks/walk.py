@@ -12,8 +12,11 @@ from itertools import product
 
 from scopecheck.answers.findings import Finding, Status
 from scopecheck.answers.questions import prepare
-from scopecheck.answers.questions.cases import inside_lost, outside_met, reading_for_all
+from scopecheck.answers.questions.cases import reading_for_all
 from scopecheck.answers.questions.claims import adds_nothing, nothing_meets
+from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.outside import outside_met
+from scopecheck.answers.questions.ways import MOST_TOGETHER
 from scopecheck.core.construction import (
     Construction,
     admissible_readings,
@@ -78,20 +81,43 @@ class Walk:
         facts: Constraint,
         wanted: Constraint,
     ) -> Iterator[Told]:
-        """Best construction on which all wanted hold at once; whether also in the base, and on every one."""
+        """Best construction on which all wanted hold at once; whether also in the base, and on every one.
+
+        Where only on some, the best construction of each way of re-reading.
+        """
         ks = self.constructions(*formulas)
         best = next((k for k in ks if self.holds(k, facts, wanted)), None)
         if best is None:
             return
         every = all(self.holds(k, facts, wanted) for k in ks)
         reach = "every" if every else "base" if self.holds(self.base, facts, wanted) else "some"
-        yield (
-            question,
-            *where,
-            reach,
-            best.readings,
-            *self.statuses(ks, facts, ~wanted if question == "inside lost" else wanted),
-        )
+        ways = [best]
+        if reach == "some":
+            ways = self.ways([k for k in ks if self.holds(k, facts, wanted)])
+        statuses = self.statuses(ks, facts, ~wanted if question == "inside lost" else wanted)
+        yield from ((question, *where, reach, k.readings, *statuses) for k in ways)
+
+    def ways(self, effective: list[Construction]) -> list[Construction]:
+        """The best of each way: each phrase alone, then the first few sets of phrases."""
+        moved = [
+            {g: r for g, r in enumerate(k.readings) if r != self.base.readings[g]} for k in effective
+        ]
+        alone = {step for steps in moved if len(steps) == 1 for step in steps.items()}
+        told: list[Construction] = []
+        steps_told: set[tuple[int, int]] = set()
+        together: list[set[int]] = []
+        for k, steps in zip(effective, moved, strict=True):
+            if steps_told & steps.items() or any(groups <= steps.keys() for groups in together):
+                continue
+            if len(steps) == 1:
+                (g,) = steps
+                steps_told |= {step for step in alone if step[0] == g}
+            elif len(together) == MOST_TOGETHER:
+                continue
+            else:
+                together.append(set(steps))
+            told.append(k)
+        return told
 
     def statuses(self, ks: list[Construction], facts: Constraint, met: Constraint) -> tuple[Status, ...]:
         """The least of the case that is met on a construction, what is met in the base, and the most."""

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import combinations
+from collections.abc import Iterable, Sequence
+from itertools import combinations, groupby
 
 from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
 from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions import ask_all, prepare
-from scopecheck.answers.questions.cases import class_status, inside_lost, outside_met, reading_for_all
+from scopecheck.answers.questions.cases import class_status, reading_for_all
 from scopecheck.answers.questions.claims import (
     adds_nothing,
     ends_not_reached,
@@ -18,6 +18,8 @@ from scopecheck.answers.questions.claims import (
     own_ends,
     undefined,
 )
+from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.answers.witness import verify
@@ -88,9 +90,10 @@ def test_what_must_stay_out(sheet: Sheet) -> None:
     for case in sheet.cases:
         if case.role != "outside":
             continue
-        answers = list(outside_met(asked.prepared, case))
+        answers = by_place(outside_met(asked.prepared, case))
         assert len(answers) == len(asked.targets(case))
-        for place, answer in zip(asked.targets(case), answers, strict=True):
+        for place, told in zip(asked.targets(case), answers, strict=True):
+            answer = told[0]
             scope = oracle.scope(sheet, place)
             ks = asked.walk.constructions(groups_in(case.facts, scope))
             statuses = [asked.walk.status(case.facts, scope, k) for k in ks]
@@ -110,12 +113,53 @@ def test_what_must_stay_out(sheet: Sheet) -> None:
                 assert evaluate(formula, answer.witness.article, answer.construction) is True
             if isinstance(place, int):
                 same_reading(answer, ks[holds.index(True)])
+            every_way(asked, told, [k for k, h in zip(ks, holds, strict=True) if h])
             expected = [
                 n
                 for n in below(sheet, place)
                 if evaluate(oracle.scope(sheet, n), answer.witness.article, answer.construction) is True
             ]
             assert list(answer.also_claims) == expected
+
+
+def by_place(answers: Iterable[Finding | Looked]) -> list[list[Finding | Looked]]:
+    """The answers, those about one place together."""
+    return [list(told) for _, told in groupby(answers, key=lambda a: (a.claim, a.label))]
+
+
+def every_way(asked: Asked, told: Sequence[Finding | Looked], effective: Sequence[Construction]) -> None:
+    """Is each way told: every single re-reading, and of sets of phrases no lesser one left out?"""
+    findings = [f for f in told if isinstance(f, Finding)]
+    assert len(findings) == len(told)
+    if findings[0].quantifier != "some":
+        assert len(findings) == 1
+        return
+    ways = [(f, changed(asked, f.construction)) for f in findings if f.construction is not None]
+    assert len(ways) == len(findings)
+    assert len({frozenset(w.items()) for _, w in ways}) == len(ways)
+    event(f"{min(len(ways), 4)} ways")
+    alone = {step for f, w in ways if len(w) == 1 for step in [*w.items(), *f.others]}
+    for k in effective:
+        moved = changed(asked, k)
+        if len(moved) == 1:
+            assert set(moved.items()) <= alone
+        elif not any(f.more for f in findings):
+            assert any(set(w) <= set(moved) for _, w in ways)
+    for f, w in ways:
+        for g, r in f.others:
+            assert any(changed(asked, k) == {**w, g: r} for k in effective)
+
+
+def changed(asked: Asked, k: Construction | None) -> dict[int, int]:
+    """The groups read, or stretched, otherwise than in the base, with their readings."""
+    assert k is not None
+    base = asked.walk.base
+    stretched = {
+        p.group
+        for p in asked.sheet.parameters
+        if k.readings[p.group] == p.reading and k.parameter(p.key) != p.presumed
+    }
+    return {g: r for g, r in enumerate(k.readings) if r != base.readings[g] or g in stretched}
 
 
 def below(sheet: Sheet, place: int | str) -> list[int]:
@@ -133,7 +177,7 @@ def test_what_must_be_covered(sheet: Sheet) -> None:
     for case in sheet.cases:
         if case.role != "inside":
             continue
-        answers = iter(list(inside_lost(asked.prepared, case)))
+        answers = iter(by_place(inside_lost(asked.prepared, case)))
         for target in asked.targets(case):
             for place in [target] if isinstance(target, str) else line_of(sheet, target):
                 inside_answer(asked, case, place, next(answers))
@@ -145,8 +189,8 @@ def line_of(sheet: Sheet, number: int) -> list[int]:
     return [*line_of(sheet, parents[0]), number] if len(parents) == 1 else [number]
 
 
-def inside_answer(asked: Asked, case: Case, place: int | str, answer: Finding | Looked) -> None:
-    sheet, walk = asked.sheet, asked.walk
+def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding | Looked]) -> None:
+    sheet, walk, answer = asked.sheet, asked.walk, told[0]
     scope, above = oracle.scope(sheet, place), All(())
     if isinstance(place, int):
         chains = oracle.chains(sheet, sheet.claim(place))
@@ -162,6 +206,7 @@ def inside_answer(asked: Asked, case: Case, place: int | str, answer: Finding | 
         return
     assert isinstance(answer, Finding)
     same_reading(answer, ks[lost.index(True)])
+    every_way(asked, told, [k for k, is_lost in zip(ks, lost, strict=True) if is_lost])
     never = highest(statuses) == "none"
     assert answer.quantifier == ("every" if never else asked.reach(ks, lost))
     assert answer.stakes == (1 if never else 3)
@@ -183,8 +228,9 @@ def test_what_documents_show(sheet: Sheet) -> None:
     for case in sheet.cases:
         if case.role != "document":
             continue
-        answers = list(outside_met(asked.prepared, case))
-        for place, answer in zip(asked.targets(case), answers, strict=True):
+        answers = by_place(outside_met(asked.prepared, case))
+        for place, told in zip(asked.targets(case), answers, strict=True):
+            answer = told[0]
             scope = oracle.scope(sheet, place)
             ks = walk.constructions(groups_in(case.facts, scope))
             if not any(walk.some(k, case.facts) for k in ks):
@@ -226,7 +272,7 @@ def test_one_reading_for_all_cases(sheet: Sheet) -> None:
     asked = Asked(sheet)
     walk = asked.walk
     wanted = [
-        (case.facts, oracle.scope(sheet, place), "every" if case.role == "inside" else "none")
+        (case.facts, oracle.scope(sheet, place), "every" if case.role == "inside" else "none", case.name)
         for case in sheet.cases
         if case.role in ("inside", "outside")
         for place in asked.targets(case)
@@ -235,12 +281,13 @@ def test_one_reading_for_all_cases(sheet: Sheet) -> None:
     if not {"inside", "outside"} <= {case.role for case in sheet.cases}:
         assert answers == []
         return
-    ks = walk.constructions(groups_in(*(f for r, s, _ in wanted for f in (r, s))))
+    ks = walk.constructions(groups_in(*(f for r, s, *_ in wanted for f in (r, s))))
 
-    def fits(k: Construction) -> bool:
+    def fits(k: Construction, names: Sequence[str] | None = None) -> bool:
         return all(
             not walk.some(k, region, without=scope) if want == "every" else not walk.some(k, region, scope)
-            for region, scope, want in wanted
+            for region, scope, want, name in wanted
+            if names is None or name in names
         )
 
     best = next((k for k in ks if fits(k)), None)
@@ -248,6 +295,13 @@ def test_one_reading_for_all_cases(sheet: Sheet) -> None:
     (answer,) = answers
     assert answer.question == ("no reading fits all cases" if best is None else "one reading fits all cases")
     same_reading(answer, best)
+    if best is None:
+        assert not any(fits(k, answer.cases) for k in ks)
+        for left_out in answer.cases if len(answer.cases) > 1 else ():
+            rest = [name for name in answer.cases if name != left_out]
+            assert any(fits(k, rest) for k in ks)
+    else:
+        assert answer.cases == ()
 
 
 # ---- claims
@@ -359,7 +413,7 @@ def test_expressions_without_value(sheet: Sheet) -> None:
             if any(holds):
                 assert isinstance(answer, Finding)
                 same_reading(answer, ks[holds.index(True)])
-                assert answer.quantifier == ("base" if holds[ks.index(walk.base)] else "some")
+                assert answer.quantifier == asked.reach(ks, holds)
             else:
                 assert not isinstance(answer, Finding)
 

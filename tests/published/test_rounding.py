@@ -18,6 +18,7 @@ from scopecheck.core.construction import Construction
 from scopecheck.core.model import Compare, Const, Measured, NumberDecl, Op, Rounded, Rule
 from scopecheck.foundations.quantity import PLAIN
 from scopecheck.report.boundary import region, stretches
+from scopecheck.solving.ends import infimum
 from scopecheck.solving.evaluate import evaluate, evaluate_term, rounded_to_whole
 from scopecheck.solving.solver import Session
 from tests import build
@@ -163,7 +164,7 @@ def test_the_least_that_rounds_up_to_a_limit(rule: Rule) -> None:
         formula = Compare(">=", Rounded(Measured("x"), F(1, 10), rule), Const(F(text)))
         search = session.search(())
         search.require(session.met(formula))
-        end = search.infimum(Measured("x"))
+        end = infimum(search, Measured("x"))
         assert end is not None
         least = Decimal(text) - Decimal("0.05")
         assert end.value == F(least)

@@ -12,6 +12,7 @@ from fractions import Fraction as F
 
 from scopecheck.answers.questions import prepare
 from scopecheck.core.model import Add, Measured, NumberDecl
+from scopecheck.solving.ends import infimum, supremum
 from scopecheck.solving.solver import Session
 from tests.published.worked import found, met, pinned, relation, sheet, worked
 
@@ -134,7 +135,7 @@ def test_ranges_whose_ends_add_up_to_more_than_the_whole() -> None:
     search = session.search(())
     search.require(*(session.met(x.formula, session.base) for x in loose.claim(1).limitations))
     total = Add(tuple(Measured(d.name) for d in loose.declarations if isinstance(d, NumberDecl)))
-    least, greatest = search.infimum(total), search.supremum(total)
+    least, greatest = infimum(search, total), supremum(search, total)
     assert least is not None
     assert greatest is not None
     assert least.value == F(41, 100)

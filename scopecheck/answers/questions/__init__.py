@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 
 from scopecheck.answers.findings import Answers, Finding, Looked
-from scopecheck.answers.questions.cases import Answer, class_status, inside_lost, outside_met, reading_for_all
+from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
+from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.core.model import Sheet

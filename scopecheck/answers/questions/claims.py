@@ -3,17 +3,34 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, at_limitation
-from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Node, nodes
 from scopecheck.core.linear import linear_form
-from scopecheck.core.model import All, Article, Compare, Const, Divide, Formula, Limitation, Op, Read, Term
+from scopecheck.core.model import (
+    All,
+    Article,
+    Compare,
+    Const,
+    Divide,
+    Formula,
+    Greatest,
+    Least,
+    Limitation,
+    Not,
+    Op,
+    Read,
+    Term,
+)
+from scopecheck.core.model import Any as AnyOf
 from scopecheck.foundations.record import replace
-from scopecheck.solving.solver import Extremum, Undecided
+from scopecheck.solving.ends import Extremum, infimum, supremum
+from scopecheck.solving.solver import Undecided
 
 NOTHING = All(())
 
@@ -24,10 +41,11 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     Where an ancestor alone cannot be met, it is reported there and not here.
     """
     session, claim = prepared.session, instance.claim
-    question = "dependent cannot be met" if claim.parents else "nothing meets"
+    question = "dependent cannot be met" if claim.dependent else "nothing meets"
     scope = instance.scope
     groups = session.groups_in(scope)
     if met_whatever_is_read(prepared, scope):
+        prepared.note_can_be_met(scope)
         yield Looked(question, claim.number, f"claim {claim.number}")
         return
     if prepared.can_be_met(scope):
@@ -48,19 +66,22 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
 
 
 def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | None = None) -> bool:
-    """Does one thing meet the scope (and miss `missed`) on every construction?
+    """Does one thing meet the scope (and miss `missed`) on every reading, free parameters as presumed?
 
-    A single query proposes the thing, with free parameters as presumed; the readings alone then confirm it.
-    False means only that no such thing was found this way.
+    A single query proposes the thing; the readings alone then confirm it. False means only that no such thing
+    was found this way.
     """
     session = prepared.session
     formulas = (scope, missed) if missed is not None else (scope,)
-    readings = session.search(session.groups_in(*formulas), things=False)
+    groups = session.groups_in(*formulas)
+    readings = session.search(groups, things=False)
+    stretches = [p for p in session.sheet.parameters if p.group in groups]
+    readings.require(*(session.stretches(p.key, p.presumed) for p in stretches))
 
     def always(article: Article) -> bool:
-        escapes = ~session.met_by(scope, article)
+        escapes = ~session.met_by(scope, article, stretch=False)
         if missed is not None:
-            escapes = escapes | session.met_by(missed, article)
+            escapes = escapes | session.met_by(missed, article, stretch=False)
         return not readings.holds(escapes)
 
     if missed is None and any(always(article) for article in prepared.inside_points(scope)):
@@ -104,7 +125,7 @@ def _needed(prepared: Prepared, instance: Instance, conflict: tuple[str, ...]) -
 
 def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     """Is everything that meets the parent also within what the dependent claim says for itself?"""
-    if not instance.claim.parents or not instance.own:
+    if not instance.claim.dependent or not instance.own:
         return
     session, claim = prepared.session, instance.claim
     parent, own = instance.parent_scope, instance.own_scope
@@ -113,7 +134,7 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         return
     if met_whatever_is_read(prepared, parent, own):
         # One thing meets the parent and misses the dependent on every construction: it narrows on every one.
-        yield _narrowing(prepared, instance)
+        yield _narrowing(prepared, instance, at_base=True)
         return
     search = session.search(groups)
     search.require(session.met(parent), ~session.met(own))
@@ -127,19 +148,22 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         return
     base = session.search(())
     base.require(session.met(parent, session.base))
-    narrows_at_base = not base.holds() or base.holds(~session.met(own, session.base))
+    misses_at_base = base.holds(~session.met(own, session.base))
+    narrows_at_base = misses_at_base or not base.holds()
     demands = [Demand(parent, own, "every"), Demand(NOTHING, parent, "some")]
     refined = find_construction(session, demands, stretch=False)
     if refined.construction is not None:
         told = prepared.told_refined(at_claim("adds nothing", 4, claim), refined, groups)
         quantifier: Quantifier = "some" if narrows_at_base else "base"
         yield replace(told, outcome="excluded", quantifier=quantifier)
-    yield _narrowing(prepared, instance)
+    yield _narrowing(prepared, instance, misses_at_base)
 
 
-def _narrowing(prepared: Prepared, instance: Instance) -> Finding:
-    """The thing that meets the parent and not the dependent claim: what the narrowing gives up."""
+def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Finding:
+    """That the dependent claim narrows; shown, where details are asked for, by the thing it gives up."""
     session = prepared.session
+    if not prepared.details:
+        return replace(at_claim("narrows", 6, instance.claim), quantifier="base" if at_base else "some")
     parent, own = instance.parent_scope, instance.own_scope
     search = session.search(session.groups_in(parent, own))
     search.require(session.met(parent), ~session.met(own))
@@ -165,7 +189,7 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
 
     An end the claim merely leaves to its parent is not looked at.
     """
-    if not instance.claim.parents:
+    if not instance.claim.dependent:
         return
     session = prepared.session
     whole = session.search(())
@@ -230,8 +254,8 @@ def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extrem
     search = session.search(())
     search.require(session.met(instance.scope, session.base))
     if op in ("<", "<="):
-        return search.supremum(term, session.base)
-    return search.infimum(term, session.base)
+        return supremum(search, term, session.base)
+    return infimum(search, term, session.base)
 
 
 def _reaches(op: Op, end: Extremum, limit: Fraction) -> bool:
@@ -267,12 +291,24 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
             ((limitation.formula, "undefined"),),
             prepared.known(formulas),
         )
-        yield replace(shown, quantifier="some" if shown.rereads or shown.read_as else "base")
+        # Every thing has a value, or fails another limitation: what a construction without such a thing asks.
+        escape = AnyOf((limitation.formula, Not(limitation.formula), *(Not(f) for f in others)))
+        quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
+        with suppress(Undecided):
+            if not some_construction(session, [Demand(NOTHING, escape, "every")]):
+                quantifier = "every"
+        yield replace(shown, quantifier=quantifier)
 
 
 def may_lack_value(node: Node) -> bool:
-    """Is this a division by something that is not a written number?"""
-    return isinstance(node, Divide) and not isinstance(node.right, Const)
+    """Is this a division (but not by a written number, unless 0), or the least or greatest of nothing?"""
+    match node:
+        case Divide(_, Const(value)):
+            return value == 0
+        case Least(items) | Greatest(items):
+            return not items
+        case _:
+            return isinstance(node, Divide)
 
 
 def _expression(limitation: Limitation) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 from scopecheck.answers.findings import Finding, Reread, WayOut
@@ -18,12 +17,12 @@ from scopecheck.core.construction import (
 from scopecheck.core.model import All, Any, Article, Case, Claim, Formula, Limitation, NumberDecl, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
-from scopecheck.foundations.record import replace
+from scopecheck.foundations.record import record, replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Constraint, Search, Session
 
 
-@dataclass(frozen=True)
+@record
 class Instance:
     """A claim with one chain of its parents: what the claim says and what it takes over."""
 
@@ -63,6 +62,7 @@ class Prepared:
             self._expand(claim)
         self._scopes: dict[int, Formula] = {}
         self._can_be_met: dict[int, tuple[Formula, bool]] = {}
+        self._points: dict[tuple[int, int], tuple[Formula, Article | None]] = {}
 
     def _expand(self, claim: Claim) -> tuple[Instance, ...]:
         if claim.number not in self.instances:
@@ -186,6 +186,10 @@ class Prepared:
             self._can_be_met[id(scope)] = (scope, search.holds(self.session.met(scope)))
         return self._can_be_met[id(scope)][1]
 
+    def note_can_be_met(self, scope: Formula) -> None:
+        """Keeps it in mind that something was found to meet the scope."""
+        self._can_be_met[id(scope)] = (scope, True)
+
     def inside_points(self, scope: Formula) -> list[Article]:
         """The listed inside things that are one article for this scope."""
         inside = [case for case in self.sheet.cases if case.role == "inside"]
@@ -196,8 +200,15 @@ class Prepared:
 
         Names that do not matter are filled with plain values.
         """
+        key = (id(case), id(scope))
+        if key not in self._points:
+            # The scope is kept beside the article so that its identity is not reused.
+            self._points[key] = (scope, self._point(case, scope))
+        return self._points[key][1]
+
+    def _point(self, case: Case, scope: Formula) -> Article | None:
         stated = stated_values(self.sheet, case, exact=True)
-        if case.groups or not self.relevant(case.facts, scope) <= set(stated):
+        if case.groups or not self.session.names_in(case.facts, scope) <= set(stated):
             return None
         article = self.known((case.facts, scope), case)[0].article
         try:

@@ -9,7 +9,7 @@ from scopecheck.answers.findings import Bearer, Finding, Looked, Quantifier
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
-from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import Expected, Obligation, verify
 from scopecheck.core.construction import admissible_readings, preference
 from scopecheck.core.model import Formula, Limitation, Not
@@ -90,7 +90,7 @@ def _counted(
     assert shown.construction is not None
     taken = {(g, shown.construction.readings[g]) for g in groups}
     others = tuple(step for step in alone if step not in taken)
-    if find_construction(prepared.session, [escape]).construction is None:
+    if not some_construction(prepared.session, [escape]):
         return replace(shown, quantifier="every", stakes=1, others=others)
     quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
     return replace(shown, quantifier=quantifier, others=others)

@@ -23,6 +23,7 @@ from scopecheck.report.blocks import Item, Picture, Report
 from scopecheck.report.describe import concerned, value_text
 from scopecheck.report.items import statement
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
+from scopecheck.report.looked import wholly_looked
 from scopecheck.report.margins import bearer_text, readings_told
 from scopecheck.report.page import exit_status
 from scopecheck.report.rereadings import break_text, group_words, standing_text
@@ -60,7 +61,7 @@ def _report(report: Report) -> Data:
             _finding(sheet, finding, i in report.held_back) for i, finding in enumerate(report.order)
         ],
         "items": [_item(item, index) for item in report.items],
-        "looked_for_and_not_found": [_looked(entry) for entry in answers.looked],
+        "looked_for_and_not_found": [_looked(entry) for entry in wholly_looked(answers)],
         "phrases": [_group(sheet, i) for i in range(len(sheet.groups))],
         "givens": [{"text": g.text, "note": g.note, **_place(g.span)} for g in sheet.givens],
         "bounds": [_bounds(d) for d in sheet.declarations if isinstance(d, NumberDecl)],
@@ -127,6 +128,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "bearer": f.bearer,
         "raised_by": bearer_text(sheet, f),
         "case": f.case,
+        "cases": list(f.cases),
         "construction": _construction(sheet, f.construction),
         "rereads": [_reread(sheet, r) for r in f.rereads],
         "read_as": [_reread(sheet, r) for r in f.read_as],
@@ -146,6 +148,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "kept_by": [_reread(sheet, r) for r in f.kept_by],
         "conflict": list(f.conflict),
         "other_readings": [_taken(sheet, g, r) for g, r in f.others],
+        "further_together": f.more,
         "also_claims": list(f.also_claims),
         "partly": list(f.partly),
         "detail": f.detail,
@@ -283,6 +286,7 @@ def _picture(picture: NumberLine | ValueTable) -> Data:
                 {"reading": label, "met": [_stretch(s) for s in ranges]} for label, ranges in picture.rows
             ],
             "marks": [{"name": name, "exact": exact(value)} for name, value in picture.marks],
+            "stretched": [{"reading": label, "drawn": how} for label, how in picture.stretched],
         }
     return {
         "sort": "values",

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from typing import assert_never
 
+from scopecheck.foundations.regex import regex
 from scopecheck.report.blocks import (
     Banner,
     Block,
@@ -21,8 +22,8 @@ from scopecheck.report.render.number_line import draw_picture
 from scopecheck.report.wording import GLUE, sentence
 
 PICTURE_WIDTH = 96
-_SPECIAL = re.compile(r"([\\`*_\[\]~|]|<(?=[A-Za-z/!?])|&(?=#|\w+;))")
-_LINE_START = re.compile(r"^(\s*)([#>+-]|\d+[.)])(?=\s|$)")
+_SPECIAL = regex(r"([\\`*_\[\]~|]|<(?=[A-Za-z/!?])|&(?=#|\w+;))")
+_LINE_START = regex(r"^(\s*)([#>+-]|\d+[.)])(?=\s|$)")
 
 
 def escaped(text: str) -> str:

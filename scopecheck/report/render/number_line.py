@@ -10,7 +10,7 @@ from scopecheck.foundations.quantity import decimal_text
 from scopecheck.foundations.record import record
 from scopecheck.report.amounts import approximate, plain_degrees, plain_number
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
-from scopecheck.report.wording import flat, sentence
+from scopecheck.report.wording import flat, listed, sentence
 
 MOST_LABEL = 32
 
@@ -24,13 +24,14 @@ class Signs:
     inside: str
     outside: str
     mark: str
+    stretches: str
     met: str
     not_met: str
     undefined: str
 
 
-UNICODE = Signs("●", "○", "━", "┈", "▲", "●", "·", "?")
-ASCII = Signs("*", "o", "=", ".", "^", "x", ".", "?")
+UNICODE = Signs("●", "○", "━", "┈", "▲", "~", "●", "·", "?")
+ASCII = Signs("*", "o", "=", ".", "^", "~", "x", ".", "?")
 
 
 def _label(text: str, width: int) -> str:
@@ -56,21 +57,40 @@ def draw_number_line(line: NumberLine, width: int = 90, unicode: bool = True) ->
     signs = UNICODE if unicode else ASCII
     ticks = _ticks(line)
     texts = [decimal_text(tick) or f"≈{approximate(tick)}" for tick in ticks]
-    labels = [label for label, _ in line.rows]
+    labels = _row_labels(line, signs)
     left = _label_width([*labels, _heading(line.name, line.unit)])
     gap = max([7, *(len(text) + 2 for text in texts)])
     columns = [gap // 2 + 1 + gap * i for i in range(len(ticks))]
     total = columns[-1] + gap // 2 + 2 if columns else 24
     if left + 2 + total > width:
-        return _in_words(line, left, unicode)
+        return [*_in_words(line, left, unicode), *_stretch_note(line, signs, width)]
     drawn = [f"{_label(_heading(line.name, line.unit), left)}  {_scale(texts, columns)}".rstrip()]
-    for label, stretches in line.rows:
+    for label, (_, stretches) in zip(labels, line.rows, strict=True):
         row = _row(stretches, dict(zip(ticks, columns, strict=True)), total, signs)
         drawn.append(f"{_label(label, left)}  {row}")
     for name, value in line.marks:
         column = columns[ticks.index(value)]
         drawn.append(f"{_label('', left)}  {' ' * column}{signs.mark} {flat(name)}")
-    return drawn
+    return [*drawn, *_stretch_note(line, signs, width)]
+
+
+def _row_labels(line: NumberLine, signs: Signs) -> list[str]:
+    """The readings' labels, one that stretches with its sign."""
+    stretched = dict(line.stretched)
+    most = MOST_LABEL - len(signs.stretches) - 1
+    return [
+        f"{_label(label, min(most, len(flat(label))))} {signs.stretches}" if label in stretched else label
+        for label, _ in line.rows
+    ]
+
+
+def _stretch_note(line: NumberLine, signs: Signs, width: int) -> list[str]:
+    """What the sign of a reading that stretches says: how far it is stretched in this drawing."""
+    if not line.stretched:
+        return []
+    told = dict.fromkeys(how for _, how in line.stretched)
+    how = next(iter(told)) if len(told) == 1 else listed(f'"{flat(n)}" {t}' for n, t in line.stretched)
+    return ["", *wrap(sentence("picture", "stretched", sign=signs.stretches, how=how), width)]
 
 
 def _ticks(line: NumberLine) -> list[Fraction]:
@@ -102,7 +122,8 @@ def _row(stretches: Sequence[Stretch], columns: dict[Fraction, int], total: int,
 
 def _in_words(line: NumberLine, left: int, unicode: bool) -> list[str]:
     drawn = [_heading(line.name, line.unit)]
-    for label, stretches in line.rows:
+    labels = _row_labels(line, UNICODE if unicode else ASCII)
+    for label, (_, stretches) in zip(labels, line.rows, strict=True):
         drawn.append(f"{_label(label, left)}  {stretches_text(stretches, unicode)}")
     drawn += [f"{_label(name, left)}  {plain_number(value)}" for name, value in line.marks]
     return drawn

@@ -1,0 +1,171 @@
+"""Is something lost of what must be inside?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
+from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets
+from scopecheck.answers.questions.prepared import Prepared, at_claim
+from scopecheck.answers.questions.ways import ways_of
+from scopecheck.answers.refine import Demand, some_construction
+from scopecheck.core.model import All, Article, Case, Formula, Limitation
+from scopecheck.foundations.record import replace
+from scopecheck.solving.evaluate import meets
+from scopecheck.solving.solver import Search
+
+
+def inside_lost(prepared: Prepared, case: Case) -> Iterator[Answer]:
+    """Is something of an inside case kept out? Reported at the claim that causes it."""
+    for place in targets(prepared, case):
+        if isinstance(place, int):
+            for number in _line_of(prepared, place):
+                yield from _inside_at(prepared, case, number)
+        else:
+            yield from _inside_at(prepared, case, place)
+
+
+def _line_of(prepared: Prepared, number: int) -> list[int]:
+    """The claim's only line of ancestors and itself, first ancestor first; alternatives stay joined."""
+    claim = prepared.sheet.claim(number)
+    return [*_line_of(prepared, claim.parents[0]), number] if len(claim.parents) == 1 else [number]
+
+
+def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Answer]:
+    session = prepared.session
+    finding = replace(finding_at(prepared, "inside lost", 3, place, case), bearer="competitor")
+    scope, limitations = scope_at(prepared, place)
+    above: Formula = All(())
+    if isinstance(place, int) and len(prepared.instances[place]) == 1:
+        above = prepared.instances[place][0].parent_scope
+        limitations = prepared.sheet.claim(place).limitations
+    article = prepared.point(case, scope)
+    if article is not None:
+        yield from _inside_point(prepared, case, finding, article, scope, above, limitations)
+        return
+    formulas = (case.facts, scope)
+    groups = session.groups_in(*formulas)
+    region = All((case.facts, above)) if above != All(()) else case.facts
+    some_met = session.search(groups)
+    some_met.require(session.met(case.facts), session.met(scope))
+
+    def lost() -> Search:
+        search = session.search(groups)
+        search.require(session.met(region), ~session.met(scope))
+        return search
+
+    if not lost().holds():
+        yield Looked("inside lost", finding.claim, finding.label, case.name)
+        return
+    ever = some_met.holds()
+    finding = _graded_loss(prepared, finding, case, region, scope, ever)
+    if ever and finding.at_base == "none":
+        finding = replace(finding, kept_by=_kept_by(prepared, some_met, groups))
+
+    def shown(search: Search) -> Finding:
+        found = prepared.exhibit(
+            finding,
+            search,
+            formulas,
+            ((case.facts, "met"), (scope, "not met")),
+            prepared.known(formulas, case),
+        )
+        assert found.witness is not None
+        told = _with_failing(prepared, found, limitations, found.witness.article)
+        if not told.partly:
+            return told
+        speak = session.names_in(*(x.formula for x in limitations if x.label in told.failing))
+        partly = tuple(n for n in told.shown if n in speak and n not in case.stated)
+        return replace(told, partly=partly or told.partly)
+
+    yield from ways_of(prepared, finding, groups, lost, shown)
+
+
+def _with_failing(
+    prepared: Prepared, found: Finding, limitations: tuple[Limitation, ...], article: Article
+) -> Finding:
+    """Adds which limitations fail, and what the sheet settled in them."""
+    assert found.construction is not None
+    failing = prepared.failing(limitations, article, found.construction)
+    return replace(found, failing=failing, rests_on=prepared.settled_in(limitations, failing))
+
+
+def _inside_point(
+    prepared: Prepared,
+    case: Case,
+    finding: Finding,
+    article: Article,
+    scope: Formula,
+    above: Formula,
+    limitations: tuple[Limitation, ...],
+) -> Iterator[Answer]:
+    """As for a region, by the readings alone: the thing is one article."""
+    session = prepared.session
+    met = session.met_by(scope, article)
+    groups = session.groups_in(scope)
+    ever = session.search(groups, things=False).holds(met)
+
+    def lost() -> Search:
+        search = session.search(groups, things=False)
+        search.require(session.met_by(above, article), ~met)
+        return search
+
+    if not lost().holds():
+        yield Looked("inside lost", finding.claim, finding.label, case.name)
+        return
+    base: Status = "every" if meets(scope, article, session.base) else "none"
+    lost_at_base = base == "none" and meets(above, article, session.base)
+    finding = replace(
+        finding,
+        stakes=3 if ever else 1,
+        quantifier="every" if not ever else "base" if lost_at_base else "some",
+        lowest="none",
+        at_base=base,
+        highest="every" if ever else "none",
+    )
+    if ever and base == "none":
+        keeping = session.search(groups, things=False)
+        keeping.require(met)
+        finding = replace(finding, kept_by=_kept_by(prepared, keeping, groups))
+
+    def shown(search: Search) -> Finding:
+        found = prepared.exhibit_point(finding, search, case, scope, article, met=False)
+        return _with_failing(prepared, found, limitations, article)
+
+    yield from ways_of(prepared, finding, groups, lost, shown)
+
+
+def _kept_by(prepared: Prepared, search: Search, groups: tuple[int, ...]) -> tuple[Reread, ...]:
+    """The least departures from the base on which a search for the case inside succeeds."""
+    told = prepared.told_by(at_claim("inside lost", 3, prepared.sheet.claims[0]), search, groups)
+    return told.rereads + told.read_as
+
+
+def _graded_loss(
+    prepared: Prepared, finding: Finding, case: Case, region: Formula, scope: Formula, ever_met: bool
+) -> Finding:
+    """Wholly or partly, on every construction or on some."""
+    session = prepared.session
+    base = status_at(prepared, case.facts, scope, session.base)
+    if not ever_met:
+        return replace(finding, stakes=1, quantifier="every", at_base=base, highest="none", lowest="none")
+    lost = session.search(())
+    lost.require(session.met(region, session.base), ~session.met(scope, session.base))
+    quantifier: Quantifier = "base" if lost.holds() else "some"
+    wholly = some_construction(session, [Demand(case.facts, scope, "none")])
+    kept = some_construction(session, [Demand(case.facts, scope, "every")])
+    # What an ancestor keeps out is told there: only what this claim keeps out of the rest counts here.
+    spared = kept or some_construction(session, [Demand(region, scope, "every")])
+    return replace(
+        finding,
+        quantifier=quantifier if spared else "every",
+        at_base=base,
+        lowest="none" if wholly else "some",
+        highest="every" if kept else "some",
+        partly=() if wholly else _unsaid(prepared, case, scope),
+    )
+
+
+def _unsaid(prepared: Prepared, case: Case, scope: Formula) -> tuple[str, ...]:
+    names = prepared.session.names_in(scope)
+    return tuple(d.name for d in prepared.sheet.declarations if d.name in names)

@@ -1,0 +1,252 @@
+"""Is something of a case that must stay out met, or what a document states?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.answers.findings import Finding, Looked, Quantifier, Status
+from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets, with_status
+from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.questions.ways import ways_of
+from scopecheck.answers.refine import Demand, Wanted, find_construction, some_construction
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import All, Article, Case, Formula, NumberDecl
+from scopecheck.foundations.record import replace
+from scopecheck.solving.evaluate import meets
+from scopecheck.solving.solver import Constraint, Search
+
+
+def outside_met(prepared: Prepared, case: Case) -> Iterator[Answer]:
+    """Is something of a case that must stay out met? On which readings; on every one?"""
+    for place in targets(prepared, case):
+        yield from _outside_at(prepared, case, place)
+
+
+def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Answer]:
+    session = prepared.session
+    question = "document met" if case.role == "document" else "outside met"
+    scope, _ = scope_at(prepared, place)
+    finding = replace(finding_at(prepared, question, 2, place, case), bearer="challenger")
+    if case.role == "document":
+        yield from _document_at(prepared, case, finding, scope)
+        return
+    article = prepared.point(case, scope)
+    if article is not None:
+        yield from _outside_point(prepared, case, place, finding, article)
+        return
+    formulas = (case.facts, scope)
+    groups = session.groups_in(*formulas)
+
+    def met_somewhere() -> Search:
+        search = session.search(groups)
+        search.require(session.met(case.facts), session.met(scope))
+        return search
+
+    if not met_somewhere().holds():
+        yield Looked(question, finding.claim, finding.label, case.name)
+        return
+    free_of = some_construction(session, [Demand(case.facts, scope, "none")])
+    finding = with_status(prepared, finding, case, scope, free_of)
+    if finding.quantifier == "every":
+        finding = replace(finding, stakes=1)
+
+    def shown(search: Search) -> Finding:
+        if isinstance(place, str):
+            _prefer_rest_met(prepared, place, search, formulas)
+        found = prepared.exhibit(
+            finding,
+            search,
+            formulas,
+            ((case.facts, "met"), (scope, "met")),
+            prepared.known(formulas, case),
+            prepared.grades_for(case.facts),
+        )
+        return _with_company(prepared, case, place, found)
+
+    yield from ways_of(prepared, finding, groups, met_somewhere, shown)
+
+
+def _with_company(prepared: Prepared, case: Case, place: int | str, shown: Finding) -> Finding:
+    """Adds what keeps the thing out in the base, and the dependents that it meets as well."""
+    assert shown.witness is not None
+    assert shown.construction is not None
+    _, limitations = scope_at(prepared, place)
+    return replace(
+        shown,
+        ways_out=prepared.ways_out(limitations, shown.witness.article),
+        also_claims=_also_met(prepared, case, place, shown.witness.article, shown.construction),
+    )
+
+
+def _outside_point(
+    prepared: Prepared, case: Case, place: int | str, finding: Finding, article: Article
+) -> Iterator[Answer]:
+    """As for a region, by the readings alone: the thing is one article."""
+    session = prepared.session
+    scope, _ = scope_at(prepared, place)
+    met = session.met_by(scope, article)
+    groups = session.groups_in(scope)
+
+    def readings() -> Search:
+        search = session.search(groups, things=False)
+        search.require(met)
+        return search
+
+    if not readings().holds():
+        yield Looked(finding.question, finding.claim, finding.label, case.name)
+        return
+    always = not session.search(groups, things=False).holds(~met)
+    base: Status = "every" if meets(scope, article, session.base) else "none"
+    finding = replace(
+        finding,
+        stakes=1 if always else 2,
+        quantifier="every" if always else "some" if base == "none" else "base",
+        lowest="every" if always else "none",
+        at_base=base,
+        highest="every",
+    )
+
+    def shown(search: Search) -> Finding:
+        found = prepared.exhibit_point(finding, search, case, scope, article, met=True)
+        return _with_company(prepared, case, place, found)
+
+    yield from ways_of(prepared, finding, groups, readings, shown)
+
+
+def _prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: tuple[Formula, ...]) -> None:
+    """For a case of one limitation: first try with the rest of the claim met."""
+    session = prepared.session
+    limitation = prepared.limitation(label)
+    rest = [x.formula for x in prepared.limitations(limitation.claim) if x.label != label]
+    inside = set(session.groups_in(*formulas))
+    met = [session.met(f, None if set(session.groups_in(f)) <= inside else session.base) for f in rest]
+    if search.holds(*met):
+        search.require(*met)
+
+
+def _also_met(
+    prepared: Prepared, case: Case, place: int | str, article: Article, k: Construction
+) -> tuple[int, ...]:
+    """The dependents that the same thing meets as well, read the same way.
+
+    A document shows a dependent only if every completion of what it states meets it.
+    """
+    if isinstance(place, str):
+        return ()
+    below = prepared.descendants(place)
+    if case.role == "document":
+        facts = case.facts
+        return tuple(n for n in below if status_at(prepared, facts, prepared.scope(n), k) == "every")
+    return tuple(n for n in below if meets(prepared.scope(n), article, k))
+
+
+# ---- documents
+
+
+def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formula) -> Iterator[Answer]:
+    """A document's example is met where what it states makes every completion meet the claim."""
+    if case.form == "range":
+        yield from _relations(prepared, case, finding, scope)
+        return
+    article = prepared.point(case, scope)
+    if article is not None:
+        yield from _outside_point(prepared, case, finding.claim, finding, article)
+        return
+    session = prepared.session
+    exists = session.search(session.groups_in(case.facts))
+    exists.require(session.met(case.facts))
+    if not exists.holds():
+        yield replace(finding, question="case empty on a reading", stakes=4, outcome="vacuous")
+        return
+    demand = Demand(case.facts, scope, "every")
+    stated = Demand(All(()), case.facts, "some")
+    refined = find_construction(session, [demand, stated])
+    accepted = refined.construction
+    if accepted is None:
+        yield Looked("document met", finding.claim, finding.label, case.name)
+        return
+    groups = session.groups_in(case.facts, scope)
+    escape = session.search(groups)
+    escape.require(session.met(case.facts), ~session.met(scope))
+    everywhere = not escape.holds()
+    search = session.search(groups)
+    search.require(session.met(case.facts), session.met(scope), *session.taken(accepted, groups))
+    base = status_at(prepared, case.facts, scope, session.base)
+    quantifier: Quantifier = "every" if everywhere else "base" if base == "every" else "some"
+    finding = replace(finding, quantifier=quantifier, stakes=1 if everywhere else 2, at_base=base)
+    formulas = (case.facts, scope)
+    shown = prepared.exhibit(
+        finding,
+        search,
+        formulas,
+        ((case.facts, "met"), (scope, "met")),
+        prepared.known(formulas, case),
+        [("listed", None)],
+    )
+    assert shown.witness is not None
+    also = _also_met(prepared, case, finding.claim, shown.witness.article, accepted)
+    yield replace(prepared.told_refined(shown, refined, groups), highest="every", also_claims=also)
+
+
+def _relations(prepared: Prepared, case: Case, finding: Finding, scope: Formula) -> Iterator[Finding]:
+    """How a document's stated range lies against the claim: relations, no conclusion.
+
+    In the base; then on the least re-reading on which they share something, nothing, or all of the range.
+    """
+    session = prepared.session
+    told = replace(finding, question="document range", stakes=6, bearer="")
+    base = _relation(prepared, case, scope, session.base)
+    yield replace(told, detail=base, quantifier="base", construction=session.base)
+    groups = session.groups_in(case.facts, scope)
+    stated = Demand(All(()), case.facts, "some")
+    if base == "apart":
+        sharing = session.search(groups)
+        sharing.require(session.met(case.facts), session.met(scope))
+        found = [prepared.told_by(told, sharing, groups)] if sharing.holds() else []
+    else:
+        wanted: tuple[Wanted, ...] = ("none",) if base in ("within", "the same") else ("none", "every")
+        # A stretch without end parts or joins any two ranges: only the readings as presumed are asked.
+        demands = [[Demand(case.facts, scope, w), stated] for w in wanted]
+        refined = [find_construction(session, asked, stretch=False) for asked in demands]
+        found = [prepared.told_refined(told, r, groups) for r in refined if r.construction is not None]
+    for other in found:
+        assert other.construction is not None
+        yield replace(
+            other, detail=_relation(prepared, case, scope, other.construction), quantifier="some"
+        )
+
+
+def _relation(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> str:
+    """How the range lies against the claim on one construction."""
+    session = prepared.session
+    inside, outside = session.search(()), session.search(())
+    region = session.met(case.facts, k)
+    inside.require(session.met(scope, k))
+    outside.require(region, ~session.met(scope, k))
+    if not inside.find(region):
+        return "apart"
+    touches = _at_one_end(prepared, case, inside, region, scope, k)
+    beyond, rest = inside.holds(~region), outside.holds()
+    if not beyond:
+        return "contains" if rest else "the same"
+    if not rest:
+        return "within"
+    return "touches" if touches else "overlaps"
+
+
+def _at_one_end(
+    prepared: Prepared, case: Case, shared: Search, region: Constraint, scope: Formula, k: Construction
+) -> bool:
+    """Is what claim and region share, in some stated number, one value only, which neither is limited to?"""
+    session = prepared.session
+    article = shared.article()
+    claim, range_ = session.search(()), session.search(())
+    claim.require(session.met(scope, k))
+    range_.require(region)
+    for d in prepared.sheet.declarations:
+        if not isinstance(d, NumberDecl) or d.name not in case.stated:
+            continue
+        other = ~session.equals(d.name, article[d.name])
+        if not shared.holds(region, other) and claim.holds(other) and range_.holds(other):
+            return True
+    return False

@@ -1,0 +1,88 @@
+"""What was looked for and not found, claim by claim."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from scopecheck.answers.findings import QUESTIONS, Answers, Looked
+from scopecheck.core.model import Sheet
+from scopecheck.foundations.record import record
+from scopecheck.report.describe import case_text
+from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
+
+
+@record
+class Beside:
+    """What the foot tells of the findings: the claims that none concerns, with their contested places.
+
+    `undecided` are the claims of which something was not decided; `narrowed` those shown to narrow what they
+    depend on, `narrowed_partly` those of them that add nothing on other readings. `harmless` counts the
+    readings that change nothing.
+    """
+
+    untouched: Mapping[int, int]
+    undecided: frozenset[int] = frozenset()
+    narrowed: tuple[int, ...] = ()
+    narrowed_partly: frozenset[int] = frozenset()
+    harmless: int = 0
+
+
+CASES_OF = ("outside met", "inside lost", "document met")
+"""Questions asked of one case at a time."""
+
+
+def wholly_looked(answers: Answers) -> tuple[Looked, ...]:
+    """What was looked for and not found, without what was decided in part only: that stands as undecided."""
+    left = {(f.question, f.claim, f.label) for f in answers.findings if f.outcome == "undecided"}
+    return tuple(e for e in answers.looked if (e.question, e.claim, e.label) not in left)
+
+
+def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iterator[str]:
+    """One line a claim, claims alike together: what was looked for there and not found."""
+    by_claim: dict[int, list[Looked]] = {c.number: [] for c in sheet.claims}
+    for entry in looked:
+        by_claim.setdefault(entry.claim, []).append(entry)
+    alike: dict[str, list[int]] = {}
+    for number, entries in by_claim.items():
+        line = _looked_at(sheet, entries, beside.untouched.get(number))
+        if line and number in beside.undecided:
+            section = sentence("section", "undecided")
+            line = sentence("claim", "undecided", told=line.rstrip("."), section=section)
+        if line:
+            alike.setdefault(line, []).append(number)
+    for line, numbers in alike.items():
+        yield f"{upper_first(claims_text(numbers))}: {line}"
+    if beside.narrowed:
+        yield sentence("claim", "narrowing", claims=_narrowed(beside))
+
+
+def _narrowed(beside: Beside) -> str:
+    """`claims 2 and 3; claim 5 on some readings only`."""
+    wholly = [n for n in beside.narrowed if n not in beside.narrowed_partly]
+    told = [claims_text(wholly)] if wholly else []
+    partly = [n for n in beside.narrowed if n in beside.narrowed_partly]
+    if partly:
+        told.append(sentence("claim", "narrowing_partly", claims=claims_text(partly)))
+    return "; ".join(told)
+
+
+def _looked_at(sheet: Sheet, entries: Iterable[Looked], contested: int | None) -> str:
+    """What was looked for at one claim; `contested` is given where nothing else was found there."""
+    told = "; ".join(_looked_parts(sheet, entries))
+    if contested is None:
+        return f"{told}." if told else ""
+    places = sentence("claim", "contested", places=counted(contested, "place")) if contested else ""
+    among = sentence("claim", "among", looked=told) if told else ""
+    return sentence("claim", "nothing_found", among=among, contested=places)
+
+
+def _looked_parts(sheet: Sheet, entries: Iterable[Looked]) -> Iterator[str]:
+    by_question: dict[str, list[Looked]] = {}
+    for entry in entries:
+        key = "nothing meets" if entry.question == "dependent cannot be met" else entry.question
+        by_question.setdefault(key, []).append(entry)
+    for question in sorted(by_question, key=QUESTIONS.index):
+        own = by_question[question]
+        cases = dict.fromkeys(case_text(sheet, e.case) for e in own if e.case)
+        labels = dict.fromkeys(flat(e.label) for e in own)
+        yield sentence("looked", question, cases=listed(cases, "or"), labels=listed(labels, "or"))

@@ -1,0 +1,63 @@
+"""A stated end that nothing reaches, in words: what is stated, and how far the value gets."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.questions.claims import own_ends
+from scopecheck.core.construction import base_construction
+from scopecheck.core.model import Const, Limitation, Op, Sheet, Term
+from scopecheck.report.amounts import plain_degrees, with_symbol
+from scopecheck.report.describe import chains, limitation_labelled
+from scopecheck.report.wording import GLUE, flat, sentence
+
+UPPER = ("<", "<=")
+
+
+def end_text(sheet: Sheet, finding: Finding) -> str:
+    """A detail of the form `20.0 mm|no more than|37/2 mm|in`, in words; '' for any other finding."""
+    parts = finding.detail.split("|")
+    if finding.question != "end not reached" or len(parts) != 4:
+        return flat(finding.detail)
+    stated, side, reached, taken = parts
+    number, _, unit = reached.partition(" ")
+    text = with_symbol(Fraction(number), unit)
+    shown = plain_degrees(stated).replace(" ", GLUE)
+    if taken != "in":
+        beyond = "below" if side == "no more than" else "above"
+        return sentence("end", "approached", stated=shown, side=sentence("end", beyond), reached=text)
+    if _one_value(sheet, finding, stated, side == "no more than", Fraction(number)):
+        return sentence("end", "one_value", stated=shown, reached=text)
+    return sentence("end", "reached", stated=shown, side=sentence("end", side), reached=text)
+
+
+def _one_value(sheet: Sheet, finding: Finding, stated: str, upper: bool, reached: Fraction) -> bool:
+    """Does the claim, as usually read, also hold the value to the other side of what is reached?"""
+    own = limitation_labelled(sheet, finding.label)
+    if own is None:
+        return False
+    for op, term, limit in _ends(sheet, own):
+        unit = limit.written.unit if limit.written else None
+        symbol = f" {unit.symbol}" if unit and unit.symbol else ""
+        if (op in UPPER) != upper or (limit.written.text if limit.written else "") + symbol != stated:
+            continue
+        for other, same, least in _asked(sheet, finding.claim):
+            value = unit.from_base(least.value) if unit else least.value
+            if same == term and (other in UPPER) != upper and value == reached:
+                return True
+    return False
+
+
+def _ends(sheet: Sheet, limitation: Limitation) -> list[tuple[Op, Term, Const]]:
+    return own_ends(limitation, base_construction(sheet).readings)
+
+
+def _asked(sheet: Sheet, number: int) -> Iterator[tuple[Op, Term, Const]]:
+    """The ends stated by the claim and by what it depends on in any case."""
+    ways = chains(sheet, number)
+    for claim in sheet.claims:
+        if all(claim.number in way for way in ways):
+            for limitation in claim.limitations:
+                yield from _ends(sheet, limitation)

@@ -1,0 +1,196 @@
+"""A phrase: patterns in words, with readings, standings and sources.
+
+A sheet's own phrases are entries of the same form as those of the catalogue. Formulas stay text until a
+phrase is used.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from functools import cached_property, partial
+
+from scopecheck.core.model import Standing
+from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.record import node, record
+from scopecheck.foundations.spans import Span
+from scopecheck.language.syntax import PhraseStatement, Raw, ReadingText
+from scopecheck.resolve.patterns import Pattern, pattern
+
+PROFILES = ("US examination", "US court", "EPO")
+
+
+@record
+class Citation:
+    """A citation in our words and how it is known: read, read (secondary), memory, common practice."""
+
+    text: str
+    tag: str
+
+
+@record
+class EntryReading:
+    """A reading of an entry; `formula` is None when it is listed but not computed."""
+
+    label: str
+    formula_text: str
+    formula: Raw | None
+    taken_by: str
+    written: ReadingText
+
+    @property
+    def axes(self) -> tuple[tuple[str, str], ...]:
+        return self.written.sets
+
+    @property
+    def exact_wording(self) -> str:
+        return self.written.exact_wording
+
+
+@node
+class Wording:
+    """A wording of a phrase; few are ever laid over words, so its pattern is made when one is.
+
+    `keys` are words of which one must be there for the wording to match; empty where none is needed.
+    """
+
+    text: str
+    keys: frozenset[str]
+    make: Callable[[], Pattern]
+
+    @cached_property
+    def pattern(self) -> Pattern:
+        return self.make()
+
+
+@node
+class Entry:
+    """A phrase: its wordings at once, the rest read from its text when first asked for."""
+
+    wordings: tuple[Wording, ...]
+    only_for: tuple[str, ...]
+    subjects: tuple[str, ...]
+    own: bool
+    load: Callable[[], PhraseStatement]
+
+    @cached_property
+    def patterns(self) -> tuple[Pattern, ...]:
+        """All wordings as patterns."""
+        return tuple(wording.pattern for wording in self.wordings)
+
+    @cached_property
+    def statement(self) -> PhraseStatement:
+        """The phrase as written. Raises Trouble if its text is wrong."""
+        statement = self.load()
+        labels = [r.label for r in statement.readings]
+        for label in (*statement.strained, *(x for _, known in statement.presumed for x in known)):
+            if label not in labels:
+                raise trouble(statement.span, f"the phrase has no reading '{label}'")
+        return statement
+
+    @cached_property
+    def readings(self) -> tuple[EntryReading, ...]:
+        return tuple(
+            EntryReading(
+                r.label, " ".join(r.formula.text.split()) if r.formula else "", r.formula, r.taken_by, r
+            )
+            for r in self.statement.readings
+        )
+
+    @cached_property
+    def presumed(self) -> Mapping[str, tuple[str, ...]]:
+        """The labels presumed in each profile; none known: (). `US` speaks for both US profiles."""
+        found: dict[str, tuple[str, ...]] = {}
+        for profile, known in sorted(self.statement.presumed, key=lambda item: len(item[0])):
+            for name in ("US examination", "US court") if profile == "US" else (profile,):
+                found[name] = known
+        return found
+
+    @property
+    def group(self) -> str:
+        return self.statement.group
+
+    @property
+    def id(self) -> str:
+        return self.statement.id
+
+    @property
+    def where(self) -> Raw | None:
+        return self.statement.where
+
+    @property
+    def strained(self) -> tuple[str, ...]:
+        return self.statement.strained
+
+    @property
+    def sources(self) -> tuple[Citation, ...]:
+        return tuple(Citation(text, tag) for text, tag in self.statement.sources)
+
+    @property
+    def exact_wording(self) -> str:
+        return self.statement.exact_wording
+
+    @property
+    def ask(self) -> str:
+        return self.statement.ask
+
+    @property
+    def span(self) -> Span:
+        return self.statement.span
+
+    def takes(self, pattern: Pattern) -> int:
+        """How many things stand left of the colon for one of its wordings."""
+        nouns = sum(1 for slot in pattern.slots if slot.kind == "noun")
+        return len(self.subjects) or nouns or 1
+
+    @property
+    def bound_names(self) -> frozenset[str]:
+        """The names its formulas may use for slots and subjects; `a_c` is the limit c on the subject a."""
+        slots = [s for p in self.patterns for s in p.slots]
+        called = {"x", *self.subjects, *(s.name for s in slots)}
+        limits = {s.name for s in slots if s.kind == "limit"}
+        return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
+
+    @property
+    def title(self) -> str:
+        """The first wording, which names the entry."""
+        return self.wordings[0].text if self.wordings else self.statement.id
+
+    def standing(self, label: str, profile: str, among: tuple[str, ...] | None = None) -> Standing:
+        """The standing of a reading in a profile ('US examination', 'US court', 'EPO').
+
+        `among`: the labels that apply at an occurrence. Where no presumption is known among them, every
+        reading that is not strained counts as presumed.
+        """
+        labels = among or tuple(r.label for r in self.readings if r.formula is not None)
+        marked = {r.label: _marked(r.written, profile) for r in self.readings}
+        strained = {x for x in labels if x in self.strained or marked.get(x, ("", False))[0] == "strained"}
+        named = self.presumed.get(profile, ())
+        presumed = {x for x in labels if x in named or marked.get(x) == ("presumed", True)}
+        presumed = presumed or {x for x in labels if marked.get(x) == ("presumed", False)}
+        if label in strained and label not in presumed:
+            return "strained"
+        return "presumed" if label in presumed or not presumed else "arguable"
+
+
+def _marked(reading: ReadingText, profile: str) -> tuple[str, bool]:
+    """The standing written at a reading itself, and whether for this very profile: then it goes first."""
+    general = ""
+    for standing, where in reading.standings:
+        if where and (where == profile or (where == "US" and profile.startswith("US"))):
+            return standing, True
+        if not where:
+            general = standing
+    return general, False
+
+
+def entry(statement: PhraseStatement) -> Entry:
+    """The entry that a phrase statement of a sheet describes. Raises Trouble at what is wrong with it."""
+    patterns = [pattern(text, span) for text, span in statement.patterns]
+    wordings = tuple(Wording(p.text, frozenset(), partial(_same, p)) for p in patterns)
+    made = Entry(wordings, statement.only_for, statement.subjects, True, lambda: statement)
+    _ = made.statement
+    return made
+
+
+def _same(made: Pattern) -> Pattern:
+    return made

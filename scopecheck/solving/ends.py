@@ -1,0 +1,181 @@
+"""Ends: the least and the greatest that something can be, proposed by the optimiser and then certified.
+
+The library's optimiser can stop early, and says of an end that is only approached no more than its value. So
+nothing below an end is asked for, and an open end needs a cell, in which nothing jumps, that reaches it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+import z3
+
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import Negate, Term
+from scopecheck.foundations.record import record
+from scopecheck.solving.encode import Encoder
+from scopecheck.solving.solver import Constraint, Search, Undecided
+from scopecheck.solving.symbols import as_bool, as_number, numeral, rational
+
+MOST_CELLS = 60
+WHOLE_PARTS = (z3.Z3_OP_TO_INT, z3.Z3_OP_TO_REAL, z3.Z3_OP_IDIV, z3.Z3_OP_MOD)
+
+
+@record
+class Extremum:
+    """Least or greatest value of something, and whether it is itself taken (closed)."""
+
+    value: Fraction
+    closed: bool
+
+
+def infimum(search: Search, term: Term, at: Construction | None = None) -> Extremum | None:
+    """The least value of a term (open if only approached), or None if it has no lower end.
+
+    The optimiser proposes; `holds` and the closure of a cell certify. Raises `Undecided`.
+    """
+    ratio = Encoder(search.session.words, at).encode_term(term)
+    if ratio.den is not None:
+        raise Undecided("the end of a ratio of two unknowns was asked for")
+    return _infimum(search, as_number(ratio.num), as_bool(ratio.defined))
+
+
+def supremum(search: Search, term: Term, at: Construction | None = None) -> Extremum | None:
+    """The greatest value of a term (open if only approached), or None if it has no upper end."""
+    end = infimum(search, Negate(term), at)
+    return None if end is None else Extremum(-end.value, end.closed)
+
+
+def least_stretch(search: Search, key: str) -> Extremum | None:
+    return _infimum(search, search.session.words.parameters[key], z3.BoolVal(True))
+
+
+def greatest_stretch(search: Search, key: str) -> Extremum | None:
+    end = _infimum(search, -search.session.words.parameters[key], z3.BoolVal(True))
+    return None if end is None else Extremum(-end.value, end.closed)
+
+
+def _infimum(search: Search, expression: z3.ArithRef, defined: z3.BoolRef) -> Extremum | None:
+    value = _proposed_end(search, expression, [defined])
+    for _ in range(MOST_CELLS):
+        if value is None:
+            return None
+        if not search.find(Constraint(z3.And(defined, expression < numeral(value)))):
+            break
+        # Where whole numbers and open ends meet the optimiser can stop early: on, cell by cell.
+        value = _proposed_end(search, expression, [defined, *_cell(search, defined)])
+    else:
+        raise Undecided("the end could not be certified")
+    end = numeral(value)
+    if search.holds(Constraint(z3.And(defined, expression == end))):
+        return Extremum(value, True)
+    if not _approached(search, expression, defined, end):
+        raise Undecided("the end could not be certified")
+    return Extremum(value, False)
+
+
+def _proposed_end(
+    search: Search, expression: z3.ArithRef, conditions: list[z3.BoolRef]
+) -> Fraction | None:
+    """The least value by the optimiser's word; None where it has no lower end."""
+    optimiser = z3.Optimize()
+    optimiser.set("rlimit", search.session.budget.work)
+    for assertion in (*search.everything_required(), *conditions):
+        z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
+    aim = optimiser.minimize(expression)
+    if optimiser.check() != z3.sat:
+        raise Undecided("no end was found within the work budget")
+    infinite, value, _ = (rational(part) for part in optimiser.lower_values(aim))
+    if value is None or infinite is None:
+        raise Undecided("the end is not a fraction")
+    return value if infinite == 0 else None
+
+
+def _cell(search: Search, defined: z3.BoolRef) -> list[z3.BoolRef]:
+    """Everything that decides a branch or a comparison, as it was in what was found last."""
+    return [_as_in(atom, search.model) for atom, _ in _atoms([*search.everything_required(), defined])]
+
+
+def _approached(search: Search, expression: z3.ArithRef, defined: z3.BoolRef, end: z3.ArithRef) -> bool:
+    """Does the closure of some model's cell contain the end? Then convexity reaches it."""
+    near = Constraint(z3.And(defined, expression <= end + numeral(Fraction(1, 10**12))))
+    if not search.find(near):
+        return False
+    model = search.model
+    cell = z3.SimpleSolver()
+    cell.set("rlimit", search.session.budget.work)
+    cell.add(expression == end)
+    for atom, branching in _atoms([*search.everything_required(), defined]):
+        closed = _as_in(atom, model) if branching else _closure(atom, model)
+        if closed is None:
+            return False
+        cell.add(closed)
+    reached: bool = cell.check() == z3.sat
+    return reached
+
+
+def _atoms(expressions: Iterable[z3.ExprRef]) -> list[tuple[z3.ExprRef, bool]]:
+    """What a cell is made of, each once, as it first occurs; with it, whether it must stay as it is.
+
+    These are the comparisons and Boolean variables, and the whole parts of numbers. What decides a branch of
+    a number, and every whole part, must not change at the end of the cell: the number would jump there.
+    """
+    found: dict[int, tuple[z3.ExprRef, bool]] = {}
+    seen: set[tuple[int, bool]] = set()
+    stack = [(e, False) for e in reversed(list(expressions))]
+    while stack:
+        top, branching = stack.pop()
+        if (top.get_id(), branching) in seen:
+            continue
+        seen.add((top.get_id(), branching))
+        parts = top.children()
+        whole_part = top.decl().kind() in WHOLE_PARTS
+        if whole_part or (z3.is_bool(top) and (not parts or z3.is_arith(parts[0]))):
+            before = found.get(top.get_id(), (top, False))[1]
+            found[top.get_id()] = (top, branching or whole_part or before)
+        picks = z3.is_arith(top) and top.decl().kind() == z3.Z3_OP_ITE and not _meets_itself(*parts)
+        stack.extend((part, branching or (picks and i == 0)) for i, part in reversed([*enumerate(parts)]))
+    return list(found.values())
+
+
+def _meets_itself(condition: z3.ExprRef, then: z3.ExprRef, otherwise: z3.ExprRef) -> bool:
+    """Do both branches agree where the condition turns? So for a magnitude, a least or a greatest of two."""
+    if condition.decl().kind() not in (z3.Z3_OP_GE, z3.Z3_OP_LE):
+        return False
+    left, right = condition.children()
+    if (
+        otherwise.decl().kind() == z3.Z3_OP_UMINUS
+        and z3.is_rational_value(right)
+        and right.numerator_as_long() == 0
+    ):
+        return bool(left.eq(then) and otherwise.arg(0).eq(then))
+    return bool((left.eq(then) and right.eq(otherwise)) or (left.eq(otherwise) and right.eq(then)))
+
+
+def _as_in(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef:
+    """That the atom has the value it has in the model."""
+    kept: z3.BoolRef = atom == model.eval(atom, model_completion=True)
+    return kept
+
+
+def _closure(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef | None:
+    """The atom as it stands in the model, with strict comparisons loosened; None for kinds not handled."""
+    holds = z3.is_true(model.eval(atom, model_completion=True))
+    if not atom.children():
+        return atom if holds else z3.Not(atom)
+    left, *rest = atom.children()
+    if len(rest) != 1 or not z3.is_arith(left) or not z3.is_arith(rest[0]):
+        return None
+    right = rest[0]
+    if z3.is_int(left):
+        whole = model.eval(left, model_completion=True)
+        return z3.And(left == whole, right == model.eval(right, model_completion=True))
+    name = atom.decl().kind()
+    if name == z3.Z3_OP_EQ or name == z3.Z3_OP_DISTINCT:
+        if holds == (name == z3.Z3_OP_EQ):
+            return left == right
+        below = z3.is_true(model.eval(left < right, model_completion=True))
+        return left <= right if below else left >= right
+    upward = name in (z3.Z3_OP_GE, z3.Z3_OP_GT)
+    return left >= right if upward == holds else left <= right

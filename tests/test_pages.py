@@ -1,0 +1,188 @@
+"""Sentences of a page, from the sheet's text to what is printed."""
+
+from __future__ import annotations
+
+from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.questions import ask_all
+from scopecheck.commands.check import Options, checked
+from scopecheck.core.model import Sheet
+from scopecheck.report.render import render
+from tests.reported import one_line
+from tests.sheets import sheet
+
+CLIP = """
+width, gap  length in mm, <= 100 mm
+height      length in mm, >= 1 mm
+given  height > width
+policy  ends are included  "paragraph 3"
+
+1. A clip with a band having a width of between 8 and 12 mm and a gap of at least 3 mm.
+   | width : between 8 and 12 mm
+   | gap   : at least 3 mm
+"""
+
+
+def page(text: str, everything: bool = False) -> str:
+    """The page on one line."""
+    report, _ = checked(sheet(text), Options(everything=everything), ())
+    assert report is not None
+    return one_line(render(report, "text"))
+
+
+def asked(text: str) -> tuple[Sheet, Answers]:
+    made = sheet(text)
+    return made, ask_all(made, details=True)
+
+
+def findings(text: str, question: str) -> list[Finding]:
+    return [f for f in asked(text)[1].findings if f.question == question]
+
+
+# ---- cases that clash
+
+CLASH = CLIP + """
+inside    width    gap   height
+  small   9 mm     4 mm  20 mm
+  wide    12.1 mm  4 mm  20 mm
+must stay out
+  thin    6 mm     4 mm  20 mm
+  broad   12.2 mm  4 mm  20 mm
+  shut    9 mm     2 mm  20 mm
+"""
+
+
+def test_the_cases_that_clash_are_named_and_no_others() -> None:
+    (clash,) = findings(CLASH, "no reading fits all cases")
+    assert clash.cases == ("wide", "broad")
+    assert clash.conflict == ("1a",)
+    assert (
+        '1a "between 8 and 12 mm" No choice of readings puts "wide" wholly inside and "broad" wholly outside'
+        " at the same time."
+    ) in page(CLASH)
+
+
+def test_a_clash_rests_on_what_settles_its_own_words_and_on_no_bound() -> None:
+    (clash,) = findings(CLASH, "no reading fits all cases")
+    assert clash.rests_on == ('"ends are included" (paragraph 3)',)
+
+
+def test_of_two_clashes_the_one_that_stands_first_is_named() -> None:
+    twice = CLASH + "  vast     12.15 mm  4 mm  20 mm\n"
+    (clash,) = findings(twice, "no reading fits all cases")
+    assert clash.cases == ("wide", "broad")
+
+
+# ---- dependent claims
+
+IDLE = """
+width  length in mm
+1. A clip with a width of at least 8 mm.
+   | width : at least 8 mm
+2. The clip of claim 1, wherein the width is 7.7 mm or more.
+   | width : 7.7 mm or more
+3. The clip of claim 1, wherein the width is at least 9 mm.
+   | width : at least 9 mm
+4. The clip of claim 1, wherein the width is at least 8 mm.
+   | width : at least 8 mm
+"""
+
+
+def test_a_claim_that_adds_nothing_on_some_readings_narrows_on_others_and_the_page_says_so() -> None:
+    text = page(IDLE)
+    first, second = text.split('2a "7.7 mm or more"')[1].split('4a "at least 8 mm"')[:2]
+    assert "Adds nothing to what it depends on" in first
+    assert "Note On other readings it narrows." in first
+    assert "On other readings" not in second
+    assert "Shown to narrow what they depend on: claim 3; claim 2 on some readings only. Run" in text
+
+
+# ---- expressions without a value
+
+RATIO = """
+rim, height  length in mm
+1. A clip with a ratio of height to rim of at least 4:1.
+   | height, rim : ratio of height to rim of at least 4:1
+"""
+
+
+def test_a_value_that_is_missing_on_every_reading_is_told_so() -> None:
+    (missing,) = findings(RATIO, "undefined")
+    assert missing.quantifier == "every"
+    assert "rim is 0 there. A line without a value counts as not met. Read with every reading" in page(RATIO)
+    tall = RATIO.replace("\n1.", "\ngiven  height > 0 mm\n1.")
+    (on_one,) = findings(tall, "undefined")
+    assert on_one.quantifier == "base"
+
+
+# ---- pictures
+
+HEDGED = """
+width  length in mm
+1. A clip with a width of about 8 mm.
+   | width : about 8 mm
+"""
+
+
+def test_a_picture_says_that_a_reading_with_an_open_stretch_is_drawn_unstretched() -> None:
+    text = page(HEDGED, everything=True)
+    drawn = text.split("width, mm")[1].split("What stands behind")[0]
+    assert "context tolerance ~ " in drawn
+    assert "rounding only ~" not in drawn
+    assert "~ drawn not stretched at all; how far it stretches is fixed nowhere" in drawn
+
+
+# ---- ends that nothing reaches
+
+ENDS = """
+width  length in mm
+1. A clip with a width of at most 1.5 mm.
+   | width : at most 1.5 mm
+2. The clip of claim 1, wherein the width is from 1.5 mm to 3 mm.
+   | width : from 1.5 mm to 3 mm
+3. The clip of claim 1, wherein the width is from 1.2 mm to 3 mm.
+   | width : from 1.2 mm to 3 mm
+4. The clip of claim 1, wherein the width is up to 3 mm and at least 0.15 cm.
+   | width : up to 3 mm
+   | width : at least 0.15 cm
+"""
+
+
+def test_where_one_value_is_left_the_page_names_it() -> None:
+    text = page(ENDS)
+    told = "nothing in claim {} reaches: it is 3 mm, and the claim can be met only at 1.5 mm."
+    assert told.format(2) in text
+    assert told.format(4) in text
+    assert "nothing in claim 3 reaches: it is 3 mm, and the value is at most 1.5 mm." in text
+
+
+# ---- claims of another category
+
+KIT = """
+width  length in mm
+heat   temperature in degC
+1. A clip with a width of at least 8 mm.
+   | width : at least 8 mm
+2. A method of making the clip of claim 1, comprising heating a band to at least 200 degC, the width
+   being at least 8 mm.
+   | heat  : at least 200 degC
+   | width : at least 8 mm
+3. A kit comprising the clip of claim 1, wherein the width is at least 8 mm.
+   | width : at least 8 mm
+4. The method of claim 2, wherein the band is heated to at least 180 degC.
+   | heat : at least 180 degC
+"""
+
+
+def test_a_claim_of_another_category_is_not_asked_whether_it_narrows() -> None:
+    text = page(KIT)
+    assert "4a" in text.split("Words that add nothing or cannot be met")[1].split("Read with")[0]
+    assert "3a" not in text
+    assert "Claim 3 names claim 1 and is of another category. It was handled as independent" in text
+    assert "Shown to narrow" not in text
+
+
+def test_a_line_may_call_a_claim_of_another_category_dependent() -> None:
+    text = page(KIT.replace("\n4. The", "\n   | dependent : claim 1\n4. The"))
+    assert '3a "at least 8 mm" Adds nothing to what it depends on' in text
+    assert "Claim 3 names" not in text
+    assert "Claim 2 names claim 1" in text
