@@ -27,11 +27,15 @@ MOST_PLACES_TOGETHER = 4
 
 @record
 class BreakPoint:
-    """Where a free parameter changes the outcome: least or greatest value that suffices, open or closed."""
+    """Where a free parameter changes the outcome: least or greatest value that suffices, open or closed.
+
+    `only`: a value that suffices, of which is not known how far others do.
+    """
 
     parameter: str
     end: Extremum
     upward: bool
+    only: bool = False
 
 
 @record

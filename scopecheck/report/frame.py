@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.answers.findings import Answers
-from scopecheck.core.construction import admissible_readings
+from scopecheck.core.construction import admissible_readings, names_in
 from scopecheck.core.model import OTHERS, ChoiceDecl, Group, NumberDecl, SetDecl, Settled, Sheet
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text
@@ -151,8 +151,18 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     if stretched:
         yield sentence("basis", "parameters", words=listed(stretched))
     yield from _domain_lines(sheet)
+    if shares := _shares_of_nothing_said(sheet):
+        yield sentence("basis", "bare_shares", names=listed(shares))
     facts = [quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "") for g in sheet.givens]
     yield sentence("basis", "givens", givens="; ".join(facts)) if facts else sentence("basis", "no_givens")
+
+
+def _shares_of_nothing_said(sheet: Sheet) -> tuple[str, ...]:
+    """The shares that the claims' words are held against and that are of nothing said."""
+    asked = names_in(*(x.formula for c in sheet.claims for x in c.limitations))
+    bare = [d for d in sheet.declarations if isinstance(d, NumberDecl) and d.name in asked]
+    bare = [d for d in bare if d.unit.symbol == "%" and not d.kind.dimension and not d.kind.basis]
+    return tuple(flat(d.name) for d in bare)
 
 
 def _domain_lines(sheet: Sheet) -> Iterator[str]:

@@ -157,7 +157,10 @@ def _others(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     for g, r in finding.others:
         if (g, r) in told_already:
             continue
-        by_group.setdefault(g, []).append(reading_label(sheet, Reread(g, r)))
+        label = reading_label(sheet, Reread(g, r))
+        if any((p.group, p.reading) == (g, r) for p in sheet.parameters):
+            label = sentence("reading", "far_enough", label=label)
+        by_group.setdefault(g, []).append(label)
     labels = (finding.label,)
     return tuple(
         sentence(

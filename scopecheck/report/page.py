@@ -51,10 +51,13 @@ def build_report(
     """
     planned = plan(sheet, answers.findings, everything)
     ranked = [*planned.items, *planned.strained]
-    shown = ranked if everything else ranked[:MOST_ITEMS]
+    shown = ranked if everything else _first_page(ranked)
     blocks: list[Block] = [*head(sheet), *_warnings(diagnostics), *(Picture(data) for data in pictures)]
-    blocks += _items(sheet, shown, len(planned.items))
-    blocks += _held_back(ranked[len(shown) :], len(planned.items) - len(shown))
+    on_page = {id(cluster) for cluster in shown}
+    usual = sum(id(cluster) in on_page for cluster in planned.items)
+    held_back = [cluster for cluster in ranked if id(cluster) not in on_page]
+    blocks += _items(sheet, shown, usual)
+    blocks += _held_back(held_back, len(planned.items) - usual)
     blocks += _undecided(planned, everything)
     blocks += _quiet(sheet, planned, everything, len(ranked))
     blocks += _statements(sheet, planned, everything)
@@ -68,6 +71,14 @@ def _warnings(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
         yield Heading(sentence("section", "warnings"))
         for diagnostic in diagnostics:
             yield Excerpt(draw(diagnostic))
+
+
+def _first_page(ranked: Sequence[Cluster]) -> Sequence[Cluster]:
+    """The first items; a claim that nothing meets as its words are presumed is always among them."""
+    grave = [c for c in ranked if is_empty_claim(c.first) and c.first.quantifier != "some"]
+    others = [c for c in ranked if c not in grave]
+    kept = {id(c) for c in (*grave, *others)[:MOST_ITEMS]}
+    return [c for c in ranked if id(c) in kept]
 
 
 def _section(cluster: Cluster, strained: bool) -> str:
@@ -216,7 +227,9 @@ def _beside(sheet: Sheet, planned: Plan, everything: bool) -> Beside:
     undecided = frozenset(n for f in planned.undecided for n in _undecided_claims(sheet, f))
     if everything:
         return Beside(untouched, undecided)
-    narrowed = tuple(f.claim for f in planned.statements if f.question == "narrows")
+    empty = {f.claim for f in planned.order if is_empty_claim(f) and f.quantifier != "some"}
+    narrows = (f.claim for f in planned.statements if f.question == "narrows")
+    narrowed = tuple(number for number in narrows if number not in empty)
     idle = frozenset(f.claim for f in planned.order if f.question == "adds nothing" and not is_open(f))
     harmless = {d for f in planned.statements if f.question == "harmless" for d in f.others}
     return Beside(untouched, undecided, narrowed, idle, len(harmless))

@@ -137,6 +137,10 @@ def presumed_stretch(p: FreeParameter) -> str:
 def break_text(sheet: Sheet, point: BreakPoint, words: str) -> str:
     """`once "about" stretches by more than 2 %`: where a parameter changes the outcome, open or closed."""
     parameter = next(p for p in sheet.parameters if p.key == point.parameter)
+    if point.only:
+        return sentence(
+            "reading", "stretched_by", words=words, value=stretch_text(parameter, point.end.value)
+        )
     way = ("widens_" if point.upward else "narrows_") + ("closed" if point.end.closed else "open")
     return sentence("reading", way, words=words, value=stretch_text(parameter, point.end.value))
 

@@ -2,10 +2,23 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all
-from scopecheck.core.model import Any, Formula, Read, Sheet
-from tests.build import case, claim, compare, count, group, limitation, point, sheet
+from scopecheck.core.model import (
+    Add,
+    Any,
+    Compare,
+    Const,
+    Formula,
+    Magnitude,
+    Measured,
+    Parameter,
+    Read,
+    Sheet,
+)
+from tests.build import case, claim, compare, count, group, limitation, parameter, point, sheet
 
 COUNTED = [count(name, "0", "9") for name in ("width", "depth", "length")]
 
@@ -67,3 +80,38 @@ def test_what_a_parent_keeps_out_is_not_counted_at_its_dependent() -> None:
     bars = case("bars", "inside", compare("width", "<=", "9"), targets=("2",))
     asked = sheet(COUNTED, [parent, dependent], [group(0, "so", "or so?")], [bars])
     assert lost(asked) == [(1, "every"), (2, "some")]
+
+
+def test_a_thing_that_is_lost_already_is_told_what_else_would_lose_it() -> None:
+    """A bar of width 4 is too narrow as presumed; its depth of 4 is lost where the depth is re-read."""
+    narrow = limitation("1a", compare("width", ">=", "5"))
+    deep = limitation("1b", either(0, "depth", "4", "5"))
+    bar = case("bar", "inside", point(COUNTED, width=4, depth=4, length=4))
+    asked = sheet(COUNTED, [claim(1, narrow, deep)], [group(0, "so", "or so?")], [bar])
+    found = [f for f in ask_all(asked).findings if f.question == "inside lost"]
+    assert [(f.quantifier, f.failing) for f in found] == [("every", ("1a",)), ("some", ("1b",))]
+
+
+def test_a_stretch_that_fits_all_cases_is_told_between_its_ends() -> None:
+    """About 5: a bar 6 wide must be met and one 7 wide must not, so from 1 up to, but not with, 2."""
+    about = Compare("<=", Magnitude(Add((Measured("width"), Const(Fraction(-5))))), Parameter("p"))
+    bars = [
+        case("near", "inside", point(COUNTED, width=6, depth=0, length=0)),
+        case("far", "outside", point(COUNTED, width=7, depth=0, length=0)),
+    ]
+    made = claim(1, limitation("1a", Read(0, (about,))))
+    asked = sheet(COUNTED, [made], [group(0, "so")], bars, parameters=[parameter("p", 0, 0)])
+    (found,) = [f for f in ask_all(asked).findings if f.question == "one reading fits all cases"]
+    ends = [(b.end.value, b.end.closed, b.upward) for r in found.rereads for b in r.breaks]
+    assert ends == [(1, True, True), (2, False, False)]
+
+
+def test_the_stretch_told_is_that_of_the_thing_shown() -> None:
+    """About 5: 6 is met once it stretches by 1, whatever may be met before."""
+    about = Compare("<=", Magnitude(Add((Measured("width"), Const(Fraction(-5))))), Parameter("p"))
+    made = claim(1, limitation("1a", Read(0, (about,))))
+    asked = sheet(COUNTED, [made], [group(0, "so")], parameters=[parameter("p", 0, 0)])
+    (found,) = [f for f in ask_all(asked, details=True).findings if f.question == "contested"]
+    assert found.witness is not None
+    (point_told,) = [b for r in found.rereads for b in r.breaks]
+    assert point_told.end.value == abs(found.witness.article["width"] - 5)

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier, Status
+from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions.clash import Clash, Sided, clashing
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.refine import Demand, Wanted, find_construction, some_construction
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import All, Case, Formula, Limitation
+from scopecheck.core.model import All, Case, Formula, FreeParameter, Limitation
 from scopecheck.foundations.record import replace
+from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
 
 Answer = Finding | Looked
 
@@ -95,6 +97,7 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
         return
     groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
     told = prepared.told_refined(at_claim("one reading fits all cases", 6, claim), refined, groups)
+    told = _between(prepared, demands, groups, told)
     yield replace(told, quantifier="base" if not told.rereads and not told.read_as else "some")
 
 
@@ -113,6 +116,46 @@ def _no_reading(prepared: Prepared, clash: Clash) -> Finding:
         conflict=clash.labels,
         rests_on=prepared.settled_in(limitations, clash.labels),
     )
+
+
+def _between(
+    prepared: Prepared, demands: Sequence[Demand], groups: tuple[int, ...], told: Finding
+) -> Finding:
+    """The finding with both ends of each stretch it takes: too wide a one lets in what must stay out.
+
+    Where some case is more than one thing, only the stretch that was found to fit is told.
+    """
+    k = told.construction
+    assert k is not None
+    rereads = []
+    for reread in told.rereads:
+        own = [p for p in prepared.sheet.parameters if (p.group, p.reading) == (reread.group, reread.reading)]
+        points: list[BreakPoint] = []
+        for p in (p for p in own if k.parameter(p.key) != p.presumed):
+            value = k.parameter(p.key)
+            points.append(BreakPoint(p.key, Extremum(value, True), value > p.presumed, only=True))
+            if all(d.article is not None for d in demands):
+                points[-1:] = _ends_of(prepared, demands, groups, k, p)
+        rereads.append(replace(reread, breaks=tuple(points)))
+    return replace(told, rereads=tuple(rereads))
+
+
+def _ends_of(
+    prepared: Prepared, demands: Sequence[Demand], groups: tuple[int, ...], k: Construction, p: FreeParameter
+) -> list[BreakPoint]:
+    """Least and greatest stretch on which every demand on one thing is fulfilled, all else as in `k`."""
+    session = prepared.session
+    search = session.search(groups, things=False)
+    search.require(*(session.reads(g, k.readings[g]) for g in groups))
+    others = [q for q in prepared.sheet.parameters if q.group in groups and q.key != p.key]
+    search.require(*(session.stretches(q.key, k.parameter(q.key)) for q in others))
+    for d in demands:
+        assert d.article is not None
+        met = session.met_by(d.formula, d.article)
+        search.require(~met if d.wanted == "none" else met)
+    least, greatest = least_stretch(search, p.key), greatest_stretch(search, p.key)
+    ends = [(least, True), (greatest, False)]
+    return [BreakPoint(p.key, end, upward) for end, upward in ends if end is not None]
 
 
 # ---- classes

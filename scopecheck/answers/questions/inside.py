@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets
 from scopecheck.answers.questions.prepared import Prepared, at_claim
-from scopecheck.answers.questions.ways import ways_of
+from scopecheck.answers.questions.ways import each_way, ways_of
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.core.model import All, Article, Case, Formula, Limitation
 from scopecheck.foundations.record import replace
@@ -133,6 +133,38 @@ def _inside_point(
         return _with_failing(prepared, found, limitations, article)
 
     yield from ways_of(prepared, finding, groups, lost, shown)
+    if finding.quantifier != "some":
+        yield from _lost_besides(prepared, case, finding, article, above, limitations)
+
+
+def _lost_besides(
+    prepared: Prepared,
+    case: Case,
+    finding: Finding,
+    article: Article,
+    above: Formula,
+    limitations: tuple[Limitation, ...],
+) -> Iterator[Finding]:
+    """The ways in which a thing that is lost already would be lost by a limitation that it meets as presumed.
+
+    Else one fault would hide another until it is mended.
+    """
+    session = prepared.session
+    met = tuple(x for x in limitations if meets(x.formula, article, session.base))
+    scope = All(tuple(x.formula for x in met))
+    groups = session.groups_in(scope, above)
+    found = replace(finding, quantifier="some", stakes=3, kept_by=())
+
+    def lost() -> Search:
+        search = session.search(groups, things=False)
+        search.require(session.met_by(above, article), ~session.met_by(scope, article))
+        return search
+
+    def shown(search: Search) -> Finding:
+        told = prepared.exhibit_point(found, search, case, scope, article, met=False)
+        return _with_failing(prepared, told, met, article)
+
+    yield from each_way(prepared, groups, lost, shown)
 
 
 def _kept_by(prepared: Prepared, search: Search, groups: tuple[int, ...]) -> tuple[Reread, ...]:

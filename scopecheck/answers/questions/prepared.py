@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from functools import cached_property
 
 from scopecheck.answers.findings import Finding, Reread, WayOut
-from scopecheck.answers.minimise import Grade, Settled, pick_article, settle_construction
+from scopecheck.answers.minimise import BreakPoint, Grade, Settled, pick_article, settle_construction
 from scopecheck.answers.refine import Refined
 from scopecheck.answers.witness import Expected, Obligation, WitnessError, verify
 from scopecheck.core.construction import (
@@ -18,8 +19,9 @@ from scopecheck.core.model import All, Any, Article, Case, Claim, Formula, Limit
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
 from scopecheck.foundations.record import record, replace
+from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.evaluate import meets
-from scopecheck.solving.solver import Constraint, Search, Session
+from scopecheck.solving.solver import Constraint, Search, Session, Undecided
 
 
 @record
@@ -136,6 +138,7 @@ class Prepared:
         obligations = [Obligation(formula, wanted, k) for formula, wanted in expected]
         obligations += [Obligation(formula, wanted, self.session.base) for formula, wanted in in_base]
         witness = verify(self.sheet, picked.article, tuple(obligations))
+        settled = self._for_this(settled, groups, picked.article, expected)
         return replace(
             self.told(finding, settled, groups),
             witness=witness,
@@ -145,6 +148,36 @@ class Prepared:
             grade=picked.grade,
             simplest=picked.simplest,
         )
+
+    def _for_this(
+        self,
+        settled: Settled,
+        groups: tuple[int, ...],
+        article: Article,
+        expected: Sequence[tuple[Formula, Expected]],
+    ) -> Settled:
+        """With the break-points of this article: that of some article at all may come sooner."""
+        if not settled.breaks:
+            return settled
+        session, k = self.session, settled.construction
+        search = session.search(groups, things=False)
+        search.require(*(session.reads(g, k.readings[g]) for g in groups))
+        for formula, wanted in expected:
+            met = session.met_by(formula, article)
+            search.require(met if wanted == "met" else ~met)
+        return replace(settled, breaks=tuple(self._own_break(search, k, b) for b in settled.breaks))
+
+    def _own_break(self, search: Search, k: Construction, point: BreakPoint) -> BreakPoint:
+        """Where on its side of the presumed value the parameter, all others as in `k`, suffices."""
+        p = next(p for p in self.sheet.parameters if p.key == point.parameter)
+        others = [q for q in self.sheet.parameters if q.key != p.key and q.group in search.groups]
+        beyond = self.session.stretches_at_most(p.key, p.presumed)
+        with search.aside(), suppress(Undecided):
+            search.require(*(self.session.stretches(q.key, k.parameter(q.key)) for q in others))
+            search.require(~beyond if point.upward else beyond)
+            end = least_stretch(search, p.key) if point.upward else greatest_stretch(search, p.key)
+            return point if end is None else replace(point, end=end)
+        return point
 
     def told(self, finding: Finding, settled: Settled, groups: tuple[int, ...]) -> Finding:
         """The finding with its construction told as departures from the base."""

@@ -26,7 +26,7 @@ def ways_of(
 ) -> Iterator[Finding]:
     """What a search shows: once where it needs no re-reading, else once for each way of re-reading."""
     if finding.quantifier == "some":
-        yield from _each_way(prepared, groups, make, show)
+        yield from each_way(prepared, groups, make, show)
     else:
         yield show(_held(make()))
 
@@ -37,7 +37,7 @@ def _held(search: Search) -> Search:
     return search
 
 
-def _each_way(
+def each_way(
     prepared: Prepared, groups: Sequence[int], make: Callable[[], Search], show: Callable[[Search], Finding]
 ) -> Iterator[Finding]:
     """Once for each least set of phrases that have to be re-read.
