@@ -186,3 +186,15 @@ def test_a_line_may_call_a_claim_of_another_category_dependent() -> None:
     assert '3a "at least 8 mm" Adds nothing to what it depends on' in text
     assert "Claim 3 names" not in text
     assert "Claim 2 names claim 1" in text
+
+
+def test_percent_of_nothing_said_is_told() -> None:
+    text = """
+wax  share in %
+oil  share in wt%
+
+1. A polish with 2 to 5 percent wax and at most 5 wt% oil.
+   | wax : 2 to 5 percent
+   | oil : at most 5 wt%
+"""
+    assert "Percent of what (by mass, by volume, of which whole) is left open for wax." in page(text)

@@ -147,6 +147,15 @@ def test_the_first_page_holds_ten_items_and_says_how_many_were_held_back() -> No
     assert "held back" not in render(everything, "text")
 
 
+def test_a_claim_that_nothing_meets_as_presumed_is_never_held_back() -> None:
+    empty = replace(
+        found("dependent cannot be met", 4, "claim 2", "2. The", quantifier="base"), outcome="vacuous"
+    )
+    answers = answers_of(*many(13), empty)
+    assert "Nothing meets claim 2" in one_line(text_of(answers))
+    assert len(items_of(answers)) == MOST_ITEMS
+
+
 def test_one_item_held_back_is_told_in_the_singular() -> None:
     assert "1 more item is held back" in one_line(text_of(answers_of(*many(11))))
 

@@ -879,3 +879,23 @@ def test_words_of_a_measure_without_its_several_things_are_left_to_the_noun() ->
     text = f"{POLYMER}\n1. A thing with a width of at least 5 mm.\n   | first : a width of at least 5 mm\n"
     (diagnostic,) = errors(text)
     assert diagnostic.message == "no phrase reads 'a width of at least 5 mm'"
+
+
+RESIN = """
+iron   share in ppm by mass
+water  share in wt%
+
+1. A resin with less than 50 ppm iron, in which the water falls below 12% by weight.
+   | water : falls below 12% by weight
+   | {line}
+"""
+
+
+def test_parts_per_million_of_nobody_says_what_are_told_with_what_to_write() -> None:
+    made, (wrong,) = read_sheet(Source("test", RESIN.format(line="iron : less than 50 ppm")))
+    assert made is None
+    assert wrong.message == "'50 ppm' leaves open whether the parts are by mass, by volume or by mole"
+    line = "iron : less than 50 ppm    exactly  iron < 50 ppm(m)"
+    made, found = read_sheet(Source("test", RESIN.format(line=line)))
+    assert made is not None
+    assert not found

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from difflib import SequenceMatcher, get_close_matches
+from itertools import pairwise
 
 from scopecheck.core.model import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
 from scopecheck.foundations.diagnostics import Trouble, trouble
@@ -130,6 +131,8 @@ class _Job:
             return self.read(found[0], tokens)
         parts = self.parts(tokens)
         if parts is None:
+            if len(self.subjects) == 1 and (advice := self.bare_parts_per(tokens)):
+                raise advice
             any_number = replace(self.tests(), subjects=0)
             for match in matches(tokens, self.reader.phrases, any_number):
                 if len(self.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):
@@ -384,6 +387,20 @@ class _Job:
                 if self.readable(tokens[start:end]):
                     return self.text(tokens[start:end])
         return ""
+
+    def bare_parts_per(self, tokens: tuple[Token, ...]) -> Trouble | None:
+        """The error for `less than 50 ppm`, which leaves open of what; the claim's words stay as they are."""
+        for number, word in pairwise(tokens):
+            if number.number and word_of(word) in ("ppm", "ppb"):
+                thing = self.subjects[0].text if self.subjects else "iron"
+                said = f"{number.number.text} {word.text}"
+                return trouble(
+                    self.span((number, word)),
+                    f"'{said}' leaves open whether the parts are by mass, by volume or by mole",
+                    "The words stay as the claim has them; what they mean is written beside them in symbols.",
+                    f"write behind the words two blanks, exactly, and for example {thing} < {said}(m)",
+                )  # fmt: skip
+        return None
 
     def without_place(self, tokens: tuple[Token, ...]) -> str:
         """What to write for `within 3 mm of the rim` where the distance itself is measured; else ''."""
