@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import os
 import subprocess
 import sys
+import tempfile
 import time
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
 from tests.benchmarks.figures import Figure
 
@@ -16,39 +16,44 @@ ROOT = Path(__file__).parent.parent.parent
 ROUNDS = 15
 
 
-@dataclass(frozen=True)
-class Cost:
-    seconds: float
-    megabytes: float
-
-
-def once(*command: str) -> Cost:
-    """One run of a process, its output thrown away."""
+def once(code: str) -> float:
+    """Seconds that one run of a program takes, its output thrown away."""
     started = time.perf_counter()
-    process = subprocess.Popen(
-        command, cwd=ROOT, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
-    )
-    _, _, usage = os.wait4(process.pid, 0)
-    seconds = time.perf_counter() - started
-    process.returncode = 0
-    return Cost(seconds, usage.ru_maxrss / (1024 * (1024 if sys.platform == "darwin" else 1)))
+    subprocess.run([sys.executable, "-c", code], cwd=ROOT, check=False, **QUIET)
+    return time.perf_counter() - started
 
 
-def side_by_side(*commands: tuple[str, ...], rounds: int = ROUNDS) -> list[Cost]:
-    """The least cost of each command over so many rounds, the commands taking turns."""
-    runs: list[list[Cost]] = [[once(*command) for command in commands] for _ in range(rounds + 1)]
+QUIET: dict[str, Any] = dict.fromkeys(("stdin", "stdout", "stderr"), subprocess.DEVNULL)
+TELLS = """
+import atexit
+def tell():
+    status = open("/proc/self/status").read()
+    open({path!r}, "w").write(status.split("VmHWM:")[1].split()[0])
+atexit.register(tell)
+"""
+
+
+def megabytes(code: str) -> float:
+    """The peak memory of one run.
+
+    The program itself tells it: what a parent is told of a child begins with the parent's own size.
+    """
+    with tempfile.NamedTemporaryFile() as file:
+        program = TELLS.format(path=file.name) + code
+        subprocess.run([sys.executable, "-c", program], cwd=ROOT, check=False, **QUIET)
+        return int(Path(file.name).read_text()) / 1024
+
+
+def side_by_side(measure: Callable[[str], float], *codes: str, rounds: int = ROUNDS) -> list[float]:
+    """The least of each program over so many rounds, the programs taking turns."""
+    runs = [[measure(code) for code in codes] for _ in range(rounds + 1)]
     # The first round fills caches and does not count.
-    columns = zip(*runs[1:], strict=True)
-    return [Cost(min(c.seconds for c in column), min(c.megabytes for c in column)) for column in columns]
+    return [min(column) for column in zip(*runs[1:], strict=True)]
 
 
-def python(code: str) -> tuple[str, ...]:
-    return sys.executable, "-c", code
-
-
-def tool(*arguments: str) -> tuple[str, ...]:
+def tool(*arguments: str) -> str:
     argv = ["scopecheck", *arguments]
-    return python(f"import sys; sys.argv = {argv!r}; from scopecheck.cli import main; main()")
+    return f"import sys; sys.argv = {argv!r}; from scopecheck.cli import main; main()"
 
 
 def largest_sheet() -> Path:
@@ -60,14 +65,16 @@ def largest_sheet() -> Path:
 
 
 def measure_help() -> Iterator[Figure]:
-    typer, help = side_by_side(python("import typer"), tool("--help"))
-    yield Figure("--help / import typer", help.seconds * 1000, typer.seconds * 1000, "ms", 1.5)
+    typer, help = side_by_side(once, "import typer", tool("--help"))
+    yield Figure("--help / import typer", help * 1000, typer * 1000, "ms", 1.5)
 
 
 def measure_check() -> Iterator[Figure]:
     sheet = largest_sheet()
-    name = f"check {sheet.relative_to(ROOT)}"
-    bare, check = side_by_side(python("import z3, lark, typer"), tool("check", str(sheet)))
-    beside = "import z3, lark, typer"
-    yield Figure(f"{name} / {beside}: time", check.seconds * 1000, bare.seconds * 1000, "ms", 3)
-    yield Figure(f"{name} / {beside}: peak memory", check.megabytes, bare.megabytes, "MB", 1.5)
+    codes = "import z3, lark, typer", tool("check", str(sheet))
+    name = f"check {sheet.relative_to(ROOT)} / {codes[0]}"
+    bare, check = side_by_side(once, *codes)
+    yield Figure(f"{name}: time", check * 1000, bare * 1000, "ms", 3)
+    if Path("/proc/self/status").exists():
+        bare, check = side_by_side(megabytes, *codes, rounds=3)
+        yield Figure(f"{name}: peak memory", check, bare, "MB", 1.5)
