@@ -18,10 +18,10 @@ from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, 
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
-from scopecheck.resolve.groups import Groups
+from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
 from scopecheck.resolve.patterns import Pattern, Slot
-from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
+from scopecheck.resolve.readings import Occurrence, apply, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
 
 _TEMPERATURE = (("temperature", 1),)
@@ -136,8 +136,15 @@ class _Job:
         key = (tokens[0].start, tokens[-1].end)
         if key not in self.known:
             self.known[key] = []
-            self.known[key] = matches(tokens, self.reader.phrases, self.tests())
+            self.known[key] = matches(tokens, self.reader.phrases, self.tests()) or self.defined(tokens)
         return self.known[key]
+
+    def defined(self, tokens: tuple[Token, ...]) -> list[Match]:
+        """The words as words that the description defines; definitions are for the claims alone."""
+        definitions = tuple(d.entry for d in self.reader.groups.definitions if not d.noun)
+        if self.reader.document != CLAIMS or not definitions:
+            return []
+        return matches(tokens, Phrasebook(definitions, alone=True), self.tests())
 
     def readable(self, tokens: tuple[Token, ...]) -> bool:
         return bool(tokens) and (bool(self.found(tokens)) or self.split(tokens) is not None)
@@ -188,6 +195,18 @@ class _Job:
     # ---- binding
 
     def read(self, match: Match, tokens: tuple[Token, ...]) -> Formula:
+        at, entry = self.occurrence(match, tokens), match.entry
+        reader = self.reader
+        by_entry = {m.entry: m for m in self.defined(tokens)}
+        defined = (
+            apply(d, self.occurrence(by_entry[d.entry], tokens), reader.names, reader.groups)
+            for d in reader.groups.definitions
+            if d.entry in by_entry
+        )
+        return read(entry, at, reader.names, reader.groups, entry.title, tuple(d for d in defined if d))
+
+    def occurrence(self, match: Match, tokens: tuple[Token, ...]) -> Occurrence:
+        """What fills the slots of the phrase that the words are."""
         entry = match.entry
         slots, shown = self.named_subjects(match, tokens)
         for fill in match.fills:
@@ -199,11 +218,10 @@ class _Job:
                 shown[fill.slot.name] = self.number_text(fill)
         if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
             raise self.where_fails(entry, shown, tokens)
-        at = Occurrence(
+        return Occurrence(
             self.reader.document, self.reader.where, self.text(tokens), match.wording.lower(), slots, shown,
             self.span(tokens),
         )  # fmt: skip
-        return read(entry, at, self.reader.names, self.reader.groups, entry.title)
 
     def named_subjects(
         self, match: Match, tokens: tuple[Token, ...]

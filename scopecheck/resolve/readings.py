@@ -5,9 +5,23 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from fractions import Fraction
+from itertools import pairwise
+from types import MappingProxyType
 
 from scopecheck.core.model import Bound as End
-from scopecheck.core.model import ChoiceDecl, Formula, FreeParameter, Parameter, Place, Read, Reading, SetDecl
+from scopecheck.core.model import (
+    ChoiceDecl,
+    Const,
+    Definition,
+    Formula,
+    FreeParameter,
+    Parameter,
+    Place,
+    Read,
+    Reading,
+    Rivals,
+    SetDecl,
+)
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
 from scopecheck.foundations.record import record, replace
@@ -15,13 +29,27 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Own
-from scopecheck.language.syntax import CallNode, ChainNode, Free, NameNode, Node, NumberNode, Raw, RoundNode
+from scopecheck.language.statements_words import AS_DEFINED
+from scopecheck.language.syntax import (
+    CallNode,
+    ChainNode,
+    Free,
+    NameNode,
+    Node,
+    NumberNode,
+    Raw,
+    ReadStatement,
+    RoundNode,
+)
 from scopecheck.resolve.constants import constant, truth
+from scopecheck.resolve.definitions import Applied
+from scopecheck.resolve.definitions import Definition as Defined
 from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.exact_terms import bare_number, term
 from scopecheck.resolve.groups import Draft, Groups
 from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed
+from scopecheck.resolve.rivals import Meant, note_rivals
 
 
 @record
@@ -37,46 +65,120 @@ class Occurrence:
     span: Span
 
 
-def read(entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str) -> Formula:
-    """The phrase as one formula for each reading left, in the group's order. Raises Trouble at the words."""
-    meant, not_computed, not_tried = _sort_out(entry, at, names)
+def read(
+    entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str, defined: tuple[Applied, ...] = ()
+) -> Formula:
+    """The phrase as one formula for each reading left, in the group's order. Raises Trouble at the words.
+
+    `defined` are the definitions of these words, which may be the entry itself.
+    """
+    by_definition = any(d.definition.entry is entry for d in defined)
+    meant, not_computed, not_tried = ([], (), ()) if by_definition else _sort_out(entry, at, names)
     tried = tuple(reading for reading, _ in meant)
     labels = tuple(r.label for r in tried)
     readings = tuple(
         Reading(r.label, entry.standing(r.label, groups.profile, labels), plain(r, at), r.taken_by, r.axes)
         for r in tried
     )
+    own = as_defined(defined[0].plain, alone=not readings) if defined else None
     pins = groups.pins_at(at.wording, title, at.where)
     for name in (at.wording, title):
-        groups.seen[name] = tuple(dict.fromkeys((*groups.seen.get(name, ()), *labels)))
-    left, settled = groups.settle(readings, pins, at.where)
+        known = (*labels, own.label) if own else labels
+        groups.seen[name] = tuple(dict.fromkeys((*groups.seen.get(name, ()), *known)))
+    settling = (defined[0].definition, own) if own else None
+    left, settled = groups.settle((*readings, own) if own else readings, pins, at.where, settling)
     apart = at.where if groups.is_apart(at.wording, title) else ""
-    key = (at.document, title, at.wording, labels, tuple(p.text for p in pins), apart)
+    by = tuple(id(d.definition) for d in defined)
+    key = (at.document, title, at.wording, labels, tuple(p.text for p in pins), apart, by)
     draft = groups.draft(
         key,
         Draft(
-            len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False
+            len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False,
+            defining(defined[0].definition, left, own) if defined else None,
         ),
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
-    )
+    )  # fmt: skip
     by_label = {reading.label: (reading, meaning) for reading, meaning in meant}
     values = {name: (number, id(pin.span)) for pin in pins for name, number in pin.values}
     for _, place in values.values():
-        free = {f.name for reading in left for f in by_label[reading.label][0].written.free}
+        free = {f.name for r in left if r is not own for f in by_label[r.label][0].written.free}
         groups.open_numbers.setdefault(place, set()).update(free)
     options = []
     for index, kept in enumerate(left):
+        if kept is own:
+            options.append(defined[0].meaning)
+            continue
         reading, meaning = by_label[kept.label]
-        own = _parameters(reading, at, names, groups, draft.index, index)
-        for parameter in own:
+        open_numbers = _parameters(reading, at, names, groups, draft.index, index)
+        for parameter in open_numbers:
             if parameter.name in values:
                 written, place = values[parameter.name]
                 groups.numbers.add((place, parameter.name))
                 parameter = _pinned(parameter, _pin_value(written, parameter, reading))
             groups.parameters.setdefault(parameter.key, parameter)
-        keys = {p.name: p.key for p in own}
+        keys = {p.name: p.key for p in open_numbers}
         options.append(_formula(reading, at, names, keys, entry.own) if keys else meaning)
+    _note_definitions(defined, meant, at, names, groups, pins, draft.index)
     return Read(draft.index, tuple(options))
+
+
+def as_defined(shown: str, alone: bool) -> Reading:
+    """The reading that a definition gives: arguable where ordinary readings stand beside it.
+
+    Whether it is broader than they are, and so governs, is asked once all is resolved.
+    """
+    return Reading(AS_DEFINED, "presumed" if alone else "arguable", shown)
+
+
+def defining(definition: Defined, left: tuple[Reading, ...], own: Reading | None) -> Definition | None:
+    """What a group keeps of the definition of its words, as far as its reading is left."""
+    index = next((i for i, reading in enumerate(left) if reading is own), None)
+    if index is None:
+        return None
+    statement = definition.statement
+    return Definition(statement.text, statement.place, index, statement.span)
+
+
+def apply(definition: Defined, at: Occurrence, names: Names, groups: Groups) -> Applied | None:
+    """What a definition means where its words stand; None, kept in mind, where it makes no sense there."""
+    groups.reached.setdefault(id(definition), [])
+    try:
+        meaning = _formula(definition.reading, at, names, {}, True)
+    except (NotHere, KindTrouble) as error:
+        why = error.diagnostic.message if isinstance(error, KindTrouble) else str(error)
+        groups.unfit.append((definition, at.words, at.where, why))
+        return None
+    groups.reached[id(definition)].append(at.where)
+    return Applied(definition, meaning, plain(definition.reading, at))
+
+
+def _note_definitions(
+    defined: tuple[Applied, ...],
+    meant: list[tuple[EntryReading, Formula]],
+    at: Occurrence,
+    names: Names,
+    groups: Groups,
+    pins: tuple[ReadStatement, ...],
+    group: int,
+) -> None:
+    """Keeps in mind what else settles defined words: further definitions, policies and pins."""
+    for first, second in pairwise(defined):
+        pair = ((first.meaning, second.meaning),)
+        one, other = first.definition.settled(), second.definition.settled()
+        groups.rivals.append(Rivals(at.words, at.where, one, other, pair))
+    numbers = {name: number for pin in pins for name, number in pin.values}
+    for d in defined:
+        ordinary = []
+        for reading, meaning in meant:
+            free = _parameters(reading, at, names, groups, group, 0)
+            formula: Formula | None = meaning
+            if free and all(p.name in numbers for p in free):
+                fixed = {p.name: _pin_value(numbers[p.name], p, reading) for p in free}
+                formula = _formula(reading, at, names, {}, False, fixed)
+            elif free:
+                formula = None
+            ordinary.append(Meant(reading.label, reading.axes, (d.meaning, formula) if formula else None))
+        note_rivals(groups, d.definition, (at.words, at.where), pins, tuple(ordinary))
 
 
 _PLAIN_NUMBER = regex(r"(?<![\w.])(?!0+(?:\.0+)?(?![\d.]))\d")
@@ -219,12 +321,14 @@ def _parsed(raw: Raw, own: Own) -> Node:
 
 
 def _formula(
-    reading: EntryReading, at: Occurrence, names: Names, keys: Mapping[str, str], own: bool
-) -> Formula:
+    reading: EntryReading, at: Occurrence, names: Names, keys: Mapping[str, str], own: bool,
+    fixed: Mapping[str, Fraction] = MappingProxyType({}),
+) -> Formula:  # fmt: skip
     assert reading.formula is not None
     slots = dict(at.slots)
     for free in reading.written.free:
-        slots[free.name] = Typed(Parameter(keys[free.name]), _kind(free, at, names)[0])
+        number = Const(fixed[free.name]) if free.name in fixed else Parameter(keys[free.name])
+        slots[free.name] = Typed(number, _kind(free, at, names)[0])
     return formula(context(names, "reading", slots, own), _parsed(reading.formula, names.own))
 
 
