@@ -10,7 +10,7 @@ from collections.abc import Iterable
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Prepared
-from scopecheck.core.model import Breadth, Definition, Formula, Group, Limitation, Sheet
+from scopecheck.core.model import STANDINGS, Breadth, Definition, Formula, Group, Limitation, Sheet
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import replace
 from scopecheck.solving.solver import Budget, Session, Undecided
@@ -22,7 +22,7 @@ def weighed(sheet: Sheet, budget: Budget | None = None) -> Sheet:
     Where it is broader than the presumed ordinary reading, or as broad, at every place, it is presumed and
     the others are arguable; else, and where that is not decided, it is arguable and they keep their standing.
     """
-    waiting = [g for g in sheet.groups if g.definition and len(g.readings) > 1]
+    waiting = [g for g in sheet.groups if g.definition and not g.definition.breadth and len(g.readings) > 1]
     if not waiting:
         return sheet
     session = Session(sheet, budget)
@@ -49,17 +49,19 @@ def _weighed(sheet: Sheet, session: Session, group: Group, definition: Definitio
 
 
 def _breadth(sheet: Sheet, session: Session, group: Group, reading: int, limitation: Limitation) -> Breadth:
-    """How wide the limitation is as defined, beside its presumed ordinary readings, unstretched."""
+    """How wide the limitation is as defined, beside its ordinary readings of best standing, as presumed."""
     presumed = {p.key: p.presumed for p in sheet.parameters if p.group == group.index}
 
     def meaning(index: int) -> Formula:
         return read_as(limitation.formula, group.index, index, presumed)
 
+    others = [r.standing for index, r in enumerate(group.readings) if index != reading]
+    usual = min(others, key=STANDINGS.index)
     own = meaning(reading)
     wider = narrower = False
     try:
         for index, other in enumerate(group.readings):
-            if index != reading and other.standing == "presumed":
+            if index != reading and other.standing == usual:
                 ordinary = meaning(index)
                 search = session.search(session.groups_in(own, ordinary))
                 wider = wider or search.holds(session.met(own) & ~session.met(ordinary))

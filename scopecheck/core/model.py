@@ -394,7 +394,7 @@ class Rivals:
 
     `left` pairs what the definition means with each meaning that the other leaves; they contradict each other
     where all of these differ. A policy must moreover take away what the definition means: `taken` pairs it
-    with what was taken away; None: all that the words can mean is the policy's matter.
+    with what was taken away; None: the policy's question is the only one that the words leave open.
     """
 
     words: str

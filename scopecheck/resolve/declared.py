@@ -210,7 +210,11 @@ def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Sp
             if r.label in typed
         )
         defined = _noun_definitions(statement.noun, span, names, groups) if document == CLAIMS else ()
-        own = as_defined(defined[0][0].reading.formula_text, alone=not readings) if defined else None
+        own = (
+            as_defined(defined[0][0].reading.formula_text, alone=not readings or groups.claim_profile == "US")
+            if defined
+            else None
+        )
         if not labels and own is None:
             raise _no_referent(statement, span, document)
         groups.seen[statement.noun] = (*labels, own.label) if own else labels

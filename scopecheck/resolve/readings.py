@@ -80,7 +80,9 @@ def read(
         Reading(r.label, entry.standing(r.label, groups.profile, labels), plain(r, at), r.taken_by, r.axes)
         for r in tried
     )
-    own = as_defined(defined[0].plain, alone=not readings) if defined else None
+    own = (
+        as_defined(defined[0].plain, alone=not readings or groups.claim_profile == "US") if defined else None
+    )
     pins = groups.pins_at(at.wording, title, at.where)
     for name in (at.wording, title):
         known = (*labels, own.label) if own else labels
@@ -98,18 +100,34 @@ def read(
         ),
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )  # fmt: skip
+    ordinary = [r for r in left if r is not own]
+    options = _options(ordinary, meant, at, names, groups, pins, draft.index, entry.own)
+    if own and own in left:
+        options.append(defined[0].meaning)
+    _note_definitions(defined, meant, at, names, groups, pins, draft.index)
+    return Read(draft.index, tuple(options))
+
+
+def _options(
+    left: list[Reading],
+    meant: list[tuple[EntryReading, Formula]],
+    at: Occurrence,
+    names: Names,
+    groups: Groups,
+    pins: tuple[ReadStatement, ...],
+    group: int,
+    own: bool,
+) -> list[Formula]:
+    """What each reading left means, its free numbers kept in mind, those that pins give at one value."""
     by_label = {reading.label: (reading, meaning) for reading, meaning in meant}
     values = {name: (number, id(pin.span)) for pin in pins for name, number in pin.values}
     for _, place in values.values():
-        free = {f.name for r in left if r is not own for f in by_label[r.label][0].written.free}
+        free = {f.name for r in left for f in by_label[r.label][0].written.free}
         groups.open_numbers.setdefault(place, set()).update(free)
     options = []
     for index, kept in enumerate(left):
-        if kept is own:
-            options.append(defined[0].meaning)
-            continue
         reading, meaning = by_label[kept.label]
-        open_numbers = _parameters(reading, at, names, groups, draft.index, index)
+        open_numbers = _parameters(reading, at, names, groups, group, index)
         for parameter in open_numbers:
             if parameter.name in values:
                 written, place = values[parameter.name]
@@ -117,13 +135,12 @@ def read(
                 parameter = _pinned(parameter, _pin_value(written, parameter, reading))
             groups.parameters.setdefault(parameter.key, parameter)
         keys = {p.name: p.key for p in open_numbers}
-        options.append(_formula(reading, at, names, keys, entry.own) if keys else meaning)
-    _note_definitions(defined, meant, at, names, groups, pins, draft.index)
-    return Read(draft.index, tuple(options))
+        options.append(_formula(reading, at, names, keys, own) if keys else meaning)
+    return options
 
 
 def as_defined(shown: str, alone: bool) -> Reading:
-    """The reading that a definition gives: arguable where ordinary readings stand beside it.
+    """The reading that a definition gives: presumed where it stands `alone`, arguable beside others.
 
     Whether it is broader than they are, and so governs, is asked once all is resolved.
     """
@@ -172,6 +189,12 @@ def _note_definitions(
         for reading, meaning in meant:
             free = _parameters(reading, at, names, groups, group, 0)
             formula: Formula | None = meaning
+            groups.numbers |= {
+                (id(pin.span), p.name)
+                for pin in pins
+                for p in free
+                if pin.reading.lower() == reading.label.lower() and p.name in dict(pin.values)
+            }
             if free and all(p.name in numbers for p in free):
                 fixed = {p.name: _pin_value(numbers[p.name], p, reading) for p in free}
                 formula = _formula(reading, at, names, {}, False, fixed)

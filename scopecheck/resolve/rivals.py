@@ -50,7 +50,7 @@ def _policies(policies: tuple[PolicyStatement, ...], ordinary: tuple[Meant, ...]
         if len(taken) == len(asked) or not taken or None in left:
             continue
         own = Settled(policy.text, policy.reason, (), policy.span)
-        wholly = len(asked) == len(ordinary)
+        wholly = all({axis for axis, _ in m.axes} == {policy.axis} for m in ordinary)
         meanings = tuple(m.beside for m in taken if m.beside)
         yield own, tuple(p for p in left if p), None if wholly else meanings
 
