@@ -45,13 +45,12 @@ from scopecheck.language.syntax import (
     ReadStatement,
     TermStatement,
 )
-from scopecheck.resolve.definitions import Definition
+from scopecheck.resolve.definitions import Definition, as_defined, defining
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.exact_formulas import context
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import CLAIMS, Draft, Groups
 from scopecheck.resolve.names import Names, Typed
-from scopecheck.resolve.readings import as_defined, defining
 from scopecheck.resolve.rivals import Meant, Pair, note_rivals
 
 NEVER_IN_NAMES = frozenset(

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from functools import partial
 
-from scopecheck.core.model import Formula, Settled
+from scopecheck.core.model import Definition as Defining
+from scopecheck.core.model import Formula, Reading, Settled
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.record import node, record
+from scopecheck.language.statements_words import AS_DEFINED
 from scopecheck.language.syntax import DefineStatement, PhraseStatement
 from scopecheck.resolve.entry import Entry, EntryReading, Wording
 from scopecheck.resolve.patterns import Pattern, pattern
@@ -41,6 +43,23 @@ class Applied:
     definition: Definition
     meaning: Formula
     plain: str
+
+
+def as_defined(shown: str, alone: bool) -> Reading:
+    """The reading that a definition gives: presumed where it stands `alone`, arguable beside others.
+
+    Whether it is broader than they are, and so governs, is asked once all is resolved.
+    """
+    return Reading(AS_DEFINED, "presumed" if alone else "arguable", shown)
+
+
+def defining(definition: Definition, left: tuple[Reading, ...], own: Reading | None) -> Defining | None:
+    """What a group keeps of the definition of its words, as far as its reading is left."""
+    index = next((i for i, reading in enumerate(left) if reading is own), None)
+    if index is None:
+        return None
+    statement = definition.statement
+    return Defining(statement.text, statement.place, index, statement.span)
 
 
 def definition(statement: DefineStatement) -> Definition:

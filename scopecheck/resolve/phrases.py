@@ -15,13 +15,14 @@ from scopecheck.language.scan import Number, Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
 from scopecheck.resolve.patterns import Pattern, Slot
-from scopecheck.resolve.readings import Occurrence, apply, condition_holds, is_kind, read
+from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
 
 _TEMPERATURE = (("temperature", 1),)
@@ -196,14 +197,14 @@ class _Job:
 
     def read(self, match: Match, tokens: tuple[Token, ...]) -> Formula:
         at, entry = self.occurrence(match, tokens), match.entry
-        reader = self.reader
+        names, groups = self.reader.names, self.reader.groups
         by_entry = {m.entry: m for m in self.defined(tokens)}
-        defined = (
-            apply(d, self.occurrence(by_entry[d.entry], tokens), reader.names, reader.groups)
-            for d in reader.groups.definitions
-            if d.entry in by_entry
-        )
-        return read(entry, at, reader.names, reader.groups, entry.title, tuple(d for d in defined if d))
+        laid = ((d, by_entry.get(d.entry)) for d in groups.definitions)
+        tried = (apply(d, self.occurrence(m, tokens), names, groups) for d, m in laid if m)
+        defined = tuple(applied for applied in tried if applied)
+        if defined:
+            note_settled_twice(entry, at, names, groups, defined)
+        return read(entry, at, names, groups, entry.title, defined)
 
     def occurrence(self, match: Match, tokens: tuple[Token, ...]) -> Occurrence:
         """What fills the slots of the phrase that the words are."""

@@ -5,21 +5,18 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from fractions import Fraction
-from itertools import pairwise
 from types import MappingProxyType
 
 from scopecheck.core.model import Bound as End
 from scopecheck.core.model import (
     ChoiceDecl,
     Const,
-    Definition,
     Formula,
     FreeParameter,
     Parameter,
     Place,
     Read,
     Reading,
-    Rivals,
     SetDecl,
 )
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
@@ -29,7 +26,6 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Own
-from scopecheck.language.statements_words import AS_DEFINED
 from scopecheck.language.syntax import (
     CallNode,
     ChainNode,
@@ -42,14 +38,12 @@ from scopecheck.language.syntax import (
     RoundNode,
 )
 from scopecheck.resolve.constants import constant, truth
-from scopecheck.resolve.definitions import Applied
-from scopecheck.resolve.definitions import Definition as Defined
+from scopecheck.resolve.definitions import Applied, as_defined, defining
 from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.exact_terms import bare_number, term
 from scopecheck.resolve.groups import Draft, Groups
 from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed
-from scopecheck.resolve.rivals import Meant, note_rivals
 
 
 @record
@@ -73,7 +67,7 @@ def read(
     `defined` are the definitions of these words, which may be the entry itself.
     """
     by_definition = any(d.definition.entry is entry for d in defined)
-    meant, not_computed, not_tried = ([], (), ()) if by_definition else _sort_out(entry, at, names)
+    meant, not_computed, not_tried = ([], (), ()) if by_definition else sort_out(entry, at, names)
     tried = tuple(reading for reading, _ in meant)
     labels = tuple(r.label for r in tried)
     readings = tuple(
@@ -104,7 +98,6 @@ def read(
     options = _options(ordinary, meant, at, names, groups, pins, draft.index, entry.own)
     if own and own in left:
         options.append(defined[0].meaning)
-    _note_definitions(defined, meant, at, names, groups, pins, draft.index)
     return Read(draft.index, tuple(options))
 
 
@@ -127,87 +120,22 @@ def _options(
     options = []
     for index, kept in enumerate(left):
         reading, meaning = by_label[kept.label]
-        open_numbers = _parameters(reading, at, names, groups, group, index)
-        for parameter in open_numbers:
+        own_numbers = open_numbers(reading, at, names, groups, group, index)
+        for parameter in own_numbers:
             if parameter.name in values:
                 written, place = values[parameter.name]
                 groups.numbers.add((place, parameter.name))
-                parameter = _pinned(parameter, _pin_value(written, parameter, reading))
+                parameter = _pinned(parameter, pin_value(written, parameter, reading))
             groups.parameters.setdefault(parameter.key, parameter)
-        keys = {p.name: p.key for p in open_numbers}
-        options.append(_formula(reading, at, names, keys, own) if keys else meaning)
+        keys = {p.name: p.key for p in own_numbers}
+        options.append(meaning_of(reading, at, names, keys, own) if keys else meaning)
     return options
-
-
-def as_defined(shown: str, alone: bool) -> Reading:
-    """The reading that a definition gives: presumed where it stands `alone`, arguable beside others.
-
-    Whether it is broader than they are, and so governs, is asked once all is resolved.
-    """
-    return Reading(AS_DEFINED, "presumed" if alone else "arguable", shown)
-
-
-def defining(definition: Defined, left: tuple[Reading, ...], own: Reading | None) -> Definition | None:
-    """What a group keeps of the definition of its words, as far as its reading is left."""
-    index = next((i for i, reading in enumerate(left) if reading is own), None)
-    if index is None:
-        return None
-    statement = definition.statement
-    return Definition(statement.text, statement.place, index, statement.span)
-
-
-def apply(definition: Defined, at: Occurrence, names: Names, groups: Groups) -> Applied | None:
-    """What a definition means where its words stand; None, kept in mind, where it makes no sense there."""
-    groups.reached.setdefault(id(definition), [])
-    try:
-        meaning = _formula(definition.reading, at, names, {}, True)
-    except (NotHere, KindTrouble) as error:
-        why = error.diagnostic.message if isinstance(error, KindTrouble) else str(error)
-        groups.unfit.append((definition, at.words, at.where, why))
-        return None
-    groups.reached[id(definition)].append(at.where)
-    return Applied(definition, meaning, plain(definition.reading, at))
-
-
-def _note_definitions(
-    defined: tuple[Applied, ...],
-    meant: list[tuple[EntryReading, Formula]],
-    at: Occurrence,
-    names: Names,
-    groups: Groups,
-    pins: tuple[ReadStatement, ...],
-    group: int,
-) -> None:
-    """Keeps in mind what else settles defined words: further definitions, policies and pins."""
-    for first, second in pairwise(defined):
-        pair = ((first.meaning, second.meaning),)
-        one, other = first.definition.settled(), second.definition.settled()
-        groups.rivals.append(Rivals(at.words, at.where, one, other, pair))
-    numbers = {name: number for pin in pins for name, number in pin.values}
-    for d in defined:
-        ordinary = []
-        for reading, meaning in meant:
-            free = _parameters(reading, at, names, groups, group, 0)
-            formula: Formula | None = meaning
-            groups.numbers |= {
-                (id(pin.span), p.name)
-                for pin in pins
-                for p in free
-                if pin.reading.lower() == reading.label.lower() and p.name in dict(pin.values)
-            }
-            if free and all(p.name in numbers for p in free):
-                fixed = {p.name: _pin_value(numbers[p.name], p, reading) for p in free}
-                formula = _formula(reading, at, names, {}, False, fixed)
-            elif free:
-                formula = None
-            ordinary.append(Meant(reading.label, reading.axes, (d.meaning, formula) if formula else None))
-        note_rivals(groups, d.definition, (at.words, at.where), pins, tuple(ordinary))
 
 
 _PLAIN_NUMBER = regex(r"(?<![\w.])(?!0+(?:\.0+)?(?![\d.]))\d")
 
 
-def _pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading) -> Fraction:
+def pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading) -> Fraction:
     """The value of `with e = 5 %` in base units. Raises Trouble at the number if its unit does not fit."""
     number, own = node.number, parameter.unit
     if number.unit is None:
@@ -236,7 +164,7 @@ def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
 # ---- which readings can be tried
 
 
-def _sort_out(
+def sort_out(
     entry: Entry, at: Occurrence, names: Names
 ) -> tuple[list[tuple[EntryReading, Formula]], tuple[str, ...], tuple[tuple[str, str], ...]]:
     """The readings that can be tried, with their formulas, in which free numbers are not told apart yet;
@@ -255,7 +183,7 @@ def _sort_out(
         else:
             speaks = bool(_names_in(_parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}))
             try:
-                meant = _formula(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
+                meant = meaning_of(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
             except NotHere as error:
                 not_tried.append((reading.label, str(error)))
             except KindTrouble as error:
@@ -343,7 +271,7 @@ def _parsed(raw: Raw, own: Own) -> Node:
     return found[1]
 
 
-def _formula(
+def meaning_of(
     reading: EntryReading, at: Occurrence, names: Names, keys: Mapping[str, str], own: bool,
     fixed: Mapping[str, Fraction] = MappingProxyType({}),
 ) -> Formula:  # fmt: skip
@@ -373,7 +301,7 @@ def _kind(free: Free, at: Occurrence, names: Names) -> tuple[Kind, Unit]:
     return kind, unit
 
 
-def _parameters(
+def open_numbers(
     reading: EntryReading, at: Occurrence, names: Names, groups: Groups, group: int, index: int
 ) -> list[FreeParameter]:
     """The free numbers of a reading: shared ones by the kind measured, own ones by the numbers written."""
