@@ -62,14 +62,26 @@ def _texts(pattern: Pattern, unit: str) -> Iterator[str]:
         yield " ".join(w for w in words if w).replace(" ,", ",")
 
 
+def sheet_saying(entry: Entry, pattern: Pattern, text: str) -> str:
+    """A sheet with one claim that says this text, a wording of the phrase with its slots filled."""
+    kind, _ = _kind(entry)
+    nouns = sum(s.kind == "noun" for s in pattern.slots)
+    subject = "bore, width" if max(nouns, len(entry.subjects)) > 1 else "bore"
+    return f"bore  {kind}\nwidth  {kind}\n\n1. A valve {text}.\n   | {subject} : {text}\n"
+
+
+def first_sheet_of(entry: Entry) -> str:
+    """A sheet with one claim that says the phrase in its first wording."""
+    pattern = entry.patterns[0]
+    return sheet_saying(entry, pattern, next(_texts(pattern, _kind(entry)[1])))
+
+
 @pytest.mark.parametrize("entry", ENTRIES)
 def test_each_wording_is_read_as_its_phrase(entry: Entry) -> None:
-    kind, unit = _kind(entry)
+    _, unit = _kind(entry)
     for pattern in entry.patterns:
-        nouns = sum(s.kind == "noun" for s in pattern.slots)
-        subject = "bore, width" if max(nouns, len(entry.subjects)) > 1 else "bore"
         for text in _texts(pattern, unit):
-            written = f"bore  {kind}\nwidth  {kind}\n\n1. A valve {text}.\n   | {subject} : {text}\n"
+            written = sheet_saying(entry, pattern, text)
             sheet, wrong = read_sheet(Source("test", written))
             assert sheet is not None, (text, [d.message for d in wrong])
             assert entry.title in [g.entry for g in sheet.groups], (text, [g.entry for g in sheet.groups])
