@@ -52,7 +52,7 @@ _PLAUSIBLE = {
         "document": r"\s+\S+(?: \S+)*?" + _WIDE,
         "class": _WIDE,
         "policy": r"\s*:?\s+.*\b(?:are|is)\b",
-        "define": r'\s*:?\s*"',
+        "define": r'\s*:?\s*(?:"|\S.*:.*[<>=])',
         "read": r'\s*:?\s*"',
         "apart": r'\s*:?\s*"',
         "phrase": r'\s*:?\s*"',

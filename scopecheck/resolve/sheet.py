@@ -124,6 +124,7 @@ class _Resolving:
         """Definitions, each checked by itself; a defined noun that no term declares becomes one."""
         made = []
         terms = {statement.noun.lower() for statement in self.all(TermStatement)}
+        terms |= {d.wording.lower() for d in self.all(DefineStatement) if d.amount}
         for statement in self.all(DefineStatement):
             try:
                 made.append(definition(statement))
@@ -189,6 +190,10 @@ class _Resolving:
             if declared or named.name in known or named.name.lower() in terms:
                 continue
             words = next((p.text for p in phrase.patterns if named.name in p.text.split()), "")
+            if not words and len(named.name) == 1 and slots:
+                letters = ", ".join(sorted(slots | free))
+                help = f"the letters here are: {letters}, and x for what is measured"
+                raise trouble(named.span, f"'{named.name}' is not declared", "", help)
             if not words:
                 raise self.names.unknown(named.name, named.span, slots | free)
             bracketed = " ".join(f"({w})" if w == named.name else w for w in words.split())
