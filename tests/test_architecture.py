@@ -28,12 +28,14 @@ FLOORS: dict[str, str] = {
     ),
     "core": "model construction linear rewrite plain reference",
     "resolve": (
-        "patterns entry catalogue constants names exact_terms exact_formulas groups settling readings chart"
+        "patterns entry definitions catalogue constants names exact_terms exact_formulas groups settling"
+        " rivals readings defined_words chart"
         " spelled everyday phrases claim_text dependencies account declared claims cases sheet"
     ),
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
-        "witness minimise refine findings questions.prepared questions.clash questions.cases questions.ways"
+        "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
+        " questions.ways"
         " questions.outside questions.inside questions.claims questions.readings questions consistency"
     ),
     "report": (

@@ -7,7 +7,7 @@ from itertools import product
 
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import names_in
-from scopecheck.core.model import All, Article, Case, Formula, NumberDecl, Sheet, Value
+from scopecheck.core.model import All, Article, Case, Formula, NumberDecl, Rivals, Sheet, Value
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import number_text
 
@@ -20,6 +20,9 @@ def contradictions(prepared: Prepared) -> tuple[Diagnostic, ...]:
     nothing = tuple(_nothing_exists(prepared))
     if nothing:
         return nothing
+    settled_twice = tuple(_settled_twice(prepared))
+    if settled_twice:
+        return settled_twice
     empty = [d for case in prepared.sheet.cases for d in _impossible(prepared, case)]
     if empty:
         return tuple(empty)
@@ -43,6 +46,46 @@ def _nothing_exists(prepared: Prepared) -> Iterator[Diagnostic]:
         "loosen one of them",
         tuple(also),
     )
+
+
+def _settled_twice(prepared: Prepared) -> Iterator[Diagnostic]:
+    """Words to which a definition and something else give different meanings; told once for each two."""
+    told_of: set[tuple[int, int]] = set()
+    for rivals in prepared.sheet.rivals:
+        two = (rivals.definition.span.start, rivals.other.span.start)
+        if two in told_of or (thing := _told_apart(prepared, rivals)) is None:
+            continue
+        told_of.add(two)
+        first, second = sorted((rivals.definition.span, rivals.other.span), key=lambda span: span.start)
+        yield Diagnostic(
+            "error",
+            second,
+            f"two lines settle '{rivals.words}' in {rivals.where}, and differently",
+            f"For example {thing}: it is met by one of them only.",
+            "take one of the two out, or write both alike",
+            ((first, "the other line"),),
+        )
+
+
+def _told_apart(prepared: Prepared, rivals: Rivals) -> str | None:
+    """A thing on which the two differ; None where they agree, or may."""
+    found = [_between(prepared, *pair) for pair in rivals.left]
+    if not all(found):
+        return None
+    if rivals.taken is not None and all(_between(prepared, *pair) for pair in rivals.taken):
+        return None
+    return found[0] if found else None
+
+
+def _between(prepared: Prepared, one: Formula, other: Formula) -> str | None:
+    """A thing that meets one and not the other, told; None if there is none."""
+    session = prepared.session
+    met = (session.met(one), session.met(other))
+    search = session.search(session.groups_in(one, other))
+    if not search.find((met[0] & ~met[1]) | (~met[0] & met[1])):
+        return None
+    names = tuple(d.name for d in prepared.sheet.declarations if d.name in session.names_in(one, other))
+    return told(prepared.sheet, search.article(), names)
 
 
 def _impossible(prepared: Prepared, case: Case) -> Iterator[Diagnostic]:

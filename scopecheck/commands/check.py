@@ -8,6 +8,7 @@ import sys
 from collections.abc import Iterable
 
 from scopecheck.answers.consistency import contradictions
+from scopecheck.answers.definitions import weighed
 from scopecheck.answers.questions import ask_prepared, prepare
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, already_there, complain, put, worst
@@ -84,6 +85,7 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
     """The report on one sheet and its exit status; no report where the sheet contradicts itself."""
     progress = Progress(sheet.source_name)
     details = options.everything or options.contested or options.format == "json"
+    sheet = weighed(sheet, options.budget)
     prepared = prepare(sheet, options.budget, options.strained, details)
     doubts, sound = looked_over(prepared)
     if any(d.severity == "error" for d in doubts):

@@ -356,6 +356,7 @@ class Group:
     not_computed: tuple[str, ...] = ()
     not_tried: tuple[tuple[str, str], ...] = ()
     noun: bool = False
+    definition: Definition | None = None
 
 
 @record
@@ -366,6 +367,42 @@ class Settled:
     reason: str
     removed: tuple[str, ...]
     span: Span = field(compare=False)
+
+
+Breadth: TypeAlias = Literal["not compared", "same", "broader", "narrower", "crossing"]
+"""How wide a definition is beside the ordinary reading; crossing: wider in part, narrower in part."""
+
+
+@record
+class Definition:
+    """A definition found in the description, at `place`, that gives a group its reading `reading`.
+
+    `breadth` compares it, at each limitation, with what the group's words ordinarily mean there; empty where
+    no ordinary reading is left beside it.
+    """
+
+    text: str
+    place: str
+    reading: int
+    span: Span = field(compare=False)
+    breadth: tuple[tuple[str, Breadth], ...] = ()
+
+
+@record
+class Rivals:
+    """A definition and something else that settles the same words, the other definition, policy or pin.
+
+    `left` pairs what the definition means with each meaning that the other leaves; they contradict each other
+    where all of these differ. A policy must moreover take away what the definition means: `taken` pairs it
+    with what was taken away; None: the policy's question is the only one that the words leave open.
+    """
+
+    words: str
+    where: str
+    definition: Settled
+    other: Settled
+    left: tuple[tuple[Formula, Formula], ...]
+    taken: tuple[tuple[Formula, Formula], ...] | None = None
 
 
 @record
@@ -481,6 +518,7 @@ class Sheet:
     policies: tuple[Settled, ...]
     unrestated: tuple[Unrestated, ...]
     source_name: str
+    rivals: tuple[Rivals, ...] = ()
 
     def declaration(self, name: str) -> Declaration:
         return next(d for d in self.declarations if d.name == name)

@@ -30,7 +30,7 @@ _PLAIN = {
 
 HEADINGS = (
     "title", "profile", "filed", "confidential", "unit", "given", "inside", "must stay out", "document",
-    "class", "policy", "read", "apart", "phrase", "term",
+    "class", "policy", "define", "read", "apart", "phrase", "term",
 )  # fmt: skip
 
 _CLAIM = regex(r"(\d{1,4})\s*[.)](?=\s|$)")
@@ -52,6 +52,7 @@ _PLAUSIBLE = {
         "document": r"\s+\S+(?: \S+)*?" + _WIDE,
         "class": _WIDE,
         "policy": r"\s*:?\s+.*\b(?:are|is)\b",
+        "define": r'\s*:?\s*(?:"|\S.*:.*[<>=])',
         "read": r'\s*:?\s*"',
         "apart": r'\s*:?\s*"',
         "phrase": r'\s*:?\s*"',

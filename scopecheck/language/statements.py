@@ -22,7 +22,7 @@ from scopecheck.language.pieces import Desk, after_word, one_line, without_note
 from scopecheck.language.statements_cases import cases_statement
 from scopecheck.language.statements_claims import claim_statement
 from scopecheck.language.statements_declare import NOT_UNDERSTOOD, TAKE_OUT, declaration
-from scopecheck.language.statements_words import apart, phrase, policy, read, term
+from scopecheck.language.statements_words import apart, define, phrase, policy, read, term
 from scopecheck.language.syntax import GivenStatement, Setting, Sheet, Statement, UnitStatement
 
 LARGEST_FILE = 4_000_000
@@ -204,6 +204,7 @@ _READERS: dict[str, Callable[[Desk, Block], Statement]] = {
     "claim": claim_statement,
     **dict.fromkeys(("inside", "must stay out", "document", "class"), cases_statement),
     "policy": policy,
+    "define": define,
     "read": read,
     "apart": apart,
     "phrase": phrase,

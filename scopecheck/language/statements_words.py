@@ -7,15 +7,25 @@ import re
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.regex import regex
 from scopecheck.language.layout import Block
-from scopecheck.language.pieces import Desk, after_word, number_node, one_line, without_note
+from scopecheck.language.parse import parse_facts
+from scopecheck.language.pieces import Desk, after_word, find_colon, number_node, one_line, without_note
 from scopecheck.language.reading_lines import Part, kinds, parts, readings_from, unquoted
 from scopecheck.language.syntax import (
     ApartStatement,
+    CallNode,
+    DefineStatement,
+    NameNode,
+    NegativeNode,
+    Node,
     NumberNode,
     PhraseStatement,
     PolicyStatement,
+    PowerNode,
+    ProductNode,
     ReadingText,
     ReadStatement,
+    RoundNode,
+    SumNode,
     TermStatement,
 )
 
@@ -130,6 +140,46 @@ def term(desk: Desk, block: Block) -> TermStatement:
             span, "a term without readings", "", 'add lines such as: reading "of the air" : air temperature'
         )
     return TermStatement(one_line(head.group(1)), note.group(1) if note else "", readings, span)
+
+
+AS_DEFINED = "as defined"
+"""The name of the reading that a definition gives its words."""
+
+
+def define(desk: Desk, block: Block) -> DefineStatement:
+    """A definition found in the description: `define "about (N)" : 0.9 * N <= x "paragraph 12"`."""
+    head = _quoted_head(desk, block)
+    wording = one_line(head.group(1))
+    last = block.body[-1].end if block.body else block.head.end
+    whole = desk.span(head.start(), block.head.end)
+    colon = find_colon(desk.text, head.end(), last)
+    if colon < 0:
+        raise trouble(
+            whole, "a definition without a meaning", "",
+            f'write define "{wording}" : its meaning in symbols, two blanks, and its place in quotes',
+        )  # fmt: skip
+    end, place = without_note(desk, colon + 1, last)
+    raw = desk.raw(colon + 1, end)
+    if not raw.text:
+        raise trouble(whole, f"the definition of '{wording}' has no meaning after its colon")
+    if not place:
+        raise trouble(
+            desk.span(raw.start, raw.end), "a definition without its place",
+            "A definition is one that the description gives; a reading of your own is a phrase or a pin.",
+            'write after two blanks, in quotes, where it stands, such as "paragraph 12"',
+        )  # fmt: skip
+    span = desk.span(block.head.start, last)
+    reading = ReadingText(AS_DEFINED, (), raw, (), (), "", (), (), "", span)
+    amount = _is_amount(parse_facts(raw.page, raw.start, raw.end, desk.own))
+    return DefineStatement(wording, reading, amount, place, f"definition of '{wording}'", span)
+
+
+def _is_amount(node: Node) -> bool:
+    """Whether the symbols are a term, not facts."""
+    if isinstance(node, CallNode):
+        return node.function not in ("ONE", "EVERY", "SOME")
+    amounts = (NameNode, NumberNode, NegativeNode, SumNode, ProductNode, PowerNode, RoundNode)
+    return isinstance(node, amounts)
 
 
 _POLICY = regex(r"(.+?)\s+(?:are|is)\s+(.+)")

@@ -358,6 +358,22 @@ class TermStatement:
 
 
 @node
+class DefineStatement:
+    """A definition found in the description, at `place`: words and the one reading it gives them.
+
+    The meaning is facts for words with what is measured left of the colon, a term for a noun.
+    """
+
+    wording: str
+    reading: ReadingText
+    amount: bool
+    """The meaning is a term, not facts."""
+    place: str
+    text: str
+    span: Span
+
+
+@node
 class PolicyStatement:
     axis: str
     value: str
@@ -394,6 +410,7 @@ Statement: TypeAlias = (
     | CasesStatement
     | PhraseStatement
     | TermStatement
+    | DefineStatement
     | PolicyStatement
     | ReadStatement
     | ApartStatement

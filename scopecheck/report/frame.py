@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from scopecheck.answers.findings import Answers
 from scopecheck.core.construction import admissible_readings, names_in
@@ -11,7 +11,7 @@ from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text
 from scopecheck.report.looked import Beside, looked_lines, wholly_looked
 from scopecheck.report.plain_formula import plain_formula
-from scopecheck.report.rereadings import group_words
+from scopecheck.report.rereadings import breadth_text, group_words
 from scopecheck.report.wording import (
     about_lines,
     claims_text,
@@ -100,7 +100,7 @@ def ground(
 ) -> Iterator[Block]:
     """What the answers rest on, what was left out, in full or counted, and how to read it."""
     yield Heading(sentence("section", "basis"), 3)
-    basis = (*basis_lines(sheet, strained), *_other_category_lines(sheet))
+    basis = (*basis_lines(sheet, strained), *_other_category_lines(sheet), *definition_lines(sheet))
     yield Listing((*basis, *settled_briefly(sheet, answers, everything)))
     if everything:
         for section, lines in (
@@ -193,6 +193,34 @@ def settled_briefly(sheet: Sheet, answers: Answers, everything: bool) -> Iterato
     ]
     if texts and not everything:
         yield sentence("basis", "settled", settled=listed(dict.fromkeys(texts)))
+
+
+def definition_lines(sheet: Sheet) -> Iterator[str]:
+    """What the definitions of the description do to the words of the claims, and on what authority."""
+    defined = [(g, g.definition) for g in sheet.groups if g.definition]
+    if sheet.profile == "US":
+        if words := _defined_words([g for g, _ in defined]):
+            source = sentence("basis", "source_US")
+            yield sentence("basis", "defined_alone", words=words, source=source)
+        return
+    source = sentence("basis", "source_EPO")
+    for group, definition in defined:
+        words = _defined_words([group])
+        if not definition.breadth:
+            yield sentence("basis", "defined_only", words=words)
+            continue
+        key = "defined_governs" if group.base == definition.reading else "defined_beside"
+        yield sentence("basis", key, words=words, breadth=breadth_text(definition), source=source)
+
+
+def _defined_words(groups: Iterable[Group]) -> str:
+    """The words of defined groups, each with the place of its definition."""
+    told = [
+        sentence("basis", "defined_at", words=group_words(g), place=quoted(g.definition.place))
+        for g in groups
+        if g.definition
+    ]
+    return listed(dict.fromkeys(told))
 
 
 def _with_reason(text: str, reason: str) -> str:

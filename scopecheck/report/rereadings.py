@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.answers.minimise import BreakPoint
-from scopecheck.core.model import FreeParameter, Group, Place, Sheet
+from scopecheck.core.model import Definition, FreeParameter, Group, Place, Sheet
 from scopecheck.foundations.regex import regex
 from scopecheck.report.amounts import percentage, quantity_text
 from scopecheck.report.plain_formula import plain_formula
@@ -25,7 +25,18 @@ def standing_text(group: Group, reading: int) -> str:
     standing = group.readings[reading].standing
     if standing == "presumed" and presumed > 1:
         return sentence("reading", "no_presumption")
-    return sentence("standing", standing)
+    told = sentence("standing", standing)
+    if group.definition and group.definition.reading == reading and group.definition.breadth:
+        breadth = breadth_text(group.definition)
+        return sentence("standing", "by_definition", standing=told, breadth=breadth)
+    return told
+
+
+def breadth_text(definition: Definition) -> str:
+    """How wide a definition is beside the ordinary reading, over all its places."""
+    widths = {width for _, width in definition.breadth}
+    differing = widths - {"same"} or widths
+    return sentence("breadth", next(iter(differing)) if len(differing) == 1 else "mixed")
 
 
 def group_words(group: Group, labels: Iterable[str] = ()) -> str:

@@ -32,13 +32,17 @@ class Phrasebook:
     """The phrases that may read a sheet's words: its own, and after them those of the catalogue."""
 
     own: tuple[Entry, ...]
+    alone: bool = False
+    """Without those of the catalogue."""
 
     def all(self) -> tuple[Entry, ...]:
         """Every phrase; to be asked for only where no phrase reads the words."""
-        return (*self.own, *entries())
+        return self.own if self.alone else (*self.own, *entries())
 
     def having(self, words: frozenset[str]) -> tuple[Entry, ...]:
         """The phrases with a wording that these words, in small letters, may spell, in the order of `all`."""
+        if self.alone:
+            return self.own
         index = _index()
         found = {number for word in ("", *words) for number in index.by_word.get(word, ())}
         return (*self.own, *map(_entry, sorted(found)))

@@ -15,13 +15,10 @@ from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
-from scopecheck.resolve.groups import Groups, groups_in
+from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.phrases import Reader, Subject
 from scopecheck.resolve.readings import Occurrence, read
-
-CLAIMS = "claims"
-"""The document to which all claims belong: their words are read alike."""
 
 
 @holder
@@ -68,9 +65,7 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
         text = desk.texts[number].text
         limitations = tuple(_limitations(desk, statement))
         other = _of_another_category(desk, statement, above[number])
-        made.append(
-            Claim(number, text, category(text), above[number], limitations, statement.span, other)
-        )
+        made.append(Claim(number, text, category(text), above[number], limitations, statement.span, other))
     return tuple(made)
 
 

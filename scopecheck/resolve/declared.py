@@ -4,17 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
+from itertools import pairwise
 
 from scopecheck.core.model import (
     OTHERS,
     Bound,
     ChoiceDecl,
+    Compare,
     Declaration,
     NumberDecl,
     Place,
     Reading,
     ReadTerm,
+    Rivals,
     SetDecl,
+    Truth,
 )
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import (
@@ -36,14 +40,18 @@ from scopecheck.language.syntax import (
     ListKind,
     NumberKind,
     PhraseStatement,
+    Raw,
     ReadingText,
+    ReadStatement,
     TermStatement,
 )
+from scopecheck.resolve.definitions import Definition, as_defined, defining
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.exact_formulas import context
 from scopecheck.resolve.exact_terms import term
-from scopecheck.resolve.groups import Draft, Groups
+from scopecheck.resolve.groups import CLAIMS, Draft, Groups
 from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.rivals import Meant, Pair, note_rivals
 
 NEVER_IN_NAMES = frozenset(
     "and or not no about approximately around substantially essentially least most more less than between"
@@ -176,19 +184,23 @@ def readings_entry(title: str, readings: tuple[ReadingText, ...], span: Span) ->
 def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Span], Typed]:
     """A function that opens the noun at a place: a term for each referent, a group of the document there."""
     entry = readings_entry(statement.noun, statement.readings, statement.span)
+    opening: list[Span] = []
 
     def opened(span: Span) -> Typed:
+        if opening:
+            raise trouble(span, f"what '{statement.noun}' stands for leads back to '{statement.noun}'")
+        opening.append(span)
+        try:
+            return referents(span)
+        finally:
+            opening.clear()
+
+    def referents(span: Span) -> Typed:
         document, where = names.here
-        typed: dict[str, Typed] = {}
-        for reading in entry.readings:
-            if reading.formula:
-                raw = reading.formula
-                typed[reading.label] = term(
-                    context(names), parse_facts(raw.page, raw.start, raw.end, names.own)
-                )
+        typed = {
+            reading.label: _referent(reading.formula, names) for reading in entry.readings if reading.formula
+        }
         labels = tuple(typed)
-        if not labels:
-            raise trouble(statement.span, f"no referent of '{statement.noun}' has a meaning")
         readings = tuple(
             Reading(
                 r.label, entry.standing(r.label, groups.profile, labels), r.formula_text, r.taken_by, r.axes
@@ -196,22 +208,85 @@ def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Sp
             for r in entry.readings
             if r.label in typed
         )
-        groups.seen[statement.noun] = labels
+        defined = _noun_definitions(statement.noun, span, names, groups) if document == CLAIMS else ()
+        own = (
+            as_defined(defined[0][0].reading.formula_text, alone=not readings or groups.claim_profile == "US")
+            if defined
+            else None
+        )
+        if not labels and own is None:
+            raise _no_referent(statement, span, document)
+        groups.seen[statement.noun] = (*labels, own.label) if own else labels
         pins = groups.pins_at(statement.noun, statement.noun, where)
-        left, settled = groups.settle(readings, pins, where)
+        settling = (defined[0][0], own) if own else None
+        left, settled = groups.settle((*readings, own) if own else readings, pins, where, settling)
         apart = where if groups.is_apart(statement.noun, statement.noun) else ""
-        key = (document, "term", statement.noun, labels, tuple(p.text for p in pins), apart)
+        by = tuple(id(d) for d, _ in defined)
+        key = (document, "term", statement.noun, labels, tuple(p.text for p in pins), apart, by)
         skipped = tuple(r.label for r in entry.readings if r.formula is None)
         draft = groups.draft(
             key,
             Draft(
-                len(groups.drafts), document, statement.noun, statement.noun, left, settled, skipped, (), True
+                len(groups.drafts), document, statement.noun, statement.noun, left, settled, skipped, (),
+                True, defining(defined[0][0], left, own) if defined else None,
             ),
             Place(where, statement.noun, span),
-        )
-        return _together(statement, draft.index, [typed[r.label] for r in left])
+        )  # fmt: skip
+        _note_rivals(statement, readings, typed, defined, groups, pins, where)
+        options = [defined[0][1] if r is own else typed[r.label] for r in left]
+        return _together(statement, draft.index, options)
 
     return opened
+
+
+def _referent(raw: Raw, names: Names) -> Typed:
+    return term(context(names), parse_facts(raw.page, raw.start, raw.end, names.own))
+
+
+def _noun_definitions(
+    noun: str, span: Span, names: Names, groups: Groups
+) -> tuple[tuple[Definition, Typed], ...]:
+    """The definitions of a noun, each with what it stands for."""
+    found = []
+    for d in groups.definitions:
+        if d.noun and d.name == noun.lower() and d.reading.formula:
+            found.append((d, _referent(d.reading.formula, names)))
+            groups.reached.setdefault(id(d), []).append(names.here[1])
+    return tuple(found)
+
+
+def _no_referent(statement: TermStatement, span: Span, document: str) -> Trouble:
+    if statement.readings or document == CLAIMS:
+        return trouble(statement.span, f"no referent of '{statement.noun}' has a meaning")
+    return trouble(
+        span, f"'{statement.noun}' is defined for the claims only",
+        "A definition of the description says nothing of what others mean.", "name the thing itself",
+    )  # fmt: skip
+
+
+def _note_rivals(
+    statement: TermStatement,
+    readings: tuple[Reading, ...],
+    typed: dict[str, Typed],
+    defined: tuple[tuple[Definition, Typed], ...],
+    groups: Groups,
+    pins: tuple[ReadStatement, ...],
+    where: str,
+) -> None:
+    """Keeps in mind what else settles a defined noun: further definitions, policies and pins."""
+    noun = statement.noun
+    for (first, one), (second, other) in pairwise(defined):
+        pair = (_same(one, other),)
+        groups.rivals.append(Rivals(noun, where, first.settled(), second.settled(), pair))
+    for d, own in defined:
+        ordinary = tuple(Meant(r.label, r.axes, _same(own, typed[r.label])) for r in readings)
+        note_rivals(groups, d, (noun, where), pins, ordinary)
+
+
+def _same(one: Typed, other: Typed) -> Pair:
+    """Two referents as two facts that agree where the referents do."""
+    alike = one.kind is None or other.kind is None or one.kind.dimension == other.kind.dimension
+    return Truth(True), Compare("=", one.term, other.term) if alike else Truth(False)
 
 
 def _together(statement: TermStatement, index: int, options: list[Typed]) -> Typed:

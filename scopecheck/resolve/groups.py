@@ -9,6 +9,7 @@ from scopecheck.core.model import (
     STANDINGS,
     Chosen,
     CountOf,
+    Definition,
     FreeParameter,
     Group,
     Includes,
@@ -17,12 +18,17 @@ from scopecheck.core.model import (
     Read,
     Reading,
     ReadTerm,
+    Rivals,
     Settled,
     Written,
 )
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import ApartStatement, PolicyStatement, ReadStatement
+from scopecheck.resolve.definitions import Definition as Defined
+
+CLAIMS = "claims"
+"""The document to which all claims belong: their words are read alike, and definitions are for them."""
 
 
 def plain_wording(text: str) -> str:
@@ -46,12 +52,14 @@ class Draft:
     not_computed: tuple[str, ...]
     not_tried: tuple[tuple[str, str], ...]
     noun: bool
+    definition: Definition | None = None
     places: list[Place] = field(default_factory=list)
 
     def group(self) -> Group:
         return Group(
             self.index, self.document, self.wording, self.entry, self.readings, best(self.readings),
             tuple(self.places), self.settled, self.not_computed, self.not_tried, self.noun,
+            self.definition,
         )  # fmt: skip
 
 
@@ -68,6 +76,7 @@ class Groups:
     policies: tuple[PolicyStatement, ...] = ()
     pins: tuple[ReadStatement, ...] = ()
     apart: tuple[ApartStatement, ...] = ()
+    definitions: tuple[Defined, ...] = ()
     drafts: dict[Hashable, Draft] = field(default_factory=dict)
     parameters: dict[str, FreeParameter] = field(default_factory=dict)
     used: dict[int, list[str]] = field(default_factory=dict)
@@ -77,6 +86,11 @@ class Groups:
     """The free numbers to which pins gave a value, by the place of the pin."""
     open_numbers: dict[int, set[str]] = field(default_factory=dict)
     """The free numbers of the readings that pins with values keep, by the place of the pin."""
+    reached: dict[int, list[str]] = field(default_factory=dict)
+    """The places that definitions reach, by the place of the definition."""
+    unfit: list[tuple[Defined, str, str, str]] = field(default_factory=list)
+    """Definitions whose words stand where their meaning makes no sense: the words, the place, and why."""
+    rivals: list[Rivals] = field(default_factory=list)
 
     @property
     def claim_profile(self) -> Literal["US", "EPO"]:
@@ -97,9 +111,17 @@ class Groups:
         return any(plain_wording(a.wording) in names for a in self.apart)
 
     def settle(
-        self, readings: tuple[Reading, ...], pins: tuple[ReadStatement, ...], where: str
+        self,
+        readings: tuple[Reading, ...],
+        pins: tuple[ReadStatement, ...],
+        where: str,
+        defined: tuple[Defined, Reading] | None = None,
     ) -> tuple[tuple[Reading, ...], tuple[Settled, ...]]:
-        """The readings left after policies and pins, and what took the others away."""
+        """The readings left after policies, pins and a definition, and what took the others away.
+
+        Pins choose among the ordinary readings: that of a definition stays beside the one they keep. In the
+        US profiles the definition's reading then stands alone, in the EPO profile it joins the others.
+        """
         settled: list[Settled] = []
         for reading in readings:
             for axis, value in reading.axes:
@@ -114,7 +136,11 @@ class Groups:
         for pin in pins:
             kept = tuple(r for r in readings if r.label.lower() == pin.reading.lower())
             if kept:
+                kept += tuple(r for r in readings if defined and r is defined[1] and r not in kept)
                 readings = self._record(settled, readings, kept, f"read {pin.text}", pin.reason, pin.span)
+        if defined and self.claim_profile == "US":
+            own, kept = defined[0].settled(), (defined[1],)
+            readings = self._record(settled, readings, kept, own.text, own.reason, own.span)
         return readings, tuple(settled)
 
     def _record(

@@ -16,10 +16,11 @@ from scopecheck.language.scan import Number, Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
-from scopecheck.resolve.groups import Groups
+from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
@@ -144,8 +145,15 @@ class _Job:
         key = (tokens[0].start, tokens[-1].end)
         if key not in self.known:
             self.known[key] = []
-            self.known[key] = matches(tokens, self.reader.phrases, self.tests())
+            self.known[key] = matches(tokens, self.reader.phrases, self.tests()) or self.defined(tokens)
         return self.known[key]
+
+    def defined(self, tokens: tuple[Token, ...]) -> list[Match]:
+        """The words as words that the description defines; definitions are for the claims alone."""
+        definitions = tuple(d.entry for d in self.reader.groups.definitions if not d.noun)
+        if self.reader.document != CLAIMS or not definitions:
+            return []
+        return matches(tokens, Phrasebook(definitions, alone=True), self.tests())
 
     def readable(self, tokens: tuple[Token, ...]) -> bool:
         return bool(tokens) and (bool(self.found(tokens)) or self.split(tokens) is not None)
@@ -210,6 +218,18 @@ class _Job:
     # ---- binding
 
     def read(self, match: Match, tokens: tuple[Token, ...]) -> Formula:
+        at, entry = self.occurrence(match, tokens), match.entry
+        names, groups = self.reader.names, self.reader.groups
+        by_entry = {m.entry: m for m in self.defined(tokens)}
+        laid = ((d, by_entry.get(d.entry)) for d in groups.definitions)
+        tried = (apply(d, self.occurrence(m, tokens), names, groups) for d, m in laid if m)
+        defined = tuple(applied for applied in tried if applied)
+        if defined:
+            note_settled_twice(entry, at, names, groups, defined)
+        return read(entry, at, names, groups, entry.title, defined)
+
+    def occurrence(self, match: Match, tokens: tuple[Token, ...]) -> Occurrence:
+        """What fills the slots of the phrase that the words are."""
         entry = match.entry
         slots, shown = self.named_subjects(match, tokens)
         for fill in match.fills:
@@ -223,11 +243,10 @@ class _Job:
                 shown[fill.slot.name] = self.number_text(fill)
         if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
             raise self.where_fails(entry, shown, tokens)
-        at = Occurrence(
+        return Occurrence(
             self.reader.document, self.reader.where, self.text(tokens), match.wording.lower(), slots, shown,
             self.span(tokens),
         )  # fmt: skip
-        return read(entry, at, self.reader.names, self.reader.groups, entry.title)
 
     def named_subjects(
         self, match: Match, tokens: tuple[Token, ...]

@@ -5,9 +5,20 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from fractions import Fraction
+from types import MappingProxyType
 
 from scopecheck.core.model import Bound as End
-from scopecheck.core.model import ChoiceDecl, Formula, FreeParameter, Parameter, Place, Read, Reading, SetDecl
+from scopecheck.core.model import (
+    ChoiceDecl,
+    Const,
+    Formula,
+    FreeParameter,
+    Parameter,
+    Place,
+    Read,
+    Reading,
+    SetDecl,
+)
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
 from scopecheck.foundations.record import record, replace
@@ -15,8 +26,19 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Own
-from scopecheck.language.syntax import CallNode, ChainNode, Free, NameNode, Node, NumberNode, Raw, RoundNode
+from scopecheck.language.syntax import (
+    CallNode,
+    ChainNode,
+    Free,
+    NameNode,
+    Node,
+    NumberNode,
+    Raw,
+    ReadStatement,
+    RoundNode,
+)
 from scopecheck.resolve.constants import constant, truth
+from scopecheck.resolve.definitions import Applied, as_defined, defining
 from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.exact_terms import bare_number, term
@@ -37,52 +59,83 @@ class Occurrence:
     span: Span
 
 
-def read(entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str) -> Formula:
-    """The phrase as one formula for each reading left, in the group's order. Raises Trouble at the words."""
-    meant, not_computed, not_tried = _sort_out(entry, at, names)
+def read(
+    entry: Entry, at: Occurrence, names: Names, groups: Groups, title: str, defined: tuple[Applied, ...] = ()
+) -> Formula:
+    """The phrase as one formula for each reading left, in the group's order. Raises Trouble at the words.
+
+    `defined` are the definitions of these words, which may be the entry itself.
+    """
+    by_definition = any(d.definition.entry is entry for d in defined)
+    meant, not_computed, not_tried = ([], (), ()) if by_definition else sort_out(entry, at, names)
     tried = tuple(reading for reading, _ in meant)
     labels = tuple(r.label for r in tried)
     readings = tuple(
         Reading(r.label, entry.standing(r.label, groups.profile, labels), plain(r, at), r.taken_by, r.axes)
         for r in tried
     )
+    own = (
+        as_defined(defined[0].plain, alone=not readings or groups.claim_profile == "US") if defined else None
+    )
     pins = groups.pins_at(at.wording, title, at.where)
     for name in (at.wording, title):
-        groups.seen[name] = tuple(dict.fromkeys((*groups.seen.get(name, ()), *labels)))
-    left, settled = groups.settle(readings, pins, at.where)
+        known = (*labels, own.label) if own else labels
+        groups.seen[name] = tuple(dict.fromkeys((*groups.seen.get(name, ()), *known)))
+    settling = (defined[0].definition, own) if own else None
+    left, settled = groups.settle((*readings, own) if own else readings, pins, at.where, settling)
     apart = at.where if groups.is_apart(at.wording, title) else ""
-    key = (at.document, title, at.wording, labels, tuple(p.text for p in pins), apart)
+    by = tuple(id(d.definition) for d in defined)
+    key = (at.document, title, at.wording, labels, tuple(p.text for p in pins), apart, by)
     draft = groups.draft(
         key,
         Draft(
-            len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False
+            len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False,
+            defining(defined[0].definition, left, own) if defined else None,
         ),
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
-    )
+    )  # fmt: skip
+    ordinary = [r for r in left if r is not own]
+    options = _options(ordinary, meant, at, names, groups, pins, draft.index, entry.own)
+    if own and own in left:
+        options.append(defined[0].meaning)
+    return Read(draft.index, tuple(options))
+
+
+def _options(
+    left: list[Reading],
+    meant: list[tuple[EntryReading, Formula]],
+    at: Occurrence,
+    names: Names,
+    groups: Groups,
+    pins: tuple[ReadStatement, ...],
+    group: int,
+    own: bool,
+) -> list[Formula]:
+    """What each reading left means, its free numbers kept in mind, those that pins give at one value."""
     by_label = {reading.label: (reading, meaning) for reading, meaning in meant}
     values = {name: (number, id(pin.span)) for pin in pins for name, number in pin.values}
     for _, place in values.values():
-        free = {f.name for reading in left for f in by_label[reading.label][0].written.free}
+        free = {f.name for r in left for f in by_label[r.label][0].written.free}
         groups.open_numbers.setdefault(place, set()).update(free)
     options = []
     for index, kept in enumerate(left):
         reading, meaning = by_label[kept.label]
-        own = _parameters(reading, at, names, groups, draft.index, index)
-        for parameter in own:
+        own_numbers = open_numbers(reading, at, names, groups, group, index)
+        for parameter in own_numbers:
             if parameter.name in values:
                 written, place = values[parameter.name]
                 groups.numbers.add((place, parameter.name))
-                parameter = _pinned(parameter, _pin_value(written, parameter, reading))
+                parameter = _pinned(parameter, pin_value(written, parameter, reading))
             groups.parameters.setdefault(parameter.key, parameter)
-        keys = {p.name: p.key for p in own}
-        options.append(_formula(reading, at, names, keys, entry.own) if keys else meaning)
-    return Read(draft.index, tuple(options))
+        keys = {p.name: p.key for p in own_numbers}
+        options.append(meaning_of(reading, at, names, keys, own) if keys else meaning)
+    return options
 
 
 _PLAIN_NUMBER = regex(r"(?<![\w.])(?!0+(?:\.0+)?(?![\d.]))\d")
 
 
-def _pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading) -> Fraction:
+def pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading) -> Fraction:
     """The value of `with e = 5 %` in base units. Raises Trouble at the number if its unit does not fit."""
     number, own = node.number, parameter.unit
     if number.unit is None:
@@ -111,7 +164,7 @@ def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
 # ---- which readings can be tried
 
 
-def _sort_out(
+def sort_out(
     entry: Entry, at: Occurrence, names: Names
 ) -> tuple[list[tuple[EntryReading, Formula]], tuple[str, ...], tuple[tuple[str, str], ...]]:
     """The readings that can be tried, with their formulas, in which free numbers are not told apart yet;
@@ -130,7 +183,7 @@ def _sort_out(
         else:
             speaks = bool(_names_in(_parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}))
             try:
-                meant = _formula(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
+                meant = meaning_of(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
             except NotHere as error:
                 not_tried.append((reading.label, str(error)))
             except KindTrouble as error:
@@ -218,13 +271,15 @@ def _parsed(raw: Raw, own: Own) -> Node:
     return found[1]
 
 
-def _formula(
-    reading: EntryReading, at: Occurrence, names: Names, keys: Mapping[str, str], own: bool
-) -> Formula:
+def meaning_of(
+    reading: EntryReading, at: Occurrence, names: Names, keys: Mapping[str, str], own: bool,
+    fixed: Mapping[str, Fraction] = MappingProxyType({}),
+) -> Formula:  # fmt: skip
     assert reading.formula is not None
     slots = dict(at.slots)
     for free in reading.written.free:
-        slots[free.name] = Typed(Parameter(keys[free.name]), _kind(free, at, names)[0])
+        number = Const(fixed[free.name]) if free.name in fixed else Parameter(keys[free.name])
+        slots[free.name] = Typed(number, _kind(free, at, names)[0])
     return formula(context(names, "reading", slots, own), _parsed(reading.formula, names.own))
 
 
@@ -246,7 +301,7 @@ def _kind(free: Free, at: Occurrence, names: Names) -> tuple[Kind, Unit]:
     return kind, unit
 
 
-def _parameters(
+def open_numbers(
     reading: EntryReading, at: Occurrence, names: Names, groups: Groups, group: int, index: int
 ) -> list[FreeParameter]:
     """The free numbers of a reading: shared ones by the kind measured, own ones by the numbers written."""

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from scopecheck.foundations.diagnostics import Diagnostic, did_you_mean
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import ApartStatement, PolicyStatement, ReadStatement
 from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.groups import Draft, Groups, plain_wording, spellings_of
+from scopecheck.resolve.definitions import Definition
+from scopecheck.resolve.groups import CLAIMS, Draft, Groups, plain_wording, spellings_of
 
 
 def wrong_settlings(groups: Groups, whole: bool) -> tuple[Diagnostic, ...]:
@@ -26,7 +27,43 @@ def wrong_settlings(groups: Groups, whole: bool) -> tuple[Diagnostic, ...]:
         if values is None or policy.value not in values:
             found.append(_policy(groups, policy, values))
     found += [_unused(a, known) for a in groups.apart if plain_wording(a.wording) not in known]
+    if whole:
+        found += [d for definition in groups.definitions for d in _definition(groups, definition)]
     return tuple(found)
+
+
+def _definition(groups: Groups, definition: Definition) -> Iterator[Diagnostic]:
+    """A definition that reaches nothing, makes no sense somewhere, or passes by words that hold its own."""
+    span, wording = definition.statement.span, definition.statement.wording
+    if id(definition) not in groups.reached:
+        message = f"nothing in the claims reads '{wording}', so its definition changes nothing"
+        cause = "A definition is for words that the claims say, on lines that are read as phrases."
+        yield Diagnostic("warning", span, message, cause, "")
+    for other, words, where, why in dict.fromkeys(groups.unfit):
+        if other is definition:
+            yield Diagnostic(
+                "warning", span, f"the definition of '{wording}' does not go with '{words}' in {where}",
+                f"There {why}.", "it changes nothing there",
+            )  # fmt: skip
+    if not definition.noun:
+        for draft in groups.drafts.values():
+            yield from _passed_by(draft, definition)
+
+
+def _passed_by(draft: Draft, definition: Definition) -> Iterator[Diagnostic]:
+    """Words of the claims in which the defined words stand among others."""
+    if draft.document != CLAIMS or draft.definition or draft.noun:
+        return
+    own_words = definition.statement.wording
+    own = plain_wording(own_words).split()
+    words = plain_wording(draft.wording).split()
+    if own and len(words) > len(own) and any(words[i : i + len(own)] == own for i in range(len(words))):
+        where = ", ".join(p.where for p in draft.places)
+        yield Diagnostic(
+            "warning", definition.statement.span,
+            f"the definition of '{own_words}' is not taken for '{draft.wording}' in {where}",
+            "A definition is for its own words, whole.", "define these words too, or pin their reading",
+        )  # fmt: skip
 
 
 def _error(span: Span, message: str, cause: str = "", help: str = "") -> Diagnostic:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Literal, TypeVar
 
@@ -15,6 +16,7 @@ from scopecheck.language.syntax import (
     CasesStatement,
     ClaimStatement,
     Declare,
+    DefineStatement,
     GivenStatement,
     Node,
     PhraseStatement,
@@ -28,11 +30,12 @@ from scopecheck.language.syntax import Sheet as Written
 from scopecheck.resolve.account import unrestated
 from scopecheck.resolve.cases import CasesDesk, cases
 from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.claims import CLAIMS, ClaimsDesk, claims
+from scopecheck.resolve.claims import ClaimsDesk, claims
 from scopecheck.resolve.declared import declare_all, noun
+from scopecheck.resolve.definitions import definition
 from scopecheck.resolve.entry import Entry, entry
 from scopecheck.resolve.exact_formulas import context, facts
-from scopecheck.resolve.groups import Groups, groups_in
+from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Names
 from scopecheck.resolve.readings import names_of
 from scopecheck.resolve.settling import wrong_settlings
@@ -84,7 +87,9 @@ class _Resolving:
     def sheet(self) -> Sheet:
         self.once()
         declare_all(tuple(self.all(Declare)), self.names, self.wrong)
+        self.definitions()
         self.nouns()
+        self.defined_nouns()
         own = self.own_phrases()
         givens = self.givens()
         desk = ClaimsDesk(self.names, self.groups, Phrasebook(tuple(own)), self.wrong)
@@ -115,6 +120,38 @@ class _Resolving:
             seen.setdefault(setting.key, setting.span)
         assert all(u.unit.symbol in self.names.own for u in self.all(UnitStatement))
 
+    def definitions(self) -> None:
+        """Definitions, each checked by itself; a defined noun that no term declares becomes one."""
+        made = []
+        terms = {statement.noun.lower() for statement in self.all(TermStatement)}
+        terms |= {d.wording.lower() for d in self.all(DefineStatement) if d.amount}
+        for statement in self.all(DefineStatement):
+            try:
+                made.append(definition(statement))
+                raw = statement.reading.formula
+                assert raw
+                node = parse_facts(raw.page, raw.start, raw.end, self.names.own)
+                self.known_names(node, made[-1].entry, set(), terms)
+            except Trouble as error:
+                self.wrong.append(error.diagnostic)
+        self.groups.definitions = tuple(made)
+
+    def defined_nouns(self) -> None:
+        """Nouns that are defined and that no term declares."""
+        for d in self.groups.definitions:
+            name = d.statement.wording
+            if not d.noun or d.name in self.names.nouns:
+                continue
+            if self.names.declared(name) is not None:
+                self.error(
+                    d.statement.span, f"'{name}' is declared as something measured",
+                    "declare it as a term with its readings, or give the claim's noun another name",
+                    "A definition says which declared thing a noun stands for.",
+                )  # fmt: skip
+                continue
+            bare = TermStatement(name, "", (), d.statement.span)
+            self.names.nouns[d.name] = noun(bare, self.names, self.groups)
+
     def nouns(self) -> None:
         for statement in self.all(TermStatement):
             if self.names.declared(statement.noun) is not None or statement.noun.lower() in self.names.nouns:
@@ -143,14 +180,19 @@ class _Resolving:
                 self.wrong.append(error.diagnostic)
         return made
 
-    def known_names(self, node: Node, phrase: Entry, free: set[str]) -> None:
+    def known_names(self, node: Node, phrase: Entry, free: set[str], terms: Iterable[str] = ()) -> None:
         """Raises Trouble at a name in a reading that is neither a slot, a free number nor declared."""
         members = {m for d in self.names.declarations.values() for m in getattr(d, "members", ())}
         known = {"others", "none"} | phrase.bound_names | free | members
         for named in names_of(node):
-            if named.name in known or self.names.declared(named.name) or self.names.noun(named.name):
+            declared = self.names.declared(named.name) or self.names.noun(named.name)
+            if declared or named.name in known or named.name.lower() in terms:
                 continue
             words = next((p.text for p in phrase.patterns if named.name in p.text.split()), "")
+            if not words and len(named.name) == 1 and phrase.bound_names - {"x"}:
+                letters = ", ".join(sorted((phrase.bound_names - {"x"}) | free))
+                help = f"the letters here are: {letters}, and x for what is measured"
+                raise trouble(named.span, f"'{named.name}' is not declared", "", help)
             if not words:
                 raise self.names.unknown(named.name, named.span, phrase.bound_names | free)
             bracketed = " ".join(f"({w})" if w == named.name else w for w in words.split())
@@ -230,6 +272,7 @@ class _Resolving:
             policies=policies,
             unrestated=open_items,
             source_name=self.written.page.source.name,
+            rivals=tuple(self.groups.rivals),
         )
 
 

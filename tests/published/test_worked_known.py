@@ -111,8 +111,11 @@ def test_more_than_five_against_about_one_to_five() -> None:
     assert met(loose, "known") == "some"
     finding, *_ = found(loose, "outside met")
     (stretch,) = [b for r in finding.rereads for b in r.breaks]
-    assert stretch.end is not None
-    assert (stretch.end.value, stretch.end.closed) == (F(0), False)
+    # Of the mixture that is shown; that some mixture is met as soon as the word stretches is told below.
+    assert finding.witness is not None
+    shown = finding.witness.article["additive"]
+    assert isinstance(shown, F)
+    assert (stretch.end.value, stretch.end.closed) == (shown / F(5, 100) - 1, True)
     assert relation(REFRIGERANT.format(role="document D1", words="about 1 to 5 wt%"), "D1, known") == "apart"
 
 

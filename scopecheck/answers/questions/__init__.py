@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 
+from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import Answers, Finding, Looked
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
@@ -59,6 +60,7 @@ def ask_prepared(prepared: Prepared, progress: Progress | None = None) -> Answer
                 Finding(question, 6, claim, label, "", span, "undecided", "none", reason=str(reason))
             )
     findings = [f for f in _each_once(findings) if not _told_by_a_graver_one(f, findings)]
+    findings = resting(prepared, findings)
     findings.sort(key=lambda f: f.stakes)
     return Answers(tuple(findings), tuple(looked), sheet.groups, sheet.policies)
 

@@ -14,7 +14,7 @@ from scopecheck.answers.findings import Finding, Looked, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import NumberDecl, Settled, Sheet, Value
+from scopecheck.core.model import Definition, NumberDecl, Settled, Sheet, Value
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.spans import Span
@@ -247,8 +247,21 @@ def _group(sheet: Sheet, index: int) -> Data:
         ],
         "places": _places(sheet, index),
         "settled": [_settled(s) for s in g.settled],
+        "definition": _definition(g.definition),
         "not_computed": list(g.not_computed),
         "not_tried": [{"reading": label, "why": why} for label, why in g.not_tried],
+    }
+
+
+def _definition(definition: Definition | None) -> Data | None:
+    if definition is None:
+        return None
+    return {
+        "text": definition.text,
+        "place": definition.place,
+        "reading": definition.reading,
+        "breadth": dict(definition.breadth),
+        **_place(definition.span),
     }
 
 

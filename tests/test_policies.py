@@ -1,0 +1,114 @@
+"""Policies over the whole catalogue: each leaves what sets its axis so or says nothing of it, and no more."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import cache
+
+import pytest
+
+from scopecheck.core.model import Group, Reading
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.sheet import read_sheet
+from tests.phrase_sheets import occasions
+
+AXES = sorted({axis for e in entries() for r in e.readings for axis, _ in r.axes})
+NAMED = {
+    f"{e.group} {number} {e.title}": e
+    for number, e in enumerate(entries())
+    if any(r.axes for r in e.readings)
+}
+VARIANTS: dict[str, Callable[[str], str]] = {
+    "as it stands": lambda text: text,
+    "of degrees": lambda text: text.replace("length in mm", "temperature in degC").replace(" mm", " degC"),
+    "by a share": lambda text: text.replace("10 mm", "10 %").replace(" 2 mm", " 2 %"),
+    "of a thing by a share": lambda text: text.replace(" 2 mm", " 2 %").replace("± 10 mm", "± 10 %"),
+    "in tenths": lambda text: text.replace("10 mm", "10.0 mm").replace("10 %", "10.0 %"),
+    "at zero": lambda text: text.replace("10 mm", "0 mm"),
+    "below zero": lambda text: text.replace("length in mm", "temperature in degC").replace(
+        "20 mm", "-20 degC"
+    ),
+    "downward": lambda text: text.replace("1:2", "1:9"),
+    "of a measured number": lambda text: text.replace("count", "number"),
+}
+"""What the numbers of a phrase's first wording may be, so that every reading has its turn."""
+
+
+def told(text: str, title: str) -> tuple[Group | None, list[str]]:
+    """The group of the phrase in a sheet, None where the sheet is wrong, and the warnings."""
+    sheet, found = read_sheet(Source("test", text))
+    groups = [g for g in sheet.groups if g.entry == title] if sheet else []
+    return (groups[0] if groups else None), [d.message for d in found]
+
+
+@cache
+def sheets(name: str) -> dict[str, Group]:
+    """Sheets with the phrase, each with its group."""
+    entry = NAMED[name]
+    texts = dict.fromkeys(change(o.text) for o in occasions(entry) for change in VARIANTS.values())
+    return {text: group for text in texts if (group := told(text, entry.title)[0]) is not None}
+
+
+def left(readings: tuple[Reading, ...], axis: str, value: str) -> tuple[str, ...]:
+    """What a policy must leave, in the words of the rule."""
+    return tuple(r.label for r in readings if (axis, value) in r.axes or axis not in dict(r.axes))
+
+
+@pytest.mark.parametrize("name", NAMED)
+def test_each_policy_leaves_what_sets_it_so_or_says_nothing_of_it(name: str) -> None:
+    for text, before in sheets(name).items():
+        for axis, value in sorted({pair for r in before.readings for pair in r.axes}):
+            after, warnings = told(f'{text}\npolicy {axis} are {value}  "paragraph 3"\n', NAMED[name].title)
+            assert after is not None
+            kept = tuple(r.label for r in after.readings)
+            assert kept == left(before.readings, axis, value), (axis, value)
+            removed = tuple(r.label for r in before.readings if r.label not in kept)
+            assert [(s.removed, s.reason) for s in after.settled] == [(removed, "paragraph 3")]
+            assert not any("settles nothing" in w for w in warnings)
+
+
+@pytest.mark.parametrize("name", NAMED)
+def test_a_policy_of_another_question_leaves_all(name: str) -> None:
+    text, before = next(iter(sheets(name).items()))
+    for axis in set(AXES) - {a for r in before.readings for a, _ in r.axes}:
+        value = next(v for e in entries() for r in e.readings for a, v in r.axes if a == axis)
+        after, warnings = told(f"{text}\npolicy {axis} are {value}\n", NAMED[name].title)
+        assert after is not None
+        assert after.readings == before.readings
+        assert any("settles nothing" in w for w in warnings)
+
+
+NOT_COMPUTED = {("basis", "differential")}
+"""Values that only readings without a formula set: a policy that names them settles nothing."""
+
+
+def test_every_reading_that_sets_something_had_its_turn() -> None:
+    had = {(NAMED[n].title, r.label) for n in NAMED for group in sheets(n).values() for r in group.readings}
+    computed = [(e, r) for e in entries() for r in e.readings if r.formula is not None and r.axes]
+    missed = [(e.title, r.label) for e, r in computed if (e.title, r.label) not in had]
+    assert missed == []
+    every = {pair for e in entries() for r in e.readings for pair in r.axes}
+    assert every - {pair for _, r in computed for pair in r.axes} == NOT_COMPUTED
+
+
+def test_each_axis_takes_something_away_somewhere() -> None:
+    groups = [group for n in NAMED for group in sheets(n).values()]
+    for axis in AXES:
+        values = [{v for r in group.readings for a, v in r.axes if a == axis} for group in groups]
+        assert any(len(v) > 1 for v in values), axis
+
+
+def test_no_reading_sets_an_axis_twice() -> None:
+    for entry in entries():
+        for reading in entry.readings:
+            axes = [axis for axis, _ in reading.axes]
+            assert len(axes) == len(set(axes)), (entry.title, reading.label)
+
+
+def test_policies_one_after_the_other() -> None:
+    (name,) = (n for n in NAMED if NAMED[n].title == "between (L) and (U)")
+    text = next(iter(sheets(name)))
+    both, _ = told(f"{text}\npolicy ends are included\npolicy rounding is none\n", NAMED[name].title)
+    assert both is not None
+    assert [r.label for r in both.readings] == ["both ends in"]
