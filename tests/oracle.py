@@ -175,8 +175,9 @@ def simplest(
 ) -> tuple[Article, str]:
     """The least of the candidates, and the reference it is told by, in the documented order.
 
-    Fewest departures from the best reference, departures late, then name by name: fewest decimals in the
-    sheet's unit, nearest to the reference, lower. Names that do not matter come last.
+    Fewest departures from the best reference, departures late; then of several numbers that depart the
+    longest as short as can be; then name by name: fewest decimals in the sheet's unit, nearest to the
+    reference, lower. Names that do not matter come last.
     """
     ordered = [d for d in walk.sheet.declarations if d.name in names]
     rest = [d for d in walk.sheet.declarations if d.name not in names]
@@ -191,9 +192,16 @@ def simplest(
         apart = departures(article, reference, ordered)
         values = [_plainness(d, article[d.name], reference.article[d.name]) for d in ordered]
         others = [_plainness(d, article[d.name], reference.article[d.name]) for d in rest]
-        return (sum(apart), apart, *values, departures(article, reference, rest), *others)
+        late = departures(article, reference, rest)
+        return (sum(apart), apart, _longest(ordered, values), *values, late, _longest(rest, others), *others)
 
     return min(candidates, key=key), reference.name  # type: ignore[arg-type]
+
+
+def _longest(part: Sequence[Declaration], values: Sequence[tuple[object, ...]]) -> object:
+    """The decimals of the longest of the numbers that depart."""
+    numbers = [v[0] for d, v in zip(part, values, strict=True) if isinstance(d, NumberDecl)]
+    return max(numbers, default=-1)  # type: ignore[type-var]
 
 
 def _plainness(d: Declaration, value: Value, reference: Value) -> tuple[object, ...]:

@@ -22,6 +22,7 @@ from scopecheck.solving.solver import Constraint, Search, Session, Undecided, an
 
 Grade: TypeAlias = Literal["plain", "near", "edge", "listed"]
 MOST_DECIMALS = 12
+MOST_PLACES_TOGETHER = 4
 
 
 @record
@@ -165,6 +166,7 @@ def pick_article(
         # All departures are chosen before any value is: a short value must not cost a late departure.
         for part in (ordered, rest):
             moved = [n for n in part if not keep(search, session.equals(n, reference.article[n]))]
+            _settle_places(session, search, moved)
             for name in moved:
                 _settle_value(session, search, name, reference.article[name])
     except Undecided:
@@ -187,6 +189,23 @@ def _nearest(session: Session, search: Search, names: list[str], known: Sequence
         if count == least or search.find(any_of(close)):
             return next(r for r, c in zip(known, close, strict=True) if search.holds(c))
     raise AssertionError("what was found departs from every reference by no more than itself")
+
+
+def _settle_places(session: Session, search: Search, names: Sequence[str]) -> None:
+    """Requires that the longest of several numbers has as few decimals as possible.
+
+    Where they are tied to each other the first to be short would else make the last one long.
+    """
+    numbers = [d for n in names if isinstance(d := session.sheet.declaration(n), NumberDecl) and not d.whole]
+    for places in range(MOST_PLACES_TOGETHER if len(numbers) > 1 else 0):
+        step = Fraction(10) ** -places
+        grids = [
+            session.on_grid(d.name, d.unit.factor * step, d.unit.to_base(Fraction(0)), wide=True)
+            for d in numbers
+        ]
+        if search.find(*grids):
+            search.require(*grids)
+            return
 
 
 def _settle_value(session: Session, search: Search, name: str, reference: Value) -> None:

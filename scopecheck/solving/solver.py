@@ -272,15 +272,18 @@ class Session:
         has = self.words.members[name, member]
         return Constraint(has if wanted else z3.Not(has), literal=True)
 
-    def on_grid(self, name: str, step: Fraction, origin: Fraction) -> Constraint:
-        """That the number is `origin` plus a whole multiple of `step`."""
+    def on_grid(self, name: str, step: Fraction, origin: Fraction, wide: bool = False) -> Constraint:
+        """That the number is `origin` plus a whole multiple of `step`.
+
+        A search may require of a name one grid and beside it one `wide` one.
+        """
         if name in self.words.wholes:
             if step <= 1 and (1 / step).denominator == 1 and origin.denominator == 1:
                 return Constraint(z3.BoolVal(True))
             value: z3.ArithRef = self.words.numbers[name]
         else:
             value = self.words.numbers[name]
-        index = self.words.grid[name]
+        index = (self.words.wide_grid if wide else self.words.grid)[name]
         return Constraint(value == numeral(origin) + numeral(step) * z3.ToReal(index))
 
     def reads(self, group: int, reading: int) -> Constraint:

@@ -272,6 +272,7 @@ class Vocabulary:
         self.parameters = {p.key: z3.Real(f"stretch {i}") for i, p in enumerate(sheet.parameters)}
         self.second = {p.key: z3.Real(f"second stretch {i}") for i, p in enumerate(sheet.parameters)}
         self.grid = {d.name: z3.Int(f"grid {i}") for i, d in enumerate(sheet.declarations)}
+        self.wide_grid = {d.name: z3.Int(f"wide grid {i}") for i, d in enumerate(sheet.declarations)}
 
     def at_article(self, article: Article) -> Vocabulary:
         """The same selectors and parameters, with every declared name fixed to the article's value."""

@@ -289,3 +289,13 @@ def test_an_end_that_is_not_reached_is_told_with_what_is() -> None:
     child = claim(2, limitation("2a", within("gap", "9", "25", "mm")), parents=(1,))
     finding = found(sheet([number("gap", "mm", "0")], [parent, child]), "end not reached", "2a")
     assert finding.detail == "25 mm|no more than|20 mm|out"
+
+
+def test_of_numbers_tied_to_each_other_the_longest_is_short() -> None:
+    """Else left would be 2 mm and right 0.525 mm."""
+    parts = [number("left", "mm"), number("right", "mm")]
+    four_times = Multiply(Const(Fraction(4)), Measured("right"))
+    tied = Compare("=", four_times, Add((Measured("left"), Const(Fraction("0.1") * MM))))
+    wish = All((tied, compare("left", ">", "1.2", "mm"), compare("left", "<=", "2", "mm")))
+    found = picked(parts, wish, {"left": Fraction(0), "right": Fraction(0)})
+    assert shown(sheet(parts, []), found.article) == {"left": "1.5", "right": "0.4"}
