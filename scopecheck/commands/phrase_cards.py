@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator, Sequence
 from textwrap import wrap
 from typing import Any, Literal, assert_never

@@ -67,7 +67,6 @@ SPECIAL: dict[str, tuple[Kind, ...]] = {
     "J12": (Kind(("length in mm",), "", ({"D": "10 %", "T": "2 h"}, {"D": "2 mm", "T": "2 h"})),),
     "K1": (Kind(("temperature in degC",), "degC"),),
 }
-_WHOLE_LIMITS = frozenset(("limit",))
 JOINERS = {"and": "and", "or": "or", "nor": "nor", "and/or": "and/or", "comma": ",", "": "and"}
 
 
@@ -128,7 +127,7 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
         return NAMES["abc".index(slot.name)]
     if slot.kind == "whole":
         return "2"
-    if slot.kind in _WHOLE_LIMITS:
+    if slot.kind == "limit":
         return f"at most 15 {kind.unit}, without rounding"
     number = numbers[slot.name]
     alone = slot.kind in ("plain", "ratio") or " " in number
