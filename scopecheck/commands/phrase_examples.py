@@ -92,8 +92,8 @@ def _extremes_line(x: Extremes) -> str:
 def _general(shown: Shown) -> Iterator[str]:
     if shown.alone:
         yield "One computed reading only, so nothing parts."
-    elif not shown.examples:
-        yield "No example was found: the phrase fits none of the things it was tried on."
+    for label in shown.apart:
+        yield f'"{label}" is the only reading of the things that it fits.'
     for label in shown.untried:
         yield f'"{label}" fits none of the things it was tried on.'
 
@@ -113,6 +113,7 @@ def _data(shown: Shown) -> dict[str, Any]:
             }
             for x in shown.extremes
         ],
+        "without_another": list(shown.apart),
         "not_tried": list(shown.untried),
     }
 

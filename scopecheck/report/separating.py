@@ -66,48 +66,51 @@ class Extremes:
 
 @record
 class Shown:
-    """All examples of one phrase, in the order of its readings; `alone` where it has one reading only."""
+    """All examples of one phrase, in the order of its readings; `alone` where it has one reading only.
+
+    `apart` are readings of things for which no other reading is there to be compared.
+    """
 
     examples: tuple[Example, ...]
     extremes: tuple[Extremes, ...]
     alone: bool
+    apart: tuple[str, ...]
     untried: tuple[str, ...]
 
 
 def shown_apart(entry: Entry, budget: Budget = BUDGET) -> Shown:
     """An example for each computed reading; readings that fit none of the sheets tried are named."""
-    wanted = [r.label for r in entry.readings if r.formula is not None]
+    wanted = tuple(r.label for r in entry.readings if r.formula is not None)
     best: dict[str, Example] = {}
-    firsts: set[str] = set()
-    extremes: tuple[Extremes, ...] = ()
     tried = dict.fromkeys(wanted, 0)
+    extremes: tuple[Extremes, ...] = ()
+    most = MOST_SHEETS if len(wanted) > 1 else 1
     for occasion in occasions(entry):
-        left = {x for x in wanted if _is_open(x, best, tried)}
+        left = frozenset(x for x in wanted if tried[x] < most and not _is_told(x, best))
         if not left:
             break
         sheet = read(occasion.text)
         at = phrase_in(sheet, entry) if sheet else None
-        if sheet is None or at is None or not left & {r.label for r in at[0].readings}:
+        if sheet is None or at is None or left.isdisjoint(r.label for r in at[0].readings):
             continue
-        group = at[0]
-        for label in {r.label for r in group.readings}:
-            tried[label] += 1
-        firsts.add(group.readings[group.base].label)
-        for example in _on_sheet(occasion, sheet, group, left, budget):
+        for reading in at[0].readings:
+            tried[reading.label] += 1
+        for example in _on_sheet(occasion, sheet, at[0], left, budget):
             known = best.get(example.reading)
             if known is None or (known.outcome != "parts" and example.outcome == "parts"):
                 best[example.reading] = example
-        extremes = extremes or tuple(_extremes(occasion, sheet, group, budget))
+        extremes = extremes or tuple(_extremes(occasion, sheet, at[0], budget))
     told = tuple(best[label] for label in wanted if label in best)
     untried = tuple(label for label in wanted if not tried[label])
-    return Shown(told, extremes, len(wanted) < 2, untried)
+    alone = len(wanted) < 2
+    apart = () if alone else tuple(x for x in wanted if tried[x] and x not in best and not _is_told(x, best))
+    return Shown(told, extremes, alone, apart, untried)
 
 
-def _is_open(label: str, best: Mapping[str, Example], tried: Mapping[str, int]) -> bool:
-    known = best.get(label)
-    if known is not None:
-        return known.outcome != "parts" and tried[label] < MOST_SHEETS
-    return tried[label] == 0
+def _is_told(label: str, best: Mapping[str, Example]) -> bool:
+    """Has the reading an example, or is it one that others are held against?"""
+    own = best.get(label)
+    return own.outcome == "parts" if own else any(e.against == label for e in best.values())
 
 
 def _on_sheet(
