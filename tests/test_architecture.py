@@ -42,9 +42,9 @@ FLOORS: dict[str, str] = {
         "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
         " looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
-        " probe_report"
+        " probe_report occasions separating"
     ),
-    "commands": "output phrase_patterns phrase_cards check probe",
+    "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe",
 }
 TOP = ("cli", "__main__")
 
@@ -57,6 +57,7 @@ LIBRARIES: dict[str, set[str]] = {
 
 LAZY: dict[str, str] = {
     "cli": "a command loads what it needs when it runs",
+    "commands.phrase_cards": "a card alone asks the solver; the list does not",
     "language.tables": "the tables are kept; they are made again where the grammar was changed",
     "report.boundary": "exact roots of higher degree are seldom needed, and their library is slow to load",
     "report.render": "one format is drawn",
@@ -223,8 +224,13 @@ def test_check_loads_no_library_for_exact_roots_and_none_for_grammars(tmp_path: 
     assert loaded == {"z3"}
 
 
-def test_phrases_load_no_solver() -> None:
-    assert "z3" not in loaded_after(command("phrases"), "z3", "sympy")
+@pytest.mark.parametrize("asked", [(), ("--format", "json"), ("betwen",)])
+def test_phrases_load_no_solver_but_for_a_card(asked: tuple[str, ...]) -> None:
+    assert "z3" not in loaded_after(command("phrases", *asked), "z3", "sympy")
+
+
+def test_a_card_loads_no_library_for_exact_roots() -> None:
+    assert loaded_after(command("phrases", "about"), "z3", "lark", "sympy") == {"z3"}
 
 
 def test_the_two_meanings_treat_the_same_cases_in_the_same_order() -> None:

@@ -14,9 +14,9 @@ import pytest
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import Article, NumberDecl, Read, Sheet
 from scopecheck.foundations.quantity import find_unit
+from scopecheck.report.occasions import read
 from scopecheck.resolve.catalogue import entries
 from scopecheck.solving.evaluate import evaluate
-from tests.phrase_sheets import read
 
 MM, SHARE, COUNT = "x  length in mm", "x  share in %", "x  count"
 METALS = "x  any of copper, zinc, tin, steel"

@@ -17,10 +17,10 @@ import pytest
 
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import Formula, FreeParameter, Group, Read, Sheet
+from scopecheck.report.occasions import occasions, phrase_in, read
 from scopecheck.resolve.catalogue import entries
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
-from tests.phrase_sheets import occasions, phrase_in, read
 
 ENTRIES = entries()
 BY_PLACE = [pytest.param(i, id=f"{e.id} {e.title[:50]}") for i, e in enumerate(ENTRIES)]

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 
 from scopecheck.foundations.spans import Source
+from scopecheck.report.occasions import first_occasion, written_ways
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.sheet import read_sheet
-from tests.phrase_sheets import first_occasion, written_ways
 
 ENTRIES = [pytest.param(e, id=f"{e.id} {e.title[:50]}") for e in entries()]
 

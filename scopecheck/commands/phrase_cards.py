@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from textwrap import wrap
 from typing import Any, Literal, assert_never
 
 from scopecheck.commands.output import BAD_INPUT, complain, put
-from scopecheck.commands.phrase_patterns import spelled_with_letters
-from scopecheck.foundations.diagnostics import nearest
+from scopecheck.commands.phrase_search import entries_for, in_order, nearest_words
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import PROFILES, Entry, EntryReading
-from scopecheck.resolve.patterns import Literals, Pattern
 
 GROUPS = {
     "A": "Ends of ranges and one-sided limits",
@@ -31,7 +29,6 @@ GROUPS = {
     "L": "Words that settle it",
 }
 WIDTH = 96
-_JOINERS = frozenset(("a", "an", "the", "and", "or", "of", "to", "is", "are"))
 Format = Literal["text", "markdown", "json"]
 
 
@@ -48,71 +45,6 @@ def show_phrases(words: Sequence[str], format: Format) -> int:
         return BAD_INPUT
     put(cards(found, format))
     return 0
-
-
-# ---- which entries
-
-
-def entries_for(words: Sequence[str]) -> tuple[Entry, ...]:
-    """The entries one of whose wordings has all the words; numbers and anything with a digit are passed over.
-
-    An entry's id finds it too, and so does a wording with letters in place of what it takes. Empty if none
-    has them all.
-    """
-    if spelled := spelled_with_letters(in_order(), " ".join(words)):
-        return spelled
-    asked = [word for text in words for word in re.findall(r"[^\s,;:]+", text.lower())]
-    by_id = tuple(e for e in in_order() if e.id.lower() in asked)
-    if by_id:
-        return by_id
-    kept = [word for word in asked if not any(c.isdigit() for c in word)]
-    wanted = [word for word in kept if word in known_words() and word not in _JOINERS]
-    # Units and nouns of a claim stand in no wording; a lone unknown word is no question about a phrase.
-    if not wanted:
-        return ()
-    found = tuple(e for e in in_order() if any(words_of.issuperset(wanted) for words_of in _wordings(e)))
-    exact = tuple(e for e in found if any(_is_covered(p, wanted) for p in e.patterns))
-    return exact or found
-
-
-def in_order() -> tuple[Entry, ...]:
-    """The catalogue by id: A1, A2, ... K3, and as written within an id."""
-
-    def place(entry: Entry) -> tuple[str, int]:
-        return entry.id[:1], int("0" + "".join(c for c in entry.id if c.isdigit()))
-
-    return tuple(sorted(entries(), key=place))
-
-
-def nearest_words(words: Iterable[str]) -> tuple[str, ...]:
-    """Words of the catalogue most like those asked for."""
-    asked = [word for text in words for word in text.lower().split()]
-    return tuple(dict.fromkeys(near for word in asked for near in nearest(word, known_words())))[:4]
-
-
-def known_words() -> frozenset[str]:
-    """Every word of every wording, in lower case."""
-    return frozenset(word for e in entries() for words in _wordings(e) for word in words)
-
-
-def _wordings(entry: Entry) -> Iterator[frozenset[str]]:
-    for pattern in entry.patterns:
-        yield frozenset(
-            word.lower()
-            for element in pattern.elements
-            if isinstance(element, Literals)
-            for option in element.options
-            for word in option
-        )
-
-
-def _is_covered(pattern: Pattern, wanted: Sequence[str]) -> bool:
-    """Do the words asked for spell everything that the wording requires, words that join apart?"""
-    return all(
-        any({word.lower() for word in option} <= {*wanted, *_JOINERS} for option in element.options)
-        for element in pattern.elements
-        if isinstance(element, Literals) and not element.optional
-    )
 
 
 # ---- the list
@@ -148,17 +80,21 @@ def _has_twin(entry: Entry) -> bool:
 
 
 def cards(found: Sequence[Entry], format: Format) -> str:
-    """A card for each entry."""
+    """A card for each entry, with things on which its readings disagree, which are looked for now."""
+    from scopecheck.commands.phrase_examples import told_apart  # the solver is slow to load
+
+    told = [(e, told_apart(e)) for e in found]
     match format:
         case "json":
-            return _dumped({"schema_version": 1, "phrases": [_data(e) for e in found]})
+            data = [{**_data(e), "told_apart": examples.data} for e, examples in told]
+            return _dumped({"schema_version": 1, "phrases": data})
         case "text" | "markdown":
-            return "\n".join(_card(e, format == "markdown") for e in found)
+            return "\n".join(_card(e, examples.parts, format == "markdown") for e, examples in told)
         case _:
             assert_never(format)
 
 
-def _card(entry: Entry, markdown: bool) -> str:
+def _card(entry: Entry, examples: Sequence[tuple[str, Sequence[str]]], markdown: bool) -> str:
     title = f"{entry.id}  {entry.title}"
     lines = [f"## {entry.id}: `{entry.title}`", ""] if markdown else [title, "=" * len(title)]
     for wording in (p.text for p in entry.patterns if p.text != entry.title):
@@ -172,6 +108,7 @@ def _card(entry: Entry, markdown: bool) -> str:
     lines += ["", "Readings", ""] if not markdown else ["", "### Readings", ""]
     for reading in entry.readings:
         lines += _reading(entry, reading, markdown)
+    lines += _examples(examples, markdown)
     if entry.exact_wording:
         lines += _line("more exact wording", entry.exact_wording, markdown)
     if entry.ask:
@@ -179,6 +116,25 @@ def _card(entry: Entry, markdown: bool) -> str:
     for source in entry.sources:
         lines += _line("source", f"{source.text} [{source.tag}]", markdown)
     return "\n".join(lines) + "\n"
+
+
+def _examples(parts: Sequence[tuple[str, Sequence[str]]], markdown: bool) -> Iterator[str]:
+    yield from ("", "### Where they part" if markdown else "Where they part", "")
+    for where, lines in parts:
+        if where:
+            yield from _wrapped(where, "", markdown)
+        indent = "  " if where else ""
+        for line in lines:
+            yield from _wrapped(f"- {line}" if not markdown or where else line, indent, markdown)
+    yield ""
+
+
+def _wrapped(text: str, indent: str, markdown: bool) -> list[str]:
+    if markdown:
+        return [f"{indent}{'' if text.startswith('- ') else '- '}{text}"]
+    lead = f"  {indent}"
+    below = f"{lead}    " if text.startswith("- ") else lead
+    return wrap(text, WIDTH, initial_indent=lead, subsequent_indent=below, break_on_hyphens=False)
 
 
 def _line(word: str, text: str, markdown: bool, indent: int = 0) -> list[str]:

@@ -5,7 +5,7 @@ Readings are compared one at a time with the base construction, all else being r
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.minimise import Grade, pick_article, settle_construction
@@ -86,7 +86,7 @@ def probe(sheet: Sheet, show: str = "", strained: bool = False, budget: Budget |
     """The only limitation of the sheet, read in every way. `show` names the quantity to be pictured."""
     limitation = sheet.claims[0].limitations[0]
     rows = _rows(sheet, limitation, strained)
-    partings = tuple(_partings(Prepared(sheet, Session(sheet, budget, strained)), limitation, rows))
+    partings = readings_part(sheet, strained, budget)
     names = names_in(limitation.formula)
     in_order = [d for d in sheet.declarations if d.name in names]
     shown = next((d for d in in_order if d.name == show), None) or next(
@@ -155,25 +155,46 @@ def _stretched(sheet: Sheet, row: Row, group: int, reading: int) -> Iterator[Row
 # ---- partings
 
 
-def _partings(prepared: Prepared, limitation: Limitation, rows: Sequence[Row]) -> Iterator[Parting]:
-    """For each reading that is not the base's: the simplest thing it lets in alone, and keeps out alone."""
+def readings_part(
+    sheet: Sheet,
+    strained: bool = False,
+    budget: Budget | None = None,
+    only: Collection[tuple[int, int]] | None = None,
+    thing_first: bool = False,
+) -> tuple[Parting, ...]:
+    """For each reading of the sheet's only limitation, or for the groups and readings of `only`: the simplest
+    thing it lets in and the base does not, and the other way round; of the base's own, once it stretches.
+
+    The least stretch that suffices for some thing is taken, or, with `thing_first`, that for the thing.
+    """
+    prepared = Prepared(sheet, Session(sheet, budget, strained))
+    return tuple(_partings(prepared, sheet.claims[0].limitations[0], only, thing_first))
+
+
+def _partings(
+    prepared: Prepared,
+    limitation: Limitation,
+    only: Collection[tuple[int, int]] | None,
+    thing_first: bool,
+) -> Iterator[Parting]:
     base = prepared.session.base
     stretched = {(p.group, p.reading) for p in prepared.sheet.parameters}
-    asked = [(row.group, row.reading) for row in rows if row.parameter is None]
     for g in groups_in(limitation.formula):
         for r in admissible_readings(prepared.sheet.groups[g], prepared.session.strained):
-            if (g, r) not in asked and (g, r) not in stretched:
-                continue
             if r == base.readings[g] and (g, r) not in stretched:
+                continue
+            if only is not None and (g, r) not in only:
                 continue
             for wider in (True, False):
                 try:
-                    yield Parting(g, r, wider, _parting(prepared, limitation, g, r, wider))
+                    yield Parting(g, r, wider, _parting(prepared, limitation, g, r, wider, thing_first))
                 except Undecided as reason:
                     yield Parting(g, r, wider, None, str(reason))
 
 
-def _parting(prepared: Prepared, limitation: Limitation, g: int, r: int, wider: bool) -> Finding | None:
+def _parting(
+    prepared: Prepared, limitation: Limitation, g: int, r: int, wider: bool, thing_first: bool
+) -> Finding | None:
     session, formula = prepared.session, limitation.formula
     groups = groups_in(formula)
     met, at_base = session.met(formula), session.met(formula, session.base)
@@ -182,9 +203,14 @@ def _parting(prepared: Prepared, limitation: Limitation, g: int, r: int, wider: 
     search.require(met, ~at_base) if wider else search.require(~met, at_base)
     if not search.holds():
         return None
-    settled = settle_construction(session, search, groups)
-    grades, known = _grades(prepared, formula, wider), prepared.known((formula,))
-    picked = pick_article(session, search, prepared.relevant(formula), known, grades)
+    relevant, known = prepared.relevant(formula), prepared.known((formula,))
+    grades = _grades(prepared, formula, wider)
+    if thing_first:
+        picked = pick_article(session, search, relevant, known, grades)
+        settled = settle_construction(session, search, groups)
+    else:
+        settled = settle_construction(session, search, groups)
+        picked = pick_article(session, search, relevant, known, grades)
     k = settled.construction
     witness = verify(
         prepared.sheet,

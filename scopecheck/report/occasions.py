@@ -1,13 +1,13 @@
-"""Small sheets to try the shipped phrases on, read as any sheet is: kinds, numbers and words."""
+"""Small sheets on which a phrase stands once, read as any sheet is: kinds of things, numbers and words."""
 
 from __future__ import annotations
 
 import itertools
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from scopecheck.core.model import Formula, Group, Read, Sheet
+from scopecheck.foundations.record import record
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry
@@ -22,7 +22,7 @@ ZERO = {**dict(zip("LUPQNMTDk", "0 100 20 50 0 1 0 2 5".split(), strict=True)), 
 TENS = {**dict(zip("LUPQNMTk", "100 200 120 150 100 99 100 2".split(), strict=True)), "D": "10 %", "r": "1:5"}
 
 
-@dataclass(frozen=True)
+@record
 class Kind:
     """What is declared, in order (the last one again for what is left), and the unit of numbers in words."""
 
@@ -70,7 +70,7 @@ SPECIAL: dict[str, tuple[Kind, ...]] = {
 JOINERS = {"and": "and", "or": "or", "nor": "nor", "and/or": "and/or", "comma": ",", "": "and"}
 
 
-@dataclass(frozen=True)
+@record
 class Occasion:
     """A phrase in a sheet: what is declared, what stands left of the colon, the words, and the numbers."""
 
@@ -85,12 +85,13 @@ class Occasion:
 
 
 def kinds_of(entry: Entry) -> tuple[Kind, ...]:
+    """The kinds of things to say a phrase of, those that suit most phrases first."""
     if entry.group == "L":
-        found = [k for e in _proposers(entry) for k in kinds_of(e)]
-        return tuple(k for i, k in enumerate(found) if k not in found[:i]) or GENERAL
+        proposed = [k for e in _proposers(entry) for k in kinds_of(e)]
+        return tuple(k for i, k in enumerate(proposed) if k not in proposed[:i]) or GENERAL
     lists = any(s.kind == "list" for p in entry.patterns for s in p.slots)
     listed = ("sets", "choices")
-    found = SPECIAL.get(entry.id, GENERAL)
+    found = GENERAL if entry.own else SPECIAL.get(entry.id, GENERAL)
     wanted = set(entry.only_for)
     return tuple(
         k
@@ -148,9 +149,11 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     except KeyError:
         return None
     count = entry.takes(pattern)
-    pairs = itertools.zip_longest(NAMES[:count], kind.declared[:count], fillvalue=kind.declared[-1])
+    nouns = any(s.kind == "noun" for s in pattern.slots)
+    names = NAMES[:count] if nouns or count > 1 else ("x",)
+    pairs = itertools.zip_longest(names, kind.declared[:count], fillvalue=kind.declared[-1])
     declared = "".join(f"{name}  {what}\n" for name, what in pairs)
-    return Occasion(declared, ", ".join(NAMES[:count]), next(_ways(pattern, slots)), slots)
+    return Occasion(declared, ", ".join(names), next(_ways(pattern, slots)), slots)
 
 
 def _ways(pattern: Pattern, slots: Mapping[str, str]) -> Iterator[str]:

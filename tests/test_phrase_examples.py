@@ -1,0 +1,185 @@
+"""Cards of phrases: the things on which the readings disagree are looked for anew, and each is true."""
+
+from __future__ import annotations
+
+import json
+import re
+from fractions import Fraction
+
+import pytest
+from typer.testing import CliRunner
+
+from scopecheck.cli import app
+from scopecheck.commands.phrase_examples import told_apart
+from scopecheck.core.construction import Construction, base_construction
+from scopecheck.core.model import Read
+from scopecheck.foundations.spans import Source
+from scopecheck.language.layout import blocks
+from scopecheck.language.pieces import Desk, Page
+from scopecheck.language.statements_words import phrase
+from scopecheck.report import occasions, separating
+from scopecheck.report.separating import Example, Shown, shown_apart
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import Entry, entry
+from scopecheck.solving.evaluate import evaluate
+from scopecheck.solving.solver import Budget
+
+ENTRIES = entries()
+BY_PLACE = [pytest.param(e, id=f"{e.id} {e.title[:50]}") for e in ENTRIES]
+
+
+def own(text: str) -> Entry:
+    desk = Desk(Page(Source("house", text)))
+    (block,), _ = blocks(desk.page)
+    return entry(phrase(desk, block))
+
+
+def named(title: str) -> Entry:
+    return next(e for e in ENTRIES if e.title == title)
+
+
+def constructions(example: Example) -> tuple[Construction, Construction]:
+    """The readings as presumed, and those with the stretch at which the thing changes sides."""
+    base = base_construction(example.sheet)
+    values = dict(base.parameters)
+    for point in example.breaks:
+        beyond = Fraction(0) if point.end.closed else Fraction(1, 10**9) * (1 if point.upward else -1)
+        values[point.parameter] = point.end.value + beyond
+    return base, Construction(base.readings, tuple(values.items()))
+
+
+def stretches(example: Example) -> bool:
+    """Is what the reading is held against the same only as long as it is not stretched?"""
+    g = example.group
+    return any((p.group, p.reading) == (g.index, g.base) for p in example.sheet.parameters)
+
+
+def holds(example: Example) -> bool:
+    """By the exact meaning: is the thing met on the one reading and not on the other?"""
+    formula = example.sheet.claims[0].limitations[0].formula
+    assert isinstance(formula, Read)
+    labels = [r.label for r in example.group.readings]
+    article = dict(example.thing)
+    article |= {d.name: article[d.name] for d in example.sheet.declarations}
+    base, stretched = constructions(example)
+    own = evaluate(formula.options[labels.index(example.reading)], article, stretched) is True
+    other = evaluate(formula.options[labels.index(example.against)], article, base) is True
+    return own == example.wider and other != example.wider
+
+
+@pytest.mark.parametrize("asked", BY_PLACE)
+def test_every_computed_reading_is_told_apart_by_a_thing_that_is_true(asked: Entry) -> None:
+    shown = shown_apart(asked)
+    wanted = {r.label for r in asked.readings if r.formula is not None}
+    told = {x for e in shown.examples for x in (e.reading, e.against)} | set(shown.apart)
+    assert shown.alone == (len(wanted) < 2)
+    assert not shown.untried
+    assert shown.alone or told == wanted
+    assert not [e for e in shown.examples if e.outcome == "undecided"]
+    assert all(stretches(e) for e in shown.examples if e.outcome == "alike")
+    assert all(holds(e) for e in shown.examples if e.outcome == "parts")
+
+
+# ---- what a card says
+
+
+def lines(title: str) -> list[str]:
+    return [line for _, found in told_apart(named(title)).parts for line in found]
+
+
+def test_an_end_tells_whether_ends_are_in() -> None:
+    assert 'x = 10 mm: met when read as "both ends in"; not met when read as "both ends out"' in lines(
+        "between (L) and (U)"
+    )
+
+
+def test_a_free_number_is_told_by_its_break_point() -> None:
+    assert (
+        'x = 9 mm: met when read as "context tolerance", once "about 10 mm" stretches by 10 % or more'
+        in lines("about (N)")
+    )
+    assert 'nothing parts "exactly" from "context tolerance", not stretched at all' in lines("about (N)")
+
+
+def test_a_term_of_degree_shows_the_most_different_things_that_meet_it() -> None:
+    assert (
+        'x = 0 mm and x = 1000000 mm both meet "standard of the field", each for some value of the number it '
+        "leaves open, and there is no end" in lines("thin")
+    )
+
+
+def test_a_list_is_told_by_a_set() -> None:
+    (line,) = lines("either (list M or)")
+    assert line == 'x = copper and zinc: met when read as "inclusive"; not met when read as "exclusive"'
+
+
+TWINS = """\
+phrase "twinned at (L)"
+  reading "one way" : x >= L
+  reading "the same in other signs" : NOT x < L
+  reading "another way" : x > L
+"""
+
+
+def test_readings_that_nothing_parts_are_said_to_be_alike(monkeypatch: pytest.MonkeyPatch) -> None:
+    twins = own(TWINS)
+    monkeypatch.setattr(separating, "read", lambda text: occasions.read(f"{text}\n{TWINS}"))
+    one, other = shown_apart(twins).examples
+    assert (one.reading, one.against, one.outcome) == ("the same in other signs", "one way", "alike")
+    assert (other.reading, other.outcome, other.wider) == ("another way", "parts", False)
+
+
+def test_a_phrase_that_no_sheet_reads_says_so() -> None:
+    shown = shown_apart(own(TWINS))
+    assert shown.examples == ()
+    assert shown.untried == ("one way", "the same in other signs", "another way")
+
+
+def test_what_was_not_decided_is_said() -> None:
+    shown = shown_apart(named("between (L) and (U)"), Budget(work=1, wall=0))
+    assert {e.outcome for e in shown.examples} == {"undecided"}
+    assert all(e.reason for e in shown.examples)
+
+
+def test_nothing_is_stored_between_two_cards() -> None:
+    def told(shown: Shown) -> list[object]:
+        return [(e.reading, e.against, e.thing, e.wider) for e in shown.examples]
+
+    one, other = shown_apart(named("about (N)")), shown_apart(named("about (N)"))
+    assert told(one) == told(other)
+    assert one.examples[0].sheet is not other.examples[0].sheet
+
+
+def run(*arguments: str) -> str:
+    result = CliRunner().invoke(app, ["phrases", *arguments])
+    assert result.exit_code == 0, result.output
+    return result.stdout
+
+
+def test_a_card_as_text_has_the_part_on_examples_before_the_sources() -> None:
+    card = run("between (L) and (U)")
+    assert card.index("Readings") < card.index("Where they part") < card.index("  source: ")
+    assert '  "between 10 mm and 20 mm", said of x (length in mm)\n    - x = 10 mm: met' in card
+
+
+def test_a_card_as_markdown_has_nested_points() -> None:
+    card = run("thin", "-f", "markdown")
+    assert '### Where they part\n\n- "thin", said of x (length in mm)\n  - x = 1 mm: met' in card
+    assert re.search(r"\n- \*asked of the drafter:\* ", card)
+
+
+def test_a_card_as_json_holds_things_and_break_points() -> None:
+    data = json.loads(run("about N", "-f", "json"))
+    told = next(p for p in data["phrases"] if p["wordings"][0] == "about (N)")["told_apart"]
+    first = told["examples"][0]
+    assert first["thing"] == {"x": "9 mm"}
+    assert first["met_on"] == "context tolerance"
+    assert first["break_points"] == ['once "about 10 mm" stretches by 10 % or more']
+    alike = next(e for e in told["examples"] if e["outcome"] == "alike")
+    assert (alike["reading"], alike["thing"], alike["met_on"]) == ("exactly", None, None)
+    thin = json.loads(run("thin", "-f", "json"))["phrases"][0]["told_apart"]["most_different"]
+    assert thin[0]["things"] == [{"x": "0 mm"}, {"x": "1000000 mm"}]
+
+
+def test_the_list_holds_no_examples() -> None:
+    assert "told_apart" not in run("-f", "json")
