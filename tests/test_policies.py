@@ -9,9 +9,9 @@ import pytest
 
 from scopecheck.core.model import Group, Reading
 from scopecheck.foundations.spans import Source
+from scopecheck.report.occasions import occasions
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.sheet import read_sheet
-from tests.phrase_sheets import occasions
 
 AXES = sorted({axis for e in entries() for r in e.readings for axis, _ in r.axes})
 NAMED = {
