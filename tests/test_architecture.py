@@ -28,7 +28,7 @@ FLOORS: dict[str, str] = {
     ),
     "core": "model construction linear rewrite plain reference",
     "resolve": (
-        "patterns entry catalogue constants names exact_terms exact_formulas groups settling readings chart"
+        "patterns entry catalogue constants names parts exact_terms exact_formulas groups settling readings chart"
         " spelled everyday phrases claim_text dependencies account declared claims cases sheet"
     ),
     "solving": "evaluate symbols encode engine solver ends",

@@ -333,8 +333,8 @@ class Part:
     span: Span = field(compare=False)
 
     def slot(self, index: int, field_name: str) -> str:
-        """The declared name of a field of one part: `hole 2 diameter`."""
-        return f"{self.name} {index} {field_name}"
+        """The declared name of a field of one part: `diameter of hole 2`."""
+        return f"{field_name} of {self.name} {index}"
 
     def present(self, index: int) -> Formula:
         """That there are at least so many parts."""
@@ -501,6 +501,11 @@ class Unrestated:
     span: Span = field(compare=False)
 
 
+def _is_fewer(count: Value, index: int) -> bool:
+    assert isinstance(count, Fraction)
+    return count < index
+
+
 @record
 class Sheet:
     title: str
@@ -521,6 +526,16 @@ class Sheet:
 
     def declaration(self, name: str) -> Declaration:
         return next(d for d in self.declarations if d.name == name)
+
+    def absent(self, article: Article) -> frozenset[str]:
+        """The declared names that mean nothing in this article: the fields of parts that are not there."""
+        return frozenset(
+            part.slot(i, own)
+            for part in self.parts
+            for i in range(1, part.most + 1)
+            for own in part.fields
+            if _is_fewer(article[part.count], i)
+        )
 
     def claim(self, number: int) -> Claim:
         return next(c for c in self.claims if c.number == number)

@@ -37,8 +37,9 @@ from scopecheck.language.syntax import (
     TruthNode,
     WholeNode,
 )
-from scopecheck.resolve.exact_terms import Context, check_bare, fit, term
+from scopecheck.resolve.exact_terms import Context, at_part, check_bare, fit, part_of, part_terms, term
 from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, member_of, no_member
+from scopecheck.resolve.parts import ORDERS, ordered, over, quantified, values
 
 
 def context(
@@ -95,6 +96,8 @@ def _formula(c: Context, node: Node) -> Formula:
                 _link(c, node, a, sign, b) for a, sign, b in zip(operands, signs, operands[1:], strict=False)
             )
             return links[0] if len(links) == 1 else All(links)
+        case CallNode(over=NameNode()):
+            return _over_parts(c, node)
         case CallNode(function="ONE" | "EVERY" | "SOME"):
             return _quantified(c, node)
         case NameNode(name=name):
@@ -109,6 +112,23 @@ def _formula(c: Context, node: Node) -> Formula:
                 node.span, "a value stands where a condition is expected",
                 "A condition compares something, such as x <= 5 mm.",
             )  # fmt: skip
+
+
+def _over_parts(c: Context, node: CallNode) -> Formula:
+    """`EVERY hole (diameter >= 2 mm)`, `RISING hole (depth)`."""
+    if node.function in ORDERS:
+        part, terms = part_terms(c, node)
+        return ordered(node.function, values(part, lambda i: terms[i - 1].term))
+    if node.function not in ("EVERY", "SOME", "NO", "ONE"):
+        raise trouble(
+            node.span, "a value stands where a condition is expected",
+            f"{node.function} gives a value, to be compared with something.",
+        )  # fmt: skip
+    part = part_of(c, node)
+    return quantified(
+        node.function,
+        over(part, lambda i: All(tuple(formula(at_part(c, part, i), item) for item in node.items))),
+    )
 
 
 def _quantified(c: Context, node: CallNode) -> Formula:

@@ -19,13 +19,14 @@ from scopecheck.core.model import (
     Multiply,
     Negate,
     NumberDecl,
+    Part,
     Remainder,
     Rounded,
     SetDecl,
     Term,
     Written,
 )
-from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, Trouble, trouble
+from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import (
     PLAIN,
     PLAIN_KIND,
@@ -58,6 +59,7 @@ from scopecheck.language.syntax import (
 )
 from scopecheck.resolve.constants import constant
 from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, number_of
+from scopecheck.resolve.parts import gathered, how_many, over, values
 
 HIGHEST_POWER = 12
 
@@ -349,7 +351,57 @@ def _round(context: Context, node: RoundNode) -> Typed:
     return Typed(Rounded(item.term, width, node.rule, origin), item.kind, unit=item.unit, kinds=item.kinds)
 
 
+def part_of(context: Context, node: CallNode) -> Part:
+    """The part that a formula goes over. Raises Trouble where none is declared so."""
+    assert node.over is not None
+    named = node.over.name.lower()
+    for part in context.names.parts.values():
+        if named in (part.name.lower(), part.count.lower()):
+            return part
+    known = tuple(part.name for part in context.names.parts.values())
+    raise trouble(
+        node.over.span, f"no part is declared as '{node.over.name}'", "",
+        did_you_mean(node.over.name, known) or f"declare it, for example: {named}  part, up to 12",
+    )  # fmt: skip
+
+
+def at_part(context: Context, part: Part, index: int) -> Context:
+    """The context in which the fields of a part, and they with its name, are those of one of them."""
+    slots = dict(context.slots)
+    for own in part.fields:
+        declared = context.names.declarations[part.slot(index, own)]
+        bound: Bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
+        slots |= {own: bound, f"{own} of {part.name}": bound}
+    return replace(context, slots=slots)
+
+
+def part_terms(context: Context, node: CallNode) -> tuple[Part, list[Typed]]:
+    """The value in the brackets for each part that may be there."""
+    part = part_of(context, node)
+    item = _single(node)
+    return part, [term(at_part(context, part, i), item) for i in range(1, part.most + 1)]
+
+
+def _gathered(context: Context, node: CallNode) -> Typed:
+    """`MEAN hole (diameter)`, `COUNT hole (diameter > 3 mm)`."""
+    if node.function == "COUNT":
+        part = part_of(context, node)
+        said = over(part, lambda i: context.formula(at_part(context, part, i), _single(node)))
+        return Typed(how_many(said), PLAIN_KIND, whole=True)
+    if node.function not in ("SUM", "MEAN", "MEDIAN", "LEAST", "GREATEST"):
+        raise trouble(node.span, f"{node.function} ... (...) is a condition, not a value")
+    part, terms = part_terms(context, node)
+    first = terms[0]
+    if node.function in ("SUM", "MEAN") and first.kind and first.kind.point:
+        raise KindError(f"two levels of the kind {first.kind.name} have no sum", first.kind, first.kind)
+    whole = node.function not in ("MEAN", "MEDIAN") and first.whole
+    made = gathered(node.function, values(part, lambda i: terms[i - 1].term))
+    return Typed(made, first.kind, unit=first.unit, whole=whole)
+
+
 def _call(context: Context, node: CallNode) -> Typed:
+    if node.over is not None:
+        return _gathered(context, node)
     match node.function:
         case "PLACE" | "DECADE":
             return _of_digits(context, node)

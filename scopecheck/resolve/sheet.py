@@ -231,6 +231,7 @@ class _Resolving:
             policies=policies,
             unrestated=open_items,
             source_name=self.written.page.source.name,
+            parts=tuple(self.names.parts.values()),
         )
 
 

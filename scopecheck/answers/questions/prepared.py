@@ -136,11 +136,12 @@ class Prepared:
         obligations = [Obligation(formula, wanted, k) for formula, wanted in expected]
         obligations += [Obligation(formula, wanted, self.session.base) for formula, wanted in in_base]
         witness = verify(self.sheet, picked.article, tuple(obligations))
+        absent = self.sheet.absent(picked.article)
         return replace(
             self.told(finding, settled, groups),
             witness=witness,
-            shown=self.shown_names(formulas),
-            departs=picked.departs,
+            shown=tuple(n for n in self.shown_names(formulas) if n not in absent),
+            departs=tuple(n for n in picked.departs if n not in absent),
             reference=picked.reference,
             grade=picked.grade,
             simplest=picked.simplest,
@@ -208,7 +209,10 @@ class Prepared:
 
     def _point(self, case: Case, scope: Formula) -> Article | None:
         stated = stated_values(self.sheet, case, exact=True)
-        if case.groups or not self.session.names_in(case.facts, scope) <= set(stated):
+        meant = self.session.names_in(case.facts, scope)
+        if all(part.count in stated for part in self.sheet.parts):
+            meant -= self.sheet.absent(stated)
+        if case.groups or not meant <= set(stated):
             return None
         article = self.known((case.facts, scope), case)[0].article
         try:
@@ -231,7 +235,9 @@ class Prepared:
         return replace(
             self.told(finding, settled, groups),
             witness=verify(self.sheet, article, obligations),
-            shown=self.shown_names((case.facts, scope)),
+            shown=tuple(
+                n for n in self.shown_names((case.facts, scope)) if n not in self.sheet.absent(article)
+            ),
             reference=case.name,
             grade="listed",
         )
