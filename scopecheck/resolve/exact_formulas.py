@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from typing import cast
 
 from scopecheck.core.model import (
@@ -12,6 +13,7 @@ from scopecheck.core.model import (
     ChoiceDecl,
     Chosen,
     Compare,
+    Const,
     ExactlyOne,
     Formula,
     Implies,
@@ -37,9 +39,18 @@ from scopecheck.language.syntax import (
     TruthNode,
     WholeNode,
 )
-from scopecheck.resolve.exact_terms import Context, at_part, check_bare, fit, part_of, part_terms, term
+from scopecheck.resolve.exact_terms import (
+    Context,
+    at_part,
+    check_bare,
+    fit,
+    part_of,
+    part_terms,
+    same_kind,
+    term,
+)
 from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, member_of, no_member
-from scopecheck.resolve.parts import ORDERS, ordered, over, quantified, values
+from scopecheck.resolve.parts import ORDERS, Values, ordered, over, quantified, values
 
 
 def context(
@@ -98,8 +109,12 @@ def _formula(c: Context, node: Node) -> Formula:
             return links[0] if len(links) == 1 else All(links)
         case CallNode(over=NameNode()):
             return _over_parts(c, node)
-        case CallNode(function="ONE" | "EVERY" | "SOME"):
+        case CallNode(function="ONE" | "EVERY" | "SOME" | "NO"):
             return _quantified(c, node)
+        case CallNode(function="EQUAL" | "DIFFERENT" | "RISING" | "FALLING"):
+            terms = tuple(t.term for t in same_kind(c, node))
+            there = tuple(Truth(True) for _ in terms)
+            return ordered(node.function, Values(Const(Fraction(len(terms))), there, terms))
         case NameNode(name=name):
             bound = c.slots.get(name)
             if isinstance(bound, Listed) and len(bound.conditions) == 1:
@@ -139,6 +154,8 @@ def _quantified(c: Context, node: CallNode) -> Formula:
     made = tuple(conditions)
     if node.function == "ONE":
         return ExactlyOne(made)
+    if node.function == "NO":
+        return All(tuple(Not(item) for item in made))
     return All(made) if node.function == "EVERY" else Any(made)
 
 

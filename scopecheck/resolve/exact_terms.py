@@ -16,6 +16,7 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
+    Median,
     Multiply,
     Negate,
     NumberDecl,
@@ -392,8 +393,8 @@ def _gathered(context: Context, node: CallNode) -> Typed:
         raise trouble(node.span, f"{node.function} ... (...) is a condition, not a value")
     part, terms = part_terms(context, node)
     first = terms[0]
-    if node.function in ("SUM", "MEAN") and first.kind and first.kind.point:
-        raise KindError(f"two levels of the kind {first.kind.name} have no sum", first.kind, first.kind)
+    if node.function == "SUM" and first.kind and first.kind.point:
+        sum_kind(first.kind, first.kind)
     whole = node.function not in ("MEAN", "MEDIAN") and first.whole
     made = gathered(node.function, values(part, lambda i: terms[i - 1].term))
     return Typed(made, first.kind, unit=first.unit, whole=whole)
@@ -411,7 +412,7 @@ def _call(context: Context, node: CallNode) -> Typed:
                 raise KindError(f"a {inner.kind.name} has no magnitude of its own", inner.kind, inner.kind)
             return replace(inner, term=Magnitude(inner.term), number=None)
         case "LEAST" | "GREATEST":
-            typed = _same_kind(context, node)
+            typed = same_kind(context, node)
             made = tuple(t.term for t in typed)
             result: Term = Least(made) if node.function == "LEAST" else Greatest(made)
             whole = all(t.whole for t in typed)
@@ -423,6 +424,12 @@ def _call(context: Context, node: CallNode) -> Typed:
                 return term(context, node.items[0])
             first, *rest = node.items
             return _sum(context, SumNode(first, tuple(("+", n) for n in rest), node.span))
+        case "MEAN" | "MEDIAN":
+            typed = same_kind(context, node)
+            made = tuple(t.term for t in typed)
+            size = Const(Fraction(len(made)))
+            middle = Median(made, size) if node.function == "MEDIAN" else Divide(Add(made), size)
+            return Typed(middle, typed[0].kind, unit=typed[0].unit, bare=all(t.bare for t in typed))
         case "COUNT":
             return _count(context, node)
         case _:
@@ -435,7 +442,8 @@ def _single(node: CallNode) -> Node:
     return node.items[0]
 
 
-def _same_kind(context: Context, node: CallNode) -> list[Typed]:
+def same_kind(context: Context, node: CallNode) -> list[Typed]:
+    """The values of a list, all of one kind."""
     typed = [term(context, n) for n in node.items]
     first = next((t for t in typed if t.kind is not None and not t.bare), typed[0])
     fitted = []
