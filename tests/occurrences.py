@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scopecheck.core.construction import Construction
 from scopecheck.core.model import (
-    Article,
     ChoiceDecl,
     Chosen,
     Const,
@@ -32,7 +29,6 @@ from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.exact_terms import literal, term
 from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed, number_of
 from scopecheck.resolve.patterns import Pattern, Slot
-from scopecheck.solving.evaluate import evaluate
 
 NOWHERE = Span(Source("test", ""), 0, 0)
 
@@ -50,35 +46,6 @@ class Subject:
 
 
 PLAIN_NUMBER = Typed(Const(Fraction(1)), PLAIN_KIND)
-NAMES = ("L", "U", "P", "Q", "N", "M", "T", "D", "k", "F", "r", "s")
-USUAL = tuple(zip(NAMES, "10 20 12 18 10 12 10 2 5 3 1:4 1:2".split(), strict=True))
-LOW = tuple(zip(NAMES, "-10 -4 -8 -6 -10 -9 -8 50% 3 3 3:1 1:2".split(), strict=True))
-ZERO = tuple(zip(NAMES, "0 100 20 50 0 1 0 2 5 3 2:1 5:1".split(), strict=True))
-TENS = tuple(zip(NAMES, "100 200 120 150 100 101 100 10% 2 2 1:5 1:3".split(), strict=True))
-SUBJECTS = (
-    Subject(("measured", "amounts"), "mm", False, USUAL),
-    Subject(("measured", "amounts"), "mm", False, TENS),
-    Subject(("measured", "amounts"), "N", False, LOW),
-    Subject(("measured", "amounts"), "N", False, ZERO),
-    Subject(("measured", "amounts"), "", False, USUAL),
-    Subject(("measured", "amounts", "shares"), "%", False, USUAL),
-    Subject(("measured", "amounts", "shares"), "wt%", False, USUAL),
-    Subject(("counts", "amounts"), "", True, USUAL),
-    Subject(("counts", "amounts"), "", True, ZERO),
-    Subject(("measured", "levels"), "degC", False, USUAL),
-    Subject(("measured", "levels"), "degC", False, (("N", "1.5"), ("T", "10"))),
-    Subject(("measured", "levels", "gauge"), "bar(g)", False, USUAL),
-    Subject(("measured", "levels", "gauge"), "bar(g)", False, USUAL, "bar"),
-    Subject(("measured", "amounts", "absolute"), "bar(a)", False, USUAL),
-    Subject(("measured", "amounts", "absolute"), "bar(a)", False, USUAL, "bar"),
-    Subject(("sets",), "copper zinc", False, USUAL),
-    Subject(("sets",), "copper zinc tin", False, (("k", "2"),)),
-    Subject(("choices",), "copper zinc", False, USUAL),
-)
-
-
-def filled(pattern: Pattern, subject: Subject) -> bool:
-    return {s.name for s in pattern.slots if s.kind not in ("list", "noun")} <= set(dict(subject.numbers))
 
 
 def applies(subject: Subject, kinds: tuple[str, ...]) -> bool:
@@ -167,8 +134,9 @@ def _meaning(reading: EntryReading, names: Names, slots: dict[str, Bound]) -> Me
     for free in reading.written.free:
         like = term(context(names, "reading", slots), _node(free.like)) if free.like else PLAIN_NUMBER
         known[free.name] = Typed(Parameter(free.name), like.kind, unit=like.unit)
-        assert free.presumed is not None
-        presumed = constant(term(context(names, "reading", slots), _node(free.presumed)).term)
+        presumed: Fraction | None = Fraction(0)
+        if free.presumed is not None:
+            presumed = constant(term(context(names, "reading", slots), _node(free.presumed)).term)
         assert presumed is not None
         for bound in free.bounds:
             formula(context(names, "reading", known), _node(bound))
@@ -192,49 +160,3 @@ def meanings(entry: Entry, pattern: Pattern, subject: Subject) -> Iterator[Meani
             yield _meaning(reading, names, slots)
         except (NotHere, Trouble):
             continue
-
-
-def _articles(subject: Subject, count: int) -> Iterator[Article]:
-    if "sets" in subject.kinds:
-        members = ("copper", "zinc", "tin", "something else")
-        for size in range(5):
-            for chosen in itertools.combinations(members, size):
-                yield {"one": frozenset(chosen)}
-        return
-    if "choices" in subject.kinds:
-        yield from ({"one": m} for m in ("copper", "zinc", "tin", "something else"))
-        return
-    unit = unit_of(subject.unit)
-    if count == 1:
-        ends = (0, 2, 4, 5, 6, 8, 10, 12, 15, 18, 20, 40, 50, 100, 110, 150, 200)
-        around = [Fraction(n, 4) for n in (-8, -4, -2, -1, 0, 1, 2, 4, 8)]
-        values = sorted({e + a for e in ends for a in around} | {-e + a for e in ends[:9] for a in around})
-        for v in values:
-            if not subject.whole or (v.denominator == 1 and v >= 0):
-                yield {"one": unit.to_base(v)}
-        return
-    points = [Fraction(p) for p in (0, 1, 2, 3, 5, 10, 12, 20, 30, 60, 110)]
-    points += [] if subject.whole else [Fraction(p, 20) for p in (-40, 22, 199, 203)]
-    for a, b in itertools.product(points, points):
-        yield {"one": unit.to_base(a), "two": unit.to_base(b)}
-
-
-def column_of(meaning: Meaning, subject: Subject, count: int) -> tuple[bool | None, ...]:
-    k = Construction((), meaning.parameters)
-    return tuple(evaluate(meaning.formula, article, k) for article in _articles(subject, count))
-
-
-def subject_count(entry: Entry, pattern: Pattern) -> int:
-    return max(1, len(entry.subjects), sum(s.kind == "noun" for s in pattern.slots))
-
-
-def fits(pattern: Pattern, subject: Subject) -> bool:
-    lists = any(s.kind == "list" for s in pattern.slots)
-    return lists == ("sets" in subject.kinds or "choices" in subject.kinds)
-
-
-def tried_on(entry: Entry, pattern: Pattern) -> Iterator[Subject]:
-    """The subjects on which a wording can be tried."""
-    for subject in SUBJECTS:
-        if applies(subject, entry.only_for) and fits(pattern, subject) and filled(pattern, subject):
-            yield subject

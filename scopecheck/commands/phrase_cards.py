@@ -28,6 +28,7 @@ GROUPS = {
     "I": "Geometry",
     "J": "Time and sequence",
     "K": "What is measured, where, when and how",
+    "L": "Words that settle it",
 }
 WIDTH = 96
 _JOINERS = frozenset(("a", "an", "the", "and", "or", "of", "to", "is", "are"))
@@ -162,6 +163,8 @@ def _card(entry: Entry, markdown: bool) -> str:
     lines = [f"## {entry.id}: `{entry.title}`", ""] if markdown else [title, "=" * len(title)]
     for wording in (p.text for p in entry.patterns if p.text != entry.title):
         lines += _line("wording", f"`{wording}`" if markdown else wording, markdown)
+    if entry.subjects:
+        lines += _line("left of the colon", ", ".join(s.replace("_", " ") for s in entry.subjects), markdown)
     if entry.where is not None:
         lines += _line("where", plain_formula(entry.where.text), markdown)
     if entry.only_for:
@@ -188,7 +191,7 @@ def _line(word: str, text: str, markdown: bool, indent: int = 0) -> list[str]:
 
 
 def _reading(entry: Entry, reading: EntryReading, markdown: bool) -> list[str]:
-    formula = plain_formula(reading.formula_text) if reading.formula is not None else "not computed"
+    formula = _meaning(entry, reading) if reading.formula is not None else "not computed"
     head = f'"{reading.label}": {formula}'
     lines = [f"- {head}"] if markdown else wrap(
         head, WIDTH, initial_indent="  - ", subsequent_indent="      ", break_on_hyphens=False
@@ -204,6 +207,16 @@ def _reading(entry: Entry, reading: EntryReading, markdown: bool) -> list[str]:
     if reading.exact_wording:
         lines += _line("more exact wording", reading.exact_wording, markdown, 2)
     return lines
+
+
+def _meaning(entry: Entry, reading: EntryReading) -> str:
+    """The formula for people; a limit c on one of several things is told as `dry: c`."""
+    limits = {slot.name for pattern in entry.patterns for slot in pattern.slots if slot.kind == "limit"}
+    text = reading.formula_text
+    for subject in entry.subjects:
+        for limit in limits:
+            text = re.sub(rf"\b{subject}_{limit}\b", f"{subject.replace('_', ' ')}: {limit}", text)
+    return plain_formula(text)
 
 
 def _axis(axis: str, value: str) -> str:
@@ -249,6 +262,7 @@ def _data(entry: Entry) -> dict[str, Any]:
         "group": entry.group,
         "wordings": [p.text for p in entry.patterns],
         "where": entry.where.text if entry.where is not None else "",
+        "subjects": list(entry.subjects),
         "only_for": list(entry.only_for),
         "readings": [_reading_data(entry, r) for r in entry.readings],
         "sources": [{"text": s.text, "tag": s.tag} for s in entry.sources],
@@ -262,7 +276,7 @@ def _reading_data(entry: Entry, r: EntryReading) -> dict[str, Any]:
     return {
         "label": r.label,
         "formula": r.formula_text if computed else None,
-        "meaning": plain_formula(r.formula_text) if computed else None,
+        "meaning": _meaning(entry, r) if computed else None,
         "standing": {p: _standing(entry, r.label, p) for p in PROFILES} if computed else None,
         "conditions": [{"sort": sort, "text": text} for sort, text in _conditions(r)],
         "taken_by": r.taken_by,

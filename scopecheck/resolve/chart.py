@@ -45,13 +45,15 @@ class Match:
 
 @record
 class Tests:
-    """What the chart may ask about tokens: is this a number or a declared one, a member, a condition?
+    """What the chart may ask about tokens: is this a number or a declared one, a member, a condition,
+    a limit on each thing left of the colon?
 
     `subjects`: how many things stand left of the colon; 0: it does not matter.
     """
 
     number: Callable[[tuple[Token, ...]], bool]
     item: Callable[[tuple[Token, ...]], bool]
+    limit: Callable[[tuple[Token, ...]], bool]
     applies: Callable[[Entry], bool]
     own_words: frozenset[str]
     subjects: int
@@ -174,6 +176,11 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
             members = split_list(tokens[at:end], slot.joiner)
             if members and all(map(tests.item, members)):
                 yield end, Fill(slot, tokens[at:end], members)
+    elif slot.kind == "limit":
+        shorter = len(tokens) - (at == 0)  # never all the words again
+        for end in range(shorter, at, -1):
+            if tests.limit(tokens[at:end]):
+                yield end, Fill(slot, tokens[at:end])
     elif slot.kind == "noun":
         for end in range(at + 1, len(tokens) + 1):
             if tokens[end - 1].sort != "word":

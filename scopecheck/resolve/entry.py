@@ -143,6 +143,14 @@ class Entry:
         return len(self.subjects) or nouns or 1
 
     @property
+    def bound_names(self) -> frozenset[str]:
+        """The names its formulas may use for slots and subjects; `a_c` is the limit c on the subject a."""
+        slots = [s for p in self.patterns for s in p.slots]
+        called = {"x", *self.subjects, *(s.name for s in slots)}
+        limits = {s.name for s in slots if s.kind == "limit"}
+        return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
+
+    @property
     def title(self) -> str:
         """The first wording, which names the entry."""
         return self.wordings[0].text if self.wordings else self.statement.id

@@ -19,12 +19,15 @@ class Literals:
     optional: bool
 
 
-SlotKind: TypeAlias = Literal["number", "whole", "plain", "difference", "ratio", "list", "noun"]
+SlotKind: TypeAlias = Literal["number", "whole", "plain", "difference", "ratio", "list", "noun", "limit"]
 
 
 @record
 class Slot:
-    """A place for a number, a list or a noun. `joiner` of a list: and, or, nor, and/or, comma, '' (any)."""
+    """A place for a number, a list, a noun or a whole limit in words.
+
+    `joiner` of a list: and, or, nor, and/or, comma, '' (any).
+    """
 
     kind: SlotKind
     name: str
@@ -68,7 +71,9 @@ class Pattern:
 
 
 _ELEMENT = regex(r"<([^>]*)>|\[([^\]]*)\]|\(([^()]*)\)|(\S+)")
-_SLOT_KINDS: tuple[SlotKind, ...] = ("number", "whole", "plain", "difference", "ratio", "list", "noun")
+_SLOT_KINDS: tuple[SlotKind, ...] = (
+    "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit"
+)  # fmt: skip
 _WORD = regex(r"[\w'-]*\w|\S")
 
 

@@ -97,8 +97,12 @@ class _Job:
     subjects: tuple[Subject, ...]
     words: Words
     bare: frozenset[int]
+    loose: bool = False
+    """Whether a share written without its basis is one on whatever basis the thing has."""
     known: dict[tuple[int, int], list[Match]] = field(default_factory=dict)
     """Stretches of words already tried, by where they begin and end."""
+    apart: list[_Job] = field(default_factory=list)
+    """The same words for each thing left of the colon alone, once that is asked for."""
 
     @property
     def first(self) -> Bound:
@@ -128,7 +132,8 @@ class _Job:
         if parts is None:
             any_number = replace(self.tests(), subjects=0)
             for match in matches(tokens, self.reader.phrases, any_number):
-                self.named_subjects(match, tokens)
+                if len(self.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):
+                    self.named_subjects(match, tokens)
             raise self.no_phrase(tokens)
         return parts
 
@@ -161,7 +166,7 @@ class _Job:
                 own |= {word, word + "s", word.removesuffix("s")}
         item = (lambda tokens: all(t.sort == "word" for t in tokens)) if any_item else self.is_item
         own -= {"", "not", "no"}
-        return Tests(self.is_number, item, self.applies, frozenset(own), len(self.subjects))
+        return Tests(self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects))
 
     def applies(self, entry: Entry) -> bool:
         return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
@@ -185,6 +190,20 @@ class _Job:
             return False
         return len(self.found(tokens)) == 1 or self.split(tokens) is not None
 
+    def is_limit(self, tokens: tuple[Token, ...]) -> bool:
+        if len(tokens) >= len(self.words.tokens):
+            return False
+        return all(job.readable(tokens) for job in self.each())
+
+    def each(self) -> list[_Job]:
+        if len(self.subjects) == 1:
+            return [self]
+        if not self.apart:
+            self.apart.extend(
+                _Job(self.reader, (subject,), self.words, self.bare, loose=True) for subject in self.subjects
+            )
+        return self.apart
+
     # ---- binding
 
     def read(self, match: Match, tokens: tuple[Token, ...]) -> Formula:
@@ -194,6 +213,8 @@ class _Job:
             if fill.slot.kind == "list":
                 slots[fill.slot.name] = self.listed(fill)
                 shown[fill.slot.name] = self.text(fill.tokens)
+            elif fill.slot.kind == "limit":
+                self.limited(fill, _called(match), slots, shown)
             elif fill.slot.kind != "noun":
                 slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
                 shown[fill.slot.name] = self.number_text(fill)
@@ -208,8 +229,7 @@ class _Job:
     def named_subjects(
         self, match: Match, tokens: tuple[Token, ...]
     ) -> tuple[dict[str, Bound], dict[str, str]]:
-        nouns = tuple(f.slot.name for f in match.fills if f.slot.kind == "noun")
-        names = match.entry.subjects or nouns or ("x",)
+        names = _called(match)
         if len(names) != len(self.subjects):
             raise trouble(
                 self.span(tokens),
@@ -273,7 +293,7 @@ class _Job:
             if own and own.symbol and not (number.value == 0 and own.offset == 0):
                 raise bare_number(self.span(tokens), number, own)
             unit = own
-        return replace(literal(number, unit), lifted=True)
+        return replace(literal(number, unit), lifted=not self.loose)
 
     def subject_unit(self, slot: Slot, number: Number, subject: Typed | None) -> Unit | None:
         """The unit of a number in words: K or degC as level or span, as the subject and the slot ask."""
@@ -285,6 +305,18 @@ class _Job:
         if subject.kind == Kind(_TEMPERATURE):
             return as_difference(unit)
         return as_level(unit) if unit.symbol == "K" and subject.kind.point else unit
+
+    def limited(
+        self, fill: Fill, names: tuple[str, ...], slots: dict[str, Bound], shown: dict[str, str]
+    ) -> None:
+        """Binds a limit c: `c` is that on everything left of the colon, `a_c` that on `a` alone."""
+        name, text = fill.slot.name, self.text(fill.tokens)
+        limits = tuple(job.whole(fill.tokens) for job in self.each())
+        for one, subject, limit in zip(names, self.subjects, limits, strict=True):
+            slots[f"{one}_{name}"] = Listed((limit,), (), f"{subject.text} {text}")
+            shown[f"{one}_{name}"] = f"{subject.text} {text}"
+        shown[name] = f"{', '.join(s.text for s in self.subjects)} {text}"
+        slots[name] = Listed(limits, (), shown[name])
 
     def listed(self, fill: Fill) -> Listed:
         subject = self.first
@@ -300,7 +332,7 @@ class _Job:
     def no_phrase(self, tokens: tuple[Token, ...]) -> Trouble:
         words, span = self.text(tokens), self.span(tokens)
         literals = frozenset(
-            o for e in self.reader.phrases.all() for p in e.patterns for need in p.required for o in need
+            o for e in self.reader.phrases.all() for p in self.here(e) for need in p.required for o in need
         )
         cause = "The words right of a colon are read as one phrase, whole."
         if shorter := self.shorter(tokens, literals):
@@ -326,6 +358,11 @@ class _Job:
         help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
         cause = self.operands(tokens, near) or cause
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
+
+    def here(self, entry: Entry) -> list[Pattern]:
+        """The wordings for as many things as stand here whose words tell of limits, not of measures."""
+        fits = (p for p in entry.patterns if entry.takes(p) == len(self.subjects))
+        return [p for p in fits if not any(s.kind == "limit" for s in p.slots)]
 
     def shorter(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
         """The longest stretch that is a phrase, if the words around it say nothing of limits; else ''."""
@@ -377,7 +414,7 @@ class _Job:
         loose = replace(self.tests(), number=number, subjects=0)
         for match in matches(tokens, self.reader.phrases, loose):
             for fill in match.fills:
-                if fill.slot.kind not in ("noun", "list") and not self.is_number(fill.tokens):
+                if fill.slot.kind not in ("noun", "list", "limit") and not self.is_number(fill.tokens):
                     return self.text(fill.tokens)
         return ""
 
@@ -387,7 +424,7 @@ class _Job:
         numbers = sum(1 for t in tokens if t.number)
         for pattern in near:
             known = {o for need in pattern.required for o in need}
-            slots = [s for s in pattern.slots if s.kind not in ("noun", "list")]
+            slots = [s for s in pattern.slots if s.kind not in ("noun", "list", "limit")]
             if words and slots and known.issuperset(words) and len(slots) != numbers:
                 values = f"{len(slots)} value{'s' * (len(slots) > 1)}"
                 return f"'{pattern.plain}' takes {values}; here {_stand(numbers)}."
@@ -415,6 +452,12 @@ class _Job:
                 ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
                 scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
         return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+
+
+def _called(match: Match) -> tuple[str, ...]:
+    """What the things left of the colon are called in a phrase's formulas, in their order."""
+    nouns = tuple(f.slot.name for f in match.fills if f.slot.kind == "noun")
+    return match.entry.subjects or nouns or ("x",)
 
 
 _ARTICLES = frozenset(("a", "an", "the", "said"))

@@ -145,15 +145,14 @@ class _Resolving:
 
     def known_names(self, node: Node, phrase: Entry, free: set[str]) -> None:
         """Raises Trouble at a name in a reading that is neither a slot, a free number nor declared."""
-        slots = {slot.name for p in phrase.patterns for slot in p.slots}
         members = {m for d in self.names.declarations.values() for m in getattr(d, "members", ())}
-        known = {"x", "others", "none"} | slots | free | set(phrase.subjects) | members
+        known = {"others", "none"} | phrase.bound_names | free | members
         for named in names_of(node):
             if named.name in known or self.names.declared(named.name) or self.names.noun(named.name):
                 continue
             words = next((p.text for p in phrase.patterns if named.name in p.text.split()), "")
             if not words:
-                raise self.names.unknown(named.name, named.span, slots | free)
+                raise self.names.unknown(named.name, named.span, phrase.bound_names | free)
             bracketed = " ".join(f"({w})" if w == named.name else w for w in words.split())
             raise trouble(
                 named.span, f"'{named.name}' is not declared",

@@ -121,7 +121,9 @@ def test_an_open_claim_with_two_listed_members_and_one_more() -> None:
     both, either = ALLOY.format("and", "and"), ALLOY.format("or", "or")
     wide = pinned(both, "at least one of (list M and)", "either will do")
     assert met(pinned(wide, "comprising (list M and)", "open"), "known alloy") == "every"
-    assert met(both, "known alloy") == "some"  # presumed in the United States: one of each; tin is missing
+    assert met(both, "known alloy") == "base"  # no presumption known in examination
+    court = f"profile  US court\n{both}"
+    assert met(court, "known alloy") == "some"  # presumed in court: one of each; tin is missing
     assert met(pinned(both, "at least one of (list M and)", "one of each"), "known alloy") == "none"
     assert met(either, "known alloy") == "base"
 

@@ -168,12 +168,13 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     groups = session.groups_in(case.facts, scope)
     escape = session.search(groups)
     escape.require(session.met(case.facts), ~session.met(scope))
-    everywhere = not escape.holds()
+    nothing_escapes = not escape.holds()
     search = session.search(groups)
     search.require(session.met(case.facts), session.met(scope), *session.taken(accepted, groups))
     base = status_at(prepared, case.facts, scope, session.base)
-    quantifier: Quantifier = "every" if everywhere else "base" if base == "every" else "some"
-    finding = replace(finding, quantifier=quantifier, stakes=1 if everywhere else 2, at_base=base)
+    # Where nothing can be as the document says, as its words are presumed, nothing is met there either.
+    quantifier: Quantifier = "some" if base != "every" else "every" if nothing_escapes else "base"
+    finding = replace(finding, quantifier=quantifier, stakes=1 if quantifier == "every" else 2, at_base=base)
     formulas = (case.facts, scope)
     shown = prepared.exhibit(
         finding,

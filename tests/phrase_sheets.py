@@ -1,0 +1,198 @@
+"""Small sheets to try the shipped phrases on, read as any sheet is: kinds, numbers and words."""
+
+from __future__ import annotations
+
+import itertools
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from scopecheck.core.model import Formula, Group, Read, Sheet
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.patterns import Pattern, Slot
+from scopecheck.resolve.sheet import read_sheet
+
+NAMES = ("bore", "width", "depth", "rise", "slack", "reach")
+MEMBERS = "copper, zinc, tin, lead"
+USUAL = dict(zip("LUPQNMTDkrsRS", "10 20 12 18 10 12 10 2 5 1:4 1:2 1 25".split(), strict=True))
+LOW = {**dict(zip("LUPQNMTk", "-9 -4 -8 -6 -10 -9 -8 3".split(), strict=True)), "r": "3:1", "s": "1:2"}
+ZERO = {**dict(zip("LUPQNMTDk", "0 100 20 50 0 1 0 2 5".split(), strict=True)), "r": "2:1", "s": "5:1"}
+TENS = {**dict(zip("LUPQNMTk", "100 200 120 150 100 99 100 2".split(), strict=True)), "D": "10 %", "r": "1:5"}
+
+
+@dataclass(frozen=True)
+class Kind:
+    """What is declared, in order (the last one again for what is left), and the unit of numbers in words."""
+
+    declared: tuple[str, ...]
+    unit: str
+    numbers: tuple[Mapping[str, str], ...] = (USUAL,)
+    only_for: str = ""
+
+
+LENGTH = Kind(("length in mm",), "mm", (USUAL, TENS), "measured amounts")
+FORCE = Kind(("force in N",), "N", (LOW, ZERO), "measured amounts")
+PLAIN = Kind(("number",), "", (USUAL, LOW), "measured amounts")
+SHARE = Kind(("share in %",), "%", (USUAL, {**USUAL, "L": "60", "U": "90"}), "measured amounts shares")
+COUNT = Kind(("count",), "", (USUAL, ZERO), "counts amounts")
+LEVEL = Kind(("temperature in degC",), "degC", (USUAL, {"N": "1.5", "T": "10"}), "measured levels")
+GAUGE = Kind(("pressure in bar(g)",), "bar", (USUAL,), "measured levels gauge")
+ABSOLUTE = Kind(("pressure in bar(a)",), "bar", (USUAL,), "measured amounts absolute")
+THREE = {**USUAL, "list": "copper, zinc {} tin"}
+SETS = Kind((f"any of {MEMBERS}",), "", (USUAL, THREE), "sets")
+CHOICES = Kind((f"one of {MEMBERS}",), "", (USUAL,), "choices")
+DAYS = Kind(("time in day",), "day", ({"N": "3", "L": "2", "U": "5"},), "measured amounts")
+GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES)
+PARTS = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
+SPECIAL: dict[str, tuple[Kind, ...]] = {
+    "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
+    "D1": (Kind(("share in wt%", "share in vol%", "share in mol%", "in w/v%"), "%"),),
+    "D2": (Kind(("share in wt%",), "wt%"),),
+    "D3": (Kind(("share in wt%", "share in mol%"), ""), Kind(("number",), "")),
+    "D8": (Kind(("share in %",), "%", (PARTS,)),),
+    "D9": (Kind(("data in byte",), ""),),
+    "E1": (Kind(("molar mass in kg/mol",), "kg/mol"),),
+    "H4": (Kind(("number",), ""),),
+    "H5": (Kind(("number",), ""),),
+    "I1": (Kind(("angle in deg",), "deg"),),
+    "I2": (LENGTH, COUNT),
+    "I4": (Kind(("angle in deg", "length in mm"), ""),),
+    "J1": (DAYS,),
+    "J2": (DAYS, COUNT),
+    "J3": (Kind(("in h",), "day", ({"N": "2"},)),),
+    "J10": (Kind(("count",), "h", ({"N": "10", "P": "100"},)),),
+    "J11": (COUNT,),
+    "J12": (Kind(("length in mm",), "", ({"D": "10 %", "T": "2 h"}, {"D": "2 mm", "T": "2 h"})),),
+    "K1": (Kind(("temperature in degC",), "degC"),),
+}
+JOINERS = {"and": "and", "or": "or", "nor": "nor", "and/or": "and/or", "comma": ",", "": "and"}
+
+
+@dataclass(frozen=True)
+class Occasion:
+    """A phrase in a sheet: what is declared, what stands left of the colon, the words, and the numbers."""
+
+    declarations: str
+    subjects: str
+    words: str
+    slots: Mapping[str, str]
+
+    @property
+    def text(self) -> str:
+        return f"{self.declarations}\n1. A thing {self.words}.\n   | {self.subjects} : {self.words}\n"
+
+
+def kinds_of(entry: Entry) -> tuple[Kind, ...]:
+    if entry.group == "L":
+        found = [k for e in _proposers(entry) for k in kinds_of(e)]
+        return tuple(k for i, k in enumerate(found) if k not in found[:i]) or GENERAL
+    lists = any(s.kind == "list" for p in entry.patterns for s in p.slots)
+    listed = ("sets", "choices")
+    found = SPECIAL.get(entry.id, GENERAL)
+    wanted = set(entry.only_for)
+    return tuple(
+        k
+        for k in found
+        if (k in (SETS, CHOICES)) == (lists or bool(wanted & set(listed)))
+        and (not wanted or not k.only_for or wanted & set(k.only_for.split()))
+    )
+
+
+def _proposers(settled: Entry) -> list[Entry]:
+    skeletons = {_skeleton(p.text) for p in settled.patterns}
+    return [
+        e
+        for e in entries()
+        if e.group != "L" and _skeleton(e.exact_wording) in skeletons and takes(e) == takes(settled)
+    ]
+
+
+def _skeleton(text: str) -> str:
+    text = re.sub(r"\{\w+\}|\([^()]*\)", "#", text)
+    return re.sub(r"^\[?(?:an?|the)\]? ", "", text)
+
+
+def takes(entry: Entry) -> int:
+    return entry.takes(entry.patterns[0])
+
+
+def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
+    """What stands in a slot. Raises KeyError if the numbers have none for it."""
+    if slot.kind == "list":
+        return numbers.get("list", "copper {} zinc").format(JOINERS[slot.joiner]).replace(" ,", ",")
+    if slot.kind == "noun":
+        return NAMES["abc".index(slot.name)]
+    if slot.kind == "whole":
+        return "2"
+    if slot.kind == "limit":
+        return f"at most 15 {kind.unit}, without rounding"
+    number = numbers[slot.name]
+    alone = slot.kind in ("plain", "ratio") or " " in number
+    return number if alone else f"{number} {kind.unit}".strip()
+
+
+def occasions(entry: Entry, pattern: Pattern | None = None) -> Iterator[Occasion]:
+    """The entry's first wording, or the one given, for each kind of thing and each set of numbers."""
+    pattern = pattern or entry.patterns[0]
+    for kind in kinds_of(entry):
+        for numbers in kind.numbers:
+            if occasion := _occasion(entry, pattern, kind, numbers):
+                yield occasion
+
+
+def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, str]) -> Occasion | None:
+    try:
+        slots = {s.name: filled(s, kind, numbers) for s in pattern.slots}
+    except KeyError:
+        return None
+    count = entry.takes(pattern)
+    pairs = itertools.zip_longest(NAMES[:count], kind.declared[:count], fillvalue=kind.declared[-1])
+    declared = "".join(f"{name}  {what}\n" for name, what in pairs)
+    return Occasion(declared, ", ".join(NAMES[:count]), next(_ways(pattern, slots)), slots)
+
+
+def _ways(pattern: Pattern, slots: Mapping[str, str]) -> Iterator[str]:
+    """The wording with its first alternatives, its second ones and so on, until each stood in one."""
+    choices: list[list[str]] = []
+    for element in pattern.elements:
+        if isinstance(element, Slot):
+            choices.append([slots[element.name]])
+        elif element.optional:
+            words = [" ".join(o) for o in element.options]
+            choices.append([*words, ""] if element.options == ((",",),) else ["", *words])
+        else:
+            choices.append([" ".join(o) for o in element.options])
+    sizes = [len(c) for c in choices]
+    longest = max(sizes, default=1)
+    for at in range(longest):
+        chosen = (c[min(at, len(c) - 1)] for c in choices)
+        yield " ".join(w for w in chosen if w).replace(" ,", ",").replace("( ", "(").replace(" )", ")")
+
+
+def written_ways(pattern: Pattern, occasion: Occasion) -> Iterator[str]:
+    """Some ways to write a wording with the numbers of an occasion."""
+    yield from _ways(pattern, occasion.slots)
+
+
+def first_occasion(entry: Entry, pattern: Pattern) -> Occasion:
+    """A wording on the first sheet on which the phrase is read."""
+    found = list(occasions(entry, pattern))
+    read_as = (o for o in found if (sheet := read(o.text)) and phrase_in(sheet, entry))
+    return next(read_as, found[0])
+
+
+def read(text: str) -> Sheet | None:
+    """The sheet, or None where the phrase is not for things of this kind."""
+    return read_sheet(Source("test", text))[0]
+
+
+def phrase_in(sheet: Sheet, entry: Entry) -> tuple[Group, tuple[Formula, ...]] | None:
+    """The entry's group in a sheet of one limitation, and what each of its readings comes to."""
+    (limitation,) = sheet.claims[0].limitations
+    formula = limitation.formula
+    if not isinstance(formula, Read):
+        return None
+    group = sheet.groups[formula.group]
+    return (group, formula.options) if group.entry == entry.title else None
