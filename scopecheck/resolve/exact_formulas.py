@@ -50,7 +50,7 @@ from scopecheck.resolve.exact_terms import (
     term,
 )
 from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, member_of, no_member
-from scopecheck.resolve.parts import ORDERS, Values, ordered, over, quantified, values
+from scopecheck.resolve.parts import ORDERS, Present, Values, ordered, over, quantified, values
 
 
 def context(
@@ -147,6 +147,10 @@ def _over_parts(c: Context, node: CallNode) -> Formula:
 
 
 def _quantified(c: Context, node: CallNode) -> Formula:
+    first = node.items[0]
+    over_parts = c.slots.get(first.name) if isinstance(first, NameNode) else None
+    if isinstance(over_parts, Listed) and over_parts.there and len(node.items) == 1:
+        return quantified(node.function, Present(over_parts.there, over_parts.conditions))
     conditions: list[Formula] = []
     for item in node.items:
         bound = c.slots.get(item.name) if isinstance(item, NameNode) else None

@@ -60,7 +60,7 @@ from scopecheck.language.syntax import (
 )
 from scopecheck.resolve.constants import constant
 from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, number_of
-from scopecheck.resolve.parts import gathered, how_many, over, values
+from scopecheck.resolve.parts import Present, gathered, how_many, over, values
 
 HIGHEST_POWER = 12
 
@@ -491,6 +491,9 @@ def _count(context: Context, node: CallNode) -> Typed:
         bound = context.slots.get(name) or context.names.declared(name)
         if isinstance(bound, SetDecl):
             return Typed(CountOf(bound.name), PLAIN_KIND, whole=True)
+        if isinstance(bound, Listed) and bound.there:
+            counted = how_many(Present(bound.there, bound.conditions))
+            return Typed(counted, PLAIN_KIND, whole=True)
         if isinstance(bound, Listed):
             return _how_many(bound.conditions)
     return _how_many(tuple(context.formula(context, item) for item in node.items))

@@ -46,11 +46,15 @@ class Typed:
 
 @record
 class Listed:
-    """A list slot: a condition for each member, and the members' names where they are names."""
+    """A list slot: a condition for each member, and the members' names where they are names.
+
+    Of like parts, `there` are the conditions that each of them is there; else empty.
+    """
 
     conditions: tuple[Formula, ...]
     members: tuple[str, ...]
     text: str
+    there: tuple[Formula, ...] = ()
 
 
 Bound: TypeAlias = Typed | SetDecl | ChoiceDecl | Listed

@@ -42,6 +42,11 @@ NO_VALUE = Divide(ZERO, ZERO)
 ORDERS: dict[str, Op] = {"EQUAL": "=", "DIFFERENT": "!=", "RISING": "<", "FALLING": ">"}
 
 
+TOGETHER = {"total": "SUM", "mean": "MEAN", "middle": "MEDIAN", "least": "LEAST", "greatest": "GREATEST"}
+WHOLES = ("SUM", "LEAST", "GREATEST")
+FACTS = {"alike": "EQUAL", "different": "DIFFERENT", "rising": "RISING", "falling": "FALLING"}
+
+
 def plural_of(name: str) -> str:
     """The usual plural of a noun: holes, boxes, cavities."""
     if name.endswith(("s", "x", "z", "ch", "sh")):
