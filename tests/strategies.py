@@ -39,6 +39,7 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
+    Median,
     Multiply,
     Negate,
     Not,
@@ -188,7 +189,7 @@ class _Maker:
         if depth <= 0 or self.pick(4) == 0:
             return self.leaf()
         below = depth - 1
-        kind = self.pick(12)
+        kind = self.pick(13)
         match kind:
             case 0 | 1:
                 return Add(self.terms(below, 1, 3))
@@ -212,12 +213,23 @@ class _Maker:
             case 9:
                 return self.rounded(below)
             case 10:
+                return self.median(self.terms(below, 1, 4))
+            case 11:
                 return Branch(self.formula(below), self.term(below), self.term(below))
             case _:
                 g = self.draw(st.sampled_from(self.world.groups))
                 return ReadTerm(
                     g.index, tuple(self.under(g, r, below, self.term) for r in range(len(g.readings)))
                 )
+
+    def median(self, items: tuple[Term, ...]) -> Median:
+        """Of the first few items: of a number of them, or of as many as a count that fits says."""
+        declared = [d for d in self.world.declarations if isinstance(d, NumberDecl) and d.whole]
+        bounded = [(d, d.lower.value, d.upper.value) for d in declared if d.lower and d.upper]
+        fits = [d for d, low, high in bounded if low >= 0 and high <= len(items)]
+        if fits and self.pick(2):
+            return Median(items, Measured(fits[0].name))
+        return Median(items, Const(Fraction(self.pick(len(items) + 1))))
 
     def rounded(self, depth: int) -> Rounded:
         step, origin = self.draw(st.sampled_from(STEPS)), self.draw(st.sampled_from(ORIGINS))

@@ -28,8 +28,8 @@ FLOORS: dict[str, str] = {
     ),
     "core": "model construction linear rewrite plain reference",
     "resolve": (
-        "patterns entry definitions catalogue constants names exact_terms exact_formulas groups settling"
-        " rivals readings defined_words chart"
+        "patterns entry definitions catalogue constants names parts exact_terms exact_formulas groups"
+        " settling rivals readings defined_words chart"
         " spelled everyday phrases claim_text dependencies account declared claims cases sheet"
     ),
     "solving": "evaluate symbols encode engine solver ends",

@@ -15,8 +15,8 @@ from scopecheck.resolve.patterns import Literals, Pattern
 TAGS = ("read", "read (secondary)", "memory", "common practice")
 FILES = {
     "A": ("endpoints", "relations"), "B": ("approximation",), "C": ("rounding",), "D": ("units_and_basis",),
-    "E": ("averages",), "F": ("counting", "relations"), "G": ("alternatives",), "H": ("relations",),
-    "I": ("geometry",), "J": ("time",), "K": ("measurement",), "L": ("settled",),
+    "E": ("averages", "parts"), "F": ("counting", "relations", "parts"), "G": ("alternatives",),
+    "H": ("relations", "parts"), "I": ("geometry",), "J": ("time",), "K": ("measurement",), "L": ("settled",),
 }  # fmt: skip
 VERDICTS = re.compile(
     r"\b(new|anticipated|obvious|valid|invalid|infringes|patentable|definite|indefinite|supported|unsupported|added"

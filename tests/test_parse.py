@@ -109,7 +109,7 @@ def test_numbers_keep_value_and_places(text: str, expected: tuple[Fraction, int,
         ("x -5 mm = 3", "'-5 mm' stands beside another value"),
         ("x <= ", "something is missing after '<='"),
         ("", "nothing stands here"),
-        ("x = MEAN(y)", "MEAN is not understood yet"),
+        ("x = DIGITS(y)", "DIGITS is not understood yet"),
         (" + ".join(["1"] * 20_000), "a statement that is too long"),
     ],
 )

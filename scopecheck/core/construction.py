@@ -31,6 +31,7 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
+    Median,
     Multiply,
     Negate,
     Not,
@@ -134,6 +135,8 @@ def children(node: Node) -> tuple[Node, ...]:
             return (left, right)
         case Branch(condition, then, otherwise):
             return (condition, then, otherwise)
+        case Median(items, count):
+            return (*items, count)
         case Read(_, options) | ReadTerm(_, options):
             return tuple(options)
         case _:

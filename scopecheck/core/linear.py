@@ -16,6 +16,7 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
+    Median,
     Multiply,
     Negate,
     Parameter,
@@ -99,7 +100,7 @@ def always_whole(term: Term, wholes: Collection[str]) -> bool:
             return step.denominator == 1 and origin.denominator == 1
         case Remainder(item, divisor):
             return always_whole(item, wholes) and divisor.denominator == 1
-        case Divide() | Parameter():
+        case Divide() | Parameter() | Median():
             return False
         case _:
             assert_never(term)

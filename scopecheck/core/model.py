@@ -150,6 +150,17 @@ class CountOf:
 
 
 @record
+class Median:
+    """The middle one of the first `count` items in the order of size, or the mean of the two middle ones.
+
+    Has no value where `count` is less than 1. `count` is whole and at most the number of items.
+    """
+
+    items: tuple[Term, ...]
+    count: Term
+
+
+@record
 class Branch:
     """`then` if the condition is true, `otherwise` if false, no value if the condition is undefined."""
 
@@ -180,6 +191,7 @@ Term: TypeAlias = (
     | Greatest
     | Rounded
     | CountOf
+    | Median
     | Branch
     | ReadTerm
 )
@@ -303,6 +315,30 @@ class SetDecl:
 
 
 Declaration: TypeAlias = NumberDecl | ChoiceDecl | SetDecl
+
+
+@record
+class Part:
+    """Like parts of one thing: up to `most` of them, each with its own value of every field.
+
+    `count` is the declared whole number of how many there are. The fields of part i, counted from 1, are
+    declared things of their own (`slot`); those of parts beyond the count are there in every article and mean
+    nothing.
+    """
+
+    name: str
+    count: str
+    most: int
+    fields: tuple[str, ...]
+    span: Span = field(compare=False)
+
+    def slot(self, index: int, field_name: str) -> str:
+        """The declared name of a field of one part: `diameter of hole 2`."""
+        return f"{field_name} of {self.name} {index}"
+
+    def present(self, index: int) -> Formula:
+        """That there are at least so many parts."""
+        return Compare(">=", Measured(self.count), Const(Fraction(index)))
 
 
 # ---- readings
@@ -502,6 +538,11 @@ class Unrestated:
     span: Span = field(compare=False)
 
 
+def _is_fewer(count: Value, index: int) -> bool:
+    assert isinstance(count, Fraction)
+    return count < index
+
+
 @record
 class Sheet:
     title: str
@@ -519,9 +560,20 @@ class Sheet:
     unrestated: tuple[Unrestated, ...]
     source_name: str
     rivals: tuple[Rivals, ...] = ()
+    parts: tuple[Part, ...] = ()
 
     def declaration(self, name: str) -> Declaration:
         return next(d for d in self.declarations if d.name == name)
+
+    def absent(self, article: Article) -> frozenset[str]:
+        """The declared names that mean nothing in this article: the fields of parts that are not there."""
+        return frozenset(
+            part.slot(i, own)
+            for part in self.parts
+            for i in range(1, part.most + 1)
+            for own in part.fields
+            if _is_fewer(article[part.count], i)
+        )
 
     def claim(self, number: int) -> Claim:
         return next(c for c in self.claims if c.number == number)

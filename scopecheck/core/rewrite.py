@@ -27,6 +27,7 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
+    Median,
     Multiply,
     Negate,
     Not,
@@ -72,6 +73,8 @@ def read_as(  # noqa: C901 - one case for each kind of node
                 return Multiply(term(left), term(right))
             case Divide(left, right, text):
                 return Divide(term(left), term(right), text)
+            case Median(items, count):
+                return Median(tuple(map(term, items)), term(count))
             case Branch(condition, then, otherwise):
                 return Branch(whole(condition), term(then), term(otherwise))
             case ReadTerm(g, options):

@@ -67,11 +67,11 @@ _MARGIN_WORDS = regex(
     r"|(?:free|own|only for|only when|sets)\s[^:]*:"
 )
 _DECLARES = regex(
-    r'\S.*?(?:  +|\t\s*|\s*:\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b'
+    r'\S.*?(?:  +|\t\s*|\s*:\s*)(?:(?:count|number|parts?)\s*(?:,|"|$)|(?:any|one) of\b'
     r'|(?:[a-z]+ ){0,2}in \S+\s*(?:,|"|$))'
 )
 _NAME_AFTER_HEADING = regex(
-    r'\w+ (?! )[^"]*?(?:  +|\t\s*)(?:(?:count|number)\s*(?:,|"|$)|(?:any|one) of\b'
+    r'\w+ (?! )[^"]*?(?:  +|\t\s*)(?:(?:count|number|parts?)\s*(?:,|"|$)|(?:any|one) of\b'
     r'|(?:[a-z]+ ){0,2}in \S+\s*(?:,|"|$))'
 )
 

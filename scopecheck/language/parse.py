@@ -35,7 +35,10 @@ _MARKS = {
     "+": "PLUS", "-": "MINUS", "*": "TIMES", "/": "OVER", "^": "POWER", "(": "LPAR", ")": "RPAR",
     "{": "LBRACE", "}": "RBRACE", ",": "COMMA",
 }  # fmt: skip
-_FUNCTIONS = frozenset("LEAST GREATEST ABS SUM COUNT ONE EVERY SOME PLACE DECADE".split())
+_FUNCTIONS = frozenset(
+    "LEAST GREATEST ABS SUM COUNT ONE EVERY SOME NO MEAN MEDIAN EQUAL DIFFERENT RISING FALLING PLACE"
+    " DECADE".split()
+)
 _RULES = {"AWAY": "away", "UP": "up", "EVEN": "even"}
 _LOWER = {"and": "AND", "or": "OR", "not": "NOT", "if": "IF", "then": "THEN"}
 _BETWEEN = {
@@ -63,10 +66,19 @@ def _with_terminals(page: Page, tokens: tuple[Token, ...]) -> Iterator[tuple[str
                 token = tokens[at]
                 at += 1
             words = " ".join(page.plain[first.start : token.end].split())
+            if " of " in words and at < len(tokens) and _is_index(tokens[at]):
+                token = tokens[at]
+                at += 1
+                words = f"{words} {token.text}"
             yield "NAME", Token("word", words, first.start, token.end)
         else:
             yield _terminal(page, token), token
     yield END, tokens[-1]
+
+
+def _is_index(token: Token) -> bool:
+    """Does the number tell which of several parts, as in `diameter of hole 2`?"""
+    return token.number is not None and token.number.unit is None and token.text.isdigit()
 
 
 def _terminal(page: Page, token: Token) -> str:
@@ -192,6 +204,10 @@ class _Build:
 
     def call(self, c: list[Any]) -> Node:
         return CallNode(c[0].text, _items(c[2]), self._whole(c))
+
+    def call_over(self, c: list[Any]) -> Node:
+        over = NameNode(c[1].text, self._span(c[1]))
+        return CallNode(c[0].text, _items(c[3]), self._whole(c), over)
 
     def rounding(self, c: list[Any]) -> Node:
         return RoundNode(c[2], c[4], cast(Any, _RULES[c[7].text]), self._whole(c))

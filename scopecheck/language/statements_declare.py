@@ -13,13 +13,15 @@ from scopecheck.foundations.quantity import (
     kind_words,
     known_symbols,
 )
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Block
 from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
-from scopecheck.language.syntax import Declare, ListKind, NameNode, NumberKind, NumberNode
+from scopecheck.language.syntax import Declare, ListKind, NameNode, NumberKind, NumberNode, PartKind
 
 NOT_UNDERSTOOD = "this line is not understood"
+MOST_PARTS = 60
 TAKE_OUT = "take the line out"
 _LIST = regex(r"(any|one) of\b\s*:?\s*(only\b\s*:?\s*)?")
 _IN_UNIT = regex(r"(?:(?P<word>[a-z]+(?: [a-z]+){0,2}) )?in (?P<unit>[^\s<>=≤≥,\"][^<>=≤≥,\"]*)")
@@ -28,7 +30,23 @@ _BOUND = regex(r"(<=|>=|<|>|≤|≥|=)\s*")
 
 
 def declaration(desk: Desk, block: Block) -> Declare:
-    """Names and what they stand for. Two blanks, a tab or a colon part NAME and KIND, else the words do."""
+    """Names and what they stand for; below a part, what each of its kind has."""
+    made = _declared(desk, block)
+    if not isinstance(made.kind, PartKind):
+        return made
+    fields = tuple(_declared(desk, Block("declaration", line, (), None)) for line in block.body)
+    for field in fields:
+        if isinstance(field.kind, PartKind):
+            raise trouble(
+                field.span, "a part below a part",
+                "What stands below a part is what each of its kind has.",
+                "declare the part at the left margin",
+            )  # fmt: skip
+    return replace(made, fields=fields)
+
+
+def _declared(desk: Desk, block: Block) -> Declare:
+    """One line. Two blanks, a tab or a colon part NAME and KIND, else the words do."""
     start = block.head.start
     end, note = without_note(desk, start, block.head.end)
     text = desk.text
@@ -48,7 +66,7 @@ def declaration(desk: Desk, block: Block) -> Declare:
 
 
 def _looks_like_kind(text: str) -> bool:
-    if re.match(r"(count|number|whole number)\s*([,<>=≤≥]|$)", text) or _LIST.match(text):
+    if re.match(r"(count|number|whole number|parts?)\s*([,<>=≤≥]|$)", text) or _LIST.match(text):
         return True
     if match := _IN_UNIT.match(text):
         return match["word"] is None or kind_word(match["word"]) is not None
@@ -84,7 +102,28 @@ def _no_kind(desk: Desk, block: Block, gap: re.Match[str] | None, end: int) -> E
     return trouble(desk.span(start, end), NOT_UNDERSTOOD, "It is no heading, claim or declaration.", help)
 
 
-def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind:
+_HOW_MANY = regex(r"(?:(?:(\d+) to|up to|(exactly)) )?(\d+)(?: of them)?")
+_PLURAL = regex(r"plural\s+(\S.*)")
+
+
+def _part(desk: Desk, said: list[str], span: Span) -> PartKind:
+    """`part, 1 to 12`, `part, up to 12`, `part, exactly 4, plural feet`."""
+    how_many = next((m for text in said if (m := _HOW_MANY.fullmatch(" ".join(text.split())))), None)
+    plural = next((m for text in said if (m := _PLURAL.fullmatch(text.strip()))), None)
+    if how_many is None or len(said) != (1 if plural is None else 2):
+        raise trouble(
+            span, "a part without how many there may be",
+            "Answers are worked out for a bounded number of like parts.",
+            "write part, 1 to 12, or part, up to 12; an unusual plural goes last: part, 1 to 4, plural feet",
+        )  # fmt: skip
+    most = int(how_many[3])
+    least = most if how_many[2] else int(how_many[1] or 0)
+    if not least <= most or not 1 <= most <= MOST_PARTS:
+        raise trouble(span, f"from {least} to {most} parts", f"There may be up to {MOST_PARTS}.")
+    return PartKind(least, most, " ".join(plural[1].split()) if plural else "", span)
+
+
+def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind | PartKind:
     text = desk.text
     start, end = trimmed(text, start, end)
     if match := _LIST.match(text, start, end):
@@ -97,8 +136,10 @@ def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind:
             "After the kind come bounds, with a comma before each.",
             f"write {first[: bound.start()].strip()}, {bound.group()}",
         )  # fmt: skip
-    bounds = tuple(_bound(desk, a, b, first) for a, b in rest)
     span = desk.span(start, end)
+    if first in ("part", "parts"):
+        return _part(desk, [text[a:b] for a, b in rest], span)
+    bounds = tuple(_bound(desk, a, b, first) for a, b in rest)
     if first in ("count", "whole number"):
         return NumberKind("count", None, True, bounds, span)
     if first == "number":

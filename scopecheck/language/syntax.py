@@ -66,11 +66,12 @@ class PowerNode:
 
 @node
 class CallNode:
-    """A word in capitals applied to a list: LEAST GREATEST ABS SUM COUNT ONE EVERY SOME PLACE."""
+    """A word in capitals applied to a list, or with `over` to what each part has: `EVERY hole (...)`."""
 
     function: str
     items: tuple[Node, ...]
     span: Span
+    over: NameNode | None = None
 
 
 @node
@@ -250,11 +251,22 @@ class ListKind:
 
 
 @node
+class PartKind:
+    """Like parts: from `least` to `most` of them; `plural` is their name, '' for the usual plural."""
+
+    least: int
+    most: int
+    plural: str
+    span: Span
+
+
+@node
 class Declare:
     names: tuple[NameNode, ...]
-    kind: NumberKind | ListKind
+    kind: NumberKind | ListKind | PartKind
     note: str
     span: Span
+    fields: tuple[Declare, ...] = ()
 
 
 @node

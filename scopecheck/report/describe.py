@@ -44,8 +44,12 @@ def value_text(sheet: Sheet, name: str, value: Value) -> str:
 
 
 def setting_text(sheet: Sheet, name: str, value: Value) -> str:
-    """`diameter 3 mm`."""
-    return f"{flat(name)}{GLUE}{value_text(sheet, name, value)}"
+    """`diameter 3 mm`; of one of several parts `hole 2: diameter 3 mm`."""
+    text = value_text(sheet, name, value)
+    own, of, one = name.rpartition(" of ")
+    if of and any(one == f"{p.name} {i}" for p in sheet.parts for i in range(1, p.most + 1)):
+        return f"{flat(one)}: {flat(own)}{GLUE}{text}"
+    return f"{flat(name)}{GLUE}{text}"
 
 
 def settings_text(sheet: Sheet, article: Article, names: Iterable[str]) -> str:

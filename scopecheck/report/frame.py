@@ -6,7 +6,17 @@ from collections.abc import Iterable, Iterator
 
 from scopecheck.answers.findings import Answers
 from scopecheck.core.construction import admissible_readings, names_in
-from scopecheck.core.model import OTHERS, ChoiceDecl, Group, NumberDecl, SetDecl, Settled, Sheet
+from scopecheck.core.model import (
+    OTHERS,
+    ChoiceDecl,
+    Declaration,
+    Group,
+    NumberDecl,
+    SetDecl,
+    Settled,
+    Sheet,
+)
+from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text
 from scopecheck.report.looked import Beside, looked_lines, wholly_looked
@@ -166,7 +176,8 @@ def _shares_of_nothing_said(sheet: Sheet) -> tuple[str, ...]:
 
 
 def _domain_lines(sheet: Sheet) -> Iterator[str]:
-    numbers = [d for d in sheet.declarations if isinstance(d, NumberDecl)]
+    declared = tuple(_told_once(sheet))
+    numbers = [d for d in declared if isinstance(d, NumberDecl)]
     stated = [f"{flat(d.name)} {bounds_text(d)}" for d in numbers if d.stated_bounds and bounds_text(d)]
     bounds = [sentence("basis", "bounds_stated", bounds="; ".join(stated))] if stated else []
     natural: dict[str, list[str]] = {}
@@ -178,10 +189,19 @@ def _domain_lines(sheet: Sheet) -> Iterator[str]:
         bounds.append(sentence("basis", "bounds_natural", bounds="; ".join(told)))
     if bounds:
         yield " ".join(bounds)
-    lists = [d for d in sheet.declarations if isinstance(d, ChoiceDecl | SetDecl) and OTHERS not in d.members]
+    lists = [d for d in declared if isinstance(d, ChoiceDecl | SetDecl) and OTHERS not in d.members]
     if lists:
         told = (f"{flat(d.name)} ({listed(map(flat, d.members))})" for d in lists)
         yield sentence("basis", "closed_lists", lists="; ".join(told))
+
+
+def _told_once(sheet: Sheet) -> Iterator[Declaration]:
+    """The declared things, a field of like parts once for all of them."""
+    first = {p.slot(1, own): f"{own} of each {p.name}" for p in sheet.parts for own in p.fields}
+    others = {p.slot(i, own) for p in sheet.parts for own in p.fields for i in range(2, p.most + 1)}
+    for d in sheet.declarations:
+        if d.name not in others:
+            yield replace(d, name=first.get(d.name, d.name))
 
 
 def settled_briefly(sheet: Sheet, answers: Answers, everything: bool) -> Iterator[str]:

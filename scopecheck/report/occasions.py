@@ -30,6 +30,8 @@ class Kind:
     unit: str
     numbers: tuple[Mapping[str, str], ...] = (USUAL,)
     only_for: str = ""
+    like_parts: bool = False
+    """Whether each of some like parts has the quantity."""
 
 
 LENGTH = Kind(("length in mm",), "mm", (USUAL, TENS), "measured amounts")
@@ -45,13 +47,17 @@ SETS = Kind((f"any of {MEMBERS}",), "", (USUAL, THREE), "sets")
 CHOICES = Kind((f"one of {MEMBERS}",), "", (USUAL,), "choices")
 DAYS = Kind(("time in day",), "day", ({"N": "3", "L": "2", "U": "5"},), "measured amounts")
 GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES)
-PARTS = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
+LIKE_PARTS = (
+    Kind(("length in mm",), "mm", (USUAL,), "parts", like_parts=True),
+    Kind(("temperature in degC",), "degC", (USUAL,), "parts", like_parts=True),
+)
+COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
     "D1": (Kind(("share in wt%", "share in vol%", "share in mol%", "in w/v%"), "%"),),
     "D2": (Kind(("share in wt%",), "wt%"),),
     "D3": (Kind(("share in wt%", "share in mol%"), ""), Kind(("number",), "")),
-    "D8": (Kind(("share in %",), "%", (PARTS,)),),
+    "D8": (Kind(("share in %",), "%", (COMPOSED,)),),
     "D9": (Kind(("data in byte",), ""),),
     "E1": (Kind(("molar mass in kg/mol",), "kg/mol"),),
     "H4": (Kind(("number",), ""),),
@@ -86,6 +92,8 @@ class Occasion:
 
 def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     """The kinds of things to say a phrase of, those that suit most phrases first."""
+    if "parts" in entry.only_for:
+        return LIKE_PARTS
     if entry.group == "L":
         proposed = [k for e in _proposers(entry) for k in kinds_of(e)]
         return tuple(k for i, k in enumerate(proposed) if k not in proposed[:i]) or GENERAL
@@ -106,7 +114,8 @@ def _proposers(settled: Entry) -> list[Entry]:
     return [
         e
         for e in entries()
-        if e.group != "L" and _skeleton(e.exact_wording) in skeletons and takes(e) == takes(settled)
+        if e.group != "L" and "parts" not in e.only_for and takes(e) == takes(settled)
+        if _skeleton(e.exact_wording) in skeletons
     ]
 
 
@@ -148,12 +157,16 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
         slots = {s.name: filled(s, kind, numbers) for s in pattern.slots}
     except KeyError:
         return None
+    words = next(_ways(pattern, slots))
+    if kind.like_parts:
+        declared = f"tile  part, up to 3\n  bore  {kind.declared[0]}\n"
+        return Occasion(declared, "bore of the tiles", words, slots)
     count = entry.takes(pattern)
     nouns = any(s.kind == "noun" for s in pattern.slots)
     names = NAMES[:count] if nouns or count > 1 else ("x",)
     pairs = itertools.zip_longest(names, kind.declared[:count], fillvalue=kind.declared[-1])
     declared = "".join(f"{name}  {what}\n" for name, what in pairs)
-    return Occasion(declared, ", ".join(names), next(_ways(pattern, slots)), slots)
+    return Occasion(declared, ", ".join(names), words, slots)
 
 
 def _ways(pattern: Pattern, slots: Mapping[str, str]) -> Iterator[str]:

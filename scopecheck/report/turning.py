@@ -35,6 +35,7 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
+    Median,
     Multiply,
     Negate,
     Not,
@@ -154,6 +155,12 @@ class _Points:
                 return self.scaled(self.form(item, x), Fraction(-1 if inner < 0 else 1))
             case Least(items) | Greatest(items):
                 return self.form(next(item for item in items if self.value(item, x) == value), x)
+            case Median(items, count):
+                how_many = self.value(count, x)
+                assert how_many is not None
+                ordered = sorted(items[: int(how_many)], key=lambda item: self.value(item, x) or Fraction(0))
+                middle = (ordered[(len(ordered) - 1) // 2], ordered[len(ordered) // 2])
+                return self.scaled(self.total([self.form(item, x) for item in middle]), HALF)
             case Branch(condition, then, otherwise):
                 return self.form(then if evaluate(condition, self.article(x), self.k) else otherwise, x)
             case ReadTerm(group, options):
@@ -208,7 +215,7 @@ class _Points:
                 self.meet(divisor, Const(Fraction(0)))
             case Magnitude(item):
                 self.meet(item, Const(Fraction(0)))
-            case Least(items) | Greatest(items):
+            case Least(items) | Greatest(items) | Median(items):
                 for one, other in combinations(items, 2):
                     self.meet(one, other)
             case Compare(_, left, right):

@@ -60,6 +60,7 @@ class Tests:
     applies: Callable[[Entry], bool]
     own_words: frozenset[str]
     subjects: int
+    of_parts: bool = False
 
 
 def word_of(token: Token) -> str:
@@ -180,7 +181,8 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
             if members and all(map(tests.item, members)):
                 yield end, Fill(slot, tokens[at:end], members)
     elif slot.kind == "limit":
-        shorter = len(tokens) - (at == 0)  # never all the words again
+        # Never all the words again, but that of each part for a limit on the parts.
+        shorter = len(tokens) - (at == 0 and not tests.of_parts)
         for end in range(shorter, at, -1):
             if tests.limit(tokens[at:end]):
                 yield end, Fill(slot, tokens[at:end])

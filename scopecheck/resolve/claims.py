@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from scopecheck.core.model import All, Claim, Formula, Limitation
+from scopecheck.core.model import All, Claim, Formula, Limitation, Measured, NumberDecl, Part
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
-from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
@@ -16,8 +16,9 @@ from scopecheck.resolve.dependencies import Reference, category, names_another, 
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
-from scopecheck.resolve.names import Names, Typed
-from scopecheck.resolve.phrases import Reader, Subject
+from scopecheck.resolve.names import Bound, Names, Typed, number_of
+from scopecheck.resolve.parts import FACTS, TOGETHER, WHOLES, Values, gathered, ordered
+from scopecheck.resolve.phrases import OfParts, Reader, Subject
 from scopecheck.resolve.readings import Occurrence, read
 
 
@@ -205,6 +206,8 @@ def subject(names: Names, node: Node) -> Subject:
     text = " ".join(node.span.text.split())
     if isinstance(node, NameNode):
         declared = names.declared(node.name)
+        if declared is None and (found := names.field_of(node.name)):
+            return of_parts(names, *found, node.span)
         if declared is not None and hasattr(declared, "members"):
             return Subject(declared, declared.name, node.span)  # type: ignore[arg-type]
     value = term(context(names), node)
@@ -213,6 +216,28 @@ def subject(names: Names, node: Node) -> Subject:
             node.span, "a number stands left of the colon", "Left of the colon stands what is measured."
         )
     return Subject(value, text, node.span)
+
+
+def of_parts(names: Names, part: Part, own: str, span: Span) -> Subject:
+    """A field of like parts, of which the words say which."""
+    declared = [names.declarations[part.slot(i, own)] for i in range(1, part.most + 1)]
+    there = tuple(part.present(i) for i in range(1, part.most + 1))
+    count = names.declarations[part.count]
+    assert isinstance(count, NumberDecl)
+    numbers = [number_of(d) for d in declared if isinstance(d, NumberDecl)]
+    together: dict[str, Typed] = {}
+    said: dict[str, Formula] = {}
+    if numbers:
+        given = Values(Measured(part.count), there, tuple(n.term for n in numbers))
+        for name, word in TOGETHER.items():
+            whole = numbers[0].whole and word in WHOLES
+            together[name] = replace(numbers[0], term=gathered(word, given), whole=whole)
+        said = {name: ordered(word, given) for name, word in FACTS.items()}
+    lists = [d for d in declared if not isinstance(d, NumberDecl)]
+    each: tuple[Bound, ...] = (*numbers, *lists)
+    return Subject(
+        each[0], f"{own} of the {part.count}", span, OfParts(number_of(count), there, each, together, said)
+    )
 
 
 def _all(items: tuple[Formula, ...]) -> Formula:

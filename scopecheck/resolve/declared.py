@@ -13,6 +13,7 @@ from scopecheck.core.model import (
     Compare,
     Declaration,
     NumberDecl,
+    Part,
     Place,
     Reading,
     ReadTerm,
@@ -39,6 +40,7 @@ from scopecheck.language.syntax import (
     Declare,
     ListKind,
     NumberKind,
+    PartKind,
     PhraseStatement,
     Raw,
     ReadingText,
@@ -51,6 +53,7 @@ from scopecheck.resolve.exact_formulas import context
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import CLAIMS, Draft, Groups
 from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.parts import declared_for, plural_of
 from scopecheck.resolve.rivals import Meant, Pair, note_rivals
 
 NEVER_IN_NAMES = frozenset(
@@ -74,6 +77,8 @@ def declarations(declare: Declare) -> list[Declaration]:
         if name.name in HEADINGS or name.name in CAPITALS:
             raise trouble(name.span, f"'{name.name}' is a word of the language", "", "choose another name")
     kind = declare.kind
+    if isinstance(kind, PartKind):
+        return [d for field in declare.fields for d in declarations(field)]
     if isinstance(kind, ListKind):
         return [_list(name.name, kind, declare) for name in declare.names]
     return [_number(name.name, kind, declare) for name in declare.names]
@@ -310,6 +315,9 @@ def declare_all(statements: tuple[Declare, ...], names: Names, wrong: list[Diagn
         except Trouble as error:
             wrong.append(error.diagnostic)
             continue
+        if isinstance(statement.kind, PartKind):
+            _declare_part(statement, statement.kind, made, names, wrong)
+            continue
         for node, declaration in zip(statement.names, made, strict=True):
             first = names.declarations.get(declaration.name)
             if first is not None:
@@ -317,3 +325,27 @@ def declare_all(statements: tuple[Declare, ...], names: Names, wrong: list[Diagn
                 wrong.append(Diagnostic("error", node.span, f"'{node.name}' is declared twice", also=also))
             else:
                 names.declarations[declaration.name] = declaration
+
+
+def _declare_part(
+    statement: Declare, kind: PartKind, fields: list[Declaration], names: Names, wrong: list[Diagnostic]
+) -> None:
+    """Puts the count of the parts and the fields of each into the names."""
+    if len(statement.names) != 1:
+        help = "declare each on its own line"
+        wrong.append(Diagnostic("error", statement.span, "several parts in one line", "", help))
+        return
+    called = [field.name for field in fields]
+    for field in fields:
+        if called.count(field.name) > 1:
+            wrong.append(Diagnostic("error", field.span, f"'{field.name}' is declared twice"))
+            return
+    name = statement.names[0].name
+    part = Part(name, kind.plural or plural_of(name), kind.most, tuple(called), statement.span)
+    taken = [n for n in (part.name, part.count) if names.declared(n) is not None or n in names.parts]
+    if taken:
+        wrong.append(Diagnostic("error", statement.names[0].span, f"'{taken[0]}' is declared twice"))
+        return
+    names.parts[name.lower()] = part
+    for declaration in declared_for(part, kind.least, fields, statement.note):
+        names.declarations[declaration.name] = declaration

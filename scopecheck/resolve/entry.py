@@ -27,6 +27,10 @@ class Citation:
     tag: str
 
 
+OF_PARTS = ("total", "mean", "middle", "least", "greatest", "alike", "different", "rising", "falling")
+"""What a phrase for like parts may say of them together: a value to be limited, as in `mean_c`, or a fact."""
+
+
 @record
 class EntryReading:
     """A reading of an entry; `formula` is None when it is listed but not computed."""
@@ -147,6 +151,8 @@ class Entry:
         """The names its formulas may use for slots and subjects; `a_c` is the limit c on the subject a."""
         slots = [s for p in self.patterns for s in p.slots]
         called = {"x", *self.subjects, *(s.name for s in slots)}
+        if "parts" in self.only_for:
+            called |= {"parts", *OF_PARTS}
         limits = {s.name for s in slots if s.kind == "limit"}
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from typing import cast
 
 from scopecheck.core.model import (
@@ -12,6 +13,7 @@ from scopecheck.core.model import (
     ChoiceDecl,
     Chosen,
     Compare,
+    Const,
     ExactlyOne,
     Formula,
     Implies,
@@ -37,8 +39,18 @@ from scopecheck.language.syntax import (
     TruthNode,
     WholeNode,
 )
-from scopecheck.resolve.exact_terms import Context, check_bare, fit, term
+from scopecheck.resolve.exact_terms import (
+    Context,
+    at_part,
+    check_bare,
+    fit,
+    part_of,
+    part_terms,
+    same_kind,
+    term,
+)
 from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, member_of, no_member
+from scopecheck.resolve.parts import ORDERS, Present, Values, ordered, over, quantified, values
 
 
 def context(
@@ -95,8 +107,14 @@ def _formula(c: Context, node: Node) -> Formula:
                 _link(c, node, a, sign, b) for a, sign, b in zip(operands, signs, operands[1:], strict=False)
             )
             return links[0] if len(links) == 1 else All(links)
-        case CallNode(function="ONE" | "EVERY" | "SOME"):
+        case CallNode(over=NameNode()):
+            return _over_parts(c, node)
+        case CallNode(function="ONE" | "EVERY" | "SOME" | "NO"):
             return _quantified(c, node)
+        case CallNode(function="EQUAL" | "DIFFERENT" | "RISING" | "FALLING"):
+            terms = tuple(t.term for t in same_kind(c, node))
+            there = tuple(Truth(True) for _ in terms)
+            return ordered(node.function, Values(Const(Fraction(len(terms))), there, terms))
         case NameNode(name=name):
             bound = c.slots.get(name)
             if isinstance(bound, Listed) and len(bound.conditions) == 1:
@@ -111,7 +129,28 @@ def _formula(c: Context, node: Node) -> Formula:
             )  # fmt: skip
 
 
+def _over_parts(c: Context, node: CallNode) -> Formula:
+    """`EVERY hole (diameter >= 2 mm)`, `RISING hole (depth)`."""
+    if node.function in ORDERS:
+        part, terms = part_terms(c, node)
+        return ordered(node.function, values(part, lambda i: terms[i - 1].term))
+    if node.function not in ("EVERY", "SOME", "NO", "ONE"):
+        raise trouble(
+            node.span, "a value stands where a condition is expected",
+            f"{node.function} gives a value, to be compared with something.",
+        )  # fmt: skip
+    part = part_of(c, node)
+    return quantified(
+        node.function,
+        over(part, lambda i: All(tuple(formula(at_part(c, part, i), item) for item in node.items))),
+    )
+
+
 def _quantified(c: Context, node: CallNode) -> Formula:
+    first = node.items[0]
+    over_parts = c.slots.get(first.name) if isinstance(first, NameNode) else None
+    if isinstance(over_parts, Listed) and over_parts.there and len(node.items) == 1:
+        return quantified(node.function, Present(over_parts.there, over_parts.conditions))
     conditions: list[Formula] = []
     for item in node.items:
         bound = c.slots.get(item.name) if isinstance(item, NameNode) else None
@@ -119,6 +158,8 @@ def _quantified(c: Context, node: CallNode) -> Formula:
     made = tuple(conditions)
     if node.function == "ONE":
         return ExactlyOne(made)
+    if node.function == "NO":
+        return All(tuple(Not(item) for item in made))
     return All(made) if node.function == "EVERY" else Any(made)
 
 

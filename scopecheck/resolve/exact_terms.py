@@ -16,16 +16,18 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
+    Median,
     Multiply,
     Negate,
     NumberDecl,
+    Part,
     Remainder,
     Rounded,
     SetDecl,
     Term,
     Written,
 )
-from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, Trouble, trouble
+from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import (
     PLAIN,
     PLAIN_KIND,
@@ -58,6 +60,7 @@ from scopecheck.language.syntax import (
 )
 from scopecheck.resolve.constants import constant
 from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, number_of
+from scopecheck.resolve.parts import Present, gathered, how_many, over, values
 
 HIGHEST_POWER = 12
 
@@ -349,7 +352,57 @@ def _round(context: Context, node: RoundNode) -> Typed:
     return Typed(Rounded(item.term, width, node.rule, origin), item.kind, unit=item.unit, kinds=item.kinds)
 
 
+def part_of(context: Context, node: CallNode) -> Part:
+    """The part that a formula goes over. Raises Trouble where none is declared so."""
+    assert node.over is not None
+    named = node.over.name.lower()
+    for part in context.names.parts.values():
+        if named in (part.name.lower(), part.count.lower()):
+            return part
+    known = tuple(part.name for part in context.names.parts.values())
+    raise trouble(
+        node.over.span, f"no part is declared as '{node.over.name}'", "",
+        did_you_mean(node.over.name, known) or f"declare it, for example: {named}  part, up to 12",
+    )  # fmt: skip
+
+
+def at_part(context: Context, part: Part, index: int) -> Context:
+    """The context in which the fields of a part, and they with its name, are those of one of them."""
+    slots = dict(context.slots)
+    for own in part.fields:
+        declared = context.names.declarations[part.slot(index, own)]
+        bound: Bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
+        slots |= {own: bound, f"{own} of {part.name}": bound}
+    return replace(context, slots=slots)
+
+
+def part_terms(context: Context, node: CallNode) -> tuple[Part, list[Typed]]:
+    """The value in the brackets for each part that may be there."""
+    part = part_of(context, node)
+    item = _single(node)
+    return part, [term(at_part(context, part, i), item) for i in range(1, part.most + 1)]
+
+
+def _gathered(context: Context, node: CallNode) -> Typed:
+    """`MEAN hole (diameter)`, `COUNT hole (diameter > 3 mm)`."""
+    if node.function == "COUNT":
+        part = part_of(context, node)
+        said = over(part, lambda i: context.formula(at_part(context, part, i), _single(node)))
+        return Typed(how_many(said), PLAIN_KIND, whole=True)
+    if node.function not in ("SUM", "MEAN", "MEDIAN", "LEAST", "GREATEST"):
+        raise trouble(node.span, f"{node.function} ... (...) is a condition, not a value")
+    part, terms = part_terms(context, node)
+    first = terms[0]
+    if node.function == "SUM" and first.kind and first.kind.point:
+        sum_kind(first.kind, first.kind)
+    whole = node.function not in ("MEAN", "MEDIAN") and first.whole
+    made = gathered(node.function, values(part, lambda i: terms[i - 1].term))
+    return Typed(made, first.kind, unit=first.unit, whole=whole)
+
+
 def _call(context: Context, node: CallNode) -> Typed:
+    if node.over is not None:
+        return _gathered(context, node)
     match node.function:
         case "PLACE" | "DECADE":
             return _of_digits(context, node)
@@ -359,7 +412,7 @@ def _call(context: Context, node: CallNode) -> Typed:
                 raise KindError(f"a {inner.kind.name} has no magnitude of its own", inner.kind, inner.kind)
             return replace(inner, term=Magnitude(inner.term), number=None)
         case "LEAST" | "GREATEST":
-            typed = _same_kind(context, node)
+            typed = same_kind(context, node)
             made = tuple(t.term for t in typed)
             result: Term = Least(made) if node.function == "LEAST" else Greatest(made)
             whole = all(t.whole for t in typed)
@@ -371,6 +424,12 @@ def _call(context: Context, node: CallNode) -> Typed:
                 return term(context, node.items[0])
             first, *rest = node.items
             return _sum(context, SumNode(first, tuple(("+", n) for n in rest), node.span))
+        case "MEAN" | "MEDIAN":
+            typed = same_kind(context, node)
+            made = tuple(t.term for t in typed)
+            size = Const(Fraction(len(made)))
+            middle = Median(made, size) if node.function == "MEDIAN" else Divide(Add(made), size)
+            return Typed(middle, typed[0].kind, unit=typed[0].unit, bare=all(t.bare for t in typed))
         case "COUNT":
             return _count(context, node)
         case _:
@@ -383,7 +442,8 @@ def _single(node: CallNode) -> Node:
     return node.items[0]
 
 
-def _same_kind(context: Context, node: CallNode) -> list[Typed]:
+def same_kind(context: Context, node: CallNode) -> list[Typed]:
+    """The values of a list, all of one kind."""
     typed = [term(context, n) for n in node.items]
     first = next((t for t in typed if t.kind is not None and not t.bare), typed[0])
     fitted = []
@@ -431,6 +491,9 @@ def _count(context: Context, node: CallNode) -> Typed:
         bound = context.slots.get(name) or context.names.declared(name)
         if isinstance(bound, SetDecl):
             return Typed(CountOf(bound.name), PLAIN_KIND, whole=True)
+        if isinstance(bound, Listed) and bound.there:
+            counted = how_many(Present(bound.there, bound.conditions))
+            return Typed(counted, PLAIN_KIND, whole=True)
         if isinstance(bound, Listed):
             return _how_many(bound.conditions)
     return _how_many(tuple(context.formula(context, item) for item in node.items))

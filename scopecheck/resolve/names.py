@@ -12,6 +12,7 @@ from scopecheck.core.model import (
     Formula,
     Measured,
     NumberDecl,
+    Part,
     SetDecl,
     Term,
 )
@@ -45,11 +46,15 @@ class Typed:
 
 @record
 class Listed:
-    """A list slot: a condition for each member, and the members' names where they are names."""
+    """A list slot: a condition for each member, and the members' names where they are names.
+
+    Of like parts, `there` are the conditions that each of them is there; else empty.
+    """
 
     conditions: tuple[Formula, ...]
     members: tuple[str, ...]
     text: str
+    there: tuple[Formula, ...] = ()
 
 
 Bound: TypeAlias = Typed | SetDecl | ChoiceDecl | Listed
@@ -66,6 +71,7 @@ class Names:
 
     declarations: dict[str, Declaration] = field(default_factory=dict)
     nouns: dict[str, Callable[[Span], Typed]] = field(default_factory=dict)
+    parts: dict[str, Part] = field(default_factory=dict)
     own: Own = field(default_factory=dict)
     failed: frozenset[str] = frozenset()
     """Names whose declaration has a mistake of its own."""
@@ -86,10 +92,29 @@ class Names:
     def noun(self, name: str) -> Callable[[Span], Typed] | None:
         return self.nouns.get(name) or self.nouns.get(name.lower())
 
+    def field_of(self, name: str) -> tuple[Part, str] | None:
+        """The part and field of `hole diameter` or `diameter of the holes`, which do not say of which."""
+        asked = name.lower()
+        for part in self.parts.values():
+            for of in (part.name.lower(), part.count.lower()):
+                for own in part.fields:
+                    if asked in (f"{of} {own}", f"{own} of {of}", f"{own} of the {of}"):
+                        return part, own
+        return None
+
     def unknown(self, name: str, span: Span, more: Iterable[str] = ()) -> Trouble:
         """The error for a name that nothing declares, with the nearest known one or a proposal."""
         if name.lower() in self.failed:
             return trouble(span, f"'{name}' is not declared")
+        bare = [p for p in self.parts.values() if name.lower() in p.fields]
+        if (found := self.field_of(name)) or bare:
+            part, own = found or (bare[0], name.lower())
+            return trouble(
+                span, f"'{name}': of which {part.name}?",
+                f"Each {part.name} has a {own} of its own.",
+                f"write EVERY {part.name} ({own} ...), SOME {part.name} (...), MEAN {part.name} ({own}), or"
+                f" {part.slot(1, own)} for the first",
+            )  # fmt: skip
         near = did_you_mean(name, (*self.all(), *more))
         for d in self.declarations.values():
             if not isinstance(d, NumberDecl) and (member := member_of(d, name)) is not None:

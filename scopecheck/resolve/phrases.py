@@ -37,6 +37,18 @@ class Subject:
     bound: Bound
     text: str
     span: Span
+    parts: OfParts | None = None
+
+
+@record
+class OfParts:
+    """A field of like parts: of each, with what says that it is there, and of all of them together."""
+
+    count: Typed
+    there: tuple[Formula, ...]
+    each: tuple[Bound, ...]
+    together: Mapping[str, Typed]
+    facts: Mapping[str, Formula]
 
 
 @record
@@ -177,9 +189,18 @@ class _Job:
                 own |= {word, word + "s", word.removesuffix("s")}
         item = (lambda tokens: all(t.sort == "word" for t in tokens)) if any_item else self.is_item
         own -= {"", "not", "no"}
-        return Tests(self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects))
+        return Tests(
+            self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects),
+            self.of_parts is not None,
+        )  # fmt: skip
+
+    @property
+    def of_parts(self) -> OfParts | None:
+        return self.subjects[0].parts if len(self.subjects) == 1 else None
 
     def applies(self, entry: Entry) -> bool:
+        if self.of_parts is not None or "parts" in entry.only_for:
+            return self.of_parts is not None and "parts" in entry.only_for
         return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
 
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
@@ -202,18 +223,27 @@ class _Job:
         return len(self.found(tokens)) == 1 or self.split(tokens) is not None
 
     def is_limit(self, tokens: tuple[Token, ...]) -> bool:
+        if self.of_parts is not None:
+            return self.each()[0].readable(tokens)
         if len(tokens) >= len(self.words.tokens):
             return False
         return all(job.readable(tokens) for job in self.each())
 
     def each(self) -> list[_Job]:
+        if self.of_parts is not None and not self.apart:
+            self.apart.extend(self.on(bound) for bound in self.of_parts.each)
         if len(self.subjects) == 1:
-            return [self]
+            return self.apart or [self]
         if not self.apart:
             self.apart.extend(
                 _Job(self.reader, (subject,), self.words, self.bare, loose=True) for subject in self.subjects
             )
         return self.apart
+
+    def on(self, bound: Bound) -> _Job:
+        """The same words for one value of several parts."""
+        subject = Subject(bound, self.subjects[0].text, self.subjects[0].span)
+        return _Job(self.reader, (subject,), self.words, self.bare)
 
     # ---- binding
 
@@ -236,11 +266,17 @@ class _Job:
             if fill.slot.kind == "list":
                 slots[fill.slot.name] = self.listed(fill)
                 shown[fill.slot.name] = self.text(fill.tokens)
+            elif fill.slot.kind == "limit" and self.of_parts is not None:
+                self.limited_parts(entry, fill, self.of_parts, slots, shown)
             elif fill.slot.kind == "limit":
                 self.limited(fill, _called(match), slots, shown)
             elif fill.slot.kind != "noun":
                 slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
                 shown[fill.slot.name] = self.number_text(fill)
+        if self.of_parts is not None:
+            slots["parts"] = self.of_parts.count
+            for name, fact in self.of_parts.facts.items():
+                slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
         if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
             raise self.where_fails(entry, shown, tokens)
         return Occurrence(
@@ -339,6 +375,22 @@ class _Job:
             shown[f"{one}_{name}"] = f"{subject.text} {text}"
         shown[name] = f"{', '.join(s.text for s in self.subjects)} {text}"
         slots[name] = Listed(limits, (), shown[name])
+
+    def limited_parts(
+        self, entry: Entry, fill: Fill, of_parts: OfParts, slots: dict[str, Bound], shown: dict[str, str]
+    ) -> None:
+        """Binds a limit c on like parts: `c` of each that is there, `mean_c` on their mean."""
+        name, text = fill.slot.name, self.text(fill.tokens)
+        thing = self.subjects[0].text
+        limits = tuple(job.whole(fill.tokens) for job in self.each())
+        shown[name] = f"{thing} {text}"
+        slots[name] = Listed(limits, (), shown[name], of_parts.there)
+        asked = " ".join(reading.formula_text for reading in entry.readings)
+        for together, value in of_parts.together.items():
+            key = f"{together}_{name}"
+            if key in asked:
+                shown[key] = f"{together} {thing} {text}"
+                slots[key] = Listed((self.on(value).whole(fill.tokens),), (), shown[key])
 
     def listed(self, fill: Fill) -> Listed:
         subject = self.first

@@ -273,6 +273,7 @@ class _Resolving:
             unrestated=open_items,
             source_name=self.written.page.source.name,
             rivals=tuple(self.groups.rivals),
+            parts=tuple(self.names.parts.values()),
         )
 
 

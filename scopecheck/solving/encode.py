@@ -38,6 +38,7 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
+    Median,
     Multiply,
     Negate,
     Not,
@@ -134,6 +135,8 @@ class Encoder:
                 return self._rounded(item, step, rule, origin)
             case CountOf(name):
                 return Ratio(self._size_of_set(name))
+            case Median(items, count):
+                return self._median(items, count)
             case Branch(condition, then, otherwise):
                 true, false = self.encode(condition)
                 return _select(((true, self.encode_term(then)), (false, self.encode_term(otherwise))))
@@ -280,6 +283,44 @@ class Encoder:
         if not items:
             return Ratio(Fraction(0), None, False)
         return reduce(better, map(self.encode_term, items))
+
+    def _median(self, items: tuple[Term, ...], count: Term) -> Ratio:
+        """The mean of the two middle ones, which are defined by how many lie below them and up to them.
+
+        Of a number that is neither, the same number of items lie below and up to it; so both are unique, and
+        what defines them may be required everywhere.
+        """
+        how_many = self.encode_term(count)
+        ratios = [self.encode_term(item) for item in items]
+        present = [relate(">=", _value(how_many), Fraction(i)) for i in range(1, len(items) + 1)]
+        some = both(how_many.defined, relate(">=", _value(how_many), Fraction(1)))
+        given = [either(deny(p), r.defined) for p, r in zip(present, ratios, strict=True)]
+        defined = both(some, *given)
+        n = _value(how_many)
+        values = list(zip(present, map(_value, ratios), strict=True))
+        settled = [v for p, v in values if isinstance(v, Fraction) and p is True]
+        if isinstance(n, Fraction) and len(settled) == n:
+            ordered = sorted(settled)
+            ends = ordered[(len(ordered) - 1) // 2 :][:1] + ordered[len(ordered) // 2 :][:1]
+            return Ratio(sum(ends, Fraction(0)) / 2, None, defined)
+        lower, upper = self.words.two_middle()
+
+        def twice(op: Op, middle: z3.ArithRef) -> Number:
+            one, none = Fraction(2), Fraction(0)
+            return reduce(plus, (choose(both(p, relate(op, v, middle)), one, none) for p, v in values), none)
+
+        self.words.define(
+            either(
+                deny(defined),
+                both(
+                    relate(">=", twice("<=", lower), n),
+                    relate("<", twice("<", lower), n),
+                    relate(">", twice("<=", upper), n),
+                    relate("<=", twice("<", upper), n),
+                ),
+            )
+        )
+        return Ratio(times(Fraction(1, 2), plus(lower, upper)), None, defined)
 
     def _size_of_set(self, name: str) -> Number:
         declared = self.words.declarations[name]

@@ -7,7 +7,7 @@ the answers.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 import z3
 
@@ -25,6 +25,7 @@ class Engine:
         self._solver.set("rlimit", work)
         assert_all(self._solver, always)
         self._literals: dict[int, tuple[z3.BoolRef, z3.BoolRef]] = {}
+        self._defined = 0
 
     @property
     def is_full(self) -> bool:
@@ -39,6 +40,11 @@ class Engine:
             # The expression is kept beside its literal so that its identity is not reused.
             self._literals[key] = (expression, literal)
         return self._literals[key][1]
+
+    def define(self, definitions: Sequence[z3.BoolRef]) -> None:
+        """Takes up those of the definitions that came after the last time."""
+        assert_all(self._solver, definitions[self._defined :])
+        self._defined = len(definitions)
 
     def check(self, assumed: list[z3.BoolRef]) -> z3.CheckSatResult:
         return checked(self._solver, assumed)

@@ -33,6 +33,7 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
+    Median,
     Multiply,
     Negate,
     Not,
@@ -92,6 +93,10 @@ def evaluate_term(term: Term, article: Article, k: Construction) -> Fraction | N
             members = article[name]
             assert isinstance(members, frozenset)
             return Fraction(len(members))
+        case Median(items, count):
+            how_many = evaluate_term(count, article, k)
+            values = None if how_many is None else _values(items[: int(how_many)], article, k)
+            return _middle(sorted(values)) if values else None
         case Branch(condition, then, otherwise):
             holds = evaluate(condition, article, k)
             if holds is None:
@@ -101,6 +106,11 @@ def evaluate_term(term: Term, article: Article, k: Construction) -> Fraction | N
             return evaluate_term(options[k.readings[group]], article, k)
         case _:
             assert_never(term)
+
+
+def _middle(ordered: list[Fraction]) -> Fraction:
+    half = len(ordered) // 2
+    return ordered[half] if len(ordered) % 2 else (ordered[half - 1] + ordered[half]) / 2
 
 
 def evaluate(formula: Formula, article: Article, k: Construction) -> bool | None:

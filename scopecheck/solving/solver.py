@@ -469,7 +469,9 @@ class Search:
         # The wall is looked at between steps only: inside one, answers would depend on the machine.
         if self.session.wall_left() <= 0:
             raise Undecided("the wall limit ran out")
-        answer = self._engine.check([*self._assumed, *self._literals(constraints)])
+        assumed = [*self._assumed, *self._literals(constraints)]
+        self._engine.define(self.session.words.definitions)
+        answer = self._engine.check(assumed)
         if answer == z3.unknown:
             raise Undecided("the work budget of one step ran out")
         found: bool = answer == z3.sat
@@ -480,7 +482,7 @@ class Search:
     def everything_required(self) -> list[z3.BoolRef]:
         """All that is required, with what always holds: for another solver to start from."""
         always = self.session.always(self.groups, self._things)
-        return [*always, *(c.expression for c in self._required)]
+        return [*always, *self.session.words.definitions, *(c.expression for c in self._required)]
 
     def conflict(self, labelled: list[tuple[str, Constraint]]) -> tuple[str, ...] | None:
         """A minimal set of labels whose constraints cannot hold together; None if all can.

@@ -272,6 +272,7 @@ class Vocabulary:
         self.parameters = {p.key: z3.Real(f"stretch {i}") for i, p in enumerate(sheet.parameters)}
         self.second = {p.key: z3.Real(f"second stretch {i}") for i, p in enumerate(sheet.parameters)}
         self.grid = {d.name: z3.Int(f"grid {i}") for i, d in enumerate(sheet.declarations)}
+        self.definitions: list[z3.BoolRef] = []
         self.wide_grid = {d.name: z3.Int(f"wide grid {i}") for i, d in enumerate(sheet.declarations)}
 
     def at_article(self, article: Article) -> Vocabulary:
@@ -281,6 +282,15 @@ class Vocabulary:
         pinned.fixed = article
         pinned.wholes = {}
         return pinned
+
+    def two_middle(self) -> tuple[z3.ArithRef, z3.ArithRef]:
+        """Two more numbers, whose values a definition gives."""
+        index = len(self.definitions)
+        return z3.Real(f"lower middle {index}"), z3.Real(f"upper middle {index}")
+
+    def define(self, definition: Condition) -> None:
+        """Something that holds of every article, whatever else is asked."""
+        self.definitions.append(as_bool(definition))
 
     def number(self, name: str) -> Number:
         if self.fixed is None:

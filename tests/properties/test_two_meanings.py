@@ -14,7 +14,7 @@ from scopecheck.core.rewrite import read_as
 from scopecheck.solving.encode import Encoder, Pair, rounds_to_above, rounds_to_at_least
 from scopecheck.solving.evaluate import compare, evaluate, rounded_to_whole
 from scopecheck.solving.solver import Session, Undecided
-from scopecheck.solving.symbols import Vocabulary, as_bool, numeral
+from scopecheck.solving.symbols import Condition, Vocabulary, as_bool, numeral
 from tests import strategies
 
 
@@ -26,12 +26,23 @@ def situations(draw: st.DrawFn, depth: int = 3) -> tuple[Sheet, Formula, Article
     return world.sheet(), formula, article, draw(strategies.constructions(world))
 
 
-def as_value(pair: Pair, settled: list[tuple[z3.ExprRef, z3.ExprRef]]) -> bool | None:
-    true, false = (z3.simplify(z3.substitute(as_bool(part), *settled)) for part in pair)
-    assert z3.is_true(true) or z3.is_false(true), f"not settled: {true}"
-    assert z3.is_true(false) or z3.is_false(false), f"not settled: {false}"
-    assert not (z3.is_true(true) and z3.is_true(false))
-    return True if z3.is_true(true) else False if z3.is_true(false) else None
+def as_value(pair: Pair, settled: list[tuple[z3.ExprRef, z3.ExprRef]], words: Vocabulary) -> bool | None:
+    true, false = (is_settled(part, settled, words) for part in pair)
+    assert not (true and false)
+    return True if true else False if false else None
+
+
+def is_settled(part: Condition, settled: list[tuple[z3.ExprRef, z3.ExprRef]], words: Vocabulary) -> bool:
+    """The one value that the condition can have, what is defined beside it being as it must be."""
+    condition = z3.simplify(z3.substitute(as_bool(part), *settled))
+    if not words.definitions:
+        assert z3.is_true(condition) or z3.is_false(condition), f"not settled: {condition}"
+        return z3.is_true(condition)
+    solver = z3.Solver()
+    solver.add(*(z3.substitute(d, *settled) for d in words.definitions))
+    values = [v for v, c in ((True, condition), (False, z3.Not(condition))) if solver.check(c) == z3.sat]
+    assert len(values) == 1, f"not settled: {condition}"
+    return values[0]
 
 
 def settled_readings(words: Vocabulary, k: Construction) -> list[tuple[z3.ExprRef, z3.ExprRef]]:
@@ -67,10 +78,10 @@ def test_meanings_agree_on_a_given_thing(situation: tuple[Sheet, Formula, Articl
     expected = evaluate(formula, article, k)
     pinned = words.at_article(article)
     readings, things = settled_readings(words, k), settled_things(words, article)
-    assert as_value(Encoder(pinned).encode(formula), readings) == expected
-    assert as_value(Encoder(pinned, k).encode(formula), []) == expected
-    assert as_value(Encoder(words).encode(formula), readings + things) == expected
-    assert as_value(Encoder(words, k).encode(formula), things) == expected
+    assert as_value(Encoder(pinned).encode(formula), readings, words) == expected
+    assert as_value(Encoder(pinned, k).encode(formula), [], words) == expected
+    assert as_value(Encoder(words).encode(formula), readings + things, words) == expected
+    assert as_value(Encoder(words, k).encode(formula), things, words) == expected
 
 
 @settings(max_examples=150)

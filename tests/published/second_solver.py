@@ -37,6 +37,7 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
+    Median,
     Multiply,
     Negate,
     Not,
@@ -204,6 +205,8 @@ class SecondSolver:
             case CountOf(name):
                 has = [self._one_if(x) for (n, _), x in self.members.items() if n == name]
                 return self.t.mkTerm(Kind.TO_REAL, self._sum(has)), always
+            case Median(items, count):
+                return self._median([self.term(item) for item in items], self.term(count))
             case Branch(condition, then, otherwise):
                 return self._branch(condition, then, otherwise)
             case ReadTerm(group, options):
@@ -229,6 +232,21 @@ class SecondSolver:
             return self._fold(Kind.ADD, values, self._number(0)), has
         sign = Kind.LEQ if isinstance(term, Least) else Kind.GEQ
         return self._most(values, self._number(0), sign), has if parts else self.t.mkFalse()
+
+    def _median(self, parts: Sequence[tuple[Cvc, Cvc]], count: tuple[Cvc, Cvc]) -> tuple[Cvc, Cvc]:
+        """For each number of items its own network of exchanges, and the middle of what comes out."""
+        value, has = self._number(0), self.t.mkFalse()
+        for n in range(1, len(parts) + 1):
+            ordered = [v for v, _ in parts[:n]]
+            for end in range(n - 1, 0, -1):
+                for i in range(end):
+                    a, b = ordered[i], ordered[i + 1]
+                    ordered[i], ordered[i + 1] = (self._most([a, b], a, k) for k in (Kind.LEQ, Kind.GEQ))
+            middle = self._plus(ordered[(n - 1) // 2], ordered[n // 2])
+            so_many = self.t.mkTerm(Kind.EQUAL, count[0], self._number(n))
+            value = self._if(so_many, self._times(self._number(Fraction(1, 2)), middle), value)
+            has = self._if(so_many, self._all([h for _, h in parts[:n]]), has)
+        return value, self._all([count[1], has])
 
     def _of_one(self, term: Negate | Magnitude | Remainder | Rounded, value: Cvc) -> Cvc:
         match term:

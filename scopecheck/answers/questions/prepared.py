@@ -139,11 +139,12 @@ class Prepared:
         obligations += [Obligation(formula, wanted, self.session.base) for formula, wanted in in_base]
         witness = verify(self.sheet, picked.article, tuple(obligations))
         settled = self._for_this(settled, groups, picked.article, expected)
+        absent = self.sheet.absent(picked.article)
         return replace(
             self.told(finding, settled, groups),
             witness=witness,
-            shown=self.shown_names(formulas),
-            departs=picked.departs,
+            shown=tuple(n for n in self.shown_names(formulas) if n not in absent),
+            departs=tuple(n for n in picked.departs if n not in absent),
             reference=picked.reference,
             grade=picked.grade,
             simplest=picked.simplest,
@@ -241,7 +242,10 @@ class Prepared:
 
     def _point(self, case: Case, scope: Formula) -> Article | None:
         stated = stated_values(self.sheet, case, exact=True)
-        if case.groups or not self.session.names_in(case.facts, scope) <= set(stated):
+        meant = self.session.names_in(case.facts, scope)
+        if all(part.count in stated for part in self.sheet.parts):
+            meant -= self.sheet.absent(stated)
+        if case.groups or not meant <= set(stated):
             return None
         article = self.known((case.facts, scope), case)[0].article
         try:
@@ -264,7 +268,9 @@ class Prepared:
         return replace(
             self.told(finding, settled, groups),
             witness=verify(self.sheet, article, obligations),
-            shown=self.shown_names((case.facts, scope)),
+            shown=tuple(
+                n for n in self.shown_names((case.facts, scope)) if n not in self.sheet.absent(article)
+            ),
             reference=case.name,
             grade="listed",
         )
