@@ -104,8 +104,6 @@ class Names:
 
     def unknown(self, name: str, span: Span, more: Iterable[str] = ()) -> Trouble:
         """The error for a name that nothing declares, with the nearest known one or a proposal."""
-        if name.lower() in self.failed:
-            return trouble(span, f"'{name}' is not declared")
         bare = [p for p in self.parts.values() if name.lower() in p.fields]
         if (found := self.field_of(name)) or bare:
             part, own = found or (bare[0], name.lower())
@@ -115,6 +113,8 @@ class Names:
                 f"write EVERY {part.name} ({own} ...), SOME {part.name} (...), MEAN {part.name} ({own}), or"
                 f" {part.slot(1, own)} for the first",
             )  # fmt: skip
+        if name.lower() in self.failed:
+            return trouble(span, f"'{name}' is not declared")
         near = did_you_mean(name, (*self.all(), *more))
         for d in self.declarations.values():
             if not isinstance(d, NumberDecl) and (member := member_of(d, name)) is not None:

@@ -1,0 +1,90 @@
+"""Like parts in a sheet: what is read, what is told of mistakes, and how a thing with parts is shown."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import sheet
+
+TRAY = """
+hole        part, 1 to 4
+  diameter  length in mm
+  edge      one of only sharp, round
+{declared}
+
+1. A tray with at least two holes, the holes having a diameter of between 2 and 4 mm.
+   | {line}
+
+{cases}
+"""
+
+
+def tray(line: str = "holes : at least two holes", cases: str = "", declared: str = "") -> str:
+    return TRAY.format(line=line, cases=cases, declared=declared)
+
+
+@pytest.mark.parametrize(
+    ("text", "message", "help"),
+    [
+        (
+            tray("diameter >= 2 mm"),
+            "'diameter': of which hole?",
+            "write EVERY hole (diameter ...), SOME hole (...), MEAN hole (diameter), or ",
+        ),
+        (tray("hole diameter >= 2 mm"), "'hole diameter': of which hole?", "of hole 1 for the first"),
+        (tray("EVERY hold (diameter >= 2 mm)"), "no part is declared as 'hold'", "did you mean 'hole'?"),
+        (tray("MEAN hole (diameter) = 3 mm, holes"), "'holes' alone is not a condition", ""),
+        (tray("EVERY hole (diameter) >= 2 mm"), "EVERY", ""),
+        (tray(declared="slot  part"), "a part without how many there may be", "write part, 1 to 12"),
+        (tray(declared="slot  part, 5 to 2"), "from 5 to 2 parts", ""),
+        (tray(declared="slot  part, up to 900"), "from 0 to 900 parts", ""),
+        (tray(declared="hole  part, up to 3"), "'hole' is declared twice", ""),
+        (tray(declared="slot  part, up to 3\n  pin  part, up to 2"), "a part below a part", "left margin"),
+        (
+            tray(declared="slot  part, up to 3\n  width  length in mm\n  width  length in mm"),
+            "'width' is declared twice",
+            "",
+        ),
+        (tray("diameter of hole 9 >= 2 mm"), "'diameter of hole 9' is not declared", ""),
+    ],
+)
+def test_mistakes_are_told(text: str, message: str, help: str) -> None:
+    made, found = read_sheet(Source("test", text))
+    assert made is None
+    assert any(message in d.message and help in d.help for d in found), [(d.message, d.help) for d in found]
+
+
+def test_a_limit_in_words_may_be_on_each_on_the_mean_on_most_or_on_some() -> None:
+    """5 mm is too wide for one hole; the mean of 3, 3 and 5 mm is not, and two of three are within."""
+    coarse = "must stay out\n  coarse : holes = 3, " + ", ".join(
+        f"diameter of hole {i} = {d} mm" for i, d in ((1, 3), (2, 3), (3, 5))
+    )
+    asked = ask_all(sheet(tray("diameter of the holes : between 2 and 4 mm", coarse)))
+    (found,) = [f for f in asked.findings if f.question == "outside met"]
+    group = next(g for g in asked.groups if "every one of them" in {r.label for r in g.readings})
+    (taken,) = {r.reading for r in (*found.rereads, *found.read_as) if r.group == group.index}
+    same = {r for g, r in found.others if g == group.index} | {taken}
+    assert {group.readings[r].label for r in same} == {"their mean", "most of them", "at least one of them"}
+
+
+def test_parts_that_are_not_there_are_not_shown() -> None:
+    case = "inside\n  sample : holes = 2, diameter of hole 1 = 2 mm, diameter of hole 2 = 5 mm"
+    asked = ask_all(sheet(tray("EVERY hole (diameter <= 4 mm)", case)))
+    (found,) = [f for f in asked.findings if f.question == "inside lost"]
+    assert found.quantifier == "every"
+    assert found.grade == "listed"
+    assert not [n for n in found.shown if n.endswith(("hole 3", "hole 4"))]
+    assert found.witness is not None
+    assert found.witness.article["diameter of hole 2"] == Fraction(5, 1000)
+
+
+def test_the_mean_of_no_parts_has_no_value() -> None:
+    text = tray("MEAN peg (height) <= 4 mm", declared="peg  part, up to 2\n  height  length in mm")
+    (found,) = [f for f in ask_all(sheet(text)).findings if f.question == "undefined"]
+    assert found.witness is not None
+    assert found.witness.article["pegs"] == 0
