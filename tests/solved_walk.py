@@ -31,6 +31,7 @@ class SolvedWalk(Walk):
             solver.add(as_bool(encoder.encode(formula)[0]))
         if without is not None:
             solver.add(z3.Not(as_bool(encoder.encode(without)[0])))
+        solver.add(*words.definitions)
         answer = solver.check()
         assert answer != z3.unknown
         return bool(answer == z3.sat)

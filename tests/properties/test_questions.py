@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import combinations, groupby
 
-from hypothesis import event, given, settings
+from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 
 from scopecheck.answers.findings import Finding, Looked
@@ -23,8 +23,15 @@ from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.answers.witness import verify
-from scopecheck.core.construction import Construction, admissible_readings, departs, groups_in, names_in
-from scopecheck.core.model import All, Case, Formula, NumberDecl, Role, Sheet
+from scopecheck.core.construction import (
+    Construction,
+    admissible_readings,
+    departs,
+    groups_in,
+    names_in,
+    nodes,
+)
+from scopecheck.core.model import All, Case, Formula, Median, NumberDecl, Role, Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Undecided
@@ -557,6 +564,9 @@ def measured(draw: st.DrawFn, *roles: Role) -> Sheet:
     """A sheet with lengths in place of the counts, and other ends."""
     sheet = draw(strategies.sheets(*roles))
     lower, upper = draw(st.sampled_from([("0", "3000"), ("(0", None), (None, "(2500")]))
+    # A median may be of as many things as a count says; a length is no count.
+    formulas = [x.formula for c in sheet.claims for x in c.limitations] + [c.facts for c in sheet.cases]
+    assume(not any(isinstance(node, Median) for f in formulas for node in nodes(f)))
     lengths = (build.number("n", "mm", lower, upper), build.number("m", "mm", "-1000", "1000"))
     return replace(sheet, declarations=(*lengths, *sheet.declarations[2:]))
 
