@@ -83,8 +83,9 @@ def test_parts_that_are_not_there_are_not_shown() -> None:
     assert found.witness.article["diameter of hole 2"] == Fraction(5, 1000)
 
 
-def test_the_mean_of_no_parts_has_no_value() -> None:
-    text = tray("MEAN peg (height) <= 4 mm", declared="peg  part, up to 2\n  height  length in mm")
+@pytest.mark.parametrize("word", ["MEAN", "MEDIAN", "LEAST"])
+def test_the_mean_and_the_median_of_no_parts_have_no_value(word: str) -> None:
+    text = tray(f"{word} peg (height) <= 4 mm", declared="peg  part, up to 2\n  height  length in mm")
     (found,) = [f for f in ask_all(sheet(text)).findings if f.question == "undefined"]
     assert found.witness is not None
     assert found.witness.article["pegs"] == 0

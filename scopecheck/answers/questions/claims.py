@@ -22,6 +22,7 @@ from scopecheck.core.model import (
     Greatest,
     Least,
     Limitation,
+    Median,
     Not,
     Op,
     Read,
@@ -301,14 +302,14 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
 
 
 def may_lack_value(node: Node) -> bool:
-    """Is this a division (but not by a written number, unless 0), or the least or greatest of nothing?"""
+    """Is this a division (but not by a written number, unless 0), a median, or the least of nothing?"""
     match node:
         case Divide(_, Const(value)):
             return value == 0
         case Least(items) | Greatest(items):
             return not items
         case _:
-            return isinstance(node, Divide)
+            return isinstance(node, Divide | Median)
 
 
 def _expression(limitation: Limitation) -> str:
