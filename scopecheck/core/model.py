@@ -281,7 +281,10 @@ Formula: TypeAlias = (
 
 @record
 class NumberDecl:
-    """A quantity, share or count. `stated_bounds` tells bounds the sheet wrote from those of the kind."""
+    """A quantity, share or count. `stated_bounds` tells bounds the sheet wrote from those of the kind.
+
+    `varies` names what it belongs to where that is not the thing claimed: the user, the occasion; else ''.
+    """
 
     name: str
     kind: Kind
@@ -292,6 +295,11 @@ class NumberDecl:
     stated_bounds: bool
     note: str
     span: Span = field(compare=False)
+    varies: str = ""
+
+
+Classes: TypeAlias = tuple[tuple[str, tuple[str, ...]], ...]
+"""Classes of members: the name of each and the members, themselves no classes, that it stands for."""
 
 
 @record
@@ -302,6 +310,7 @@ class ChoiceDecl:
     members: tuple[str, ...]
     note: str
     span: Span = field(compare=False)
+    classes: Classes = ()
 
 
 @record
@@ -312,6 +321,7 @@ class SetDecl:
     members: tuple[str, ...]
     note: str
     span: Span = field(compare=False)
+    classes: Classes = ()
 
 
 Declaration: TypeAlias = NumberDecl | ChoiceDecl | SetDecl
@@ -339,6 +349,24 @@ class Part:
     def present(self, index: int) -> Formula:
         """That there are at least so many parts."""
         return Compare(">=", Measured(self.count), Const(Fraction(index)))
+
+
+@record
+class Composition:
+    """Ingredients that make up a whole: each a declared share, all of them together 100 %.
+
+    `members` are the ingredients in the order of the sheet; unless the composition was closed with `only`, the
+    last two are `others` and `impurities`, else ''. Each class is a declared share of its own, the sum of its
+    members. `name` is that of the composition, or that of one of its classes seen as a list of its members.
+    """
+
+    name: str
+    members: tuple[str, ...]
+    classes: Classes
+    others: str
+    impurities: str
+    unit: Unit
+    span: Span = field(compare=False)
 
 
 # ---- readings
@@ -561,6 +589,7 @@ class Sheet:
     source_name: str
     rivals: tuple[Rivals, ...] = ()
     parts: tuple[Part, ...] = ()
+    compositions: tuple[Composition, ...] = ()
 
     def declaration(self, name: str) -> Declaration:
         return next(d for d in self.declarations if d.name == name)

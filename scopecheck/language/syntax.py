@@ -231,13 +231,17 @@ class UnitStatement:
 
 @node
 class NumberKind:
-    """`length in mm, > 0`: dimension word or '', unit (None: plain), bounds as sign and number."""
+    """`length in mm, > 0`: dimension word or '', unit (None: plain), bounds as sign and number.
+
+    `varies` names what the quantity belongs to, other than the thing itself, such as the user; else ''.
+    """
 
     word: str
     unit: Unit | None
     whole: bool
     bounds: tuple[tuple[str, NumberNode], ...]
     span: Span
+    varies: str = ""
 
 
 @node
@@ -261,12 +265,37 @@ class PartKind:
 
 
 @node
+class MixtureKind:
+    """A composition, its ingredients as shares in `unit`; closed by `only`."""
+
+    unit: Unit
+    only: bool
+    span: Span
+
+
+@node
+class ClassLine:
+    """A line below a list or a composition: a class and its members, or an ingredient by itself.
+
+    `members` is None for an ingredient; `only`: the class has no further member; `all_but`: its members are all
+    but those named.
+    """
+
+    name: NameNode
+    members: tuple[NameNode, ...] | None
+    only: bool
+    all_but: bool
+    span: Span
+
+
+@node
 class Declare:
     names: tuple[NameNode, ...]
-    kind: NumberKind | ListKind | PartKind
+    kind: NumberKind | ListKind | PartKind | MixtureKind
     note: str
     span: Span
     fields: tuple[Declare, ...] = ()
+    classes: tuple[ClassLine, ...] = ()
 
 
 @node

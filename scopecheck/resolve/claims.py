@@ -210,6 +210,10 @@ def subject(names: Names, node: Node) -> Subject:
             return of_parts(names, *found, node.span)
         if declared is not None and hasattr(declared, "members"):
             return Subject(declared, declared.name, node.span)  # type: ignore[arg-type]
+        mixture = names.mixture(node.name)
+        if mixture is not None:
+            amount = number_of(declared) if isinstance(declared, NumberDecl) else mixture
+            return Subject(amount, mixture.name, node.span, mixture=mixture)
     value = term(context(names), node)
     if isinstance(value, Typed) and value.number is not None:
         raise trouble(

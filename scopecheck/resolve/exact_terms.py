@@ -152,6 +152,8 @@ def _name(context: Context, node: NameNode) -> Typed:
             )
         if opened := context.names.noun(node.name):
             return opened(node.span)
+        if content := context.names.content(node.name):
+            return content
         raise context.names.unknown(node.name, node.span)
     if isinstance(bound, Typed):
         return bound

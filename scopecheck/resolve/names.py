@@ -8,6 +8,7 @@ from typing import Literal, TypeAlias
 from scopecheck.core.model import (
     OTHERS,
     ChoiceDecl,
+    Composition,
     Declaration,
     Formula,
     Measured,
@@ -21,9 +22,8 @@ from scopecheck.foundations.quantity import Kind, Unit
 from scopecheck.foundations.record import field, holder, record
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number, Own
-
-OTHER_WORDS = ("others", OTHERS)
-
+from scopecheck.resolve.classes import ListBound, stands_for
+from scopecheck.resolve.compositions import on_basis, seen_as_list
 
 @record
 class Typed:
@@ -57,7 +57,7 @@ class Listed:
     there: tuple[Formula, ...] = ()
 
 
-Bound: TypeAlias = Typed | SetDecl | ChoiceDecl | Listed
+Bound: TypeAlias = Typed | ListBound | Listed
 Mode: TypeAlias = Literal["sheet", "reading", "condition"]
 
 
@@ -72,6 +72,9 @@ class Names:
     declarations: dict[str, Declaration] = field(default_factory=dict)
     nouns: dict[str, Callable[[Span], Typed]] = field(default_factory=dict)
     parts: dict[str, Part] = field(default_factory=dict)
+    compositions: dict[str, Composition] = field(default_factory=dict)
+    bases: set[tuple[str, str]] = field(default_factory=set)
+    """The place, and what stands there only as what something else is a content of."""
     own: Own = field(default_factory=dict)
     failed: frozenset[str] = frozenset()
     """Names whose declaration has a mistake of its own."""
@@ -100,6 +103,33 @@ class Names:
                 for own in part.fields:
                     if asked in (f"{of} {own}", f"{own} of {of}", f"{own} of the {of}"):
                         return part, own
+        return None
+
+    def mixture(self, name: str) -> Composition | None:
+        """The composition of a name, or a class of one as a list of its members."""
+        for made in self.compositions.values():
+            if made.name.lower() == name.lower():
+                return made
+            if seen := seen_as_list(made, name):
+                return seen
+        return None
+
+    def content(self, name: str) -> Typed | None:
+        """`filler of solids`, `filler of the paint`: the content of one amount in another, or None."""
+        whole, of, basis = name.partition(" of ")
+        basis = basis.removeprefix("the ")
+        share = self.declared(whole) if of else None
+        for made in self.compositions.values():
+            shares = (*made.members, *(above for above, _ in made.classes))
+            if not isinstance(share, NumberDecl) or share.name not in shares:
+                continue
+            if basis.lower() == made.name.lower():
+                return number_of(share)
+            below = self.declared(basis)
+            if below is not None and below.name in shares:
+                self.bases.add((self.here[1], below.name))
+                term, unit = on_basis(share.name, below.name, made.unit)
+                return Typed(term, unit.kind, unit=unit)
         return None
 
     def unknown(self, name: str, span: Span, more: Iterable[str] = ()) -> Trouble:
@@ -139,24 +169,15 @@ def number_of(declaration: NumberDecl) -> Typed:
     return Typed(Measured(declaration.name), declaration.kind, unit=declaration.unit, whole=declaration.whole)
 
 
-def member_of(declaration: SetDecl | ChoiceDecl, words: str) -> str | None:
-    """The member that words name, articles dropped, or None."""
-    plain = " ".join(words.split())
-    for article in ("", "a ", "an ", "the "):
-        if plain.lower().startswith(article):
-            wanted = plain[len(article) :].lower()
-            if wanted in OTHER_WORDS:
-                return OTHERS if OTHERS in declaration.members else None
-            for member in declaration.members:
-                if member.lower() == wanted:
-                    return member
-    return None
+def member_of(declaration: ListBound, words: str) -> str | None:
+    """The member or class that words name, articles dropped, or None."""
+    return stands_for(declaration, words)
 
 
-def no_member(declaration: SetDecl | ChoiceDecl, words: str, span: Span) -> Trouble:
+def no_member(declaration: ListBound, words: str, span: Span) -> Trouble:
     """The error for words that are no member of a list."""
-    listed = ", ".join(m for m in declaration.members)
+    known = (*declaration.members, *(name for name, _ in declaration.classes))
     return trouble(
-        span, f"'{words}' is no member of {declaration.name}", f"Its members are: {listed}.",
-        did_you_mean(words, declaration.members) or f"add it to the list of {declaration.name}",
+        span, f"'{words}' is no member of {declaration.name}", f"Its members are: {', '.join(known)}.",
+        did_you_mean(words, known) or f"add it to the list of {declaration.name}",
     )  # fmt: skip

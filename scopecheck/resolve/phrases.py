@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from difflib import SequenceMatcher, get_close_matches
 from itertools import pairwise
 
-from scopecheck.core.model import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
+from scopecheck.core.model import All, ChoiceDecl, Composition, Formula, Not, NumberDecl, SetDecl
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import field, record, replace
@@ -15,6 +15,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
+from scopecheck.resolve.classes import has
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.entry import Entry
@@ -38,6 +39,8 @@ class Subject:
     text: str
     span: Span
     parts: OfParts | None = None
+    mixture: Composition | None = None
+    """A composition, or a class of its ingredients, as a list; the amount of the class is `bound`."""
 
 
 @record
@@ -84,7 +87,11 @@ class Reader:
             tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
             tokens = spelled_amounts(tokens, subjects[0].bound, self.names.own)
         job = _Job(self, subjects, words, _borrowed(tokens))
-        return job.whole(_with_units(tokens))
+        tokens = _with_units(tokens)
+        if len(subjects) == 1 and (mixture := subjects[0].mixture) and not job.readable(tokens):
+            listing = _Job(self, (replace(subjects[0], bound=mixture),), words, _borrowed(tokens))
+            job = listing if listing.readable(tokens) or not job.speaks_of_amounts(tokens) else job
+        return job.whole(tokens)
 
 
 def _borrowed(tokens: tuple[Token, ...]) -> frozenset[int]:
@@ -167,6 +174,10 @@ class _Job:
             return []
         return matches(tokens, Phrasebook(definitions, alone=True), self.tests())
 
+    def speaks_of_amounts(self, tokens: tuple[Token, ...]) -> bool:
+        """Do the words hold a number, so that they speak of an amount?"""
+        return isinstance(self.first, Typed) and any(t.number for t in tokens)
+
     def readable(self, tokens: tuple[Token, ...]) -> bool:
         return bool(tokens) and (bool(self.found(tokens)) or self.split(tokens) is not None)
 
@@ -216,7 +227,7 @@ class _Job:
         return found if isinstance(found, NumberDecl) else None
 
     def is_item(self, tokens: tuple[Token, ...]) -> bool:
-        if isinstance(self.first, (SetDecl, ChoiceDecl)):
+        if isinstance(self.first, (SetDecl, ChoiceDecl, Composition)):
             return member_of(self.first, self.text(tokens)) is not None
         if len(tokens) >= len(self.words.tokens):
             return False
@@ -395,10 +406,9 @@ class _Job:
     def listed(self, fill: Fill) -> Listed:
         subject = self.first
         text = self.text(fill.tokens)
-        if isinstance(subject, (SetDecl, ChoiceDecl)):
+        if isinstance(subject, (SetDecl, ChoiceDecl, Composition)):
             members = [member_of(subject, self.text(m)) or "" for m in fill.members]
-            make = Includes if isinstance(subject, SetDecl) else Chosen
-            return Listed(tuple(make(subject.name, m) for m in members), tuple(members), text)
+            return Listed(tuple(has(subject, m) for m in members), tuple(members), text)
         return Listed(tuple(self.whole(m) for m in fill.members), (), text)
 
     # ---- when nothing reads the words
@@ -411,7 +421,7 @@ class _Job:
         cause = "The words right of a colon are read as one phrase, whole."
         if shorter := self.shorter(tokens, literals):
             return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}")
-        if isinstance(self.first, (SetDecl, ChoiceDecl)):
+        if isinstance(self.first, (SetDecl, ChoiceDecl, Composition)):
             loose = matches(tokens, self.reader.phrases, self.tests(any_item=True))
             for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
                 for member in fill.members:

@@ -10,6 +10,7 @@ from types import MappingProxyType
 from scopecheck.core.model import Bound as End
 from scopecheck.core.model import (
     ChoiceDecl,
+    Composition,
     Const,
     Formula,
     FreeParameter,
@@ -235,9 +236,8 @@ def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool 
 def is_kind(subject: Bound, kind: str) -> bool:
     """Whether a subject is measured, counted, a level, a share, a set and so on."""
     if not isinstance(subject, Typed):
-        return (isinstance(subject, SetDecl) and kind == "sets") or (
-            isinstance(subject, ChoiceDecl) and kind == "choices"
-        )
+        own = {SetDecl: "sets", ChoiceDecl: "choices", Composition: "compositions"}
+        return own.get(type(subject)) == kind
     own = subject.kind or PLAIN_KIND
     share = not own.dimension and (
         bool(own.basis) or (subject.unit is not None and bool(subject.unit.symbol))
