@@ -75,6 +75,22 @@ class CallNode:
 
 
 @node
+class RecitedNode:
+    """What the claim and those above it name of a list."""
+
+    span: Span
+
+
+@node
+class WithoutNode:
+    """What is left of a composition without some of its ingredients: `paint WITHOUT water`."""
+
+    whole: NameNode
+    out: tuple[Node, ...]
+    span: Span
+
+
+@node
 class RoundNode:
     item: Node
     step: Node
@@ -143,6 +159,8 @@ Node: TypeAlias = (
     | ProductNode
     | PowerNode
     | CallNode
+    | RecitedNode
+    | WithoutNode
     | RoundNode
     | ChainNode
     | WholeNode

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
+
 from scopecheck.core.model import All, Claim, Formula, Limitation, Measured, NumberDecl, Part
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.record import field, holder, replace
@@ -10,13 +12,14 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
 from scopecheck.resolve.catalogue import Phrasebook
+from scopecheck.resolve.classes import ListBound, members_below
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
-from scopecheck.resolve.names import Bound, Names, Typed, number_of
+from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
 from scopecheck.resolve.parts import FACTS, TOGETHER, WHOLES, Values, gathered, ordered
 from scopecheck.resolve.phrases import OfParts, Reader, Subject
 from scopecheck.resolve.readings import Occurrence, read
@@ -64,10 +67,22 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
     for number, statement in first.items():
         _bars_forgotten(desk, statement)
         text = desk.texts[number].text
-        limitations = tuple(_limitations(desk, statement))
+        limitations = tuple(_limitations(desk, statement, _all_above(number, above)))
         other = _of_another_category(desk, statement, above[number])
         made.append(Claim(number, text, category(text), above[number], limitations, statement.span, other))
     return tuple(made)
+
+
+def _all_above(number: int, above: Mapping[int, tuple[int, ...]]) -> tuple[int, ...]:
+    """Every claim that a claim takes over, through others too."""
+    found: list[int] = []
+    queue = list(above[number])
+    while queue:
+        parent = queue.pop()
+        if parent not in found:
+            found.append(parent)
+            queue += above.get(parent, ())
+    return tuple(found)
 
 
 def _of_another_category(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]) -> bool:
@@ -121,32 +136,66 @@ def _without_margin(statement: ClaimStatement, start: int, end: int) -> str:
     return "".join(text)
 
 
-def _limitations(desk: ClaimsDesk, statement: ClaimStatement) -> list[Limitation]:
-    found: list[Limitation] = []
-    text = desk.texts[statement.number]
+def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]) -> list[Limitation]:
+    """The limitations in the order written; lines that rest on what is recited are read last."""
+    found: dict[str, Limitation | None] = {}
+    later: list[tuple[str, Restatement]] = []
     desk.numbers[statement.number] = []
-    count = 0
+    desk.names.recital = _not_yet
     for line in statement.lines:
+        label = f"{statement.number}{letters(len(found))}"
         try:
             if isinstance(line, Mark):
+                text = desk.texts[statement.number]
                 text.take(line.words.text, line.words.span, statement.number, mark=True)
                 continue
-            label = f"{statement.number}{letters(count)}"
-            count += 1
-            found.append(_limitation(desk, statement.number, label, line))
+            found[label] = None
+            if line.words is not None:
+                _take(desk, statement.number, line)
+            found[label] = _limitation(desk, statement.number, label, line)
+        except NotYetRecited:
+            later.append((label, line))
         except Trouble as error:
             desk.wrong.append(error.diagnostic)
-    return found
+    desk.names.recital = _recital(desk, (statement.number, *above))
+    for label, line in later:
+        try:
+            found[label] = _limitation(desk, statement.number, label, line)
+        except Trouble as error:
+            desk.wrong.append(error.diagnostic)
+    desk.names.recital = nothing_recited
+    return [made for made in found.values() if made is not None]
+
+
+def _not_yet(listed: ListBound, span: Span) -> tuple[str, ...]:
+    raise NotYetRecited
+
+
+def _recital(desk: ClaimsDesk, numbers: tuple[int, ...]) -> Callable[[ListBound, Span], tuple[str, ...]]:
+    """What the lines of these claims name of a list, in the list's order."""
+    spoken = {
+        name
+        for where, names in desk.names.spoken.items()
+        if where.rstrip("abcdefghijklmnopqrstuvwxyz") in map(str, numbers)
+        for name in names
+    }
+
+    def recited(listed: ListBound, span: Span) -> tuple[str, ...]:
+        known = (*(name for name, _ in listed.classes), *listed.members)
+        named = [name for name in known if name in spoken]
+        above = {m for name in named for m in members_below(listed, name) if m != name}
+        return tuple(name for name in named if name not in above)
+
+    return recited
 
 
 def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) -> Limitation:
-    desk.names.here = (CLAIMS, label)
+    desk.names.here = (CLAIMS, f"meant for {label}")
     meant = None
     if line.meant is not None:
         meant = _without_groups(_all(facts(context(desk.names), line.meant)), line.meant.span)
+    desk.names.here = (CLAIMS, label)
     words = line.words.text if line.words else ""
-    if line.words is not None:
-        _take(desk, number, line)
     formula = _formula(desk, label, line)
     if line.exact is not None:
         desk.numbers[number] += _numbers(line.exact)
@@ -212,6 +261,8 @@ def subject(names: Names, node: Node) -> Subject:
             return Subject(declared, declared.name, node.span)  # type: ignore[arg-type]
         mixture = names.mixture(node.name)
         if mixture is not None:
+            if isinstance(declared, NumberDecl):
+                names.speak(declared.name)
             amount = number_of(declared) if isinstance(declared, NumberDecl) else mixture
             return Subject(amount, mixture.name, node.span, mixture=mixture)
     value = term(context(names), node)

@@ -27,7 +27,6 @@ from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND, KindError, comparable
 from scopecheck.language.syntax import (
     AndNode,
-    BracedNode,
     CallNode,
     ChainNode,
     IfNode,
@@ -44,12 +43,13 @@ from scopecheck.resolve.exact_terms import (
     at_part,
     check_bare,
     fit,
+    named_members,
     part_of,
     part_terms,
     same_kind,
     term,
 )
-from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, member_of, no_member
+from scopecheck.resolve.names import Bound, Listed, Mode, Names, Typed, member_of
 from scopecheck.resolve.parts import ORDERS, Present, Values, ordered, over, quantified, values
 
 
@@ -213,29 +213,6 @@ def _names_a_class(c: Context, left: Node, right: Node) -> bool:
     return listed is not None and isinstance(left, NameNode) and member_of(listed, left.name) is not None
 
 
-def _members(c: Context, declaration: ListBound, node: Node) -> tuple[str, ...]:
-    """The members and classes that a name, braces or `none` stand for, each known to the list."""
-    if isinstance(node, BracedNode):
-        return tuple(dict.fromkeys(m for item in node.items for m in _members(c, declaration, item)))
-    if isinstance(node, AndNode) and node.comma:
-        return tuple(m for item in node.items for m in _members(c, declaration, item))
-    if isinstance(node, NameNode):
-        bound = c.slots.get(node.name)
-        if isinstance(bound, Listed):
-            if not bound.members:
-                raise NotHere(f"'{bound.text}' is no list of members")
-            return bound.members
-        member = member_of(declaration, node.name)
-        if member is None and c.mode == "reading" and node.name in ("others", "impurities"):
-            return ()
-        if member is None:
-            raise no_member(declaration, node.name, node.span)
-        return (member,)
-    raise trouble(
-        node.span, f"a member of {declaration.name} was expected here", f"{declaration.name} is a list."
-    )
-
-
 def _membership(
     c: Context, chain: Node, declaration: ListBound, sign: str, other: Node, turned: bool
 ) -> Formula:
@@ -248,7 +225,7 @@ def _membership(
             chain.span, "two lists are compared", "Each side is a declared list.", "name the members"
         )
     none = isinstance(other, NameNode) and other.name == "none" and member_of(declaration, "none") is None
-    members = () if none else _members(c, declaration, other)
+    members = () if none else named_members(c, declaration, other)
     if isinstance(declaration, ChoiceDecl):
         if sign != "IN" and len(members) != 1:
             name = declaration.name

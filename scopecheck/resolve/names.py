@@ -65,6 +65,18 @@ class NotHere(Exception):
     """A reading that makes no sense at an occurrence; the message says why."""
 
 
+class NotYetRecited(Exception):
+    """What a claim recites is asked for before all its lines are read."""
+
+
+def nothing_recited(listed: ListBound, span: Span) -> tuple[str, ...]:
+    """Outside claims nothing is recited: raises Trouble."""
+    raise trouble(
+        span, "RECITED outside a claim",
+        f"It stands for what a claim's lines and those it depends on name of {listed.name}.", "name the members",
+    )  # fmt: skip
+
+
 @holder
 class Names:
     """What the sheet declares. `nouns` are terms with several referents, opened by a function when used."""
@@ -73,8 +85,10 @@ class Names:
     nouns: dict[str, Callable[[Span], Typed]] = field(default_factory=dict)
     parts: dict[str, Part] = field(default_factory=dict)
     compositions: dict[str, Composition] = field(default_factory=dict)
-    bases: set[tuple[str, str]] = field(default_factory=set)
-    """The place, and what stands there only as what something else is a content of."""
+    spoken: dict[str, list[str]] = field(default_factory=dict)
+    """By place, the ingredients, members and classes that are named there."""
+    recital: Callable[[ListBound, Span], tuple[str, ...]] = nothing_recited
+    """What is recited of a list where something is being resolved."""
     own: Own = field(default_factory=dict)
     failed: frozenset[str] = frozenset()
     """Names whose declaration has a mistake of its own."""
@@ -105,6 +119,10 @@ class Names:
                         return part, own
         return None
 
+    def speak(self, name: str) -> None:
+        """Keeps in mind that a member or ingredient is named at the place being resolved."""
+        self.spoken.setdefault(self.here[1], []).append(name)
+
     def mixture(self, name: str) -> Composition | None:
         """The composition of a name, or a class of one as a list of its members."""
         for made in self.compositions.values():
@@ -123,11 +141,11 @@ class Names:
             shares = (*made.members, *(above for above, _ in made.classes))
             if not isinstance(share, NumberDecl) or share.name not in shares:
                 continue
+            self.speak(share.name)
             if basis.lower() == made.name.lower():
                 return number_of(share)
             below = self.declared(basis)
             if below is not None and below.name in shares:
-                self.bases.add((self.here[1], below.name))
                 term, unit = on_basis(share.name, below.name, made.unit)
                 return Typed(term, unit.kind, unit=unit)
         return None

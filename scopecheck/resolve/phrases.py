@@ -288,6 +288,10 @@ class _Job:
             slots["parts"] = self.of_parts.count
             for name, fact in self.of_parts.facts.items():
                 slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
+        if isinstance(self.first, Composition) and "RECITED" in _said(entry):
+            recited = self.reader.names.recital(self.first, self.span(tokens))
+            shown["RECITED"] = ", ".join(recited) or "nothing"
+            slots["RECITED"] = Listed((), recited, shown["RECITED"])
         if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
             raise self.where_fails(entry, shown, tokens)
         return Occurrence(
@@ -346,6 +350,7 @@ class _Job:
     def number(self, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) -> Typed:
         """What fills a number slot, in the kind of the subject where its spelling leaves that open."""
         if named := self.declared(tokens):
+            self.reader.names.speak(named.name)
             return number_of(named)
         token = tokens[0]
         number = token.number or spelled(token)
@@ -396,7 +401,7 @@ class _Job:
         limits = tuple(job.whole(fill.tokens) for job in self.each())
         shown[name] = f"{thing} {text}"
         slots[name] = Listed(limits, (), shown[name], of_parts.there)
-        asked = " ".join(reading.formula_text for reading in entry.readings)
+        asked = _said(entry)
         for together, value in of_parts.together.items():
             key = f"{together}_{name}"
             if key in asked:
@@ -408,6 +413,8 @@ class _Job:
         text = self.text(fill.tokens)
         if isinstance(subject, (SetDecl, ChoiceDecl, Composition)):
             members = [member_of(subject, self.text(m)) or "" for m in fill.members]
+            for member in members:
+                self.reader.names.speak(member)
             return Listed(tuple(has(subject, m) for m in members), tuple(members), text)
         return Listed(tuple(self.whole(m) for m in fill.members), (), text)
 
@@ -550,6 +557,11 @@ class _Job:
                 ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
                 scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
         return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+
+
+def _said(entry: Entry) -> str:
+    """The formulas of all readings of an entry."""
+    return " ".join(reading.formula_text for reading in entry.readings)
 
 
 def _called(match: Match) -> tuple[str, ...]:
