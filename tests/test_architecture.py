@@ -23,24 +23,25 @@ ROOT = Path(__file__).parent.parent / "scopecheck"
 FLOORS: dict[str, str] = {
     "foundations": "data_files regex record spans diagnostics drawing kinds units quantity",
     "language": (
-        "layout number_words scan syntax tables parse pieces reading_lines statements_declare"
+        "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
+        " statements_declare"
         " statements_cases statements_words statements_claims statements"
     ),
     "core": "model construction linear rewrite plain reference",
     "resolve": (
-        "patterns entry definitions catalogue constants names parts exact_terms exact_formulas groups"
-        " settling rivals readings defined_words chart"
+        "patterns entry definitions catalogue constants classes compositions names parts exact_terms"
+        " exact_formulas groups settling rivals readings defined_words chart"
         " spelled everyday phrases claim_text dependencies account declared claims cases sheet"
     ),
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
         "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
-        " questions.ways"
+        " questions.ways questions.freed questions.varying"
         " questions.outside questions.inside questions.claims questions.readings questions consistency"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
-        " looked frame grouping consequences pictures margins stated_ends items plan page"
+        " looked frame grouping consequences pictures margins stated_ends slips items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating"
     ),

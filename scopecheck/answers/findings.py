@@ -32,6 +32,8 @@ QUESTIONS: tuple[str, ...] = (
     "meant lost",
     "adds nothing",
     "end not reached",
+    "member freed",
+    "moves with something else",
     "undefined",
     "case empty on a reading",
     "contested",

@@ -355,9 +355,9 @@ class Part:
 class Composition:
     """Ingredients that make up a whole: each a declared share, all of them together 100 %.
 
-    `members` are the ingredients in the order of the sheet; unless the composition was closed with `only`, the
-    last two are `others` and `impurities`, else ''. Each class is a declared share of its own, the sum of its
-    members. `name` is that of the composition, or that of one of its classes seen as a list of its members.
+    `members` are the ingredients in the order of the sheet. The last two are `others` and `impurities`, which
+    are '' where the composition was closed with `only`. Each class is a declared share of its own, the sum of
+    its members. `name` is that of the composition, or that of a class of it seen as a list of its members.
     """
 
     name: str
@@ -502,6 +502,8 @@ class Limitation:
     groups: tuple[int, ...]
     exact: bool
     span: Span = field(compare=False)
+    narrows: tuple[str, tuple[str, ...]] | None = None
+    """The class of ingredients that the line narrows to some of its members, and these."""
 
 
 @record

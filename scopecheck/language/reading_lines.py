@@ -127,8 +127,9 @@ def _axes(desk: Desk, part: Part) -> Iterator[tuple[str, str]]:
         yield " ".join(axis.split()), " ".join(value.split())
 
 
-KINDS = ("measured", "counts", "amounts", "levels", "gauge", "absolute", "shares", "sets", "choices", "compositions",
-         "parts")
+KINDS = tuple(
+    "measured counts amounts levels gauge absolute shares sets choices compositions parts".split()
+)
 
 
 def kinds(desk: Desk, part: Part) -> Iterator[str]:

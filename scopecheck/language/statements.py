@@ -23,7 +23,16 @@ from scopecheck.language.statements_cases import cases_statement
 from scopecheck.language.statements_claims import claim_statement
 from scopecheck.language.statements_declare import NOT_UNDERSTOOD, TAKE_OUT, declaration
 from scopecheck.language.statements_words import apart, define, phrase, policy, read, term
-from scopecheck.language.syntax import GivenStatement, ListKind, MixtureKind, PartKind, Setting, Sheet, Statement, UnitStatement
+from scopecheck.language.syntax import (
+    GivenStatement,
+    ListKind,
+    MixtureKind,
+    PartKind,
+    Setting,
+    Sheet,
+    Statement,
+    UnitStatement,
+)
 
 LARGEST_FILE = 4_000_000
 

@@ -41,11 +41,12 @@ def _line(desk: Desk, line: Line, ingredients: bool) -> list[ClassLine]:
     if gap is None or gap.end() == line.end:
         if ingredients and (gap is None or ":" not in gap.group()):
             end = line.end if gap is None else gap.start()
-            return [ClassLine(_name(desk, a, b), None, False, False, span) for a, b in _cut(desk, line.start, end)]
-        name = text[line.start : line.end if gap is None else gap.start()]
+            pieces = _cut(desk, line.start, end)
+            return [ClassLine(_name(desk, a, b), None, False, False, span) for a, b in pieces]
+        called = text[line.start : line.end if gap is None else gap.start()]
         raise trouble(
-            span, f"the class '{name}' has no members", "A class stands for its members.",
-            f"write {name} : and its members, with commas between them",
+            span, f"the class '{called}' has no members", "A class stands for its members.",
+            f"write {called} : and its members, with commas between them",
         )  # fmt: skip
     name = _name(desk, line.start, gap.start())
     start = gap.end()

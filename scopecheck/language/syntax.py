@@ -295,8 +295,8 @@ class MixtureKind:
 class ClassLine:
     """A line below a list or a composition: a class and its members, or an ingredient by itself.
 
-    `members` is None for an ingredient; `only`: the class has no further member; `all_but`: its members are all
-    but those named.
+    `members` is None for an ingredient. `only`: the class has no further member; `all_but`: it has
+    all members but those named.
     """
 
     name: NameNode

@@ -13,6 +13,7 @@ from scopecheck.report.grouping import Cluster, departures, phrases_moved, turni
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import group_words, reading_label
+from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text
 from scopecheck.report.things import thing_text
 from scopecheck.report.wording import (
@@ -98,6 +99,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         sides=_sides(sheet, finding),
         end=end_text(sheet, finding),
         expression=_expression(sheet, finding),
+        **slip_texts(sheet, finding),
     )
 
 

@@ -32,6 +32,8 @@ class Kind:
     only_for: str = ""
     like_parts: bool = False
     """Whether each of some like parts has the quantity."""
+    beside: tuple[str, ...] = ()
+    """Further lines of the claim, which name something of what is declared."""
 
 
 LENGTH = Kind(("length in mm",), "mm", (USUAL, TENS), "measured amounts")
@@ -45,8 +47,12 @@ ABSOLUTE = Kind(("pressure in bar(a)",), "bar", (USUAL,), "measured amounts abso
 THREE = {**USUAL, "list": "copper, zinc {} tin"}
 SETS = Kind((f"any of {MEMBERS}",), "", (USUAL, THREE), "sets")
 CHOICES = Kind((f"one of {MEMBERS}",), "", (USUAL,), "choices")
+COMPOSITIONS = Kind(
+    (f"composition in wt%\n  {MEMBERS}",), "wt%", (USUAL,), "compositions",
+    beside=("copper >= 10 wt%", "zinc >= 10 wt%"),
+)  # fmt: skip
 DAYS = Kind(("time in day",), "day", ({"N": "3", "L": "2", "U": "5"},), "measured amounts")
-GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES)
+GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES, COMPOSITIONS)
 LIKE_PARTS = (
     Kind(("length in mm",), "mm", (USUAL,), "parts", like_parts=True),
     Kind(("temperature in degC",), "degC", (USUAL,), "parts", like_parts=True),
@@ -84,10 +90,14 @@ class Occasion:
     subjects: str
     words: str
     slots: Mapping[str, str]
+    beside: tuple[str, ...] = ()
 
     @property
     def text(self) -> str:
-        return f"{self.declarations}\n1. A thing {self.words}.\n   | {self.subjects} : {self.words}\n"
+        said = ", with " + ", ".join(self.beside) if self.beside else ""
+        lines = (f"{self.subjects} : {self.words}", *self.beside)
+        margin = "".join(f"   | {line}\n" for line in lines)
+        return f"{self.declarations}\n1. A thing {self.words}{said}.\n{margin}"
 
 
 def kinds_of(entry: Entry) -> tuple[Kind, ...]:
@@ -98,13 +108,13 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
         proposed = [k for e in _proposers(entry) for k in kinds_of(e)]
         return tuple(k for i, k in enumerate(proposed) if k not in proposed[:i]) or GENERAL
     lists = any(s.kind == "list" for p in entry.patterns for s in p.slots)
-    listed = ("sets", "choices")
+    listed = ("sets", "choices", "compositions")
     found = GENERAL if entry.own else SPECIAL.get(entry.id, GENERAL)
     wanted = set(entry.only_for)
     return tuple(
         k
         for k in found
-        if (k in (SETS, CHOICES)) == (lists or bool(wanted & set(listed)))
+        if (k in (SETS, CHOICES, COMPOSITIONS)) == (lists or bool(wanted & set(listed)))
         and (not wanted or not k.only_for or wanted & set(k.only_for.split()))
     )
 
@@ -166,7 +176,7 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     names = NAMES[:count] if nouns or count > 1 else ("x",)
     pairs = itertools.zip_longest(names, kind.declared[:count], fillvalue=kind.declared[-1])
     declared = "".join(f"{name}  {what}\n" for name, what in pairs)
-    return Occasion(declared, ", ".join(names), words, slots)
+    return Occasion(declared, ", ".join(names), words, slots, kind.beside)
 
 
 def _ways(pattern: Pattern, slots: Mapping[str, str]) -> Iterator[str]:
@@ -205,8 +215,8 @@ def read(text: str) -> Sheet | None:
 
 
 def phrase_in(sheet: Sheet, entry: Entry) -> tuple[Group, tuple[Formula, ...]] | None:
-    """The entry's group in a sheet of one limitation, and what each of its readings comes to."""
-    (limitation,) = sheet.claims[0].limitations
+    """The entry's group in the first limitation of a sheet, and what each of its readings comes to."""
+    limitation = sheet.claims[0].limitations[0]
     formula = limitation.formula
     if not isinstance(formula, Read):
         return None

@@ -12,8 +12,8 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
 from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.classes import ListBound, members_below
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.classes import ListBound, members_below
 from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
@@ -136,7 +136,9 @@ def _without_margin(statement: ClaimStatement, start: int, end: int) -> str:
     return "".join(text)
 
 
-def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]) -> list[Limitation]:
+def _limitations(
+    desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]
+) -> list[Limitation]:
     """The limitations in the order written; lines that rest on what is recited are read last."""
     found: dict[str, Limitation | None] = {}
     later: list[tuple[str, Restatement]] = []
@@ -144,16 +146,15 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
     desk.names.recital = _not_yet
     for line in statement.lines:
         label = f"{statement.number}{letters(len(found))}"
-        try:
-            if isinstance(line, Mark):
-                text = desk.texts[statement.number]
-                text.take(line.words.text, line.words.span, statement.number, mark=True)
-                continue
+        if not isinstance(line, Mark):
             found[label] = None
+        try:
             if line.words is not None:
                 _take(desk, statement.number, line)
-            found[label] = _limitation(desk, statement.number, label, line)
+            if not isinstance(line, Mark):
+                found[label] = _limitation(desk, statement.number, label, line)
         except NotYetRecited:
+            assert isinstance(line, Restatement)
             later.append((label, line))
         except Trouble as error:
             desk.wrong.append(error.diagnostic)
@@ -181,7 +182,11 @@ def _recital(desk: ClaimsDesk, numbers: tuple[int, ...]) -> Callable[[ListBound,
     }
 
     def recited(listed: ListBound, span: Span) -> tuple[str, ...]:
-        known = (*(name for name, _ in listed.classes), *listed.members)
+        place = {name: i for i, name in enumerate(listed.members)}
+        known = sorted(
+            (*(name for name, _ in listed.classes), *listed.members),
+            key=lambda name: min(place[m] for m in members_below(listed, name)),
+        )
         named = [name for name in known if name in spoken]
         above = {m for name in named for m in members_below(listed, name) if m != name}
         return tuple(name for name in named if name not in above)
@@ -212,13 +217,27 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
         groups_in(formula),
         exact,
         line.span,
+        _narrowed(desk, label, line),
     )
 
 
-def _take(desk: ClaimsDesk, number: int, line: Restatement) -> None:
+def _narrowed(
+    desk: ClaimsDesk, label: str, line: Restatement
+) -> tuple[str, tuple[str, ...]] | None:
+    """The class of ingredients left of the colon, and the members of it that the line names."""
+    first = line.subject[0] if line.subject else None
+    seen = desk.names.mixture(first.name) if isinstance(first, NameNode) else None
+    if seen is None or desk.names.declared(seen.name) is None:
+        return None
+    named = [m for name in desk.names.spoken.get(label, ()) for m in members_below(seen, name)]
+    kept = tuple(m for m in seen.members if m in named)
+    return (seen.name, kept) if kept and kept != seen.members else None
+
+
+def _take(desk: ClaimsDesk, number: int, line: Restatement | Mark) -> None:
     assert line.words
     try:
-        desk.texts[number].take(line.words.text, line.words.span, number)
+        desk.texts[number].take(line.words.text, line.words.span, number, mark=isinstance(line, Mark))
     except Trouble as error:
         desk.wrong.append(error.diagnostic)
 

@@ -46,8 +46,8 @@ class Classed:
 def classed(listed: Iterable[NameNode], lines: tuple[ClassLine, ...], more: tuple[str, ...] = ()) -> Classed:
     """The members of a list, or the ingredients of a composition, with the classes written below it.
 
-    `more` are the members that stand for what is not listed. Raises Trouble at a class declared twice, without
-    a place in the list, or standing for itself, and at a member named twice.
+    `more` are the members that stand for what is not listed. Raises Trouble at a class that is declared
+    twice, has no place in the list, or stands below itself.
     """
     work = _Work({}, {}, {}, [], more)
     for line in lines:
@@ -94,7 +94,8 @@ class _Work:
         key = line.name.name.lower()
         if key not in self.below:
             assert line.members is not None
-            found = [m for name in line.members if name.name not in OTHER_WORDS for m in self.put(name, (*above, key))]
+            listed = [name for name in line.members if name.name not in OTHER_WORDS]
+            found = [m for name in listed for m in self.put(name, (*above, key))]
             if not line.only:
                 found.append(f"other {line.name.name}")
                 self.members.append(found[-1])

@@ -1,7 +1,7 @@
 """Compositions: ingredients and classes as declared shares, what ties them, and contents on another basis.
 
-Nothing below the reader knows of compositions but what speaks of them to people: an ingredient is a share like
-any other, and that all of them make up the whole is a fact that always holds.
+Nothing else knows of compositions but what speaks of them to people: an ingredient is a share like any other,
+and that all of them make up the whole is a fact that always holds.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ WHOLE = Fraction(1)
 
 
 def composition(declare: Declare, kind: MixtureKind) -> Composition:
-    """The composition of one declaration. Raises Trouble where it has no ingredients or its classes are wrong."""
+    """What one declaration declares. Raises Trouble where it has no ingredients or its classes are wrong."""
     if len(declare.names) != 1:
         raise trouble(declare.span, "several compositions in one line", "", "declare each on its own line")
     name = declare.names[0].name
@@ -54,7 +54,8 @@ def composition(declare: Declare, kind: MixtureKind) -> Composition:
 
 
 def _stands_for_the_rest(line: ClassLine) -> bool:
-    return line.members is None and (line.name.name in OTHER_WORDS or line.name.name.lower() in IMPURITY_WORDS)
+    name = line.name.name
+    return line.members is None and (name in OTHER_WORDS or name.lower() in IMPURITY_WORDS)
 
 
 def declared_for(made: Composition, note: str) -> list[Declaration]:
@@ -69,13 +70,9 @@ def tied(made: Composition) -> tuple[Given, ...]:
     """What always holds: the ingredients make up the whole, and a class is its members together."""
     text = f"the shares of {made.name} add up to 100 {made.unit.symbol}"
     total = Compare("=", total_of(made.members), Const(WHOLE))
-    sums = (
-        Given(
-            f"{name} is {_listed(below)} together", Compare("=", Measured(name), total_of(below)), "", made.span
-        )
-        for name, below in made.classes
-    )
-    return (Given(text, total, "", made.span), *sums)
+    sums = [(name, below, Compare("=", Measured(name), total_of(below))) for name, below in made.classes]
+    texts = (Given(f"{name} is {_listed(below)} together", f, "", made.span) for name, below, f in sums)
+    return (Given(text, total, "", made.span), *texts)
 
 
 def _listed(names: tuple[str, ...]) -> str:

@@ -230,7 +230,8 @@ def _membership(
         if sign != "IN" and len(members) != 1:
             name = declaration.name
             raise trouble(chain.span, f"{name} has exactly one member", "", f"write {name} IN {{...}}")
-        found = Any(tuple(has(declaration, m) for m in members)) if len(members) != 1 else has(declaration, members[0])
+        ways = tuple(has(declaration, m) for m in members)
+        found = ways[0] if len(ways) == 1 else Any(ways)
         return Not(found) if sign == "!=" else found
     if sign == "IN" and turned:
         return _all(tuple(has(declaration, m) for m in members))

@@ -63,9 +63,9 @@ from scopecheck.language.syntax import (
     SumNode,
     WithoutNode,
 )
-from scopecheck.resolve.constants import constant
 from scopecheck.resolve.classes import ListBound, members_below
 from scopecheck.resolve.compositions import total_of
+from scopecheck.resolve.constants import constant
 from scopecheck.resolve.names import (
     Bound,
     Listed,
@@ -189,7 +189,8 @@ def _without(context: Context, node: WithoutNode) -> Typed:
             node.whole.span, f"'{node.whole.name}' is no composition",
             "WITHOUT leaves ingredients out of a composition.", "write for example: paint WITHOUT water",
         )  # fmt: skip
-    out = {m for item in node.out for name in named_members(context, made, item) for m in members_below(made, name)}
+    named = [name for item in node.out for name in named_members(context, made, item)]
+    out = {m for name in named for m in members_below(made, name)}
     left = tuple(m for m in made.members if m not in out)
     unit = replace(made.unit, kind=made.unit.kind.of(made.name))
     return Typed(total_of(left) if left else Const(Fraction(0)), unit.kind, unit=unit)

@@ -7,7 +7,6 @@ from typing import Literal, TypeAlias
 
 from scopecheck.core.model import (
     OTHERS,
-    ChoiceDecl,
     Composition,
     Declaration,
     Formula,
@@ -24,6 +23,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number, Own
 from scopecheck.resolve.classes import ListBound, stands_for
 from scopecheck.resolve.compositions import on_basis, seen_as_list
+
 
 @record
 class Typed:
@@ -73,7 +73,7 @@ def nothing_recited(listed: ListBound, span: Span) -> tuple[str, ...]:
     """Outside claims nothing is recited: raises Trouble."""
     raise trouble(
         span, "RECITED outside a claim",
-        f"It stands for what a claim's lines and those it depends on name of {listed.name}.", "name the members",
+        f"It stands for what a claim's lines and those above it name of {listed.name}.", "name the members",
     )  # fmt: skip
 
 

@@ -15,8 +15,8 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.classes import has
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.resolve.classes import has
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
@@ -88,9 +88,11 @@ class Reader:
             tokens = spelled_amounts(tokens, subjects[0].bound, self.names.own)
         job = _Job(self, subjects, words, _borrowed(tokens))
         tokens = _with_units(tokens)
-        if len(subjects) == 1 and (mixture := subjects[0].mixture) and not job.readable(tokens):
+        mixture = subjects[0].mixture if len(subjects) == 1 else None
+        if mixture is not None and isinstance(subjects[0].bound, Typed):
             listing = _Job(self, (replace(subjects[0], bound=mixture),), words, _borrowed(tokens))
-            job = listing if listing.readable(tokens) or not job.speaks_of_amounts(tokens) else job
+            amounts = any(t.number for t in tokens) or not listing.readable(tokens)
+            job = job if amounts else listing
         return job.whole(tokens)
 
 
@@ -173,10 +175,6 @@ class _Job:
         if self.reader.document != CLAIMS or not definitions:
             return []
         return matches(tokens, Phrasebook(definitions, alone=True), self.tests())
-
-    def speaks_of_amounts(self, tokens: tuple[Token, ...]) -> bool:
-        """Do the words hold a number, so that they speak of an amount?"""
-        return isinstance(self.first, Typed) and any(t.number for t in tokens)
 
     def readable(self, tokens: tuple[Token, ...]) -> bool:
         return bool(tokens) and (bool(self.found(tokens)) or self.split(tokens) is not None)
@@ -290,7 +288,7 @@ class _Job:
                 slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
         if isinstance(self.first, Composition) and "RECITED" in _said(entry):
             recited = self.reader.names.recital(self.first, self.span(tokens))
-            shown["RECITED"] = ", ".join(recited) or "nothing"
+            shown["RECITED"] = ", ".join(recited) or "what is recited"
             slots["RECITED"] = Listed((), recited, shown["RECITED"])
         if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
             raise self.where_fails(entry, shown, tokens)

@@ -236,8 +236,8 @@ def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool 
 def is_kind(subject: Bound, kind: str) -> bool:
     """Whether a subject is measured, counted, a level, a share, a set and so on."""
     if not isinstance(subject, Typed):
-        own = {SetDecl: "sets", ChoiceDecl: "choices", Composition: "compositions"}
-        return own.get(type(subject)) == kind
+        lists = {SetDecl: "sets", ChoiceDecl: "choices", Composition: "compositions"}
+        return lists.get(type(subject)) == kind
     own = subject.kind or PLAIN_KIND
     share = not own.dimension and (
         bool(own.basis) or (subject.unit is not None and bool(subject.unit.symbol))
@@ -401,6 +401,8 @@ def plain(reading: EntryReading, at: Occurrence) -> str:
 _NAME = regex(r"(?<![\w.])[^\W\d_][\w']*(?:-[\w']+)*")
 """A name of a formula, which is one word of letters as in scan.py."""
 _EACH = regex(r"\b(EVERY|SOME|ONE)\((\w+)\)")
+_ALL_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+)")
+_NOTHING_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+) = 0\b")
 _PLACE = regex(r"\bPLACE\((\w+)\)")
 _QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
 
@@ -418,8 +420,14 @@ def plain_text(text: str, at: Occurrence) -> str:
             return _step_text(slot.number.decimals, slot.unit.symbol)
         return f"the last written place of {at.shown.get(match.group(1), match.group(1))}"
 
+    def beside(names: str) -> str:
+        said = [name.strip() for name in names.strip("{}").split(",")]
+        return " and ".join(said) if len(said) < 3 else f"{', '.join(said[:-1])} and {said[-1]}"
+
     text = _EACH.sub(listed, text)
     text = _PLACE.sub(place, text)
+    text = _NOTHING_BESIDE.sub(lambda m: f"nothing in {m[1]} beside {beside(m[2])}", text)
+    text = _ALL_BESIDE.sub(lambda m: f"all that is in {m[1]} beside {beside(m[2])}", text)
     if not at.shown:
         return text
 

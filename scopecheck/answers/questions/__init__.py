@@ -8,10 +8,12 @@ from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import Answers, Finding, Looked
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
+from scopecheck.answers.questions.freed import members_freed
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
+from scopecheck.answers.questions.varying import moves_with_something_else
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Span
 from scopecheck.solving.solver import Budget, Session, Undecided
@@ -90,6 +92,8 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("nothing meets", nothing_meets),
             ("adds nothing", adds_nothing),
             ("end not reached", ends_not_reached),
+            ("member freed", members_freed),
+            ("moves with something else", moves_with_something_else),
             ("undefined", undefined),
             ("contested", contested),
         ):
