@@ -23,8 +23,6 @@ from scopecheck.report.render.markdown import escaped
 from scopecheck.report.render.number_line import draw_number_line, draw_value_table, legend, stretches_text
 from scopecheck.solving.ends import Extremum
 from tests.reported import (
-
-SLIPS = "Words that add nothing, cannot be met, or let something slip"
     ARTICLE,
     STRAINER,
     answered,
@@ -36,6 +34,8 @@ SLIPS = "Words that add nothing, cannot be met, or let something slip"
     stretch,
     text_of,
 )
+
+SLIPS = "Words that add nothing, cannot be met, or let something slip"
 
 # ---- formats
 
