@@ -155,7 +155,8 @@ def _cell_row(desk: Desk, name: str, stretches: list[tuple[int, int]], place: st
         count = f"{len(stretches)} for {len(columns)} columns"
         if len(stretches) > len(columns):
             raise trouble(
-                desk.span(*stretches[len(columns)]), f"too many values: {count}", f"The columns are: {heads}.",
+                desk.span(*stretches[len(columns)]), f"too many values: {count}",
+                f"The columns are: {heads}.",
                 "two blanks part cells: write one blank within a value, or add a column for this one",
             )  # fmt: skip
         raise trouble(
