@@ -426,6 +426,7 @@ def plain_text(text: str, at: Occurrence) -> str:
 
     text = _EACH.sub(listed, text)
     text = _PLACE.sub(place, text)
+    text = text.replace("RECITED", at.shown.get("RECITED", "RECITED"))
     text = _NOTHING_BESIDE.sub(lambda m: f"nothing in {m[1]} beside {beside(m[2])}", text)
     text = _ALL_BESIDE.sub(lambda m: f"all that is in {m[1]} beside {beside(m[2])}", text)
     if not at.shown:

@@ -8,7 +8,19 @@ from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.answers.witness import Obligation, verify
-from scopecheck.core.model import Article, Limitation, Measured, NumberDecl, Sheet
+from scopecheck.core.model import (
+    Add,
+    Article,
+    Compare,
+    Const,
+    Formula,
+    Limitation,
+    Magnitude,
+    Measured,
+    Negate,
+    NumberDecl,
+    Sheet,
+)
 from scopecheck.core.rewrite import with_values_of
 from scopecheck.foundations.record import replace
 from scopecheck.solving.solver import Session
@@ -56,6 +68,11 @@ def _beside_two(prepared: Prepared, instance: Instance, limitation: Limitation, 
     search.require(session.met(scope), ~session.met(other))
     if not search.holds():
         return Looked(QUESTION, limitation.claim, limitation.label)
+    for apart in _well_apart(sheet, own):
+        if search.holds(session.met(apart)):
+            search.require(session.met(apart))
+            break
+    assert search.holds()
     shown = beside.exhibit(
         replace(at_limitation(QUESTION, 4, limitation), bearer="challenger", detail=of),
         search,
@@ -77,6 +94,17 @@ def _beside_two(prepared: Prepared, instance: Instance, limitation: Limitation, 
         departs=tuple(n for n in shown.departs if n in first),
         quantifier="every" if settled else "some" if moved else "base",
     )
+
+
+def _well_apart(sheet: Sheet, own: tuple[str, ...]) -> Iterator[Formula]:
+    """That the two users differ by half of the range that is stated for them, a quarter, a tenth."""
+    for share in (2, 4, 10):
+        for name in own:
+            d = sheet.declaration(name)
+            if isinstance(d, NumberDecl) and d.lower is not None and d.upper is not None:
+                width = (d.upper.value - d.lower.value) / share
+                between = Magnitude(Add((Measured(name), Negate(Measured(_again(name))))))
+                yield Compare(">=", between, Const(width))
 
 
 def _parted(sheet: Sheet, article: Article, own: tuple[str, ...]) -> tuple[Article, Article]:
