@@ -27,7 +27,7 @@ FLOORS: dict[str, str] = {
         " statements_declare"
         " statements_cases statements_words statements_claims statements"
     ),
-    "core": "model construction linear rewrite plain reference",
+    "core": "model construction linear rewrite plain shares reference",
     "resolve": (
         "patterns entry definitions catalogue constants classes compositions names parts exact_terms"
         " exact_formulas groups settling rivals readings defined_words chart"

@@ -59,11 +59,14 @@ def _stands_for_the_rest(line: ClassLine) -> bool:
 
 
 def declared_for(made: Composition, note: str) -> list[Declaration]:
-    """A share for each class and each ingredient, classes first, as fractions of the whole."""
+    """A share for each class and each ingredient, classes first, as fractions of the whole.
+
+    That a class is no more than the whole follows from its members.
+    """
     unit = replace(made.unit, kind=made.unit.kind.of(made.name))
     lower, upper = Bound(Fraction(0), True), Bound(WHOLE, True)
-    names = (*(name for name, _ in made.classes), *made.members)
-    return [NumberDecl(n, unit.kind, unit, False, lower, upper, False, note, made.span) for n in names]
+    ends = [(name, None) for name, _ in made.classes] + [(name, upper) for name in made.members]
+    return [NumberDecl(n, unit.kind, unit, False, lower, end, False, note, made.span) for n, end in ends]
 
 
 def tied(made: Composition) -> tuple[Given, ...]:

@@ -421,12 +421,12 @@ def plain_text(text: str, at: Occurrence) -> str:
         return f"the last written place of {at.shown.get(match.group(1), match.group(1))}"
 
     def beside(names: str) -> str:
-        said = [name.strip() for name in names.strip("{}").split(",")]
-        return " and ".join(said) if len(said) < 3 else f"{', '.join(said[:-1])} and {said[-1]}"
+        named = names.strip("{}").replace("RECITED", at.shown.get("RECITED", "RECITED"))
+        said = [name.strip() for name in named.split(",")]
+        return said[0] if len(said) == 1 else f"({', '.join(said[:-1])} and {said[-1]})"
 
     text = _EACH.sub(listed, text)
     text = _PLACE.sub(place, text)
-    text = text.replace("RECITED", at.shown.get("RECITED", "RECITED"))
     text = _NOTHING_BESIDE.sub(lambda m: f"nothing in {m[1]} beside {beside(m[2])}", text)
     text = _ALL_BESIDE.sub(lambda m: f"all that is in {m[1]} beside {beside(m[2])}", text)
     if not at.shown:
