@@ -166,7 +166,12 @@ def test_each_planted_defect_is_found(
 
 @pytest.mark.parametrize(
     ("name", "claim", "conflict"),
-    [("strainer", 6, "1c 3b 6a"), ("mortar", 5, "1d 5a 5b"), ("proofing", 3, "1b 3a 3b"), ("balm", 5, "4a 5a")],
+    [
+        ("strainer", 6, "1c 3b 6a"),
+        ("mortar", 5, "1d 5a 5b"),
+        ("proofing", 3, "1b 3a 3b"),
+        ("balm", 5, "4a 5a"),
+    ],
 )
 def test_a_claim_that_cannot_be_met_names_the_lines_that_conflict(
     name: str, claim: int, conflict: str

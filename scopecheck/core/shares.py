@@ -25,7 +25,7 @@ def _implied(made: Composition, known: dict[str, Fraction]) -> dict[str, Value]:
     left = WHOLE - sum(known.values(), Fraction(0))
     unsaid = [m for m in made.members if m not in known]
     if known and (left == 0 or (len(unsaid) == 1 and left > 0)):
-        known = {**known, **{m: left for m in unsaid}}
+        known = {**known, **dict.fromkeys(unsaid, left)}
     totals = {
         name: sum((known[m] for m in below), Fraction(0))
         for name, below in made.classes

@@ -150,6 +150,12 @@ def members_below(listed: ListBound, name: str) -> tuple[str, ...]:
     return next((below for above, below in listed.classes if above == name), (name,))
 
 
+def not_within_another(listed: ListBound, names: list[str]) -> tuple[str, ...]:
+    """The members and classes named, without those that another class named holds."""
+    below = {name: set(members_below(listed, name)) for name in names}
+    return tuple(name for name in below if not any(below[name] < below[other] for other in below))
+
+
 def has(listed: ListBound, name: str) -> Formula:
     """That a member is there, or one of the members that a class stands for."""
     there = tuple(_there(listed, member) for member in members_below(listed, name))

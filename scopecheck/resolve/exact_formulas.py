@@ -154,7 +154,10 @@ def _quantified(c: Context, node: CallNode) -> Formula:
     conditions: list[Formula] = []
     for item in node.items:
         bound = c.slots.get(item.name) if isinstance(item, NameNode) else None
-        conditions += bound.conditions if isinstance(bound, Listed) else (formula(c, item),)
+        if isinstance(bound, Listed):
+            conditions += (node.function == "ONE" and bound.once) or bound.conditions
+        else:
+            conditions.append(formula(c, item))
     made = tuple(conditions)
     if node.function == "ONE":
         return ExactlyOne(made)

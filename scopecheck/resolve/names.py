@@ -48,13 +48,15 @@ class Typed:
 class Listed:
     """A list slot: a condition for each member, and the members' names where they are names.
 
-    Of like parts, `there` are the conditions that each of them is there; else empty.
+    Of like parts, `there` are the conditions that each of them is there; else empty. `once` are the conditions
+    without those of members that a class listed beside them holds; empty where there is no such member.
     """
 
     conditions: tuple[Formula, ...]
     members: tuple[str, ...]
     text: str
     there: tuple[Formula, ...] = ()
+    once: tuple[Formula, ...] = ()
 
 
 Bound: TypeAlias = Typed | ListBound | Listed

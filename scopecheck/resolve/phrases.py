@@ -16,7 +16,7 @@ from scopecheck.language.scan import Number, Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
-from scopecheck.resolve.classes import has
+from scopecheck.resolve.classes import has, not_within_another
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
@@ -413,7 +413,8 @@ class _Job:
             members = [member_of(subject, self.text(m)) or "" for m in fill.members]
             for member in members:
                 self.reader.names.speak(member)
-            return Listed(tuple(has(subject, m) for m in members), tuple(members), text)
+            once = tuple(has(subject, m) for m in not_within_another(subject, members))
+            return Listed(tuple(has(subject, m) for m in members), tuple(members), text, once=once)
         return Listed(tuple(self.whole(m) for m in fill.members), (), text)
 
     # ---- when nothing reads the words
