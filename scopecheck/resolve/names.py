@@ -48,8 +48,8 @@ class Typed:
 class Listed:
     """A list slot: a condition for each member, and the members' names where they are names.
 
-    Of like parts, `there` are the conditions that each of them is there; else empty. `once` are the conditions
-    without those of members that a class listed beside them holds; empty where there is no such member.
+    Of like parts, `there` are the conditions that each of them is there; else empty. `once` are the
+    conditions without those of members that a class listed beside them holds.
     """
 
     conditions: tuple[Formula, ...]
