@@ -8,7 +8,7 @@ and `encode.py` treat the same cases in the same order.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
@@ -595,6 +595,14 @@ class Sheet:
 
     def declaration(self, name: str) -> Declaration:
         return next(d for d in self.declarations if d.name == name)
+
+    def with_whole_compositions(self, names: Iterable[str]) -> frozenset[str]:
+        """The names, and with each ingredient or class all others of its composition."""
+        found = set(names)
+        for made in self.compositions:
+            shares = {*made.members, *(name for name, _ in made.classes)}
+            found |= shares if found & shares else set()
+        return frozenset(found)
 
     def absent(self, article: Article) -> frozenset[str]:
         """The declared names that mean nothing in this article: the fields of parts that are not there."""
