@@ -30,7 +30,7 @@ FLOORS: dict[str, str] = {
     "resolve": (
         "patterns entry definitions catalogue constants names parts exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
-        " spelled everyday phrases claim_text dependencies account declared claims cases sheet"
+        " practice spelled everyday phrases claim_text dependencies account declared claims cases sheet"
     ),
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (

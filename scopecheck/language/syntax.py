@@ -215,7 +215,7 @@ class ReadingText:
 
 @node
 class Setting:
-    """title, profile, filed, confidential."""
+    """title, profile, filed, confidential, and the file of the practice's own phrases."""
 
     key: str
     value: str

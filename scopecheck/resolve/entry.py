@@ -27,6 +27,10 @@ class Citation:
     tag: str
 
 
+TAGS = ("read", "read (secondary)", "memory", "common practice")
+OWN_TAG = "own practice"
+"""The tag of a source that is the practice's own; only its own phrases have it."""
+
 OF_PARTS = ("total", "mean", "middle", "least", "greatest", "alike", "different", "rising", "falling")
 """What a phrase for like parts may say of them together: a value to be limited, as in `mean_c`, or a fact."""
 
@@ -75,6 +79,8 @@ class Entry:
     subjects: tuple[str, ...]
     own: bool
     load: Callable[[], PhraseStatement]
+    file: str = ""
+    """The phrase file of a practice's phrase; '' for one of the catalogue or of the sheet itself."""
 
     @cached_property
     def patterns(self) -> tuple[Pattern, ...]:
@@ -157,6 +163,11 @@ class Entry:
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
 
     @property
+    def nearness(self) -> int:
+        """Which of two phrases reads words: one of the sheet, of the practice, of the catalogue."""
+        return 2 if not self.own else 1 if self.file else 0
+
+    @property
     def title(self) -> str:
         """The first wording, which names the entry."""
         return self.wordings[0].text if self.wordings else self.statement.id
@@ -189,11 +200,14 @@ def _marked(reading: ReadingText, profile: str) -> tuple[str, bool]:
     return general, False
 
 
-def entry(statement: PhraseStatement) -> Entry:
-    """The entry that a phrase statement of a sheet describes. Raises Trouble at what is wrong with it."""
+def entry(statement: PhraseStatement, file: str = "") -> Entry:
+    """The entry that a phrase statement of a sheet, or of a practice's phrase file, describes.
+
+    Raises Trouble at what is wrong with it.
+    """
     patterns = [pattern(text, span) for text, span in statement.patterns]
     wordings = tuple(Wording(p.text, frozenset(), partial(_same, p)) for p in patterns)
-    made = Entry(wordings, statement.only_for, statement.subjects, True, lambda: statement)
+    made = Entry(wordings, statement.only_for, statement.subjects, True, lambda: statement, file)
     _ = made.statement
     return made
 

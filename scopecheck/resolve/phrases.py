@@ -5,8 +5,19 @@ from __future__ import annotations
 from collections.abc import Mapping
 from difflib import SequenceMatcher, get_close_matches
 from itertools import pairwise
+from os.path import basename
 
-from scopecheck.core.model import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
+from scopecheck.core.model import (
+    All,
+    ChoiceDecl,
+    Chosen,
+    Formula,
+    Includes,
+    Not,
+    NumberDecl,
+    OwnPhrase,
+    SetDecl,
+)
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import field, record, replace
@@ -281,7 +292,7 @@ class _Job:
             raise self.where_fails(entry, shown, tokens)
         return Occurrence(
             self.reader.document, self.reader.where, self.text(tokens), match.wording.lower(), slots, shown,
-            self.span(tokens),
+            self.span(tokens), _own(match),
         )  # fmt: skip
 
     def named_subjects(
@@ -540,6 +551,15 @@ class _Job:
                 ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
                 scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
         return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+
+
+def _own(match: Match) -> OwnPhrase | None:
+    """Where a phrase of the sheet or the practice stands, and whose place it takes; None for the others."""
+    if not match.entry.own:
+        return None
+    built_in = match.instead_of
+    instead_of = f"{built_in.id} {built_in.title}" if built_in else ""
+    return OwnPhrase(match.entry.title, basename(match.entry.file), match.entry.span.line, instead_of)
 
 
 def _called(match: Match) -> tuple[str, ...]:

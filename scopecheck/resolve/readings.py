@@ -13,6 +13,7 @@ from scopecheck.core.model import (
     Const,
     Formula,
     FreeParameter,
+    OwnPhrase,
     Parameter,
     Place,
     Read,
@@ -57,6 +58,7 @@ class Occurrence:
     slots: Mapping[str, Bound]
     shown: Mapping[str, str]
     span: Span
+    own: OwnPhrase | None = None
 
 
 def read(
@@ -85,12 +87,12 @@ def read(
     left, settled = groups.settle((*readings, own) if own else readings, pins, at.where, settling)
     apart = at.where if groups.is_apart(at.wording, title) else ""
     by = tuple(id(d.definition) for d in defined)
-    key = (at.document, title, at.wording, labels, tuple(p.text for p in pins), apart, by)
+    key = (at.document, title, entry.nearness, at.wording, labels, tuple(p.text for p in pins), apart, by)
     draft = groups.draft(
         key,
         Draft(
             len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False,
-            defining(defined[0].definition, left, own) if defined else None,
+            defining(defined[0].definition, left, own) if defined else None, at.own,
         ),
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )  # fmt: skip
