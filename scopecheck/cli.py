@@ -47,6 +47,9 @@ WorkOption = Annotated[
 ]
 WallOption = Annotated[int, typer.Option(min=1, metavar="SECONDS", help="Time for a whole sheet, at most.")]
 StrainedOption = Annotated[bool, typer.Option("--strained", help="Let strained readings take part.")]
+PhrasesOption = Annotated[
+    str, typer.Option("--phrases", metavar="FILE", help="A file of your own phrases, beside the known ones.")
+]
 AllOption = Annotated[bool, typer.Option("--all", help="Everything, not the first page only.")]
 
 
@@ -97,6 +100,7 @@ def probe(
     ] = None,
     profile: Annotated[str, typer.Option(metavar="NAME", help="US, US court or EPO.")] = "US",
     show: Annotated[str, typer.Option(metavar="NAME", help="Which of several quantities to picture.")] = "",
+    phrases: PhrasesOption = "",
     format: FormatOption = Format.text,
     everything: AllOption = False,
     strained: StrainedOption = False,
@@ -120,7 +124,7 @@ def probe(
         from scopecheck.solving.solver import Budget
 
         cases = tuple(inside or ()), tuple(outside or ()), tuple(given or ())
-        wish = Wish(limitation, tuple(declare or ()), meant, *cases, profile, show)
+        wish = Wish(limitation, tuple(declare or ()), meant, *cases, profile, show, phrases)
         return probe_limitation(
             wish, Options(format.value, everything, strained=strained, budget=Budget(work, wall))
         )
@@ -133,6 +137,7 @@ def phrases(
     words: Annotated[
         list[str] | None, typer.Argument(metavar="WORDS", help="Words of a phrase, or its id.")
     ] = None,
+    file: PhrasesOption = "",
     format: FormatOption = Format.text,
 ) -> None:
     """List the known phrases, or explain some.
@@ -145,7 +150,7 @@ def phrases(
     def run() -> int:
         from scopecheck.commands.phrase_cards import show_phrases
 
-        return show_phrases(words or [], format.value)
+        return show_phrases(words or [], format.value, file)
 
     raise typer.Exit(guarded(run))
 

@@ -42,7 +42,7 @@ FLOORS: dict[str, str] = {
         "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
         " looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
-        " probe_report occasions separating"
+        " probe_report occasions separating alike"
     ),
     "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe",
 }

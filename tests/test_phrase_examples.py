@@ -123,7 +123,7 @@ phrase "twinned at (L)"
 
 def test_readings_that_nothing_parts_are_said_to_be_alike(monkeypatch: pytest.MonkeyPatch) -> None:
     twins = own(TWINS)
-    monkeypatch.setattr(separating, "read", lambda text: occasions.read(f"{text}\n{TWINS}"))
+    monkeypatch.setattr(separating, "read", lambda text, _: occasions.read(f"{text}\n{TWINS}"))
     one, other = shown_apart(twins).examples
     assert (one.reading, one.against, one.outcome) == ("the same in other signs", "one way", "alike")
     assert (other.reading, other.outcome, other.wider) == ("another way", "parts", False)

@@ -89,7 +89,7 @@ def shown_apart(entry: Entry, budget: Budget = BUDGET) -> Shown:
         left = frozenset(x for x in wanted if tried[x] < most and not _is_told(x, best))
         if not left:
             break
-        sheet = read(occasion.text)
+        sheet = read(occasion.text, entry)
         at = phrase_in(sheet, entry) if sheet else None
         if sheet is None or at is None or left.isdisjoint(r.label for r in at[0].readings):
             continue

@@ -123,7 +123,8 @@ def _placeholders(e: Entry) -> Iterator[Diagnostic]:
 
 def _formulas(e: Entry) -> Iterator[Diagnostic]:
     for reading in e.readings:
-        for raw in (reading.formula, *reading.written.only_when):
+        free = (raw for f in reading.written.free for raw in (f.like, *f.bounds, f.presumed))
+        for raw in (reading.formula, *reading.written.only_when, *free):
             if raw is not None:
                 yield from _formula(e, raw, reading)
     if e.where is not None:

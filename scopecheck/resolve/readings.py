@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
@@ -360,17 +360,25 @@ def _ends(free: Free, kind: Kind, at: Occurrence, names: Names) -> tuple[End, En
 
 def names_of(node: Node) -> list[NameNode]:
     """The names of a formula, where they stand."""
-    found: list[NameNode] = []
+    return [part for part in _parts_of(node) if isinstance(part, NameNode)]
+
+
+def numbers_of(node: Node) -> list[NumberNode]:
+    """The numbers of a formula, where they stand."""
+    return [part for part in _parts_of(node) if isinstance(part, NumberNode)]
+
+
+def _parts_of(node: Node) -> Iterator[object]:
     stack: list[object] = [node]
     while stack:
         item = stack.pop()
-        if isinstance(item, NameNode):
-            found.append(item)
-        elif isinstance(item, tuple):
+        if isinstance(item, tuple):
             stack += item
+        elif isinstance(item, NameNode):
+            yield item
         elif hasattr(item, "__match_args__") and not isinstance(item, Span):
+            yield item
             stack += [getattr(item, name) for name in item.__match_args__ if name not in ("span", "number")]
-    return found
 
 
 def _names_in(node: Node) -> set[str]:
