@@ -44,7 +44,7 @@ FLOORS: dict[str, str] = {
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating alike"
     ),
-    "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe",
+    "commands": "output check probe phrase_patterns phrase_search phrase_examples phrase_cards",
 }
 TOP = ("cli", "__main__")
 

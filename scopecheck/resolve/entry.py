@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from functools import cached_property, partial
 
 from scopecheck.core.model import Standing
-from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.diagnostics import did_you_mean, trouble
 from scopecheck.foundations.record import node, record
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import PhraseStatement, Raw, ReadingText
@@ -94,7 +94,8 @@ class Entry:
         labels = [r.label for r in statement.readings]
         for label in (*statement.strained, *(x for _, known in statement.presumed for x in known)):
             if label not in labels:
-                raise trouble(statement.span, f"the phrase has no reading '{label}'")
+                help = did_you_mean(label, labels)
+                raise trouble(statement.span, f"the phrase has no reading '{label}'", "", help)
         return statement
 
     @cached_property
