@@ -20,6 +20,7 @@ BUDGET = Budget(work=500_000, wall=10)
 Answer: TypeAlias = Literal["part", "alike", "undecided"]
 Pair: TypeAlias = tuple[str, str]
 Severity: TypeAlias = Literal["error", "warning"]
+_HELP = {"alike": "alike_help", "undecided": "undecided_help"}
 
 
 def readings_alike(files: Iterable[Source], budget: Budget = BUDGET) -> Iterator[Diagnostic]:
@@ -39,7 +40,7 @@ def _of(entry: Entry, budget: Budget) -> Iterator[Diagnostic]:
         if answer != "part":
             severity: Severity = "error" if answer == "alike" else "warning"
             message = sentence("own", answer, one=one, other=other)
-            yield Diagnostic(severity, by_label[other], message, "", sentence("own", f"{answer}_help"))
+            yield Diagnostic(severity, by_label[other], message, "", sentence("own", _HELP[answer]))
     for reading in entry.readings:
         if reading.formula is not None and reading.label not in tried:
             message = sentence("own", "untried", one=reading.label)
