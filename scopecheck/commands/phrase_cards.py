@@ -116,16 +116,20 @@ def cards(found: Sequence[Entry], format: Format) -> str:
             data = [{**_data(e), "told_apart": examples.data} for e, examples in told]
             return _dumped({"schema_version": 1, "phrases": data})
         case "text" | "markdown":
-            return "\n".join(_card(e, examples.parts, format == "markdown") for e, examples in told)
+            return "\n".join(_card(e, x.parts, x.instead_of, format == "markdown") for e, x in told)
         case _:
             assert_never(format)
 
 
-def _card(entry: Entry, examples: Sequence[tuple[str, Sequence[str]]], markdown: bool) -> str:
+def _card(
+    entry: Entry, examples: Sequence[tuple[str, Sequence[str]]], instead_of: str, markdown: bool
+) -> str:
     title = f"{_name(entry)}  {entry.title}"
     lines = [f"## {_name(entry)}: `{entry.title}`", ""] if markdown else [title, "=" * len(title)]
     if entry.file:
         lines += _line("own phrase", f"{entry.file}, line {entry.span.line}", markdown)
+    if instead_of:
+        lines += _line("takes the place of", instead_of, markdown)
     for wording in (p.text for p in entry.patterns if p.text != entry.title):
         lines += _line("wording", f"`{wording}`" if markdown else wording, markdown)
     if entry.subjects:
