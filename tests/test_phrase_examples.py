@@ -108,8 +108,8 @@ def test_an_end_tells_whether_ends_are_in() -> None:
 def test_a_free_number_is_told_by_its_break_point() -> None:
     assert (
         'x = 9 mm: met when read as "context tolerance" (once "about 10 mm" stretches by 10 % or more) or as '
-        '"fixed share"; not met when read as "rounding only" or as "context tolerance" (not stretched at all) '
-        'or as "exactly"'
+        '"fixed share"; not met when read as "rounding only" or as "context tolerance" (not stretched at '
+        'all) or as "exactly"'
     ) in lines("about (N)")
 
 
@@ -226,8 +226,9 @@ def test_a_word_of_the_trade_finds_what_it_is_about(asked: str, found: set[str])
 
 
 def test_every_topic_names_phrases_that_exist_and_is_no_word_of_a_phrase() -> None:
+    """But of the phrases that settle something, which nobody looks for by such a word."""
     known = {e.id for e in ENTRIES}
-    words = words_of_all(ENTRIES)
+    words = words_of_all(e for e in ENTRIES if e.group != "L")
     for topic, named in topics().items():
         assert set(named) <= known, topic
         assert ids(*topic.split()) == set(named), topic
