@@ -127,6 +127,7 @@ class _Sides:
         self.amendment, self.old, self.new = amendment, old, new
         self.session = amendment.session
         self.was, self.now = amendment.before.scope(old.number), amendment.after.scope(new.number)
+        self.either = AnyOf((self.was, self.now))
         self.taken_out, self.put_in = _differing(amendment, old, new)
 
     def given_up(self) -> Finding:
@@ -144,8 +145,8 @@ class _Sides:
     def _side(self, finding: Finding, prepared: Prepared, region: Formula, missed: Formula) -> Finding:
         """A thing of the region that misses the other formula; on every construction, the base, or some.
 
-        `at_base` says whether there is one in the base. Constructions on which the region is empty do not
-        count; free stretches are as presumed, but for a thing that only another stretch gives.
+        `at_base` says whether there is one in the base. Constructions on which nothing meets the claim before
+        or after do not count; stretches are as presumed, but for a thing that only another stretch gives.
         """
         session = self.session
         try:
@@ -162,11 +163,9 @@ class _Sides:
             base = session.search(())
             base.require(session.met(region, session.base))
             at_base = base.holds(~session.met(missed, session.base))
-            demands = [Demand(region, missed, "every"), Demand(NOTHING, region, "some")]
+            demands = [Demand(region, missed, "every"), Demand(NOTHING, self.either, "some")]
             spared = find_construction(session, demands, stretch=False).construction
-            quantifier: Quantifier = "base" if at_base else "some"
-            if spared is None and (at_base or not base.holds()):
-                quantifier = "every"
+            quantifier: Quantifier = "every" if spared is None else "base" if at_base else "some"
             found = replace(finding, quantifier=quantifier, at_base="some" if at_base else "none")
             return prepared.exhibit(
                 found,
@@ -209,7 +208,7 @@ class _Sides:
             Demand(self.now, self.taken_out, "not every" if wins else "every"),
         ]
         if not (loses or wins):
-            demands.append(Demand(NOTHING, AnyOf((self.was, self.now)), "some"))
+            demands.append(Demand(NOTHING, self.either, "some"))
         return find_construction(self.session, demands, stretch=False)
 
 

@@ -19,8 +19,8 @@ _ENDING = regex(r"(?<=\w\w\w)(?:es|s|ed|ing)$")
 FORMAL = frozenset(
     "a an the said of in on at to by for from with and or not is are was be being been has have having which"
     " that this these those it its their each any all one as than then if when wherein whereby where"
-    " comprising comprises comprise including includes include containing contains contain consisting consists consist"
-    " claim claims claimed according preceding into onto between within about".split()
+    " comprising comprises comprise including includes include containing contains contain consisting"
+    " consists consist claim claims claimed according preceding into onto between within about".split()
 )
 """Words that tell nothing about the thing claimed."""
 

@@ -280,7 +280,7 @@ class _Groups:
             if p.reading not in kept:
                 continue
             reading = kept.index(p.reading)
-            scope = p.key.split(", ", 2)[2]
+            scope = p.key.split(", ", 2)[-1]
             key = f"{p.name} of group {index}, reading {reading}, {scope}"
             keys[p.key] = key
             if key not in known:
