@@ -63,7 +63,7 @@ def test_the_end_that_the_text_before_does_not_state_is_named() -> None:
 
 # EPO Case Law 2019 II.E.1.5.1 (read; T 2/81, T 1170/02): a general range with a preferred one; an end of the
 # preferred one may be joined with a general end, two lower ends that leave out the preferred range are
-# another matter. The numbers are ours. What is told is the relation and the values, which say which case it is.
+# another matter. The numbers are ours. What is told is the relation and the values.
 
 
 def test_ends_of_a_preferred_range_before_are_carried_and_others_are_not() -> None:
