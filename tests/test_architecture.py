@@ -31,20 +31,22 @@ FLOORS: dict[str, str] = {
         "patterns entry definitions catalogue constants names parts exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
         " practice spelled everyday phrases claim_text dependencies account declared claims cases sheet"
+        " successors joined carried"
     ),
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
         "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
         " questions.ways"
         " questions.outside questions.inside questions.claims questions.readings questions consistency"
+        " amendment amended_cases amended"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
         " looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
-        " probe_report occasions separating alike"
+        " probe_report occasions separating alike amended_ranges amendment render.amendment_json"
     ),
-    "commands": "output check probe phrase_patterns phrase_search phrase_examples phrase_cards",
+    "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe amend",
 }
 TOP = ("cli", "__main__")
 
@@ -197,7 +199,7 @@ def command(*arguments: str) -> str:
     )
 
 
-@pytest.mark.parametrize("of", [(), ("check",), ("probe",), ("phrases",)])
+@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("probe",), ("phrases",)])
 def test_help_loads_no_heavy_library(of: tuple[str, ...]) -> None:
     assert loaded_after(command(*of, "--help"), "z3", "sympy", "lark", "rich") == set()
 
