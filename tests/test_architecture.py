@@ -32,6 +32,7 @@ FLOORS: dict[str, str] = {
         " settling rivals readings defined_words chart"
         " spelled everyday phrases claim_text dependencies account declared claims cases sheet"
     ),
+    "text": "lists",
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
         "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
@@ -44,7 +45,8 @@ FLOORS: dict[str, str] = {
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating"
     ),
-    "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe",
+    "drafting": "pasted limits naming kinds_of draft propose remarks start anew",
+    "commands": "output start phrase_patterns phrase_search phrase_examples phrase_cards check probe",
 }
 TOP = ("cli", "__main__")
 
