@@ -163,6 +163,28 @@ def probe(
 
 
 @app.command(epilog=STATUS)
+def start(
+    file: Annotated[
+        str, typer.Argument(metavar="CLAIMS", help="A file with claims as plain text, or a sheet.")
+    ],
+    to: Annotated[str, typer.Option(metavar="FILE", help="Write to FILE, which must not exist.")] = "",
+) -> None:
+    """Begin a sheet from claims pasted as plain text.
+
+    Names, lines and marks are proposed beside the claims' own words, with what is assumed and what is asked.
+    For a sheet whose claims were edited: what is proposed for the words that no line restates.
+    """
+    from scopecheck.commands.output import guarded
+
+    def run() -> int:
+        from scopecheck.commands.start import start_sheet
+
+        return start_sheet(file, to)
+
+    raise typer.Exit(guarded(run))
+
+
+@app.command(epilog=STATUS)
 def phrases(
     words: Annotated[
         list[str] | None, typer.Argument(metavar="WORDS", help="Words of a phrase, or its id.")

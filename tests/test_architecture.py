@@ -33,6 +33,7 @@ FLOORS: dict[str, str] = {
         " practice spelled everyday phrases claim_text dependencies account declared claims cases sheet"
         " successors joined carried"
     ),
+    "text": "lists",
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
         "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
@@ -46,7 +47,8 @@ FLOORS: dict[str, str] = {
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating alike amended_ranges amendment render.amendment_json"
     ),
-    "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe amend",
+    "drafting": "pasted limits naming kinds_of draft propose remarks start anew",
+    "commands": "output start phrase_patterns phrase_search phrase_examples phrase_cards check probe amend",
 }
 TOP = ("cli", "__main__")
 
