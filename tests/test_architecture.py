@@ -28,9 +28,9 @@ FLOORS: dict[str, str] = {
     ),
     "core": "model construction linear rewrite plain reference",
     "resolve": (
-        "patterns entry definitions catalogue constants names parts exact_terms exact_formulas groups"
+        "patterns entry definitions catalogue constants names parts steps exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
-        " spelled everyday phrases claim_text dependencies account declared claims cases sheet"
+        " spelled everyday phrases claim_text dependencies account declared claims step_cells cases sheet"
     ),
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
@@ -39,8 +39,8 @@ FLOORS: dict[str, str] = {
         " questions.outside questions.inside questions.claims questions.readings questions consistency"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
-        " looked frame grouping consequences pictures margins stated_ends items plan page"
+        "roots turning lines boundary wording amounts plain_formula blocks step_text describe rereadings"
+        " things looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating"
     ),

@@ -23,7 +23,15 @@ from scopecheck.language.statements_cases import cases_statement
 from scopecheck.language.statements_claims import claim_statement
 from scopecheck.language.statements_declare import NOT_UNDERSTOOD, TAKE_OUT, declaration
 from scopecheck.language.statements_words import apart, define, phrase, policy, read, term
-from scopecheck.language.syntax import GivenStatement, PartKind, Setting, Sheet, Statement, UnitStatement
+from scopecheck.language.syntax import (
+    GivenStatement,
+    PartKind,
+    Setting,
+    Sheet,
+    Statement,
+    StepKind,
+    UnitStatement,
+)
 
 LARGEST_FILE = 4_000_000
 
@@ -192,7 +200,7 @@ def _declaration(desk: Desk, block: Block) -> Statement:
             full = next(h for h in HEADINGS if h.split()[0] == near[0])
             raise trouble(d.span, d.message, d.cause, f"did you mean the heading '{full}'?") from None
         raise
-    if not isinstance(made.kind, PartKind):
+    if not isinstance(made.kind, PartKind | StepKind):
         _no_body(desk, block)
     return made
 

@@ -17,7 +17,7 @@ _OWN_LINE = regex(r"(meant|exactly)\s+")
 _MARK = regex(r"(not restated|dependent)\s*:")
 _MEANT = regex(r"(?:\s{2,}|\t)meant\s+")
 _EXACTLY = regex(r"(?:\s{2,}|\t)exactly\s+")
-_SYMBOLS = regex(r"[<>=≤≥≠]|\bIS\b|\bIN\b")
+_SYMBOLS = regex(r"[<>=≤≥≠]|\bIS\b|\bIN\b|\b(?:DONE|ORDER|NEXT)\(")
 
 
 @holder

@@ -39,6 +39,7 @@ from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Names
 from scopecheck.resolve.readings import names_of
 from scopecheck.resolve.settling import wrong_settlings
+from scopecheck.resolve.steps import given_of
 
 S = TypeVar("S")
 
@@ -203,7 +204,7 @@ class _Resolving:
             )  # fmt: skip
 
     def givens(self) -> tuple[Given, ...]:
-        made: list[Given] = []
+        made: list[Given] = [g for step in self.names.steps.values() for g in given_of(step)]
         for statement in self.all(GivenStatement):
             self.names.here = (CLAIMS, "given")
             try:
@@ -274,6 +275,7 @@ class _Resolving:
             source_name=self.written.page.source.name,
             rivals=tuple(self.groups.rivals),
             parts=tuple(self.names.parts.values()),
+            steps=tuple(self.names.steps.values()),
         )
 
 
