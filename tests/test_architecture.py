@@ -28,10 +28,10 @@ FLOORS: dict[str, str] = {
     ),
     "core": "model construction linear rewrite plain reference",
     "resolve": (
-        "patterns entry definitions catalogue constants names parts exact_terms exact_formulas groups"
+        "patterns entry definitions catalogue constants names parts steps exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
-        " practice spelled everyday phrases claim_text dependencies account declared claims cases sheet"
-        " successors joined carried"
+        " practice spelled everyday phrases claim_text dependencies account declared claims step_cells"
+        " cases sheet successors joined carried"
     ),
     "text": "lists",
     "solving": "evaluate symbols encode engine solver ends",
@@ -42,8 +42,8 @@ FLOORS: dict[str, str] = {
         " amendment amended_cases amended"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
-        " looked frame grouping consequences pictures margins stated_ends items plan page"
+        "roots turning lines boundary wording amounts plain_formula blocks step_text describe rereadings"
+        " things looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating alike amended_ranges amendment render.amendment_json"
     ),

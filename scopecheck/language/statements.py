@@ -30,6 +30,7 @@ from scopecheck.language.syntax import (
     Setting,
     Sheet,
     Statement,
+    StepKind,
     UnitStatement,
 )
 
@@ -220,7 +221,7 @@ def _declaration(desk: Desk, block: Block) -> Statement:
             full = next(h for h in HEADINGS if h.split()[0] == near[0])
             raise trouble(d.span, d.message, d.cause, f"did you mean the heading '{full}'?") from None
         raise
-    if not isinstance(made.kind, PartKind):
+    if not isinstance(made.kind, PartKind | StepKind):
         _no_body(desk, block)
     return made
 
