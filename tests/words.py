@@ -1,8 +1,8 @@
 """How many of the listed defects of claim sets are found at their words: `python -m tests.words`.
 
-Each set in `tests/text/sets` is a text and a list made before any rule was run on it: defects with their sort,
-claim and words, and what only looks like a defect. `python -m tests.words brake` tells one set in full. What
-stands under `# also right` was found by the program, looked at, and is counted neither way.
+Each set in `tests/text/sets` is a text and a list made before any rule was run on it: defects with their
+sort, claim and words, and what only looks like a defect. `python -m tests.words brake` tells one set in full.
+What stands under `# also right` was found by the program, looked at, and is counted neither way.
 """
 
 from __future__ import annotations
@@ -10,11 +10,9 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 
-from scopecheck.drafting.draft import one_flow
 from scopecheck.drafting.pasted import pasted
+from scopecheck.drafting.texts import texts_of
 from scopecheck.foundations.record import record
-from scopecheck.foundations.spans import Source, Span
-from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.text.flags import Flag
 from scopecheck.text.shown import flags
 
@@ -40,15 +38,6 @@ class Outcome:
     false: tuple[Flag, ...]
 
 
-def texts_of(text: str) -> dict[int, ClaimText]:
-    """The claims of a text by number."""
-    made = {}
-    for claim in pasted(text).claims:
-        flow = one_flow(claim.text)
-        made[claim.number] = ClaimText.of([Span(Source(f"claim {claim.number}", flow), 0, len(flow))])
-    return made
-
-
 def expected(name: str) -> tuple[list[Defect], list[Defect]]:
     """The defects of a set, and what is right besides."""
     defects: list[Defect] = []
@@ -64,7 +53,7 @@ def expected(name: str) -> tuple[list[Defect], list[Defect]]:
 
 
 def outcome(name: str) -> Outcome:
-    found_flags = flags(texts_of((SETS / f"{name}.txt").read_text("utf-8")))
+    found_flags = flags(texts_of(pasted((SETS / f"{name}.txt").read_text("utf-8"))))
     defects, besides = expected(name)
     found = tuple(d for d in defects if any(_at(d, f) and _same(d, f) for f in found_flags))
     missed = tuple(d for d in defects if d not in found)
@@ -97,7 +86,8 @@ def main(asked: list[str]) -> None:
                 print(f"    false   claim {f.claim}  {f.sort}: {f.words}")
     found, false = sum(len(o.found) for o in every), sum(len(o.false) for o in every)
     total = found + sum(len(o.missed) for o in every)
-    print(f"{'all':10} {found:3} of {total:3} found ({100 * found // total} %), {false} false in {len(every)} sets")
+    share = f"{100 * found // total} %"
+    print(f"{'all':10} {found:3} of {total:3} found ({share}), {false} false in {len(every)} sets")
 
 
 if __name__ == "__main__":

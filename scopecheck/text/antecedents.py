@@ -1,4 +1,4 @@
-"""'The' and 'said' something: whether exactly one such thing was brought in before, in each line of claims."""
+"""'The' and 'said' something: whether one such thing was brought in before, in each line of claims."""
 
 from __future__ import annotations
 
@@ -29,6 +29,8 @@ class Set:
     streams: Mapping[int, Stream]
     mentions: Mapping[int, Sequence[Mention]]
     known: Known
+    told: dict[int, set[tuple[str, frozenset[str]]]] = field(default_factory=dict)
+    """The nouns already told of, by claim: the claims that go back on it do not repeat it."""
 
     def lines_above(self, number: int) -> list[tuple[int, ...]]:
         """The claims that a claim goes back on, the nearest first; one line for each way up."""
@@ -46,19 +48,30 @@ class Set:
 
 def antecedents(all_: Set, number: int) -> Iterator[Flag]:
     """Flags for the definite nouns of a claim, each noun once, and for things brought in twice."""
-    told: set[tuple[str, frozenset[str]]] = set()
-    doubled: set[str] = set()
     lines = all_.lines_above(number)
+    told = {key for line in lines for above in line[1:] for key in all_.told.get(above, ())}
+    own = all_.told.setdefault(number, set())
+    doubled: set[str] = set()
+    broken = bool(all_.streams[number].references) and not all_.streams[number].parents
+    again: list[tuple[int, ...]] = lines if _goes_on(all_, number) else [(number,)]
     for mention in all_.mentions[number]:
         key = (mention.head, mention.modifiers | mention.ordinals)
-        if mention.how == "new" and mention.head not in doubled and _again(all_, lines, mention):
+        if mention.how == "new" and mention.head not in doubled and _again(all_, again, mention):
             doubled.add(mention.head)
             yield _flag(all_, mention, "two things", "two_things", lines[0])
-        elif mention.how == "definite" and key not in told and mention.head not in doubled:
+        elif (
+            mention.how == "definite" and not broken and key not in told | own and mention.head not in doubled
+        ):
             flag = next((f for line in lines if (f := _looked_up(all_, line, mention))), None)
             if flag is not None:
-                told.add(key)
+                own.add(key)
                 yield flag
+
+
+def _goes_on(all_: Set, number: int) -> bool:
+    """Whether a claim is to what its parent is to: then a thing brought in there is not brought in again."""
+    heads = [m.head for m in all_.mentions[number][:1]]
+    return any(m.head in heads for p in all_.streams[number].parents for m in all_.mentions[p][:1])
 
 
 def _flag(all_: Set, mention: Mention, sort: str, form: str, line: tuple[int, ...], **more: object) -> Flag:
@@ -153,12 +166,17 @@ def _needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         mention.modifiers or mention.plural
     ):
         return True
-    numbered = any(w[0].isdigit() for w in texts[mention.start : mention.end + 2][:4])
-    return numbered and not mention.plural or mention.head in _subjects(all_, line) and not mention.modifiers
+    next_ = texts[mention.end : mention.end + 1]
+    numbered = bool(next_) and next_[0][0].isdigit() and bool(mention.ordinals)
+    return (numbered and not mention.plural) or (
+        mention.head in _subjects(all_, line) and not mention.modifiers
+    )
 
 
 def _of_next(texts: list[str], mention: Mention) -> bool:
-    return texts[mention.end : mention.end + 1] == ["of"] or texts[mention.start - 1 : mention.start] == ["at"]
+    return texts[mention.end : mention.end + 1] == ["of"] or texts[mention.start - 1 : mention.start] == [
+        "at"
+    ]
 
 
 def _subjects(all_: Set, line: tuple[int, ...]) -> frozenset[str]:
@@ -169,7 +187,9 @@ def _subjects(all_: Set, line: tuple[int, ...]) -> frozenset[str]:
 def _as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     """`the mixing` after 'mixed', `the melt` after 'are melted': an act that was said, or what it gives."""
     head = mention.head
-    base = next((head.removesuffix(e) for e in ("ing", "ation", "tion", "ment", "ion") if head.endswith(e)), "")
+    base = next(
+        (head.removesuffix(e) for e in ("ing", "ation", "tion", "ment", "ion") if head.endswith(e)), ""
+    )
     result = head in listed("mention", "results")
     before = [
         w for number in line for i, w in enumerate(all_.streams[number].words)
@@ -177,13 +197,15 @@ def _as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     ]  # fmt: skip
     for word in before:
         text = word.text
-        if base and len(base) > 2 and text.startswith(base) and text != head:
+        if base and len(base) > 2 and not mention.modifiers and text.startswith(base):
             return True
         if text in (head + "ed", head + "ing", head + "ling", head + "ped", head + "ting") or (
             result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
         ):
             return True
-    return bool(result and any(w.text.endswith(("ing", "ed")) for w in before) and base == "" and head == "residue")
+    return bool(
+        result and any(w.text.endswith(("ing", "ed")) for w in before) and base == "" and head == "residue"
+    )
 
 
 def _glued(mention: Mention, earlier: Sequence[Mention]) -> bool:

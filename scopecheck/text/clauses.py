@@ -1,9 +1,10 @@
-"""Words that show something where they stand: examples, inner ranges, 'and' beside 'or', drawings, transitions."""
+"""Words that show something where they stand: examples, inner ranges, groups, drawings, transitions."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from scopecheck.foundations.quantity import find_unit
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.text.antecedents import Set
 from scopecheck.text.flags import Flag
@@ -23,7 +24,7 @@ def examples(stream: Stream) -> Iterator[Flag]:
         if not width:
             at += 1
             continue
-        before, after = _number_before(texts, at), _number_after(texts, at + width)
+        before, after = _number_before(texts, at), _number_after(stream, at + width)
         if before is not None and after is not None:
             words, span = stream.shown(before, after), stream.span(before, after)
             yield Flag("inner range", "inner_range", stream.number, words, span)
@@ -42,13 +43,16 @@ def _number_before(texts: list[str], at: int) -> int | None:
     first = numbers[-1]
     if len(numbers) > 1 and numbers[-1] - numbers[-2] < 6:
         first = numbers[-2]
-    while first > 0 and texts[first - 1] in inside:
-        first -= 1
+    at = first
+    while at > 0 and texts[at - 1] in inside:
+        at -= 1
+        first = at if run_at(texts, at, "limits", "openings") else first
     return first
 
 
-def _number_after(texts: list[str], at: int) -> int | None:
-    """Where the range after ends, if only words of limits stand before its first number."""
+def _number_after(stream: Stream, at: int) -> int | None:
+    """Where the range after ends with its unit, if only words of limits stand before its first number."""
+    texts = stream.texts
     inside = listed("limits", "inside")
     end = at
     while end < len(texts) and (texts[end] in inside or texts[end] in ("more", "of")):
@@ -59,7 +63,10 @@ def _number_after(texts: list[str], at: int) -> int | None:
     while end < len(texts) and texts[end] not in _SIGNS and end - last < 7:
         last = end if _number(texts[end]) else last
         end += 1
-    return min(last + 2, len(texts))
+    units = (
+        n for n in range(min(last + 5, len(texts)), last + 1, -1) if find_unit(stream.shown(last + 1, n))
+    )
+    return next(units, last + 1)
 
 
 def _number(word: str) -> bool:
@@ -81,8 +88,9 @@ def groupings(stream: Stream) -> Iterator[Flag]:
             continue
         if last is not None and texts[last] != word and at - last <= 5:
             start = _noun_start(texts, last)
-            if not _PAIRING.intersection(texts[max(0, start - 3) : start]):
-                end = noun_end(stream, _after_article(texts, at + 1))
+            end = noun_end(stream, _after_article(texts, at + 1))
+            clause = texts[end : end + 1][:1] and texts[end] in _VERBS
+            if not clause and not _PAIRING.intersection(texts[max(0, start - 3) : start]):
                 yield Flag(
                     "grouping", "grouping", stream.number, stream.shown(start, end), stream.span(start, end)
                 )
@@ -143,9 +151,14 @@ def transitions(all_: Set, number: int) -> Iterator[Flag]:
     opened = [(i, w) for i in range(len(texts)) if (w := run_at(texts, i, "clauses", "open"))]
     closed = [(i, w) for i in range(len(texts)) if (w := run_at(texts, i, "clauses", "closed"))]
     if not stream.references and not opened and not closed:
-        yield Flag("transition", "none", number, stream.shown(0, min(12, len(texts))), stream.span(0, len(texts)))
+        last = min(12, len(texts))
+        yield Flag("transition", "none_of_its_own", number, stream.shown(0, last), stream.span(0, last))
     for at, width in closed:
-        also = [(i, w) for i, w in opened if i > at + width and texts[i - 1] == "and" and texts[i].startswith("compri")]
+        also = [
+            (i, w)
+            for i, w in opened
+            if i > at + width and texts[i - 1] == "and" and texts[i].startswith("compri")
+        ]
         if also and not _SIGNS.intersection(texts[at : also[0][0]]):
             end = also[0][0] + also[0][1]
             yield Flag("transition", "mixed", number, stream.shown(at, end), stream.span(at, end))
@@ -169,6 +182,6 @@ def _closed(stream: Stream) -> bool:
 
 
 def _at_top(stream: Stream, at: int) -> bool:
-    """Whether a transition follows the reference directly: it is that of the claim, not of one of its parts."""
+    """Whether a transition follows the reference directly: it is that of the claim, not of a part."""
     after = max(stream.barred, default=-1)
     return 0 <= at - after <= 4

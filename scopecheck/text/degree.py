@@ -20,7 +20,8 @@ def degrees(stream: Stream) -> Iterator[Flag]:
     """Each word of degree without a number beside it, with what a measure would need."""
     texts, at = stream.texts, 0
     skip = {
-        i for start in range(len(texts)) for i in range(start, start + run_at(texts, start, "degree", "excepted"))
+        i for start in range(len(texts))
+        for i in range(start, start + run_at(texts, start, "degree", "excepted"))
     }  # fmt: skip
     while at < len(texts):
         group = next((g for g in GROUPS if texts[at] in listed("degree", g)), "")
@@ -47,15 +48,23 @@ def _measured(stream: Stream, at: int, group: str) -> bool:
     if group == "nearness":
         near = next((w for w in after if w not in listed("limits", "inside") - {"about"}), "")
         described = run_at(texts, at, "clauses", "drawings") > 0 or after[:1] == ["as"]
-        return described or _number(near) or (texts[at] in ("about", "close", "near") and not _hedges(texts, at))
-    if group == "size" and before and (_number(before[-1]) or find_unit(before[-1]) and _has_number(before)):
+        return (
+            described or _number(near) or (texts[at] in ("about", "close", "near") and not _hedges(texts, at))
+        )
+    if (
+        group == "size"
+        and before
+        and (_number(before[-1]) or (find_unit(before[-1]) and _has_number(before)))
+    ):
         return True
     return group == "size" and bool(after) and after[0] in ("than", "of") and any(map(_number, after))
 
 
 def _hedges(texts: list[str], at: int) -> bool:
     """`about` and `near` are places unless an amount follows."""
-    return texts[at + 1 : at + 2] in (["equal"], ["half"], ["constant"], ["the"]) and texts[at + 2 : at + 3] == ["same"]
+    return texts[at + 1 : at + 2] in (["equal"], ["half"], ["constant"], ["the"]) and texts[
+        at + 2 : at + 3
+    ] == ["same"]
 
 
 def _has_number(texts: list[str]) -> bool:
@@ -66,11 +75,23 @@ def _number(word: str) -> bool:
     return bool(word) and (word[0].isdigit() or NUMBER_WORDS.get(word, 0) > 1)
 
 
+def fitted(stream: Stream) -> Iterator[Flag]:
+    """A limit that is tied to a person, whose size varies: 'adapted to the foot of the wearer'."""
+    texts, persons = stream.texts, listed("persons", "nouns")
+    for at in range(len(texts)):
+        width = run_at(texts, at, "fit", "runs")
+        after = texts[at + width : at + width + 6]
+        person = next((i for i, w in enumerate(after) if w in persons), None)
+        if width and person is not None and not BREAKS.intersection(after[:person]):
+            end = at + width + person + 1
+            yield Flag("degree", "degree_fit", stream.number, stream.shown(at, end), stream.span(at, end))
+
+
 # ---- acts of a person
 
 
 def acts(all_: Set, number: int) -> Iterator[Flag]:
-    """What a person does, recited in a claim to a thing. 'Can be pressed by a user' says what the thing is."""
+    """What a person does, recited in a claim to a thing. 'Can be pressed by' says what the thing is."""
     stream = all_.streams[number]
     first = next(iter(all_.mentions[number]), None)
     if first is None or first.head in listed("mention", "process"):
@@ -88,7 +109,13 @@ def acts(all_: Set, number: int) -> Iterator[Flag]:
             end = _act_end(texts, at + 1)
             yield Flag("user act", "user_act", number, stream.shown(start, end), stream.span(start, end))
         elif _done_by(texts, start):
-            yield Flag("user act", "user_act", number, stream.shown(start - 2, at + 1), stream.span(start - 2, at + 1))
+            yield Flag(
+                "user act",
+                "user_act",
+                number,
+                stream.shown(start - 2, at + 1),
+                stream.span(start - 2, at + 1),
+            )
 
 
 def _acts(texts: list[str], at: int) -> bool:
@@ -102,7 +129,12 @@ def _acts(texts: list[str], at: int) -> bool:
 def _act_end(texts: list[str], at: int) -> int:
     """The act with what it is done to."""
     end = at + 1
-    while end < len(texts) and end - at < 4 and texts[end] not in BREAKS and texts[end] not in ("to", "by", "with"):
+    while (
+        end < len(texts)
+        and end - at < 4
+        and texts[end] not in BREAKS
+        and texts[end] not in ("to", "by", "with")
+    ):
         end += 1
     return end
 
@@ -116,6 +148,10 @@ def _done_by(texts: list[str], start: int) -> bool:
 
 def _clause_before(texts: list[str], at: int) -> list[str]:
     start = at
-    while start > 0 and texts[start - 1] not in BREAKS and texts[start - 1] not in ("wherein", "and", "which", "where"):
+    while (
+        start > 0
+        and texts[start - 1] not in BREAKS
+        and texts[start - 1] not in ("wherein", "and", "which", "where")
+    ):
         start -= 1
     return texts[start:at]

@@ -82,9 +82,8 @@ def _determined(texts: list[str], at: int) -> tuple[int, Literal["new", "definit
         return at + 1 + (number and len(after) > 1), "definite", number, False
     if word in listed("mention", "universal"):
         return at + 1 + (after[:1] == ["of"]), "bare", False, True
-    if word in ("a", "an") and after[:1] in (["plurality"], ["pair"], ["number"], ["multiplicity"], ["set"]):
-        if after[1:2] == ["of"]:
-            return at + 3, "new", True, False
+    if word in ("a", "an") and after[1:2] == ["of"] and after[0] in listed("mention", "several"):
+        return at + 3, "new", True, False
     if word in ("its", "their"):
         return at + 1, "new", False, True
     if word == "at" and after[:2] in (["least", "one"], ["least", "two"], ["least", "three"]):
@@ -117,13 +116,20 @@ def is_noun_word(word: str) -> bool:
 
 
 def _verb(texts: list[str], at: int) -> bool:
-    """Whether a word after a noun is its verb: 'the lid closes the', 'a wall defining an', 'a rod held by'."""
+    """Whether a word after a noun is its verb: 'the lid closes the', 'a wall defining an'."""
     word = texts[at]
     after = texts[at + 1] if at + 1 < len(texts) else "."
-    begins = after in listed("nouns", "determiners") or after in NUMBER_WORDS or after.endswith("ly")
+    begins = (
+        after in listed("nouns", "determiners")
+        or after in NUMBER_WORDS
+        or after.endswith("ly")
+        or after[0].isdigit()
+    )
     stops = after in listed("nouns", "stops") or after in BREAKS
     if word.endswith("s") and not word.endswith("ss") and (begins or word in listed("mention", "verbs")):
         return begins or not plural_noun(texts, at)
+    if word in listed("mention", "ing_nouns"):
+        return begins
     if word.endswith("ing") and len(word) > 4:
         return begins or (stops and after not in ("of", *BREAKS) and not plural_noun(texts, at))
     return word.endswith("ed") and len(word) > 4 and (begins or stops)

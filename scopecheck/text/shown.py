@@ -7,14 +7,16 @@ from collections.abc import Iterator, Mapping
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.text.antecedents import Known, Set, antecedents
 from scopecheck.text.clauses import drawings, examples, groupings, transitions
-from scopecheck.text.degree import acts, degrees
+from scopecheck.text.degree import acts, degrees, fitted
 from scopecheck.text.dependents import categories, forms
 from scopecheck.text.flags import Flag
 from scopecheck.text.mentions import mentions
 from scopecheck.text.stream import stream
 
 
-def flags(texts: Mapping[int, ClaimText], profile: str = "US", known: Known | None = None) -> tuple[Flag, ...]:
+def flags(
+    texts: Mapping[int, ClaimText], profile: str = "US", known: Known | None = None
+) -> tuple[Flag, ...]:
     """Every fact about the words of the claims, in the order of the text."""
     numbers = tuple(texts)
     streams = {number: stream(number, text, numbers) for number, text in texts.items()}
@@ -32,6 +34,7 @@ def _of_claim(all_: Set, number: int, profile: str) -> Iterator[Flag]:
     yield from categories(all_, number)
     yield from forms(all_, number, profile)
     yield from degrees(one)
+    yield from fitted(one)
     yield from acts(all_, number)
     yield from transitions(all_, number)
     yield from examples(one)

@@ -88,8 +88,8 @@ def stem(word: str) -> str:
     word = irregular.get(word, word)
     if word.endswith("s") and len(word) > 3 and word not in irregular.values():
         word = irregular.get(_singular(word), _singular(word))
-    word = word.replace("-", "").replace("is", "iz") if word.endswith("ise") else word.replace("-", "")
-    return word
+    word = word.replace("-", "")
+    return word[:-2] + "ze" if word.endswith("ise") else word
 
 
 def _singular(word: str) -> str:
@@ -105,6 +105,6 @@ def _singular(word: str) -> str:
 def plural(word: str) -> bool:
     """Whether a noun is a plural by its looks."""
     irregular = word_lists()["irregular"]
-    if word in irregular and word not in irregular.values():
-        return irregular[word] != word and not word.endswith(("re", "ur", "um", "ld", "ey", "gue", "me", "k", "e"))
-    return word.endswith("s") and len(word) > 3 and not word.endswith(("ss", "us", "is")) and word not in irregular
+    if word in irregular:
+        return word in word_lists()["mention"]["plurals"].split()
+    return word.endswith("s") and len(word) > 3 and not word.endswith(("ss", "us", "is"))
