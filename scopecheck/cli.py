@@ -185,6 +185,28 @@ def start(
 
 
 @app.command(epilog=STATUS)
+def words(
+    file: Annotated[
+        str, typer.Argument(metavar="FILE", help="A sheet, or a file with claims as plain text.")
+    ],
+    format: FormatOption = Format.text,
+) -> None:
+    """Tell what the words of claims show by themselves, with or without numbers.
+
+    'The' something that nothing brought in, words of degree, references, transitions, examples, acts of a
+    person. What a sheet answers once stays answered.
+    """
+    from scopecheck.commands.output import guarded
+
+    def run() -> int:
+        from scopecheck.commands.words import show_words
+
+        return show_words(file, format.value)
+
+    raise typer.Exit(guarded(run))
+
+
+@app.command(epilog=STATUS)
 def phrases(
     words: Annotated[
         list[str] | None, typer.Argument(metavar="WORDS", help="Words of a phrase, or its id.")

@@ -24,7 +24,7 @@ FLOORS: dict[str, str] = {
     "foundations": "data_files regex record spans diagnostics drawing kinds units quantity",
     "language": (
         "layout number_words scan syntax tables parse pieces reading_lines statements_declare"
-        " statements_cases statements_words statements_claims statements"
+        " statements_cases statements_text statements_words statements_claims statements"
     ),
     "core": "model construction linear rewrite plain reference",
     "resolve": (
@@ -33,7 +33,7 @@ FLOORS: dict[str, str] = {
         " practice spelled everyday phrases claim_text dependencies account declared claims step_cells"
         " cases sheet successors joined carried"
     ),
-    "text": "lists",
+    "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
         "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
@@ -45,10 +45,10 @@ FLOORS: dict[str, str] = {
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe rereadings"
         " things looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
-        " probe_report occasions separating alike amended_ranges amendment render.amendment_json"
+        " probe_report occasions separating alike amended_ranges amendment render.amendment_json words_page"
     ),
-    "drafting": "pasted limits naming kinds_of draft propose remarks start anew",
-    "commands": "output start phrase_patterns phrase_search phrase_examples phrase_cards check probe amend",
+    "drafting": "pasted limits naming kinds_of draft texts propose remarks start anew",
+    "commands": "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards",
 }
 TOP = ("cli", "__main__")
 

@@ -9,11 +9,9 @@ from scopecheck.drafting.anew import is_sheet, proposed_anew
 from scopecheck.drafting.pasted import pasted
 from scopecheck.drafting.remarks import with_remarks
 from scopecheck.drafting.start import drafted
-from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.drafting.texts import no_claims
 from scopecheck.foundations.drawing import draw
-from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.statements import read_file
-from scopecheck.report.wording import sentence
 
 
 def start_sheet(path: str, to: str) -> int:
@@ -34,17 +32,9 @@ def start_sheet(path: str, to: str) -> int:
         return 0
     found = pasted(source.text)
     if not found.claims:
-        complain(draw(_no_claims(source)))
+        complain(draw(no_claims(source)))
         return BAD_INPUT
     draft = drafted(source.name, found)
     with_remarks(draft, found, os.path.basename(path))
     put(draft.written().text, to)
     return 0
-
-
-def _no_claims(source: Source) -> Diagnostic:
-    cause, help = sentence("start", "no_claims_cause"), sentence("start", "no_claims_help")
-    first = len(source.text) - len(source.text.lstrip())
-    end = source.text.find("\n", first)
-    span = Span(source, first, end if end > 0 else len(source.text))
-    return Diagnostic("error", span, sentence("start", "no_claims"), cause, help)

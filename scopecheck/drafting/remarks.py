@@ -7,7 +7,7 @@ from collections.abc import Iterable
 
 from scopecheck.drafting.draft import Draft, Quantity
 from scopecheck.drafting.pasted import Pasted
-from scopecheck.report.wording import claims_text, counted, has_sentence, quoted, sentence
+from scopecheck.report.wording import GLUE, claims_text, counted, has_sentence, quoted, sentence
 
 MOST_QUESTIONS = 10
 _WIDTH = 88
@@ -23,8 +23,8 @@ def head(draft: Draft, found: Pasted, source: str) -> list[str]:
     restated = sum(1 for c in draft.claims for line in c.lines if line.name)
     marked = sum(1 for c in draft.claims for line in c.lines if not line.name)
     lines = _wrapped(sentence(
-        "start", "begun", source=source, claims=counted(len(draft.claims), "claim"), restated=restated,
-        marked=marked,
+        "start", "begun", source=source, claims=counted(len(draft.claims), "claim"),
+        restated=counted(restated, "limit"), marked=counted(marked, "stretch"),
     ))  # fmt: skip
     lines += ["", *_numbered(sentence("start", "assumed", count=len(a := assumed(draft, found))), a)]
     asked = questions(draft)
@@ -94,4 +94,4 @@ def _numbered(title: str, items: list[str]) -> list[str]:
 
 
 def _wrapped(text: str) -> list[str]:
-    return textwrap.wrap(text, _WIDTH, break_long_words=False, break_on_hyphens=False)
+    return textwrap.wrap(text.replace(GLUE, " "), _WIDTH, break_long_words=False, break_on_hyphens=False)

@@ -22,6 +22,7 @@ from scopecheck.language.pieces import Desk, after_word, one_line, without_note
 from scopecheck.language.statements_cases import cases_statement
 from scopecheck.language.statements_claims import claim_statement
 from scopecheck.language.statements_declare import NOT_UNDERSTOOD, TAKE_OUT, declaration
+from scopecheck.language.statements_text import answered, nouns
 from scopecheck.language.statements_words import apart, define, phrase, policy, read, term
 from scopecheck.language.syntax import (
     GivenStatement,
@@ -239,4 +240,7 @@ _READERS: dict[str, Callable[[Desk, Block], Statement]] = {
     "apart": apart,
     "phrase": phrase,
     "term": term,
+    "answered": answered,
+    "alike": nouns,
+    "inherent": nouns,
 }
