@@ -30,7 +30,8 @@ _PLAIN = {
 
 HEADINGS = (
     "title", "profile", "filed", "confidential", "phrases", "unit", "given", "inside", "must stay out",
-    "document", "class", "policy", "define", "read", "apart", "phrase", "term", "answered", "alike", "inherent",
+    "document", "class", "policy", "define", "read", "apart", "phrase", "term", "answered", "alike",
+    "inherent",
 )  # fmt: skip
 
 _CLAIM = regex(r"(\d{1,4})\s*[.)](?=\s|$)")
