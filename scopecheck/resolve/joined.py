@@ -11,6 +11,7 @@ from collections.abc import Hashable, Iterator, Mapping, Sequence
 from scopecheck.core.model import (
     Case,
     Claim,
+    Composition,
     Declaration,
     FreeParameter,
     Given,
@@ -31,6 +32,7 @@ from scopecheck.resolve.successors import Successors, successors
 
 BEFORE = " before"
 """Stands after the labels of the sheet before."""
+_Named = Declaration | Part | Composition
 Numbers = Mapping[int, tuple[int, tuple[int, ...]]]
 
 
@@ -46,6 +48,7 @@ class Joined:
 def joined(before: Sheet, after: Sheet) -> tuple[Joined | None, tuple[Diagnostic, ...]]:
     """The two sheets side by side, or None where they do not speak of the same things; what is wrong."""
     wrong = [*_readers(before, after), *_declarations(before, after), *_parts(before, after)]
+    wrong += _compositions(before, after)
     merged = _Groups(before, after)
     wrong += merged.wrong
     wrong += _cases(before, after)
@@ -57,6 +60,7 @@ def joined(before: Sheet, after: Sheet) -> tuple[Joined | None, tuple[Diagnostic
     shared = {
         "declarations": _union(after.declarations, before.declarations),
         "parts": _union(after.parts, before.parts),
+        "compositions": _union(after.compositions, before.compositions),
         "givens": _all_givens(before, after),
         "groups": tuple(merged.groups),
         "parameters": tuple(merged.parameters),
@@ -67,7 +71,7 @@ def joined(before: Sheet, after: Sheet) -> tuple[Joined | None, tuple[Diagnostic
     return Joined(old, new, found), tuple(wrong)
 
 
-def _union(first: Sequence[Declaration | Part], second: Sequence[Declaration | Part]) -> tuple[object, ...]:
+def _union(first: Sequence[_Named], second: Sequence[_Named]) -> tuple[object, ...]:
     names = {d.name for d in first}
     return (*first, *(d for d in second if d.name not in names))
 
@@ -158,6 +162,20 @@ def _parts(before: Sheet, after: Sheet) -> Iterator[Diagnostic]:
                 other.span,
                 f"the part '{part.name}' is declared otherwise in the sheet before",
                 "declare as many, with the same fields, in both",
+            )
+
+
+def _compositions(before: Sheet, after: Sheet) -> Iterator[Diagnostic]:
+    """Shares of other ingredients cannot make up one whole."""
+    old = {made.name: made for made in before.compositions}
+    for made in after.compositions:
+        other = old.get(made.name)
+        if other is not None and other != made:
+            yield _differs(
+                made.span,
+                other.span,
+                f"the composition '{made.name}' has other ingredients or classes in the sheet before",
+                "list in both every ingredient and class that either needs",
             )
 
 
