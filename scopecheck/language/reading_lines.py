@@ -128,7 +128,7 @@ def _axes(desk: Desk, part: Part) -> Iterator[tuple[str, str]]:
 
 
 KINDS = tuple(
-    "measured counts amounts levels gauge absolute shares sets choices compositions parts".split()
+    "measured counts amounts levels gauge absolute shares sets choices compositions parts classes".split()
 )
 
 

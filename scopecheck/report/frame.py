@@ -203,8 +203,8 @@ def _told_once(sheet: Sheet) -> Iterator[Declaration]:
     others = {p.slot(i, own) for p in sheet.parts for own in p.fields for i in range(2, p.most + 1)}
     for made in sheet.compositions:
         shares = (*(name for name, _ in made.classes), *made.members)
-        first[shares[0]] = sentence("basis", "each_share", composition=made.name)
-        others |= {*shares[1:]}
+        first[made.members[0]] = sentence("basis", "each_share", composition=made.name)
+        others |= {*shares} - {made.members[0]}
     for d in sheet.declarations:
         if d.name not in others:
             yield replace(d, name=first.get(d.name, d.name))

@@ -59,6 +59,8 @@ LIKE_PARTS = (
     Kind(("length in mm",), "mm", (USUAL,), "parts", like_parts=True),
     Kind(("temperature in degC",), "degC", (USUAL,), "parts", like_parts=True),
 )
+_CLASS = "composition in wt%\n  bore : only copper, zinc, tin\n  water"
+CLASSES = (Kind((_CLASS,), "wt%", (USUAL,), "classes"),)
 COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
@@ -106,6 +108,8 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     """The kinds of things to say a phrase of, those that suit most phrases first."""
     if "parts" in entry.only_for:
         return LIKE_PARTS
+    if "classes" in entry.only_for:
+        return CLASSES
     if entry.group == "L":
         proposed = [k for e in _proposers(entry) for k in kinds_of(e)]
         return tuple(k for i, k in enumerate(proposed) if k not in proposed[:i]) or GENERAL
@@ -135,7 +139,7 @@ def _proposers(settled: Entry) -> list[Entry]:
     return [
         e
         for e in entries()
-        if e.group != "L" and "parts" not in e.only_for and takes(e) == takes(settled)
+        if e.group != "L" and {"parts", "classes"}.isdisjoint(e.only_for) and takes(e) == takes(settled)
         if _skeleton(e.exact_wording) in skeletons
     ]
 
@@ -189,6 +193,8 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     if kind.like_parts:
         declared = f"tile  part, up to 3\n  bore  {kind.declared[0]}\n"
         return Occasion(declared, "bore of the tiles", words, slots)
+    if kind in CLASSES:
+        return Occasion(f"melt  {kind.declared[0]}\n", "bore", words, slots)
     count = entry.takes(pattern)
     nouns = any(s.kind == "noun" for s in pattern.slots)
     names = NAMES[:count] if nouns or count > 1 else ("x",)

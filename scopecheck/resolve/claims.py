@@ -4,8 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from scopecheck.core.model import All, Claim, Formula, Limitation, Measured, NumberDecl, Part, Step
+from scopecheck.core.model import (
+    All,
+    Claim,
+    Composition,
+    Formula,
+    Limitation,
+    Measured,
+    NumberDecl,
+    Part,
+    Step,
+)
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
+from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -13,14 +24,14 @@ from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.resolve.classes import ListBound, members_below
+from scopecheck.resolve.classes import ListBound, has, members_below
 from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
-from scopecheck.resolve.parts import FACTS, TOGETHER, WHOLES, Values, gathered, ordered
+from scopecheck.resolve.parts import FACTS, TOGETHER, WHOLES, Present, Values, gathered, how_many, ordered
 from scopecheck.resolve.phrases import OfParts, Reader, Subject
 from scopecheck.resolve.readings import Occurrence, read
 
@@ -287,13 +298,23 @@ def subject(names: Names, node: Node) -> Subject:
             if isinstance(declared, NumberDecl):
                 names.speak(declared.name)
             amount = number_of(declared) if isinstance(declared, NumberDecl) else mixture
-            return Subject(amount, mixture.name, node.span, mixture=mixture)
+            several = _members_of(names, mixture, amount) if isinstance(amount, Typed) else None
+            return Subject(amount, mixture.name, node.span, several, mixture=mixture)
     value = term(context(names), node)
     if isinstance(value, Typed) and value.number is not None:
         raise trouble(
             node.span, "a number stands left of the colon", "Left of the colon stands what is measured."
         )
     return Subject(value, text, node.span)
+
+
+def _members_of(names: Names, made: Composition, total: Typed) -> OfParts:
+    """The members of a class of ingredients, each with its amount, and the class together."""
+    declared = (names.declarations[m] for m in made.members)
+    each = tuple(number_of(d) for d in declared if isinstance(d, NumberDecl))
+    there = tuple(has(made, m) for m in made.members)
+    how_many_there = Typed(how_many(Present(there, there)), PLAIN_KIND, whole=True)
+    return OfParts(how_many_there, there, each, {"total": total}, {}, "classes")
 
 
 def of_parts(names: Names, part: Part, own: str, span: Span) -> Subject:

@@ -160,6 +160,8 @@ class Entry:
         called = {"x", *self.subjects, *(s.name for s in slots)}
         if "parts" in self.only_for:
             called |= {"parts", *OF_PARTS}
+        if "classes" in self.only_for:
+            called |= {"classes", "total"}
         limits = {s.name for s in slots if s.kind == "limit"}
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
 

@@ -57,13 +57,17 @@ class Subject:
 
 @record
 class OfParts:
-    """A field of like parts: of each, with what says that it is there, and of all of them together."""
+    """A field of like parts, or the members of a class: of each, with what says it is there, and together.
+
+    `sort` is "parts" or "classes", as phrases call what they are for.
+    """
 
     count: Typed
     there: tuple[Formula, ...]
     each: tuple[Bound, ...]
     together: Mapping[str, Typed]
     facts: Mapping[str, Formula]
+    sort: str = "parts"
 
 
 @record
@@ -102,10 +106,17 @@ class Reader:
         tokens = _with_units(tokens)
         mixture = subjects[0].mixture if len(subjects) == 1 else None
         if mixture is not None and isinstance(subjects[0].bound, Typed):
-            listing = _Job(self, (replace(subjects[0], bound=mixture),), words, _borrowed(tokens))
-            amounts = any(t.number for t in tokens) or not listing.readable(tokens)
-            job = job if amounts else listing
+            job = self.of_a_class(job, subjects[0], mixture, tokens)
         return job.whole(tokens)
+
+    def of_a_class(
+        self, job: _Job, subject: Subject, mixture: Composition, tokens: tuple[Token, ...]
+    ) -> _Job:
+        """How words about a class of ingredients are read: of its list, of its members, of its amount."""
+        listing = job.of(replace(subject, bound=mixture, parts=None))
+        if not any(t.number for t in tokens) and listing.readable(tokens):
+            return listing
+        return job if job.readable(tokens) else job.of(replace(subject, parts=None))
 
 
 def _borrowed(tokens: tuple[Token, ...]) -> frozenset[int]:
@@ -223,8 +234,9 @@ class _Job:
         return self.subjects[0].parts if len(self.subjects) == 1 else None
 
     def applies(self, entry: Entry) -> bool:
-        if self.of_parts is not None or "parts" in entry.only_for:
-            return self.of_parts is not None and "parts" in entry.only_for
+        several = self.of_parts
+        if several is not None or not {"parts", "classes"}.isdisjoint(entry.only_for):
+            return several is not None and several.sort in entry.only_for
         return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
 
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
@@ -264,6 +276,10 @@ class _Job:
             )
         return self.apart
 
+    def of(self, subject: Subject) -> _Job:
+        """The same words for the one thing left of the colon taken otherwise."""
+        return _Job(self.reader, (subject,), self.words, self.bare)
+
     def on(self, bound: Bound) -> _Job:
         """The same words for one value of several parts."""
         subject = Subject(bound, self.subjects[0].text, self.subjects[0].span)
@@ -298,7 +314,7 @@ class _Job:
                 slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
                 shown[fill.slot.name] = self.number_text(fill)
         if self.of_parts is not None:
-            slots["parts"] = self.of_parts.count
+            slots[self.of_parts.sort] = self.of_parts.count
             for name, fact in self.of_parts.facts.items():
                 slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
         if isinstance(self.first, Composition) and "RECITED" in _said(entry):
