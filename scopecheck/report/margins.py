@@ -161,7 +161,7 @@ def _others(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         if any((p.group, p.reading) == (g, r) for p in sheet.parameters):
             label = sentence("reading", "far_enough", label=label)
         by_group.setdefault(g, []).append(label)
-    labels = (finding.label,)
+    labels = (finding.label, *turning_labels(sheet, finding))
     return tuple(
         sentence(
             "reading", "same_words", words=group_words(sheet.groups[g], labels), labels=listed(told, "or")

@@ -229,7 +229,8 @@ must stay out for 1
 
 def test_a_capped_class_narrowed_to_a_member() -> None:
     """G10: a board of the EPO, number not shown in the source (R45, S48); read (secondary)."""
-    assert met(CLASS, "all three") == "none"
+    assert met(CLASS, "all three") == "some"  # where one member of the class is enough, or each is asked
+    assert met(f'{CLASS}\npolicy  plural amounts are together  "the board"\n', "all three") == "none"
     (finding,) = found(CLASS, "member freed")
     assert finding.witness is not None
     article = finding.witness.article
