@@ -22,7 +22,7 @@ def end_text(sheet: Sheet, finding: Finding) -> str:
     if finding.question in ("idle end", "corner not reached"):
         side, _, written = finding.detail.partition("|")
         shown = plain_degrees(written).replace(" ", GLUE)
-        return sentence("range_end", side if shown else f"{side}_bare", end=shown)
+        return sentence("range_end", "written" if shown else "bare", side=sentence("side", side), end=shown)
     if finding.question != "end not reached" or len(parts) != 4:
         return flat(finding.detail)
     stated, side, reached, taken = parts

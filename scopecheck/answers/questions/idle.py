@@ -28,7 +28,7 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         return
     claim = instance.claim
     asked = () if claim.dependent and len(instance.own) == 1 else instance.own
-    rests = {x.label: All(tuple(y.formula for y in prepared.bearing(instance.limitations, x))) for x in asked}
+    rests = {x.label: All(tuple(y.formula for y in prepared.bearing(_whole(instance), x))) for x in asked}
     doubted = [x for x in asked if not met_whatever_is_read(prepared, rests[x.label], x.formula)]
     always = _together(prepared, instance, [x for x in doubted if _is_idle(prepared, instance, (x,))], None)
     told = [*always]
@@ -50,6 +50,11 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         yield Looked("idle", claim.number, f"claim {claim.number}")
 
 
+def _whole(instance: Instance) -> tuple[Limitation, ...]:
+    """The claim's limitations; of a claim of another category than those it names, its own alone."""
+    return instance.own if instance.claim.other_category else instance.limitations
+
+
 def _is_idle(
     prepared: Prepared,
     instance: Instance,
@@ -58,7 +63,7 @@ def _is_idle(
 ) -> bool:
     """Does all that meets the other limitations meet the dropped ones, on every construction or on one?"""
     session = prepared.session
-    rest = [x.formula for x in instance.limitations if x not in dropped]
+    rest = [x.formula for x in _whole(instance) if x not in dropped]
     search = session.search(session.groups_in(*rest, *(x.formula for x in dropped)) if at is None else ())
     search.require(*(session.met(f, at) for f in rest))
     if at is not None and not search.holds():
@@ -76,7 +81,7 @@ def _together(
         if not dropped or _is_idle(prepared, instance, [*dropped, x], at):
             dropped.append(x)
     needed = {x.label for x in idle_ones if x not in dropped}
-    kept = [(x.label, x.formula) for x in instance.limitations if x not in dropped]
+    kept = [(x.label, x.formula) for x in _whole(instance) if x not in dropped]
     found = []
     for x in reversed(dropped):
         beside = _implied_by(prepared, kept, x.formula, at)
@@ -117,7 +122,7 @@ def _idle_on_some(
     refined = find_construction(session, demands, stretch=False)
     if refined.construction is None:
         return
-    others = [(x.label, x.formula) for x in prepared.bearing(instance.limitations, limitation)]
+    others = [(x.label, x.formula) for x in prepared.bearing(_whole(instance), limitation)]
     beside = _implied_by(prepared, others, limitation.formula, refined.construction)
     labels = {label for label, _ in others}
     told = prepared.told_refined(
@@ -138,7 +143,7 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
     several things keep from being reached is a corner of a composition, told as a note.
     """
     session = prepared.session
-    others = [(x.label, x.formula) for x in prepared.bearing(instance.limitations, limitation)]
+    others = [(x.label, x.formula) for x in prepared.bearing(_whole(instance), limitation)]
     for end in prepared.range_ends(limitation):
         rest = All((*(f for _, f in others), end.rest))
         if met_whatever_is_read(prepared, rest, end.formula):
