@@ -41,9 +41,9 @@ def wholly_looked(answers: Answers) -> tuple[Looked, ...]:
 
 def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iterator[str]:
     """One line a claim, claims alike together: what was looked for there and not found."""
-    entries = tuple(looked)
+    every = tuple(looked)
     by_claim: dict[int, list[Looked]] = {c.number: [] for c in sheet.claims}
-    for entry in (e for e in entries if e.question not in TOLD_TOGETHER):
+    for entry in (e for e in every if e.question not in TOLD_TOGETHER):
         by_claim.setdefault(entry.claim, []).append(entry)
     alike: dict[str, list[int]] = {}
     for number, entries in by_claim.items():
@@ -58,7 +58,7 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
     if beside.narrowed:
         yield sentence("claim", "narrowing", claims=_narrowed(beside))
     for question in TOLD_TOGETHER:
-        numbers = [e.claim for e in entries if e.question == question]
+        numbers = [e.claim for e in every if e.question == question]
         if numbers:
             yield sentence("claim", question, claims=claims_text(numbers))
 
