@@ -178,9 +178,23 @@ TABLE: list[tuple[str, str, str, str, str]] = [
     (
         "too many cells",
         with_cases("inside   holes\n  a   6   7   8\n"),
-        "a   6   7   8",
+        "7",
         "too many values",
         "holes",
+    ),
+    (
+        "an intent behind a word that is nearly meant",
+        with_line("holes : divisible by 6 means holes / 6 IS WHOLE"),
+        "means",
+        "'means' stands here where an intent begins",
+        "meant  holes / 6 IS WHOLE",
+    ),
+    (
+        "an intent after a single blank",
+        with_line("holes : divisible by 6 meant holes / 6 IS WHOLE"),
+        "meant",
+        "'meant' stands here where an intent begins",
+        "two blanks",
     ),
     (
         "nested brackets",

@@ -152,9 +152,15 @@ def _cell_row(desk: Desk, name: str, stretches: list[tuple[int, int]], place: st
     columns = desk.columns
     if len(stretches) != len(columns):
         heads = "  ".join(c.name for c in columns) or "(none)"
-        few = "too few" if len(stretches) < len(columns) else "too many"
+        count = f"{len(stretches)} for {len(columns)} columns"
+        if len(stretches) > len(columns):
+            raise trouble(
+                desk.span(*stretches[len(columns)]), f"too many values: {count}",
+                f"The columns are: {heads}.",
+                "two blanks part cells: write one blank within a value, or add a column for this one",
+            )  # fmt: skip
         raise trouble(
-            whole, f"{few} values: {len(stretches)} for {len(columns)} columns", f"The columns are: {heads}.",
+            whole, f"too few values: {count}", f"The columns are: {heads}.",
             "where nothing is said write silent (in a document) or any (in a thing); two blanks part cells",
         )  # fmt: skip
     raws = tuple(desk.raw(a, b) for a, b in stretches)

@@ -16,6 +16,7 @@ _BELOW = regex(r'(reading|free|own|sets|taken by|only for|only when|meant|exactl
 _OWN_LINE = regex(r"(meant|exactly)\s+")
 _MARK = regex(r"(not restated|dependent)\s*:")
 _MEANT = regex(r"(?:\s{2,}|\t)meant\s+")
+_LIKE_MEANT = regex(r"\s(means?|meaning|meant|intended)\s+(?=\S)")
 _EXACTLY = regex(r"(?:\s{2,}|\t)exactly\s+")
 _SYMBOLS = regex(r"[<>=≤≥≠]|\bIS\b|\bIN\b")
 
@@ -92,6 +93,19 @@ def _new_fact(text: str, last: _Entry, start: int, end: int) -> bool:
     )
 
 
+def _refuse_like_meant(desk: Desk, start: int, end: int) -> None:
+    """Symbols after a word that is nearly `meant` are an intent, not words of the claim."""
+    match = _LIKE_MEANT.search(desk.text, start, end)
+    if match and _SYMBOLS.search(desk.text, match.end(), end):
+        intent = one_line(desk.text[match.end() : end])
+        raise trouble(
+            desk.span(*match.span(1)),
+            f"'{match.group(1)}' stands here where an intent begins",
+            "What you mean, in symbols, stands right of the claim's words after the word meant.",
+            f"write two blanks, then: meant  {intent}",
+        )
+
+
 def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
     text, start, end = desk.text, entry.start, entry.end
     if mark := _MARK.match(text, start, end):
@@ -102,6 +116,8 @@ def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
     meant_at = _below(desk, entry, "meant")
     if match := _MEANT.search(text, start, end):
         meant_at, end = (match.end(), end), match.start()
+    elif meant_at is None:
+        _refuse_like_meant(desk, start, end)
     exact_at = _below(desk, entry, "exactly")
     if match := _EXACTLY.search(text, start, end):
         exact_at, end = (match.end(), end), match.start()
