@@ -26,7 +26,7 @@ FLOORS: dict[str, str] = {
         "layout number_words scan syntax tables parse pieces reading_lines statements_declare"
         " statements_cases statements_text statements_words statements_claims statements"
     ),
-    "core": "model construction linear rewrite plain reference",
+    "core": "model construction linear stated rewrite plain reference",
     "resolve": (
         "patterns entry definitions catalogue constants names parts steps exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
@@ -36,14 +36,13 @@ FLOORS: dict[str, str] = {
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
-        "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
-        " questions.ways"
-        " questions.outside questions.inside questions.claims questions.readings questions consistency"
-        " amendment amended_cases amended"
+        "witness minimise minimal refine findings questions.prepared definitions questions.clash"
+        " questions.cases questions.ways questions.outside questions.inside questions.claims"
+        " questions.idle questions.readings questions consistency amendment amended_cases amended"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe rereadings"
-        " things looked frame grouping consequences pictures margins stated_ends items plan page"
+        " things ways looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating alike amended_ranges amendment render.amendment_json words_page"
     ),
