@@ -31,6 +31,7 @@ GENERATED: dict[str, Callable[[], str]] = {
     tables.TABLES: tables.tables_text,
     "units.json": partial(from_toml, "units.toml"),
     "wording.json": partial(from_toml, "wording.toml"),
+    "drill.json": partial(from_toml, "drill.toml"),
 }
 
 

@@ -44,7 +44,11 @@ FLOORS: dict[str, str] = {
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating"
     ),
-    "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe",
+    "drill": (
+        "draws trades compose exercise bench replies sayings exact plans unmeant falls_out kinds making"
+        " explain setting course"
+    ),
+    "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe drill",
 }
 TOP = ("cli", "__main__")
 
@@ -197,7 +201,7 @@ def command(*arguments: str) -> str:
     )
 
 
-@pytest.mark.parametrize("of", [(), ("check",), ("probe",), ("phrases",)])
+@pytest.mark.parametrize("of", [(), ("check",), ("probe",), ("phrases",), ("drill",)])
 def test_help_loads_no_heavy_library(of: tuple[str, ...]) -> None:
     assert loaded_after(command(*of, "--help"), "z3", "sympy", "lark", "rich") == set()
 
