@@ -50,6 +50,10 @@ FLOORS: dict[str, str] = {
     "commands": (
         "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
     ),
+    "drill": (
+        "draws trades compose exercise bench replies sayings exact plans unmeant falls_out kinds making"
+        " explain setting course"
+    ),
 }
 TOP = ("cli", "__main__")
 
@@ -202,7 +206,7 @@ def command(*arguments: str) -> str:
     )
 
 
-@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("probe",), ("phrases",)])
+@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("probe",), ("phrases",), ("drill",)])
 def test_help_loads_no_heavy_library(of: tuple[str, ...]) -> None:
     assert loaded_after(command(*of, "--help"), "z3", "sympy", "lark", "rich") == set()
 
