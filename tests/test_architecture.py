@@ -47,12 +47,13 @@ FLOORS: dict[str, str] = {
         " probe_report occasions separating alike amended_ranges amendment render.amendment_json words_page"
     ),
     "drafting": "pasted limits naming kinds_of draft texts propose remarks start anew",
-    "commands": (
-        "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
-    ),
     "drill": (
         "draws trades compose exercise bench replies sayings exact plans unmeant falls_out kinds making"
         " explain setting course"
+    ),
+    "commands": (
+        "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
+        " drill"
     ),
 }
 TOP = ("cli", "__main__")
