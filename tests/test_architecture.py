@@ -34,9 +34,10 @@ FLOORS: dict[str, str] = {
     ),
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
-        "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
-        " questions.ways"
-        " questions.outside questions.inside questions.claims questions.readings questions consistency"
+        "witness minimise refine extremes findings questions.prepared definitions questions.clash"
+        " questions.cases"
+        " questions.ways questions.outside questions.inside questions.claims questions.readings"
+        " questions.measures questions consistency"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"

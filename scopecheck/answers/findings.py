@@ -38,6 +38,7 @@ QUESTIONS: tuple[str, ...] = (
     "pair",
     "narrows",
     "one reading fits all cases",
+    "without measure",
     "class",
     "document range",
     "harmless",

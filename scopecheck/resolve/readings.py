@@ -160,7 +160,7 @@ def pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading)
 
 def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
     end = End(value, True)
-    return replace(parameter, lower=end, upper=end, presumed=value)
+    return replace(parameter, lower=end, upper=end, presumed=value, unknown=False)
 
 
 # ---- which readings can be tried
@@ -320,7 +320,10 @@ def open_numbers(
         if free.presumed:
             presumed = _number(free.presumed, kind, at, names)
         key = f"{free.name} of group {group}, reading {index}, {scope}"
-        found.append(FreeParameter(key, free.name, group, index, lower, upper, presumed, unit, shared))
+        unknown = not (shared or free.presumed or upper or _number_slots(at))
+        found.append(
+            FreeParameter(key, free.name, group, index, lower, upper, presumed, unit, shared, unknown)
+        )
     return found
 
 

@@ -9,6 +9,7 @@ from scopecheck.answers.findings import Answers, Finding, Looked
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
 from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
@@ -97,6 +98,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
     for claim in sheet.claims:
         for x in claim.limitations:
             yield x.label, "unmeant met", claim.number, x.label, x.span, parts_meant(prepared, x)
+            yield x.label, "without measure", claim.number, x.label, x.span, without_measure(prepared, x)
             yield x.label, "pair", claim.number, x.label, x.span, pairs(prepared, x)
 
 
