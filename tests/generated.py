@@ -32,6 +32,7 @@ GENERATED: dict[str, Callable[[], str]] = {
     "trade_words.json": partial(from_toml, "trade_words.toml"),
     "units.json": partial(from_toml, "units.toml"),
     "wording.json": partial(from_toml, "wording.toml"),
+    "words.json": partial(from_toml, "words.toml"),
 }
 
 

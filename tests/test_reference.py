@@ -140,7 +140,8 @@ def agrees(expected: str, printed: str) -> bool:
 def test_every_block_is_of_a_known_sort() -> None:
     for example in examples():
         where = f"{example.page}, line {example.line}"
-        assert example.sort in ("sheet", "lines", "error", "account", "output", "sh", "phrases"), where
+        kinds = ("sheet", "lines", "error", "account", "output", "sh", "phrases", "claims")
+        assert example.sort in kinds, where
         assert (example.sort in ("lines", "error")) == (example.frame in FRAMES), where
         assert (example.sort == "phrases") == example.frame.endswith(".phrases"), where
         assert example.text.strip(), where
@@ -191,6 +192,7 @@ def test_command_prints_what_is_shown(
 ) -> None:
     monkeypatch.chdir(tmp_path)
     Path("leaf.sheet").write_text(first_sheet(), "utf-8")
+    Path("claims.txt").write_text(next(e.text for e in examples() if e.sort == "claims"), "utf-8")
     command, _, expected = example.text.partition("\n")
     words = shlex.split(command.removeprefix("$ "))
     assert words[0] == "scopecheck"

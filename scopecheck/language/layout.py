@@ -30,7 +30,8 @@ _PLAIN = {
 
 HEADINGS = (
     "title", "profile", "filed", "confidential", "phrases", "unit", "given", "inside", "must stay out",
-    "document", "class", "policy", "define", "read", "apart", "phrase", "term",
+    "document", "class", "policy", "define", "read", "apart", "phrase", "term", "answered", "alike",
+    "inherent",
 )  # fmt: skip
 
 _CLAIM = regex(r"(\d{1,4})\s*[.)](?=\s|$)")
@@ -58,6 +59,9 @@ _PLAUSIBLE = {
         "apart": r'\s*:?\s*"',
         "phrase": r'\s*:?\s*"',
         "term": r'\s*:?\s*"',
+        "answered": r'\s*:?\s*"',
+        "alike": r"(?:  |\t|\s*:)",
+        "inherent": r"(?:  |\t|\s*:)",
     }.items()
 }
 CASES = ("inside", "must stay out", "document", "class")

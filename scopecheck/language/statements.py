@@ -22,6 +22,7 @@ from scopecheck.language.pieces import Desk, after_word, one_line, without_note
 from scopecheck.language.statements_cases import cases_statement
 from scopecheck.language.statements_claims import claim_statement
 from scopecheck.language.statements_declare import NOT_UNDERSTOOD, TAKE_OUT, declaration
+from scopecheck.language.statements_text import answered, nouns
 from scopecheck.language.statements_words import apart, define, phrase, policy, read, term
 from scopecheck.language.syntax import (
     GivenStatement,
@@ -30,6 +31,7 @@ from scopecheck.language.syntax import (
     Setting,
     Sheet,
     Statement,
+    StepKind,
     UnitStatement,
 )
 
@@ -220,7 +222,7 @@ def _declaration(desk: Desk, block: Block) -> Statement:
             full = next(h for h in HEADINGS if h.split()[0] == near[0])
             raise trouble(d.span, d.message, d.cause, f"did you mean the heading '{full}'?") from None
         raise
-    if not isinstance(made.kind, PartKind):
+    if not isinstance(made.kind, PartKind | StepKind):
         _no_body(desk, block)
     return made
 
@@ -238,4 +240,7 @@ _READERS: dict[str, Callable[[Desk, Block], Statement]] = {
     "apart": apart,
     "phrase": phrase,
     "term": term,
+    "answered": answered,
+    "alike": nouns,
+    "inherent": nouns,
 }

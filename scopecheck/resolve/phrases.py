@@ -23,7 +23,7 @@ from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.language.scan import Number, Token
+from scopecheck.language.scan import CALENDAR, Number, Token, no_fixed_length
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
@@ -32,7 +32,7 @@ from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
+from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
@@ -49,6 +49,8 @@ class Subject:
     text: str
     span: Span
     parts: OfParts | None = None
+    moments: Mapping[str, Typed] = field(default_factory=dict)
+    """Of a quantity of a step, its value at each moment."""
 
 
 @record
@@ -155,6 +157,9 @@ class _Job:
             return self.read(found[0], tokens)
         parts = self.parts(tokens)
         if parts is None:
+            for number, word in pairwise(tokens):
+                if number.number and word_of(word) in CALENDAR:
+                    raise no_fixed_length(self.span((number, word)))
             if len(self.subjects) == 1 and (advice := self.bare_parts_per(tokens)):
                 raise advice
             any_number = replace(self.tests(), subjects=0)
@@ -346,7 +351,7 @@ class _Job:
     def number(self, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) -> Typed:
         """What fills a number slot, in the kind of the subject where its spelling leaves that open."""
         if named := self.declared(tokens):
-            return number_of(named)
+            return self.reader.names.value(named)
         token = tokens[0]
         number = token.number or spelled(token)
         if slot.kind in ("whole", "plain", "ratio") and token.start in self.bare:

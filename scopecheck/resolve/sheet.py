@@ -40,6 +40,7 @@ from scopecheck.resolve.names import Names
 from scopecheck.resolve.practice import beside, loaded
 from scopecheck.resolve.readings import names_of
 from scopecheck.resolve.settling import wrong_settlings
+from scopecheck.resolve.steps import given_of
 
 S = TypeVar("S")
 
@@ -221,7 +222,7 @@ class _Resolving:
             )  # fmt: skip
 
     def givens(self) -> tuple[Given, ...]:
-        made: list[Given] = []
+        made: list[Given] = [g for step in self.names.steps.values() for g in given_of(step)]
         for statement in self.all(GivenStatement):
             self.names.here = (CLAIMS, "given")
             try:
@@ -293,6 +294,7 @@ class _Resolving:
             rivals=tuple(self.groups.rivals),
             parts=tuple(self.names.parts.values()),
             phrase_files=self.phrase_files,
+            steps=tuple(self.names.steps.values()),
         )
 
 
