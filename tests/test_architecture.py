@@ -36,9 +36,10 @@ FLOORS: dict[str, str] = {
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
-        "witness minimise minimal refine findings questions.prepared definitions questions.clash"
+        "witness minimise minimal refine extremes findings questions.prepared definitions questions.clash"
         " questions.cases questions.ways questions.outside questions.inside questions.claims"
-        " questions.idle questions.readings questions consistency amendment amended_cases amended"
+        " questions.idle questions.readings questions.measures questions consistency"
+        " amendment amended_cases amended"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe rereadings"

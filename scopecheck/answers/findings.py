@@ -40,6 +40,7 @@ QUESTIONS: tuple[str, ...] = (
     "pair",
     "narrows",
     "one reading fits all cases",
+    "without measure",
     "class",
     "document range",
     "corner not reached",

@@ -507,6 +507,8 @@ class FreeParameter:
     presumed: Fraction
     unit: Unit
     shared: bool
+    unknown: bool = False
+    """The threshold of a word of degree: nothing is presumed of it, and `presumed` is its least value."""
 
 
 # ---- claims and cases

@@ -8,7 +8,7 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.model import NOT_DONE, Divide, Limitation, Sheet
 from scopecheck.report.blocks import Item
-from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, settings_text
 from scopecheck.report.grouping import Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
@@ -102,6 +102,9 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         beside=_beside(sheet, finding),
         own=labelled(sheet, finding.label),
         way=way_text(sheet, finding),
+        line=labelled(sheet, finding.label),
+        things=_two_things(sheet, finding),
+        ends=_if_known("no_end", finding.detail),
     )
 
 
@@ -119,6 +122,14 @@ def _beside(sheet: Sheet, finding: Finding) -> str:
     if not finding.conflict:
         return sentence("beside", "bounds")
     return sentence("beside", "lines", lines=listed(labelled(sheet, label) for label in finding.conflict))
+
+
+def _two_things(sheet: Sheet, finding: Finding) -> str:
+    """The thing and its twin by their values: `wall 0.2 mm and wall 30 mm`; '' without a twin."""
+    if finding.witness is None or finding.twin is None:
+        return ""
+    things = (settings_text(sheet, w.article, finding.shown) for w in (finding.witness, finding.twin))
+    return listed(f"({text})" if ", " in text else text for text in things)
 
 
 def _sides(sheet: Sheet, finding: Finding) -> str:

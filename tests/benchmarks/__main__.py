@@ -10,12 +10,14 @@ import sys
 
 from tests.benchmarks.figures import Measure, table
 from tests.benchmarks.growth import measure_growth
+from tests.benchmarks.loading import measure_loading
 from tests.benchmarks.processes import measure_check, measure_help
 from tests.benchmarks.walk import measure_walk
 
 MEASURES: dict[str, Measure] = {
     "help": measure_help,
     "check": measure_check,
+    "loading": measure_loading,
     "growth": measure_growth,
     "walk": measure_walk,
 }

@@ -10,6 +10,7 @@ from scopecheck.answers.questions.cases import Answer, class_status, reading_for
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
 from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
@@ -112,6 +113,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
     for claim in sheet.claims:
         for x in claim.limitations:
             yield x.label, "unmeant met", claim.number, x.label, x.span, parts_meant(prepared, x)
+            yield x.label, "without measure", claim.number, x.label, x.span, without_measure(prepared, x)
             yield x.label, "pair", claim.number, x.label, x.span, pairs(prepared, x)
 
 
