@@ -33,10 +33,13 @@ class Proposed:
 
     words: str
     name: str = ""
+    exactly: str = ""
+    """Facts in symbols, where the claim's own words are symbols."""
 
     @property
     def line(self) -> str:
-        return f"{self.name} : {self.words}" if self.name else f"not restated : {self.words}"
+        facts = f"  exactly  {self.exactly}" if self.exactly and self.name else ""
+        return f"{self.name or 'not restated'} : {self.words}{facts}"
 
 
 @holder
@@ -84,8 +87,8 @@ class Draft:
             wide = max((len(p.name) for p in claim.lines if p.name), default=0)
             wide = max(wide, len("not restated")) if any(not p.name for p in claim.lines) else wide
             for proposed in claim.lines:
-                left = (proposed.name or "not restated").ljust(wide)
-                lines.append(f"{INDENT}| {left} : {proposed.words}")
+                left, _, right = proposed.line.partition(" : ")
+                lines.append(f"{INDENT}| {left.ljust(wide)} : {right}")
                 at[len(lines)] = (claim, proposed)
         lines += ["", *(f"# {line}".rstrip() for line in self.after)] if self.after else []
         return Written("\n".join(lines) + "\n", at)

@@ -10,6 +10,8 @@ from scopecheck.resolve.declared import NEVER_IN_NAMES
 from scopecheck.text.lists import word_lists, words
 
 MOST_WORDS = 3
+_OF_WHAT = ((("mass", 1),), (("length", 3),), (("amount", 1),))
+"""What `2 g of grease` measures: mass, volume, amount of substance."""
 
 
 @record
@@ -39,7 +41,9 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
         return Called(texts[at + 1], _owner_before(text, stretch.start), False)
     if unit is None:
         return _counted(text, stretch)
-    if not unit.kind.dimension and not _amount_before(texts, stretch.start):
+    if unit.kind.dimension in _OF_WHAT and word != "of":
+        return None
+    if (unit.kind.dimension in _OF_WHAT or not unit.kind.dimension) and not _amount_before(texts, stretch.start):
         start = at + 1 if word == "of" else at
         while start < len(texts) and texts[start] in ("a", "an", "the", "said"):
             start += 1
@@ -107,9 +111,13 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
         return Called(quantity, "", False)
     if at == 0 or not _nounish(texts[at - 1], stops):
         return Called("", "", False)
+    if texts[at - 1] in listed_verbs() and at > 1 and _nounish(texts[at - 2], stops):
+        at -= 1
     start = at
     while start > 0 and at - start < MOST_WORDS and _nounish(texts[start - 1], stops):
         start -= 1
+    if ratio := _ratio(text, start, at):
+        return Called(ratio, "", False)
     while at - start > 1 and (texts[start].endswith("ly") or texts[start] in ("first", "second", "total")):
         start += 1
     noun = _spelled(text, start, at)
@@ -119,6 +127,22 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if measure and noun.split()[-1] not in words("measures", "nouns"):
         return Called(measure, noun, False)
     return Called(noun, _owner_before(text, start), False)
+
+
+def listed_verbs() -> frozenset[str]:
+    """Verbs that may stand between a noun and its limit."""
+    return words("mention", "verbs")
+
+
+def _ratio(text: ClaimText, start: int, end: int) -> str:
+    """`ratio of water to cement` before a limit, as `water cement ratio`."""
+    texts = _texts(text)
+    before = texts[max(0, start - 8) : start]
+    if "ratio" not in before or texts[end - 1] == "ratio" or texts[start - 1] != "to" and "to" not in before[-2:]:
+        return ""
+    at = start - len(before) + len(before) - 1 - before[::-1].index("ratio")
+    between = [w for w in texts[at + 1 : end] if w not in words("nouns", "stops") and w[0].isalpha()]
+    return " ".join([*between[:4], "ratio"]) if 2 <= len(between) <= 4 else ""
 
 
 def _process(texts: list[str], at: int) -> str:
@@ -142,14 +166,18 @@ def _quantity(unit: Unit | None) -> str:
 def _measure_of(text: ClaimText, at: int) -> str:
     """`the width of the` before the noun that begins at `at`: the measure; else ''."""
     texts = _texts(text)
-    if at and texts[at - 1] in ("the", "said", "each", "a", "an"):
+    while at > 1 and texts[at - 1] in _ON_THE_WAY and texts[at - 2] not in words("measures", "nouns"):
         at -= 1
-    if at < 2 or texts[at - 1] != "of" or texts[at - 2] not in words("measures", "nouns"):
+    if at < 2 or texts[at - 1] not in _JOINTS or texts[at - 2] not in words("measures", "nouns"):
         return ""
     start = at - 2
     while start > 0 and at - 2 - start < 2 and _nounish(texts[start - 1], words("nouns", "stops")):
         start -= 1
     return _spelled(text, start, at - 1)
+
+
+_ON_THE_WAY = ("the", "said", "each", "a", "an", "one", "of", "any", "all", "its")
+_JOINTS = ("of", "between", "across", "for", "in")
 
 
 def _owner_before(text: ClaimText, at: int) -> str:

@@ -129,8 +129,9 @@ def propose_lines(work: Work, names: Names, own: Own | None = None, book: Phrase
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
     book = book or Phrasebook(())
     for (stretch, _), quantity in zip(work.limits, work.of, strict=True):
-        words = _read_words(work.text, stretch, quantity, names, book)
-        if words:
+        if stretch.sign:
+            _in_symbols(work, stretch, quantity)
+        elif words := _read_words(work.text, stretch, quantity, names, book):
             work.claim.lines.append(Proposed(words, quantity.name))
     marks(work, own or {})
 
@@ -141,13 +142,27 @@ def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, names: Names, b
     if declared is None or any(i in text.taken for i in range(stretch.starts[-1], stretch.end)):
         return ""
     last = stretch.figures[-1].end
-    ends = dict.fromkeys((stretch.end, last))
+    ends = dict.fromkeys(e for e in (stretch.farther, stretch.end, last) if e)
     for end in ends:
         for start in (*stretch.starts[:MOST_TRIED], stretch.starts[-1]):
             words = words_at(text, start, end)
             if _reads(words, of.name, names, book) and _takes(text, words, start, end):
                 return words
     return ""
+
+
+def _in_symbols(work: Work, stretch: Stretch, of: Quantity) -> None:
+    """A line in symbols for a limit that the claim itself states with a sign; the sign is marked with it."""
+    figure = stretch.figures[0]
+    number = work.text.source.text[slice(*_place(work.text, figure.start, figure.start + 1))]
+    unit = f" {figure.unit.symbol}" if figure.unit else ""
+    words = words_at(work.text, figure.start - 1, figure.end)
+    if _takes(work.text, words, figure.start - 1, figure.end):
+        work.claim.lines.append(Proposed(words, of.name, f"{of.name} {stretch.sign} {number}{unit}"))
+
+
+def _place(text: ClaimText, start: int, end: int) -> tuple[int, int]:
+    return text.tokens[start].start, text.tokens[end - 1].end
 
 
 def words_at(text: ClaimText, start: int, end: int) -> str:
@@ -176,12 +191,11 @@ def _reads(words: str, name: str, names: Names, book: Phrasebook) -> bool:
     desk = Desk(Page(Source("words", words)))
     span = desk.span(0, len(words))
     bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
+    reader = Reader(names, book, Groups("US examination", (), (), ()), CLAIMS, "1a")
     try:
-        reader = Reader(names, book, Groups("US examination", (), (), ()), CLAIMS, "1a")
-        reader.condition(desk.words(0, len(words)), (Subject(bound, declared.name, span),))
+        return reader.reads(desk.words(0, len(words)), (Subject(bound, declared.name, span),))
     except Trouble:
         return False
-    return True
 
 
 # ---- what is left over

@@ -182,7 +182,7 @@ def digits_width(tokens: list[Piece], at: int) -> int:
 def unit_width(text: ClaimText, at: int, own: Own) -> int:
     """How many tokens after a number spell its unit."""
     tokens = text.tokens
-    for width in range(min(6, len(tokens) - at - 1), 0, -1):
+    for width in range(min(9, len(tokens) - at - 1), 0, -1):
         first, last = tokens[at + 1], tokens[at + width]
         if last.text in (",", ";", ":") or any(
             t.text in (",", ";", "and", "or", "to") for t in tokens[at + 1 : at + width]
