@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from scopecheck.drafting.choices import choices
 from scopecheck.drafting.draft import INDENT, DraftClaim, Quantity
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.naming import Called, called
-from scopecheck.drafting.propose import Work, declare, named_by_kind, propose_lines
+from scopecheck.drafting.propose import Work, declare, named_by_kind, propose_lines, undeclared
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
@@ -36,6 +37,7 @@ def proposed_anew(source: Source) -> str:
     works = [_work(s, [c.number for c in claims], gone) for s in claims]
     for work in works:
         work.of = [_quantity(what, stretch, names, quantities) for stretch, what in work.limits]
+    quantities += undeclared(works, names, quantities)
     names = declare((*declared, *_declarations(quantities)))
     for work in works:
         propose_lines(work, names, dict(written.own_units))
@@ -67,7 +69,8 @@ def _work(statement: ClaimStatement, known: list[int], gone: list[str]) -> Work:
             ))  # fmt: skip
     limits = [(s, named_by_kind(called(text, s), s)) for s in stretches(text, {})]
     open_ = [(s, c) for s, c in limits if c.noun and not text.taken.issuperset(range(s.starts[-1], s.end))]
-    return Work(DraftClaim(statement.number, text.text), text, places, open_)
+    said = [c for c in choices(text) if not text.taken.issuperset(range(c.start, c.end))]
+    return Work(DraftClaim(statement.number, text.text), text, places, open_, said)
 
 
 def _quantity(what: Called, stretch: Stretch, names: Names, made: list[Quantity]) -> Quantity:

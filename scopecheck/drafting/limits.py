@@ -67,6 +67,9 @@ def figures(text: ClaimText, own: Own) -> list[Figure]:
 def _figure(text: ClaimText, at: int, own: Own) -> Figure:
     width = digits_width(text.tokens, at)
     more = unit_width(text, at + width - 1, own)
+    after = [t.text for t in text.tokens[at + width : at + width + 2]]
+    if not more and after[:1] in (["degree"], ["degrees"]) and after[1:] not in (["celsius"], ["c"], ["f"]):
+        return Figure(at, at + width + 1, find_unit("deg"), False)
     return Figure(at, at + width + more, _unit(text, at + width, more, own), False)
 
 
@@ -103,8 +106,9 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         if end < len(texts) and texts[end] == ",":
             end += (1 + closing) if (closing := run_at(texts, end + 1, "limits", "closings")) else 0
         sign = _sign(texts, group)
-        if _preferred(texts, starts[0]) and found and found[-1].unit == group[-1].unit:
-            found[-1] = replace(found[-1], farther=end)
+        if _preferred(texts, starts[0]):
+            if found and found[-1].unit == group[-1].unit:
+                found[-1] = replace(found[-1], farther=end)
         elif not _broken(text, group[-1]) and not _numbered(texts, group[0].start):
             found.append(Stretch(starts[0], end, group, starts, 0, sign))
         at += used
@@ -113,6 +117,8 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
 
 def _preferred(texts: list[str], at: int) -> bool:
     """Whether an example or a preference begins just before a limit: it is no limit of its own."""
+    before = texts[at - 1] if at else ""
+    at -= before in ("with", "of", "from", "to", "at", "in", "by")
     return any(run_at(texts, i, "clauses", "examples") >= at - i for i in range(max(0, at - 3), at))
 
 

@@ -21,6 +21,8 @@ class Called:
     noun: str
     owner: str
     counted: bool
+    unnamed: bool = False
+    """The words give no noun, and the noun is only that of the kind: no two limits share it."""
 
 
 def called(text: ClaimText, stretch: Stretch) -> Called:
@@ -40,10 +42,12 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
     if word == "in" and at + 1 < len(texts) and texts[at + 1] in words("measures", "nouns"):
         return Called(texts[at + 1], _owner_before(text, stretch.start), False)
     if unit is None:
-        return _counted(text, stretch)
+        return _parts_by(text, at) or _counted(text, stretch)
     if unit.kind.dimension in _OF_WHAT and word != "of":
         return None
-    if (unit.kind.dimension in _OF_WHAT or not unit.kind.dimension) and not _amount_before(texts, stretch.start):
+    if unit.kind.dimension in _OF_WHAT or (
+        not unit.kind.dimension and not _amount_before(texts, stretch.start)
+    ):
         start = at + 1 if word == "of" else at
         while start < len(texts) and texts[start] in ("a", "an", "the", "said"):
             start += 1
@@ -56,7 +60,20 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
 def _amount_before(texts: list[str], at: int) -> bool:
     """`wax in an amount of 5 %`, `a content of 5 %`: what is meant stands before the number."""
     before = texts[max(0, at - 4) : at]
-    return bool(before) and (before[-1] in ("is", "are") or not words("measures", "nouns").isdisjoint(before))
+    said = words("measures", "nouns") | {"is", "are", "present", "amounts"}
+    return not said.isdisjoint(before)
+
+
+def _parts_by(text: ClaimText, at: int) -> Called | None:
+    """`60 parts by weight of a wax`: a plain number of the wax."""
+    texts = _texts(text)
+    if texts[at : at + 2] not in (["parts", "by"], ["part", "by"]) or texts[at + 3 : at + 4] != ["of"]:
+        return None
+    start = at + 4
+    while start < len(texts) and texts[start] in words("nouns", "determiners"):
+        start += 1
+    noun = noun_from(text, start)
+    return Called(f"{noun} parts", "", False) if noun else None
 
 
 def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
@@ -107,8 +124,11 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     quantity = _quantity(stretch.unit)
     if quantity and (verb or (at > 0 and (verb := _process(texts, at)))):
         return Called(f"{verb} {quantity}", "", False)
-    if quantity == "time":
-        return Called(quantity, "", False)
+    if quantity == "time" and not _measured(texts, at):
+        verb = _verb_of_clause(texts, stretch.start)
+        if verb == "interval":
+            return Called(verb, "", False)
+        return Called(f"{verb} {quantity}" if verb else "", "", False)
     if at == 0 or not _nounish(texts[at - 1], stops):
         return Called("", "", False)
     if texts[at - 1] in listed_verbs() and at > 1 and _nounish(texts[at - 2], stops):
@@ -120,7 +140,11 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
         return Called(ratio, "", False)
     while at - start > 1 and (texts[start].endswith("ly") or texts[start] in ("first", "second", "total")):
         start += 1
+    if start and texts[start - 1][0].isdigit():
+        return Called("", "", False)
     noun = _spelled(text, start, at)
+    if quantity and noun.endswith("ing") and noun not in words("mention", "ing_nouns"):
+        return Called(f"{noun} {quantity}", "", False)
     measure = _measure_of(text, start)
     if measure == "number":
         return Called(noun, "", True)
@@ -138,11 +162,28 @@ def _ratio(text: ClaimText, start: int, end: int) -> str:
     """`ratio of water to cement` before a limit, as `water cement ratio`."""
     texts = _texts(text)
     before = texts[max(0, start - 8) : start]
-    if "ratio" not in before or texts[end - 1] == "ratio" or texts[start - 1] != "to" and "to" not in before[-2:]:
+    if (
+        "ratio" not in before
+        or texts[end - 1] == "ratio"
+        or (texts[start - 1] != "to" and "to" not in before[-2:])
+    ):
         return ""
     at = start - len(before) + len(before) - 1 - before[::-1].index("ratio")
     between = [w for w in texts[at + 1 : end] if w not in words("nouns", "stops") and w[0].isalpha()]
     return " ".join([*between[:4], "ratio"]) if 2 <= len(between) <= 4 else ""
+
+
+def noun_before(text: ClaimText, at: int) -> str:
+    """The noun of which something is said from here on: 'basket' of 'the basket is made of'; or ''."""
+    texts, stops = _texts(text), words("nouns", "stops")
+    passed = words("measures", "between") | {"made", "formed", "from", "is", "are", "comprises", "contains"}
+    while at > 0 and texts[at - 1] in passed:
+        at -= 1
+    start = at
+    while start > 0 and at - start < MOST_WORDS and _nounish(texts[start - 1], stops):
+        start -= 1
+    noun = _spelled(text, start, at)
+    return "" if noun.endswith(("ed", "ing")) else noun
 
 
 def _process(texts: list[str], at: int) -> str:
@@ -150,11 +191,32 @@ def _process(texts: list[str], at: int) -> str:
     word = texts[at - 1] if at else ""
     if texts[at : at + 1] and texts[at] not in ("for", "at", "to", "from"):
         return ""
+    if word in words("nouns", "stops"):
+        return ""
     if word.endswith("ing") and len(word) > 5:
         return word
     if word.endswith("ied"):
         return word[:-3] + "ying"
     return word[:-2] + "ing" if word.endswith("ed") and len(word) > 4 else ""
+
+
+def _measured(texts: list[str], at: int) -> bool:
+    """Whether a noun of what is measured stands just before: 'a retention period of'."""
+    return at > 0 and texts[at - 1] in words("measures", "nouns")
+
+
+def _verb_of_clause(texts: list[str], at: int) -> str:
+    """The process that a time is of: 'resting' of 'resting the dough for'; '' where none is told."""
+    if at and texts[at - 1] == "every":
+        return "interval"
+    for i in range(at, max(0, at - 12), -1):
+        if texts[i - 1] in (",", ";", ":", "."):
+            return ""
+        if texts[i - 1] not in words("mention", "ing_nouns") and (
+            verb := _process(["for", *texts[:i]], i + 1)
+        ):
+            return verb
+    return ""
 
 
 def _quantity(unit: Unit | None) -> str:
@@ -166,6 +228,9 @@ def _quantity(unit: Unit | None) -> str:
 def _measure_of(text: ClaimText, at: int) -> str:
     """`the width of the` before the noun that begins at `at`: the measure; else ''."""
     texts = _texts(text)
+    before = texts[max(0, at - 7) : at]
+    if "between" in before and not {",", ";", ":"}.intersection(before):
+        at = at - before[::-1].index("between")
     while at > 1 and texts[at - 1] in _ON_THE_WAY and texts[at - 2] not in words("measures", "nouns"):
         at -= 1
     if at < 2 or texts[at - 1] not in _JOINTS or texts[at - 2] not in words("measures", "nouns"):

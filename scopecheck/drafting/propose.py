@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.core.model import NumberDecl
+from scopecheck.drafting.choices import Choice, choices
 from scopecheck.drafting.draft import DraftClaim, Proposed, Quantity
 from scopecheck.drafting.kinds_of import family, kind_text
 from scopecheck.drafting.limits import Stretch, stretches
@@ -38,6 +39,7 @@ class Work:
     text: ClaimText
     places: tuple[tuple[int, int], ...]
     limits: list[tuple[Stretch, Called]]
+    choices: list[Choice] = field(default_factory=list)
     of: list[Quantity] = field(default_factory=list)
 
 
@@ -46,6 +48,7 @@ def proposals(claims: Sequence[DraftClaim]) -> list[Quantity]:
     known = tuple(c.number for c in claims)
     works = [_work(claim, known) for claim in claims]
     quantities = _quantities(works)
+    quantities += _choices(works, quantities)
     names = _declared(quantities)
     for work in works:
         propose_lines(work, names)
@@ -60,7 +63,7 @@ def _work(claim: DraftClaim, known: Sequence[int]) -> Work:
     text.refer(places)
     found = [(s, called(text, s)) for s in stretches(text, {})]
     named = [(s, named_by_kind(c, s)) for s, c in found]
-    return Work(claim, text, places, [(s, c) for s, c in named if c.noun])
+    return Work(claim, text, places, [(s, c) for s, c in named if c.noun], choices(text))
 
 
 def named_by_kind(what: Called, stretch: Stretch) -> Called:
@@ -68,7 +71,7 @@ def named_by_kind(what: Called, stretch: Stretch) -> Called:
     if what.noun:
         return what
     kind = kind_text(Called("", "", False), stretch.unit)
-    return Called(kind.partition(" in ")[0] if " in " in kind else "", "", False)
+    return Called(kind.partition(" in ")[0] if " in " in kind else "", "", False, True)
 
 
 # ---- names
@@ -77,31 +80,61 @@ def named_by_kind(what: Called, stretch: Stretch) -> Called:
 def _quantities(works: Sequence[Work]) -> list[Quantity]:
     """One quantity for all limits of one noun and kind that one thing has, or that no two things have."""
     owners: dict[tuple[str, str], list[str]] = {}
-    for work in works:
-        for stretch, what in work.limits:
-            of = owners.setdefault((what.noun, family(what, stretch.unit)), [])
-            if what.owner and what.owner not in of:
-                of.append(what.owner)
+    for stretch, what in (limit for work in works for limit in work.limits):
+        of = owners.setdefault((what.noun, family(what, stretch.unit)), [])
+        if what.owner and what.owner not in of:
+            of.append(what.owner)
     made: dict[tuple[str, str, str], Quantity] = {}
     for work in works:
         for stretch, what in work.limits:
             kind = family(what, stretch.unit)
             several = len(owners[what.noun, kind]) > 1
-            key = (what.noun, kind, what.owner if several else "")
+            alone = f"{work.claim.number} {stretch.start}" if what.unnamed else ""
+            key = (what.noun, kind, alone or (what.owner if several else ""))
             if key not in made:
                 owner = what.owner or next(iter(owners[what.noun, kind]), "")
-                name = _free_name(what.noun, key[2], kind, made.values())
+                name = _free_name(what.noun, "" if alone else key[2], kind, made.values())
                 made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner)
             made[key].claims += [work.claim.number] * (work.claim.number not in made[key].claims)
             work.of.append(made[key])
     return list(made.values())
 
 
+def _choices(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:
+    """One quantity for each noun of which several are said, or a list; lists of one noun are one list."""
+    made: dict[tuple[str, bool], Quantity] = {}
+    counts = {q.name: q for q in others if q.kind == "count"}
+    for work in works:
+        for choice in work.choices:
+            key = (choice.noun, bool(choice.members))
+            if not choice.members and choice.noun in counts:
+                continue
+            if key not in made:
+                wanted = (
+                    choice.noun if choice.members or choice.noun not in counts else f"{choice.noun} count"
+                )
+                name = _free_name(
+                    wanted, "", "material" if choice.members else "count", [*others, *made.values()]
+                )
+                made[key] = Quantity(name, choice.kind, choice.noun, choice.noun)
+            elif choice.members:
+                have = made[key].kind.removeprefix("any of ").split(", ")
+                made[key].kind = "any of " + ", ".join(dict.fromkeys((*have, *choice.members)))
+            made[key].claims += [work.claim.number] * (work.claim.number not in made[key].claims)
+    return list(made.values())
+
+
+def undeclared(works: Sequence[Work], names: Names, others: Sequence[Quantity]) -> list[Quantity]:
+    """Quantities for the pluralities and lists that a sheet's declarations do not have yet."""
+    return [q for q in _choices(works, others) if names.declared(q.name) is None]
+
+
 def _free_name(noun: str, owner: str, kind: str, taken: object) -> str:
     """A name that no other quantity has: the noun, with its owner before it where several things have one."""
     used = {q.name.lower() for q in taken}  # type: ignore[attr-defined]
     wanted = " ".join(f"{owner} {noun}".split()) or "value"
-    tries = [wanted, f"{wanted} {kind.split()[0]}"]
+    other = kind.split()[0]
+    tries = [wanted] if other in wanted.split() else [wanted, f"{wanted} {other}"]
     free = [name for name in tries if name.lower() not in used]
     if free:
         return free[0]
@@ -133,7 +166,22 @@ def propose_lines(work: Work, names: Names, own: Own | None = None, book: Phrase
             _in_symbols(work, stretch, quantity)
         elif words := _read_words(work.text, stretch, quantity, names, book):
             work.claim.lines.append(Proposed(words, quantity.name))
+    for choice in work.choices:
+        _propose_choice(work, choice, names, book)
     marks(work, own or {})
+
+
+def _propose_choice(work: Work, choice: Choice, names: Names, book: Phrasebook) -> None:
+    """A line for several of something, or for a list, if a phrase reads it with what is declared."""
+    words = words_at(work.text, choice.start, choice.end)
+    kind = "material" if choice.members else "count"
+    for name in (choice.noun, f"{choice.noun} {kind}"):
+        declared = names.declared(name)
+        if declared is None or isinstance(declared, NumberDecl) == bool(choice.members):
+            continue
+        if _reads(words, name, names, book) and _takes(work.text, words, choice.start, choice.end):
+            work.claim.lines.append(Proposed(words, name))
+            return
 
 
 def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, names: Names, book: Phrasebook) -> str:

@@ -115,7 +115,11 @@ def _parents(desk: ClaimsDesk, first: dict[int, ClaimStatement]) -> dict[int, tu
 
 
 def _followed(
-    desk: ClaimsDesk, statement: ClaimStatement, start: int, found: tuple[Reference, ...], known: tuple[int, ...]
+    desk: ClaimsDesk,
+    statement: ClaimStatement,
+    start: int,
+    found: tuple[Reference, ...],
+    known: tuple[int, ...],
 ) -> tuple[Reference, ...]:
     """Without references that go nowhere or later and that a line marks: these are told, and not followed."""
     number, source = statement.number, statement.span.source
