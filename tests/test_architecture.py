@@ -30,7 +30,7 @@ FLOORS: dict[str, str] = {
     "resolve": (
         "patterns entry definitions catalogue constants names parts exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
-        " spelled everyday phrases claim_text dependencies account declared claims cases sheet"
+        " spelled everyday phrases claim_text dependencies account stated declared claims cases sheet"
     ),
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols encode engine solver ends",

@@ -117,7 +117,7 @@ def _item(claim: int, text: ClaimText, start: int, end: int, sort: Sort) -> Unre
     for before, token in zip(tokens[a : b - 1], tokens[a + 1 : b], strict=True):
         around += " " * (before.end < token.start) + source.text[token.start : token.end]
     around = re.sub(r" ([,.;:)])", r"\1", around.replace("( ", "("))
-    return Unrestated(claim, sort, " ".join(span.text.split()), around, span)
+    return Unrestated(claim, sort, " ".join(span.text.split()), around, span, text.beside(start, end))
 
 
 def _sayings(text: ClaimText, own: Own) -> Iterator[tuple[int, int, Sort]]:

@@ -32,6 +32,8 @@ class ClaimsDesk:
     wrong: list[Diagnostic] = field(default_factory=list)
     texts: dict[int, ClaimText] = field(default_factory=dict)
     numbers: dict[int, list[Number]] = field(default_factory=dict)
+    symbols: dict[int, list[tuple[NumberNode, bool]]] = field(default_factory=dict)
+    """The numbers of lines in symbols, and whether the line has no words."""
     references: dict[int, tuple[tuple[int, int], ...]] = field(default_factory=dict)
 
 
@@ -174,7 +176,9 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
         _take(desk, number, line)
     formula = _formula(desk, label, line)
     if line.exact is not None:
-        desk.numbers[number] += _numbers(line.exact)
+        nodes = _numbers(line.exact)
+        desk.numbers[number] += [node.number for node in nodes]
+        desk.symbols.setdefault(number, []).extend((node, line.words is None) for node in nodes)
     exact = line.exact is not None
     return Limitation(
         label,
@@ -269,13 +273,13 @@ def _all(items: tuple[Formula, ...]) -> Formula:
     return items[0] if len(items) == 1 else All(items)
 
 
-def _numbers(node: Node) -> list[Number]:
-    found: list[Number] = []
+def _numbers(node: Node) -> list[NumberNode]:
+    found: list[NumberNode] = []
     stack: list[object] = [node]
     while stack:
         item = stack.pop()
         if isinstance(item, NumberNode):
-            found.append(item.number)
+            found.append(item)
         elif isinstance(item, tuple):
             stack += item
         elif hasattr(item, "__match_args__") and not isinstance(item, Span):
