@@ -45,7 +45,9 @@ FLOORS: dict[str, str] = {
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating words_page"
     ),
-    "drafting": "pasted limits naming lists_of choices kinds_of draft texts propose remarks start anew",
+    "drafting": (
+        "pasted limits naming lists_of choices kinds_of draft texts readable propose remarks start anew"
+    ),
     "commands": "output start words phrase_patterns phrase_search phrase_examples phrase_cards check probe",
 }
 TOP = ("cli", "__main__")

@@ -8,12 +8,14 @@ from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.propose import Work, declare, named_by_kind, propose_lines, undeclared
+from scopecheck.drafting.readable import Readable
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import ClaimStatement, Declare, Mark
 from scopecheck.report.wording import quoted, sentence
+from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import references
 from scopecheck.resolve.names import Names
@@ -39,8 +41,9 @@ def proposed_anew(source: Source) -> str:
         work.of = [_quantity(what, stretch, names, quantities) for stretch, what in work.limits]
     quantities += undeclared(works, names, quantities)
     names = declare((*declared, *_declarations(quantities)))
+    readable = Readable(names, Phrasebook(()))
     for work in works:
-        propose_lines(work, names, dict(written.own_units))
+        propose_lines(work, readable, dict(written.own_units))
     return _text(source, works, quantities, gone)
 
 

@@ -10,22 +10,20 @@ from scopecheck.drafting.draft import DraftClaim, Proposed, Quantity
 from scopecheck.drafting.kinds_of import family, kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.naming import Called, called
+from scopecheck.drafting.readable import Readable
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Source, Span
-from scopecheck.language.layout import Page
-from scopecheck.language.pieces import Desk
 from scopecheck.language.scan import Own
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import Declare
 from scopecheck.resolve.account import unrestated
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.claims import letters
 from scopecheck.resolve.declared import declare_all
-from scopecheck.resolve.dependencies import references
-from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.names import Names, number_of
-from scopecheck.resolve.phrases import Reader, Subject
+from scopecheck.resolve.dependencies import Reference, references
+from scopecheck.resolve.names import Names
 
 MOST_TRIED = 4
 """How many stretches of words are tried for one limit."""
@@ -40,6 +38,8 @@ class Work:
     places: tuple[tuple[int, int], ...]
     limits: list[tuple[Stretch, Called]]
     choices: list[Choice] = field(default_factory=list)
+    nowhere: list[str] = field(default_factory=list)
+    """The words of references that cannot be followed."""
     of: list[Quantity] = field(default_factory=list)
 
 
@@ -49,9 +49,9 @@ def proposals(claims: Sequence[DraftClaim]) -> list[Quantity]:
     works = [_work(claim, known) for claim in claims]
     quantities = _quantities(works)
     quantities += _choices(works, quantities)
-    names = _declared(quantities)
+    readable = Readable(_declared(quantities), Phrasebook(()))
     for work in works:
-        propose_lines(work, names)
+        propose_lines(work, readable)
     used = {line.name for work in works for line in work.claim.lines}
     return [q for q in quantities if q.name in used]
 
@@ -59,11 +59,14 @@ def proposals(claims: Sequence[DraftClaim]) -> list[Quantity]:
 def _work(claim: DraftClaim, known: Sequence[int]) -> Work:
     source = Source(f"claim {claim.number}", claim.text)
     text = ClaimText.of([Span(source, 0, len(claim.text))])
-    places = tuple((r.start, r.end) for r in references(claim.text, claim.number, known))
+    named = references(claim.text, claim.number, known)
+    astray = [r for r in named if _goes_nowhere(r, claim.number, known)]
+    places = tuple((r.start, r.end) for r in named if r not in astray)
     text.refer(places)
+    nowhere = [" ".join(claim.text[r.start : r.end].split()) for r in astray]
     found = [(s, called(text, s)) for s in stretches(text, {})]
-    named = [(s, named_by_kind(c, s)) for s, c in found]
-    return Work(claim, text, places, [(s, c) for s, c in named if c.noun], choices(text))
+    limits = [(s, named_by_kind(c, s)) for s, c in found]
+    return Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere)
 
 
 def named_by_kind(what: Called, stretch: Stretch) -> Called:
@@ -138,7 +141,7 @@ def _free_name(noun: str, owner: str, kind: str, taken: object) -> str:
     free = [name for name in tries if name.lower() not in used]
     if free:
         return free[0]
-    return next(f"{wanted} {n}" for n in range(2, 999) if f"{wanted} {n}".lower() not in used)
+    return next(name for n in range(1, 9999) if (name := f"{wanted} {letters(n)}").lower() not in used)
 
 
 def _declared(quantities: Sequence[Quantity]) -> Names:
@@ -158,35 +161,43 @@ def declare(statements: tuple[Declare, ...]) -> Names:
 # ---- lines
 
 
-def propose_lines(work: Work, names: Names, own: Own | None = None, book: Phrasebook | None = None) -> None:
+def propose_lines(work: Work, readable: Readable, own: Own | None = None) -> None:
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
-    book = book or Phrasebook(())
     for (stretch, _), quantity in zip(work.limits, work.of, strict=True):
         if stretch.sign:
             _in_symbols(work, stretch, quantity)
-        elif words := _read_words(work.text, stretch, quantity, names, book):
+        elif words := _read_words(work.text, stretch, quantity, readable):
             work.claim.lines.append(Proposed(words, quantity.name))
     for choice in work.choices:
-        _propose_choice(work, choice, names, book)
+        _propose_choice(work, choice, readable)
+    for words in work.nowhere:
+        if _marked(work.text, words, range(0)):
+            work.claim.lines.append(Proposed(words))
     marks(work, own or {})
 
 
-def _propose_choice(work: Work, choice: Choice, names: Names, book: Phrasebook) -> None:
+def _goes_nowhere(reference: Reference, number: int, known: Sequence[int]) -> bool:
+    """Whether a claim names itself, a claim that is not there, or one claim twice."""
+    numbers = reference.numbers
+    return number in numbers or not set(numbers) <= set(known) or len(set(numbers)) < len(numbers)
+
+
+def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
     """A line for several of something, or for a list, if a phrase reads it with what is declared."""
     words = words_at(work.text, choice.start, choice.end)
     kind = "material" if choice.members else "count"
     for name in (choice.noun, f"{choice.noun} {kind}"):
-        declared = names.declared(name)
+        declared = readable.names.declared(name)
         if declared is None or isinstance(declared, NumberDecl) == bool(choice.members):
             continue
-        if _reads(words, name, names, book) and _takes(work.text, words, choice.start, choice.end):
+        if readable.reads(words, name) and _takes(work.text, words, choice.start, choice.end):
             work.claim.lines.append(Proposed(words, name))
             return
 
 
-def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, names: Names, book: Phrasebook) -> str:
+def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable) -> str:
     """The longest words around the limit's numbers that a phrase reads; '' if none does. They are taken."""
-    declared = names.declared(of.name)
+    declared = readable.names.declared(of.name)
     if declared is None or any(i in text.taken for i in range(stretch.starts[-1], stretch.end)):
         return ""
     last = stretch.figures[-1].end
@@ -194,7 +205,7 @@ def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, names: Names, b
     for end in ends:
         for start in (*stretch.starts[:MOST_TRIED], stretch.starts[-1]):
             words = words_at(text, start, end)
-            if _reads(words, of.name, names, book) and _takes(text, words, start, end):
+            if readable.reads(words, of.name) and _takes(text, words, start, end):
                 return words
     return ""
 
@@ -233,19 +244,6 @@ def _takes(text: ClaimText, words: str, start: int, end: int) -> bool:
     return False
 
 
-def _reads(words: str, name: str, names: Names, book: Phrasebook) -> bool:
-    declared = names.declared(name)
-    assert declared is not None
-    desk = Desk(Page(Source("words", words)))
-    span = desk.span(0, len(words))
-    bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
-    reader = Reader(names, book, Groups("US examination", (), (), ()), CLAIMS, "1a")
-    try:
-        return reader.reads(desk.words(0, len(words)), (Subject(bound, declared.name, span),))
-    except Trouble:
-        return False
-
-
 # ---- what is left over
 
 
@@ -254,18 +252,24 @@ def marks(work: Work, own: Own) -> None:
     text = work.text
     for start, end in _left_over(work, own):
         for more in range(8):
-            a, b = max(0, start - more), min(len(text.tokens), end + more)
-            words = words_at(text, a, b)
-            before = set(text.taken)
-            try:
-                text.take(words, Span(text.source, 0, 0), 0, mark=True)
-            except Trouble:
-                text.taken = before
-                continue
-            if set(range(start, end)) <= text.taken:
+            words = words_at(text, max(0, start - more), min(len(text.tokens), end + more))
+            if _marked(text, words, range(start, end)):
                 work.claim.lines.append(Proposed(words))
                 break
-            text.taken = before
+
+
+def _marked(text: ClaimText, words: str, tokens: range) -> bool:
+    """Takes the words as a mark does, if that takes up these tokens."""
+    before = set(text.taken)
+    try:
+        text.take(words, Span(text.source, 0, 0), 0, mark=True)
+    except Trouble:
+        text.taken = before
+        return False
+    if text.taken.issuperset(tokens):
+        return True
+    text.taken = before
+    return False
 
 
 def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:

@@ -11,12 +11,14 @@ import sys
 from tests.benchmarks.figures import Measure, table
 from tests.benchmarks.growth import measure_growth
 from tests.benchmarks.processes import measure_check, measure_help
+from tests.benchmarks.started import measure_start
 from tests.benchmarks.walk import measure_walk
 
 MEASURES: dict[str, Measure] = {
     "help": measure_help,
     "check": measure_check,
     "growth": measure_growth,
+    "start": measure_start,
     "walk": measure_walk,
 }
 
