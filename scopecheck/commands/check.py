@@ -18,10 +18,12 @@ from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import read_file
+from scopecheck.report.alike import readings_alike
 from scopecheck.report.blocks import Block, Heading, Paragraph, Report
 from scopecheck.report.page import build_report, exit_status
 from scopecheck.report.render import Format, render, wants_colour
 from scopecheck.report.wording import counted, sentence
+from scopecheck.resolve.practice import FILE
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.solver import Budget, Undecided
 from scopecheck.text.of_sheet import shown_of_sheet
@@ -67,13 +69,26 @@ def check_sheets(paths: Iterable[str], options: Options) -> int:
     return worst(statuses)
 
 
-def read_or_complain(source: Source) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
-    """The resolved sheet with its warnings; None once its errors, and the warnings among them, were drawn."""
-    sheet, diagnostics = read_sheet(source)
+def read_or_complain(
+    source: Source, phrases: tuple[Source, ...] = ()
+) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+    """The resolved sheet with its warnings; None once its errors, and the warnings among them, were drawn.
+
+    `phrases` are phrase files beside the one that the sheet names.
+    """
+    sheet, diagnostics = read_sheet(source, phrases)
+    if sheet is not None:
+        diagnostics += tuple(readings_alike(sheet.phrase_files))
     if sheet is None or any(d.severity == "error" for d in diagnostics):
         draw_all(diagnostics)
         return None, ()
     return sheet, tuple(diagnostics)
+
+
+def phrase_file(path: str) -> tuple[tuple[Source, ...], tuple[Diagnostic, ...]]:
+    """The phrase file named on the command line, if one is, or what is wrong with the file itself."""
+    source, wrong = read_file(path, FILE) if path else (None, ())
+    return ((source,) if source else ()), wrong
 
 
 def draw_all(diagnostics: Iterable[Diagnostic]) -> None:
