@@ -48,7 +48,8 @@ FLOORS: dict[str, str] = {
         " probe_report occasions separating alike amended_ranges amendment render.amendment_json words_page"
     ),
     "drafting": (
-        "pasted limits naming lists_of choices kinds_of draft texts readable propose remarks start anew"
+        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities propose"
+        " remarks start anew"
     ),
     "commands": (
         "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"

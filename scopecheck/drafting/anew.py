@@ -7,8 +7,10 @@ from scopecheck.drafting.draft import INDENT, DraftClaim, Quantity
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.naming import Called, called
-from scopecheck.drafting.propose import Work, declare, named_by_kind, propose_lines, undeclared
+from scopecheck.drafting.propose import named_by_kind, propose_lines
+from scopecheck.drafting.quantities import declare, undeclared
 from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source

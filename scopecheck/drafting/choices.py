@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from scopecheck.drafting.beside import noun_before, noun_from
 from scopecheck.drafting.lists_of import listed_from
-from scopecheck.drafting.naming import noun_before, noun_from
 from scopecheck.foundations.record import record
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.text.lists import run_at, words

@@ -7,7 +7,7 @@ from scopecheck.foundations.record import record, replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Own
 from scopecheck.resolve.account import digits_width, reference_sign, unit_width
-from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.claim_text import ClaimText, Piece
 from scopecheck.text.lists import run_at, words
 
 MOST_BEFORE = 9
@@ -38,6 +38,8 @@ class Stretch:
     """Where the words end if what is preferred is read with the limit; 0 if nothing is preferred."""
     sign: str = ""
     """A sign of comparison before the only number, instead of words."""
+    after: int = 0
+    """Where the limit before it ends: what names this one stands later."""
 
     @property
     def unit(self) -> Unit | None:
@@ -110,7 +112,7 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             if found and found[-1].unit == group[-1].unit:
                 found[-1] = replace(found[-1], farther=end)
         elif not _broken(text, group[-1]) and not _numbered(texts, group[0].start):
-            found.append(Stretch(starts[0], end, group, starts, 0, sign))
+            found.append(Stretch(starts[0], end, group, starts, 0, sign, figures_[at - 1].end if at else 0))
         at += used
     return found
 
@@ -130,7 +132,11 @@ def _broken(text: ClaimText, last: Figure) -> bool:
     after, glued = tokens[last.end].text, tokens[last.end].start == tokens[last.end - 1].end
     if last.unit is None and after in (*words("limits", "unknown_units"), "degree", "degrees"):
         return after not in ("degree", "degrees") or "celsius" in [t.text for t in tokens[last.end :][:2]]
-    return glued and after not in ",;:.)-]"
+    return (glued and after not in ",;:.)-]") or (glued and after == ":" and _digit(tokens, last.end + 1))
+
+
+def _digit(tokens: list[Piece], at: int) -> bool:
+    return at < len(tokens) and tokens[at].text[0].isdecimal()
 
 
 def _numbered(texts: list[str], at: int) -> bool:
@@ -162,6 +168,8 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     between = texts[a.end : b.start]
     if not between or len(between) > 6:
         return False
+    if between == ["±"]:
+        return True
     if between[:1] in (["-"], ["±"], ["to"], ["through"]) and _all_inside(between[1:]):
         return _alike(a, b)
     if between[0] in ("and", "or", "but") or (between[:1] == ["+"] and "-" in between):
@@ -178,4 +186,4 @@ def _alike(a: Figure, b: Figure) -> bool:
     """Two numbers of one kind, as far as their units tell."""
     if a.unit is None or b.unit is None:
         return b.unit is not None or a.unit is None or not b.spelled
-    return a.unit.kind == b.unit.kind
+    return a.unit.kind == b.unit.kind or not (a.unit.kind.dimension or b.unit.kind.dimension)

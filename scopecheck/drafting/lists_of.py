@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.drafting.naming import noun_from
+from scopecheck.drafting.beside import noun_from
 from scopecheck.resolve.claim_text import ClaimText
 
 MOST_MEMBERS = 20

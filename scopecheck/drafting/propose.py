@@ -7,49 +7,32 @@ from collections.abc import Sequence
 from scopecheck.core.model import NumberDecl
 from scopecheck.drafting.choices import Choice, choices
 from scopecheck.drafting.draft import DraftClaim, Proposed, Quantity
-from scopecheck.drafting.kinds_of import family, kind_text
+from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.naming import Called, called
+from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
-from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.scan import Own
-from scopecheck.language.statements import parse_sheet
-from scopecheck.language.syntax import Declare
 from scopecheck.resolve.account import unrestated
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.resolve.claims import letters
-from scopecheck.resolve.declared import declare_all
 from scopecheck.resolve.dependencies import Reference, references
-from scopecheck.resolve.names import Names
+from scopecheck.text.lists import words as listed
 
 MOST_TRIED = 4
 """How many stretches of words are tried for one limit."""
-
-
-@holder
-class Work:
-    """A claim at work: its text, the limits found in it, and the quantity each is of."""
-
-    claim: DraftClaim
-    text: ClaimText
-    places: tuple[tuple[int, int], ...]
-    limits: list[tuple[Stretch, Called]]
-    choices: list[Choice] = field(default_factory=list)
-    nowhere: list[str] = field(default_factory=list)
-    """The words of references that cannot be followed."""
-    of: list[Quantity] = field(default_factory=list)
 
 
 def proposals(claims: Sequence[DraftClaim]) -> list[Quantity]:
     """Fills in the lines of each claim and returns the quantities they are about, in the order met."""
     known = tuple(c.number for c in claims)
     works = [_work(claim, known) for claim in claims]
-    quantities = _quantities(works)
-    quantities += _choices(works, quantities)
-    readable = Readable(_declared(quantities), Phrasebook(()))
+    quantities = limited(works)
+    quantities += chosen(works, quantities)
+    readable = Readable(declared_names(quantities), Phrasebook(()))
     for work in works:
         propose_lines(work, readable)
     used = {line.name for work in works for line in work.claim.lines}
@@ -65,8 +48,22 @@ def _work(claim: DraftClaim, known: Sequence[int]) -> Work:
     text.refer(places)
     nowhere = [" ".join(claim.text[r.start : r.end].split()) for r in astray]
     found = [(s, called(text, s)) for s in stretches(text, {})]
-    limits = [(s, named_by_kind(c, s)) for s, c in found]
+    limits = _without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in found])
     return Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere)
+
+
+def _without_doubtful(text: ClaimText, limits: list[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:
+    """Without numbers that a word follows which may be a unit; a second sign is of what the first is of."""
+    found: list[tuple[Stretch, Called]] = []
+    for stretch, what in limits:
+        after = text.tokens[stretch.end].text if stretch.end < len(text.tokens) else "."
+        unit = stretch.unit is not None or what.counted or what.noun.endswith(" parts")
+        if not unit and after[0].isalpha() and after not in listed("nouns", "stops"):
+            continue
+        if found and stretch.sign and found[-1][0].sign and stretch.start - found[-1][0].end <= 2:
+            what = found[-1][1]
+        found.append((stretch, what))
+    return found
 
 
 def named_by_kind(what: Called, stretch: Stretch) -> Called:
@@ -75,87 +72,6 @@ def named_by_kind(what: Called, stretch: Stretch) -> Called:
         return what
     kind = kind_text(Called("", "", False), stretch.unit)
     return Called(kind.partition(" in ")[0] if " in " in kind else "", "", False, True)
-
-
-# ---- names
-
-
-def _quantities(works: Sequence[Work]) -> list[Quantity]:
-    """One quantity for all limits of one noun and kind that one thing has, or that no two things have."""
-    owners: dict[tuple[str, str], list[str]] = {}
-    for stretch, what in (limit for work in works for limit in work.limits):
-        of = owners.setdefault((what.noun, family(what, stretch.unit)), [])
-        if what.owner and what.owner not in of:
-            of.append(what.owner)
-    made: dict[tuple[str, str, str], Quantity] = {}
-    for work in works:
-        for stretch, what in work.limits:
-            kind = family(what, stretch.unit)
-            several = len(owners[what.noun, kind]) > 1
-            alone = f"{work.claim.number} {stretch.start}" if what.unnamed else ""
-            key = (what.noun, kind, alone or (what.owner if several else ""))
-            if key not in made:
-                owner = what.owner or next(iter(owners[what.noun, kind]), "")
-                name = _free_name(what.noun, "" if alone else key[2], kind, made.values())
-                made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner)
-            made[key].claims += [work.claim.number] * (work.claim.number not in made[key].claims)
-            work.of.append(made[key])
-    return list(made.values())
-
-
-def _choices(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:
-    """One quantity for each noun of which several are said, or a list; lists of one noun are one list."""
-    made: dict[tuple[str, bool], Quantity] = {}
-    counts = {q.name: q for q in others if q.kind == "count"}
-    for work in works:
-        for choice in work.choices:
-            key = (choice.noun, bool(choice.members))
-            if not choice.members and choice.noun in counts:
-                continue
-            if key not in made:
-                wanted = (
-                    choice.noun if choice.members or choice.noun not in counts else f"{choice.noun} count"
-                )
-                name = _free_name(
-                    wanted, "", "material" if choice.members else "count", [*others, *made.values()]
-                )
-                made[key] = Quantity(name, choice.kind, choice.noun, choice.noun)
-            elif choice.members:
-                have = made[key].kind.removeprefix("any of ").split(", ")
-                made[key].kind = "any of " + ", ".join(dict.fromkeys((*have, *choice.members)))
-            made[key].claims += [work.claim.number] * (work.claim.number not in made[key].claims)
-    return list(made.values())
-
-
-def undeclared(works: Sequence[Work], names: Names, others: Sequence[Quantity]) -> list[Quantity]:
-    """Quantities for the pluralities and lists that a sheet's declarations do not have yet."""
-    return [q for q in _choices(works, others) if names.declared(q.name) is None]
-
-
-def _free_name(noun: str, owner: str, kind: str, taken: object) -> str:
-    """A name that no other quantity has: the noun, with its owner before it where several things have one."""
-    used = {q.name.lower() for q in taken}  # type: ignore[attr-defined]
-    wanted = " ".join(f"{owner} {noun}".split()) or "value"
-    other = kind.split()[0]
-    tries = [wanted] if other in wanted.split() else [wanted, f"{wanted} {other}"]
-    free = [name for name in tries if name.lower() not in used]
-    if free:
-        return free[0]
-    return next(name for n in range(1, 9999) if (name := f"{wanted} {letters(n)}").lower() not in used)
-
-
-def _declared(quantities: Sequence[Quantity]) -> Names:
-    """The names as a sheet would declare them; a quantity that cannot be declared has none."""
-    lines = "".join(f"{q.name}  {q.kind}\n" for q in quantities)
-    written, _ = parse_sheet(Source("declarations", lines))
-    return declare(tuple(s for s in written.statements if isinstance(s, Declare)))
-
-
-def declare(statements: tuple[Declare, ...]) -> Names:
-    """The names that declarations give; what is wrong with one of them is told by the check."""
-    names = Names()
-    declare_all(statements, names, [])
-    return names
 
 
 # ---- lines
