@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
 
@@ -61,9 +62,10 @@ def _values(digits: str) -> frozenset[Fraction]:
     """What the digits may stand for: a comma may be a decimal sign or stand between thousands."""
     if digits in NUMBER_WORDS:
         return frozenset((Fraction(NUMBER_WORDS[digits]),))
-    if "/" in digits:
-        above, _, below = digits.partition("/")
-        return frozenset((Fraction(int(above), int(below)),)) if int(below) else frozenset()
+    if "/" in digits or ":" in digits:
+        above, below = (_values(part) for part in re.split("[/:]", digits, maxsplit=1))
+        quotients = {a / b for a in above for b in below if b}
+        return frozenset(quotients | above | below) if ":" in digits else frozenset(quotients)
     spellings = {digits.replace(",", ""), digits.replace(",", ".", 1).replace(",", "")}
     return frozenset(Fraction(s) for s in spellings if s.count(".") <= 1)
 
