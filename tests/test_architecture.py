@@ -30,7 +30,7 @@ FLOORS: dict[str, str] = {
     "resolve": (
         "patterns entry definitions catalogue constants names parts steps exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
-        " practice spelled everyday phrases claim_text dependencies account declared claims step_cells"
+        " practice spelled everyday phrases claim_text dependencies account stated declared claims step_cells"
         " cases sheet successors joined carried"
     ),
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
@@ -47,7 +47,10 @@ FLOORS: dict[str, str] = {
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating alike amended_ranges amendment render.amendment_json words_page"
     ),
-    "drafting": "pasted limits naming kinds_of draft texts propose remarks start anew",
+    "drafting": (
+        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities propose"
+        " remarks start anew"
+    ),
     "drill": (
         "draws trades compose exercise bench replies sayings exact plans unmeant falls_out kinds making"
         " explain setting course"

@@ -584,13 +584,17 @@ class Given:
 
 @record
 class Unrestated:
-    """A number, unit, connective or end-point word of a claim's text that no line restates, with context."""
+    """A number, unit, connective or end-point word of a claim's text that no line restates, with context.
+
+    `beside`: the words of the line that takes up what stands nearest, if one does.
+    """
 
     claim: int
     sort: Literal["number", "unit", "connective", "end word", "hedge"]
     words: str
     context: str
     span: Span = field(compare=False)
+    beside: Span | None = field(default=None, compare=False)
 
 
 def _is_fewer(count: Value, index: int) -> bool:
