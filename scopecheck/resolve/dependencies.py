@@ -92,6 +92,11 @@ def _stem(noun: str) -> str:
     return re.sub(r"(?<=\w\w)[es]+$", "", noun.lower())
 
 
+def sort_of(category_: str) -> str:
+    """What claims for the same thing share of their category: its noun without an ending, `strainer`."""
+    return _head(category_)
+
+
 def names_another(before: str, categories: Sequence[str]) -> bool:
     """Does a claim name what other claims are for, and is itself for something else?
 

@@ -1,0 +1,75 @@
+"""Long claim sets: families of dependent claims in chains and bushes over sixty phrases."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from scopecheck.core.model import All, Case, Claim, Compare, Const, Formula, Measured, Sheet
+from tests import build
+from tests.benchmarks.problems import ENDS, labels, phrase
+
+PHRASES = 60
+QUANTITIES = 30
+FAMILY = 25
+"""Claims of one independent claim with its dependents."""
+CHAIN, BUSH = 8, 17
+"""Within a family: claims up to the first depend each on the one before, up to the second on the first."""
+
+
+def family_parent(place: int) -> int | None:
+    """The place within the family of the claim that this one depends on, both from 0."""
+    if place == 0:
+        return None
+    if place < CHAIN:
+        return place - 1
+    if place < BUSH:
+        return 0
+    return place - (BUSH - CHAIN)
+
+
+def claim_set(count: int) -> Sheet:
+    """A sheet of so many claims; the vocabulary, the phrases and the cases do not depend on how many."""
+    names = [f"q{i}" for i in range(QUANTITIES)]
+    declared = [build.number(name, "mm", "0") for name in names]
+    groups = [build.group(i, *ENDS, wording=f"between {i}") for i in range(PHRASES)]
+    claims: list[Claim] = []
+    for index in range(count):
+        start, place = index - index % FAMILY, index % FAMILY
+        parent = family_parent(place)
+        parents = () if parent is None else (start + parent + 1,)
+        formulas = _said(index, place)
+        limitations = [
+            build.limitation(label, f) for label, f in zip(labels(index + 1), formulas, strict=False)
+        ]
+        claims.append(build.claim(index + 1, *limitations, parents=parents))
+    return build.sheet(declared, claims, groups, _cases(names))
+
+
+def _said(index: int, place: int) -> list[Formula]:
+    """Of an independent claim four wide phrases, of a dependent one or two that are the tighter the later."""
+    family = index // FAMILY
+    if place == 0:
+        return [_one((family + 7 * i) % QUANTITIES, 0, 2, 40 + family) for i in range(4)]
+    low, high = 3 + place % 4, 36 - place - family % 3
+    found: list[Formula] = [_one((5 * family + place) % QUANTITIES, place % 2, low, high)]
+    if place % 5 == 0:
+        found.append(_one((5 * family + 2 * place + 1) % QUANTITIES, 1, 2, 30 - family))
+    return found
+
+
+def _one(quantity: int, again: int, low: int, high: int) -> Formula:
+    return phrase(quantity + again * QUANTITIES, f"q{quantity}", low, high)
+
+
+def _cases(names: list[str]) -> list[Case]:
+    def at(value: int, **moved: int) -> All:
+        values = dict.fromkeys(names, value) | moved
+        return All(tuple(Compare("=", Measured(n), Const(Fraction(v, 1000))) for n, v in values.items()))
+
+    return [
+        build.case("sample", "inside", at(8)),
+        build.case("large sample", "inside", at(12)),
+        build.case("small one", "outside", at(1)),
+        build.case("at an end", "outside", at(8, q0=2)),
+        build.case("paper", "document", at(8, q7=50)),
+    ]
