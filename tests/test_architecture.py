@@ -38,15 +38,18 @@ FLOORS: dict[str, str] = {
         "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
         " questions.ways"
         " questions.outside questions.inside questions.claims questions.readings questions consistency"
-        " amendment amended_cases amended"
+        " amendment amended_cases amended nearby order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
         " looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating amended_ranges amendment render.amendment_json"
+        " scope_map render.map_json"
     ),
-    "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe amend",
+    "commands": (
+        "output phrase_patterns phrase_search phrase_examples phrase_cards check probe amend claim_map"
+    ),
 }
 TOP = ("cli", "__main__")
 
@@ -199,7 +202,7 @@ def command(*arguments: str) -> str:
     )
 
 
-@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("probe",), ("phrases",)])
+@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("map",), ("probe",), ("phrases",)])
 def test_help_loads_no_heavy_library(of: tuple[str, ...]) -> None:
     assert loaded_after(command(*of, "--help"), "z3", "sympy", "lark", "rich") == set()
 

@@ -8,16 +8,16 @@ that are left for one claim in one query; each thing found joins the pool and se
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from scopecheck.answers.minimise import keep
+from scopecheck.answers.minimise import keep, pick_article
 from scopecheck.answers.nearby import nearest_step
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.witness import WitnessError, verify
 from scopecheck.core.model import Article, Claim, Formula, Limitation, Value
-from scopecheck.core.reference import references
+from scopecheck.core.reference import Reference, references
 from scopecheck.foundations.record import record
-from scopecheck.resolve.dependencies import sort_of
+from scopecheck.resolve.dependencies import noun_of, sort_of
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Constraint, Search, Undecided, all_of, any_of
 
@@ -27,8 +27,8 @@ class Step:
     """That everything that meets `narrower` meets `wider`, with a thing that meets the wider one alone.
 
     `own` says that it follows from what the narrower one takes over, `every` that it holds on every
-    admissible construction, None where that was not decided. `departs` are the values in which the thing departs from
-    one that meets both.
+    admissible construction, None where that was not decided. `departs` are the values in which the thing
+    departs from one that meets both.
     """
 
     narrower: int
@@ -160,6 +160,7 @@ class _Order:
         self.session = prepared.session
         self.claims = _parents_first(prepared)
         self.sorts = {c.number: "" for c in self.claims}
+        self.nouns: dict[str, str] = {}
         self.within: dict[int, set[int]] = {}
         self.shown: dict[int, Article] = {}
         self.doubts: list[tuple[int, int, str]] = []
@@ -167,6 +168,7 @@ class _Order:
         for claim in self.claims:
             first = claim.parents[0] if claim.parents and not claim.other_category else None
             self.sorts[claim.number] = sort_of(claim.category) if first is None else self.sorts[first]
+            self.nouns.setdefault(self.sorts[claim.number], noun_of(claim.category))
 
     def mapped(self) -> ScopeMap:
         self._fill_pool()
@@ -176,10 +178,11 @@ class _Order:
                 self._settle(claim)
         classes = self._classes()
         edges = self._edges(classes)
+        members = {c[0]: c for c in classes}
         return ScopeMap(
             tuple(self._equal(c) for c in classes),
-            tuple(self._step(i, j) for i, j in edges),
-            tuple((c.number, self.sorts[c.number]) for c in self.prepared.sheet.claims),
+            tuple(self._step(i, j, members) for i, j in edges),
+            tuple((c.number, self.nouns[self.sorts[c.number]]) for c in self.prepared.sheet.claims),
             tuple(self._apart(classes, edges)),
             tuple(sorted(self.empty)),
             tuple(self.doubts),
@@ -229,19 +232,15 @@ class _Order:
         search.require(self.session.met(self.prepared.scope(claim.number), self.session.base))
         if not search.find():
             return None
-        article = self._short(search, parents[0] if parents else None)
+        article = self._short(search, [claim], parents[0] if parents else None)
         self.pool.add(article)
         return article
 
-    def _short(self, search: Search, near: Article | None) -> Article:
-        """The article found last, with as many values of the near one as can be kept."""
-        if near is None:
-            return search.article()
-        for name, value in near.items():
-            same = self.session.equals(name, value)
-            if search.true(same) or search.find(same):
-                search.require(same)
-        return search.article()
+    def _short(self, search: Search, claims: Sequence[Claim], near: Article | None) -> Article:
+        """The simplest thing for what the search requires, told from a near one, or from what is listed."""
+        formulas = self._formulas(claims)
+        known = [Reference("", near)] if near is not None else references(self.prepared.sheet, formulas)
+        return pick_article(self.session, search, self.session.names_in(*formulas), known).article
 
     def _just_outside(self, claim: Claim) -> None:
         """Adds a thing that meets a parent and misses the claim, if one is easily found."""
@@ -300,7 +299,8 @@ class _Order:
             return False
         if not keep(search, all_of(missed)):
             search.require(any_of(missed))
-        return self.pool.add(self._short(search, self.shown.get(number)))
+        claims = [self.prepared.sheet.claim(n) for n in (number, *left)]
+        return self.pool.add(self._short(search, claims, self.shown.get(number)))
 
     def _missed(self, number: int, other: int) -> Constraint:
         """That what meets the claim misses the other, or its own lines where its parent is met anyway."""
@@ -356,7 +356,7 @@ class _Order:
         every = None if None in answers and False not in answers else all(a is True for a in answers)
         return Equal(claims, every)
 
-    def _step(self, narrower: int, wider: int) -> Step:
+    def _step(self, narrower: int, wider: int, members: Mapping[int, tuple[int, ...]]) -> Step:
         separating = self.pool.bits[wider] & ~self.pool.bits[narrower]
         near = self.shown[narrower]
 
@@ -364,19 +364,31 @@ class _Order:
             return tuple(n for n in near if article[n] != near[n])
 
         article = min(self.pool.all(separating), key=lambda a: len(departing(a)))
-        own = self._is_ancestor(wider, narrower)
+        if len(departing(article)) > 1:
+            article = self._simplest_step(narrower, wider) or article
+        own = any(self._takes_over(n, members[wider]) for n in members[narrower])
         every = True if own else self._everywhere(narrower, wider)
         return Step(narrower, wider, own, every, article, departing(article))
 
-    def _is_ancestor(self, wider: int, narrower: int) -> bool:
-        claim = self.prepared.sheet.claim(narrower)
-        return len(claim.parents) == 1 and (
-            claim.parents[0] == wider or self._is_ancestor(wider, claim.parents[0])
-        )
+    def _simplest_step(self, narrower: int, wider: int) -> Article | None:
+        """A thing that meets the wider claim alone and departs least from one that meets both."""
+        search, base = self.session.search(()), self.session.base
+        search.require(self.session.met(self.prepared.scope(wider), base))
+        search.require(~self.session.met(self.prepared.scope(narrower), base))
+        lines = [self.prepared.sheet.claim(n) for n in self.prepared.lineage(narrower)]
+        try:
+            return self._short(search, lines, self.shown[narrower]) if search.find() else None
+        except Undecided:
+            return None
+
+    def _takes_over(self, narrower: int, wider: Sequence[int]) -> bool:
+        """Does the claim, by way of every one of its parents, take over one of the others?"""
+        parents = self.prepared.sheet.claim(narrower).parents
+        return bool(parents) and all(p in wider or self._takes_over(p, wider) for p in parents)
 
     def _everywhere(self, narrower: int, wider: int) -> bool | None:
         """Does everything that meets the one meet the other on every admissible construction?"""
-        if self._is_ancestor(wider, narrower):
+        if self._takes_over(narrower, (wider,)):
             return True
         inner, outer = self.prepared.scope(narrower), self.prepared.scope(wider)
         try:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import sys
 
+from tests.benchmarks.claim_sets import measure_claim_sets
 from tests.benchmarks.figures import Measure, table
 from tests.benchmarks.growth import measure_growth
 from tests.benchmarks.processes import measure_check, measure_help
@@ -18,6 +19,7 @@ MEASURES: dict[str, Measure] = {
     "check": measure_check,
     "growth": measure_growth,
     "walk": measure_walk,
+    "claims": measure_claim_sets,
 }
 
 

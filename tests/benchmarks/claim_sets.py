@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
+from pathlib import Path
 
+from scopecheck.answers.order import scope_map
+from scopecheck.answers.questions import ask_prepared, prepare
 from scopecheck.core.model import All, Case, Claim, Compare, Const, Formula, Measured, Sheet
+from scopecheck.report.page import build_report
+from scopecheck.report.render import render
+from scopecheck.report.scope_map import map_report
+from scopecheck.solving.solver import Budget
 from tests import build
+from tests.benchmarks.figures import Figure
+from tests.benchmarks.growth import seconds
 from tests.benchmarks.problems import ENDS, labels, phrase
+from tests.benchmarks.processes import megabytes, side_by_side
 
+FEW, MANY = 50, 200
 PHRASES = 60
 QUANTITIES = 30
 FAMILY = 25
@@ -73,3 +85,25 @@ def _cases(names: list[str]) -> list[Case]:
         build.case("at an end", "outside", at(8, q0=2)),
         build.case("paper", "document", at(8, q7=50)),
     ]
+
+
+def examined(count: int) -> None:
+    """The whole set checked and mapped, and both told."""
+    sheet = claim_set(count)
+    prepared = prepare(sheet, Budget(wall=3600))
+    answers = ask_prepared(prepared)
+    assert not any(f.outcome == "undecided" for f in answers.findings)
+    render(build_report(sheet, answers, False), "text")
+    found = scope_map(prepared)
+    assert not found.doubts
+    render(map_report(sheet, found), "text")
+
+
+def measure_claim_sets() -> Iterator[Figure]:
+    """A set of 200 claims against one of 50, the same phrases in both: the time, and the peak memory."""
+    taken = [1000 * seconds(lambda n=count: examined(n), rounds=2) for count in (MANY, FEW)]
+    yield Figure(f"{MANY} claims checked and mapped, against {FEW}: time", *taken, "ms", 12)
+    if Path("/proc/self/status").exists():
+        codes = [f"from tests.benchmarks.claim_sets import examined; examined({n})" for n in (FEW, MANY)]
+        few, many = side_by_side(megabytes, *codes, rounds=1)
+        yield Figure(f"{MANY} claims checked and mapped, against {FEW}: peak memory", many, few, "MB", 4)

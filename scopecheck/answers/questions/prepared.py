@@ -94,6 +94,15 @@ class Prepared:
     def independent(self) -> tuple[int, ...]:
         return tuple(claim.number for claim in self.sheet.claims if not claim.parents)
 
+    def lineage(self, number: int) -> tuple[int, ...]:
+        """The claim and all its ancestors, ascending."""
+        found, waiting = {number}, [number]
+        while waiting:
+            parents = set(self.sheet.claim(waiting.pop()).parents) - found
+            found |= parents
+            waiting += sorted(parents)
+        return tuple(sorted(found))
+
     def descendants(self, number: int) -> tuple[int, ...]:
         found: list[int] = []
         for claim in self.sheet.claims:
