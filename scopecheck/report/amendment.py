@@ -184,18 +184,18 @@ class _Telling:
         assert change.given_up is not None
         if change.emptied:
             return sentence("amend", "everything_given_up", claim=self.name(change))
-        return self._side(change.given_up, self.before, "gave_up", "nothing_given_up", self.name(change))
+        return self._side(change.given_up, self.before, "gave_up", "nothing_given_up")
 
     def _gained(self, change: Change) -> str:
         assert change.gained is not None
-        return self._side(change.gained, self.after, "got", "nothing_gained", self.name(change))
+        return self._side(change.gained, self.after, "got", "nothing_gained")
 
-    def _side(self, finding: Finding, sheet: Sheet, shown: str, nothing: str, name: str) -> str:
+    def _side(self, finding: Finding, sheet: Sheet, shown: str, nothing: str) -> str:
         if finding.outcome == "undecided":
             return sentence("amend", "undecided", reason=flat(finding.reason))
         if finding.outcome == "excluded":
             return sentence("amend", nothing)
-        told = sentence("amend", shown, thing=thing_text(sheet, finding), claim=name)
+        told = sentence("amend", shown, thing=thing_text(sheet, finding))
         if finding.failing:
             failing = listed(labelled(sheet, label) for label in finding.failing)
             told = sentence("amend", "because", told=told, failing=failing)
