@@ -84,12 +84,20 @@ class _Telling:
     # ---- at a glance
 
     def glance(self) -> Iterator[Block]:
+        """One line for each claim; claims of which the same is told share one, unless renumbered."""
         yield Heading(sentence("amend", "glance"))
-        lines = (
-            sentence("amend", "line", claim=upper_first(self.name(c)), told=self.told(c))
-            for c in self.amended.changes
+        lines: dict[tuple[str, str], list[int]] = {}
+        for change in self.amended.changes:
+            kept = change.before and change.after and change.before.number == change.after.number
+            name = "" if kept else upper_first(self.name(change))
+            numbers = lines.setdefault((name, self.told(change)), [])
+            numbers += [change.after.number] if change.after else []
+        yield Listing(
+            tuple(
+                sentence("amend", "line", claim=name or upper_first(claims_text(numbers)), told=told)
+                for (name, told), numbers in lines.items()
+            )
         )
-        yield Listing(tuple(lines))
 
     def name(self, change: Change) -> str:
         """`claim 2`, `claim 2 (claim 3 before)`."""
@@ -116,7 +124,7 @@ class _Telling:
             return sentence("amend", "undecided", reason=flat(change.undecided[0].reason))
         told = self._relation(change)
         if change.taken_over:
-            return sentence("amend", "taken_over", told=told, parents=claims_text(change.after.parents))
+            return sentence("amend", "taken_over", told=told)
         return told
 
     def _relation(self, change: Change) -> str:

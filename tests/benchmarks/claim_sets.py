@@ -8,10 +8,13 @@ from pathlib import Path
 
 from scopecheck.answers.order import scope_map
 from scopecheck.answers.questions import ask_prepared, prepare
-from scopecheck.core.model import All, Case, Claim, Compare, Const, Formula, Measured, Sheet
+from scopecheck.core.model import All, Case, Claim, Compare, Const, Formula, Group, Measured, Place, Sheet
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.spans import Source
 from scopecheck.report.page import build_report
 from scopecheck.report.render import render
 from scopecheck.report.scope_map import map_report
+from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.solver import Budget
 from tests import build
 from tests.benchmarks.figures import Figure
@@ -54,7 +57,17 @@ def claim_set(count: int) -> Sheet:
             build.limitation(label, f) for label, f in zip(labels(index + 1), formulas, strict=False)
         ]
         claims.append(build.claim(index + 1, *limitations, parents=parents))
-    return build.sheet(declared, claims, groups, _cases(names))
+    return build.sheet(declared, claims, _with_places(groups, claims), _cases(names))
+
+
+def _with_places(groups: list[Group], claims: list[Claim]) -> list[Group]:
+    """The groups with every place where their words stand, as the reader makes them."""
+    lines = [x for c in claims for x in c.limitations]
+    places: dict[int, list[Place]] = {g.index: [] for g in groups}
+    for x in lines:
+        for index in x.groups:
+            places[index].append(Place(x.label, x.words, x.span))
+    return [replace(g, places=tuple(places[g.index])) for g in groups]
 
 
 def _said(index: int, place: int) -> list[Formula]:
@@ -87,6 +100,33 @@ def _cases(names: list[str]) -> list[Case]:
     ]
 
 
+WORDS = ("from {} to {} mm", "between {} and {} mm", "at least {} mm and at most {} mm")
+
+
+def written(count: int) -> str:
+    """A sheet's text of so many claims in the same families, which share three phrases."""
+    names = [f"q{chr(97 + i % 26)}{i}" for i in range(QUANTITIES)]
+    lines = ["title  Long set", *(f"{name}  length in mm" for name in names), ""]
+    for index in range(count):
+        family, place = divmod(index, FAMILY)
+        parent = family_parent(place)
+        words = WORDS[place % len(WORDS)].format(3 + place % 4, 60 - place - family % 3)
+        name = names[(5 * family + place) % QUANTITIES]
+        opening = "A frame" if parent is None else f"The frame of claim {index - place + parent + 1}"
+        lines += [f"{index + 1}. {opening}, wherein {name} is {words}.", f"   | {name} : {words}", ""]
+    sample = "   ".join("8 mm" for _ in names)
+    lines += ["inside   " + "   ".join(names), f"  sample   {sample}"]
+    return "\n".join(lines) + "\n"
+
+
+def read_and_told(text: str) -> None:
+    """The sheet read, checked and told."""
+    sheet, wrong = read_sheet(Source("long.sheet", text))
+    assert sheet is not None, wrong
+    answers = ask_prepared(prepare(sheet, Budget(wall=3600)))
+    render(build_report(sheet, answers, False), "text")
+
+
 def examined(count: int) -> None:
     """The whole set checked and mapped, and both told."""
     sheet = claim_set(count)
@@ -103,6 +143,9 @@ def measure_claim_sets() -> Iterator[Figure]:
     """A set of 200 claims against one of 50, the same phrases in both: the time, and the peak memory."""
     taken = [1000 * seconds(lambda n=count: examined(n), rounds=2) for count in (MANY, FEW)]
     yield Figure(f"{MANY} claims checked and mapped, against {FEW}: time", *taken, "ms", 12)
+    texts = [written(count) for count in (MANY, FEW)]
+    taken = [1000 * seconds(lambda t=text: read_and_told(t), rounds=2) for text in texts]
+    yield Figure(f"{MANY} claims read from a text and checked, against {FEW}: time", *taken, "ms", 12)
     if Path("/proc/self/status").exists():
         codes = [f"from tests.benchmarks.claim_sets import examined; examined({n})" for n in (FEW, MANY)]
         few, many = side_by_side(megabytes, *codes, rounds=1)

@@ -111,7 +111,7 @@ class Prepared:
         return tuple(found)
 
     def limitation(self, label: str) -> Limitation:
-        return next(x for c in self.sheet.claims for x in c.limitations if x.label == label)
+        return self.sheet.by_label[label]
 
     # ---- from a search to a finding
 
