@@ -14,7 +14,7 @@ from scopecheck.answers.findings import Finding, Looked, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, Definition, NumberDecl, Settled, Sheet, Value
+from scopecheck.core.model import Article, Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.spans import Span
@@ -257,9 +257,16 @@ def _group(sheet: Sheet, index: int) -> Data:
         "places": _places(sheet, index),
         "settled": [_settled(s) for s in g.settled],
         "definition": _definition(g.definition),
+        "own_phrase": _own_phrase(g.own),
         "not_computed": list(g.not_computed),
         "not_tried": [{"reading": label, "why": why} for label, why in g.not_tried],
     }
+
+
+def _own_phrase(own: OwnPhrase | None) -> Data | None:
+    if own is None:
+        return None
+    return {"title": own.title, "file": own.file, "line": own.line, "instead_of": own.instead_of}
 
 
 def _definition(definition: Definition | None) -> Data | None:
