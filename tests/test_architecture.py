@@ -39,13 +39,14 @@ FLOORS: dict[str, str] = {
         "witness minimise minimal refine extremes findings questions.prepared definitions questions.clash"
         " questions.cases questions.ways questions.outside questions.inside questions.claims"
         " questions.idle questions.readings questions.measures questions consistency"
-        " amendment amended_cases amended"
+        " amendment amended_cases amended nearby order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe rereadings"
         " things ways looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating alike amended_ranges amendment render.amendment_json words_page"
+        " scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities propose"
@@ -57,7 +58,7 @@ FLOORS: dict[str, str] = {
     ),
     "commands": (
         "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
-        " drill"
+        " claim_map drill"
     ),
 }
 TOP = ("cli", "__main__")
@@ -211,7 +212,7 @@ def command(*arguments: str) -> str:
     )
 
 
-@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("probe",), ("phrases",), ("drill",)])
+@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("map",), ("probe",), ("phrases",), ("drill",)])
 def test_help_loads_no_heavy_library(of: tuple[str, ...]) -> None:
     assert loaded_after(command(*of, "--help"), "z3", "sympy", "lark", "rich") == set()
 

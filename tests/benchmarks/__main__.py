@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import sys
 
+from tests.benchmarks.claim_sets import measure_claim_sets
 from tests.benchmarks.figures import Measure, table
 from tests.benchmarks.growth import measure_growth
 from tests.benchmarks.loading import measure_loading
@@ -22,6 +23,7 @@ MEASURES: dict[str, Measure] = {
     "growth": measure_growth,
     "start": measure_start,
     "walk": measure_walk,
+    "claims": measure_claim_sets,
 }
 
 

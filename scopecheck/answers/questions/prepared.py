@@ -100,6 +100,15 @@ class Prepared:
     def independent(self) -> tuple[int, ...]:
         return tuple(claim.number for claim in self.sheet.claims if not claim.parents)
 
+    def lineage(self, number: int) -> tuple[int, ...]:
+        """The claim and all its ancestors, ascending."""
+        found, waiting = {number}, [number]
+        while waiting:
+            parents = set(self.sheet.claim(waiting.pop()).parents) - found
+            found |= parents
+            waiting += sorted(parents)
+        return tuple(sorted(found))
+
     def descendants(self, number: int) -> tuple[int, ...]:
         found: list[int] = []
         for claim in self.sheet.claims:
@@ -108,7 +117,7 @@ class Prepared:
         return tuple(found)
 
     def limitation(self, label: str) -> Limitation:
-        return next(x for c in self.sheet.claims for x in c.limitations if x.label == label)
+        return self.sheet.by_label[label]
 
     def range_ends(self, limitation: Limitation) -> tuple[RangeEnd, ...]:
         """The two ends of a limitation that is a range, always the same objects."""
