@@ -161,7 +161,7 @@ def pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading)
 
 def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
     end = End(value, True)
-    return replace(parameter, lower=end, upper=end, presumed=value)
+    return replace(parameter, lower=end, upper=end, presumed=value, unknown=False)
 
 
 # ---- which readings can be tried
@@ -320,7 +320,10 @@ def open_numbers(
         if free.presumed:
             presumed = _number(free.presumed, kind, at, names)
         key = f"{free.name} of group {group}, reading {index}, {scope}"
-        found.append(FreeParameter(key, free.name, group, index, lower, upper, presumed, unit, shared))
+        unknown = not (shared or free.presumed or upper or _number_slots(at))
+        found.append(
+            FreeParameter(key, free.name, group, index, lower, upper, presumed, unit, shared, unknown)
+        )
     return found
 
 
@@ -414,6 +417,7 @@ _EACH = regex(r"\b(EVERY|SOME|ONE)\((\w+)\)")
 _ALL_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+)")
 _NOTHING_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+) = 0\b")
 _PLACE = regex(r"\bPLACE\((\w+)\)")
+_PLACE_IN_OTHER = regex(r"\bPLACE\((\w+), (\w+)\)")
 _QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
 
 
@@ -436,7 +440,7 @@ def plain_text(text: str, at: Occurrence) -> str:
         return said[0] if len(said) == 1 else f"({', '.join(said[:-1])} and {said[-1]})"
 
     text = _EACH.sub(listed, text)
-    text = _PLACE.sub(place, text)
+    text = _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", _PLACE.sub(place, text))
     text = _NOTHING_BESIDE.sub(lambda m: f"nothing in {m[1]} beside {beside(m[2])}", text)
     text = _ALL_BESIDE.sub(lambda m: f"all that is in {m[1]} beside {beside(m[2])}", text)
     if not at.shown:
