@@ -232,10 +232,10 @@ def _beside(sheet: Sheet, planned: Plan, everything: bool) -> Beside:
     """For the foot: the claims that no item and no undecided question concerns, and what is only counted."""
     concerned = _concerned(sheet, planned)
     untouched = {}
+    quiet = {x for c in planned.quiet for f in c.findings for x in quiet_labels(sheet, f)}
     for claim in sheet.claims:
         if claim.number not in concerned:
             own = {x.label for x in claim.limitations}
-            quiet = {x for c in planned.quiet for f in c.findings for x in quiet_labels(sheet, f)}
             untouched[claim.number] = len(quiet & own)
     undecided = frozenset(n for f in planned.undecided for n in _undecided_claims(sheet, f))
     if everything:

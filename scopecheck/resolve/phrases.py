@@ -93,11 +93,34 @@ class Reader:
                 "Right of a colon stand words; symbols stand without a colon.",
                 f"take out the colon: {thing} {words.text}",
             )  # fmt: skip
-        if subjects:
-            tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
-            tokens = spelled_amounts(tokens, subjects[0].bound, self.names.own)
+        tokens = self._amounts(tokens, words, subjects)
         job = _Job(self, subjects, words, _borrowed(tokens))
         return job.whole(_with_units(tokens))
+
+    def reads(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
+        """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
+        tokens = tuple(t for t in words.tokens if t.sort != "gap")
+        if not tokens or len(tokens) > MOST_WORDS or tokens[0].sort == "sign":
+            return False
+        try:
+            tokens = self._amounts(tokens, words, subjects)
+            job = _Job(self, subjects, words, _borrowed(tokens))
+            tokens = _with_units(tokens)
+            if job.readable(tokens):
+                job.whole(tokens)
+                return True
+        except Trouble:
+            pass
+        return False
+
+    def _amounts(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> tuple[Token, ...]:
+        """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
+        if not subjects:
+            return tokens
+        tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
+        return spelled_amounts(tokens, subjects[0].bound, self.names.own)
 
 
 def _borrowed(tokens: tuple[Token, ...]) -> frozenset[int]:
