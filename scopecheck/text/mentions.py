@@ -131,6 +131,9 @@ def _verb(texts: list[str], at: int) -> bool:
         return False
     if word.endswith("s") and not word.endswith("ss") and (begins or word in listed("mention", "verbs")):
         return begins or not plural_noun(texts, at)
+    verbs = listed("mention", "verbs")
+    if plural(texts[at - 1]) and (f"{word}s" in verbs or f"{word}es" in verbs):
+        return True
     if word in listed("mention", "ing_nouns"):
         return begins
     if word.endswith("ing") and len(word) > 4:
