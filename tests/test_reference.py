@@ -85,6 +85,12 @@ def first_sheet() -> str:
 
 
 @cache
+def amended_sheet() -> str:
+    (found,) = (e.text for e in examples() if e.sort == "sheet" and "amended" in e.text.split("\n")[0])
+    return found
+
+
+@cache
 def claims_of_first_sheet() -> str:
     text = first_sheet()
     return text[text.index("\n1. ") + 1 : text.index("\ninside ")]
@@ -195,6 +201,7 @@ def test_command_prints_what_is_shown(
 ) -> None:
     monkeypatch.chdir(tmp_path)
     Path("leaf.sheet").write_text(first_sheet(), "utf-8")
+    Path("amended.sheet").write_text(amended_sheet(), "utf-8")
     Path("claims.txt").write_text(next(e.text for e in examples() if e.sort == "claims"), "utf-8")
     command, _, expected = example.text.partition("\n")
     words = shlex.split(command.removeprefix("$ "))

@@ -172,7 +172,8 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     if shares := _shares_of_nothing_said(sheet):
         yield sentence("basis", "bare_shares", names=listed(shares))
     facts = [quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "") for g in sheet.givens]
-    yield sentence("basis", "givens", givens="; ".join(facts)) if facts else sentence("basis", "no_givens")
+    told = "; ".join(dict.fromkeys(facts))
+    yield sentence("basis", "givens", givens=told) if told else sentence("basis", "no_givens")
 
 
 def _shares_of_nothing_said(sheet: Sheet) -> tuple[str, ...]:

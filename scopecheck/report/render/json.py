@@ -14,7 +14,7 @@ from scopecheck.answers.findings import Finding, Looked, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
+from scopecheck.core.model import Article, Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.spans import Span
@@ -106,6 +106,11 @@ def _value(sheet: Sheet, name: str, value: Value) -> Data:
 def place_data(span: Span) -> Data:
     """Line and column, both from 1."""
     return {"line": span.line, "column": span.column}
+
+
+def article_data(sheet: Sheet, article: Article) -> list[Data]:
+    """Every value of a thing, in the order of the sheet."""
+    return [_value(sheet, d.name, article[d.name]) for d in sheet.declarations]
 
 
 def witness_data(sheet: Sheet, witness: Witness | None) -> list[Data] | None:
