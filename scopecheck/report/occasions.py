@@ -32,6 +32,8 @@ class Kind:
     only_for: str = ""
     like_parts: bool = False
     """Whether each of some like parts has the quantity."""
+    steps: str = ""
+    """What stands left of the colon where steps are declared."""
 
 
 LENGTH = Kind(("length in mm",), "mm", (USUAL, TENS), "measured amounts")
@@ -47,6 +49,16 @@ SETS = Kind((f"any of {MEMBERS}",), "", (USUAL, THREE), "sets")
 CHOICES = Kind((f"one of {MEMBERS}",), "", (USUAL,), "choices")
 DAYS = Kind(("time in day",), "day", ({"N": "3", "L": "2", "U": "5"},), "measured amounts")
 GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES)
+SPAN = {**USUAL, "N": "2 day"}
+MINUTES = {**USUAL, "N": "20 min"}
+STEPS = (Kind((), "min", (SPAN, MINUTES), "steps", steps="{}"),)
+BESIDE_STEPS = (Kind((), "mm", (USUAL,), "steps", steps="{}"),)
+SEQUENCES = (Kind((), "min", (USUAL,), "sequences", steps="stirring, rinsing, drying"),)
+MOMENTS = (Kind((), "degC", (USUAL,), "moments", steps="heat of stirring"),)
+STEPS_DECLARED = (
+    "stirring  step in min, may be left out\n  heat  temperature in degC\nrinsing  step in min, may be left out\n"
+    "drying  step in min\npause  time in min\nlevel  length in mm\nmotors  count\n"
+)
 LIKE_PARTS = (
     Kind(("length in mm",), "mm", (USUAL,), "parts", like_parts=True),
     Kind(("temperature in degC",), "degC", (USUAL,), "parts", like_parts=True),
@@ -94,6 +106,11 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     """The kinds of things to say a phrase of, those that suit most phrases first."""
     if "parts" in entry.only_for:
         return LIKE_PARTS
+    if "thing" in entry.subjects and "steps" in entry.only_for:
+        return BESIDE_STEPS
+    for sort, kinds in (("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS)):
+        if sort in entry.only_for:
+            return kinds
     if entry.group == "L":
         proposed = [k for e in _proposers(entry) for k in kinds_of(e)]
         return tuple(k for i, k in enumerate(proposed) if k not in proposed[:i]) or GENERAL
@@ -134,8 +151,12 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
         return numbers.get("list", "copper {} zinc").format(JOINERS[slot.joiner]).replace(" ,", ",")
     if slot.kind == "noun":
         return NAMES["abc".index(slot.name)]
+    if slot.kind in ("step", "moment"):
+        return "rinsing" if slot.kind == "step" else "the end of drying"
     if slot.kind == "whole":
         return "2"
+    if slot.kind == "limit" and kind.only_for == "moments":
+        return f"at least 5 {kind.unit} and at most 15 {kind.unit}, without rounding"
     if slot.kind == "limit":
         return f"at most 15 {kind.unit}, without rounding"
     number = numbers[slot.name]
@@ -158,6 +179,10 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     except KeyError:
         return None
     words = next(_ways(pattern, slots))
+    if kind.steps:
+        beside = {"thing": "level", "means": "motors", "pause": "pause"}
+        subjects = ", ".join(("stirring", *(beside[s] for s in entry.subjects[1:])))
+        return Occasion(STEPS_DECLARED, kind.steps.format(subjects), words, slots)
     if kind.like_parts:
         declared = f"tile  part, up to 3\n  bore  {kind.declared[0]}\n"
         return Occasion(declared, "bore of the tiles", words, slots)

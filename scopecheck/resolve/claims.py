@@ -12,7 +12,7 @@ from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, Num
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.declared import readings_entry
-from scopecheck.resolve.dependencies import Reference, category, names_another, parents, references
+from scopecheck.resolve.dependencies import Reference, category, is_thing, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
@@ -147,7 +147,7 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
     words = line.words.text if line.words else ""
     if line.words is not None:
         _take(desk, number, line)
-    formula = _formula(desk, label, line)
+    formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
     if line.exact is not None:
         desk.numbers[number] += _numbers(line.exact)
     exact = line.exact is not None
@@ -182,7 +182,7 @@ def _without_groups(formula: Formula, span: Span) -> Formula:
     return formula
 
 
-def _formula(desk: ClaimsDesk, label: str, line: Restatement) -> Formula:
+def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> Formula:
     if line.exact is not None:
         for node in line.subject:
             subject(desk.names, node)
@@ -198,7 +198,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement) -> Formula:
             CLAIMS, label, line.words.text, line.words.text.lower(), slots, shown, line.words.span
         )
         return read(entry, at, desk.names, desk.groups, title)
-    return Reader(desk.names, desk.phrases, desk.groups, CLAIMS, label).condition(line.words, subjects)
+    return Reader(desk.names, desk.phrases, desk.groups, CLAIMS, label, method).condition(line.words, subjects)
 
 
 def subject(names: Names, node: Node) -> Subject:
@@ -246,8 +246,8 @@ def of_parts(names: Names, part: Part, own: str, span: Span) -> Subject:
 
 def of_moments(names: Names, step: Step, own: str, span: Span) -> Subject:
     """A quantity of a step, of which the words say at which moment."""
-    at = {moment: names.terms[name.lower()] for moment, name in step.moments(own).items()}
-    return Subject(at["start"], f"{own} of {step.name}", span, moments=at)
+    at = {moment: (name, names.terms[name.lower()]) for moment, name in step.moments(own).items()}
+    return Subject(at["start"][1], f"{own} of {step.name}", span, moments=at)
 
 
 def _all(items: tuple[Formula, ...]) -> Formula:

@@ -100,10 +100,23 @@ class Names:
                 plain = plain.removeprefix(before)
         return self.steps.get(plain) or self.steps.get(plain.removesuffix(" step"))
 
+    def time_of(self, words: str) -> Typed | None:
+        """The moment that words name: `the end of the soaking`, `completion of soaking`, an event's name."""
+        plain = " ".join(words.lower().split()).removeprefix("the ").removeprefix("said ")
+        side, of, named = plain.partition(" of ")
+        step = self.step(named) if of else None
+        if step is None:
+            return None
+        if side in ("start", "beginning", "onset", "commencement"):
+            return self.terms[step.start.lower()]
+        if side in ("end", "completion", "conclusion", "termination"):
+            return self.terms[f"end of {step.name}".lower() if step.duration else step.start.lower()]
+        return None
+
     def moment_of(self, name: str) -> tuple[Step, str] | None:
         """The step and field of `temperature of the soaking`, which does not say at which moment."""
         asked = " ".join(name.lower().split())
-        for step in self.steps.values():
+        for step in (s for s in self.steps.values() if s.duration):
             for own in step.fields:
                 of = f"{own.lower()} of "
                 if asked == f"{step.name} {own}".lower() or (
@@ -113,9 +126,9 @@ class Names:
         return None
 
     def _bare_moment(self, name: str) -> tuple[Step, str] | None:
-        return next(
-            ((s, o) for s in self.steps.values() for o in s.fields if o.lower() == name.lower()), None
-        )
+        lasting = (step for step in self.steps.values() if step.duration)
+        fields = ((step, own) for step in lasting for own in step.fields)
+        return next(((step, own) for step, own in fields if own.lower() == name.lower()), None)
 
     def value(self, declaration: NumberDecl) -> Typed:
         """A declared number as a term: what is measured of a step has none where the step was not done."""

@@ -6,7 +6,18 @@ from collections.abc import Mapping
 from difflib import SequenceMatcher, get_close_matches
 from itertools import pairwise
 
-from scopecheck.core.model import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
+from scopecheck.core.model import (
+    All,
+    ChoiceDecl,
+    Chosen,
+    Formula,
+    Includes,
+    Not,
+    NumberDecl,
+    SetDecl,
+    Step,
+    Truth,
+)
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import field, record, replace
@@ -21,7 +32,7 @@ from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member
+from scopecheck.resolve.names import Bound, Listed, Names, Steps, Typed, member_of, no_member
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
@@ -38,8 +49,8 @@ class Subject:
     text: str
     span: Span
     parts: OfParts | None = None
-    moments: Mapping[str, Typed] = field(default_factory=dict)
-    """Of a quantity of a step, its value at each moment."""
+    moments: Mapping[str, tuple[str, Typed]] = field(default_factory=dict)
+    """Of a quantity of a step, by moment: its name there and its value."""
 
 
 @record
@@ -62,6 +73,8 @@ class Reader:
     groups: Groups
     document: str
     where: str
+    method: bool = True
+    """Whether the words stand in a claim to a method or a use, or in no claim."""
 
     def condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
         """The words as a formula. Raises Trouble if no phrase, or more than one, reads them."""
@@ -84,9 +97,14 @@ class Reader:
             )  # fmt: skip
         if subjects:
             tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
-            tokens = spelled_amounts(tokens, subjects[0].bound, self.names.own)
+            tokens = spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
         job = _Job(self, subjects, words, _borrowed(tokens))
         return job.whole(_with_units(tokens))
+
+
+    def spelled_beside(self, bound: Bound) -> Bound:
+        """What numbers in words are read beside: of a step its time."""
+        return self.names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
 
 
 def _borrowed(tokens: tuple[Token, ...]) -> frozenset[int]:
@@ -196,16 +214,33 @@ class _Job:
         own -= {"", "not", "no"}
         return Tests(
             self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects),
-            self.of_parts is not None,
+            self.sort in ("parts", "moments"), self.is_step, self.is_moment,
         )  # fmt: skip
 
     @property
     def of_parts(self) -> OfParts | None:
         return self.subjects[0].parts if len(self.subjects) == 1 else None
 
+    @property
+    def sort(self) -> str:
+        """What stands left of the colon, where only phrases made for it read its words; else ''."""
+        if self.of_parts is not None:
+            return "parts"
+        if len(self.subjects) > 1 and all(isinstance(s.bound, Step) for s in self.subjects):
+            return "sequences"
+        if isinstance(self.first, Step):
+            return "steps"
+        return "moments" if self.subjects[0].moments and len(self.subjects) == 1 else ""
+
+    def is_step(self, tokens: tuple[Token, ...]) -> bool:
+        return self.reader.names.step(" ".join(t.text for t in tokens)) is not None
+
+    def is_moment(self, tokens: tuple[Token, ...]) -> bool:
+        return self.reader.names.time_of(" ".join(t.text for t in tokens)) is not None
+
     def applies(self, entry: Entry) -> bool:
-        if self.of_parts is not None or "parts" in entry.only_for:
-            return self.of_parts is not None and "parts" in entry.only_for
+        if self.sort or _SORTS & set(entry.only_for):
+            return self.sort in entry.only_for
         return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
 
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
@@ -230,6 +265,10 @@ class _Job:
     def is_limit(self, tokens: tuple[Token, ...]) -> bool:
         if self.of_parts is not None:
             return self.each()[0].readable(tokens)
+        if self.sort == "steps" and len(tokens) == 1 and tokens[0].number:
+            return False
+        if self.sort in ("steps", "moments"):
+            return bool(self.each()) and all(job.readable(tokens) for job in self.each())
         if len(tokens) >= len(self.words.tokens):
             return False
         return all(job.readable(tokens) for job in self.each())
@@ -237,6 +276,10 @@ class _Job:
     def each(self) -> list[_Job]:
         if self.of_parts is not None and not self.apart:
             self.apart.extend(self.on(bound) for bound in self.of_parts.each)
+        if self.sort == "moments" and not self.apart:
+            self.apart.extend(self.on(value) for _, value in self.subjects[0].moments.values())
+        if self.sort == "steps" and not self.apart:
+            self.apart.extend(self.beside_steps())
         if len(self.subjects) == 1:
             return self.apart or [self]
         if not self.apart:
@@ -244,6 +287,14 @@ class _Job:
                 _Job(self.reader, (subject,), self.words, self.bare, loose=True) for subject in self.subjects
             )
         return self.apart
+
+    def beside_steps(self) -> list[_Job]:
+        """The same words for the thing beside a step; where there is none, for how long the step takes."""
+        if len(self.subjects) > 1:
+            return [_Job(self.reader, (self.subjects[1],), self.words, self.bare)]
+        step = self.first
+        assert isinstance(step, Step)
+        return [self.on(self.reader.names.terms[step.duration.lower()])] if step.duration else []
 
     def on(self, bound: Bound) -> _Job:
         """The same words for one value of several parts."""
@@ -275,6 +326,8 @@ class _Job:
                 self.limited_parts(entry, fill, self.of_parts, slots, shown)
             elif fill.slot.kind == "limit":
                 self.limited(fill, _called(match), slots, shown)
+            elif fill.slot.kind in ("step", "moment"):
+                slots[fill.slot.name], shown[fill.slot.name] = self.in_time(fill)
             elif fill.slot.kind != "noun":
                 slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
                 shown[fill.slot.name] = self.number_text(fill)
@@ -282,6 +335,12 @@ class _Job:
             slots["parts"] = self.of_parts.count
             for name, fact in self.of_parts.facts.items():
                 slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
+        steps = tuple(s.bound for s in self.subjects if isinstance(s.bound, Step))
+        if self.sort == "steps":
+            slots["method"] = Listed((Truth(self.reader.method),), (), "a method is claimed")
+            shown["method"] = "a method is claimed"
+        if self.sort == "sequences" and "sequences" in entry.only_for:
+            slots["steps"], shown["steps"] = Steps(steps), ", ".join(step.name for step in steps)
         if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
             raise self.where_fails(entry, shown, tokens)
         return Occurrence(
@@ -292,6 +351,8 @@ class _Job:
     def named_subjects(
         self, match: Match, tokens: tuple[Token, ...]
     ) -> tuple[dict[str, Bound], dict[str, str]]:
+        if "sequences" in match.entry.only_for:
+            return {"x": self.first}, {}
         names = _called(match)
         if len(names) != len(self.subjects):
             raise trouble(
@@ -375,11 +436,31 @@ class _Job:
         """Binds a limit c: `c` is that on everything left of the colon, `a_c` that on `a` alone."""
         name, text = fill.slot.name, self.text(fill.tokens)
         limits = tuple(job.whole(fill.tokens) for job in self.each())
-        for one, subject, limit in zip(names, self.subjects, limits, strict=True):
-            slots[f"{one}_{name}"] = Listed((limit,), (), f"{subject.text} {text}")
-            shown[f"{one}_{name}"] = f"{subject.text} {text}"
-        shown[name] = f"{', '.join(s.text for s in self.subjects)} {text}"
+        if self.sort == "moments":
+            names = tuple(self.subjects[0].moments)
+            told = tuple(thing for thing, _ in self.subjects[0].moments.values())
+        elif self.sort == "steps":
+            names = names[1:2] or names
+            told = (self.subjects[1].text if len(self.subjects) > 1 else f"duration of {self.subjects[0].text}",)
+        else:
+            told = tuple(subject.text for subject in self.subjects)
+        for one, thing, limit in zip(names, told, limits, strict=True):
+            slots[f"{one}_{name}"] = Listed((limit,), (), f"{thing} {text}")
+            shown[f"{one}_{name}"] = f"{thing} {text}"
+        shown[name] = f"{', '.join(told)} {text}"
         slots[name] = Listed(limits, (), shown[name])
+
+    def in_time(self, fill: Fill) -> tuple[Bound, str]:
+        """The step, or the start or end of one, that stands in a slot."""
+        words = self.text(fill.tokens)
+        names = self.reader.names
+        if fill.slot.kind == "step":
+            step = names.step(words)
+            assert step is not None
+            return step, step.name
+        moment = names.time_of(words)
+        assert moment is not None
+        return moment, words
 
     def limited_parts(
         self, entry: Entry, fill: Fill, of_parts: OfParts, slots: dict[str, Bound], shown: dict[str, str]
@@ -545,6 +626,10 @@ class _Job:
                 ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
                 scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
         return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+
+
+_SORTS = frozenset(("parts", "sequences", "steps", "moments"))
+"""What phrases are made for, and read no words of anything else."""
 
 
 def _called(match: Match) -> tuple[str, ...]:
