@@ -60,7 +60,9 @@ def holds(example: Example) -> bool:
     assert isinstance(formula, Read)
     labels = [r.label for r in example.group.readings]
     article = dict(example.thing)
-    article |= {d.name: article[d.name] for d in example.sheet.declarations}
+    absent = example.sheet.absent(article)
+    told = {d.name for d in example.sheet.declarations} - absent
+    article = {name: article[name] for name in told} | dict.fromkeys(absent, Fraction(0))
     base, stretched = constructions(example)
     own = evaluate(formula.options[labels.index(example.reading)], article, stretched) is True
     other = evaluate(formula.options[labels.index(example.against)], article, base) is True

@@ -55,14 +55,14 @@ STEPS = (Kind((), "min", (SPAN, MINUTES), "steps", steps="{}"),)
 BESIDE_STEPS = (Kind((), "mm", (USUAL,), "steps", steps="{}"),)
 SEQUENCES = (Kind((), "min", (USUAL,), "sequences", steps="stirring, rinsing, drying"),)
 MOMENTS = (Kind((), "degC", (USUAL,), "moments", steps="heat of stirring"),)
-STEPS_DECLARED = (
-    "stirring  step in min, may be left out\n  heat  temperature in degC\nrinsing  step in min, may be left out\n"
-    "drying  step in min\npause  time in min\nlevel  length in mm\nmotors  count\n"
-)
+BESIDE = {
+    "thing": ("level", "length in mm"), "means": ("motors", "count"), "pause": ("pause", "time in min"),
+}  # fmt: skip
 LIKE_PARTS = (
     Kind(("length in mm",), "mm", (USUAL,), "parts", like_parts=True),
     Kind(("temperature in degC",), "degC", (USUAL,), "parts", like_parts=True),
 )
+TIMED_PARTS = (Kind(("time in day",), "day", ({**USUAL, "N": "3"},), "parts", like_parts=True),)
 COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
@@ -105,7 +105,7 @@ class Occasion:
 def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     """The kinds of things to say a phrase of, those that suit most phrases first."""
     if "parts" in entry.only_for:
-        return LIKE_PARTS
+        return TIMED_PARTS if entry.span.source.name.endswith("steps") else LIKE_PARTS
     if "thing" in entry.subjects and "steps" in entry.only_for:
         return BESIDE_STEPS
     for sort, kinds in (("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS)):
@@ -180,9 +180,10 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
         return None
     words = next(_ways(pattern, slots))
     if kind.steps:
-        beside = {"thing": "level", "means": "motors", "pause": "pause"}
-        subjects = ", ".join(("stirring", *(beside[s] for s in entry.subjects[1:])))
-        return Occasion(STEPS_DECLARED, kind.steps.format(subjects), words, slots)
+        beside = [BESIDE[subject] for subject in entry.subjects[1:]]
+        subjects = ", ".join(("stirring", *(name for name, _ in beside)))
+        declared = _steps_declared(kind, pattern) + "".join(f"{name}  {what}\n" for name, what in beside)
+        return Occasion(declared, kind.steps.format(subjects), words, slots)
     if kind.like_parts:
         declared = f"tile  part, up to 3\n  bore  {kind.declared[0]}\n"
         return Occasion(declared, "bore of the tiles", words, slots)
@@ -192,6 +193,19 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     pairs = itertools.zip_longest(names, kind.declared[:count], fillvalue=kind.declared[-1])
     declared = "".join(f"{name}  {what}\n" for name, what in pairs)
     return Occasion(declared, ", ".join(names), words, slots)
+
+
+def _steps_declared(kind: Kind, pattern: Pattern) -> str:
+    """A step that may be left out, with those that the words speak of beside it."""
+    kinds = {slot.kind for slot in pattern.slots}
+    lines = ["stirring  step in min, may be left out"]
+    if kind.only_for == "moments":
+        lines.append("  heat  temperature in degC")
+    if "step" in kinds or kind.only_for == "sequences":
+        lines.append("rinsing  step in min, may be left out")
+    if kinds & {"step", "moment"} or kind.only_for == "sequences":
+        lines.append("drying  step in min")
+    return "".join(f"{line}\n" for line in lines)
 
 
 def _ways(pattern: Pattern, slots: Mapping[str, str]) -> Iterator[str]:

@@ -123,6 +123,8 @@ def _formula(c: Context, node: Node) -> Formula:
             bound = c.slots.get(name)
             if isinstance(bound, Listed) and len(bound.conditions) == 1:
                 return bound.conditions[0]
+            if isinstance(bound, Listed) and not (bound.conditions or bound.members):
+                raise NotHere(bound.text)
             if bound is None and c.names.declared(name) is None and c.names.noun(name) is None:
                 raise c.names.unknown(name, node.span)
             raise trouble(node.span, f"'{name}' alone is not a condition", "", "compare it with something")

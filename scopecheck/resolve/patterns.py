@@ -19,7 +19,9 @@ class Literals:
     optional: bool
 
 
-SlotKind: TypeAlias = Literal["number", "whole", "plain", "difference", "ratio", "list", "noun", "limit", "step", "moment"]
+SlotKind: TypeAlias = Literal[
+    "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit", "step", "moment"
+]  # fmt: skip
 
 
 @record

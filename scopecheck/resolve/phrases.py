@@ -36,6 +36,7 @@ from scopecheck.resolve.names import Bound, Listed, Names, Steps, Typed, member_
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
+from scopecheck.resolve.steps import without_gap
 
 _TEMPERATURE = (("temperature", 1),)
 MOST_WORDS = 60
@@ -62,6 +63,8 @@ class OfParts:
     each: tuple[Bound, ...]
     together: Mapping[str, Typed]
     facts: Mapping[str, Formula]
+    gaps: Mapping[str, Typed]
+    """The shortest and the longest step from one part to the next; no value where there is one part only."""
 
 
 @record
@@ -332,7 +335,8 @@ class _Job:
                 slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
                 shown[fill.slot.name] = self.number_text(fill)
         if self.of_parts is not None:
-            slots["parts"] = self.of_parts.count
+            slots |= {"parts": self.of_parts.count, **self.of_parts.gaps}
+            shown |= {name: f"{name} gap" for name in self.of_parts.gaps}
             for name, fact in self.of_parts.facts.items():
                 slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
         steps = tuple(s.bound for s in self.subjects if isinstance(s.bound, Step))
@@ -441,14 +445,24 @@ class _Job:
             told = tuple(thing for thing, _ in self.subjects[0].moments.values())
         elif self.sort == "steps":
             names = names[1:2] or names
-            told = (self.subjects[1].text if len(self.subjects) > 1 else f"duration of {self.subjects[0].text}",)
+            beside = self.subjects[1].text if len(self.subjects) > 1 else ""
+            told = (beside or f"duration of {self.subjects[0].text}",)
         else:
             told = tuple(subject.text for subject in self.subjects)
+        if self.sort == "moments":
+            slots[f"all_{name}"] = self.at_all_times(limits, text)
+            shown[f"all_{name}"] = f"{self.subjects[0].text} {text} throughout"
         for one, thing, limit in zip(names, told, limits, strict=True):
             slots[f"{one}_{name}"] = Listed((limit,), (), f"{thing} {text}")
             shown[f"{one}_{name}"] = f"{thing} {text}"
         shown[name] = f"{', '.join(told)} {text}"
         slots[name] = Listed(limits, (), shown[name])
+
+    def at_all_times(self, limits: tuple[Formula, ...], text: str) -> Listed:
+        """The limit at every moment: on the lowest and the highest value, if what lies between is within."""
+        if not all(map(without_gap, limits)):
+            return Listed((), (), f"'{text}' leaves a gap, so it cannot be told from the ends")
+        return Listed((All(limits),), (), text)
 
     def in_time(self, fill: Fill) -> tuple[Bound, str]:
         """The step, or the start or end of one, that stands in a slot."""

@@ -29,10 +29,16 @@ from scopecheck.core.model import (
     Greatest,
     Implies,
     Least,
+    Magnitude,
     Measured,
+    Multiply,
+    Negate,
     Not,
     NumberDecl,
     Op,
+    Parameter,
+    Read,
+    Rounded,
     Step,
     Term,
     Truth,
@@ -170,6 +176,46 @@ def _done_if_optional(step: Step) -> tuple[Formula, ...]:
 
 def _when(conditions: tuple[Formula, ...], fact: Formula) -> Formula:
     return Implies(All(conditions), fact) if conditions else fact
+
+
+def without_gap(limit: Formula) -> bool:
+    """Is what meets the limit, on any of its readings, one range without a gap, for what can be told?"""
+    match limit:
+        case Compare(op=op, left=left, right=right):
+            return op != "!=" and _ranging(left, op in ("<", "<=")) and _ranging(right, op in (">", ">="))
+        case All(items=items):
+            return all(map(without_gap, items))
+        case Read(options=options):
+            return all(map(without_gap, options))
+        case Truth():
+            return True
+        case _:
+            return False
+
+
+def _ranging(term: Term, bounded_above: bool) -> bool:
+    """Does the term go one way with what is measured, or, where only great values are shut out, is it a
+    distance?
+    """
+    match term:
+        case Const() | Measured() | Parameter():
+            return True
+        case Magnitude(item=item):
+            return bounded_above and _ranging(item, bounded_above)
+        case Add(items=items):
+            return all(_ranging(item, bounded_above) for item in items)
+        case Branch(then=then, otherwise=Divide()):
+            return _ranging(then, bounded_above)
+        case Negate(item=item):
+            return _ranging(item, not bounded_above)
+        case Rounded(item=item) | Multiply(left=Const(), right=item) | Divide(left=item, right=Const()):
+            return not _distance(item) and _ranging(item, bounded_above)
+        case _:
+            return False
+
+
+def _distance(term: Term) -> bool:
+    return isinstance(term, Magnitude)
 
 
 SEVERAL: dict[str, Callable[[tuple[Step, ...]], Formula]] = {
