@@ -82,7 +82,7 @@ def _settings(sheet: Sheet, thing: Thing) -> str:
         _plain(step_text(sheet, step, names, values))
         if step
         else f"{names[0]} = {_plain(value_text(sheet, names[0], values[names[0]]))}"
-        for step, names in told_together(sheet, values)
+        for step, names in told_together(sheet, values, {})
     )
 
 

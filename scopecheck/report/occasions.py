@@ -149,6 +149,8 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     """What stands in a slot. Raises KeyError if the numbers have none for it."""
     if slot.kind == "list":
         return numbers.get("list", "copper {} zinc").format(JOINERS[slot.joiner]).replace(" ,", ",")
+    if slot.kind == "noun" and kind.steps:
+        return "level"
     if slot.kind == "noun":
         return NAMES["abc".index(slot.name)]
     if slot.kind in ("step", "moment"):

@@ -33,6 +33,7 @@ _OF_STEPS = {
     "NEXT": "{} in turn, with no other step begun between",
     "TOGETHER": "{} going on together for some time",
     "SAME": "{} starting and ending together",
+    "DAY": "the day of {}",
     "CHAIN": "each of {} begun just when the one before is over",
 }
 _WORDS = regex(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")

@@ -125,6 +125,14 @@ class Names:
                     return step, own
         return None
 
+    def throughout(self, name: str) -> tuple[str, ...]:
+        """The numbers of `temperature throughout soaking`, which is one value at every moment; () if none."""
+        own, word, named = " ".join(name.split()).partition(" throughout ")
+        step = self.step(named) if word else None
+        if step is None or own.lower() not in (known.lower() for known in step.fields):
+            return ()
+        return tuple(step.moments(own).values())
+
     def _bare_moment(self, name: str) -> tuple[Step, str] | None:
         lasting = (step for step in self.steps.values() if step.duration)
         fields = ((step, own) for step in lasting for own in step.fields)
