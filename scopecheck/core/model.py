@@ -14,7 +14,7 @@ from typing import Literal, TypeAlias
 
 from scopecheck.foundations.quantity import Kind, Unit
 from scopecheck.foundations.record import field, record
-from scopecheck.foundations.spans import Span
+from scopecheck.foundations.spans import Source, Span
 
 OTHERS = "something else"
 """The member of every open choice or set that stands for whatever is not listed."""
@@ -431,6 +431,21 @@ class Group:
     not_tried: tuple[tuple[str, str], ...] = ()
     noun: bool = False
     definition: Definition | None = None
+    own: OwnPhrase | None = None
+
+
+@record
+class OwnPhrase:
+    """Where a phrase that is not one of the catalogue stands.
+
+    `file` is '' for the sheet itself; `instead_of` names the phrase of the catalogue whose place it takes
+    here, '' for none.
+    """
+
+    title: str
+    file: str
+    line: int
+    instead_of: str
 
 
 @record
@@ -599,6 +614,7 @@ class Sheet:
     source_name: str
     rivals: tuple[Rivals, ...] = ()
     parts: tuple[Part, ...] = ()
+    phrase_files: tuple[Source, ...] = ()
     steps: tuple[Step, ...] = ()
 
     def declaration(self, name: str) -> Declaration:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from difflib import SequenceMatcher, get_close_matches
 from itertools import pairwise
+from os.path import basename
 
 from scopecheck.core.model import (
     All,
@@ -14,6 +15,7 @@ from scopecheck.core.model import (
     Includes,
     Not,
     NumberDecl,
+    OwnPhrase,
     SetDecl,
     Step,
     Truth,
@@ -349,7 +351,7 @@ class _Job:
             raise self.where_fails(entry, shown, tokens)
         return Occurrence(
             self.reader.document, self.reader.where, self.text(tokens), match.wording.lower(), slots, shown,
-            self.span(tokens),
+            self.span(tokens), _own(match),
         )  # fmt: skip
 
     def named_subjects(
@@ -644,6 +646,15 @@ class _Job:
 
 _SORTS = frozenset(("parts", "sequences", "steps", "moments"))
 """What phrases are made for, and read no words of anything else."""
+
+
+def _own(match: Match) -> OwnPhrase | None:
+    """Where a phrase of the sheet or the practice stands, and whose place it takes; None for the others."""
+    if not match.entry.own:
+        return None
+    built_in = match.instead_of
+    instead_of = f"{built_in.id} {built_in.title}" if built_in else ""
+    return OwnPhrase(match.entry.title, basename(match.entry.file), match.entry.span.line, instead_of)
 
 
 def _called(match: Match) -> tuple[str, ...]:
