@@ -51,8 +51,8 @@ SETS = Kind((f"any of {MEMBERS}",), "", (USUAL, THREE), "sets")
 CHOICES = Kind((f"one of {MEMBERS}",), "", (USUAL,), "choices")
 DAYS = Kind(("time in day",), "day", ({"N": "3", "L": "2", "U": "5"},), "measured amounts")
 GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES)
-SPAN = {**USUAL, "N": "2 day"}
-MINUTES = {**USUAL, "N": "20 min"}
+SPAN = {**USUAL, "N": "2 day", "L": "2 day", "U": "5 day"}
+MINUTES = {**USUAL, "N": "20 min", "L": "10 min", "U": "30 min"}
 STEPS = (Kind((), "min", (SPAN, MINUTES), "steps", steps="{}"),)
 BESIDE_STEPS = (Kind((), "mm", (USUAL,), "steps", steps="{}"),)
 SEQUENCES = (Kind((), "min", (USUAL,), "sequences", steps="stirring, rinsing, drying"),)

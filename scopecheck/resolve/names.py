@@ -73,6 +73,19 @@ class NotHere(Exception):
     """A reading that makes no sense at an occurrence; the message says why."""
 
 
+_SIDES = {
+    **dict.fromkeys(("start", "beginning", "onset", "commencement", "begins", "starts", "has begun"), False),
+    **dict.fromkeys(
+        (
+            "end", "completion", "conclusion", "termination", "ends", "is over", "is complete",
+            "is completed", "is finished", "has ended", "is done", "stops",
+        ),
+        True,
+    ),
+}  # fmt: skip
+"""Words for the start (False) and the end (True) of a step: `the end of soaking`, `soaking is over`."""
+
+
 @holder
 class Names:
     """What the sheet declares. `nouns` are terms with several referents, opened by a function when used."""
@@ -104,13 +117,13 @@ class Names:
         """The moment that words name: `the end of the soaking`, `completion of soaking`, an event's name."""
         plain = " ".join(words.lower().split()).removeprefix("the ").removeprefix("said ")
         side, of, named = plain.partition(" of ")
-        step = self.step(named) if of else None
-        if step is None:
-            return None
-        if side in ("start", "beginning", "onset", "commencement"):
-            return self.terms[step.start.lower()]
-        if side in ("end", "completion", "conclusion", "termination"):
-            return self.terms[f"end of {step.name}".lower() if step.duration else step.start.lower()]
+        sides = [(side, named)] if of else []
+        sides += [(said, plain.removesuffix(f" {said}")) for said in _SIDES if plain.endswith(f" {said}")]
+        for said, named in sides:
+            step, at_end = self.step(named), _SIDES.get(said)
+            if step is not None and at_end is not None:
+                ends = at_end and step.duration
+                return self.terms[f"end of {step.name}".lower() if ends else step.start.lower()]
         return None
 
     def moment_of(self, name: str) -> tuple[Step, str] | None:

@@ -20,7 +20,7 @@ from scopecheck.core.model import (
     Step,
     Truth,
 )
-from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
@@ -244,6 +244,8 @@ class _Job:
         return self.reader.names.time_of(" ".join(t.text for t in tokens)) is not None
 
     def applies(self, entry: Entry) -> bool:
+        if self.sort in ("steps", "sequences") and not entry.only_for:
+            return _joins(entry)
         if self.sort or _SORTS & set(entry.only_for):
             return self.sort in entry.only_for
         return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
@@ -473,6 +475,12 @@ class _Job:
         if fill.slot.kind == "step":
             step = names.step(words)
             assert step is not None
+            if step is self.first:
+                raise trouble(
+                    self.span(fill.tokens), f"{step.name} beside itself",
+                    f"The words say how what stands left of the colon lies to {step.name}.",
+                    f"put the other step left of the colon: ... : {self.words.text}",
+                )  # fmt: skip
             return step, step.name
         moment = names.time_of(words)
         assert moment is not None
@@ -524,6 +532,8 @@ class _Job:
             place = self.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
             cause = f"'{place}' is no declared name, so it is no value here."
             return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
+        if self.sort in ("steps", "sequences") and (wrong := self.no_step(tokens)):
+            return wrong
         near = self.nearest(tokens)
         more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
         if unknown := self.undeclared(tokens, literals):
@@ -591,6 +601,23 @@ class _Job:
         fact = f"two blanks, exactly, {subject} <= {number}"
         return f"if {subject} is measured from there, write after the words: {fact}"
 
+    def no_step(self, tokens: tuple[Token, ...]) -> Trouble | None:
+        """The error for words that are a phrase but for a step that is not declared."""
+
+        def words(part: tuple[Token, ...]) -> bool:
+            return len(part) <= 3 and all(t.sort == "word" for t in part)
+
+        names = self.reader.names
+        for match in matches(tokens, self.reader.phrases, replace(self.tests(), step=words)):
+            for fill in (f for f in match.fills if f.slot.kind == "step" and not self.is_step(f.tokens)):
+                said = _bare(self.text(fill.tokens))
+                known = tuple(step.name for step in names.steps.values())
+                return trouble(
+                    self.span(fill.tokens), f"no step is declared as '{said}'", "",
+                    did_you_mean(said, known) or f"declare it, for example: {said}  step in min",
+                )  # fmt: skip
+        return None
+
     def undeclared(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
         """The words that would have to be a declared name for a phrase to read all; '' if there are none."""
         known = {w for name in self.reader.names.all() for w in name.lower().split()}
@@ -655,6 +682,12 @@ def _own(match: Match) -> OwnPhrase | None:
     built_in = match.instead_of
     instead_of = f"{built_in.id} {built_in.title}" if built_in else ""
     return OwnPhrase(match.entry.title, basename(match.entry.file), match.entry.span.line, instead_of)
+
+
+def _joins(entry: Entry) -> bool:
+    """Is the phrase for whole conditions that a word joins, whatever they are about?"""
+    kinds = {slot.kind for pattern in entry.patterns for slot in pattern.slots}
+    return kinds == {"list"} and not entry.subjects
 
 
 def _called(match: Match) -> tuple[str, ...]:
