@@ -323,11 +323,12 @@ class _Job:
             return [_Job(self.reader, (self.subjects[1],), self.words, self.bare)]
         step = self.first
         assert isinstance(step, Step)
-        return [self.on(self.reader.names.terms[step.duration.lower()])] if step.duration else []
+        lasts = self.reader.names.terms.get(step.duration.lower())
+        return [self.on(lasts, step.duration)] if lasts else []
 
-    def on(self, bound: Bound) -> _Job:
-        """The same words for one value of several parts."""
-        subject = Subject(bound, self.subjects[0].text, self.subjects[0].span)
+    def on(self, bound: Bound, text: str = "") -> _Job:
+        """The same words for one value of several parts, at one moment, or for how long a step takes."""
+        subject = Subject(bound, text or self.subjects[0].text, self.subjects[0].span)
         return _Job(self.reader, (subject,), self.words, self.bare)
 
     # ---- binding
