@@ -45,10 +45,13 @@ FLOORS: dict[str, str] = {
         " probe_report occasions separating"
     ),
     "drill": (
-        "draws trades compose exercise bench replies sayings exact plans unmeant falls_out kinds making"
-        " explain setting course"
+        "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"
+        " narrows keeps_out two_phrases how_far reword kinds making from_sheet"
+        " explain setting course record paper"
     ),
-    "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe drill",
+    "commands": (
+        "output phrase_patterns phrase_search phrase_examples phrase_cards check probe drill drill_paper"
+    ),
 }
 TOP = ("cli", "__main__")
 

@@ -20,7 +20,7 @@ from scopecheck.resolve.sheet import read_sheet
 NAME = "your answer"
 _NONE = ("none", "no", "nothing", "there is none")
 _LETTERS = re.compile(r"[\s,;]+|\band\b", re.IGNORECASE)
-_SIGNS = re.compile(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b|\bMOD\b")
+_SIGNS = re.compile(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b|\bMOD\b|\b(?:ONE|EVERY|SOME)\(|\bTRUE\b")
 MOST = 2000
 """Characters of an answer."""
 

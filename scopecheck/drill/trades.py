@@ -22,6 +22,11 @@ class Form:
     words: str
     clause: str
 
+    @property
+    def key(self) -> str:
+        """What it is known by."""
+        return f"{self.words} | {self.of}"
+
 
 @record
 class Scale:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from difflib import SequenceMatcher, get_close_matches
+from functools import cache
 from itertools import pairwise
 
 from scopecheck.core.model import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
@@ -532,7 +533,7 @@ class _Job:
                     near = [
                         w
                         for w in skeleton
-                        if any(SequenceMatcher(None, w, o).ratio() > 0.75 for o in literals)
+                        if any(_alike(w, o) for o in literals)
                     ]
                     if not near:
                         continue
@@ -540,6 +541,13 @@ class _Job:
                 ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
                 scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
         return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+
+
+@cache
+def _alike(word: str, other: str) -> bool:
+    """Is one word much like the other? The cheap bounds come first."""
+    pair = SequenceMatcher(None, word, other)
+    return pair.real_quick_ratio() > 0.75 and pair.quick_ratio() > 0.75 and pair.ratio() > 0.75
 
 
 def _called(match: Match) -> tuple[str, ...]:
