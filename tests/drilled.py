@@ -163,7 +163,7 @@ def hold(slots: Iterable[tuple[Kind, int, int]], seed: int) -> Held:
     for kind, level, position in slots:
         started = time.perf_counter()
         made = make(kind, level, seed, position)
-        lines_of(made.exercise, made.bench.sheet)
+        lines_of(made.exercise, made.bench)
         seconds.append(time.perf_counter() - started)
         counts["exercises"] += 1
         counts["nothing"] += made.exercise.problem.nothing

@@ -237,7 +237,7 @@ def test_a_file_that_is_no_record_is_left_alone(tmp_path: Path) -> None:
 
 def told_by(made: Made, seed: int) -> list[str]:
     problem = made.exercise.problem
-    lines = [*lines_of(made.exercise, made.bench.sheet), problem.how, *explained(made.bench, problem)]
+    lines = [*lines_of(made.exercise, made.bench), problem.how, *explained(made.bench, problem)]
     for text, _ in candidates(made, seed):
         lines += graded(made.bench, problem, text).lines
     return lines
@@ -258,7 +258,7 @@ def test_a_sheet_gives_exercises_of_its_own(name: str) -> None:
     for made in made_from(sheet, text, KINDS, LEVELS, 1):
         problem = made.exercise.problem
         assert graded(made.bench, problem, problem.solution).mark == "right", made.exercise.name
-        assert lines_of(made.exercise, made.bench.sheet)
+        assert lines_of(made.exercise, made.bench)
         assert explained(made.bench, problem)
         if problem.aim.kind in kinds:
             break

@@ -127,7 +127,7 @@ def show(made: Made, number: int, seed: int) -> None:
         number=number, kind=sentence("drill", "kind", e.kind), level=e.level, seed=seed,
     )  # fmt: skip
     lines = ["", head, "-" * len(head)]
-    for line in (*lines_of(e, made.bench.sheet), sentence("drill", "page", "again")):
+    for line in (*lines_of(e, made.bench), sentence("drill", "page", "again")):
         lines += wrapped(line)
     put("\n".join(lines) + "\n")
 

@@ -33,7 +33,8 @@ from scopecheck.solving.solver import Budget, Constraint, Search, all_of, any_of
 
 STRETCH = Fraction(1, 20)
 """How far a reading that stretches without a presumed width is taken to stretch, as a share."""
-BUDGET = Budget(work=1_500_000, wall=30)
+BUDGET = Budget(work=1_500_000, wall=10**9)
+"""Work is counted alike everywhere. There is no wall limit: a learner may think for an hour."""
 
 
 class Bench:
@@ -154,7 +155,7 @@ class Bench:
         for met in (self.surely(limitations, True), self.session.met(scope, self.base)):
             search = self.session.search(())
             search.require(met, *wanted)
-            if search.holds():
+            if search.find():
                 known = self.prepared.known((scope, *meant))
                 known = [Reference(r.name, {**r.article, **self.usual}) for r in known]
                 names = self.prepared.relevant(scope, *meant)
@@ -176,7 +177,7 @@ class Bench:
         plain: Sequence[tuple[Grade, Constraint | None]] = (("edge", None),),
     ) -> Finding | None:
         """The simplest thing of the search beside the sample, re-checked; None where nothing meets it."""
-        if not search.holds():
+        if not search.find():
             return None
         finding = at_claim("drill", 5, self.sheet.claim(claim))
         known = [Reference("", sample)]
@@ -221,7 +222,7 @@ def fixed(sheet: Sheet) -> Sheet:
 def _fixed(p: FreeParameter) -> FreeParameter:
     value = p.presumed
     if value == 0:
-        value = STRETCH if not p.unit.symbol else p.unit.factor / 10
+        value = STRETCH if p.shared else p.unit.factor / 10
         value = min(value, p.upper.value) if p.upper is not None else value
     bound = Bound(value, True)
     return replace(p, lower=bound, upper=bound, presumed=value)

@@ -145,7 +145,7 @@ def differing(bench: Bench, limitation: Limitation, words: str, meant: Formula) 
         met = session.met(line.formula)
         search.require(met if let_in else ~met)
         search.require(session.denied(meant) if let_in else session.met(meant))
-        if search.holds():
+        if search.find():
             k = settle_construction(session, search, session.groups_in(line.formula)).construction
             known = references(sheet, (line.formula, meant))
             article = pick_article(session, search, session.names_in(line.formula, meant), known).article

@@ -63,7 +63,7 @@ def _exercise(number: int, made: Made) -> list[Part]:
     e = made.exercise
     kind = sentence("drill", "kind", e.kind)
     head = sentence("drill", "paper", "exercise", number=number, kind=kind, level=e.level)
-    *told, asked = lines_of(e, made.bench.sheet)
+    *told, asked = lines_of(e, made.bench)
     return [Part("head", (head,)), Part("list", tuple(told)), Part("text", (asked, e.problem.how))]
 
 
