@@ -75,7 +75,7 @@ class Problem:
 
 @record
 class Exercise:
-    """A problem in its sheet: `text` is the sheet's, `about` its trade or title, `phrases` are those used."""
+    """A problem in its sheet: `text` is the sheet's, `about` its trade or title."""
 
     name: str
     level: int
@@ -83,7 +83,6 @@ class Exercise:
     about: str
     claims: tuple[str, ...]
     problem: Problem
-    phrases: tuple[str, ...]
 
     @property
     def kind(self) -> Kind:

@@ -49,9 +49,8 @@ def _next(sheet: Sheet, text: str, aims: list[Aim], title: str, number: int) -> 
         if problem is None:
             continue
         claims = tuple(flat(f"{c.number}. {c.text}") for c in _told(bench, aim))
-        entries = tuple(bench.sheet.groups[g].entry for x in bench.limitations(aim.claim) for g in x.groups)
         name = f"{title}, {number}"
-        return Made(Exercise(name, level_of(bench, aim.claim), text, title, claims, problem, entries), bench)
+        return Made(Exercise(name, level_of(bench, aim.claim), text, title, claims, problem), bench)
     return None
 
 

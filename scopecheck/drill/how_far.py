@@ -99,10 +99,12 @@ def grade(bench: Bench, problem: Problem, text: str) -> Verdict:
     off, way = abs(given - border), abs(border - start)
     if off <= way * CLOSE:
         return Verdict("right", (sentence("drill", "grade", "border", border=problem.solution),))
-    told_off = sentence("drill", "grade", "off", border=problem.solution, size=size_said(bench, name, off))
-    mark = "not plain" if off <= way * ROUGH else "wrong"
-    lines = (told_off, *_stops(bench, problem, limitations, name))
-    return Verdict("not plain" if mark == "not plain" else "wrong", lines)
+    size = size_said(bench, name, off)
+    lines = (
+        sentence("drill", "grade", "off", border=problem.solution, size=size),
+        *_stops(bench, problem, limitations, name),
+    )
+    return Verdict("not plain" if off <= way * ROUGH else "wrong", lines)
 
 
 def _stops(bench: Bench, problem: Problem, limitations: tuple[Limitation, ...], name: str) -> list[str]:

@@ -57,10 +57,7 @@ def _made(plan: Plan, draws: Draws, name: str) -> Made | None:
     problem = set_problem(bench, plan.aim)
     if problem is None:
         return None
-    entries = tuple(g.entry for g in bench.sheet.groups)
-    return Made(
-        Exercise(name, plan.level, composed.text, trade.name, _said(composed), problem, entries), bench
-    )
+    return Made(Exercise(name, plan.level, composed.text, trade.name, _said(composed), problem), bench)
 
 
 def _in_drawn_order(plan: Plan, draws: Draws) -> Plan:

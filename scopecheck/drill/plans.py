@@ -21,8 +21,6 @@ from scopecheck.foundations.data_files import data_file
 from scopecheck.foundations.record import record
 
 Others = tuple[int, ...]
-MOST_FORMS = {1: 1, 2: 2, 3: 3}
-"""Forms in the first claim, by level, where a kind does not need more."""
 
 
 @record

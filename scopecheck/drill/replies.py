@@ -59,7 +59,7 @@ def _read(head: str, text: str, sheet: Sheet, tail: str = "\n") -> Sheet:
     errors = [d for d in diagnostics if d.severity == "error"]
     if found is None or errors:
         raise Unreadable("\n".join(draw(_known(_moved(d, text, len(head)), sheet)) for d in errors[:2]))
-    return replace(found, parameters=found.parameters)
+    return found
 
 
 def _moved(d: Diagnostic, text: str, start: int) -> Diagnostic:

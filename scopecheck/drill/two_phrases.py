@@ -19,8 +19,28 @@ def set_two_phrases(bench: Bench, aim: Aim) -> Problem | None:
     if None in groups or len(set(groups)) != len(groups):
         return None
     sample = bench.sample(limitations)
-    if sample is None:
+    article = _kept_out_twice(bench, aim, limitations, sample) if sample is not None else None
+    if sample is None or article is None or flipping(bench, limitations, article) != [aim.labels]:
         return None
+    facts = told(facts_text(bench.sheet, article, bench.names(*(x.formula for x in limitations))))
+    return Problem(
+        aim,
+        tuple(
+            sentence("drill", "told", "usual", limitation=words_of(x), reading=_usual(bench, x))
+            for x in limitations
+        ),
+        sentence("drill", "two_phrases", "asked", claim=aim.claim, facts=facts),
+        sentence("drill", "how", "two"),
+        ", ".join(aim.labels),
+        sample=tuple(sample.items()),
+        case=tuple(article.items()),
+        labels=aim.labels,
+    )
+
+
+def _kept_out_twice(
+    bench: Bench, aim: Aim, limitations: tuple[Limitation, ...], sample: Article
+) -> Article | None:
     session = bench.session
     search = session.search(())
     for x in limitations:
@@ -33,29 +53,8 @@ def set_two_phrases(bench: Bench, aim: Aim) -> Problem | None:
         lost = ~session.surely(x.formula, True)
         if x.label not in aim.labels and search.holds(lost):
             search.require(lost)
-    formulas = [x.formula for x in limitations]
-    found = bench.found(aim.claim, search, formulas, (), sample)
-    if found is None or found.witness is None:
-        return None
-    article = found.witness.article
-    if flipping(bench, limitations, article) != [aim.labels]:
-        return None
-    return Problem(
-        aim,
-        tuple(
-            sentence("drill", "told", "usual", limitation=words_of(x), reading=_usual(bench, x))
-            for x in limitations
-        ),
-        sentence(
-            "drill", "two_phrases", "asked", claim=aim.claim,
-            facts=told(facts_text(bench.sheet, article, bench.names(*formulas))),
-        ),
-        sentence("drill", "how", "two"),
-        ", ".join(aim.labels),
-        sample=tuple(sample.items()),
-        case=tuple(article.items()),
-        labels=aim.labels,
-    )  # fmt: skip
+    found = bench.found(aim.claim, search, [x.formula for x in limitations], (), sample)
+    return found.witness.article if found and found.witness else None
 
 
 def _usual(bench: Bench, limitation: Limitation) -> str:
