@@ -88,7 +88,7 @@ def things(bench: Bench, problem: Problem, draws: Draws) -> Iterator[Article]:
         elif isinstance(d, SetDecl):
             sizes = (s for n in range(len(d.members)) for s in combinations(d.members, n))
             found += [{**problem.start, d.name: frozenset(s)} for s in sizes]
-    yield from draws.mixed(found)[:MOST]
+    yield from draws.mixed([a for a in found if exists(bench.sheet, a)])[:MOST]
 
 
 def _values(bench: Bench, d: NumberDecl, asked: Sequence[Limitation]) -> list[Fraction]:
@@ -212,11 +212,12 @@ def _amount_answers(bench: Bench, problem: Problem) -> Iterator[tuple[str, bool 
     way = border - start
     steps = int(abs(way)) if d.whole else 12
     assert all(let_in(start + way * n / steps) for n in range(steps))
-    nudge = Fraction(1 if way > 0 else -1) if d.whole else way / 10**9
-    assert not let_in(border + nudge)
+    beyond = _beyond(bench, problem)[name]
+    assert isinstance(beyond, Fraction)
+    assert not let_in(beyond), (bench.text, problem, border)
     for share in (Fraction(1), Fraction(13, 10), Fraction(1, 2), Fraction(0), Fraction(21, 10)):
         value = start + way * share
-        if d.whole and value.denominator != 1:
+        if (d.whole and value.denominator != 1) or not exists(bench.sheet, {**problem.start, name: value}):
             continue
         yield facts_text(bench.sheet, {name: value}, (name,)), abs(share - 1) <= how_far.ROUGH
 
@@ -238,10 +239,24 @@ def _word_answers(bench: Bench, problem: Problem) -> Iterator[tuple[str, bool | 
         yield from ((w, fits) for w in words)
 
 
+def _beyond(bench: Bench, problem: Problem) -> Article:
+    """The thing with its quantity a little beyond the border, or on it where nothing lies beyond."""
+    name = how_far.first_number(bench, bench.limitation(problem.aim.label))
+    border, start = problem.thing[name], problem.start[name]
+    d = bench.sheet.declaration(name)
+    assert isinstance(d, NumberDecl)
+    assert isinstance(border, Fraction)
+    assert isinstance(start, Fraction)
+    nudge = Fraction(1 if border > start else -1) if d.whole else (border - start) / 10**7
+    beyond = {**problem.start, name: border + nudge}
+    return beyond if exists(bench.sheet, beyond) else problem.thing
+
+
 # ---- reasons
 
 
 _ON_NONE = re.compile(r"^(\d+[a-z]+) .* lets it in on no reading\.$")
+_BEYOND = re.compile(r"^Just beyond the border, (\d+[a-z]+) .* lets it in on no reading\.$")
 _ON_EVERY = re.compile(r"^(\d+[a-z]+) .* lets it in on every reading\.$")
 _LETTER = re.compile(r"^([A-Z]): read as .* (is met|falls out)\.$")
 
@@ -256,6 +271,8 @@ def untrue(made: Made, article: Article | None, lines: Sequence[str]) -> list[st
             held = not somehow(bench, (bench.limitation(match[1]),), at, True)
         elif match := _ON_EVERY.match(line):
             held = not somehow(bench, (bench.limitation(match[1]),), at, False)
+        elif match := _BEYOND.match(line):
+            held = not somehow(bench, (bench.limitation(match[1]),), _beyond(bench, problem), True)
         elif match := _LETTER.match(line):
             limitation = bench.limitation(problem.aim.label)
             group = bench.group(limitation)

@@ -85,7 +85,7 @@ def drill(wanted: Wanted) -> int:
     except KeyboardInterrupt:
         told.status = INTERRUPTED
     answers = counted(told.answered, "answer")
-    put("\n" + sentence("drill", "page", "ended", answered=answers, right=told.right) + "\n")
+    tell(["", sentence("drill", "page", "ended", answered=answers, right=told.right)])
     if wanted.record:
         show_progress(wanted.record)
     return told.status

@@ -9,7 +9,7 @@ from scopecheck.core.model import Article, Limitation, Measured, NumberDecl
 from scopecheck.drill.bench import Bench, facts_text
 from scopecheck.drill.exercise import Aim, Problem, Verdict
 from scopecheck.drill.replies import amount, is_none
-from scopecheck.drill.sayings import read_said, size_said, told, value_said, why_missed, words_of
+from scopecheck.drill.sayings import read_said, size_said, told, value_said, words_of
 from scopecheck.report.wording import flat, sentence
 from scopecheck.solving.ends import infimum, supremum
 
@@ -108,7 +108,7 @@ def grade(bench: Bench, problem: Problem, text: str) -> Verdict:
 
 
 def _stops(bench: Bench, problem: Problem, limitations: tuple[Limitation, ...], name: str) -> list[str]:
-    """Which lines stop it just beyond the border, and on which reading."""
+    """Which lines stop it just beyond the border, or on it where nothing lies beyond; on which reading."""
     if problem.nothing:
         return []
     border, start = problem.thing[name], problem.start[name]
@@ -117,6 +117,8 @@ def _stops(bench: Bench, problem: Problem, limitations: tuple[Limitation, ...], 
     d = bench.sheet.declaration(name)
     step = Fraction(1) if isinstance(d, NumberDecl) and d.whole else abs(border - start) / 10**6
     beyond = {**problem.start, name: border + step if border > start else border - step}
+    if bench.impossible(beyond):
+        beyond = problem.thing
     lines: list[str] = []
     for x in limitations:
         k = bench.best_reading((x,), beyond, False)
@@ -126,5 +128,5 @@ def _stops(bench: Bench, problem: Problem, limitations: tuple[Limitation, ...], 
             lines.append(sentence("drill", "why", "stops", limitation=words_of(x)))
             lines += read_said(bench, x, k)
         else:
-            lines += why_missed(bench, x, beyond)[:1]
+            lines.append(sentence("drill", "why", "beyond", limitation=words_of(x)))
     return lines

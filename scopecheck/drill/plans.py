@@ -36,7 +36,7 @@ class Plan:
     def shape(self) -> tuple[str, ...]:
         """What stays the same where only numbers and nouns differ."""
         a = self.aim
-        words = ["; ".join(forms()[n].words for n in claim) for claim in self.claims]
+        words = ["; ".join(forms()[n].said for n in claim) for claim in self.claims]
         about = (a.kind, a.label, a.reading, a.other, str(a.upward), *a.labels, *a.wanted)
         return ("tied" if self.tied else "apart", *words, *about)
 

@@ -55,7 +55,8 @@ def thing(bench: Bench, text: str, start: Article) -> Article:
 
 def _read(head: str, text: str, sheet: Sheet, tail: str = "\n") -> Sheet:
     """The sheet with the answer in its place. Raises Unreadable with the message at the answer."""
-    found, diagnostics = read_sheet(Source(NAME, head + text + tail))
+    # The name of the sheet tells where its phrase file stands.
+    found, diagnostics = read_sheet(Source(sheet.source_name, head + text + tail))
     errors = [d for d in diagnostics if d.severity == "error"]
     if found is None or errors:
         raise Unreadable("\n".join(draw(_known(_moved(d, text, len(head)), sheet)) for d in errors[:2]))

@@ -23,6 +23,11 @@ class Form:
     clause: str
 
     @property
+    def said(self) -> str:
+        """The clause with its words, slots and nouns left open."""
+        return self.clause.replace("{words}", self.words)
+
+    @property
     def key(self) -> str:
         """What it is known by."""
         return f"{self.words} | {self.of}"
