@@ -240,23 +240,31 @@ def _word_answers(bench: Bench, problem: Problem) -> Iterator[tuple[str, bool | 
 
 
 def _beyond(bench: Bench, problem: Problem) -> Article:
-    """The thing with its quantity a little beyond the border, or on it where nothing lies beyond."""
+    """The thing on the border, if the border is out, else with its quantity a little beyond."""
+    limitations = bench.limitations(problem.aim.claim)
+    at = problem.thing
+    out = (
+        not somehow(bench, limitations, at, True)
+        if problem.aim.other
+        else somehow(bench, limitations, at, False)
+    )
+    if out:
+        return at
     name = how_far.first_number(bench, bench.limitation(problem.aim.label))
-    border, start = problem.thing[name], problem.start[name]
+    border, start = at[name], problem.start[name]
     d = bench.sheet.declaration(name)
     assert isinstance(d, NumberDecl)
     assert isinstance(border, Fraction)
     assert isinstance(start, Fraction)
     nudge = Fraction(1 if border > start else -1) if d.whole else (border - start) / 10**7
-    beyond = {**problem.start, name: border + nudge}
-    return beyond if exists(bench.sheet, beyond) else problem.thing
+    return {**problem.start, name: border + nudge}
 
 
 # ---- reasons
 
 
 _ON_NONE = re.compile(r"^(\d+[a-z]+) .* lets it in on no reading\.$")
-_BEYOND = re.compile(r"^Just beyond the border, (\d+[a-z]+) .* lets it in on no reading\.$")
+_BEYOND = re.compile(r"^Where it stops, (\d+[a-z]+) .* lets it in on no reading\.$")
 _ON_EVERY = re.compile(r"^(\d+[a-z]+) .* lets it in on every reading\.$")
 _LETTER = re.compile(r"^([A-Z]): read as .* (is met|falls out)\.$")
 

@@ -15,6 +15,12 @@ from scopecheck.solving.ends import infimum, supremum
 
 CLOSE, ROUGH = Fraction(1, 20), Fraction(1, 4)
 """Shares of the way to the border by which an estimate may be off, to be right and to be right but rough."""
+ASKED = {
+    (False, True): "every_up",
+    (False, False): "every_down",
+    (True, True): "some_up",
+    (True, False): "some_down",
+}
 
 
 def set_how_far(bench: Bench, aim: Aim) -> Problem | None:
@@ -30,13 +36,12 @@ def set_how_far(bench: Bench, aim: Aim) -> Problem | None:
     if border == value:
         return None
     names = bench.names(*(x.formula for x in limitations))
-    asked = "every" if not aim.other else "some"
     example = value_said(bench, name, value)
     return Problem(
         aim,
         (sentence("drill", "told", "let_in", facts=told(facts_text(bench.sheet, sample, names))),),
         sentence(
-            "drill", "how_far", f"{asked}_{'up' if aim.upward else 'down'}",
+            "drill", "how_far", ASKED[bool(aim.other), aim.upward],
             name=flat(name), claim=aim.claim, value=example,
         ),
         sentence("drill", "how", "amount", example=example),
@@ -107,24 +112,30 @@ def grade(bench: Bench, problem: Problem, text: str) -> Verdict:
     return Verdict("not plain" if off <= way * ROUGH else "wrong", lines)
 
 
-def _stops(bench: Bench, problem: Problem, limitations: tuple[Limitation, ...], name: str) -> list[str]:
-    """Which lines stop it just beyond the border, or on it where nothing lies beyond; on which reading."""
-    if problem.nothing:
-        return []
+def stopped(bench: Bench, problem: Problem, limitations: tuple[Limitation, ...], name: str) -> Article:
+    """The thing where it stops being let in: on the border if the border is out, else a little beyond."""
     border, start = problem.thing[name], problem.start[name]
     assert isinstance(border, Fraction)
     assert isinstance(start, Fraction)
+    met = bench.met_somehow if problem.aim.other else bench.met_always
+    if not all(met(x, problem.thing) for x in limitations):
+        return problem.thing
     d = bench.sheet.declaration(name)
     step = Fraction(1) if isinstance(d, NumberDecl) and d.whole else abs(border - start) / 10**6
-    beyond = {**problem.start, name: border + step if border > start else border - step}
-    if bench.impossible(beyond):
-        beyond = problem.thing
+    return {**problem.start, name: border + step if border > start else border - step}
+
+
+def _stops(bench: Bench, problem: Problem, limitations: tuple[Limitation, ...], name: str) -> list[str]:
+    """Which lines stop it where it stops, and on which reading."""
+    if problem.nothing:
+        return []
+    article = stopped(bench, problem, limitations, name)
     lines: list[str] = []
     for x in limitations:
-        k = bench.best_reading((x,), beyond, False)
+        k = bench.best_reading((x,), article, False)
         if k is None:
             continue
-        if bench.met_somehow(x, beyond):
+        if bench.met_somehow(x, article):
             lines.append(sentence("drill", "why", "stops", limitation=words_of(x)))
             lines += read_said(bench, x, k)
         else:

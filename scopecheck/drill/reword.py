@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from scopecheck.core.model import Article, Formula, Limitation
 from scopecheck.drill import unmeant
 from scopecheck.drill.bench import Bench, facts_text
@@ -77,15 +80,20 @@ def grade(bench: Bench, problem: Problem, text: str) -> Verdict:
     parted = sentence("drill", "grade", "parted")
     if not apart:
         return Verdict("right", (parted, sentence("drill", "grade", "just_meant")))
-    lines = [_said(bench, limitation, x, "beyond") for x in apart]
+    lines = [_said(bench, limitation, x, BEYOND) for x in apart]
     better = sentence("drill", "grade", "better_words", words=problem.solution)
     return Verdict("not plain", (parted, *lines, better))
 
 
-def _said(bench: Bench, limitation: Limitation, wrong: Wrong, key: str = "case") -> str:
+CASE = {True: "case_in", False: "case_out"}
+BEYOND = {True: "beyond_in", False: "beyond_out"}
+
+
+def _said(
+    bench: Bench, limitation: Limitation, wrong: Wrong, keys: Mapping[bool, str] = MappingProxyType(CASE)
+) -> str:
     """What the words do to a thing, on which of their readings."""
     names = bench.session.names_in(limitation.formula)
     facts = told(facts_text(bench.sheet, wrong.article, names))
-    sort = f"{key}_{'in' if wrong.let_in else 'out'}"
     readings = wrong.reading or sentence("drill", "grade", "as_written")
-    return sentence("drill", "grade", sort, facts=facts, reading=readings)
+    return sentence("drill", "grade", keys[wrong.let_in], facts=facts, reading=readings)
