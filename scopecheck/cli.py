@@ -111,6 +111,33 @@ def amend(
     raise typer.Exit(guarded(run))
 
 
+@app.command("map", epilog=STATUS)
+def claim_map(
+    sheet: Annotated[str, typer.Argument(metavar="SHEET", help="A file of claims.")],
+    format: FormatOption = Format.text,
+    everything: AllOption = False,
+    work: WorkOption = DEFAULT_WORK,
+    wall: WallOption = DEFAULT_WALL,
+    output: OutputOption = "",
+) -> None:
+    """Show which claim lies within which.
+
+    An outline of the claim set with every phrase as presumed: claims of one scope together, unrelated claims
+    apart, and for each step a thing that shows it.
+    """
+    from scopecheck.commands.output import guarded
+
+    def run() -> int:
+        from scopecheck.commands.check import Options
+        from scopecheck.commands.claim_map import show_map
+        from scopecheck.solving.solver import Budget
+
+        options = Options(format.value, everything, budget=Budget(work, wall), output=output)
+        return show_map(sheet, options)
+
+    raise typer.Exit(guarded(run))
+
+
 @app.command(epilog=STATUS)
 def probe(
     limitation: Annotated[

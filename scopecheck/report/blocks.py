@@ -43,6 +43,13 @@ class Listing:
 
 
 @record
+class Outline:
+    """Lines set in by their depth, from 0: each stands under the last one before it that is less deep."""
+
+    lines: tuple[tuple[int, str], ...]
+
+
+@record
 class Excerpt:
     """Lines to be kept as they are: a message with its place in the sheet marked."""
 
@@ -85,7 +92,7 @@ class Picture:
     data: NumberLine | ValueTable
 
 
-Block: TypeAlias = Heading | Banner | Paragraph | Listing | Excerpt | Item | Picture
+Block: TypeAlias = Heading | Banner | Paragraph | Listing | Outline | Excerpt | Item | Picture
 
 
 @record

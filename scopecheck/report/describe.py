@@ -106,7 +106,7 @@ def case_text(sheet: Sheet, name: str) -> str:
 
 def limitation_labelled(sheet: Sheet, label: str) -> Limitation | None:
     """The limitation of this label, or None for the label of a claim."""
-    return next((item for c in sheet.claims for item in c.limitations if item.label == label), None)
+    return sheet.by_label.get(label)
 
 
 def own_words(limitation: Limitation) -> str:
@@ -140,6 +140,13 @@ def chains(sheet: Sheet, number: int) -> tuple[tuple[int, ...], ...]:
         return ()
     above = [chain for p in claim.parents if p != number for chain in chains(sheet, p)]
     return tuple(dict.fromkeys(tuple(sorted({*chain, number})) for chain in above)) or ((number,),)
+
+
+def lines_of_parents(sheet: Sheet, number: int) -> tuple[tuple[int, ...], ...]:
+    """The chains of parents of a claim, each from an independent claim down to a parent named."""
+    claim = next((c for c in sheet.claims if c.number == number), None)
+    parents = claim.parents if claim else ()
+    return tuple((*chain, p) for p in parents for chain in lines_of_parents(sheet, p) or ((),))
 
 
 def turning_limitations(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
