@@ -53,12 +53,13 @@ FLOORS: dict[str, str] = {
         " remarks start anew"
     ),
     "drill": (
-        "draws trades compose exercise bench replies sayings exact plans unmeant falls_out kinds making"
-        " explain setting course"
+        "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"
+        " narrows keeps_out two_phrases how_far reword kinds making from_sheet"
+        " explain setting course record paper"
     ),
     "commands": (
         "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
-        " claim_map drill"
+        " claim_map drill drill_paper"
     ),
 }
 TOP = ("cli", "__main__")
