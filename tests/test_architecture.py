@@ -26,7 +26,7 @@ FLOORS: dict[str, str] = {
         "layout number_words scan syntax tables parse pieces reading_lines statements_declare"
         " statements_cases statements_words statements_claims statements"
     ),
-    "core": "model construction linear stated rewrite plain reference",
+    "core": "model construction linear stated rewrite ranges plain reference",
     "resolve": (
         "patterns entry definitions catalogue constants names parts exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
@@ -36,13 +36,13 @@ FLOORS: dict[str, str] = {
     "answers": (
         "witness minimise minimal refine findings questions.prepared definitions questions.clash"
         " questions.cases questions.ways questions.outside questions.inside questions.claims"
-        " questions.idle questions.readings questions consistency"
+        " questions.idle questions.kept_out questions.charted questions.readings questions consistency"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks describe rereadings things"
-        " ways looked frame grouping consequences pictures margins stated_ends items plan page"
-        " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
-        " probe_report occasions separating"
+        "roots turning lines boundary wording amounts plain_formula blocks describe ways chart kept_out"
+        " rereadings things looked frame grouping consequences pictures margins stated_ends items plan page"
+        " render.number_line render.columns render.text render.markdown render.json render probe_sheet"
+        " probe_picture probe probe_report occasions separating"
     ),
     "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe",
 }

@@ -8,6 +8,7 @@ from scopecheck.answers.minimise import BreakPoint, Grade
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import Group, Settled
+from scopecheck.core.ranges import Lying
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
 
@@ -28,6 +29,7 @@ QUESTIONS: tuple[str, ...] = (
     "dependent cannot be met",
     "no reading fits all cases",
     "document met",
+    "silence alone keeps out",
     "unmeant met",
     "meant lost",
     "adds nothing",
@@ -42,6 +44,7 @@ QUESTIONS: tuple[str, ...] = (
     "one reading fits all cases",
     "class",
     "document range",
+    "kept out",
     "corner not reached",
     "harmless",
 )
@@ -75,9 +78,10 @@ class Finding:
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
     `conflict` the limitations that cannot hold together, or beside which one is idle; `sets` are all minimal
-    sets of them where there are several, `every_set` says that no more are left. `twins` are idle too, but
-    not together with this one. `ways` are the chains of parents by way of which it holds; none: by all.
-    `cases` are the cases that clash, where several do.
+    sets of them where there are several, `every_set` says that no more are left. Of a case kept out they are
+    all minimal sets that do it as presumed, `silent` the limitations that a document leaves open, `conflict`
+    the one that all hangs on. `twins` are idle too, but not together with this one. `ways` are the chains of
+    parents by way of which it holds; none: by all. `cases` are the cases that clash, where several do.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
     `rests_on` names the bounds, givens and policies the answer leans on.
@@ -113,6 +117,7 @@ class Finding:
     conflict: tuple[str, ...] = ()
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True
+    silent: tuple[str, ...] = ()
     twins: tuple[str, ...] = ()
     ways: tuple[tuple[int, ...], ...] = ()
     others: tuple[tuple[int, int], ...] = ()
@@ -136,11 +141,36 @@ class Looked:
     case: str = ""
 
 
+Verdict: TypeAlias = Literal["met", "not met", "in part", "silent", "depends", "undecided"]
+"""Of a limitation and what a case states, on every reading: all of it meets the limitation; none of it does;
+some of it; the case says nothing of it; it depends on the reading; not decided."""
+
+
+@record
+class ChartCell:
+    """One limitation against one case: what the case states of it, whether that is met, and how it lies.
+
+    `names` are the declared things the limitation speaks of and the case states.
+    """
+
+    label: str
+    case: str
+    names: tuple[str, ...]
+    verdict: Verdict
+    at_base: Status | None = None
+    lying: tuple[Lying, ...] = ()
+
+
 @record
 class Answers:
-    """All that a check has to say about one sheet, in the order of stakes."""
+    """All that a check has to say about one sheet, in the order of stakes.
+
+    `chart` has a cell for every limitation and every document and thing that must stay out, in the order of
+    the sheet; nothing where no chart was asked for.
+    """
 
     findings: tuple[Finding, ...]
     looked: tuple[Looked, ...]
     groups: tuple[Group, ...]
     silenced: tuple[Settled, ...] = field(default=())
+    chart: tuple[ChartCell, ...] = ()

@@ -36,6 +36,7 @@ class Options:
     format: Format = "text"
     everything: bool = False
     contested: bool = False
+    chart: bool = False
     strained: bool = False
     budget: Budget = Budget()
     output: str = ""
@@ -86,7 +87,8 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
     progress = Progress(sheet.source_name)
     details = options.everything or options.contested or options.format == "json"
     sheet = weighed(sheet, options.budget)
-    prepared = prepare(sheet, options.budget, options.strained, details)
+    chart = options.chart or options.everything or options.format == "json"
+    prepared = prepare(sheet, options.budget, options.strained, details, chart)
     doubts, sound = looked_over(prepared)
     if any(d.severity == "error" for d in doubts):
         draw_all((*warnings, *doubts))
@@ -96,7 +98,9 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
     said = (*warnings, *doubts)
 
     def built(everything: bool) -> Report:
-        return build_report(sheet, answers, everything, diagnostics=said, strained=options.strained)
+        return build_report(
+            sheet, answers, everything, diagnostics=said, strained=options.strained, chart=options.chart
+        )
 
     report = built(options.everything)
     if options.contested and not options.everything:

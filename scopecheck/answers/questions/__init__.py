@@ -7,9 +7,11 @@ from collections.abc import Callable, Iterable, Iterator
 from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import Answers, Finding, Looked
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
+from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
 from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.kept_out import kept_out
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
@@ -22,14 +24,18 @@ Progress = Callable[[str], None]
 
 
 def prepare(
-    sheet: Sheet, budget: Budget | None = None, strained: bool = False, details: bool = False
+    sheet: Sheet,
+    budget: Budget | None = None,
+    strained: bool = False,
+    details: bool = False,
+    chart: bool = False,
 ) -> Prepared:
     """The sheet ready to be asked.
 
     With `strained`, strained readings take part as well; with `details` each contested reading is shown by a
-    thing, else only stated.
+    thing, else only stated; with `chart` every limitation is held against every document.
     """
-    return Prepared(sheet, Session(sheet, budget, strained), details)
+    return Prepared(sheet, Session(sheet, budget, strained), details, chart)
 
 
 def ask_all(
@@ -65,7 +71,8 @@ def ask_prepared(prepared: Prepared, progress: Progress | None = None) -> Answer
     findings = [f for f in findings if not _told_by_a_graver_one(f, findings)]
     findings = resting(prepared, findings)
     findings.sort(key=lambda f: f.stakes)
-    return Answers(tuple(findings), tuple(looked), sheet.groups, sheet.policies)
+    chart = tuple(charted(prepared)) if prepared.chart else ()
+    return Answers(tuple(findings), tuple(looked), sheet.groups, sheet.policies, chart)
 
 
 BY_WAY = (
@@ -76,6 +83,8 @@ BY_WAY = (
     "idle end",
     "corner not reached",
     "end not reached",
+    "kept out",
+    "silence alone keeps out",
 )
 """Questions whose answer may hold by way of one parent of a claim and not by way of another."""
 Asked = tuple[str, str, int, str, Span, Iterable[Answer]]
@@ -88,6 +97,8 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
         match case.role:
             case "outside" | "document":
                 yield doing, f"{case.role} met", 0, case.name, case.span, outside_met(prepared, case)
+                if case.form != "range":
+                    yield doing, "kept out", 0, case.name, case.span, kept_out(prepared, case)
             case "inside":
                 yield doing, "inside lost", 0, case.name, case.span, inside_lost(prepared, case)
             case "class":
@@ -133,8 +144,9 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
     for f in findings:
         steps = frozenset((r.group, r.reading) for r in f.rereads + f.read_as)
         label = f"claim {f.claim}" if f.question == "pair" else f.label
-        conflict = () if f.ways else f.conflict
-        key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict)
+        conflict = () if f.ways and not f.case else f.conflict
+        apart = (f.sets, f.silent) if f.case else ()
+        key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict, apart)
         kept[key] = _both_ways(kept[key], f) if key in kept else f
     moving = {(f.label, f.others) for f in findings if f.question == "contested"}
     found = [f for f in kept.values() if f.question != "harmless" or (f.label, f.others) not in moving]
@@ -146,6 +158,8 @@ def _both_ways(first: Finding, second: Finding) -> Finding:
     """The first of two findings alike, with what the second adds: its way, and its sets of limitations."""
     if not second.ways:
         return first
+    if first.case:
+        return replace(first, ways=(*first.ways, *second.ways))
     sets = [s for f in (first, second) for s in f.sets or ((f.conflict,) if f.conflict else ())]
     several = tuple(dict.fromkeys(sets))
     return replace(

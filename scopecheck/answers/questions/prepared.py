@@ -60,10 +60,11 @@ class Instance:
 class Prepared:
     """A sheet, its session, and the instances of every claim in claim order."""
 
-    def __init__(self, sheet: Sheet, session: Session, details: bool = False) -> None:
+    def __init__(self, sheet: Sheet, session: Session, details: bool = False, chart: bool = False) -> None:
         self.sheet = sheet
         self.session = session
         self.details = details
+        self.chart = chart
         self.instances: dict[int, tuple[Instance, ...]] = {}
         for claim in sheet.claims:
             self._expand(claim)

@@ -10,17 +10,19 @@ import json
 from fractions import Fraction
 from typing import Any
 
-from scopecheck.answers.findings import Finding, Looked, Reread, WayOut
+from scopecheck.answers.findings import ChartCell, Finding, Looked, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import Definition, NumberDecl, Settled, Sheet, Value
+from scopecheck.core.ranges import Lying, Range
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.spans import Span
 from scopecheck.report.amounts import quantity_text
 from scopecheck.report.blocks import Item, Picture, Report
-from scopecheck.report.describe import concerned, value_text
+from scopecheck.report.chart import stated_text, verdict_text
+from scopecheck.report.describe import case_named, concerned, value_text
 from scopecheck.report.items import statement
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
 from scopecheck.report.looked import wholly_looked
@@ -70,6 +72,7 @@ def _report(report: Report) -> Data:
             {"claim": u.claim, "sort": u.sort, "words": u.words, "context": u.context, **_place(u.span)}
             for u in sheet.unrestated
         ],
+        "chart": [_cell(sheet, cell) for cell in answers.chart],
         "pictures": [_picture(b.data) for b in report.blocks if isinstance(b, Picture)],
         "diagnostics": [_diagnostic(d) for d in report.diagnostics],
         "about": list(about_lines()),
@@ -147,6 +150,11 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "kept_out_by": [_way_out(sheet, w) for w in f.ways_out],
         "kept_by": [_reread(sheet, r) for r in f.kept_by],
         "conflict": list(f.conflict),
+        "minimal_sets": [list(one) for one in f.sets],
+        "minimal_sets_complete": f.every_set,
+        "silent": list(f.silent),
+        "twins": list(f.twins),
+        "by_way_of": [list(chain) for chain in f.ways],
         "other_readings": [_taken(sheet, g, r) for g, r in f.others],
         "further_together": f.more,
         "also_claims": list(f.also_claims),
@@ -262,6 +270,41 @@ def _definition(definition: Definition | None) -> Data | None:
         "reading": definition.reading,
         "breadth": dict(definition.breadth),
         **_place(definition.span),
+    }
+
+
+def _cell(sheet: Sheet, cell: ChartCell) -> Data:
+    case = case_named(sheet, cell.case)
+    return {
+        "label": cell.label,
+        "case": cell.case,
+        "place": case.place if case else "",
+        "states": list(cell.names),
+        "stated": stated_text(sheet, cell),
+        "verdict": cell.verdict,
+        "as_presumed": cell.at_base,
+        "ranges": [_lying(sheet, own) for own in cell.lying],
+        "text": verdict_text(sheet, cell),
+    }
+
+
+def _lying(sheet: Sheet, own: Lying) -> Data:
+    d = sheet.declaration(own.name)
+    assert isinstance(d, NumberDecl)
+    return {
+        "name": own.name,
+        "relation": own.relation,
+        "stated": _range(own.stated, d.unit),
+        "asked": _range(own.asked, d.unit),
+        "shared": None if own.shared is None else _range(own.shared, d.unit),
+        "distance": None if own.distance is None else exact(own.distance / d.unit.factor),
+    }
+
+
+def _range(own: Range, unit: Unit) -> Data:
+    return {
+        key: None if end is None else {**_number(end.value, unit), "closed": end.closed}
+        for key, end in (("low", own.low), ("high", own.high))
     }
 
 
