@@ -30,13 +30,14 @@ FLOORS: dict[str, str] = {
     "resolve": (
         "patterns entry definitions catalogue constants names parts exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
-        " spelled everyday phrases claim_text dependencies account declared claims cases sheet"
+        " spelled everyday phrases claim_text dependencies form_rules account declared claims cases sheet"
     ),
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
         "witness minimise minimal refine findings questions.prepared definitions questions.clash"
         " questions.cases questions.ways questions.outside questions.inside questions.claims"
-        " questions.idle questions.kept_out questions.charted questions.readings questions consistency"
+        " questions.idle questions.kept_out questions.charted questions.choices questions.same_scope"
+        " questions.readings questions consistency"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks describe ways chart kept_out"

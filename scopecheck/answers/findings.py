@@ -36,6 +36,8 @@ QUESTIONS: tuple[str, ...] = (
     "idle",
     "idle end",
     "end not reached",
+    "same scope",
+    "no reading suits all claims",
     "undefined",
     "case empty on a reading",
     "contested",
@@ -46,6 +48,8 @@ QUESTIONS: tuple[str, ...] = (
     "document range",
     "kept out",
     "corner not reached",
+    "parted on a reading",
+    "choices left",
     "harmless",
 )
 

@@ -25,15 +25,17 @@ from scopecheck.foundations.record import record
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.solver import Constraint, Search, Session, Undecided, all_of, any_of
 
-Wanted: TypeAlias = Literal["every", "none", "some"]
-"""Of the articles of a region: all are met, none is, or there is one that is."""
+Wanted: TypeAlias = Literal["every", "none", "some", "missed"]
+"""Of the articles of a region: all are met, none is, there is one that is, or there is one that is not."""
+THERE_IS = ("some", "missed")
+"""What asks for one article: the solver looks for it under each construction offered."""
 MOST_ROUNDS = 400
 MOST_STEPS = 12
 
 
 @record
 class Demand:
-    """That every article of `region` meets `formula`, that none does, or that some article does.
+    """That every article of `region` meets `formula`, that none does, or that some does or does not.
 
     Where the region is one known `article`, the demand is a condition on the readings from the start.
     """
@@ -153,7 +155,7 @@ class _Refinement:
         broken = False
         taken = self.session.taken(k, self.groups)
         for demand, verifier in zip(self.demands, self.verifiers, strict=True):
-            if demand.wanted == "some":
+            if demand.wanted in THERE_IS:
                 if not verifier.holds(*taken):
                     groups = self.session.groups_in(demand.region, demand.formula)
                     self.proposer.require(~all_of(self.session.taken(k, groups)))
@@ -200,7 +202,7 @@ def _verifier(session: Session, demand: Demand, groups: tuple[int, ...]) -> Sear
     search = session.search(groups)
     search.require(session.met(demand.region))
     met = session.met(demand.formula)
-    search.require(~met if demand.wanted == "every" else met)
+    search.require(~met if demand.wanted in ("every", "missed") else met)
     return search
 
 
@@ -227,7 +229,7 @@ def stretch_values(session: Session, p: FreeParameter, demands: Sequence[Demand]
     Else the presumed value, the ends, each value at which some region starts or ceases to be met in part or
     in whole while all else is free, and one value within each gap.
     """
-    touching = [d for d in demands if p.group in session.groups_in(d.formula) and d.wanted != "some"]
+    touching = [d for d in demands if p.group in session.groups_in(d.formula) and d.wanted not in THERE_IS]
     end = _one_end(session, p, touching)
     if end is not None:
         return sorted({p.presumed, end})

@@ -27,6 +27,7 @@ from scopecheck.report.things import thing_text
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
     GLUE,
+    claims_text,
     counted,
     flat,
     has_sentence,
@@ -114,7 +115,18 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         scope=scope_text(sheet, finding),
         kept=kept_text(sheet, finding) if finding.question == "kept out" else "",
         silence=silence_text(sheet, finding),
+        other=flat(finding.detail),
+        claims=claims_text((*finding.also_claims, finding.claim)),
+        count=_choices(finding),
     )
+
+
+def _choices(finding: Finding) -> str:
+    """`6 of 8 combinations of signal`."""
+    if finding.question != "choices left":
+        return ""
+    met, _, every = finding.detail.partition("|")
+    return sentence("choices", "of_one", met=met, all=every, names=listed(map(flat, finding.shown)))
 
 
 def conflicts_text(sheet: Sheet, finding: Finding) -> str:

@@ -81,7 +81,7 @@ _HEAD = regex(
 _WORD = regex(r"[^\W\d_][\w'-]*")
 
 
-def _head(words: str) -> str:
+def head_noun(words: str) -> str:
     """The noun that a phrase is about: of `leaf strainers for pipes` what `strainer` gives too."""
     nouns = _WORD.findall(_HEAD.split(words)[0])
     return _stem(nouns[-1]) if nouns else ""
@@ -98,8 +98,8 @@ def names_another(before: str, categories: Sequence[str]) -> bool:
     `before` is its text up to the reference: "A method of making the sieve of" does so where a parent claims
     a sieve. "The sieve of" does not, nor does "The device of", which calls the sieve by another noun.
     """
-    own = _head(before)
-    heads = {_head(c) for c in categories} - {""}
+    own = head_noun(before)
+    heads = {head_noun(c) for c in categories} - {""}
     rest = {_stem(w) for part in _HEAD.split(before)[1:] for w in _WORD.findall(part)}
     return own not in heads and not heads.isdisjoint(rest)
 

@@ -6,13 +6,20 @@ from typing import get_args
 
 from tests.published import (
     test_worked_claims,
+    test_worked_dependencies,
     test_worked_known,
     test_worked_limits,
     test_worked_products,
 )
 from tests.published.worked import EXAMPLES, Tag
 
-MODULES = (test_worked_claims, test_worked_known, test_worked_limits, test_worked_products)
+MODULES = (
+    test_worked_claims,
+    test_worked_dependencies,
+    test_worked_known,
+    test_worked_limits,
+    test_worked_products,
+)
 
 
 def test_the_examples_are_many_and_each_is_told_once() -> None:

@@ -8,6 +8,7 @@ from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import Answers, Finding, Looked
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.charted import charted
+from scopecheck.answers.questions.choices import choices
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
 from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost
@@ -15,6 +16,7 @@ from scopecheck.answers.questions.kept_out import kept_out
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
+from scopecheck.answers.questions.same_scope import no_reading_for_all_claims, same_scope
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
@@ -67,6 +69,7 @@ def ask_prepared(prepared: Prepared, progress: Progress | None = None) -> Answer
             findings.append(
                 Finding(question, 6, claim, label, "", span, "undecided", "none", reason=str(reason))
             )
+    findings += no_reading_for_all_claims(prepared, findings)
     findings = _each_once(prepared, findings)
     findings = [f for f in findings if not _told_by_a_graver_one(f, findings)]
     findings = resting(prepared, findings)
@@ -117,9 +120,13 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("idle", idle),
             ("undefined", undefined),
             ("contested", contested),
+            ("choices left", choices),
         ):
             told = _by_way_of(instance, ask(prepared, instance))
             yield label, question, claim.number, label, claim.span, told
+    if sheet.claims:
+        first = sheet.claims[0]
+        yield "claims alike", "same scope", first.number, "", first.span, same_scope(prepared)
     for claim in sheet.claims:
         for x in claim.limitations:
             yield x.label, "unmeant met", claim.number, x.label, x.span, parts_meant(prepared, x)

@@ -20,6 +20,7 @@ from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
 from scopecheck.core.stated import RangeEnd, range_ends
 from scopecheck.foundations.record import record, replace
+from scopecheck.resolve.dependencies import head_noun
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Constraint, Search, Session, Undecided
@@ -110,6 +111,13 @@ class Prepared:
 
     def limitation(self, label: str) -> Limitation:
         return next(x for c in self.sheet.claims for x in c.limitations if x.label == label)
+
+    def category(self, number: int) -> str:
+        """What the claim is for: the head noun of the independent claim that it goes back to."""
+        claim = self.sheet.claim(number)
+        while claim.parents and not claim.other_category:
+            claim = self.sheet.claim(claim.parents[0])
+        return head_noun(claim.category)
 
     def range_ends(self, limitation: Limitation) -> tuple[RangeEnd, ...]:
         """The two ends of a limitation that is a range, always the same objects."""
