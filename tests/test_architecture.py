@@ -36,12 +36,12 @@ FLOORS: dict[str, str] = {
     "answers": (
         "witness minimise minimal refine findings questions.prepared definitions questions.clash"
         " questions.cases questions.ways questions.outside questions.inside questions.claims"
-        " questions.idle questions.kept_out questions.charted questions.choices questions.same_scope"
-        " questions.readings questions consistency"
+        " questions.idle questions.kept_out questions.charted questions.choices questions.described"
+        " questions.same_scope questions.readings questions consistency"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks describe ways chart kept_out"
-        " rereadings things looked frame grouping consequences pictures margins stated_ends items plan page"
+        " described rereadings things looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.columns render.text render.markdown render.json render probe_sheet"
         " probe_picture probe probe_report occasions separating"
     ),

@@ -7,8 +7,9 @@ from typing import Literal, TypeAlias
 from scopecheck.answers.minimise import BreakPoint, Grade
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Group, Settled
-from scopecheck.core.ranges import Lying
+from scopecheck.core.model import Bound, Group, Settled
+from scopecheck.core.ranges import Lying, Range
+from scopecheck.core.stated import Side
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
 
@@ -49,6 +50,7 @@ QUESTIONS: tuple[str, ...] = (
     "kept out",
     "corner not reached",
     "parted on a reading",
+    "beside the description",
     "choices left",
     "harmless",
 )
@@ -73,6 +75,42 @@ class WayOut:
 
 
 @record
+class EndHeld:
+    """One claimed end held against the description: the names of the statements that hold its number.
+
+    `stated` and `preferred` have it as the same end, of a range and of a preferred range; `other_end` as the
+    other end of one; `examples` as a single value.
+    """
+
+    side: Side
+    end: Bound
+    stated: tuple[str, ...] = ()
+    preferred: tuple[str, ...] = ()
+    other_end: tuple[str, ...] = ()
+    examples: tuple[str, ...] = ()
+
+
+@record
+class Held:
+    """A claimed range of one number held against the statements of the description, by their names.
+
+    `as_such` state the same range; `ends` are the ends that the claim states, `open_sides` those it does not
+    while every range stated has one. `within`: ranges it lies within; `takes_in`: preferred ranges wholly in
+    it, `cuts` the other preferred ranges. `spoken`: some statement speaks of the number by itself.
+    """
+
+    name: str
+    claimed: Range
+    as_such: tuple[str, ...]
+    ends: tuple[EndHeld, ...]
+    open_sides: tuple[Side, ...]
+    within: tuple[str, ...]
+    takes_in: tuple[str, ...]
+    cuts: tuple[str, ...]
+    spoken: bool
+
+
+@record
 class Finding:
     """One answer to one question about one place of the sheet.
 
@@ -88,6 +126,7 @@ class Finding:
     parents by way of which it holds; none: by all. `cases` are the cases that clash, where several do.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
+    `held` is a claimed range beside the description.
     `rests_on` names the bounds, givens and policies the answer leans on.
     """
 
@@ -130,6 +169,7 @@ class Finding:
     partly: tuple[str, ...] = ()
     detail: str = ""
     rests_on: tuple[str, ...] = ()
+    held: Held | None = None
     reason: str = ""
     simplest: bool = True
     best: bool = True

@@ -493,16 +493,16 @@ class Claim:
         return bool(self.parents) and not self.other_category
 
 
-Role: TypeAlias = Literal["inside", "outside", "document", "class"]
+Role: TypeAlias = Literal["inside", "outside", "document", "class", "description"]
 
 
 @record
 class Case:
     """A case: every article on which `facts` is true.
 
-    `form` is "thing", or for a document "example" or "range". `stated` are the declared names that the facts
-    speak of; names in `silent` are not mentioned by the document, `unknown` have one value nobody knows, and
-    all other names are free. `targets` are claim numbers or limitation labels; empty: all independent claims.
+    `form` is "thing", or for a document and for the description "example" or "range". `stated` are the
+    declared names that the facts speak of; names in `silent` are not mentioned by the document, `unknown` have
+    one value nobody knows, and all other names are free. `targets` are claim numbers or limitation labels; empty: all independent claims.
     """
 
     name: str
@@ -561,6 +561,8 @@ class Sheet:
     source_name: str
     rivals: tuple[Rivals, ...] = ()
     parts: tuple[Part, ...] = ()
+    described: tuple[Case, ...] = ()
+    """What the sheet's own description states: ranges and examples. They are no cases of the claims."""
 
     def declaration(self, name: str) -> Declaration:
         return next(d for d in self.declarations if d.name == name)

@@ -30,7 +30,7 @@ _PLAIN = {
 
 HEADINGS = (
     "title", "profile", "filed", "confidential", "unit", "given", "inside", "must stay out", "document",
-    "class", "policy", "define", "read", "apart", "phrase", "term",
+    "class", "description", "policy", "define", "read", "apart", "phrase", "term",
 )  # fmt: skip
 
 _CLAIM = regex(r"(\d{1,4})\s*[.)](?=\s|$)")
@@ -51,6 +51,7 @@ _PLAUSIBLE = {
         "must stay out": _WIDE,
         "document": r"\s+\S+(?: \S+)*?" + _WIDE,
         "class": _WIDE,
+        "description": _WIDE,
         "policy": r"\s*:?\s+.*\b(?:are|is)\b",
         "define": r'\s*:?\s*(?:"|\S.*:.*[<>=])',
         "read": r'\s*:?\s*"',
@@ -59,7 +60,7 @@ _PLAUSIBLE = {
         "term": r'\s*:?\s*"',
     }.items()
 }
-CASES = ("inside", "must stay out", "document", "class")
+CASES = ("inside", "must stay out", "document", "class", "description")
 _ROW = regex(r"[^:]*?\S(?: *\t|  +(?:[-<>=≤≥{\d]|(?:measured|silent|any|unknown|none|about|between)\b))")
 """A row of cells at the left margin: what stands after a tab, or a cell that could be no kind."""
 _MARGIN_WORDS = regex(

@@ -17,6 +17,7 @@ from scopecheck.report.describe import (
     limitation_labelled,
     lineage,
 )
+from scopecheck.report.described import held_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
 from scopecheck.report.margins import margin, statuses
@@ -118,6 +119,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         other=flat(finding.detail),
         claims=claims_text((*finding.also_claims, finding.claim)),
         count=_choices(finding),
+        held=held_text(sheet, finding),
     )
 
 

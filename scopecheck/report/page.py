@@ -27,6 +27,7 @@ MOST_ITEMS = 10
 MOST_LINES = 10
 """Lines of one kind on the first page."""
 COUNTED = ("narrows", "choices left", "harmless")
+DESCRIBED = "beside the description"
 """Statements that the first page only counts."""
 
 
@@ -187,7 +188,7 @@ def quiet_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
 
 def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block]:
     """What was found to hold and is no defect; what the first page counts only with `everything`."""
-    brief = [f for f in planned.statements if f.question not in COUNTED]
+    brief = [f for f in planned.statements if f.question not in (*COUNTED, DESCRIBED)]
     if not everything:
         brief = [f for f in brief if f.question != "kept out" or _hangs_on_one(f, planned)]
     lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
@@ -196,6 +197,10 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     if lines:
         yield Heading(sentence("section", "6"))
         yield from _some_of(tuple(dict.fromkeys(lines)), everything)
+    held = [f for f in planned.statements if f.held and (everything or not f.held.as_such)]
+    if held:
+        yield Heading(sentence("section", "described"))
+        yield from _some_of(tuple(dict.fromkeys(line(sheet, f) for f in held)), everything)
 
 
 def _hangs_on_one(finding: Finding, planned: Plan) -> bool:

@@ -268,12 +268,13 @@ class _Resolving:
             claims=made,
             groups=self.groups.finished(),
             parameters=tuple(self.groups.parameters.values()),
-            cases=found,
+            cases=tuple(c for c in found if c.role != "description"),
             policies=policies,
             unrestated=open_items,
             source_name=self.written.page.source.name,
             rivals=tuple(self.groups.rivals),
             parts=tuple(self.names.parts.values()),
+            described=tuple(c for c in found if c.role == "description"),
         )
 
 

@@ -10,6 +10,7 @@ from scopecheck.answers.questions.cases import Answer, class_status, reading_for
 from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.choices import choices
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
+from scopecheck.answers.questions.described import beside_description
 from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.kept_out import kept_out
@@ -120,6 +121,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("idle", idle),
             ("undefined", undefined),
             ("contested", contested),
+            ("beside the description", beside_description),
             ("choices left", choices),
         ):
             told = _by_way_of(instance, ask(prepared, instance))

@@ -10,7 +10,7 @@ import json
 from fractions import Fraction
 from typing import Any
 
-from scopecheck.answers.findings import ChartCell, Finding, Looked, Reread, WayOut
+from scopecheck.answers.findings import ChartCell, Finding, Held, Looked, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
@@ -58,6 +58,10 @@ def _report(report: Report) -> Data:
                 {"name": c.name, "role": c.role, "form": c.form, "place": c.place} for c in sheet.cases
             ],
         },
+        "description": [
+            {"name": c.name, "form": c.form, "place": c.place, "states": list(c.stated)}
+            for c in sheet.described
+        ],
         "exit_status": exit_status(answers),
         "findings": [
             _finding(sheet, finding, i in report.held_back) for i, finding in enumerate(report.order)
@@ -161,6 +165,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "partly": list(f.partly),
         "detail": f.detail,
         "rests_on": list(f.rests_on),
+        "beside_description": _held(sheet, f.held),
     }
 
 
@@ -270,6 +275,35 @@ def _definition(definition: Definition | None) -> Data | None:
         "reading": definition.reading,
         "breadth": dict(definition.breadth),
         **_place(definition.span),
+    }
+
+
+def _held(sheet: Sheet, held: Held | None) -> Data | None:
+    if held is None:
+        return None
+    d = sheet.declaration(held.name)
+    assert isinstance(d, NumberDecl)
+    return {
+        "name": held.name,
+        "claimed": _range(held.claimed, d.unit),
+        "stated_as_such": list(held.as_such),
+        "ends": [
+            {
+                "side": e.side,
+                **_number(e.end.value, d.unit),
+                "closed": e.end.closed,
+                "stated": list(e.stated),
+                "preferred": list(e.preferred),
+                "other_end": list(e.other_end),
+                "examples": list(e.examples),
+            }
+            for e in held.ends
+        ],
+        "open_sides": list(held.open_sides),
+        "within": list(held.within),
+        "takes_in": list(held.takes_in),
+        "cuts": list(held.cuts),
+        "spoken": held.spoken,
     }
 
 
