@@ -41,9 +41,9 @@ FLOORS: dict[str, str] = {
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks describe ways chart kept_out"
-        " described rereadings things looked frame grouping consequences pictures margins stated_ends items plan page"
-        " render.number_line render.columns render.text render.markdown render.json render probe_sheet"
-        " probe_picture probe probe_report occasions separating"
+        " described rereadings things looked frame grouping consequences pictures margins stated_ends items"
+        " plan page render.number_line render.columns render.text render.markdown render.json render"
+        " probe_sheet probe_picture probe probe_report occasions separating"
     ),
     "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe",
 }

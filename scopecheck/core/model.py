@@ -501,8 +501,9 @@ class Case:
     """A case: every article on which `facts` is true.
 
     `form` is "thing", or for a document and for the description "example" or "range". `stated` are the
-    declared names that the facts speak of; names in `silent` are not mentioned by the document, `unknown` have
-    one value nobody knows, and all other names are free. `targets` are claim numbers or limitation labels; empty: all independent claims.
+    declared names that the facts speak of; names in `silent` are not mentioned by the document, `unknown`
+    have one value nobody knows, and all other names are free. `targets` are claim numbers or limitation
+    labels; empty: all independent claims.
     """
 
     name: str

@@ -131,7 +131,7 @@ def _distance_text(own: Lying, d: NumberDecl) -> str:
     near = [e for e in ends for s in others if abs(e - s) == own.distance]
     if d.unit.kind.basis == "level" or not near or near[0] == 0:
         return text
-    return f"{text} ({about_text(own.distance / abs(near[0]) * 100)})"
+    return sentence("lies", "share", distance=text, share=about_text(own.distance / abs(near[0]) * 100))
 
 
 def shared_text(sheet: Sheet, facts: Formula, scope: Formula) -> str:

@@ -162,7 +162,9 @@ def relation_text(sheet: Sheet, finding: Finding) -> str:
     """How a document's range lies against the claim: `overlaps claim 1 (shared: gap 2 mm to 3 mm)`."""
     text = _if_known("relation", finding.detail, label=flat(finding.label))
     case = case_named(sheet, finding.case)
-    if case is None or departures(finding) or not finding.claim or limitation_labelled(sheet, finding.label):
+    if case is None or case.form != "range" or departures(finding) or not finding.claim:
+        return text
+    if limitation_labelled(sheet, finding.label):
         return text
     if len(chains(sheet, finding.claim)) > 1:
         return text

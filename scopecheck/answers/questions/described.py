@@ -63,12 +63,8 @@ def _held(prepared: Prepared, limitation: Limitation, name: str, claimed: Range)
         ends=tuple(_end_held(side, end, ranges, points) for side, end in ends.items() if end is not None),
         open_sides=tuple(side for side in SIDES if side not in ends and _always_ended(d, ranges, side)),
         within=_names(s for s in ranges if lies(claimed, s.range) in (*WHOLLY, "point inside")),
-        takes_in=_names(
-            s for s in ranges if s.preferred and lies(s.range, claimed) in ("within", "the same")
-        ),
-        cuts=_names(
-            s for s in ranges if s.preferred and lies(s.range, claimed) not in ("within", "the same")
-        ),
+        takes_in=_names(s for s in preferred if lies(s.range, claimed) in WHOLLY),
+        cuts=_names(s for s in preferred if lies(s.range, claimed) not in WHOLLY),
         spoken=bool(found),
     )
     return replace(at_limitation("beside the description", 6, limitation), quantifier="base", held=held)
