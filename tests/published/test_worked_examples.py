@@ -7,6 +7,7 @@ from typing import get_args
 from tests.published import (
     test_worked_claims,
     test_worked_dependencies,
+    test_worked_described,
     test_worked_known,
     test_worked_limits,
     test_worked_products,
@@ -16,6 +17,7 @@ from tests.published.worked import EXAMPLES, Tag
 MODULES = (
     test_worked_claims,
     test_worked_dependencies,
+    test_worked_described,
     test_worked_known,
     test_worked_limits,
     test_worked_products,

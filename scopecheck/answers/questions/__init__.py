@@ -189,7 +189,10 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     same = [f for f in findings if f.claim == finding.claim and _in_every_way_of(f, finding)]
     if any(f.question == "adds nothing" and f.quantifier != "some" for f in same):
         return True
-    return finding.question != "end not reached" and any(_tells_its_end(f, finding) for f in same)
+    if finding.question == "end not reached":
+        whole = [f for f in same if f.question == "idle" and f.label == finding.label]
+        return any(f.quantifier != "some" for f in whole)
+    return any(_tells_its_end(f, finding) for f in same)
 
 
 def _in_every_way_of(graver: Finding, finding: Finding) -> bool:
@@ -197,7 +200,7 @@ def _in_every_way_of(graver: Finding, finding: Finding) -> bool:
 
 
 def _tells_its_end(graver: Finding, finding: Finding) -> bool:
-    """Does the graver finding say of the same end, or of the only one, that nothing reaches it?"""
-    if graver.question != "end not reached" or graver.label != finding.label:
+    """Does the graver finding say of the same end that nothing reaches it?"""
+    if (graver.question, graver.label) != ("end not reached", finding.label):
         return False
-    return finding.question == "idle" or graver.detail.split("|")[0] == finding.detail.split("|")[-1]
+    return graver.detail.split("|")[0] == finding.detail.split("|")[-1]
