@@ -47,6 +47,10 @@ WorkOption = Annotated[
 ]
 WallOption = Annotated[int, typer.Option(min=1, metavar="SECONDS", help="Time for a whole sheet, at most.")]
 StrainedOption = Annotated[bool, typer.Option("--strained", help="Let strained readings take part.")]
+PhrasesOption = Annotated[
+    str, typer.Option("--phrases", metavar="FILE", help="A file of your own phrases, beside the known ones.")
+]
+OutputOption = Annotated[str, typer.Option(metavar="FILE", help="Write to FILE, which must not exist.")]
 AllOption = Annotated[bool, typer.Option("--all", help="Everything, not the first page only.")]
 
 
@@ -62,7 +66,7 @@ def check(
     strained: StrainedOption = False,
     work: WorkOption = DEFAULT_WORK,
     wall: WallOption = DEFAULT_WALL,
-    output: Annotated[str, typer.Option(metavar="FILE", help="Write to FILE, which must not exist.")] = "",
+    output: OutputOption = "",
 ) -> None:
     """Check claim sheets and report what is found.
 
@@ -76,8 +80,37 @@ def check(
         from scopecheck.solving.solver import Budget
 
         budget = Budget(work, wall)
-        options = Options(format.value, everything, contested, chart, strained, budget, output)
+        options = Options(format.value, everything, contested, strained, budget, output, chart)
         return check_sheets(sheets, options)
+
+    raise typer.Exit(guarded(run))
+
+
+@app.command(epilog=STATUS)
+def amend(
+    before: Annotated[str, typer.Argument(metavar="OLD", help="The sheet with the claims as they stood.")],
+    after: Annotated[str, typer.Argument(metavar="NEW", help="The sheet with the claims as amended.")],
+    format: FormatOption = Format.text,
+    everything: AllOption = False,
+    strained: StrainedOption = False,
+    work: WorkOption = DEFAULT_WORK,
+    wall: WallOption = DEFAULT_WALL,
+    output: OutputOption = "",
+) -> None:
+    """Show what an amendment gives up and gains.
+
+    Claim by claim: narrowed, widened, both or unchanged, on which readings, with a thing that shows it;
+    which listed things it shuts out or loses; and what it says that the sheet before does not.
+    """
+    from scopecheck.commands.output import guarded
+
+    def run() -> int:
+        from scopecheck.commands.amend import show_amendment
+        from scopecheck.commands.check import Options
+        from scopecheck.solving.solver import Budget
+
+        options = Options(format.value, everything, False, strained, Budget(work, wall), output)
+        return show_amendment(before, after, options)
 
     raise typer.Exit(guarded(run))
 
@@ -101,6 +134,7 @@ def probe(
     ] = None,
     profile: Annotated[str, typer.Option(metavar="NAME", help="US, US court or EPO.")] = "US",
     show: Annotated[str, typer.Option(metavar="NAME", help="Which of several quantities to picture.")] = "",
+    phrases: PhrasesOption = "",
     format: FormatOption = Format.text,
     everything: AllOption = False,
     strained: StrainedOption = False,
@@ -124,10 +158,54 @@ def probe(
         from scopecheck.solving.solver import Budget
 
         cases = tuple(inside or ()), tuple(outside or ()), tuple(given or ())
-        wish = Wish(limitation, tuple(declare or ()), meant, *cases, profile, show)
+        wish = Wish(limitation, tuple(declare or ()), meant, *cases, profile, show, phrases)
         return probe_limitation(
             wish, Options(format.value, everything, strained=strained, budget=Budget(work, wall))
         )
+
+    raise typer.Exit(guarded(run))
+
+
+@app.command(epilog=STATUS)
+def start(
+    file: Annotated[
+        str, typer.Argument(metavar="CLAIMS", help="A file with claims as plain text, or a sheet.")
+    ],
+    to: Annotated[str, typer.Option(metavar="FILE", help="Write to FILE, which must not exist.")] = "",
+) -> None:
+    """Begin a sheet from claims pasted as plain text.
+
+    Names, lines and marks are proposed beside the claims' own words, with what is assumed and what is asked.
+    For a sheet whose claims were edited: what is proposed for the words that no line restates.
+    """
+    from scopecheck.commands.output import guarded
+
+    def run() -> int:
+        from scopecheck.commands.start import start_sheet
+
+        return start_sheet(file, to)
+
+    raise typer.Exit(guarded(run))
+
+
+@app.command(epilog=STATUS)
+def words(
+    file: Annotated[
+        str, typer.Argument(metavar="FILE", help="A sheet, or a file with claims as plain text.")
+    ],
+    format: FormatOption = Format.text,
+) -> None:
+    """Tell what the words of claims show by themselves, with or without numbers.
+
+    'The' something that nothing brought in, words of degree, references, transitions, examples, acts of a
+    person. What a sheet answers once stays answered.
+    """
+    from scopecheck.commands.output import guarded
+
+    def run() -> int:
+        from scopecheck.commands.words import show_words
+
+        return show_words(file, format.value)
 
     raise typer.Exit(guarded(run))
 
@@ -137,6 +215,7 @@ def phrases(
     words: Annotated[
         list[str] | None, typer.Argument(metavar="WORDS", help="Words of a phrase, or its id.")
     ] = None,
+    file: PhrasesOption = "",
     format: FormatOption = Format.text,
 ) -> None:
     """List the known phrases, or explain some.
@@ -149,7 +228,7 @@ def phrases(
     def run() -> int:
         from scopecheck.commands.phrase_cards import show_phrases
 
-        return show_phrases(words or [], format.value)
+        return show_phrases(words or [], format.value, file)
 
     raise typer.Exit(guarded(run))
 

@@ -29,8 +29,10 @@ def from_toml(name: str) -> str:
 GENERATED: dict[str, Callable[[], str]] = {
     catalogue.INDEX: catalogue.index_text,
     tables.TABLES: tables.tables_text,
+    "trade_words.json": partial(from_toml, "trade_words.toml"),
     "units.json": partial(from_toml, "units.toml"),
     "wording.json": partial(from_toml, "wording.toml"),
+    "words.json": partial(from_toml, "words.toml"),
 }
 
 

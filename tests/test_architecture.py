@@ -24,28 +24,34 @@ FLOORS: dict[str, str] = {
     "foundations": "data_files regex record spans diagnostics drawing kinds units quantity",
     "language": (
         "layout number_words scan syntax tables parse pieces reading_lines statements_declare"
-        " statements_cases statements_words statements_claims statements"
+        " statements_cases statements_text statements_words statements_claims statements"
     ),
     "core": "model construction linear stated rewrite ranges plain reference",
     "resolve": (
-        "patterns entry definitions catalogue constants names parts exact_terms exact_formulas groups"
+        "patterns entry definitions catalogue constants names parts steps exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
-        " spelled everyday phrases claim_text dependencies form_rules account declared claims cases sheet"
+        " practice spelled everyday phrases claim_text dependencies form_rules account declared claims"
+        " step_cells cases sheet successors joined carried"
     ),
+    "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
         "witness minimise minimal refine findings questions.prepared definitions questions.clash"
         " questions.cases questions.ways questions.outside questions.inside questions.claims"
         " questions.idle questions.kept_out questions.charted questions.choices questions.described"
-        " questions.same_scope questions.readings questions consistency"
+        " questions.same_scope questions.readings questions consistency amendment amended_cases amended"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks describe ways chart kept_out"
-        " described rereadings things looked frame grouping consequences pictures margins stated_ends items"
-        " plan page render.number_line render.columns render.text render.markdown render.json render"
-        " probe_sheet probe_picture probe probe_report occasions separating"
+        "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways chart"
+        " kept_out described rereadings things looked frame grouping consequences pictures margins"
+        " stated_ends items plan page render.number_line render.columns render.text render.markdown render.json"
+        " render probe_sheet probe_picture probe probe_report occasions separating alike amended_ranges amendment"
+        " render.amendment_json words_page"
     ),
-    "commands": "output phrase_patterns phrase_search phrase_examples phrase_cards check probe",
+    "drafting": "pasted limits naming kinds_of draft texts propose remarks start anew",
+    "commands": (
+        "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
+    ),
 }
 TOP = ("cli", "__main__")
 
@@ -198,7 +204,7 @@ def command(*arguments: str) -> str:
     )
 
 
-@pytest.mark.parametrize("of", [(), ("check",), ("probe",), ("phrases",)])
+@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("probe",), ("phrases",)])
 def test_help_loads_no_heavy_library(of: tuple[str, ...]) -> None:
     assert loaded_after(command(*of, "--help"), "z3", "sympy", "lark", "rich") == set()
 

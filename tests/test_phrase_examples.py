@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import json
 import re
+import tomllib
 from fractions import Fraction
+from itertools import combinations
+from pathlib import Path
 
 import pytest
 from typer.testing import CliRunner
 
+import scopecheck
 from scopecheck.cli import app
 from scopecheck.commands.phrase_examples import told_apart
+from scopecheck.commands.phrase_search import entries_for, topics, words_of_all
 from scopecheck.core.construction import Construction, base_construction
 from scopecheck.core.model import Read
 from scopecheck.foundations.spans import Source
@@ -48,12 +53,6 @@ def constructions(example: Example) -> tuple[Construction, Construction]:
     return base, Construction(base.readings, tuple(values.items()))
 
 
-def stretches(example: Example) -> bool:
-    """Is what the reading is held against the same only as long as it is not stretched?"""
-    g = example.group
-    return any((p.group, p.reading) == (g.index, g.base) for p in example.sheet.parameters)
-
-
 def holds(example: Example) -> bool:
     """By the exact meaning: is the thing met on the one reading and not on the other?"""
     formula = example.sheet.claims[0].limitations[0].formula
@@ -68,16 +67,28 @@ def holds(example: Example) -> bool:
 
 
 @pytest.mark.parametrize("asked", BY_PLACE)
-def test_every_computed_reading_is_told_apart_by_a_thing_that_is_true(asked: Entry) -> None:
+def test_every_two_readings_are_told_apart_by_a_thing_that_is_true(asked: Entry) -> None:
+    """Every two that can be held against each other: those that stand together on some sheet."""
     shown = shown_apart(asked)
     wanted = {r.label for r in asked.readings if r.formula is not None}
-    told = {x for e in shown.examples for x in (e.reading, e.against)} | set(shown.apart)
     assert shown.alone == (len(wanted) < 2)
     assert not shown.untried
-    assert shown.alone or told == wanted
-    assert not [e for e in shown.examples if e.outcome == "undecided"]
-    assert all(stretches(e) for e in shown.examples if e.outcome == "alike")
-    assert all(holds(e) for e in shown.examples if e.outcome == "parts")
+    assert {(e.outcome, e.reading, e.against) for e in shown.examples if e.outcome != "parts"} == set()
+    assert all(holds(e) for e in shown.examples)
+    told = {frozenset((e.reading, e.against)) for e in shown.examples}
+    assert told >= together(asked)
+    assert shown.alone or {x for pair in told for x in pair} | set(shown.apart) == wanted
+
+
+def together(asked: Entry) -> set[frozenset[str]]:
+    """The pairs of readings that some sheet has both of."""
+    found: set[frozenset[str]] = set()
+    for occasion in occasions.occasions(asked):
+        sheet = occasions.read(occasion.text)
+        at = occasions.phrase_in(sheet, asked) if sheet else None
+        labels = [r.label for r in at[0].readings] if at else []
+        found |= {frozenset(pair) for pair in combinations(labels, 2)}
+    return found
 
 
 # ---- what a card says
@@ -88,17 +99,18 @@ def lines(title: str) -> list[str]:
 
 
 def test_an_end_tells_whether_ends_are_in() -> None:
-    assert 'x = 10 mm: met when read as "both ends in"; not met when read as "both ends out"' in lines(
-        "between (L) and (U)"
-    )
+    assert (
+        'x = 20 mm: met when read as "both ends in" or as "rounds to the low end" or as "rounds to the high '
+        'end"; not met when read as "top end out"'
+    ) in lines("between (L) and (U)")
 
 
 def test_a_free_number_is_told_by_its_break_point() -> None:
     assert (
-        'x = 9 mm: met when read as "context tolerance", once "about 10 mm" stretches by 10 % or more'
-        in lines("about (N)")
-    )
-    assert 'nothing parts "exactly" from "context tolerance", not stretched at all' in lines("about (N)")
+        'x = 9 mm: met when read as "context tolerance" (once "about 10 mm" stretches by 10 % or more) or as '
+        '"fixed share"; not met when read as "rounding only" or as "context tolerance" (not stretched at '
+        'all) or as "exactly"'
+    ) in lines("about (N)")
 
 
 def test_a_term_of_degree_shows_the_most_different_things_that_meet_it() -> None:
@@ -123,10 +135,12 @@ phrase "twinned at (L)"
 
 def test_readings_that_nothing_parts_are_said_to_be_alike(monkeypatch: pytest.MonkeyPatch) -> None:
     twins = own(TWINS)
-    monkeypatch.setattr(separating, "read", lambda text: occasions.read(f"{text}\n{TWINS}"))
-    one, other = shown_apart(twins).examples
-    assert (one.reading, one.against, one.outcome) == ("the same in other signs", "one way", "alike")
+    monkeypatch.setattr(separating, "read", lambda text, _: occasions.read(f"{text}\n{TWINS}"))
+    one, other, third = shown_apart(twins).examples
+    assert {one.reading, one.against} == {"the same in other signs", "one way"}
+    assert (one.outcome, one.thing) == ("alike", ())
     assert (other.reading, other.outcome, other.wider) == ("another way", "parts", False)
+    assert third.outcome == "parts"
 
 
 def test_a_phrase_that_no_sheet_reads_says_so() -> None:
@@ -138,6 +152,7 @@ def test_a_phrase_that_no_sheet_reads_says_so() -> None:
 def test_what_was_not_decided_is_said() -> None:
     shown = shown_apart(named("between (L) and (U)"), Budget(work=1, wall=0))
     assert {e.outcome for e in shown.examples} == {"undecided"}
+    assert len(shown.examples) == 10
     assert all(e.reason for e in shown.examples)
 
 
@@ -158,6 +173,7 @@ def run(*arguments: str) -> str:
 
 def test_a_card_as_text_has_the_part_on_examples_before_the_sources() -> None:
     card = run("between (L) and (U)")
+    assert card.count("both ends out") == 2
     assert card.index("Readings") < card.index("Where they part") < card.index("  source: ")
     assert '  "between 10 mm and 20 mm", said of x (length in mm)\n    - x = 10 mm: met' in card
 
@@ -175,11 +191,52 @@ def test_a_card_as_json_holds_things_and_break_points() -> None:
     assert first["thing"] == {"x": "9 mm"}
     assert first["met_on"] == "context tolerance"
     assert first["break_points"] == ['once "about 10 mm" stretches by 10 % or more']
-    alike = next(e for e in told["examples"] if e["outcome"] == "alike")
-    assert (alike["reading"], alike["thing"], alike["met_on"]) == ("exactly", None, None)
+    second = told["examples"][1]
+    assert (second["met_on"], second["not_met_on"]) == ("context tolerance", "rounding only")
     thin = json.loads(run("thin", "-f", "json"))["phrases"][0]["told_apart"]["most_different"]
     assert thin[0]["things"] == [{"x": "0 mm"}, {"x": "1000000 mm"}]
 
 
 def test_the_list_holds_no_examples() -> None:
     assert "told_apart" not in run("-f", "json")
+
+
+# ---- words of the trade
+
+
+def ids(*asked: str) -> set[str]:
+    return {e.id for e in entries_for(asked)}
+
+
+@pytest.mark.parametrize(
+    ("asked", "found"),
+    [
+        ("percent", {"D1", "D2", "D6", "D8"}),
+        ("Markush", {"G2"}),
+        ("Markush groups", {"G2"}),
+        ("threshold", {"A3", "A4", "A5", "A6", "B6"}),
+        ("rounding", {"C1", "C2", "C3", "C4"}),
+        ("dosage", {"B7", "J1"}),
+        ("open-ended", {"A3", "A4", "A5", "A6"}),
+        ("indefinite article", {"F1"}),
+    ],
+)
+def test_a_word_of_the_trade_finds_what_it_is_about(asked: str, found: set[str]) -> None:
+    assert ids(*asked.split()) == found
+
+
+def test_every_topic_names_phrases_that_exist_and_those_with_the_word_itself() -> None:
+    """But for those that settle something, which nobody looks for by such a word."""
+    known = {e.id for e in ENTRIES}
+    for topic, named in topics().items():
+        assert set(named) <= known, topic
+        assert ids(*topic.split()) == set(named), topic
+        assert topic == topic.lower()
+        having = {e.id for e in ENTRIES if e.group != "L" and topic in words_of_all([e])}
+        assert having <= set(named), topic
+
+
+def test_no_topic_stands_twice() -> None:
+    rows = tomllib.loads((Path(scopecheck.__file__).parent / "data" / "trade_words.toml").read_text("utf-8"))
+    every = [word for words in rows for word in words.split(", ")]
+    assert sorted(every) == sorted(set(every))

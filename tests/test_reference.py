@@ -2,7 +2,8 @@
 
 Sorts of blocks: `sheet` a whole sheet without a mistake; `lines FRAME` a piece that the frame makes a sheet;
 `error FRAME` a piece and what is told about it; `account` claims and what of their text no line takes up;
-`output` a command and what it prints; `sh` commands of the first page. A line of dots stands for any lines.
+`output` a command and what it prints; `sh` commands of the first page; `phrases FILE` a phrase file, which
+lies beside every sheet. A line of dots stands for any lines.
 """
 
 from __future__ import annotations
@@ -28,7 +29,9 @@ from scopecheck.foundations.quantity import kind_words
 from scopecheck.foundations.spans import Source
 from scopecheck.language.layout import HEADINGS
 from scopecheck.language.scan import CAPITALS, LATER_CAPITALS
+from scopecheck.report.alike import readings_alike
 from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.practice import loaded
 from scopecheck.resolve.sheet import read_sheet
 
 ROOT = Path(__file__).parent.parent
@@ -114,6 +117,15 @@ def read(text: str) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
     return read_sheet(Source("leaf.sheet", text))
 
 
+@pytest.fixture(autouse=True)
+def beside_the_sheets(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The phrase files of the page, where each sheet lies."""
+    monkeypatch.chdir(tmp_path)
+    for example in examples():
+        if example.sort == "phrases":
+            Path(example.frame).write_text(example.text, "utf-8")
+
+
 def agrees(expected: str, printed: str) -> bool:
     """Whether a text is as expected, line by line, where a line of dots stands for any lines."""
     pattern = ""
@@ -128,8 +140,10 @@ def agrees(expected: str, printed: str) -> bool:
 def test_every_block_is_of_a_known_sort() -> None:
     for example in examples():
         where = f"{example.page}, line {example.line}"
-        assert example.sort in ("sheet", "lines", "error", "account", "output", "sh"), where
+        kinds = ("sheet", "lines", "error", "account", "output", "sh", "phrases", "claims")
+        assert example.sort in kinds, where
         assert (example.sort in ("lines", "error")) == (example.frame in FRAMES), where
+        assert (example.sort == "phrases") == example.frame.endswith(".phrases"), where
         assert example.text.strip(), where
 
 
@@ -141,6 +155,14 @@ def test_example_is_read(example: Example) -> None:
     assert not made.unrestated, [item.words for item in made.unrestated]
     if example.frame == "facts":
         assert len(made.claims[0].limitations) == len(example.text.splitlines())
+
+
+@pytest.mark.parametrize("example", of("phrases"))
+def test_phrase_file_is_read(example: Example) -> None:
+    source = Source(example.frame, example.text)
+    assert loaded(source).entries
+    assert not loaded(source).wrong
+    assert not list(readings_alike((source,)))
 
 
 @pytest.mark.parametrize("example", of("error"))
@@ -170,6 +192,7 @@ def test_command_prints_what_is_shown(
 ) -> None:
     monkeypatch.chdir(tmp_path)
     Path("leaf.sheet").write_text(first_sheet(), "utf-8")
+    Path("claims.txt").write_text(next(e.text for e in examples() if e.sort == "claims"), "utf-8")
     command, _, expected = example.text.partition("\n")
     words = shlex.split(command.removeprefix("$ "))
     assert words[0] == "scopecheck"

@@ -25,10 +25,10 @@ from scopecheck.foundations.record import record
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.solver import Constraint, Search, Session, Undecided, all_of, any_of
 
-Wanted: TypeAlias = Literal["every", "none", "some", "missed"]
-"""Of the articles of a region: all are met, none is, there is one that is, or there is one that is not."""
-THERE_IS = ("some", "missed")
-"""What asks for one article: the solver looks for it under each construction offered."""
+Wanted: TypeAlias = Literal["every", "none", "some", "not every"]
+"""Of the articles of a region: all are met, none is, there is one that is, or one that is not."""
+ONE = ("some", "not every")
+"""What one article is enough for."""
 MOST_ROUNDS = 400
 MOST_STEPS = 12
 
@@ -155,7 +155,7 @@ class _Refinement:
         broken = False
         taken = self.session.taken(k, self.groups)
         for demand, verifier in zip(self.demands, self.verifiers, strict=True):
-            if demand.wanted in THERE_IS:
+            if demand.wanted in ONE:
                 if not verifier.holds(*taken):
                     groups = self.session.groups_in(demand.region, demand.formula)
                     self.proposer.require(~all_of(self.session.taken(k, groups)))
@@ -202,7 +202,7 @@ def _verifier(session: Session, demand: Demand, groups: tuple[int, ...]) -> Sear
     search = session.search(groups)
     search.require(session.met(demand.region))
     met = session.met(demand.formula)
-    search.require(~met if demand.wanted in ("every", "missed") else met)
+    search.require(~met if demand.wanted in ("every", "not every") else met)
     return search
 
 
@@ -229,7 +229,7 @@ def stretch_values(session: Session, p: FreeParameter, demands: Sequence[Demand]
     Else the presumed value, the ends, each value at which some region starts or ceases to be met in part or
     in whole while all else is free, and one value within each gap.
     """
-    touching = [d for d in demands if p.group in session.groups_in(d.formula) and d.wanted not in THERE_IS]
+    touching = [d for d in demands if p.group in session.groups_in(d.formula) and d.wanted not in ONE]
     end = _one_end(session, p, touching)
     if end is not None:
         return sorted({p.presumed, end})

@@ -18,12 +18,15 @@ from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import read_file
-from scopecheck.report.blocks import Block, Heading, Report
+from scopecheck.report.alike import readings_alike
+from scopecheck.report.blocks import Block, Heading, Paragraph, Report
 from scopecheck.report.page import build_report, exit_status
 from scopecheck.report.render import Format, render, wants_colour
-from scopecheck.report.wording import sentence
+from scopecheck.report.wording import counted, sentence
+from scopecheck.resolve.practice import FILE
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.solver import Budget, Undecided
+from scopecheck.text.of_sheet import shown_of_sheet
 
 WIDTH = 90
 """Columns of a text that does not go to a terminal."""
@@ -36,10 +39,10 @@ class Options:
     format: Format = "text"
     everything: bool = False
     contested: bool = False
-    chart: bool = False
     strained: bool = False
     budget: Budget = Budget()
     output: str = ""
+    chart: bool = False
 
 
 def check_sheets(paths: Iterable[str], options: Options) -> int:
@@ -54,25 +57,39 @@ def check_sheets(paths: Iterable[str], options: Options) -> int:
         source, diagnostics = read_file(path)
         draw_all(diagnostics)
         sheet, warnings = read_or_complain(source) if source is not None else (None, ())
-        if sheet is None:
+        if sheet is None or source is None:
             statuses.append(BAD_INPUT)
             continue
         report, status = checked(sheet, options, warnings)
         statuses.append(status)
         if report is not None:
+            report = with_words(report, source)
             drawn.append(shown(report, options.format, to_file=bool(options.output)))
     if drawn:
         put(_together(drawn, options.format, len(names)), options.output)
     return worst(statuses)
 
 
-def read_or_complain(source: Source) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
-    """The resolved sheet with its warnings; None once its errors, and the warnings among them, were drawn."""
-    sheet, diagnostics = read_sheet(source)
+def read_or_complain(
+    source: Source, phrases: tuple[Source, ...] = ()
+) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+    """The resolved sheet with its warnings; None once its errors, and the warnings among them, were drawn.
+
+    `phrases` are phrase files beside the one that the sheet names.
+    """
+    sheet, diagnostics = read_sheet(source, phrases)
+    if sheet is not None:
+        diagnostics += tuple(readings_alike(sheet.phrase_files))
     if sheet is None or any(d.severity == "error" for d in diagnostics):
         draw_all(diagnostics)
         return None, ()
     return sheet, tuple(diagnostics)
+
+
+def phrase_file(path: str) -> tuple[tuple[Source, ...], tuple[Diagnostic, ...]]:
+    """The phrase file named on the command line, if one is, or what is wrong with the file itself."""
+    source, wrong = read_file(path, FILE) if path else (None, ())
+    return ((source,) if source else ()), wrong
 
 
 def draw_all(diagnostics: Iterable[Diagnostic]) -> None:
@@ -117,6 +134,16 @@ def looked_over(prepared: Prepared) -> tuple[tuple[Diagnostic, ...], bool]:
         message = "not decided whether the sheet contradicts itself"
         spans = [claim.span for claim in prepared.sheet.claims[:1]]
         return tuple(Diagnostic("warning", span, message, f"{reason}.") for span in spans), False
+
+
+def with_words(report: Report, source: Source) -> Report:
+    """The report with a line on what the words alone show, where no answer settles it."""
+    shown, _, _ = shown_of_sheet(source)
+    if not shown.open:
+        return report
+    told = sentence("words", "in_check", facts=counted(len(shown.open), "fact"), source=source.name)
+    first = next((i for i, b in enumerate(report.blocks) if isinstance(b, Heading) and b.level == 2), 0)
+    return replace(report, blocks=(*report.blocks[:first], Paragraph(told), *report.blocks[first:]))
 
 
 def _with_contested(report: Report, full: Report) -> Report:

@@ -13,6 +13,7 @@ from scopecheck.commands.phrase_search import entries_for, in_order, nearest_wor
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import PROFILES, Entry, EntryReading
+from scopecheck.resolve.practice import loaded
 
 GROUPS = {
     "A": "Ends of ranges and one-sided limits",
@@ -28,23 +29,44 @@ GROUPS = {
     "K": "What is measured, where, when and how",
     "L": "Words that settle it",
 }
+OWN = "Own phrases"
 WIDTH = 96
 Format = Literal["text", "markdown", "json"]
 
 
-def show_phrases(words: Sequence[str], format: Format) -> int:
-    """The command `phrases`: the list, or cards for the words; returns the exit status."""
+def show_phrases(words: Sequence[str], format: Format, file: str = "") -> int:
+    """The command `phrases`: the list, or cards for the words; returns the exit status.
+
+    `file` is the path of a phrase file, '' for none.
+    """
+    own = _own_phrases(file) if file else ()
+    if own is None:
+        return BAD_INPUT
     if not words:
-        put(listing(in_order(), format))
+        put(listing(in_order(own), format))
         return 0
-    found = entries_for(words)
+    found = entries_for(words, own)
     if not found:
-        near = nearest_words(words)
+        near = nearest_words(words, own)
         help = f"the nearest words: {', '.join(near)}" if near else "scopecheck phrases shows the whole list"
         complain(f"error: no phrase has the words '{' '.join(words)}'\n  help: {help}")
         return BAD_INPUT
     put(cards(found, format))
     return 0
+
+
+def _own_phrases(file: str) -> tuple[Entry, ...] | None:
+    """The phrases of a phrase file; None once what is wrong with it was drawn."""
+    from scopecheck.commands.check import draw_all, phrase_file  # the solver is slow to load
+    from scopecheck.report.alike import readings_alike
+
+    sources, wrong = phrase_file(file)
+    for source in sources:
+        wrong += loaded(source).wrong or tuple(readings_alike((source,)))
+    draw_all(wrong)
+    if any(d.severity == "error" for d in wrong):
+        return None
+    return tuple(e for source in sources for e in loaded(source).entries)
 
 
 # ---- the list
@@ -56,19 +78,24 @@ def listing(found: Sequence[Entry], format: Format) -> str:
         return _dumped({"schema_version": 1, "phrases": [_data(e) for e in found]})
     lines: list[str] = []
     group = ""
-    column = max((len(e.id) for e in found), default=0)
+    column = max((len(_name(e)) for e in found), default=0)
     for e in found:
-        if e.id[:1] != group:
-            group = e.id[:1]
-            title = f"{group}  {GROUPS.get(group, '')}".strip()
+        if (e.file or e.id[:1]) != group:
+            group = e.file or e.id[:1]
+            title = f"{OWN} ({e.file})" if e.file else f"{group}  {GROUPS.get(group, '')}".strip()
             lines += ["", f"## {title}" if format == "markdown" else title, ""]
         count = f"{len(e.readings)} reading{'s' if len(e.readings) != 1 else ''}"
         count += f", only for {', '.join(e.only_for)}" if e.only_for and _has_twin(e) else ""
         if format == "markdown":
-            lines.append(f"- {e.id}: `{e.title}` ({count})")
+            lines.append(f"- {_name(e)}: `{e.title}` ({count})")
         else:
-            lines.append(f"  {e.id.ljust(column)}  {e.title}  ({count})")
+            lines.append(f"  {_name(e).ljust(column)}  {e.title}  ({count})")
     return "\n".join(lines[1:]) + "\n"
+
+
+def _name(entry: Entry) -> str:
+    """The id of a phrase; one of the practice's own may have none."""
+    return entry.id or "own"
 
 
 def _has_twin(entry: Entry) -> bool:
@@ -89,14 +116,20 @@ def cards(found: Sequence[Entry], format: Format) -> str:
             data = [{**_data(e), "told_apart": examples.data} for e, examples in told]
             return _dumped({"schema_version": 1, "phrases": data})
         case "text" | "markdown":
-            return "\n".join(_card(e, examples.parts, format == "markdown") for e, examples in told)
+            return "\n".join(_card(e, x.parts, x.instead_of, format == "markdown") for e, x in told)
         case _:
             assert_never(format)
 
 
-def _card(entry: Entry, examples: Sequence[tuple[str, Sequence[str]]], markdown: bool) -> str:
-    title = f"{entry.id}  {entry.title}"
-    lines = [f"## {entry.id}: `{entry.title}`", ""] if markdown else [title, "=" * len(title)]
+def _card(
+    entry: Entry, examples: Sequence[tuple[str, Sequence[str]]], instead_of: str, markdown: bool
+) -> str:
+    title = f"{_name(entry)}  {entry.title}"
+    lines = [f"## {_name(entry)}: `{entry.title}`", ""] if markdown else [title, "=" * len(title)]
+    if entry.file:
+        lines += _line("own phrase", f"{entry.file}, line {entry.span.line}", markdown)
+    if instead_of:
+        lines += _line("takes the place of", instead_of, markdown)
     for wording in (p.text for p in entry.patterns if p.text != entry.title):
         lines += _line("wording", f"`{wording}`" if markdown else wording, markdown)
     if entry.subjects:
@@ -215,6 +248,8 @@ def _standing(entry: Entry, label: str, profile: str) -> str:
 def _data(entry: Entry) -> dict[str, Any]:
     return {
         "id": entry.id,
+        "file": entry.file,
+        "line": entry.span.line if entry.file else None,
         "group": entry.group,
         "wordings": [p.text for p in entry.patterns],
         "where": entry.where.text if entry.where is not None else "",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from scopecheck.core.model import Sheet
@@ -20,19 +20,21 @@ class Told:
 
     parts: tuple[tuple[str, tuple[str, ...]], ...]
     data: dict[str, Any]
+    instead_of: str
+    """The phrase of the catalogue whose place an own one takes; '' for none."""
 
 
 def told_apart(entry: Entry) -> Told:
     """Where the readings of a phrase part, for a card. Works with the solver: it takes a moment."""
     shown = shown_apart(entry)
-    parts: dict[str, list[str]] = {}
-    for example in shown.examples:
-        parts.setdefault(_where(example), []).append(_line(example))
-    for extremes in shown.extremes:
-        parts.setdefault(_where(extremes), []).append(_extremes_line(extremes))
-    general = list(_general(shown))
-    lines = tuple((where, tuple(found)) for where, found in parts.items())
-    return Told((*lines, ("", tuple(general))) if general else lines, _data(shown))
+    by_place: dict[str, list[Example | Extremes]] = {}
+    every: tuple[Example | Extremes, ...] = (*shown.examples, *shown.extremes)
+    for found in every:
+        by_place.setdefault(_where(found), []).append(found)
+    lines = tuple((where, tuple(_lines(at))) for where, at in by_place.items())
+    general = tuple(_general(shown))
+    instead_of = next((e.group.own.instead_of for e in shown.examples if e.group.own), "")
+    return Told((*lines, ("", general)) if general else lines, _data(shown), instead_of)
 
 
 def _where(at: Example | Extremes) -> str:
@@ -42,21 +44,38 @@ def _where(at: Example | Extremes) -> str:
     return f'"{at.occasion.words}", said of {things}'
 
 
-def _line(example: Example) -> str:
+def _lines(found: Iterable[Example | Extremes]) -> Iterator[str]:
+    """A line for each thing with all the readings that it parts, and one for each pair that nothing parts."""
+    by_thing: dict[str, tuple[dict[str, None], dict[str, None]]] = {}
+    others: list[str] = []
+    for at in found:
+        if isinstance(at, Extremes):
+            others.append(_extremes_line(at))
+        elif at.outcome != "parts":
+            others.append(_not_parted(at))
+        else:
+            met, missed = by_thing.setdefault(_settings(at.sheet, at.thing), ({}, {}))
+            itself = at.reading == at.against
+            met_on, missed_on = (met, missed) if at.wider else (missed, met)
+            met_on[_told(at, at.reading, True)] = None
+            if not itself:
+                missed_on[_told(at, at.against, False)] = None
+    for thing, sides in by_thing.items():
+        words = ("met when read as ", "not met when read as ")
+        told = [f"{word}{' or as '.join(side)}" for word, side in zip(words, sides, strict=True) if side]
+        yield f"{thing}: {'; '.join(told)}"
+    yield from others
+
+
+def _not_parted(example: Example) -> str:
     itself = example.reading == example.against
     reading, against = _told(example, example.reading, True), _told(example, example.against, itself)
     if example.outcome == "undecided":
         what = f"what changes when {reading} stretches" if itself else f"where {reading} and {against} part"
         return f"not decided {what} ({example.reason})"
-    if example.outcome == "alike":
-        if itself:
-            return f"what is met stays the same however far {reading} stretches"
-        return f"nothing parts {reading} from {against}"
-    thing = _settings(example.sheet, example.thing)
     if itself:
-        return f"{thing}: {'' if example.wider else 'not '}met when read as {reading}"
-    met, missed = (reading, against) if example.wider else (against, reading)
-    return f"{thing}: met when read as {met}; not met when read as {missed}"
+        return f"what is met stays the same however far {reading} stretches"
+    return f"nothing parts {reading} from {against}"
 
 
 def _told(example: Example, label: str, stretched: bool) -> str:
@@ -66,7 +85,8 @@ def _told(example: Example, label: str, stretched: bool) -> str:
     read = next(i for i, r in enumerate(g.readings) if r.label == label)
     itself = example.reading == example.against
     own = [p for p in example.sheet.parameters if (p.group, p.reading) == (g.index, read) and not itself]
-    return ", ".join([f'"{label}"', *(points or [presumed_stretch(p) for p in own])])
+    stretch = "; ".join(points or [presumed_stretch(p) for p in own])
+    return f'"{label}" ({stretch})' if stretch else f'"{label}"'
 
 
 def _breaks(example: Example) -> list[str]:

@@ -1,11 +1,13 @@
-"""Which phrases are asked for: by words, by id, or with letters in place of what a phrase takes."""
+"""Which phrases are asked for: by words, by id, by topic, or with letters in place of what a phrase takes."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from functools import cache
 
 from scopecheck.commands.phrase_patterns import spelled_with_letters
+from scopecheck.foundations.data_files import data_file
 from scopecheck.foundations.diagnostics import nearest
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry
@@ -14,46 +16,64 @@ from scopecheck.resolve.patterns import Literals, Pattern
 _JOINERS = frozenset(("a", "an", "the", "and", "or", "of", "to", "is", "are"))
 
 
-def entries_for(words: Sequence[str]) -> tuple[Entry, ...]:
+def entries_for(words: Sequence[str], own: tuple[Entry, ...] = ()) -> tuple[Entry, ...]:
     """The entries one of whose wordings has all the words; numbers and anything with a digit are passed over.
 
-    An entry's id finds it too, and so does a wording with letters in place of what it takes. Empty if none
-    has them all.
+    An entry's id finds it too, and so do a wording with letters in place of what it takes, and a word of the
+    trade for what it is about. Empty if none has them all. `own` are phrases of a phrase file, which are
+    looked through first.
     """
-    if spelled := spelled_with_letters(in_order(), " ".join(words)):
+    known = in_order(own)
+    if spelled := spelled_with_letters(known, " ".join(words)):
         return spelled
     asked = [word for text in words for word in re.findall(r"[^\s,;:]+", text.lower())]
-    by_id = tuple(e for e in in_order() if e.id.lower() in asked)
+    by_id = tuple(e for e in known if e.id.lower() in asked)
     if by_id:
         return by_id
+    topic = _topic(" ".join(asked))
+    if topic:
+        return tuple(e for e in known if e.id in topic)
     kept = [word for word in asked if not any(c.isdigit() for c in word)]
-    wanted = [word for word in kept if word in known_words() and word not in _JOINERS]
+    every = words_of_all(known)
+    wanted = [word for word in kept if word in every and word not in _JOINERS]
     # Units and nouns of a claim stand in no wording; a lone unknown word is no question about a phrase.
     if not wanted:
         return ()
-    found = tuple(e for e in in_order() if any(words_of.issuperset(wanted) for words_of in _wordings(e)))
+    found = tuple(e for e in known if any(words_of.issuperset(wanted) for words_of in _wordings(e)))
     exact = tuple(e for e in found if any(_is_covered(p, wanted) for p in e.patterns))
     return exact or found
 
 
-def in_order() -> tuple[Entry, ...]:
-    """The catalogue by id: A1, A2, ... K3, and as written within an id."""
+@cache
+def topics() -> dict[str, tuple[str, ...]]:
+    """Words of the trade that stand in no phrase, and the ids of the phrases that they are about."""
+    told: dict[str, str] = data_file("trade_words.json")
+    return {word: tuple(ids.split()) for words, ids in told.items() for word in words.split(", ")}
+
+
+def _topic(asked: str) -> tuple[str, ...]:
+    return topics().get(asked) or topics().get(asked.removesuffix("s"), ())
+
+
+def in_order(own: tuple[Entry, ...] = ()) -> tuple[Entry, ...]:
+    """Own phrases as written, then the catalogue by id: A1, A2, ... K3, and as written within an id."""
 
     def place(entry: Entry) -> tuple[str, int]:
         return entry.id[:1], int("0" + "".join(c for c in entry.id if c.isdigit()))
 
-    return tuple(sorted(entries(), key=place))
+    return (*own, *sorted(entries(), key=place))
 
 
-def nearest_words(words: Iterable[str]) -> tuple[str, ...]:
-    """Words of the catalogue most like those asked for."""
+def nearest_words(words: Iterable[str], own: tuple[Entry, ...] = ()) -> tuple[str, ...]:
+    """Words of phrases most like those asked for."""
+    known = words_of_all(in_order(own)) | topics().keys()
     asked = [word for text in words for word in text.lower().split()]
-    return tuple(dict.fromkeys(near for word in asked for near in nearest(word, known_words())))[:4]
+    return tuple(dict.fromkeys(near for word in asked for near in nearest(word, known)))[:4]
 
 
-def known_words() -> frozenset[str]:
+def words_of_all(known: Iterable[Entry]) -> frozenset[str]:
     """Every word of every wording, in lower case."""
-    return frozenset(word for e in entries() for words in _wordings(e) for word in words)
+    return frozenset(word for e in known for words in _wordings(e) for word in words)
 
 
 def _wordings(entry: Entry) -> Iterator[frozenset[str]]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.answers.questions import ask_prepared, prepare
-from scopecheck.commands.check import Options, draw_all, looked_over, read_or_complain, shown
+from scopecheck.commands.check import Options, draw_all, looked_over, phrase_file, read_or_complain, shown
 from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, complain, put
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.report.page import exit_status
@@ -19,7 +19,9 @@ def probe_limitation(wish: Wish, options: Options) -> int:
     except Trouble as error:
         draw_all([error.diagnostic])
         return BAD_INPUT
-    sheet, warnings = read_or_complain(source)
+    phrases, wrong = phrase_file(wish.phrases)
+    draw_all(wrong)
+    sheet, warnings = read_or_complain(source, phrases) if not wrong else (None, ())
     if sheet is None:
         return BAD_INPUT
     if wish.show and wish.show not in {d.name for d in sheet.declarations}:

@@ -14,7 +14,7 @@ from typing import Literal, TypeAlias
 
 from scopecheck.foundations.quantity import Kind, Unit
 from scopecheck.foundations.record import field, record
-from scopecheck.foundations.spans import Span
+from scopecheck.foundations.spans import Source, Span
 
 OTHERS = "something else"
 """The member of every open choice or set that stands for whatever is not listed."""
@@ -341,6 +341,44 @@ class Part:
         return Compare(">=", Measured(self.count), Const(Fraction(index)))
 
 
+DONE, NOT_DONE = "done", "not done"
+"""The members of the choice that says of a step that may be left out whether it was done."""
+
+
+@record
+class Step:
+    """A step in time, by the declared numbers that say when it starts and how long it takes.
+
+    An event takes no time: its `duration` is ''. `done` is the declared choice that says whether the step was
+    done; '': it always is. Of each of `fields` there are four declared numbers: at the start, at the end, the
+    lowest and the highest in between. All numbers of a step that was not done are there and mean nothing.
+    """
+
+    name: str
+    start: str
+    duration: str
+    done: str
+    fields: tuple[str, ...]
+    span: Span = field(compare=False)
+
+    def moments(self, own: str) -> dict[str, str]:
+        """The declared numbers of a field by moment: start, end, lowest, highest; of an event only start."""
+        if not self.duration:
+            return {"start": f"{own} at {self.name}"}
+        return {
+            "start": f"{own} at the start of {self.name}",
+            "end": f"{own} at the end of {self.name}",
+            "lowest": f"lowest {own} of {self.name}",
+            "highest": f"highest {own} of {self.name}",
+        }
+
+    @property
+    def numbers(self) -> tuple[str, ...]:
+        """Every declared number that means something only where the step was done."""
+        timed = (self.start, self.duration) if self.duration else (self.start,)
+        return (*timed, *(name for own in self.fields for name in self.moments(own).values()))
+
+
 # ---- readings
 
 
@@ -393,6 +431,21 @@ class Group:
     not_tried: tuple[tuple[str, str], ...] = ()
     noun: bool = False
     definition: Definition | None = None
+    own: OwnPhrase | None = None
+
+
+@record
+class OwnPhrase:
+    """Where a phrase that is not one of the catalogue stands.
+
+    `file` is '' for the sheet itself; `instead_of` names the phrase of the catalogue whose place it takes
+    here, '' for none.
+    """
+
+    title: str
+    file: str
+    line: int
+    instead_of: str
 
 
 @record
@@ -562,6 +615,8 @@ class Sheet:
     source_name: str
     rivals: tuple[Rivals, ...] = ()
     parts: tuple[Part, ...] = ()
+    phrase_files: tuple[Source, ...] = ()
+    steps: tuple[Step, ...] = ()
     described: tuple[Case, ...] = ()
     """What the sheet's own description states: ranges and examples. They are no cases of the claims."""
 
@@ -569,14 +624,19 @@ class Sheet:
         return next(d for d in self.declarations if d.name == name)
 
     def absent(self, article: Article) -> frozenset[str]:
-        """The declared names that mean nothing in this article: the fields of parts that are not there."""
-        return frozenset(
+        """The declared names that mean nothing in this article: the fields of parts that are not there, and
+        the numbers of steps that were not done. What the article says nothing of counts as there.
+        """
+        fields = (
             part.slot(i, own)
             for part in self.parts
+            if part.count in article
             for i in range(1, part.most + 1)
             for own in part.fields
             if _is_fewer(article[part.count], i)
         )
+        left_out = (n for s in self.steps if article.get(s.done) == NOT_DONE for n in s.numbers)
+        return frozenset((*fields, *left_out))
 
     def claim(self, number: int) -> Claim:
         return next(c for c in self.claims if c.number == number)

@@ -1,10 +1,11 @@
-"""Rewriting formulas: one group settled by one of its readings."""
+"""Rewriting formulas: one group settled by one of its readings, or all groups given other numbers."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
 from types import MappingProxyType
+from typing import Any as AnyNode
 from typing import assert_never
 
 from scopecheck.core.construction import groups_in
@@ -38,6 +39,7 @@ from scopecheck.core.model import (
     Rounded,
     Term,
     Truth,
+    Written,
 )
 
 
@@ -108,3 +110,32 @@ def read_as(  # noqa: C901 - one case for each kind of node
                 assert_never(f)
 
     return whole(formula)
+
+
+def regrouped(
+    formula: Formula, groups: Mapping[int, tuple[int, tuple[int, ...]]], keys: Mapping[str, str]
+) -> Formula:
+    """The formula for other group numbers: each group's new number with the readings that it keeps, in order.
+
+    Parameters get the keys that `keys` gives them. Readings that are not kept take their meanings with them.
+    """
+    again: Formula = _regrouped(formula, groups, keys)
+    return again
+
+
+def _regrouped(
+    item: AnyNode, groups: Mapping[int, tuple[int, tuple[int, ...]]], keys: Mapping[str, str]
+) -> AnyNode:
+    match item:
+        case Read(group, options) | ReadTerm(group, options):
+            number, kept = groups[group]
+            return type(item)(number, tuple(_regrouped(options[r], groups, keys) for r in kept))
+        case Parameter(key):
+            return Parameter(keys[key])
+        case tuple():
+            return tuple(_regrouped(part, groups, keys) for part in item)
+        case _ if hasattr(item, "__match_args__") and not isinstance(item, Written):
+            parts = [_regrouped(getattr(item, name), groups, keys) for name in item.__match_args__]
+            return type(item)(*parts)
+        case _:
+            return item

@@ -29,8 +29,9 @@ _PLAIN = {
 }
 
 HEADINGS = (
-    "title", "profile", "filed", "confidential", "unit", "given", "inside", "must stay out", "document",
-    "class", "description", "policy", "define", "read", "apart", "phrase", "term",
+    "title", "profile", "filed", "confidential", "phrases", "unit", "given", "inside", "must stay out",
+    "document", "class", "description", "policy", "define", "read", "apart", "phrase", "term", "answered",
+    "alike", "inherent",
 )  # fmt: skip
 
 _CLAIM = regex(r"(\d{1,4})\s*[.)](?=\s|$)")
@@ -45,6 +46,7 @@ _PLAUSIBLE = {
         "profile": r"(?:\s+|\s*:\s*)(?:US|EPO)\b",
         "filed": r"(?:\s+|\s*:\s*)(?:yes|no)\b",
         "confidential": r'\s*:?\s*"',
+        "phrases": r"(?:  |\t|\s*:|\s.*\.phrases$)",
         "unit": r'(?:\s+|\s*:\s*)\S+\s*(?:"|$)',
         "given": r"\b.*[<>=]",
         "inside": _WIDE,
@@ -58,6 +60,9 @@ _PLAUSIBLE = {
         "apart": r'\s*:?\s*"',
         "phrase": r'\s*:?\s*"',
         "term": r'\s*:?\s*"',
+        "answered": r'\s*:?\s*"',
+        "alike": r"(?:  |\t|\s*:)",
+        "inherent": r"(?:  |\t|\s*:)",
     }.items()
 }
 CASES = ("inside", "must stay out", "document", "class", "description")

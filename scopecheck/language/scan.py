@@ -11,10 +11,11 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
-from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import Unit, explain_unit, find_unit, nearest_units
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Page
 
 Own: TypeAlias = Mapping[str, Unit]
@@ -22,9 +23,10 @@ Sort: TypeAlias = Literal["number", "word", "capital", "sign", "mark", "quoted",
 
 CAPITALS = frozenset(
     "AND OR NOT IF THEN OTHERWISE MOD IS WHOLE IN LEAST GREATEST ABS SUM ROUND TO HALF AWAY UP EVEN COUNT ONE"
-    " EVERY SOME NO MEAN MEDIAN EQUAL DIFFERENT RISING FALLING PLACE DECADE TRUE FALSE".split()
+    " EVERY SOME NO MEAN MEDIAN EQUAL DIFFERENT RISING FALLING PLACE DECADE TRUE FALSE"
+    " START END DURATION DONE ORDER NEXT".split()
 )
-LATER_CAPITALS = frozenset("START END RECITED WITHOUT DIGITS VALUE".split())
+LATER_CAPITALS = frozenset("RECITED WITHOUT DIGITS VALUE".split())
 
 MOST_DIGITS = 60
 MOST_EXPONENT = 60
@@ -390,6 +392,8 @@ class _Scanner:
         word = match.group()
         if word in CAPITALS or (word in _NO_UNIT and not glued):
             return
+        if word.lower() in CALENDAR:
+            raise no_fixed_length(self.page.span(self.at, match.end()))
         why = explain_unit(word, self.own) or ""
         near = nearest_units(word, self.own)
         raise trouble(
@@ -408,6 +412,18 @@ _OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")
 _MORE_WORDS = regex(r"(?: [%\w]+){1,3}")
 _CLOSING = {"(": ")", "{": "}", "[": "]"}
 _OPENING = {")": "(", "}": "{", "]": "["}
+
+
+CALENDAR = frozenset("month months year years".split())
+
+
+def no_fixed_length(span: Span) -> Trouble:
+    """The error for a period of the calendar beside quantities that have one length."""
+    return trouble(
+        span, f"'{span.text}' has no fixed length, so it is no quantity here",
+        "A month has 28 to 31 days and a year 365 or 366; none can be added to days or compared with days.",
+        "write it in days, such as 30 day; beside words of a claim: two blanks, exactly, facts in days",
+    )  # fmt: skip
 
 
 def _named(c: str) -> str:

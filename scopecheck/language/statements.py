@@ -22,14 +22,24 @@ from scopecheck.language.pieces import Desk, after_word, one_line, without_note
 from scopecheck.language.statements_cases import cases_statement
 from scopecheck.language.statements_claims import claim_statement
 from scopecheck.language.statements_declare import NOT_UNDERSTOOD, TAKE_OUT, declaration
+from scopecheck.language.statements_text import answered, nouns
 from scopecheck.language.statements_words import apart, define, phrase, policy, read, term
-from scopecheck.language.syntax import GivenStatement, PartKind, Setting, Sheet, Statement, UnitStatement
+from scopecheck.language.syntax import (
+    GivenStatement,
+    PartKind,
+    PhraseStatement,
+    Setting,
+    Sheet,
+    Statement,
+    StepKind,
+    UnitStatement,
+)
 
 LARGEST_FILE = 4_000_000
 
 
-def read_file(path: str | Path) -> tuple[Source | None, tuple[Diagnostic, ...]]:
-    """The text of a sheet's file, or what is wrong with the file: missing, a directory, not text, empty."""
+def read_file(path: str | Path, what: str = "sheet") -> tuple[Source | None, tuple[Diagnostic, ...]]:
+    """The text of a file, or what is wrong with it: missing, a directory, too large, not text."""
     name = str(path)
     nothing = Source(name, "")
 
@@ -38,19 +48,19 @@ def read_file(path: str | Path) -> tuple[Source | None, tuple[Diagnostic, ...]]:
 
     try:
         if Path(path).stat().st_size > LARGEST_FILE:
-            return wrong("the file is too large", f"A sheet has at most {LARGEST_FILE} bytes.")
+            return wrong("the file is too large", f"A {what} has at most {LARGEST_FILE} bytes.")
         data = Path(path).read_bytes()
     except FileNotFoundError:
         return wrong("there is no such file", "", _near_file(Path(path)))
     except IsADirectoryError:
-        return wrong("this is a directory, not a sheet", "", "name the file of the sheet")
+        return wrong(f"this is a directory, not a {what}", "", f"name the file of the {what}")
     except (OSError, ValueError) as error:
         return wrong("the file cannot be read", getattr(error, "strerror", None) or "")
     try:
         text = _decoded(data)
     except UnicodeDecodeError:
         return wrong(
-            "the file is not text", "A sheet is plain text in UTF-8.", "save it as plain text, UTF-8"
+            "the file is not text", f"A {what} is plain text in UTF-8.", "save it as plain text, UTF-8"
         )
     if "\0" in text:
         return wrong("the file is not text", "It holds zero bytes.", "save it as plain text, UTF-8")
@@ -96,6 +106,26 @@ def parse_sheet(source: Source) -> tuple[Sheet, tuple[Diagnostic, ...]]:
         frozenset(desk.failed),
     )
     return sheet, tuple(sorted(desk.diagnostics, key=lambda d: d.span.start))
+
+
+def parse_phrases(source: Source) -> tuple[tuple[PhraseStatement, ...], tuple[Diagnostic, ...]]:
+    """The phrases of a phrase file as written, with every diagnostic of spelling found on the way."""
+    desk = Desk(Page(source))
+    found, layout_diagnostics = blocks(desk.page)
+    desk.diagnostics += layout_diagnostics
+    for block in found:
+        if block.heading != "phrase":
+            span = desk.span(block.head.start, block.head.end)
+            message = "a phrase file holds phrases and nothing else"
+            help = 'write phrase "..." with its lines indented below it, or put this line into the sheet'
+            desk.diagnostics.append(Diagnostic("error", span, message, "", help))
+    if not found and not desk.diagnostics:
+        span = desk.span(0, len(source.text))
+        help = 'write phrase "..." with its lines indented below it'
+        desk.diagnostics.append(Diagnostic("error", span, "the phrase file is empty", "", help))
+    made = [_read(desk, block) for block in found if block.heading == "phrase"]
+    phrases = tuple(s for s in made if isinstance(s, PhraseStatement))
+    return phrases, tuple(sorted(desk.diagnostics, key=lambda d: d.span.start))
 
 
 def _read(desk: Desk, block: Block) -> Statement | None:
@@ -192,13 +222,13 @@ def _declaration(desk: Desk, block: Block) -> Statement:
             full = next(h for h in HEADINGS if h.split()[0] == near[0])
             raise trouble(d.span, d.message, d.cause, f"did you mean the heading '{full}'?") from None
         raise
-    if not isinstance(made.kind, PartKind):
+    if not isinstance(made.kind, PartKind | StepKind):
         _no_body(desk, block)
     return made
 
 
 _READERS: dict[str, Callable[[Desk, Block], Statement]] = {
-    **dict.fromkeys(("title", "profile", "filed", "confidential"), _setting),
+    **dict.fromkeys(("title", "profile", "filed", "confidential", "phrases"), _setting),
     "unit": _unit,
     "given": _given,
     "declaration": _declaration,
@@ -210,4 +240,7 @@ _READERS: dict[str, Callable[[Desk, Block], Statement]] = {
     "apart": apart,
     "phrase": phrase,
     "term": term,
+    "answered": answered,
+    "alike": nouns,
+    "inherent": nouns,
 }

@@ -34,7 +34,7 @@ _NUMBERS = r"(\d+[a-z]*(?:\s*(?:,\s*and|,|and|or)\s*\d+[a-z]*)*)"
 _TARGETS = regex(rf"\bfor(?:\s+(?:claims?|limitations?))?\s+{_NUMBERS}")
 _BRACKETED = regex(rf"\(\s*(?:for\s+)?(?:claims?|limitations?)\s+{_NUMBERS}\s*\)")
 _FOR = regex(r"for\s+(?:claims?\s+)?\d")
-_SYMBOL = regex(r"[<>=≤≥≠]|\bIN\b|\bIS\b|\bNOT\b")
+_SYMBOL = regex(r"[<>=≤≥≠]|\bIN\b|\bIS\b|\bNOT\b|\b(?:DONE|ORDER|NEXT)\(")
 
 
 def cases_statement(desk: Desk, block: Block) -> CasesStatement:

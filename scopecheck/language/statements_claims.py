@@ -18,7 +18,7 @@ _MARK = regex(r"(not restated|dependent)\s*:")
 _MEANT = regex(r"(?:\s{2,}|\t)meant\s+")
 _LIKE_MEANT = regex(r"\s(means?|meaning|meant|intended)\s+(?=\S)")
 _EXACTLY = regex(r"(?:\s{2,}|\t)exactly\s+")
-_SYMBOLS = regex(r"[<>=≤≥≠]|\bIS\b|\bIN\b")
+_SYMBOLS = regex(r"[<>=≤≥≠]|\bIS\b|\bIN\b|\b(?:DONE|ORDER|NEXT)\(")
 
 
 @holder
@@ -34,16 +34,8 @@ def claim_statement(desk: Desk, block: Block) -> ClaimStatement:
     """The claim's number, the places of its text, and its margin lines. Bad lines are reported one by one."""
     text = desk.text
     head = block.head
-    numbered = claim_number(text[head.start : head.end])
-    assert numbered
-    number, offset = numbered
-    pieces = [desk.span(*trimmed(text, head.start + offset, head.end))]
-    bars: list[Line] = []
-    for line in block.body:
-        if text.startswith("|", line.start):
-            bars.append(line)
-        else:
-            pieces.append(desk.span(line.start, line.end))
+    number, pieces = claim_pieces(desk, block)
+    bars = [line for line in block.body if text.startswith("|", line.start)]
     if not any(piece.start < piece.end for piece in pieces):
         raise trouble(desk.span(head.start, head.end), f"claim {number} has no text")
     lines: list[Restatement | Mark] = []
@@ -52,7 +44,18 @@ def claim_statement(desk: Desk, block: Block) -> ClaimStatement:
             lines.append(_line(desk, entry))
         except Trouble as error:
             desk.diagnostics.append(error.diagnostic)
-    return ClaimStatement(number, tuple(pieces), tuple(lines), desk.span(head.start, head.end))
+    return ClaimStatement(number, pieces, tuple(lines), desk.span(head.start, head.end))
+
+
+def claim_pieces(desk: Desk, block: Block) -> tuple[int, tuple[Span, ...]]:
+    """The claim's number and the places of its text, line by line."""
+    text, head = desk.text, block.head
+    numbered = claim_number(text[head.start : head.end])
+    assert numbered
+    number, offset = numbered
+    first = desk.span(*trimmed(text, head.start + offset, head.end))
+    rest = [desk.span(x.start, x.end) for x in block.body if not text.startswith("|", x.start)]
+    return number, (first, *rest)
 
 
 def _entries(desk: Desk, bars: list[Line]) -> list[_Entry]:

@@ -18,7 +18,15 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Block
 from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
-from scopecheck.language.syntax import Declare, ListKind, NameNode, NumberKind, NumberNode, PartKind
+from scopecheck.language.syntax import (
+    Declare,
+    ListKind,
+    NameNode,
+    NumberKind,
+    NumberNode,
+    PartKind,
+    StepKind,
+)
 
 NOT_UNDERSTOOD = "this line is not understood"
 MOST_PARTS = 60
@@ -30,17 +38,19 @@ _BOUND = regex(r"(<=|>=|<|>|≤|≥|=)\s*")
 
 
 def declaration(desk: Desk, block: Block) -> Declare:
-    """Names and what they stand for; below a part, what each of its kind has."""
+    """Names and what they stand for; below a part or a step, what is measured of it."""
     made = _declared(desk, block)
-    if not isinstance(made.kind, PartKind):
+    if not isinstance(made.kind, PartKind | StepKind):
         return made
     fields = tuple(_declared(desk, Block("declaration", line, (), None)) for line in block.body)
     for field in fields:
-        if isinstance(field.kind, PartKind):
+        if isinstance(field.kind, PartKind | StepKind):
+            what = "a part" if isinstance(made.kind, PartKind) else "a step"
+            one = "a part" if isinstance(field.kind, PartKind) else "a step"
             raise trouble(
-                field.span, "a part below a part",
-                "What stands below a part is what each of its kind has.",
-                "declare the part at the left margin",
+                field.span, f"{one} below {what}",
+                f"What stands below {what} is what is measured of it.",
+                f"declare {one.replace('a ', 'the ')} at the left margin",
             )  # fmt: skip
     return replace(made, fields=fields)
 
@@ -69,7 +79,7 @@ def _looks_like_kind(text: str) -> bool:
     if re.match(r"(count|number|whole number|parts?)\s*([,<>=≤≥]|$)", text) or _LIST.match(text):
         return True
     if match := _IN_UNIT.match(text):
-        return match["word"] is None or kind_word(match["word"]) is not None
+        return match["word"] is None or match["word"] in _TIMED or kind_word(match["word"]) is not None
     return kind_word(text.partition(",")[0].strip()) is not None
 
 
@@ -123,7 +133,32 @@ def _part(desk: Desk, said: list[str], span: Span) -> PartKind:
     return PartKind(least, most, " ".join(plural[1].split()) if plural else "", span)
 
 
-def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind | PartKind:
+_TIMED = ("step", "event")
+_LEFT_OUT = "may be left out"
+
+
+def _step(desk: Desk, match: re.Match[str], end: int, rest: list[tuple[int, int]], span: Span) -> StepKind:
+    """`step in min`, `event in h, may be left out`."""
+    unit = _unit(desk, match.start("unit"), end, "duration")
+    minutes = find_unit("min")
+    assert minutes
+    if unit.kind != minutes.kind:
+        raise trouble(
+            desk.span(match.start("unit"), end), f"{unit.symbol} is no unit of time",
+            f"A step or an event has a place in time; {unit.symbol} measures a {unit.kind.name}.",
+            f"write {match['word']} in s, in min, in h, in day or in week",
+        )  # fmt: skip
+    for a, b in rest:
+        if " ".join(desk.text[a:b].split()) != _LEFT_OUT:
+            raise trouble(
+                desk.span(a, max(b, a + 1)), f"'{desk.text[a:b].strip()}' is not understood of a step",
+                "After the unit may stand: may be left out. How long a step takes is a fact of its own.",
+                f"write {match['word']} in {unit.symbol}, {_LEFT_OUT}; or given DURATION(...) < 60 min",
+            )  # fmt: skip
+    return StepKind(unit, match["word"] == "event", bool(rest), span)
+
+
+def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind | PartKind | StepKind:
     text = desk.text
     start, end = trimmed(text, start, end)
     if match := _LIST.match(text, start, end):
@@ -139,6 +174,9 @@ def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind | PartKind:
     span = desk.span(start, end)
     if first in ("part", "parts"):
         return _part(desk, [text[a:b] for a, b in rest], span)
+    timed = _IN_UNIT.fullmatch(text, first_start, first_end)
+    if timed and timed["word"] in _TIMED:
+        return _step(desk, timed, first_end, rest, span)
     bounds = tuple(_bound(desk, a, b, first) for a, b in rest)
     if first in ("count", "whole number"):
         return NumberKind("count", None, True, bounds, span)

@@ -215,7 +215,7 @@ class ReadingText:
 
 @node
 class Setting:
-    """title, profile, filed, confidential."""
+    """title, profile, filed, confidential, and the file of the practice's own phrases."""
 
     key: str
     value: str
@@ -261,9 +261,19 @@ class PartKind:
 
 
 @node
+class StepKind:
+    """A step in time, or with `moment` an event that takes none; with `optional` it may be left out."""
+
+    unit: Unit
+    moment: bool
+    optional: bool
+    span: Span
+
+
+@node
 class Declare:
     names: tuple[NameNode, ...]
-    kind: NumberKind | ListKind | PartKind
+    kind: NumberKind | ListKind | PartKind | StepKind
     note: str
     span: Span
     fields: tuple[Declare, ...] = ()
@@ -413,6 +423,26 @@ class ApartStatement:
     span: Span
 
 
+@node
+class AnsweredStatement:
+    """What the user says of words that were flagged: in one claim, or (None) wherever they stand."""
+
+    words: str
+    claim: int | None
+    answer: str
+    reason: str
+    span: Span
+
+
+@node
+class NounsStatement:
+    """Nouns that name one thing (`alike`), or that a thing has without its being said (`inherent`)."""
+
+    heading: Literal["alike", "inherent"]
+    nouns: tuple[str, ...]
+    span: Span
+
+
 Statement: TypeAlias = (
     Setting
     | UnitStatement
@@ -426,6 +456,8 @@ Statement: TypeAlias = (
     | PolicyStatement
     | ReadStatement
     | ApartStatement
+    | AnsweredStatement
+    | NounsStatement
 )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import assert_never
 
@@ -20,6 +20,7 @@ from scopecheck.core.model import (
     Value,
 )
 from scopecheck.report.amounts import quantity_text
+from scopecheck.report.step_text import Told, step_text, told_together
 from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
 from scopecheck.solving.evaluate import evaluate
 
@@ -56,7 +57,13 @@ def settings_text(sheet: Sheet, article: Article, names: Iterable[str]) -> str:
     """`holes 25, diameter 3 mm`, in the order of the sheet."""
     wanted = set(names)
     ordered = [d.name for d in sheet.declarations if d.name in wanted and d.name in article]
-    return ", ".join(setting_text(sheet, name, article[name]) for name in ordered)
+    return ", ".join(told_text(sheet, told, article) for told in told_together(sheet, ordered))
+
+
+def told_text(sheet: Sheet, told: Told, values: Mapping[str, Value]) -> str:
+    """`soaking from 10 min to 25 min` of a step, `diameter 3 mm` of anything else."""
+    step, names = told
+    return step_text(sheet, step, names, values) if step else setting_text(sheet, names[0], values[names[0]])
 
 
 def bounds_text(d: NumberDecl) -> str:

@@ -12,6 +12,7 @@ from scopecheck.core.model import (
     Declaration,
     Group,
     NumberDecl,
+    OwnPhrase,
     SetDecl,
     Settled,
     Sheet,
@@ -111,6 +112,7 @@ def ground(
     """What the answers rest on, what was left out, in full or counted, and how to read it."""
     yield Heading(sentence("section", "basis"), 3)
     basis = (*basis_lines(sheet, strained), *_other_category_lines(sheet), *definition_lines(sheet))
+    basis += tuple(own_phrase_lines(sheet))
     yield Listing((*basis, *settled_briefly(sheet, answers, everything)))
     if everything:
         for section, lines in (
@@ -231,6 +233,22 @@ def definition_lines(sheet: Sheet) -> Iterator[str]:
             continue
         key = "defined_governs" if group.base == definition.reading else "defined_beside"
         yield sentence("basis", key, words=words, breadth=breadth_text(definition), source=source)
+
+
+def own_phrase_lines(sheet: Sheet) -> Iterator[str]:
+    """The phrases used of the practice's file, and any that take the place of one of the catalogue."""
+    by_phrase: dict[OwnPhrase, list[str]] = {}
+    for group in sheet.groups:
+        if group.own and (group.own.file or group.own.instead_of):
+            by_phrase.setdefault(group.own, []).append(group_words(group))
+    for own, words in by_phrase.items():
+        where = "own_in_file" if own.file else "own_in_sheet"
+        yield sentence(
+            "basis", "own_phrase",
+            words=listed(dict.fromkeys(words)), title=quoted(own.title),
+            place=sentence("basis", where, file=flat(own.file), line=own.line),
+            instead=own.instead_of and sentence("basis", "own_instead", built_in=quoted(own.instead_of)),
+        )  # fmt: skip
 
 
 def _defined_words(groups: Iterable[Group]) -> str:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from scopecheck.answers.findings import Finding
-from scopecheck.core.construction import base_construction, nodes
-from scopecheck.core.model import All, Divide, Limitation, Sheet
+from scopecheck.core.construction import base_construction, names_in, nodes
+from scopecheck.core.model import NOT_DONE, All, Divide, Limitation, Sheet
 from scopecheck.report.blocks import Item
 from scopecheck.report.chart import shared_text
 from scopecheck.report.describe import (
@@ -184,6 +184,12 @@ def _change(sheet: Sheet, finding: Finding, form: str) -> str:
 def _expression(sheet: Sheet, finding: Finding) -> str:
     """`: rim is 0 there`, the divisor that leaves a limitation without a value."""
     limitation = limitation_labelled(sheet, finding.label)
+    if (
+        finding.question == "undefined"
+        and limitation
+        and (step := _step_left_out(sheet, finding, limitation))
+    ):
+        return sentence("end", "expression_step", step=flat(step))
     if finding.question != "undefined" or not finding.detail:
         return ""
     text = finding.detail
@@ -193,6 +199,14 @@ def _expression(sheet: Sheet, finding: Finding) -> str:
         zero = (d.text for d in divisions if evaluate_term(d.right, finding.witness.article, k) == 0)
         text = next(zero, text)
     return sentence("end", "expression", text=flat(text))
+
+
+def _step_left_out(sheet: Sheet, finding: Finding, limitation: Limitation) -> str:
+    """The step that the limitation speaks of and that was not done; '' if there is none."""
+    article = finding.witness.article if finding.witness else {}
+    spoken = names_in(limitation.formula)
+    left_out = (s for s in sheet.steps if article.get(s.done) == NOT_DONE)
+    return next((s.name for s in left_out if spoken & set(s.numbers)), "")
 
 
 def _if_known(table: str, key: str, **values: object) -> str:

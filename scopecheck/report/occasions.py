@@ -9,9 +9,11 @@ from collections.abc import Iterator, Mapping
 from scopecheck.core.model import Formula, Group, Read, Sheet
 from scopecheck.foundations.record import record
 from scopecheck.foundations.spans import Source
+from scopecheck.language.parse import parse_facts
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.patterns import Pattern, Slot
+from scopecheck.resolve.readings import numbers_of
 from scopecheck.resolve.sheet import read_sheet
 
 NAMES = ("bore", "width", "depth", "rise", "slack", "reach")
@@ -99,7 +101,7 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
         return tuple(k for i, k in enumerate(proposed) if k not in proposed[:i]) or GENERAL
     lists = any(s.kind == "list" for p in entry.patterns for s in p.slots)
     listed = ("sets", "choices")
-    found = GENERAL if entry.own else SPECIAL.get(entry.id, GENERAL)
+    found = (*_kinds_of_units(entry), *GENERAL) if entry.own else SPECIAL.get(entry.id, GENERAL)
     wanted = set(entry.only_for)
     return tuple(
         k
@@ -107,6 +109,15 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
         if (k in (SETS, CHOICES)) == (lists or bool(wanted & set(listed)))
         and (not wanted or not k.only_for or wanted & set(k.only_for.split()))
     )
+
+
+def _kinds_of_units(own: Entry) -> Iterator[Kind]:
+    """Quantities in the units that the formulas of an own phrase are written with."""
+    formulas = [raw for r in own.readings for raw in (r.formula, *r.written.only_when) if raw]
+    nodes = (parse_facts(raw.page, raw.start, raw.end, {}) for raw in formulas)
+    units = (n.number.unit for node in nodes for n in numbers_of(node))
+    for symbol in dict.fromkeys(unit.symbol for unit in units if unit and unit.symbol != "%"):
+        yield Kind((f"in {symbol}",), symbol)
 
 
 def _proposers(settled: Entry) -> list[Entry]:
@@ -148,8 +159,15 @@ def occasions(entry: Entry, pattern: Pattern | None = None) -> Iterator[Occasion
     pattern = pattern or entry.patterns[0]
     for kind in kinds_of(entry):
         for numbers in kind.numbers:
+            numbers = _with_own_letters(pattern, numbers) if entry.own else numbers
             if occasion := _occasion(entry, pattern, kind, numbers):
                 yield occasion
+
+
+def _with_own_letters(pattern: Pattern, numbers: Mapping[str, str]) -> Mapping[str, str]:
+    """The numbers, and one for each letter that stands in no phrase of the catalogue."""
+    letters = [s.name for s in pattern.slots if s.name not in numbers]
+    return {**{name: str(10 * n) for n, name in enumerate(letters, 1)}, **numbers}
 
 
 def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, str]) -> Occasion | None:
@@ -199,9 +217,12 @@ def first_occasion(entry: Entry, pattern: Pattern) -> Occasion:
     return next(read_as, found[0])
 
 
-def read(text: str) -> Sheet | None:
-    """The sheet, or None where the phrase is not for things of this kind."""
-    return read_sheet(Source("test", text))[0]
+def read(text: str, entry: Entry | None = None) -> Sheet | None:
+    """The sheet, or None where the phrase is not for things of this kind.
+
+    `entry`: a phrase that may come from a phrase file, which is then read beside the catalogue.
+    """
+    return read_sheet(Source("test", text), (entry.span.source,) if entry and entry.file else ())[0]
 
 
 def phrase_in(sheet: Sheet, entry: Entry) -> tuple[Group, tuple[Formula, ...]] | None:

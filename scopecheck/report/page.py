@@ -56,7 +56,7 @@ def build_report(
     planned = plan(sheet, answers.findings, everything)
     ranked = [*planned.items, *planned.strained]
     shown = ranked if everything else _first_page(ranked)
-    blocks: list[Block] = [*head(sheet), *_warnings(diagnostics), *(Picture(data) for data in pictures)]
+    blocks: list[Block] = [*head(sheet), *warned(diagnostics), *(Picture(data) for data in pictures)]
     on_page = {id(cluster) for cluster in shown}
     usual = sum(id(cluster) in on_page for cluster in planned.items)
     held_back = [cluster for cluster in ranked if id(cluster) not in on_page]
@@ -71,7 +71,8 @@ def build_report(
     return Report(tuple(blocks), sheet, answers, planned.order, held, tuple(diagnostics))
 
 
-def _warnings(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
+def warned(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
+    """The warnings about a sheet, each with its place."""
     if diagnostics:
         yield Heading(sentence("section", "warnings"))
         for diagnostic in diagnostics:

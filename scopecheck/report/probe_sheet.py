@@ -19,7 +19,10 @@ _SIGNS = regex(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b")
 
 @record
 class Wish:
-    """What is to be looked at: the limitation, what it speaks of, and what is known to be in or out."""
+    """What is to be looked at: the limitation, what it speaks of, and what is known to be in or out.
+
+    `phrases` is the path of a phrase file, '' for none.
+    """
 
     limitation: str
     declare: tuple[str, ...] = ()
@@ -29,6 +32,7 @@ class Wish:
     given: tuple[str, ...] = ()
     profile: str = "US"
     show: str = ""
+    phrases: str = ""
 
 
 def sheet_source(wish: Wish) -> Source:

@@ -24,11 +24,14 @@ def standing_text(group: Group, reading: int) -> str:
     presumed = sum(r.standing == "presumed" for r in group.readings)
     standing = group.readings[reading].standing
     if standing == "presumed" and presumed > 1:
-        return sentence("reading", "no_presumption")
-    told = sentence("standing", standing)
-    if group.definition and group.definition.reading == reading and group.definition.breadth:
-        breadth = breadth_text(group.definition)
-        return sentence("standing", "by_definition", standing=told, breadth=breadth)
+        told = sentence("reading", "no_presumption")
+    else:
+        told = sentence("standing", standing)
+        if group.definition and group.definition.reading == reading and group.definition.breadth:
+            breadth = breadth_text(group.definition)
+            return sentence("standing", "by_definition", standing=told, breadth=breadth)
+    if group.own and group.own.file:
+        return sentence("standing", "of_practice", standing=told, file=flat(group.own.file))
     return told
 
 

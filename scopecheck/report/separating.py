@@ -1,4 +1,4 @@
-"""What shows the readings of a phrase apart: for each a thing on which it and the first one disagree.
+"""What shows the readings of a phrase apart: for each two of them a thing on which they disagree.
 
 Nothing of this is stored: the phrase is put on a small sheet, things are looked for, and each is judged by
 the exact meaning of both readings before it is told.
@@ -6,24 +6,30 @@ the exact meaning of both readings before it is told.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
+from itertools import combinations, combinations_with_replacement
 from typing import Literal, TypeAlias
 
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Obligation, verify
-from scopecheck.core.model import Formula, Group, Measured, NumberDecl, Sheet, Value
-from scopecheck.foundations.record import record
+from scopecheck.core.construction import base_construction
+from scopecheck.core.model import Formula, Group, Measured, NumberDecl, Read, Sheet, Value
+from scopecheck.foundations.record import record, replace
 from scopecheck.report.occasions import NAMES, Occasion, occasions, phrase_in, read
 from scopecheck.report.probe import Parting, readings_part
 from scopecheck.resolve.entry import Entry
 from scopecheck.solving.ends import infimum, supremum
+from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Budget, Search, Session, Undecided
 
 Thing: TypeAlias = tuple[tuple[str, Value], ...]
+Pair: TypeAlias = tuple[str, str]
+"""Two readings, the earlier first; twice the same for one that stretches."""
 Outcome: TypeAlias = Literal["parts", "alike", "undecided"]
 BUDGET = Budget(work=2_000_000, wall=20)
 MOST_SHEETS = 6
-"""Sheets on which a reading is tried before it is told that nothing parts it from the first."""
+"""Sheets on which two readings are tried before it is told that nothing parts them."""
 VERY_FAR = 10**6
 """How many units off a thing is shown where what is met has no end."""
 _GRADES = ("listed", "plain", "near", "edge")
@@ -66,9 +72,10 @@ class Extremes:
 
 @record
 class Shown:
-    """All examples of one phrase, in the order of its readings; `alone` where it has one reading only.
+    """All examples of one phrase, by pairs of its readings in order; `alone` where it has one reading only.
 
-    `apart` are readings of things for which no other reading is there to be compared.
+    `apart` are readings of things for which no other reading is there to be compared; `untried` those that
+    fit none of the sheets.
     """
 
     examples: tuple[Example, ...]
@@ -79,50 +86,111 @@ class Shown:
 
 
 def shown_apart(entry: Entry, budget: Budget = BUDGET) -> Shown:
-    """An example for each computed reading; readings that fit none of the sheets tried are named."""
-    wanted = tuple(r.label for r in entry.readings if r.formula is not None)
-    best: dict[str, Example] = {}
-    tried = dict.fromkeys(wanted, 0)
+    """An example for each two computed readings that some sheet has, and for each that stretches."""
+    wanted = [r.label for r in entry.readings if r.formula is not None]
+    best: dict[Pair, Example] = {}
+    tried: Counter[Pair] = Counter()
+    met: set[str] = set()
     extremes: tuple[Extremes, ...] = ()
-    most = MOST_SHEETS if len(wanted) > 1 else 1
     for occasion in occasions(entry):
-        left = frozenset(x for x in wanted if tried[x] < most and not _is_told(x, best))
-        if not left:
+        if (len(wanted) < 2 and met) or (len(met) == len(wanted) and not _still_open(wanted, best, tried)):
             break
-        sheet = read(occasion.text)
+        sheet = read(occasion.text, entry)
         at = phrase_in(sheet, entry) if sheet else None
-        if sheet is None or at is None or left.isdisjoint(r.label for r in at[0].readings):
+        if sheet is None or at is None:
             continue
-        for reading in at[0].readings:
-            tried[reading.label] += 1
-        for example in _on_sheet(occasion, sheet, at[0], left, budget):
-            known = best.get(example.reading)
-            if known is None or (known.outcome != "parts" and example.outcome == "parts"):
-                best[example.reading] = example
+        labels = [r.label for r in at[0].readings]
+        met |= set(labels)
+        pairs = [p for p in _pairs_here(sheet, at[0]) if _is_open(p, best, tried)]
+        tried.update(pairs)
+        for example in _on_sheet(occasion, sheet, at[0], pairs, budget):
+            pair = (example.against, example.reading)
+            key = pair if pair in pairs else pair[::-1]
+            if key not in best or example.outcome == "parts":
+                best[key] = example
         extremes = extremes or tuple(_extremes(occasion, sheet, at[0], budget))
-    told = tuple(best[label] for label in wanted if label in best)
-    untried = tuple(label for label in wanted if not tried[label])
+    told = tuple(best[p] for p in combinations_with_replacement(wanted, 2) if p in best)
+    compared = {label for e in told for label in (e.reading, e.against)}
     alone = len(wanted) < 2
-    apart = () if alone else tuple(x for x in wanted if tried[x] and x not in best and not _is_told(x, best))
-    return Shown(told, extremes, alone, apart, untried)
+    apart = () if alone else tuple(x for x in wanted if x in met and x not in compared)
+    return Shown(told, extremes, alone, apart, tuple(x for x in wanted if x not in met))
 
 
-def _is_told(label: str, best: Mapping[str, Example]) -> bool:
-    """Has the reading an example, or is it one that others are held against?"""
-    own = best.get(label)
-    return own.outcome == "parts" if own else any(e.against == label for e in best.values())
+def _is_open(pair: Pair, best: Mapping[Pair, Example], tried: Mapping[Pair, int]) -> bool:
+    own = best.get(pair)
+    return tried[pair] < MOST_SHEETS and (own is None or own.outcome != "parts")
+
+
+def _still_open(wanted: Iterable[str], best: Mapping[Pair, Example], tried: Mapping[Pair, int]) -> bool:
+    return any(_is_open(pair, best, tried) for pair in combinations(wanted, 2))
+
+
+def _pairs_here(sheet: Sheet, group: Group) -> list[Pair]:
+    """Each two readings of a sheet, the earlier first, and each that stretches with itself."""
+    stretched = {group.readings[p.reading].label for p in sheet.parameters if p.group == group.index}
+    pairs = combinations_with_replacement([r.label for r in group.readings], 2)
+    return [(a, b) for a, b in pairs if a != b or a in stretched]
 
 
 def _on_sheet(
-    occasion: Occasion, sheet: Sheet, group: Group, left: Iterable[str], budget: Budget
+    occasion: Occasion, sheet: Sheet, group: Group, pairs: Iterable[Pair], budget: Budget
 ) -> Iterator[Example]:
-    """An example for each of the readings left that is no first reading here, or that stretches."""
-    places = {(group.index, i): r.label for i, r in enumerate(group.readings) if r.label in left}
-    partings: dict[str, list[Parting]] = {}
-    for parting in readings_part(sheet, True, budget, places, thing_first=True):
-        partings.setdefault(places[parting.group, parting.reading], []).append(parting)
-    for label, found in partings.items():
-        yield _example(occasion, sheet, group, label, found)
+    """An example for each of the pairs; a thing that was found for one may part others too."""
+    things: dict[Thing, None] = {}
+    stretching: dict[str, Example] = {}
+    for first, other in pairs:
+        known = next((e for t in things if (e := _parted_by(occasion, sheet, group, first, other, t))), None)
+        for label, against in ((first, other), (other, first)):
+            if known is None and label in stretching:
+                known = _parted_by_stretching(stretching[label], against)
+        example = known or _looked_for(occasion, sheet, group, first, other, budget)
+        if example.outcome != "parts" and first != other:
+            # What stretches parts from the other only beyond what is presumed.
+            turned = _looked_for(occasion, sheet, group, other, first, budget)
+            example = turned if turned.outcome == "parts" else example
+        if example.outcome == "parts":
+            things.setdefault(example.thing)
+            if first == other:
+                stretching[first] = example
+        yield example
+
+
+def _parted_by(
+    occasion: Occasion, sheet: Sheet, group: Group, against: str, label: str, thing: Thing
+) -> Example | None:
+    """The thing as an example of two readings, none of them stretched; None if it does not part them."""
+    own, other = (_is_met(sheet, group, x, thing) for x in (label, against))
+    if own == other:
+        return None
+    return Example(occasion, sheet, group, label, against, "parts", own, thing)
+
+
+def _parted_by_stretching(itself: Example, against: str) -> Example | None:
+    """The thing that a reading lets in once it stretches, if the other reading does not let it in."""
+    if not itself.wider or _is_met(itself.sheet, itself.group, against, itself.thing):
+        return None
+    return replace(itself, against=against)
+
+
+def _is_met(sheet: Sheet, group: Group, label: str, thing: Thing) -> bool:
+    """By the exact meaning, what is left open being as presumed."""
+    formula = sheet.claims[0].limitations[0].formula
+    assert isinstance(formula, Read)
+    option = formula.options[[r.label for r in group.readings].index(label)]
+    return evaluate(option, dict(thing), base_construction(sheet)) is True
+
+
+def _looked_for(
+    occasion: Occasion, sheet: Sheet, group: Group, against: str, label: str, budget: Budget
+) -> Example:
+    """An example with a thing looked for now."""
+    labels = [r.label for r in group.readings]
+    group = replace(group, base=labels.index(against))
+    groups = tuple(group if g.index == group.index else g for g in sheet.groups)
+    sheet = replace(sheet, groups=groups)
+    place = (group.index, labels.index(label))
+    partings = readings_part(sheet, True, budget, {place}, thing_first=True)
+    return _example(occasion, sheet, group, label, partings)
 
 
 def _example(

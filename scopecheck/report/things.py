@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in
-from scopecheck.core.model import Article, Limitation, Sheet, Value
+from scopecheck.core.model import Article, Limitation, Sheet, Step, Value
 from scopecheck.core.reference import stated_values
 from scopecheck.report.describe import (
     case_named,
@@ -15,9 +15,10 @@ from scopecheck.report.describe import (
     concerned,
     limitation_labelled,
     lineage,
-    setting_text,
+    told_text,
     value_text,
 )
+from scopecheck.report.step_text import told_together, when_text, whole_steps
 from scopecheck.report.wording import flat, listed, quoted, sentence
 from scopecheck.solving.evaluate import evaluate
 
@@ -109,6 +110,7 @@ def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) ->
     picked = [n for n in names if n in stated and (n in finding.departs or n not in usual)]
     # What fails alone decides that a thing is not met; all that a claim asks decides that it is.
     told = stated & spoken if finding.failing and stated & spoken else stated & (set(finding.shown) or stated)
+    told = whole_steps(sheet, told, stated)
     text = name
     if picked:
         departures = _departures(sheet, article, picked, usual)
@@ -165,20 +167,33 @@ def _values_text(sheet: Sheet, finding: Finding, name: str, names: Sequence[str]
 
 def _settings(sheet: Sheet, article: Article, names: Sequence[str]) -> str:
     """`holes 25, diameter 3 mm`, in the order given; of many, the first."""
-    told = ", ".join(setting_text(sheet, n, article[n]) for n in names[:MOST_VALUES])
-    if len(names) <= MOST_VALUES:
+    together = told_together(sheet, names)
+    told = ", ".join(told_text(sheet, one, article) for one in together[:MOST_VALUES])
+    if len(together) <= MOST_VALUES:
         return told
-    return sentence("thing", "and_more", values=told, count=len(names) - MOST_VALUES)
+    return sentence("thing", "and_more", values=told, count=len(together) - MOST_VALUES)
 
 
 def _departures(sheet: Sheet, article: Article, names: Iterable[str], usual: Mapping[str, Value]) -> str:
     parts = []
-    for name in names:
-        text = setting_text(sheet, name, article[name])
-        if name in usual and usual[name] != article[name]:
-            text = sentence("thing", "instead", value=text, usual=value_text(sheet, name, usual[name]))
-        parts.append(text)
+    for step, told in told_together(sheet, names):
+        text = told_text(sheet, (step, told), article)
+        was = _was_text(sheet, step, told, article, usual)
+        parts.append(sentence("thing", "instead", value=text, usual=was) if was else text)
     return listed(parts)
+
+
+def _was_text(
+    sheet: Sheet, step: Step | None, names: tuple[str, ...], article: Article, usual: Mapping[str, Value]
+) -> str:
+    """What the reference has there, if it says so and it is something else; else ''."""
+    if step is None:
+        (name,) = names
+        changed = name in usual and usual[name] != article[name]
+        return value_text(sheet, name, usual[name]) if changed else ""
+    timed = tuple(n for n in (step.done, step.start, step.duration) if n in usual)
+    changed = any(usual[n] != article[n] for n in names if n in usual)
+    return when_text(sheet, step, timed, usual) if changed else ""
 
 
 def given_text(sheet: Sheet, names: Iterable[str], spoken: frozenset[str] | set[str]) -> str:

@@ -99,7 +99,7 @@ def unrestated(
         at = [i for i in range(start, end) if i not in text.taken]
         if not at or any(i in skipped for i in range(start, end)):
             continue
-        digits = "".join(t.text for t in tokens[start : start + _digits_width(tokens, start)])
+        digits = "".join(t.text for t in tokens[start : start + digits_width(tokens, start)])
         if sort == "number" and digits in left:
             left.remove(digits)
             continue
@@ -135,10 +135,10 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
     tokens = text.tokens
     word = tokens[at].text
     if word[0].isdigit():
-        if _reference_sign(tokens, at):
+        if reference_sign(tokens, at):
             return 1, None
-        width = _digits_width(tokens, at)
-        return width + _unit_width(text, at + width - 1, own), "number"
+        width = digits_width(tokens, at)
+        return width + unit_width(text, at + width - 1, own), "number"
     if word in NUMBER_WORDS and NUMBER_WORDS[word] > 1:
         return 1, "number"
     for words in _END_WORDS_BY_FIRST.get(word, ()):
@@ -148,7 +148,7 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
         return 1, "end word" if word != "to" or _after_number(tokens, at) else None
     if word in _HEDGES:
         return 1, "hedge"
-    if word in _CONNECTIVES and not _structural(tokens, at):
+    if word in _CONNECTIVES and not structural(tokens, at):
         return 1, "connective"
     return 1, None
 
@@ -163,23 +163,23 @@ def _after_number(tokens: list[Piece], at: int) -> bool:
     return False
 
 
-def _reference_sign(tokens: list[Piece], at: int) -> bool:
+def reference_sign(tokens: list[Piece], at: int) -> bool:
     """`(12)`, `(12a)` or `(12, 14)`: a sign of the drawings."""
     before = tokens[at - 1].text if at else ""
     after = tokens[at + 1].text if at + 1 < len(tokens) else ""
-    opened = before == "(" or (before == "," and at > 1 and _reference_sign(tokens, at - 2))
+    opened = before == "(" or (before == "," and at > 1 and reference_sign(tokens, at - 2))
     glued = len(after) == 1 and after.isalpha() and at + 2 < len(tokens) and tokens[at + 2].text == ")"
     return opened and (after in (")", ",") or glued) and "." not in tokens[at].text
 
 
-def _digits_width(tokens: list[Piece], at: int) -> int:
+def digits_width(tokens: list[Piece], at: int) -> int:
     """How many tokens spell a number: three for a fraction written without blanks, else one."""
     parts = tokens[at : at + 3]
     whole = len(parts) == 3 and parts[1].text == "/" and parts[2].text.isdigit()
     return 3 if whole and parts[0].end == parts[1].start and parts[1].end == parts[2].start else 1
 
 
-def _unit_width(text: ClaimText, at: int, own: Own) -> int:
+def unit_width(text: ClaimText, at: int, own: Own) -> int:
     """How many tokens after a number spell its unit."""
     tokens = text.tokens
     for width in range(min(6, len(tokens) - at - 1), 0, -1):
@@ -196,7 +196,7 @@ def _unit_width(text: ClaimText, at: int, own: Own) -> int:
     return 0
 
 
-def _structural(tokens: list[Piece], at: int) -> bool:
+def structural(tokens: list[Piece], at: int) -> bool:
     """An 'and' between elements or clauses: after ';', after 'comprising', or after ',' before a verb."""
     if tokens[at].text != "and":
         return False

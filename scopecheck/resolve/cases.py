@@ -8,6 +8,7 @@ from typing import Literal
 
 from scopecheck.core.model import (
     All,
+    Branch,
     Case,
     ChoiceDecl,
     Chosen,
@@ -22,6 +23,7 @@ from scopecheck.core.model import (
     NumberDecl,
     Rounded,
     SetDecl,
+    Step,
     Truth,
     Value,
     Written,
@@ -31,14 +33,17 @@ from scopecheck.foundations.quantity import PLAIN, KindError, Unit, as_level, co
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
+from scopecheck.language.layout import Page
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, Token, scan
 from scopecheck.language.syntax import (
     AndNode,
+    CallNode,
     CasesStatement,
     Column,
     NameNode,
     Node,
+    NotNode,
     NumberNode,
     Raw,
     Row,
@@ -50,8 +55,9 @@ from scopecheck.resolve.constants import constant
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import Groups, groups_in, names_in
-from scopecheck.resolve.names import Names, member_of, no_member, number_of
+from scopecheck.resolve.names import Names, member_of, no_member, no_moment
 from scopecheck.resolve.phrases import Reader, Subject
+from scopecheck.resolve.step_cells import Cell, ends_of, not_optional, put_end, said_of
 
 _SILENT, _UNKNOWN, _FREE = ("silent",), ("unknown",), ("any", "free", "")
 _DASHES = ("-", "--", "---", "n/a", "na", "n.a.", "n.d.", "?", "/", "x", "tbd")
@@ -86,6 +92,8 @@ class _Made:
     free: list[str] = field(default_factory=list)
     point: dict[str, Value] = field(default_factory=dict)
     single: bool = True
+    ends: list[tuple[Formula, Span]] = field(default_factory=list)
+    """Facts that say when a step ends."""
 
 
 def cases(desk: CasesDesk, statements: tuple[CasesStatement, ...]) -> tuple[Case, ...]:
@@ -143,6 +151,8 @@ def _case(
     else:
         for fact in row.facts:
             _fact(desk, fact, made, document, name)
+        for ends, span in made.ends:
+            made.single &= put_end(ends, desk.names.steps.values(), made.point, span)
     if len(desk.wrong) > before:
         return None
     whole: Formula = made.facts[0] if len(made.facts) == 1 else All(tuple(made.facts))
@@ -179,6 +189,8 @@ def _case(
 
 def _declared(desk: CasesDesk, column: Column) -> Declaration:
     found = desk.names.declared(column.name)
+    if moment := desk.names.moment_of(column.name):
+        raise no_moment(*moment, column.name, column.span)
     if found is None:
         raise desk.names.unknown(column.name, column.span)
     return found
@@ -187,6 +199,9 @@ def _declared(desk: CasesDesk, column: Column) -> Declaration:
 def _cell(
     desk: CasesDesk, column: Column, cell: Raw, made: _Made, document: bool, where: str, name: str
 ) -> None:
+    if step := desk.names.step(column.name):
+        _step_cell(desk, step, column, cell, made, document, where, name)
+        return
     declared = _declared(desk, column)
     page = cell.page
     text = " ".join(page.plain[cell.start : cell.end].split())
@@ -209,6 +224,40 @@ def _cell(
         made.point[declared.name] = member
     else:
         _set_cell(declared, text, cell.span, made, document)
+
+
+def _step_cell(
+    desk: CasesDesk, step: Step, column: Column, cell: Raw, made: _Made, document: bool, where: str, name: str
+) -> None:
+    lower = " ".join(cell.page.plain[cell.start : cell.end].split()).lower()
+    whole = ((step.done,) if step.done else ()) + step.numbers
+    if lower in _SILENT or (lower == "" and document):
+        made.silent += whole
+    elif lower in _UNKNOWN:
+        made.unknown += whole
+    elif lower in _FREE:
+        made.free += whole
+    elif lower in _DASHES:
+        raise _no_value(cell, lower, "not done, or silent" if document else "not done, or any")
+    elif not _said_of_step(
+        desk, step, Cell(cell.page, cell.start, cell.end, column.unit, desk.names.own), made
+    ):
+        tokens = scan(cell.page, cell.start, cell.end, desk.names.own, words=True)
+        words = Words(cell.page.plain[cell.start : cell.end], tokens, cell.span)
+        by = (Subject(step, step.name, column.span),)
+        made.facts.append(Reader(desk.names, desk.phrases, desk.groups, where, name).condition(words, by))
+        made.single = False
+
+
+def _said_of_step(desk: CasesDesk, step: Step, cell: Cell, made: _Made) -> bool:
+    """Whether the cell says in its own form when the step is done; what it says is put with the rest."""
+    declared = desk.names.declarations[step.start]
+    assert isinstance(declared, NumberDecl)
+    said = said_of(step, cell, declared.unit)
+    if said is not None:
+        made.facts += said.facts
+        made.point |= said.point
+    return said is not None
 
 
 def _no_value(cell: Raw, text: str, instead: str) -> Trouble:
@@ -248,7 +297,7 @@ def _number_cell(
     elif page.plain[start].isalpha():
         tokens = scan(page, start, end, desk.names.own, words=True)
         words = Words(page.plain[start:end], tokens, cell.span)
-        by = (Subject(number_of(declared), declared.name, column.span),)
+        by = (Subject(desk.names.value(declared), declared.name, column.span),)
         made.facts.append(Reader(desk.names, desk.phrases, desk.groups, where, name).condition(words, by))
         made.single = False
         return
@@ -342,12 +391,21 @@ def _fact(desk: CasesDesk, fact: Node | Words, made: _Made, document: str, name:
         if unknown := _unknown_fact(desk, fact):
             made.unknown.append(unknown)
             return
+        if _step_fact(desk, fact, made):
+            return
         made.facts.append(_words_fact(desk, fact, document, name))
         made.single = False
         return
     nodes = fact.items if isinstance(fact, AndNode) and fact.comma else (fact,)
     for formula, node in zip(facts(context(desk.names), fact), nodes, strict=True):
         made.facts.append(formula)
+        if isinstance(formula, Compare) and isinstance(formula.left, Branch):
+            formula, done = _where_done(formula)
+            made.point |= done
+        _must_be_done(desk, node)
+        if ends_of(formula):
+            made.ends.append((formula, node.span))
+            continue
         known = _point(formula, desk.names)
         if known is None:
             made.single = False
@@ -356,6 +414,36 @@ def _fact(desk: CasesDesk, fact: Node | Words, made: _Made, document: str, name:
         if isinstance(declared, NumberDecl) and isinstance(value, Fraction):
             check_domain(declared, value, node.span)
         made.point[declared.name] = value
+
+
+def _step_fact(desk: CasesDesk, fact: Words, made: _Made) -> bool:
+    """Whether the words are a step and what a cell says of it: `soaking not done`, `soaking for 20 min`."""
+    tokens = fact.tokens
+    for size in range(len(tokens) - 1, 0, -1):
+        if all(t.sort == "word" for t in tokens[:size]):
+            step = desk.names.step(" ".join(t.text for t in tokens[:size]))
+            if step is not None:
+                cell = Cell(Page(fact.span.source), tokens[size].start, tokens[-1].end, None, desk.names.own)
+                return _said_of_step(desk, step, cell, made)
+    return False
+
+
+def _must_be_done(desk: CasesDesk, node: Node) -> None:
+    """Raises Trouble at `NOT DONE(...)` of a step that is always done."""
+    inner = node.item if isinstance(node, NotNode) else None
+    if isinstance(inner, CallNode) and inner.function == "DONE":
+        for item in inner.items:
+            step = desk.names.step(item.span.text)
+            if step is not None and not step.done:
+                raise not_optional(step, node.span)
+
+
+def _where_done(fact: Compare) -> tuple[Formula, dict[str, Value]]:
+    """What a fact says of a step that may be left out, and that the step was done, if it says so."""
+    left = fact.left
+    if isinstance(left, Branch) and isinstance(left.condition, Chosen):
+        return Compare(fact.op, left.then, fact.right), {left.condition.name: left.condition.member}
+    return fact, {}
 
 
 _SAYS_NOTHING = regex(r"(.*?\S)\s+(?:is |are )?(unknown|not known|silent|any|free)")
@@ -387,7 +475,8 @@ def _words_fact(desk: CasesDesk, fact: Words, document: str, name: str) -> Formu
         if any(t.sort != "word" for t in head):
             continue
         written = " ".join(t.text for t in head)
-        if desk.names.declared(written) is None and desk.names.noun(written) is None:
+        steps = desk.names.step(written) or desk.names.moment_of(written)
+        if desk.names.declared(written) is None and desk.names.noun(written) is None and not steps:
             continue
         span = Span(fact.span.source, head[0].start, head[-1].end)
         if size == len(tokens):

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TypeAlias
 
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.language.scan import Token
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.entry import Entry
@@ -44,6 +44,8 @@ class Match:
     wording: str
     literals: int
     skipped: int
+    instead_of: Entry | None = None
+    """The phrase of the catalogue whose place one of the sheet's or the practice's own takes."""
 
 
 @record
@@ -90,11 +92,12 @@ def matches(tokens: tuple[Token, ...], phrases: Phrasebook, tests: Tests) -> lis
 
 
 def _distinct(found: list[Match]) -> list[Match]:
-    own = [m for m in found if m.entry.own]
+    nearest = min(m.entry.nearness for m in found)
+    built_in = next((m.entry for m in found if nearest < m.entry.nearness == 2), None)
     kept: list[Match] = []
-    for match in own or found:
-        if not any(k.entry is match.entry for k in kept):
-            kept.append(match)
+    for match in found:
+        if match.entry.nearness == nearest and not any(k.entry is match.entry for k in kept):
+            kept.append(replace(match, instead_of=built_in) if built_in else match)
     return kept
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.core.model import All, Claim, Formula, Limitation, Measured, NumberDecl, Part
+from scopecheck.core.model import All, Claim, Formula, Limitation, Measured, NumberDecl, Part, Step
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
@@ -222,6 +222,10 @@ def subject(names: Names, node: Node) -> Subject:
     """What a node left of a colon stands for: a list by its name, else a term."""
     text = " ".join(node.span.text.split())
     if isinstance(node, NameNode):
+        if step := names.step(node.name):
+            return Subject(step, step.name, node.span)
+        if moment := names.moment_of(node.name):
+            return of_moments(names, *moment, node.span)
         declared = names.declared(node.name)
         if declared is None and (found := names.field_of(node.name)):
             return of_parts(names, *found, node.span)
@@ -255,6 +259,12 @@ def of_parts(names: Names, part: Part, own: str, span: Span) -> Subject:
     return Subject(
         each[0], f"{own} of the {part.count}", span, OfParts(number_of(count), there, each, together, said)
     )
+
+
+def of_moments(names: Names, step: Step, own: str, span: Span) -> Subject:
+    """A quantity of a step, of which the words say at which moment."""
+    at = {moment: names.terms[name.lower()] for moment, name in step.moments(own).items()}
+    return Subject(at["start"], f"{own} of {step.name}", span, moments=at)
 
 
 def _all(items: tuple[Formula, ...]) -> Formula:

@@ -45,6 +45,7 @@ from scopecheck.language.syntax import (
     Raw,
     ReadingText,
     ReadStatement,
+    StepKind,
     TermStatement,
 )
 from scopecheck.resolve.definitions import Definition, as_defined, defining
@@ -55,6 +56,8 @@ from scopecheck.resolve.groups import CLAIMS, Draft, Groups
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.parts import declared_for, plural_of
 from scopecheck.resolve.rivals import Meant, Pair, note_rivals
+from scopecheck.resolve.steps import declared_for as declared_for_step
+from scopecheck.resolve.steps import step_named, terms_of
 
 NEVER_IN_NAMES = frozenset(
     "and or not no about approximately around substantially essentially least most more less than between"
@@ -77,7 +80,7 @@ def declarations(declare: Declare) -> list[Declaration]:
         if name.name in HEADINGS or name.name in CAPITALS:
             raise trouble(name.span, f"'{name.name}' is a word of the language", "", "choose another name")
     kind = declare.kind
-    if isinstance(kind, PartKind):
+    if isinstance(kind, PartKind | StepKind):
         return [d for field in declare.fields for d in declarations(field)]
     if isinstance(kind, ListKind):
         return [_list(name.name, kind, declare) for name in declare.names]
@@ -318,8 +321,11 @@ def declare_all(statements: tuple[Declare, ...], names: Names, wrong: list[Diagn
         if isinstance(statement.kind, PartKind):
             _declare_part(statement, statement.kind, made, names, wrong)
             continue
+        if isinstance(statement.kind, StepKind):
+            _declare_steps(statement, statement.kind, made, names, wrong)
+            continue
         for node, declaration in zip(statement.names, made, strict=True):
-            first = names.declarations.get(declaration.name)
+            first = names.declarations.get(declaration.name) or names.steps.get(declaration.name.lower())
             if first is not None:
                 also = ((first.span, "declared first here"),)
                 wrong.append(Diagnostic("error", node.span, f"'{node.name}' is declared twice", also=also))
@@ -349,3 +355,32 @@ def _declare_part(
     names.parts[name.lower()] = part
     for declaration in declared_for(part, kind.least, fields, statement.note):
         names.declarations[declaration.name] = declaration
+
+
+def _declare_steps(
+    statement: Declare, kind: StepKind, fields: list[Declaration], names: Names, wrong: list[Diagnostic]
+) -> None:
+    """Puts what is declared for steps into the names: when each starts, how long it takes, its fields."""
+    numbers = [field for field in fields if isinstance(field, NumberDecl)]
+    for field in fields:
+        if not isinstance(field, NumberDecl) or field.whole:
+            help = "declare it at the left margin"
+            what = f"'{field.name}' below a step is no measured quantity"
+            wrong.append(Diagnostic("error", field.span, what, "What is measured may change in time.", help))
+            return
+    for node in statement.names:
+        called = tuple(field.name for field in numbers)
+        step = step_named(node.name, kind.moment, kind.optional, called, statement.span)
+        made = tuple(declared_for_step(step, kind.unit, numbers, statement.note))
+        taken = [n for n in (step.name, *(d.name for d in made)) if _taken(n, names)]
+        if taken or len(set(called)) < len(called):
+            twice = next((n for n in called if called.count(n) > 1), step.name)
+            wrong.append(Diagnostic("error", node.span, f"'{twice}' is declared twice"))
+            return
+        names.steps[step.name.lower()] = step
+        names.declarations |= {d.name: d for d in made}
+        names.terms |= dict(terms_of(step, names))
+
+
+def _taken(name: str, names: Names) -> bool:
+    return names.declared(name) is not None or name.lower() in names.parts or name.lower() in names.steps

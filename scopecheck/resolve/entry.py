@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from functools import cached_property, partial
 
 from scopecheck.core.model import Standing
-from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.diagnostics import did_you_mean, trouble
 from scopecheck.foundations.record import node, record
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import PhraseStatement, Raw, ReadingText
@@ -26,6 +26,10 @@ class Citation:
     text: str
     tag: str
 
+
+TAGS = ("read", "read (secondary)", "memory", "common practice")
+OWN_TAG = "own practice"
+"""The tag of a source that is the practice's own; only its own phrases have it."""
 
 OF_PARTS = ("total", "mean", "middle", "least", "greatest", "alike", "different", "rising", "falling")
 """What a phrase for like parts may say of them together: a value to be limited, as in `mean_c`, or a fact."""
@@ -75,6 +79,8 @@ class Entry:
     subjects: tuple[str, ...]
     own: bool
     load: Callable[[], PhraseStatement]
+    file: str = ""
+    """The phrase file of a practice's phrase; '' for one of the catalogue or of the sheet itself."""
 
     @cached_property
     def patterns(self) -> tuple[Pattern, ...]:
@@ -88,7 +94,8 @@ class Entry:
         labels = [r.label for r in statement.readings]
         for label in (*statement.strained, *(x for _, known in statement.presumed for x in known)):
             if label not in labels:
-                raise trouble(statement.span, f"the phrase has no reading '{label}'")
+                help = did_you_mean(label, labels)
+                raise trouble(statement.span, f"the phrase has no reading '{label}'", "", help)
         return statement
 
     @cached_property
@@ -157,6 +164,11 @@ class Entry:
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
 
     @property
+    def nearness(self) -> int:
+        """Which of two phrases reads words: one of the sheet, of the practice, of the catalogue."""
+        return 2 if not self.own else 1 if self.file else 0
+
+    @property
     def title(self) -> str:
         """The first wording, which names the entry."""
         return self.wordings[0].text if self.wordings else self.statement.id
@@ -189,11 +201,14 @@ def _marked(reading: ReadingText, profile: str) -> tuple[str, bool]:
     return general, False
 
 
-def entry(statement: PhraseStatement) -> Entry:
-    """The entry that a phrase statement of a sheet describes. Raises Trouble at what is wrong with it."""
+def entry(statement: PhraseStatement, file: str = "") -> Entry:
+    """The entry that a phrase statement of a sheet, or of a practice's phrase file, describes.
+
+    Raises Trouble at what is wrong with it.
+    """
     patterns = [pattern(text, span) for text, span in statement.patterns]
     wordings = tuple(Wording(p.text, frozenset(), partial(_same, p)) for p in patterns)
-    made = Entry(wordings, statement.only_for, statement.subjects, True, lambda: statement)
+    made = Entry(wordings, statement.only_for, statement.subjects, True, lambda: statement, file)
     _ = made.statement
     return made
 

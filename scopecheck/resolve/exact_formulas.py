@@ -39,6 +39,7 @@ from scopecheck.language.syntax import (
     TruthNode,
     WholeNode,
 )
+from scopecheck.resolve import steps
 from scopecheck.resolve.exact_terms import (
     Context,
     at_part,
@@ -47,6 +48,7 @@ from scopecheck.resolve.exact_terms import (
     part_of,
     part_terms,
     same_kind,
+    steps_of,
     term,
 )
 from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, member_of, no_member
@@ -115,6 +117,8 @@ def _formula(c: Context, node: Node) -> Formula:
             terms = tuple(t.term for t in same_kind(c, node))
             there = tuple(Truth(True) for _ in terms)
             return ordered(node.function, Values(Const(Fraction(len(terms))), there, terms))
+        case CallNode(function="DONE" | "ORDER" | "NEXT"):
+            return _of_steps(c, node)
         case NameNode(name=name):
             bound = c.slots.get(name)
             if isinstance(bound, Listed) and len(bound.conditions) == 1:
@@ -127,6 +131,19 @@ def _formula(c: Context, node: Node) -> Formula:
                 node.span, "a value stands where a condition is expected",
                 "A condition compares something, such as x <= 5 mm.",
             )  # fmt: skip
+
+
+def _of_steps(c: Context, node: CallNode) -> Formula:
+    """`DONE(soaking)`, `ORDER(soaking, rinsing, drying)`, `NEXT(soaking, rinsing)`."""
+    named = steps_of(c, node)
+    if node.function == "DONE":
+        return _all(tuple(steps.done(step) for step in named))
+    if len(named) < 2 or (node.function == "NEXT" and len(named) != 2):
+        example = f"write for example {node.function}(soaking, rinsing)"
+        raise trouble(node.span, f"{node.function} of {len(named)} steps", "", example)
+    if node.function == "ORDER":
+        return steps.in_order(named)
+    return steps.next_after(named[0], named[1], tuple(c.names.steps.values()))
 
 
 def _over_parts(c: Context, node: CallNode) -> Formula:

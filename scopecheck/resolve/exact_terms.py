@@ -24,6 +24,7 @@ from scopecheck.core.model import (
     Remainder,
     Rounded,
     SetDecl,
+    Step,
     Term,
     Written,
 )
@@ -59,8 +60,9 @@ from scopecheck.language.syntax import (
     SumNode,
 )
 from scopecheck.resolve.constants import constant
-from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, number_of
+from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Steps, Typed, number_of
 from scopecheck.resolve.parts import Present, gathered, how_many, over, values
+from scopecheck.resolve.steps import duration, end, start
 
 HIGHEST_POWER = 12
 
@@ -140,8 +142,10 @@ def _name(context: Context, node: NameNode) -> Typed:
     if bound is None:
         declared = context.names.declared(node.name)
         if isinstance(declared, NumberDecl):
-            return number_of(declared)
-        if declared is not None:
+            return context.names.value(declared)
+        if timed := context.names.terms.get(node.name.lower()):
+            return timed
+        if declared is not None and context.names.step(declared.name) is None:
             raise trouble(
                 node.span,
                 f"'{node.name}' is no number",
@@ -432,8 +436,44 @@ def _call(context: Context, node: CallNode) -> Typed:
             return Typed(middle, typed[0].kind, unit=typed[0].unit, bare=all(t.bare for t in typed))
         case "COUNT":
             return _count(context, node)
+        case "START" | "END" | "DURATION":
+            return _of_step(context, node)
         case _:
             raise trouble(node.span, f"{node.function}(...) is a condition, not a value")
+
+
+def _of_step(context: Context, node: CallNode) -> Typed:
+    """`START(soaking)`: a time counted from a moment before all steps; `DURATION(soaking)`."""
+    step = step_of(context, _single(node))
+    declared = context.names.declarations[step.start]
+    assert isinstance(declared, NumberDecl)
+    made = {"START": start, "END": end, "DURATION": duration}[node.function](step)
+    return replace(number_of(declared), term=made)
+
+
+def step_of(context: Context, node: Node) -> Step:
+    """The step that a name in brackets stands for. Raises Trouble where none is declared so."""
+    text = node.span.text
+    if isinstance(node, NameNode):
+        bound = context.slots.get(node.name)
+        if isinstance(bound, Step):
+            return bound
+        if (bound is None) and (found := context.names.step(node.name)):
+            return found
+    known = tuple(step.name for step in context.names.steps.values())
+    example = text if isinstance(node, NameNode) and context.names.declared(text) is None else "soaking"
+    raise trouble(
+        node.span, f"no step is declared as '{text}'", "",
+        did_you_mean(text, known) or f"declare it, for example: {example}  step in min",
+    )  # fmt: skip
+
+
+def steps_of(context: Context, node: CallNode) -> tuple[Step, ...]:
+    """The steps listed in brackets, in the order written."""
+    first = context.slots.get(node.items[0].name) if isinstance(node.items[0], NameNode) else None
+    if isinstance(first, Steps) and len(node.items) == 1:
+        return first.items
+    return tuple(step_of(context, item) for item in node.items)
 
 
 def _single(node: CallNode) -> Node:

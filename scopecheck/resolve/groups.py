@@ -14,6 +14,7 @@ from scopecheck.core.model import (
     Group,
     Includes,
     Measured,
+    OwnPhrase,
     Place,
     Read,
     Reading,
@@ -53,13 +54,14 @@ class Draft:
     not_tried: tuple[tuple[str, str], ...]
     noun: bool
     definition: Definition | None = None
+    own: OwnPhrase | None = None
     places: list[Place] = field(default_factory=list)
 
     def group(self) -> Group:
         return Group(
             self.index, self.document, self.wording, self.entry, self.readings, best(self.readings),
             tuple(self.places), self.settled, self.not_computed, self.not_tried, self.noun,
-            self.definition,
+            self.definition, self.own,
         )  # fmt: skip
 
 

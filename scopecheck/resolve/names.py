@@ -14,6 +14,7 @@ from scopecheck.core.model import (
     NumberDecl,
     Part,
     SetDecl,
+    Step,
     Term,
 )
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
@@ -57,7 +58,14 @@ class Listed:
     there: tuple[Formula, ...] = ()
 
 
-Bound: TypeAlias = Typed | SetDecl | ChoiceDecl | Listed
+@record
+class Steps:
+    """Several steps, in the order named."""
+
+    items: tuple[Step, ...]
+
+
+Bound: TypeAlias = Typed | SetDecl | ChoiceDecl | Listed | Step | Steps
 Mode: TypeAlias = Literal["sheet", "reading", "condition"]
 
 
@@ -72,6 +80,9 @@ class Names:
     declarations: dict[str, Declaration] = field(default_factory=dict)
     nouns: dict[str, Callable[[Span], Typed]] = field(default_factory=dict)
     parts: dict[str, Part] = field(default_factory=dict)
+    steps: dict[str, Step] = field(default_factory=dict)
+    terms: dict[str, Typed] = field(default_factory=dict)
+    """What is measured of steps, by name in small letters: it has a value where the step was done."""
     own: Own = field(default_factory=dict)
     failed: frozenset[str] = frozenset()
     """Names whose declaration has a mistake of its own."""
@@ -79,7 +90,36 @@ class Names:
     """The document and the place that are being resolved: where a noun that is opened stands."""
 
     def all(self) -> tuple[str, ...]:
-        return (*self.declarations, *self.nouns)
+        return (*self.declarations, *self.nouns, *(s.name for s in self.steps.values()))
+
+    def step(self, words: str) -> Step | None:
+        """The step that words name: `soaking`, `the soaking`, `the step of soaking`, `said soaking step`."""
+        plain = " ".join(words.lower().split())
+        for _ in range(2):
+            for before in ("the ", "said ", "step of ", "a ", "an "):
+                plain = plain.removeprefix(before)
+        return self.steps.get(plain) or self.steps.get(plain.removesuffix(" step"))
+
+    def moment_of(self, name: str) -> tuple[Step, str] | None:
+        """The step and field of `temperature of the soaking`, which does not say at which moment."""
+        asked = " ".join(name.lower().split())
+        for step in self.steps.values():
+            for own in step.fields:
+                of = f"{own.lower()} of "
+                if asked == f"{step.name} {own}".lower() or (
+                    asked.startswith(of) and self.step(asked.removeprefix(of)) is step
+                ):
+                    return step, own
+        return None
+
+    def _bare_moment(self, name: str) -> tuple[Step, str] | None:
+        return next(
+            ((s, o) for s in self.steps.values() for o in s.fields if o.lower() == name.lower()), None
+        )
+
+    def value(self, declaration: NumberDecl) -> Typed:
+        """A declared number as a term: what is measured of a step has none where the step was not done."""
+        return self.terms.get(declaration.name.lower()) or number_of(declaration)
 
     def declared(self, name: str) -> Declaration | None:
         """The declaration of a name; a different case is accepted where it is the only one."""
@@ -113,6 +153,14 @@ class Names:
                 f"write EVERY {part.name} ({own} ...), SOME {part.name} (...), MEAN {part.name} ({own}), or"
                 f" {part.slot(1, own)} for the first",
             )  # fmt: skip
+        if moment := self.moment_of(name) or self._bare_moment(name):
+            return no_moment(*moment, name, span)
+        if step := self.step(name):
+            return trouble(
+                span, f"'{step.name}' is a step; alone it has no value",
+                "A step has a start, an end and a duration.",
+                f"write START({step.name}), END({step.name}), DURATION({step.name}) or DONE({step.name})",
+            )  # fmt: skip
         if name.lower() in self.failed:
             return trouble(span, f"'{name}' is not declared")
         near = did_you_mean(name, (*self.all(), *more))
@@ -132,6 +180,15 @@ class Names:
             or f"declare it, for example: {name}  length in mm   (or count, number, share in %, any of a, b)"
         )
         return trouble(span, f"'{name}' is not declared", "", help)
+
+
+def no_moment(step: Step, own: str, name: str, span: Span) -> Trouble:
+    """The error for a quantity of a step without saying at which end."""
+    listed = ", ".join(step.moments(own).values())
+    return trouble(
+        span, f"'{name}': at which moment of {step.name}?",
+        f"{own[:1].upper()}{own[1:]} may change while {step.name} goes on.", f"write one of: {listed}",
+    )  # fmt: skip
 
 
 def number_of(declaration: NumberDecl) -> Typed:

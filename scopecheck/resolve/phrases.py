@@ -5,14 +5,25 @@ from __future__ import annotations
 from collections.abc import Mapping
 from difflib import SequenceMatcher, get_close_matches
 from itertools import pairwise
+from os.path import basename
 
-from scopecheck.core.model import All, ChoiceDecl, Chosen, Formula, Includes, Not, NumberDecl, SetDecl
+from scopecheck.core.model import (
+    All,
+    ChoiceDecl,
+    Chosen,
+    Formula,
+    Includes,
+    Not,
+    NumberDecl,
+    OwnPhrase,
+    SetDecl,
+)
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.language.scan import Number, Token
+from scopecheck.language.scan import CALENDAR, Number, Token, no_fixed_length
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
@@ -21,7 +32,7 @@ from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member, number_of
+from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
@@ -38,6 +49,8 @@ class Subject:
     text: str
     span: Span
     parts: OfParts | None = None
+    moments: Mapping[str, Typed] = field(default_factory=dict)
+    """Of a quantity of a step, its value at each moment."""
 
 
 @record
@@ -144,6 +157,9 @@ class _Job:
             return self.read(found[0], tokens)
         parts = self.parts(tokens)
         if parts is None:
+            for number, word in pairwise(tokens):
+                if number.number and word_of(word) in CALENDAR:
+                    raise no_fixed_length(self.span((number, word)))
             if len(self.subjects) == 1 and (advice := self.bare_parts_per(tokens)):
                 raise advice
             any_number = replace(self.tests(), subjects=0)
@@ -281,7 +297,7 @@ class _Job:
             raise self.where_fails(entry, shown, tokens)
         return Occurrence(
             self.reader.document, self.reader.where, self.text(tokens), match.wording.lower(), slots, shown,
-            self.span(tokens),
+            self.span(tokens), _own(match),
         )  # fmt: skip
 
     def named_subjects(
@@ -335,7 +351,7 @@ class _Job:
     def number(self, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) -> Typed:
         """What fills a number slot, in the kind of the subject where its spelling leaves that open."""
         if named := self.declared(tokens):
-            return number_of(named)
+            return self.reader.names.value(named)
         token = tokens[0]
         number = token.number or spelled(token)
         if slot.kind in ("whole", "plain", "ratio") and token.start in self.bare:
@@ -540,6 +556,15 @@ class _Job:
                 ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
                 scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
         return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+
+
+def _own(match: Match) -> OwnPhrase | None:
+    """Where a phrase of the sheet or the practice stands, and whose place it takes; None for the others."""
+    if not match.entry.own:
+        return None
+    built_in = match.instead_of
+    instead_of = f"{built_in.id} {built_in.title}" if built_in else ""
+    return OwnPhrase(match.entry.title, basename(match.entry.file), match.entry.span.line, instead_of)
 
 
 def _called(match: Match) -> tuple[str, ...]:

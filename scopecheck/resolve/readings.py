@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
@@ -13,6 +13,7 @@ from scopecheck.core.model import (
     Const,
     Formula,
     FreeParameter,
+    OwnPhrase,
     Parameter,
     Place,
     Read,
@@ -57,6 +58,7 @@ class Occurrence:
     slots: Mapping[str, Bound]
     shown: Mapping[str, str]
     span: Span
+    own: OwnPhrase | None = None
 
 
 def read(
@@ -85,12 +87,12 @@ def read(
     left, settled = groups.settle((*readings, own) if own else readings, pins, at.where, settling)
     apart = at.where if groups.is_apart(at.wording, title) else ""
     by = tuple(id(d.definition) for d in defined)
-    key = (at.document, title, at.wording, labels, tuple(p.text for p in pins), apart, by)
+    key = (at.document, title, entry.nearness, at.wording, labels, tuple(p.text for p in pins), apart, by)
     draft = groups.draft(
         key,
         Draft(
             len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False,
-            defining(defined[0].definition, left, own) if defined else None,
+            defining(defined[0].definition, left, own) if defined else None, at.own,
         ),
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )  # fmt: skip
@@ -358,17 +360,25 @@ def _ends(free: Free, kind: Kind, at: Occurrence, names: Names) -> tuple[End, En
 
 def names_of(node: Node) -> list[NameNode]:
     """The names of a formula, where they stand."""
-    found: list[NameNode] = []
+    return [part for part in _parts_of(node) if isinstance(part, NameNode)]
+
+
+def numbers_of(node: Node) -> list[NumberNode]:
+    """The numbers of a formula, where they stand."""
+    return [part for part in _parts_of(node) if isinstance(part, NumberNode)]
+
+
+def _parts_of(node: Node) -> Iterator[object]:
     stack: list[object] = [node]
     while stack:
         item = stack.pop()
-        if isinstance(item, NameNode):
-            found.append(item)
-        elif isinstance(item, tuple):
+        if isinstance(item, tuple):
             stack += item
+        elif isinstance(item, NameNode):
+            yield item
         elif hasattr(item, "__match_args__") and not isinstance(item, Span):
+            yield item
             stack += [getattr(item, name) for name in item.__match_args__ if name not in ("span", "number")]
-    return found
 
 
 def _names_in(node: Node) -> set[str]:

@@ -37,17 +37,24 @@ from scopecheck.resolve.entry import Entry, entry
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Names
+from scopecheck.resolve.practice import beside, loaded
 from scopecheck.resolve.readings import names_of
 from scopecheck.resolve.settling import wrong_settlings
+from scopecheck.resolve.steps import given_of
 
 S = TypeVar("S")
 
 
-def read_sheet(source: Source) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
-    """The sheet's meaning, or None where something is wrong; every diagnostic, in the order of the text."""
+def read_sheet(
+    source: Source, phrases: tuple[Source, ...] = ()
+) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+    """The sheet's meaning, or None where something is wrong; every diagnostic, in the order of the text.
+
+    `phrases` are phrase files for the sheet beside the one that it names.
+    """
     written, found = parse_sheet(source)
     wrong = list(found)
-    sheet = _Resolving(written, wrong).sheet()
+    sheet = _Resolving(written, wrong, phrases).sheet()
     wrong = _without_consequences(written, wrong)
     ordered = tuple(sorted(wrong, key=lambda d: (d.span.source.name != source.name, d.span.start)))
     ordered = tuple(dict.fromkeys(ordered))
@@ -68,8 +75,8 @@ def read_path(path: str | Path) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
 
 
 class _Resolving:
-    def __init__(self, written: Written, wrong: list[Diagnostic]) -> None:
-        self.written, self.wrong = written, wrong
+    def __init__(self, written: Written, wrong: list[Diagnostic], phrases: tuple[Source, ...]) -> None:
+        self.written, self.wrong, self.phrase_files = written, wrong, phrases
         self.names = Names(own=dict(written.own_units), failed=written.failed_names)
         settings = {s.key: s for s in self.all(Setting)}
         self.settings = {key: s.value for key, s in settings.items()}
@@ -90,7 +97,7 @@ class _Resolving:
         self.definitions()
         self.nouns()
         self.defined_nouns()
-        own = self.own_phrases()
+        own = [*self.own_phrases(), *self.practice()]
         givens = self.givens()
         desk = ClaimsDesk(self.names, self.groups, Phrasebook(tuple(own)), self.wrong)
         made = claims(desk, tuple(self.all(ClaimStatement)))
@@ -180,6 +187,18 @@ class _Resolving:
                 self.wrong.append(error.diagnostic)
         return made
 
+    def practice(self) -> list[Entry]:
+        """The phrases of the practice's files: those given, and the one that the sheet names."""
+        for setting in self.all(Setting):
+            if setting.key == "phrases":
+                try:
+                    self.phrase_files += (beside(self.written.page.source, setting),)
+                except Trouble as error:
+                    self.wrong.append(error.diagnostic)
+        files = [loaded(source) for source in dict.fromkeys(self.phrase_files)]
+        self.wrong += [d for file in files for d in file.wrong]
+        return [e for file in files for e in file.entries]
+
     def known_names(self, node: Node, phrase: Entry, free: set[str], terms: Iterable[str] = ()) -> None:
         """Raises Trouble at a name in a reading that is neither a slot, a free number nor declared."""
         members = {m for d in self.names.declarations.values() for m in getattr(d, "members", ())}
@@ -203,7 +222,7 @@ class _Resolving:
             )  # fmt: skip
 
     def givens(self) -> tuple[Given, ...]:
-        made: list[Given] = []
+        made: list[Given] = [g for step in self.names.steps.values() for g in given_of(step)]
         for statement in self.all(GivenStatement):
             self.names.here = (CLAIMS, "given")
             try:
@@ -275,6 +294,8 @@ class _Resolving:
             rivals=tuple(self.groups.rivals),
             parts=tuple(self.names.parts.values()),
             described=tuple(c for c in found if c.role == "description"),
+            phrase_files=self.phrase_files,
+            steps=tuple(self.names.steps.values()),
         )
 
 

@@ -281,8 +281,7 @@ class Prepared:
     def _point(self, case: Case, scope: Formula) -> Article | None:
         stated = stated_values(self.sheet, case, exact=True)
         meant = self.session.names_in(case.facts, scope)
-        if all(part.count in stated for part in self.sheet.parts):
-            meant -= self.sheet.absent(stated)
+        meant -= self.sheet.absent(stated)
         if case.groups or not meant <= set(stated):
             return None
         article = self.known((case.facts, scope), case)[0].article

@@ -171,7 +171,7 @@ def _some_reading(prepared: Prepared, instances: Sequence[Instance]) -> bool:
     for i in instances:
         demands.append(Demand(NOTHING, i.scope, "some"))
         if i.claim.dependent and i.own:
-            demands.append(Demand(i.parent_scope, i.own_scope, "missed"))
+            demands.append(Demand(i.parent_scope, i.own_scope, "not every"))
     try:
         return some_construction(prepared.session, demands)
     except Undecided:

@@ -14,7 +14,7 @@ from scopecheck.answers.findings import ChartCell, Finding, Held, Looked, Reread
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Definition, NumberDecl, Settled, Sheet, Value
+from scopecheck.core.model import Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
 from scopecheck.core.ranges import Lying, Range
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
@@ -69,16 +69,16 @@ def _report(report: Report) -> Data:
         "items": [_item(item, index) for item in report.items],
         "looked_for_and_not_found": [_looked(entry) for entry in wholly_looked(answers)],
         "phrases": [_group(sheet, i) for i in range(len(sheet.groups))],
-        "givens": [{"text": g.text, "note": g.note, **_place(g.span)} for g in sheet.givens],
+        "givens": [{"text": g.text, "note": g.note, **place_data(g.span)} for g in sheet.givens],
         "bounds": [_bounds(d) for d in sheet.declarations if isinstance(d, NumberDecl)],
         "settled": [_settled(s) for s in answers.silenced],
         "not_restated": [
-            {"claim": u.claim, "sort": u.sort, "words": u.words, "context": u.context, **_place(u.span)}
+            {"claim": u.claim, "sort": u.sort, "words": u.words, "context": u.context, **place_data(u.span)}
             for u in sheet.unrestated
         ],
         "chart": [_cell(sheet, cell) for cell in answers.chart],
-        "pictures": [_picture(b.data) for b in report.blocks if isinstance(b, Picture)],
-        "diagnostics": [_diagnostic(d) for d in report.diagnostics],
+        "pictures": [picture_data(b.data) for b in report.blocks if isinstance(b, Picture)],
+        "diagnostics": [diagnostic_data(d) for d in report.diagnostics],
         "about": list(about_lines()),
     }
 
@@ -109,11 +109,13 @@ def _value(sheet: Sheet, name: str, value: Value) -> Data:
     return {"name": name, "members": sorted(value), "written": value_text(sheet, name, value)}
 
 
-def _place(span: Span) -> Data:
+def place_data(span: Span) -> Data:
+    """Line and column, both from 1."""
     return {"line": span.line, "column": span.column}
 
 
-def _witness(sheet: Sheet, witness: Witness | None) -> list[Data] | None:
+def witness_data(sheet: Sheet, witness: Witness | None) -> list[Data] | None:
+    """Every value of a thing, in the order of the sheet; None without one."""
     return None if witness is None else [_value(sheet, name, value) for name, value in witness.values]
 
 
@@ -125,7 +127,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "question": f.question,
         "stakes": f.stakes,
         "held_back": held_back,
-        "place": {**_place(f.span), "words": f.words, "label": f.label, "claim": f.claim},
+        "place": {**place_data(f.span), "words": f.words, "label": f.label, "claim": f.claim},
         "limitations": [{"label": x.label, "words": x.words or x.text} for x in concerned(sheet, f)],
         "outcome": f.outcome,
         "reason": f.reason,
@@ -136,11 +138,11 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "raised_by": bearer_text(sheet, f),
         "case": f.case,
         "cases": list(f.cases),
-        "construction": _construction(sheet, f.construction),
-        "rereads": [_reread(sheet, r) for r in f.rereads],
-        "read_as": [_reread(sheet, r) for r in f.read_as],
-        "article": _witness(sheet, f.witness),
-        "twin": _witness(sheet, f.twin),
+        "construction": construction_data(sheet, f.construction),
+        "rereads": [reread_data(sheet, r) for r in f.rereads],
+        "read_as": [reread_data(sheet, r) for r in f.read_as],
+        "article": witness_data(sheet, f.witness),
+        "twin": witness_data(sheet, f.twin),
         "twin_name": f.twin_name,
         "shown": list(f.shown),
         "departures": list(f.departs),
@@ -152,7 +154,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "break_points": [_break(sheet, b) for r in f.rereads for b in r.breaks],
         "failing": list(f.failing),
         "kept_out_by": [_way_out(sheet, w) for w in f.ways_out],
-        "kept_by": [_reread(sheet, r) for r in f.kept_by],
+        "kept_by": [reread_data(sheet, r) for r in f.kept_by],
         "conflict": list(f.conflict),
         "minimal_sets": [list(one) for one in f.sets],
         "minimal_sets_complete": f.every_set,
@@ -181,7 +183,8 @@ def _taken(sheet: Sheet, group: int, reading: int) -> Data:
     }
 
 
-def _construction(sheet: Sheet, k: Construction | None) -> Data | None:
+def construction_data(sheet: Sheet, k: Construction | None) -> Data | None:
+    """The readings and stretches of a construction; None without one."""
     if k is None:
         return None
     units = {p.key: p for p in sheet.parameters}
@@ -194,7 +197,8 @@ def _construction(sheet: Sheet, k: Construction | None) -> Data | None:
     }
 
 
-def _reread(sheet: Sheet, reread: Reread) -> Data:
+def reread_data(sheet: Sheet, reread: Reread) -> Data:
+    """A reading taken otherwise, with its places and break-points."""
     breaks = [_break(sheet, point) for point in reread.breaks]
     taken = _taken(sheet, reread.group, reread.reading)
     return {**taken, "places": _places(sheet, reread.group), "break_points": breaks}
@@ -202,7 +206,7 @@ def _reread(sheet: Sheet, reread: Reread) -> Data:
 
 def _places(sheet: Sheet, group: int) -> list[Data]:
     return [
-        {"where": p.where, "words": p.words, **_place(p.span), "meanings": list(p.meanings)}
+        {"where": p.where, "words": p.words, **place_data(p.span), "meanings": list(p.meanings)}
         for p in sheet.groups[group].places
     ]
 
@@ -235,7 +239,7 @@ def _item(item: Item, index: dict[int, int]) -> Data:
         "findings": [index[id(f)] for f in item.findings],
         "consequences": [index[id(f)] for f in item.consequences],
         "follows": list(item.follows),
-        "picture": None if item.picture is None else _picture(item.picture),
+        "picture": None if item.picture is None else picture_data(item.picture),
     }
 
 
@@ -261,9 +265,16 @@ def _group(sheet: Sheet, index: int) -> Data:
         "places": _places(sheet, index),
         "settled": [_settled(s) for s in g.settled],
         "definition": _definition(g.definition),
+        "own_phrase": _own_phrase(g.own),
         "not_computed": list(g.not_computed),
         "not_tried": [{"reading": label, "why": why} for label, why in g.not_tried],
     }
+
+
+def _own_phrase(own: OwnPhrase | None) -> Data | None:
+    if own is None:
+        return None
+    return {"title": own.title, "file": own.file, "line": own.line, "instead_of": own.instead_of}
 
 
 def _definition(definition: Definition | None) -> Data | None:
@@ -274,7 +285,7 @@ def _definition(definition: Definition | None) -> Data | None:
         "place": definition.place,
         "reading": definition.reading,
         "breadth": dict(definition.breadth),
-        **_place(definition.span),
+        **place_data(definition.span),
     }
 
 
@@ -347,7 +358,7 @@ def _settled(settled: Settled) -> Data:
         "text": settled.text,
         "reason": settled.reason,
         "removed": list(settled.removed),
-        **_place(settled.span),
+        **place_data(settled.span),
     }
 
 
@@ -360,12 +371,14 @@ def _bounds(d: NumberDecl) -> Data:
     return {"name": d.name, "stated": d.stated_bounds, "whole": d.whole, **told}
 
 
-def _diagnostic(d: Diagnostic) -> Data:
-    place = _place(d.span)
+def diagnostic_data(d: Diagnostic) -> Data:
+    """A message about a sheet, with its place."""
+    place = place_data(d.span)
     return {"severity": d.severity, **place, "message": d.message, "cause": d.cause, "help": d.help}
 
 
-def _picture(picture: NumberLine | ValueTable) -> Data:
+def picture_data(picture: NumberLine | ValueTable) -> Data:
+    """A picture of one quantity."""
     if isinstance(picture, NumberLine):
         return {
             "sort": "number line",

@@ -1,0 +1,288 @@
+"""What an amendment changes: claim by claim what was given up and what was gained, and on which readings.
+
+A claim gives up what met it before and does not meet it now, and gains what meets it now and did not before.
+All constructions are those of both sheets together, on which a phrase of both is read alike.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import product
+from typing import Literal, TypeAlias
+
+from scopecheck.answers.findings import Finding, Quantifier
+from scopecheck.answers.questions.claims import adds_nothing
+from scopecheck.answers.questions.prepared import Prepared, at_claim
+from scopecheck.answers.refine import Demand, Refined, find_construction
+from scopecheck.core.model import All, Claim, Formula, Limitation
+from scopecheck.core.model import Any as AnyOf
+from scopecheck.foundations.record import record, replace
+from scopecheck.resolve.joined import Joined
+from scopecheck.solving.solver import Budget, Session, Undecided
+
+NOTHING = All(())
+Relation: TypeAlias = Literal["unchanged", "narrowed", "widened", "both"]
+"""Of a claim on one construction: nothing given up or gained, only given up, only gained, both."""
+RELATIONS: dict[tuple[bool, bool], Relation] = {
+    (False, False): "unchanged",
+    (True, False): "narrowed",
+    (False, True): "widened",
+    (True, True): "both",
+}
+"""By whether something is given up, and whether something is gained."""
+
+
+@record
+class Moved:
+    """A limitation of an amended claim that stood in another claim before, where `before` is its label."""
+
+    label: str
+    before: str
+    claim: int
+
+
+@record
+class Change:
+    """A claim before and after, either of them None where it was added or deleted.
+
+    `relation` is that of the base; `same` says that the limitations are the same, so that nothing was asked.
+    `otherwise` has, for each other relation, the least construction on which it is the one that holds.
+    `taken_over` says that the claim's own lines stayed and only what it takes over changed, `emptied` that
+    something met it before and nothing does after.
+    """
+
+    before: Claim | None
+    after: Claim | None
+    relation: Relation | None = None
+    same: bool = False
+    given_up: Finding | None = None
+    gained: Finding | None = None
+    otherwise: tuple[Finding, ...] = ()
+    moved: tuple[Moved, ...] = ()
+    undecided: tuple[Finding, ...] = ()
+    taken_over: bool = False
+    emptied: bool = False
+
+    @property
+    def everywhere(self) -> bool:
+        """Is the relation the same on every construction that was asked?"""
+        return not self.otherwise and not self.undecided
+
+
+class Amendment:
+    """Two joined sheets, ready to be asked: one session for both, so that both are read alike."""
+
+    def __init__(self, joined: Joined, budget: Budget | None = None, strained: bool = False) -> None:
+        session = Session(joined.after, budget, strained)
+        self.joined = joined
+        self.session = session
+        self.before = Prepared(joined.before, session, details=True)
+        self.after = Prepared(joined.after, session, details=True)
+
+    def changes(self) -> Iterator[Change]:
+        """Every claim of the amended set in its order, then the deleted ones."""
+        goes_on = self.joined.successors.before
+        for claim in self.joined.after.claims:
+            if claim.number in goes_on:
+                yield _change(self, self.joined.before.claim(goes_on[claim.number]), claim)
+            else:
+                yield Change(None, claim, moved=tuple(_moved(self, None, claim)))
+        for number in self.joined.successors.deleted:
+            yield Change(self.joined.before.claim(number), None)
+
+
+def _change(amendment: Amendment, old: Claim, new: Claim) -> Change:
+    was, now = amendment.before.scope(old.number), amendment.after.scope(new.number)
+    if was == now:
+        return Change(old, new, "unchanged", same=True)
+    moved = tuple(_moved(amendment, old, new))
+    sides = _Sides(amendment, old, new)
+    given_up, gained = sides.given_up(), sides.gained()
+    undecided = [f for f in (given_up, gained) if f.outcome == "undecided"]
+    taken_over = [x.formula for x in old.limitations] == [x.formula for x in new.limitations]
+    change = Change(old, new, None, False, given_up, gained, (), moved, tuple(undecided), taken_over)
+    if undecided:
+        return change
+    change = replace(change, relation=RELATIONS[_in_base(given_up), _in_base(gained)])
+    try:
+        change = replace(change, emptied=_emptied(amendment, was, now))
+        return replace(change, otherwise=tuple(sides.otherwise(change.relation, given_up, gained)))
+    except Undecided as reason:
+        unknown = replace(at_claim("amended", 6, new), outcome="undecided", reason=str(reason))
+        return replace(change, undecided=(unknown,))
+
+
+def _emptied(amendment: Amendment, was: Formula, now: Formula) -> bool:
+    return amendment.before.can_be_met(was) and not amendment.after.can_be_met(now)
+
+
+def _in_base(finding: Finding) -> bool:
+    return finding.outcome == "shown" and finding.at_base == "some"
+
+
+class _Sides:
+    """What one claim gives up and gains."""
+
+    def __init__(self, amendment: Amendment, old: Claim, new: Claim) -> None:
+        self.amendment, self.old, self.new = amendment, old, new
+        self.session = amendment.session
+        self.was, self.now = amendment.before.scope(old.number), amendment.after.scope(new.number)
+        self.either = AnyOf((self.was, self.now))
+        self.taken_out, self.put_in = _differing(amendment, old, new)
+
+    def given_up(self) -> Finding:
+        """What met the claim before and does not meet it now."""
+        finding = at_claim("given up", 4, self.old)
+        found = self._side(finding, self.amendment.before, self.was, self.put_in)
+        return self._with_failing(found, self.amendment.after, self.new)
+
+    def gained(self) -> Finding:
+        """What meets the claim now and did not before."""
+        finding = at_claim("gained", 4, self.new)
+        found = self._side(finding, self.amendment.after, self.now, self.taken_out)
+        return self._with_failing(found, self.amendment.before, self.old)
+
+    def _side(self, finding: Finding, prepared: Prepared, region: Formula, missed: Formula) -> Finding:
+        """A thing of the region that misses the other formula; on every construction, the base, or some.
+
+        `at_base` says whether there is one in the base. Constructions on which nothing meets the claim before
+        or after do not count; stretches are as presumed, but for a thing that only another stretch gives.
+        """
+        session = self.session
+        try:
+            search = session.search(session.groups_in(region, missed))
+            search.require(session.met(region), ~session.met(missed))
+            if not search.holds():
+                return replace(
+                    finding,
+                    outcome="excluded",
+                    quantifier="none",
+                    at_base="none",
+                    rests_on=prepared.needed((region, missed), session.met(region), ~session.met(missed)),
+                )
+            base = session.search(())
+            base.require(session.met(region, session.base))
+            at_base = base.holds(~session.met(missed, session.base))
+            demands = [Demand(region, missed, "every"), Demand(NOTHING, self.either, "some")]
+            spared = find_construction(session, demands, stretch=False).construction
+            quantifier: Quantifier = "every" if spared is None else "base" if at_base else "some"
+            found = replace(finding, quantifier=quantifier, at_base="some" if at_base else "none")
+            return prepared.exhibit(
+                found,
+                search,
+                (region, missed),
+                ((region, "met"), (missed, "not met")),
+                prepared.known((region, missed)),
+                prepared.grades_for(missed, wanted=False),
+            )
+        except Undecided as reason:
+            return replace(finding, outcome="undecided", stakes=6, reason=str(reason))
+
+    def _with_failing(self, finding: Finding, prepared: Prepared, claim: Claim) -> Finding:
+        """Adds the limitations of the other version that the thing fails."""
+        if finding.witness is None or finding.construction is None:
+            return finding
+        limitations = prepared.limitations(claim.number)
+        failing = prepared.failing(limitations, finding.witness.article, finding.construction)
+        return replace(finding, failing=failing)
+
+    def otherwise(self, relation: Relation | None, given_up: Finding, gained: Finding) -> Iterator[Finding]:
+        """For each relation other than that of the base the least construction on which it holds."""
+        settled = [_settled(given_up), _settled(gained)]
+        for loses, wins in product((False, True), repeat=2):
+            other = RELATIONS[loses, wins]
+            impossible = any(s is not None and s != w for s, w in zip(settled, (loses, wins), strict=True))
+            if other == relation or impossible:
+                continue
+            refined = self._construction(loses, wins)
+            if refined.construction is None:
+                continue
+            groups = self.session.groups_in(self.was, self.now)
+            told = self.amendment.after.told_refined(at_claim("amended", 6, self.new), refined, groups)
+            yield replace(told, detail=other, quantifier="some")
+
+    def _construction(self, loses: bool, wins: bool) -> Refined:
+        """The least construction, stretches as presumed, on which the claim can be met and does just this."""
+        demands = [
+            Demand(self.was, self.put_in, "not every" if loses else "every"),
+            Demand(self.now, self.taken_out, "not every" if wins else "every"),
+        ]
+        if not (loses or wins):
+            demands.append(Demand(NOTHING, self.either, "some"))
+        return find_construction(self.session, demands, stretch=False)
+
+
+def _settled(finding: Finding) -> bool | None:
+    """Whether this side is the same on every construction, and which way; None where it changes."""
+    if finding.outcome == "excluded":
+        return False
+    return True if finding.quantifier == "every" else None
+
+
+def _differing(amendment: Amendment, old: Claim, new: Claim) -> tuple[Formula, Formula]:
+    """What only the claim before asks, and what only the amended one asks.
+
+    Each with the other claim's scope is that claim's own scope, so that nothing else need be looked at.
+    """
+    olds, news = amendment.before.instances[old.number], amendment.after.instances[new.number]
+    if len(olds) > 1 or len(news) > 1:
+        return amendment.before.scope(old.number), amendment.after.scope(new.number)
+    return _only(olds[0].limitations, news[0].limitations), _only(news[0].limitations, olds[0].limitations)
+
+
+def _only(own: Sequence[Limitation], other: Sequence[Limitation]) -> Formula:
+    common = {x.formula for x in other}
+    return All(tuple(x.formula for x in own if x.formula not in common))
+
+
+# ---- dependents that add nothing after
+
+
+def idle_after(amendment: Amendment, changes: Sequence[Change]) -> Iterator[Finding]:
+    """The dependent claims that add nothing after and did add something before, or were not there before."""
+    before = {c.after.number: c.before.number for c in changes if c.before and c.after}
+    touched = [c.after.number for c in changes if c.after and not c.same]
+    for number in touched:
+        was_idle = number in before and list(_idle(amendment.before, before[number]))
+        found = list(_idle(amendment.after, number))
+        if found and not was_idle:
+            yield found[0]
+
+
+def _idle(prepared: Prepared, number: int) -> Iterator[Finding]:
+    for instance in prepared.instances[number]:
+        for answer in adds_nothing(prepared, instance):
+            if isinstance(answer, Finding) and answer.question == "adds nothing":
+                yield answer
+
+
+# ---- limitations that moved
+
+
+def _moved(amendment: Amendment, old: Claim | None, new: Claim) -> Iterator[Moved]:
+    """The claim's own limitations that stood, before, in other claims than those it was made of."""
+    before, after = amendment.before, amendment.after
+    own = before.limitations(old.number) if old is not None else ()
+    had = {x.formula for x in own}
+    origin = {x.label for x in own}
+    elsewhere = [x for c in before.sheet.claims for x in c.limitations if x.label not in origin]
+    for limitation in after.sheet.claim(new.number).limitations:
+        if limitation.formula in had:
+            continue
+        source = next((x for x in elsewhere if x.formula == limitation.formula), None)
+        source = source or next((x for x in elsewhere if _same(amendment, x, limitation)), None)
+        if source is not None:
+            yield Moved(limitation.label, source.label, source.claim)
+
+
+def _same(amendment: Amendment, a: Limitation, b: Limitation) -> bool:
+    """Do two limitations of the same quantities ask the same on every construction?"""
+    session = amendment.session
+    if session.names_in(a.formula) != session.names_in(b.formula):
+        return False
+    search = session.search(session.groups_in(a.formula, b.formula))
+    one, other = session.met(a.formula), session.met(b.formula)
+    try:
+        return not search.holds(one, ~other) and not search.holds(~one, other)
+    except Undecided:
+        return False

@@ -1,0 +1,97 @@
+"""A sheet whose text was edited: what is proposed for words that no line restates yet."""
+
+from __future__ import annotations
+
+from scopecheck.drafting.draft import INDENT, DraftClaim, Quantity
+from scopecheck.drafting.kinds_of import kind_text
+from scopecheck.drafting.limits import Stretch, stretches
+from scopecheck.drafting.naming import Called, called
+from scopecheck.drafting.propose import Work, declare, named_by_kind, propose_lines
+from scopecheck.foundations.diagnostics import Trouble
+from scopecheck.foundations.regex import regex
+from scopecheck.foundations.spans import Source
+from scopecheck.language.statements import parse_sheet
+from scopecheck.language.syntax import ClaimStatement, Declare, Mark
+from scopecheck.report.wording import quoted, sentence
+from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.dependencies import references
+from scopecheck.resolve.names import Names
+
+_SHEET_LINE = regex(r"^\s*\||^(?:profile|filed)(?:\s+|\s*:\s*)\w", 8)
+"""A line that stands in a sheet and in no claim: a bar, or a setting (8: at the start of any line)."""
+
+
+def is_sheet(text: str) -> bool:
+    """Whether a text is a sheet already: it has a line with a bar, a profile, or says whether it is filed."""
+    return bool(_SHEET_LINE.search(text))
+
+
+def proposed_anew(source: Source) -> str:
+    """Declarations and lines for limits that no line restates, and the lines whose words are gone."""
+    written, _ = parse_sheet(source)
+    declared = tuple(s for s in written.statements if isinstance(s, Declare))
+    claims = [s for s in written.statements if isinstance(s, ClaimStatement)]
+    names, quantities = declare(declared), list[Quantity]()
+    gone: list[str] = []
+    works = [_work(s, [c.number for c in claims], gone) for s in claims]
+    for work in works:
+        work.of = [_quantity(what, stretch, names, quantities) for stretch, what in work.limits]
+    names = declare((*declared, *_declarations(quantities)))
+    for work in works:
+        propose_lines(work, names, dict(written.own_units))
+    return _text(source, works, quantities, gone)
+
+
+def _declarations(quantities: list[Quantity]) -> tuple[Declare, ...]:
+    lines = "".join(f"{q.name}  {q.kind}\n" for q in quantities)
+    written, _ = parse_sheet(Source("proposed", lines))
+    return tuple(s for s in written.statements if isinstance(s, Declare))
+
+
+def _work(statement: ClaimStatement, known: list[int], gone: list[str]) -> Work:
+    """The claim with what its lines take of its text; lines whose words it no longer has are noted."""
+    text = ClaimText.of(statement.pieces)
+    start, end = statement.pieces[0].start, statement.pieces[-1].end
+    found = references(text.source.text[start:end], statement.number, known)
+    places = tuple((start + r.start, start + r.end) for r in found)
+    text.refer(places)
+    for line in statement.lines:
+        words = line.words
+        if words is None:
+            continue
+        try:
+            text.take(words.text, words.span, statement.number, mark=isinstance(line, Mark))
+        except Trouble:
+            gone.append(sentence(
+                "start", "anew_gone", claim=statement.number, words=quoted(words.text), line=words.span.line
+            ))  # fmt: skip
+    limits = [(s, named_by_kind(called(text, s), s)) for s in stretches(text, {})]
+    open_ = [(s, c) for s, c in limits if c.noun and not text.taken.issuperset(range(s.starts[-1], s.end))]
+    return Work(DraftClaim(statement.number, text.text), text, places, open_)
+
+
+def _quantity(what: Called, stretch: Stretch, names: Names, made: list[Quantity]) -> Quantity:
+    """The declared quantity that the words name; else a proposal for one."""
+    for name in (f"{what.owner} {what.noun}".strip(), what.noun):
+        if names.declared(name) is not None:
+            return Quantity(name, "", what.noun, what.owner)
+    for quantity in made:
+        if quantity.noun == what.noun and quantity.kind == kind_text(what, stretch.unit):
+            return quantity
+    made.append(Quantity(what.noun, kind_text(what, stretch.unit), what.noun, what.owner))
+    return made[-1]
+
+
+def _text(source: Source, works: list[Work], quantities: list[Quantity], gone: list[str]) -> str:
+    lines = [f"# {line}" for line in gone]
+    used = {line.name for work in works for line in work.claim.lines}
+    declared = [f"{q.name}  {q.kind}" for q in quantities if q.name in used]
+    if declared:
+        lines += ["", f"# {sentence('start', 'anew_declare')}", *declared]
+    for work in works:
+        if work.claim.lines:
+            lines += ["", f"# {sentence('start', 'anew_claim', claim=work.claim.number)}"]
+            lines += [f"{INDENT}| {line.line}" for line in work.claim.lines]
+    if not lines:
+        return sentence("start", "anew_nothing") + "\n"
+    return "\n".join([f"# {sentence('start', 'anew_begun', source=source.name)}", *lines]) + "\n"

@@ -1,0 +1,126 @@
+"""A sheet in the making: what is proposed for each claim, and on which line of the sheet it stands."""
+
+from __future__ import annotations
+
+import textwrap
+
+from scopecheck.foundations.record import field, holder, record
+from scopecheck.foundations.regex import regex
+
+WIDTH = 92
+INDENT = "   "
+_UNFIT_TO_BEGIN = regex(r"[#|]|\d{1,4}\s*[.)](?:\s|$)|[^\W\d_][^:\n]{0,60}?\s*:")
+"""What a line of a claim's text must not begin with: it would be read as something else."""
+_BREAKS = regex(r"(?<=[;:])[ \t]*\n\s*|\n\s*(?=\([a-z]{1,4}\)|[a-z]\)|[-*•–] )")
+"""Line breaks that are kept: after a semicolon or colon, and before an item of a list."""
+_HYPHEN = regex(r"(?<=[a-z])-[ \t]*\n[ \t]*(?=[a-z])")
+
+
+@holder
+class Quantity:
+    """A proposed declaration: its name, its kind as written in a sheet, and where it was met."""
+
+    name: str
+    kind: str
+    noun: str
+    owner: str
+    claims: list[int] = field(default_factory=list)
+
+
+@holder
+class Proposed:
+    """A proposed line beside a claim: `name : words`, or a mark for words that nothing takes up."""
+
+    words: str
+    name: str = ""
+
+    @property
+    def line(self) -> str:
+        return f"{self.name} : {self.words}" if self.name else f"not restated : {self.words}"
+
+
+@holder
+class DraftClaim:
+    """A claim's number, its text as laid out in the sheet, and the lines proposed beside it."""
+
+    number: int
+    text: str
+    lines: list[Proposed] = field(default_factory=list)
+
+
+@record
+class Written:
+    """A sheet's text, and what stands on each of its lines (from 1) where that can be taken back."""
+
+    text: str
+    at: dict[int, tuple[DraftClaim | None, Proposed | Quantity | None]]
+
+
+@holder
+class Draft:
+    """Everything proposed for a text."""
+
+    name: str
+    title: str
+    claims: list[DraftClaim]
+    quantities: list[Quantity] = field(default_factory=list)
+    remarks: list[str] = field(default_factory=list)
+    after: list[str] = field(default_factory=list)
+
+    def written(self) -> Written:
+        """The sheet. Each proposal stands on one line, so that a mistake found there names it."""
+        lines: list[str] = [f"# {line}".rstrip() for line in self.remarks]
+        at: dict[int, tuple[DraftClaim | None, Proposed | Quantity | None]] = {}
+        lines += ["", f"title    {self.title}", "profile  US", ""]
+        wide = max((len(q.name) for q in self.quantities), default=0)
+        for quantity in self.quantities:
+            lines.append(f"{quantity.name.ljust(wide)}  {quantity.kind}")
+            at[len(lines)] = (None, quantity)
+        for claim in self.claims:
+            lines.append("")
+            for line in claim_lines(claim):
+                lines.append(line)
+                at[len(lines)] = (claim, None)
+            wide = max((len(p.name) for p in claim.lines if p.name), default=0)
+            wide = max(wide, len("not restated")) if any(not p.name for p in claim.lines) else wide
+            for proposed in claim.lines:
+                left = (proposed.name or "not restated").ljust(wide)
+                lines.append(f"{INDENT}| {left} : {proposed.words}")
+                at[len(lines)] = (claim, proposed)
+        lines += ["", *(f"# {line}".rstrip() for line in self.after)] if self.after else []
+        return Written("\n".join(lines) + "\n", at)
+
+
+def one_flow(text: str) -> str:
+    """A claim's text without the line breaks of its page; those before items and after semicolons stay."""
+    text = _HYPHEN.sub("-", text)
+    kept = _BREAKS.sub("\f", text)
+    return "\n".join(" ".join(part.split()) for part in kept.split("\f") if part.strip())
+
+
+def claim_lines(claim: DraftClaim) -> list[str]:
+    """The claim as lines of a sheet: its number first, no line that could be read as something else."""
+    first = f"{claim.number}. "
+    made: list[str] = []
+    for part in _parts(claim.text):
+        for line in _wrapped(part, len(first) if not made else len(INDENT)):
+            if made and _UNFIT_TO_BEGIN.match(line):
+                made[-1] += f" {line}"
+            else:
+                made.append((INDENT if made else first) + line)
+    return made
+
+
+def _parts(text: str) -> list[str]:
+    """The parts of a claim that begin on a line of their own."""
+    found: list[str] = []
+    for part in text.split("\n"):
+        if found and _UNFIT_TO_BEGIN.match(part):
+            found[-1] += f" {part}"
+        else:
+            found.append(part)
+    return found
+
+
+def _wrapped(part: str, indent: int) -> list[str]:
+    return textwrap.wrap(part, WIDTH - indent, break_long_words=False, break_on_hyphens=False)

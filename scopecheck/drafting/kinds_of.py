@@ -1,0 +1,33 @@
+"""The kind under which a quantity is declared, from its unit and its noun."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from scopecheck.drafting.naming import Called
+from scopecheck.foundations.quantity import Unit, kind_word, kind_words
+
+
+def kind_text(called: Called, unit: Unit | None) -> str:
+    """`length in mm`, `in L/min`, `count`, `number`: as it stands in a declaration."""
+    if unit is None or not unit.symbol:
+        return "count" if called.counted else "number"
+    last = called.noun.split()[-1:] or [""]
+    own = kind_word(last[0])
+    if own and last[0] not in ("ratio", "number", "amount") and own.accepts(unit.kind):
+        return f"{own.name} in {unit.symbol}"
+    word = _word(unit)
+    return f"{word} in {unit.symbol}" if word else f"in {unit.symbol}"
+
+
+@cache
+def _word(unit: Unit) -> str:
+    """The first word of the table that goes with the unit; '' if none does."""
+    return next((w for w in kind_words() if (k := kind_word(w)) and k.accepts(unit.kind)), "")
+
+
+def family(called: Called, unit: Unit | None) -> str:
+    """What two limits must share to be of one quantity: kind and basis of their units."""
+    if unit is None or not unit.symbol:
+        return "count" if called.counted else "number"
+    return unit.kind.name

@@ -1,0 +1,136 @@
+"""Where a text states limits: a number, or several that belong together, with the words around them."""
+
+from __future__ import annotations
+
+from scopecheck.foundations.quantity import Unit, find_unit
+from scopecheck.foundations.record import record
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Own
+from scopecheck.resolve.account import digits_width, reference_sign, unit_width
+from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.text.lists import run_at, words
+
+MOST_BEFORE = 9
+
+
+@record
+class Figure:
+    """One number of the text: its tokens with those of its unit, and the unit."""
+
+    start: int
+    end: int
+    unit: Unit | None
+    spelled: bool
+
+
+@record
+class Stretch:
+    """Tokens that may state one limit: all its words, from `start` to `end`, and its figures.
+
+    `starts` are where the limit may begin, the longest first; the last is its first figure.
+    """
+
+    start: int
+    end: int
+    figures: tuple[Figure, ...]
+    starts: tuple[int, ...]
+
+    @property
+    def unit(self) -> Unit | None:
+        return next((f.unit for f in reversed(self.figures) if f.unit), None)
+
+
+def figures(text: ClaimText, own: Own) -> list[Figure]:
+    """The numbers of a claim's text in order; no numbers of claims, no signs of the drawings."""
+    found: list[Figure] = []
+    tokens, at = text.tokens, 0
+    while at < len(tokens):
+        word = tokens[at].text
+        if at in text.referring:
+            at += 1
+        elif word[0].isdecimal() and not reference_sign(tokens, at):
+            figure = _figure(text, at, own)
+            found.append(figure)
+            at = figure.end
+        elif NUMBER_WORDS.get(word, 0) > 1:
+            found.append(_spelled(text, at, own))
+            at = found[-1].end
+        else:
+            at += 1
+    return found
+
+
+def _figure(text: ClaimText, at: int, own: Own) -> Figure:
+    width = digits_width(text.tokens, at)
+    more = unit_width(text, at + width - 1, own)
+    return Figure(at, at + width + more, _unit(text, at + width, more, own), False)
+
+
+def _spelled(text: ClaimText, at: int, own: Own) -> Figure:
+    more = unit_width(text, at, own)
+    unit = _unit(text, at + 1, more, own)
+    if unit is not None and len(unit.symbol) == 1 and text.tokens[at + 1].text == unit.symbol.lower():
+        return Figure(at, at + 1, None, True)
+    return Figure(at, at + 1 + more, unit, True)
+
+
+def _unit(text: ClaimText, at: int, width: int, own: Own) -> Unit | None:
+    if not width:
+        return None
+    first, last = text.tokens[at], text.tokens[at + width - 1]
+    return find_unit(" ".join(text.source.text[first.start : last.end].split()), own)
+
+
+def stretches(text: ClaimText, own: Own) -> list[Stretch]:
+    """The limits of a claim's text in order, each with the figures that belong to it."""
+    texts = [t.text for t in text.tokens]
+    found: list[Stretch] = []
+    figures_ = figures(text, own)
+    at = 0
+    while at < len(figures_):
+        floor = found[-1].end if found else 0
+        starts = _starts(texts, figures_[at].start, floor)
+        used = 1
+        while at + used < len(figures_) and _joined(texts, figures_[at + used - 1], figures_[at + used]):
+            used += 1
+        group = tuple(figures_[at : at + used])
+        end = group[-1].end
+        end += run_at(texts, end, "limits", "closings")
+        if end < len(texts) and texts[end] == ",":
+            end += (1 + closing) if (closing := run_at(texts, end + 1, "limits", "closings")) else 0
+        found.append(Stretch(starts[0], end, group, starts))
+        at += used
+    return found
+
+
+def _starts(texts: list[str], at: int, floor: int) -> tuple[int, ...]:
+    """Where a limit with this number may begin: at a run of opening words, or at the number itself."""
+    inside = words("limits", "inside")
+    first = at
+    while first > max(floor, at - MOST_BEFORE) and texts[first - 1] in inside:
+        first -= 1
+    return (*(i for i in range(first, at) if run_at(texts, i, "limits", "openings")), at)
+
+
+def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
+    """Whether two numbers belong to one limit: only words of limits, with a join, stand between them."""
+    between = texts[a.end : b.start]
+    if not between or len(between) > 6:
+        return False
+    if between[:1] in (["-"], ["±"], ["to"], ["through"]) and _all_inside(between[1:]):
+        return _alike(a, b)
+    if between[0] in ("and", "or", "but") or (between[:1] == ["+"] and "-" in between):
+        return _alike(a, b) and _all_inside(between[1:])
+    return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
+
+
+def _all_inside(texts: list[str]) -> bool:
+    inside = words("limits", "inside")
+    return all(t in inside or t in ("/", "-") for t in texts)
+
+
+def _alike(a: Figure, b: Figure) -> bool:
+    """Two numbers of one kind, as far as their units tell."""
+    if a.unit is None or b.unit is None:
+        return b.unit is not None or a.unit is None or not b.spelled
+    return a.unit.kind == b.unit.kind

@@ -1,0 +1,97 @@
+"""What a started sheet says of itself in remarks: what was read, assumed, asked, and kept aside."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable
+
+from scopecheck.drafting.draft import Draft, Quantity
+from scopecheck.drafting.pasted import Pasted
+from scopecheck.report.wording import GLUE, claims_text, counted, has_sentence, quoted, sentence
+
+MOST_QUESTIONS = 10
+_WIDTH = 88
+
+
+def with_remarks(draft: Draft, found: Pasted, source: str) -> None:
+    """Puts the remarks above and below a draft."""
+    draft.remarks, draft.after = head(draft, found, source), foot(found)
+
+
+def head(draft: Draft, found: Pasted, source: str) -> list[str]:
+    """The remarks above a sheet: where it comes from, what is assumed, what is asked."""
+    restated = sum(1 for c in draft.claims for line in c.lines if line.name)
+    marked = sum(1 for c in draft.claims for line in c.lines if not line.name)
+    lines = _wrapped(sentence(
+        "start", "begun", source=source, claims=counted(len(draft.claims), "claim"),
+        restated=counted(restated, "limit"), marked=counted(marked, "stretch"),
+    ))  # fmt: skip
+    lines += ["", *_numbered(sentence("start", "assumed", count=len(a := assumed(draft, found))), a)]
+    asked = questions(draft)
+    lines += ["", *_numbered(sentence("start", "asked", count=len(asked)), asked[:MOST_QUESTIONS])]
+    if len(asked) > MOST_QUESTIONS:
+        lines += _wrapped(sentence("start", "more_asked", count=len(asked) - MOST_QUESTIONS))
+    return lines
+
+
+def assumed(draft: Draft, found: Pasted) -> list[str]:
+    """Everything that the sheet takes for granted and the text does not say."""
+    lines = [sentence("start", "assumed_profile"), sentence("start", "assumed_title", title=draft.title)]
+    if found.unnumbered:
+        lines.append(sentence("start", "assumed_unnumbered"))
+    lines += [
+        sentence("start", "assumed_name", name=q.name, kind=q.kind, claims=claims_text(q.claims))
+        if not q.owner or q.owner in q.name
+        else sentence(
+            "start", "assumed_owner", name=q.name, kind=q.kind, owner=q.owner, claims=claims_text(q.claims)
+        )
+        for q in draft.quantities
+    ]
+    return lines
+
+
+def questions(draft: Draft) -> list[str]:
+    """What the words could not tell, the questions that most often matter first."""
+    asked = [(rank, q, text) for q in draft.quantities for rank, text in _about(q)]
+    ordered = sorted(asked, key=lambda a: a[0])
+    lines = (sentence("start", "question", name=q.name, asked=text) for _, q, text in ordered)
+    return list(dict.fromkeys(lines))
+
+
+def _about(quantity: Quantity) -> Iterable[tuple[int, str]]:
+    last = quantity.noun.split()[-1]
+    if quantity.kind.endswith("in %"):
+        yield 0, sentence("start", "ask_basis")
+    elif has_sentence("asked_of", last):
+        yield 1, sentence("asked_of", last)
+    elif quantity.kind.startswith("pressure"):
+        yield 1, sentence("asked_of", "pressure")
+    elif quantity.kind.startswith("share"):
+        yield 1, sentence("start", "ask_whole")
+    elif not quantity.owner and quantity.kind != "count":
+        yield 2, sentence("start", "ask_owner")
+
+
+def foot(found: Pasted) -> list[str]:
+    """What of the text is no claim, or a claim under a number that was there before: kept, not taken up."""
+    lines: list[str] = []
+    for where, words in found.aside:
+        lines += _wrapped(sentence("aside", where, words=quoted(words)))
+    for claim in found.again:
+        text = " ".join(claim.text.split())
+        lines += _wrapped(sentence("start", "again", number=claim.number, words=quoted(text)))
+    return lines
+
+
+def _numbered(title: str, items: list[str]) -> list[str]:
+    if not items:
+        return []
+    lines = _wrapped(title)
+    for number, item in enumerate(items, 1):
+        first, *rest = _wrapped(f"{number}. {item}")
+        lines += [f"  {first}", *(f"     {line}" for line in rest)]
+    return lines
+
+
+def _wrapped(text: str) -> list[str]:
+    return textwrap.wrap(text.replace(GLUE, " "), _WIDTH, break_long_words=False, break_on_hyphens=False)

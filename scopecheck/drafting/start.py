@@ -1,0 +1,65 @@
+"""A sheet from pasted claims: drafted, read back as `check` does, and repaired until it is read."""
+
+from __future__ import annotations
+
+from scopecheck.drafting.draft import Draft, DraftClaim, Proposed, Quantity, one_flow
+from scopecheck.drafting.pasted import Pasted
+from scopecheck.drafting.propose import proposals
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.dependencies import category, references
+from scopecheck.resolve.sheet import read_sheet
+
+MOST_REPAIRS = 8
+
+
+def drafted(name: str, found: Pasted) -> Draft:
+    """The draft of a sheet for the claims of a text, of which every line can be read."""
+    claims = [DraftClaim(c.number, one_flow(c.text)) for c in found.claims]
+    draft = Draft(name, _title(claims), claims)
+    draft.quantities = proposals(claims)
+    for _ in range(MOST_REPAIRS):
+        written = draft.written()
+        _, diagnostics = read_sheet(Source(name, written.text))
+        wrong = [d for d in diagnostics if d.severity == "error"]
+        repaired = [_repaired(draft, d, written.at.get(d.span.line)) for d in wrong]
+        if not any(repaired):
+            break
+    return draft
+
+
+def _title(claims: list[DraftClaim]) -> str:
+    words = category(claims[0].text).split()
+    return " ".join(words[:12]).replace('"', "") or "Claims"
+
+
+def _repaired(
+    draft: Draft, wrong: Diagnostic, at: tuple[DraftClaim | None, Proposed | Quantity | None] | None
+) -> bool:
+    """Takes back what stands where a mistake was found. Its words stay in the sheet, marked."""
+    claim, item = at or (None, None)
+    match item:
+        case Quantity():
+            draft.quantities.remove(item) if item in draft.quantities else None
+            for other in draft.claims:
+                for line in other.lines:
+                    line.name = "" if line.name == item.name else line.name
+            return True
+        case Proposed() if item.name:
+            item.name = ""
+            return True
+        case Proposed() if claim is not None and item in claim.lines:
+            claim.lines.remove(item)
+            return True
+    return claim is not None and _reference_marked(draft, claim, wrong)
+
+
+def _reference_marked(draft: Draft, claim: DraftClaim, wrong: Diagnostic) -> bool:
+    """Marks a reference that cannot be followed: to a claim that is not there, or in a circle."""
+    known = [c.number for c in draft.claims]
+    for reference in references(claim.text, claim.number, known):
+        words = " ".join(claim.text[reference.start : reference.end].split())
+        if not any(line.words == words and not line.name for line in claim.lines):
+            claim.lines.append(Proposed(words))
+            return True
+    return False

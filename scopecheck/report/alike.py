@@ -1,0 +1,83 @@
+"""Of a practice's own phrases: readings that nothing tells apart. The solver looks on small sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import combinations
+from typing import Literal, TypeAlias
+
+from scopecheck.core.model import Formula, Sheet
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.spans import Source
+from scopecheck.report.occasions import occasions, phrase_in, read
+from scopecheck.report.wording import sentence
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.practice import loaded
+from scopecheck.solving.evaluate import evaluate
+from scopecheck.solving.solver import Budget, Session, Undecided
+
+BUDGET = Budget(work=500_000, wall=10)
+Answer: TypeAlias = Literal["part", "alike", "undecided"]
+Pair: TypeAlias = tuple[str, str]
+Severity: TypeAlias = Literal["error", "warning"]
+_HELP = {"alike": "alike_help", "undecided": "undecided_help"}
+
+
+def readings_alike(files: Iterable[Source], budget: Budget = BUDGET) -> Iterator[Diagnostic]:
+    """An error for each two readings of a phrase of these files that nothing tells apart.
+
+    A warning where that could not be decided, and for readings that fit none of the things tried.
+    """
+    for source in files:
+        for entry in loaded(source).entries:
+            yield from _of(entry, budget)
+
+
+def _of(entry: Entry, budget: Budget) -> Iterator[Diagnostic]:
+    found, tried = _compared(entry, budget)
+    by_label = {r.label: r.written.span for r in entry.readings}
+    for (one, other), answer in found.items():
+        if answer != "part":
+            severity: Severity = "error" if answer == "alike" else "warning"
+            message = sentence("own", answer, one=one, other=other)
+            yield Diagnostic(severity, by_label[other], message, "", sentence("own", _HELP[answer]))
+    for reading in entry.readings:
+        if reading.formula is not None and reading.label not in tried:
+            message = sentence("own", "untried", one=reading.label)
+            yield Diagnostic("warning", by_label[reading.label], message, "", sentence("own", "untried_help"))
+
+
+def _compared(entry: Entry, budget: Budget) -> tuple[dict[Pair, Answer], frozenset[str]]:
+    """What was found of each two readings that stand on one sheet, and the readings that stand on any."""
+    found: dict[Pair, Answer] = {}
+    tried: set[str] = set()
+    wanted = sum(r.formula is not None for r in entry.readings)
+    for occasion in occasions(entry):
+        sheet = read(occasion.text, entry)
+        at = phrase_in(sheet, entry) if sheet else None
+        if sheet is None or at is None:
+            continue
+        told = [(r.label, option) for r, option in zip(at[0].readings, at[1], strict=True)]
+        tried |= {label for label, _ in told}
+        for (one, a), (other, b) in combinations(told, 2):
+            if found.get((one, other)) != "part":
+                found[one, other] = _answer(sheet, a, b, budget)
+        if len(tried) == wanted and set(found.values()) <= {"part"}:
+            break
+    return found, frozenset(tried)
+
+
+def _answer(sheet: Sheet, one: Formula, other: Formula, budget: Budget) -> Answer:
+    """Does some thing meet one and not the other, on some values of what the readings leave open?"""
+    session = Session(sheet, budget)
+    try:
+        for met, missed in ((one, other), (other, one)):
+            search = session.search(range(len(sheet.groups)))
+            if search.find(session.met(met), ~session.met(missed)):
+                article, k = search.article(), search.construction()
+                assert evaluate(met, article, k) is True
+                assert evaluate(missed, article, k) is not True
+                return "part"
+    except Undecided:
+        return "undecided"
+    return "alike"

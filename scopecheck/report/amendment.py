@@ -1,0 +1,311 @@
+"""What an amendment changes, as a report: what each claim gave up and gained, and what that touches."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from scopecheck.answers.amended import Amended
+from scopecheck.answers.amended_cases import CaseChange, Standing
+from scopecheck.answers.amendment import Change
+from scopecheck.answers.findings import Answers, Finding
+from scopecheck.core.model import Claim, Sheet
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.record import replace
+from scopecheck.report.amended_ranges import Ranges, ranges_of
+from scopecheck.report.blocks import Banner, Block, Heading, Item, Listing, Paragraph, Picture, Report
+from scopecheck.report.describe import case_text, labelled
+from scopecheck.report.frame import ground, head
+from scopecheck.report.margins import readings_told
+from scopecheck.report.page import warned
+from scopecheck.report.things import thing_text
+from scopecheck.report.wording import claims_text, counted, flat, listed, quoted, sentence, upper_first
+
+APART = 1_000_000
+"""Added to the numbers of the other sheet's claims where both stand in one sheet to be told."""
+
+
+def amendment_report(
+    amended: Amended, diagnostics: Sequence[Diagnostic] = (), strained: bool = False, everything: bool = False
+) -> Report:
+    """The report on an amendment. Without `everything` what the answers rest on is told in brief."""
+    telling = _Telling(amended)
+    blocks = [*_head(amended), *warned(diagnostics), *telling.glance(), *telling.in_full()]
+    blocks += [*telling.idle(), *telling.things(), *telling.carried()]
+    sheet = amended.joined.after
+    answers = Answers((), (), sheet.groups, sheet.policies)
+    blocks.append(Heading(sentence("section", "foot")))
+    blocks += ground(sheet, answers, strained, everything)
+    return Report(tuple(blocks), sheet, answers, (), diagnostics=tuple(diagnostics))
+
+
+def _head(amended: Amended) -> Iterator[Block]:
+    before, after = amended.joined.before, amended.joined.after
+    title = flat(after.title or before.title) or sentence("head", "no_title")
+    for block in head(after):
+        match block:
+            case Banner():
+                yield block
+            case Heading():
+                yield Heading(sentence("amend", "title", title=title), 1)
+            case Paragraph():
+                yield block
+                break
+    yield Paragraph(
+        sentence(
+            "amend",
+            "compared",
+            before=flat(before.source_name),
+            after=flat(after.source_name),
+            claims_before=counted(len(before.claims), "claim"),
+            claims_after=counted(len(after.claims), "claim"),
+        )
+    )
+
+
+def together(own: Sheet, other: Sheet) -> Sheet:
+    """A sheet with the claims of both, to tell a thing by the words of either; `other` is renumbered."""
+
+    def apart(claim: Claim) -> Claim:
+        parents = tuple(p + APART for p in claim.parents)
+        limitations = tuple(replace(x, claim=x.claim + APART) for x in claim.limitations)
+        return replace(claim, number=claim.number + APART, parents=parents, limitations=limitations)
+
+    return replace(own, claims=(*own.claims, *map(apart, other.claims)))
+
+
+class _Telling:
+    """The sentences about one amendment."""
+
+    def __init__(self, amended: Amended) -> None:
+        self.amended = amended
+        before, after = amended.joined.before, amended.joined.after
+        self.before, self.after = together(before, after), together(after, before)
+
+    # ---- at a glance
+
+    def glance(self) -> Iterator[Block]:
+        yield Heading(sentence("amend", "glance"))
+        lines = (
+            sentence("amend", "line", claim=upper_first(self.name(c)), told=self.told(c))
+            for c in self.amended.changes
+        )
+        yield Listing(tuple(lines))
+
+    def name(self, change: Change) -> str:
+        """`claim 2`, `claim 2 (claim 3 before)`."""
+        claim = change.after or change.before
+        assert claim is not None
+        name = claims_text((claim.number,))
+        if change.before is not None and change.before.number != claim.number:
+            return sentence("amend", "claim_from", claim=name, before=claims_text((change.before.number,)))
+        return name
+
+    def told(self, change: Change) -> str:
+        """The relation of a claim before and after, in a line."""
+        if change.after is None:
+            assert change.before is not None
+            return self._deleted(change.before)
+        if change.before is None:
+            return self._added(change)
+        if change.same:
+            words = [" ".join(c.text.split()) for c in (change.before, change.after)]
+            renumbered = change.before.number != change.after.number or change.after.parents
+            reworded = words[0] != words[1] and not renumbered
+            return sentence("amend", "same_reworded" if reworded else "same")
+        if change.relation is None:
+            return sentence("amend", "undecided", reason=flat(change.undecided[0].reason))
+        told = self._relation(change)
+        if change.taken_over:
+            return sentence("amend", "taken_over", told=told, parents=claims_text(change.after.parents))
+        return told
+
+    def _relation(self, change: Change) -> str:
+        relation = relation_text(change.relation or "")
+        if change.everywhere:
+            return sentence("amend", "relation_every", relation=relation)
+        others = [self._other(f) for f in change.otherwise]
+        others += [sentence("amend", "undecided", reason=flat(f.reason)) for f in change.undecided]
+        return sentence("amend", "relation_base", relation=relation, others="; ".join(others))
+
+    def _other(self, finding: Finding) -> str:
+        readings = listed(readings_told(self.after, finding))
+        return sentence("amend", "other", relation=relation_text(finding.detail), readings=readings)
+
+    def _deleted(self, claim: Claim) -> str:
+        own = {x.label for x in claim.limitations}
+        moves = [(m, c.after) for c in self.amended.changes if c.after for m in c.moved if m.before in own]
+        if not moves:
+            return sentence("amend", "deleted")
+        labels = listed(dict.fromkeys(labelled(self.before, m.before) for m, _ in moves))
+        claims = claims_text(c.number for _, c in moves)
+        return sentence("amend", "deleted_into", labels=labels, claims=claims)
+
+    def _added(self, change: Change) -> str:
+        if not change.moved:
+            return sentence("amend", "added")
+        labels = listed(labelled(self.after, m.label) for m in change.moved)
+        claims = claims_text(m.claim for m in change.moved)
+        return sentence("amend", "added_from", labels=labels, claims=claims)
+
+    # ---- in full
+
+    def in_full(self) -> Iterator[Block]:
+        """One item for each claim that changes by its own words."""
+        full = [c for c in self.amended.changes if c.given_up is not None and not c.taken_over]
+        if not full:
+            return
+        yield Heading(sentence("amend", "in_full"))
+        for number, change in enumerate(full, 1):
+            ranges = ranges_of(self.amended, change)
+            yield self._item(number, change, ranges)
+            yield from (Picture(picture) for picture in ranges.pictures)
+
+    def _item(self, number: int, change: Change, ranges: Ranges) -> Item:
+        rows: list[tuple[str, Iterable[str]]] = [
+            (sentence("amend", "margin_given_up"), [self._given_up(change)]),
+            (sentence("amend", "margin_gained"), [self._gained(change)]),
+            (sentence("amend", "margin_region"), ranges.lines),
+            (sentence("amend", "margin_otherwise"), [self._other(f) for f in change.otherwise]),
+            (sentence("amend", "margin_moved"), self._moves(change)),
+            (sentence("margin", "rests"), [self._rests_on(change)]),
+        ]
+        kept = [(word, tuple(text for text in texts if text)) for word, texts in rows]
+        return Item(
+            number, "", ((upper_first(self.name(change)), ""),), f"{upper_first(self.told_briefly(change))}.",
+            tuple((word, texts) for word, texts in kept if texts), (), (), (),
+        )  # fmt: skip
+
+    def told_briefly(self, change: Change) -> str:
+        if change.relation is None or change.everywhere:
+            return self.told(change)
+        return relation_text(change.relation)
+
+    def _given_up(self, change: Change) -> str:
+        assert change.given_up is not None
+        if change.emptied:
+            return sentence("amend", "everything_given_up", claim=self.name(change))
+        return self._side(change.given_up, self.before, "gave_up", "nothing_given_up", self.name(change))
+
+    def _gained(self, change: Change) -> str:
+        assert change.gained is not None
+        return self._side(change.gained, self.after, "got", "nothing_gained", self.name(change))
+
+    def _side(self, finding: Finding, sheet: Sheet, shown: str, nothing: str, name: str) -> str:
+        if finding.outcome == "undecided":
+            return sentence("amend", "undecided", reason=flat(finding.reason))
+        if finding.outcome == "excluded":
+            return sentence("amend", nothing)
+        told = sentence("amend", shown, thing=thing_text(sheet, finding), claim=name)
+        if finding.failing:
+            failing = listed(labelled(sheet, label) for label in finding.failing)
+            told = sentence("amend", "because", told=told, failing=failing)
+        readings = [*readings_told(sheet, finding)] if finding.rereads or finding.read_as else []
+        told = "; ".join([told, *(sentence("margin", "reading").lower() + " " + r for r in readings)])
+        return told if finding.quantifier == "every" else sentence("amend", "not_every", told=told)
+
+    def _moves(self, change: Change) -> Iterator[str]:
+        for move in change.moved:
+            label = labelled(self.after, move.label)
+            claim = claims_text((move.claim,))
+            yield sentence("amend", "moved", label=label, claim=claim, before=move.before)
+
+    def _rests_on(self, change: Change) -> str:
+        sides = [f for f in (change.given_up, change.gained) if f is not None]
+        return listed(dict.fromkeys(flat(text) for f in sides for text in f.rests_on))
+
+    # ---- dependents that add nothing
+
+    def idle(self) -> Iterator[Block]:
+        if not self.amended.idle:
+            return
+        yield Heading(sentence("amend", "idle"))
+        yield Listing(tuple(self._idle_line(f) for f in self.amended.idle))
+
+    def _idle_line(self, finding: Finding) -> str:
+        sheet = self.amended.joined.after
+        labels = listed(labelled(sheet, x.label) for x in sheet.claim(finding.claim).limitations)
+        claim = upper_first(claims_text((finding.claim,)))
+        if finding.quantifier == "every":
+            return sentence("amend", "idle_line", claim=claim, labels=labels)
+        readings = listed(readings_told(self.after, finding))
+        return sentence("amend", "idle_line_some", claim=claim, labels=labels, readings=readings)
+
+    # ---- listed things
+
+    def things(self) -> Iterator[Block]:
+        if not self.amended.joined.after.cases:
+            return
+        yield Heading(sentence("amend", "things"))
+        if not self.amended.cases:
+            yield Paragraph(sentence("amend", "no_cases"), quiet=True)
+            return
+        told = [c for c in self.amended.cases if c.changed or c.undecided]
+        told += [c for c in self.amended.cases if c not in told and c.after.how != "none"]
+        if told:
+            yield Listing(tuple(map(self._case_line, told)))
+        rest = [c for c in self.amended.cases if c not in told]
+        if rest:
+            names = dict.fromkeys(case_text(self.amended.joined.after, c.case.name) for c in rest)
+            claims = claims_text(c.after.claim for c in rest)
+            yield Paragraph(sentence("amend", "cases_same", cases=listed(names), claims=claims), quiet=True)
+
+    def _case_line(self, change: CaseChange) -> str:
+        sheet = self.amended.joined.after
+        name = case_text(sheet, change.case.name)
+        if change.case.role == "outside":
+            name = sentence("amend", "case_outside", case=name)
+        if change.case.role == "inside":
+            name = sentence("amend", "case_inside", case=name)
+        inside = change.case.role == "inside"
+        return sentence(
+            "amend",
+            "case_line",
+            case=name,
+            claim=claims_text((change.after.claim,)),
+            before=self._standing(change.before, self.before, inside),
+            after=self._standing(change.after, self.after, inside),
+        )
+
+    def _standing(self, standing: Standing, sheet: Sheet, inside: bool) -> str:
+        if standing.reason:
+            return sentence("amend", "undecided", reason=flat(standing.reason))
+        if standing.relation:
+            label = claims_text((standing.claim,))
+            return sentence("relation", standing.relation, label=label)
+        readings = ""
+        if standing.how == "some" and standing.finding is not None:
+            readings = listed(readings_told(sheet, standing.finding))
+        keys = {
+            "every": ("met_every", "lost_every"),
+            "base": ("met_base", "lost_base"),
+            "some": ("met_some", "lost_some"),
+            "none": ("met_none", "lost_none"),
+        }
+        return sentence("amend", keys[standing.how][inside], readings=readings)
+
+    # ---- numbers and words
+
+    def carried(self) -> Iterator[Block]:
+        yield Heading(sentence("amend", "carried"))
+        by_claim: dict[int, list[str]] = {}
+        for item in self.amended.uncarried:
+            by_claim.setdefault(item.claim, []).append(quoted(item.words))
+        if by_claim:
+            yield Listing(
+                tuple(
+                    sentence(
+                        "amend", "carried_line", claim=upper_first(claims_text((n,))), items=", ".join(items)
+                    )
+                    for n, items in by_claim.items()
+                )
+            )
+        else:
+            yield Paragraph(sentence("amend", "carried_none"))
+        before = flat(self.amended.joined.before.source_name)
+        yield Paragraph(sentence("amend", "carried_note", before=before), quiet=True)
+
+
+def relation_text(relation: str) -> str:
+    """`only narrowed`."""
+    keys = {"unchanged": "unchanged", "narrowed": "narrowed", "widened": "widened", "both": "both"}
+    return sentence("amend", keys[relation])

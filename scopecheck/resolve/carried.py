@@ -1,0 +1,121 @@
+"""Numbers and words of amended claims that the text of the sheet before does not have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from typing import Literal
+
+from scopecheck.core.model import Claim
+from scopecheck.foundations.quantity import Unit, find_unit
+from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.resolve.claim_text import Piece, pieces_of
+from scopecheck.resolve.dependencies import references
+
+_THOUSANDS = regex(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?$")
+_ENDING = regex(r"(?<=\w\w\w)(?:es|s|ed|ing)$")
+FORMAL = frozenset(
+    "a an the said of in on at to by for from with and or not is are was be being been has have having which"
+    " that this these those it its their each any all one as than then if when wherein whereby where"
+    " comprising comprises comprise including includes include containing contains contain consisting"
+    " consists consist claim claims claimed according preceding into onto between within about".split()
+)
+"""Words that tell nothing about the thing claimed."""
+
+
+@record
+class Uncarried:
+    """A number, with the unit that follows it, or a word that the other text does not have."""
+
+    claim: int
+    sort: Literal["number", "word"]
+    words: str
+
+
+def uncarried(text: str, before: Sequence[Claim], after: Sequence[Claim]) -> Iterator[Uncarried]:
+    """What the amended claims say in numbers and words that stand nowhere in the text, claim by claim.
+
+    Each is told once, at the first claim that says it. Numbers are held against each other by value, with a
+    unit that follows in any unit of the kind; words by their stem. A claim whose text stood among the claims
+    before is not looked at.
+    """
+    known = {c.text for c in before}
+    numbers, words = _numbers(pieces_of(text)), {_stem(p.text) for p in pieces_of(text)}
+    values = {value for value, _, _ in numbers} | {_base(v, u) for v, u, _ in numbers if u}
+    told: set[object] = set()
+    for claim in after:
+        if claim.text in known:
+            continue
+        named = references(claim.text, claim.number, [c.number for c in after])
+        pieces = pieces_of(claim.text)
+        pieces = [p for p in pieces if not any(r.start <= p.start < r.end for r in named)]
+        for value, unit, written in _numbers(pieces):
+            key: object = _base(value, unit) if unit else value
+            if key not in values and key not in told:
+                told.add(key)
+                yield Uncarried(claim.number, "number", written)
+        for piece in pieces:
+            stem = _stem(piece.text)
+            if _speaks(piece.text) and stem not in words and stem not in told:
+                told.add(stem)
+                yield Uncarried(claim.number, "word", piece.text)
+
+
+def _speaks(word: str) -> bool:
+    return len(word) > 1 and word[0].isalpha() and word not in FORMAL and not _is_number(word)
+
+
+def _is_number(word: str) -> bool:
+    return word in NUMBER_WORDS
+
+
+def _stem(word: str) -> str:
+    return _ENDING.sub("", word)
+
+
+def _base(value: Fraction, unit: Unit | None) -> object:
+    return (unit.kind, unit.to_base(value)) if unit else value
+
+
+def _numbers(pieces: Sequence[Piece]) -> list[tuple[Fraction, Unit | None, str]]:
+    """The numbers with their units as written; a unit is the next piece, where it is one."""
+    found: list[tuple[Fraction, Unit | None, str]] = []
+    for index, piece in enumerate(pieces):
+        value = _value(piece.text)
+        if value is None:
+            continue
+        following = pieces[index + 1].text if index + 1 < len(pieces) else ""
+        unit = find_unit(following) if following and not following[0].isdigit() else None
+        unit = unit or _unit_further_on(pieces[index + 1 :])
+        found.append(
+            (value, unit, f"{piece.text} {following}" if unit and find_unit(following) else piece.text)
+        )
+    return found
+
+
+def _unit_further_on(pieces: Sequence[Piece]) -> Unit | None:
+    """The unit of a list or range in which only the last number has one: `2 to 4 mm`, `2 and 4 mm`."""
+    for piece in pieces[:6]:
+        if piece.text in ("to", "and", "or", ",", "-", "–") or _value(piece.text) is not None:
+            continue
+        return find_unit(piece.text) if _last_was_number(pieces, piece) else None
+    return None
+
+
+def _last_was_number(pieces: Sequence[Piece], piece: Piece) -> bool:
+    before = [p for p in pieces if p.end <= piece.start]
+    return bool(before) and _value(before[-1].text) is not None
+
+
+def _value(text: str) -> Fraction | None:
+    if text in NUMBER_WORDS:
+        return Fraction(NUMBER_WORDS[text])
+    if not text[:1].isdigit():
+        return None
+    plain = text.replace(",", "") if _THOUSANDS.match(text) else text
+    try:
+        return Fraction(plain)
+    except ValueError:
+        return None

@@ -1,0 +1,148 @@
+"""Steps in time: what is declared for them, and what is said of when they start, end and follow one another.
+
+A step is written out when a sheet is read: when it starts, counted from some moment before all steps, and how
+long it takes are declared things, and so is whether it was done where it may be left out. That the end is not
+before the start needs no fact of its own: it is the start and the duration together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from scopecheck.core.model import (
+    DONE,
+    NOT_DONE,
+    Add,
+    All,
+    Bound,
+    Branch,
+    ChoiceDecl,
+    Chosen,
+    Compare,
+    Const,
+    Declaration,
+    Divide,
+    Formula,
+    Given,
+    Implies,
+    Measured,
+    Not,
+    NumberDecl,
+    Step,
+    Term,
+    Truth,
+)
+from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.record import replace
+from scopecheck.resolve.names import Names, Typed, number_of
+
+NO_VALUE = Divide(Const(Fraction(1)), Const(Fraction(0)))
+"""What any quantity of a step is that was not done."""
+
+
+def step_named(name: str, moment: bool, optional: bool, fields: tuple[str, ...], span: object) -> Step:
+    """A step or an event, with the names of what is declared for it."""
+    start = f"time of {name}" if moment else f"start of {name}"
+    duration = "" if moment else f"duration of {name}"
+    return Step(name, start, duration, name if optional else "", fields, span)  # type: ignore[arg-type]
+
+
+def declared_for(step: Step, unit: Unit, fields: list[NumberDecl], note: str) -> Iterator[Declaration]:
+    """Whether the step was done, when it starts, how long it takes, and its fields at each moment."""
+    if step.done:
+        yield ChoiceDecl(step.done, (DONE, NOT_DONE), note, step.span)
+    zero = Fraction(0)
+    yield NumberDecl(step.start, unit.kind, unit, False, Bound(zero, True), None, False, note, step.span)
+    if step.duration:
+        some = Bound(zero, False)
+        yield NumberDecl(step.duration, unit.kind, unit, False, some, None, False, note, step.span)
+    for one in fields:
+        yield from (replace(one, name=name) for name in step.moments(one.name).values())
+
+
+def given_of(step: Step) -> Iterator[Given]:
+    """That each field lies, at both ends, between its lowest and its highest value."""
+    for own in step.fields if step.duration else ():
+        names = step.moments(own)
+        lowest, highest = Measured(names["lowest"]), Measured(names["highest"])
+        ends = (Measured(names["start"]), Measured(names["end"]))
+        facts = All(tuple(Compare("<=", a, b) for end in ends for a, b in ((lowest, end), (end, highest))))
+        yield Given(f"{own} of {step.name} from its lowest to its highest", facts, "", step.span)
+
+
+def terms_of(step: Step, names: Names) -> Iterator[tuple[str, Typed]]:
+    """What is measured of the step by name in small letters, with its end beside what is declared."""
+    for name in step.numbers:
+        declared = names.declarations[name]
+        assert isinstance(declared, NumberDecl)
+        typed = number_of(declared)
+        yield name.lower(), replace(typed, term=guarded(step, typed.term))
+    if step.duration:
+        declared = names.declarations[step.start]
+        assert isinstance(declared, NumberDecl)
+        yield f"end of {step.name}".lower(), replace(number_of(declared), term=end(step))
+
+
+# ---- what is said of steps
+
+
+def done(step: Step) -> Formula:
+    """That the step was done."""
+    return Chosen(step.done, DONE) if step.done else Truth(True)
+
+
+def guarded(step: Step, value: Term) -> Term:
+    """The value where the step was done; else none."""
+    return Branch(done(step), value, NO_VALUE) if step.done else value
+
+
+def start(step: Step) -> Term:
+    """When the step starts; no value where it was not done."""
+    return guarded(step, Measured(step.start))
+
+
+def end(step: Step) -> Term:
+    """When the step is over."""
+    return guarded(step, _end(step))
+
+
+def duration(step: Step) -> Term:
+    """How long the step takes: of an event, no time."""
+    return guarded(step, Measured(step.duration) if step.duration else Const(Fraction(0)))
+
+
+def _end(step: Step) -> Term:
+    return Add((Measured(step.start), Measured(step.duration))) if step.duration else Measured(step.start)
+
+
+def in_order(steps: tuple[Step, ...]) -> Formula:
+    """That each of them is over before the next begins; those that were not done are passed over."""
+    pairs = [(a, b) for i, a in enumerate(steps) for b in steps[i + 1 :]]
+    return All(tuple(_when(_both(a, b), Compare("<=", _end(a), Measured(b.start))) for a, b in pairs))
+
+
+def next_after(first: Step, second: Step, all_steps: tuple[Step, ...]) -> Formula:
+    """That the second begins when the first is over or later, and that no other step begins between."""
+    follows = Compare("<=", end(first), start(second))
+    others = (s for s in all_steps if s not in (first, second))
+    return All((follows, *(Not(_begins_between(s, first, second)) for s in others)))
+
+
+def _begins_between(other: Step, first: Step, second: Step) -> Formula:
+    begins = Measured(other.start)
+    # Without value where the first or the second was not done: what their numbers then are means nothing.
+    after, before = Compare(">=", begins, end(first)), Compare("<", begins, start(second))
+    return All((*_done_if_optional(other), after, before))
+
+
+def _both(a: Step, b: Step) -> tuple[Formula, ...]:
+    return (*_done_if_optional(a), *_done_if_optional(b))
+
+
+def _done_if_optional(step: Step) -> tuple[Formula, ...]:
+    return (done(step),) if step.done else ()
+
+
+def _when(conditions: tuple[Formula, ...], fact: Formula) -> Formula:
+    return Implies(All(conditions), fact) if conditions else fact

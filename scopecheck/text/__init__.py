@@ -1,0 +1,1 @@
+"""What the words of claims show by themselves: nouns, references, degrees, transitions."""

@@ -1,0 +1,267 @@
+"""'The' and 'said' something: whether one such thing was brought in before, in each line of claims."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from scopecheck.foundations.record import field, holder
+from scopecheck.text.flags import Flag
+from scopecheck.text.lists import words as listed
+from scopecheck.text.mentions import Mention
+from scopecheck.text.stream import Stream, stem
+
+MOST_LINES = 8
+"""How many lines of claims above a claim are followed."""
+
+
+@holder
+class Known:
+    """What the user says of nouns: which are one, and what a thing has without its being said."""
+
+    alike: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    inherent: frozenset[str] = frozenset()
+
+
+@holder
+class Set:
+    """All claims of a text: their words and their nouns."""
+
+    streams: Mapping[int, Stream]
+    mentions: Mapping[int, Sequence[Mention]]
+    known: Known
+    told: dict[int, set[tuple[str, frozenset[str]]]] = field(default_factory=dict)
+    """The nouns already told of, by claim: the claims that go back on it do not repeat it."""
+
+    def lines_above(self, number: int) -> list[tuple[int, ...]]:
+        """The claims that a claim goes back on, the nearest first; one line for each way up."""
+        lines: list[tuple[int, ...]] = []
+        queue: list[tuple[int, ...]] = [(number,)]
+        while queue and len(lines) < MOST_LINES:
+            line = queue.pop(0)
+            above = [p for p in self.streams[line[-1]].parents if p not in line]
+            if above:
+                queue += [(*line, p) for p in above[:MOST_LINES]]
+            else:
+                lines.append(line)
+        return lines or [(number,)]
+
+
+def antecedents(all_: Set, number: int) -> Iterator[Flag]:
+    """Flags for the definite nouns of a claim, each noun once, and for things brought in twice."""
+    lines = all_.lines_above(number)
+    told = {key for line in lines for above in line[1:] for key in all_.told.get(above, ())}
+    own = all_.told.setdefault(number, set())
+    doubled: set[str] = set()
+    broken = bool(all_.streams[number].references) and not all_.streams[number].parents
+    again: list[tuple[int, ...]] = lines if _goes_on(all_, number) else [(number,)]
+    for mention in all_.mentions[number]:
+        key = (mention.head, mention.modifiers | mention.ordinals)
+        if mention.how == "new" and mention.head not in doubled and _again(all_, again, mention):
+            doubled.add(mention.head)
+            yield _flag(all_, mention, "two things", "two_things", lines[0])
+        elif (
+            mention.how == "definite" and not broken and key not in told | own and mention.head not in doubled
+        ):
+            flag = next((f for line in lines if (f := _looked_up(all_, line, mention))), None)
+            if flag is not None:
+                own.add(key)
+                yield flag
+
+
+def _goes_on(all_: Set, number: int) -> bool:
+    """Whether a claim is to what its parent is to: then a thing brought in there is not brought in again."""
+    heads = [m.head for m in all_.mentions[number][:1]]
+    return any(m.head in heads for p in all_.streams[number].parents for m in all_.mentions[p][:1])
+
+
+def _flag(all_: Set, mention: Mention, sort: str, form: str, line: tuple[int, ...], **more: object) -> Flag:
+    stream = all_.streams[mention.claim]
+    values = {"noun": stream.shown(mention.first, mention.end), "line": line, **more}
+    shown = stream.shown(mention.start, mention.end)
+    return Flag(sort, form, mention.claim, shown, stream.span(mention.start, mention.end), values)  # type: ignore[arg-type]
+
+
+# ---- what was brought in before
+
+
+def _earlier(all_: Set, line: tuple[int, ...], mention: Mention) -> list[Mention]:
+    """The nouns brought in above or before a mention with its head, or one that is called alike."""
+    heads = {mention.head} | all_.known.alike.get(mention.head, frozenset())
+    found = [
+        m for number in reversed(line[1:]) for m in all_.mentions[number]
+        if m.head in heads and m.how != "definite"
+    ]  # fmt: skip
+    own = (m for m in all_.mentions[mention.claim] if m.end <= mention.start)
+    return found + [m for m in own if m.head in heads and m.how != "definite"]
+
+
+def _looked_up(all_: Set, line: tuple[int, ...], mention: Mention) -> Flag | None:
+    if _needs_none(all_, line, mention):
+        return None
+    earlier = _earlier(all_, line, mention)
+    if not earlier:
+        return None if _as_act(all_, line, mention) else _missing(all_, line, mention)
+    fitting = [m for m in earlier if mention.modifiers <= m.modifiers | m.of | m.ordinals]
+    if not fitting:
+        if mention.head in _subjects(all_, line) or _glued(mention, earlier):
+            return None
+        if any(mention.modifiers >= m.modifiers > frozenset() or not mention.modifiers for m in earlier):
+            return None if mention.plural else _other(all_, line, mention, earlier)
+        return _other(all_, line, mention, earlier)
+    if mention.ordinals & _ORDERED:
+        counted = any(m.plural for m in fitting)
+        same = [m for m in fitting if m.ordinals & mention.ordinals & _ORDERED]
+        return None if same or counted else _other(all_, line, mention, earlier)
+    return _which(all_, line, mention, fitting)
+
+
+_ORDERED = frozenset("first second third fourth fifth sixth".split())
+
+
+def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Mention]) -> Flag | None:
+    """Whether what fits is one thing, and in the number in which it is spoken of."""
+    if mention.head in _subjects(all_, line) or mention.ordinals:
+        return None
+    exact = [m for m in fitting if m.modifiers == mention.modifiers and not m.ordinals & _ORDERED]
+    kinds = {(m.modifiers, m.ordinals & _ORDERED) for m in fitting if m.how == "new"}
+    things = [m for m in fitting if m.how == "new"] or fitting
+    if mention.plural:
+        several = any(m.plural or m.shared or m.how == "bare" for m in fitting) or len(things) > 1
+        return None if several else _flag(all_, mention, "number", "plural_of_one", line)
+    if len(kinds) > 1 and not (exact and len({m.modifiers for m in exact}) == 1 and _one(exact)):
+        named = [all_.streams[m.claim].shown(m.first, m.end) for m in things]
+        return _flag(all_, mention, "several earlier", "several", line, named=tuple(dict.fromkeys(named)))
+    if all(m.counted for m in things) and _lone(all_, mention) and not any(m.shared for m in fitting):
+        stream = all_.streams[things[0].claim]
+        first = stream.shown(things[0].start, things[0].end)
+        if not first.lower().startswith(("at least one", "one or more")):
+            return _flag(all_, mention, "several earlier", "one_of_several", line, named=(first,))
+    return None
+
+
+def _one(exact: list[Mention]) -> bool:
+    """Whether the one that is called exactly so was brought in alone, and another only beside it."""
+    return any(m.how == "new" for m in exact)
+
+
+def _lone(all_: Set, mention: Mention) -> bool:
+    """Whether nothing before a mention says which of several: no 'each of', 'one of', 'respective'."""
+    texts = all_.streams[mention.claim].texts
+    before = texts[max(0, mention.start - 12) : mention.start]
+    return not {"each", "every", "respective", "any", "when", "if"}.intersection(before)
+
+
+# ---- what needs no earlier mention
+
+
+def _needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    texts = all_.streams[mention.claim].texts
+    inherent = listed("mention", "inherent") | all_.known.inherent | listed("persons", "nouns")
+    earlier = bool(_earlier(all_, line, mention))
+    if mention.head in inherent and not earlier:
+        return True
+    if mention.head in inherent and (mention.of or mention.ordinals or _of_next(texts, mention)):
+        return True
+    if mention.head in {stem(w) for w in listed("mention", "inherent") & listed("measures", "nouns")} and (
+        mention.modifiers or mention.plural
+    ):
+        return True
+    next_ = texts[mention.end : mention.end + 1]
+    numbered = bool(next_) and next_[0][0].isdigit() and bool(mention.ordinals)
+    return (numbered and not mention.plural) or (
+        mention.head in _subjects(all_, line) and not mention.modifiers
+    )
+
+
+def _of_next(texts: list[str], mention: Mention) -> bool:
+    return texts[mention.end : mention.end + 1] == ["of"] or texts[mention.start - 1 : mention.start] == [
+        "at"
+    ]
+
+
+def _subjects(all_: Set, line: tuple[int, ...]) -> frozenset[str]:
+    """What the claims of a line are claims to."""
+    return frozenset(m.head for number in line for m in all_.mentions[number][:1])
+
+
+def _as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """`the mixing` after 'mixed', `the melt` after 'are melted': an act that was said, or what it gives."""
+    head = mention.head
+    base = next(
+        (head.removesuffix(e) for e in ("ing", "ation", "tion", "ment", "ion") if head.endswith(e)), ""
+    )
+    result = head in listed("mention", "results")
+    before = [
+        w for number in line for i, w in enumerate(all_.streams[number].words)
+        if number != mention.claim or i < mention.start
+    ]  # fmt: skip
+    for word in before:
+        text = word.text
+        if base and len(base) > 2 and not mention.modifiers and text.startswith(base):
+            return True
+        if text in (head + "ed", head + "ing", head + "ling", head + "ped", head + "ting") or (
+            result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
+        ):
+            return True
+    return bool(
+        result and any(w.text.endswith(("ing", "ed")) for w in before) and base == "" and head == "residue"
+    )
+
+
+def _glued(mention: Mention, earlier: Sequence[Mention]) -> bool:
+    """`the cork layer` of 'a layer of cork', `the backrest` of 'a back rest'."""
+    return any(mention.modifiers and mention.modifiers <= (m.of | m.modifiers | m.ordinals) for m in earlier)
+
+
+# ---- what is told
+
+
+def _missing(all_: Set, line: tuple[int, ...], mention: Mention) -> Flag:
+    elsewhere = [
+        number for number, found in all_.mentions.items()
+        if number not in line and any(m.head == mention.head and m.how == "new" for m in found)
+    ]  # fmt: skip
+    if elsewhere:
+        return _flag(all_, mention, "no earlier", "elsewhere", line, elsewhere=tuple(elsewhere[:3]))
+    near = _near(all_, line, mention)
+    if near:
+        return _flag(all_, mention, "no earlier", "none_but_near", line, named=(near,))
+    return _flag(all_, mention, "no earlier", "none", line)
+
+
+def _near(all_: Set, line: tuple[int, ...], mention: Mention) -> str:
+    """A noun before with other words of the same beginnings: 'cross-linker' for 'crosslinking agent'."""
+    begins = {w[:6] for w in (*mention.modifiers, mention.head) if len(w) > 5}
+    for number in line:
+        for m in all_.mentions[number]:
+            if m.how != "definite" and begins & {w[:6] for w in (*m.modifiers, m.head) if len(w) > 5}:
+                return all_.streams[number].shown(m.first, m.end)
+    return ""
+
+
+def _other(all_: Set, line: tuple[int, ...], mention: Mention, earlier: list[Mention]) -> Flag:
+    """The head was there, but under other words."""
+    named = [all_.streams[m.claim].shown(m.first, m.end) for m in earlier if m.how == "new"]
+    named = named or [all_.streams[m.claim].shown(m.first, m.end) for m in earlier]
+    return _flag(all_, mention, "two names", "other_words", line, named=tuple(dict.fromkeys(named))[:3])
+
+
+def _again(all_: Set, lines: list[tuple[int, ...]], mention: Mention) -> bool:
+    """Whether 'a thing' was brought in before, in each line above, with the same words."""
+    inherent = listed("mention", "inherent") | listed("measures", "nouns") | listed("persons", "nouns")
+    if mention.head in inherent | all_.known.inherent or mention.plural or mention.shared or mention.ordinals:
+        return False
+    stream = all_.streams[mention.claim]
+    if any(i in stream.barred for i in range(mention.end, min(mention.end + 5, len(stream.words)))):
+        return False
+    if stream.texts[mention.start] not in ("a", "an") or mention.head in _subjects(all_, lines[0]):
+        return False
+    for line in lines:
+        same = [
+            m for m in _earlier(all_, line, mention)
+            if m.how == "new" and not m.plural and not m.shared and not m.ordinals
+            and m.modifiers == mention.modifiers and m.of == mention.of
+        ]  # fmt: skip
+        if not same:
+            return False
+    return True

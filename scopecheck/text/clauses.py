@@ -1,0 +1,187 @@
+"""Words that show something where they stand: examples, inner ranges, groups, drawings, transitions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.foundations.quantity import find_unit
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.text.antecedents import Set
+from scopecheck.text.flags import Flag
+from scopecheck.text.lists import run_at
+from scopecheck.text.lists import words as listed
+from scopecheck.text.mentions import noun_end
+from scopecheck.text.stream import Stream
+
+_SIGNS = frozenset(",;:.")
+
+
+def examples(stream: Stream) -> Iterator[Flag]:
+    """'Preferably', 'such as' and the like; where a range stands before and after, a range within a range."""
+    texts, at = stream.texts, 0
+    while at < len(texts):
+        width = run_at(texts, at, "clauses", "examples")
+        if not width:
+            at += 1
+            continue
+        before, after = _number_before(texts, at), _number_after(stream, at + width)
+        if before is not None and after is not None:
+            words, span = stream.shown(before, after), stream.span(before, after)
+            yield Flag("inner range", "inner_range", stream.number, words, span)
+        else:
+            words, span = stream.shown(at, at + width), stream.span(at, at + width)
+            yield Flag("example", "example", stream.number, words, span)
+        at += width
+
+
+def _number_before(texts: list[str], at: int) -> int | None:
+    """Where the range before begins, if only its unit or noun stands between it and here."""
+    inside = listed("limits", "inside")
+    numbers = [i for i in range(max(0, at - 9), at) if _number(texts[i])]
+    if not numbers or _SIGNS.intersection(texts[numbers[-1] : at - 1]):
+        return None
+    first = numbers[-1]
+    if len(numbers) > 1 and numbers[-1] - numbers[-2] < 6:
+        first = numbers[-2]
+    at = first
+    while at > 0 and texts[at - 1] in inside:
+        at -= 1
+        first = at if run_at(texts, at, "limits", "openings") else first
+    return first
+
+
+def _number_after(stream: Stream, at: int) -> int | None:
+    """Where the range after ends with its unit, if only words of limits stand before its first number."""
+    texts = stream.texts
+    inside = listed("limits", "inside")
+    end = at
+    while end < len(texts) and (texts[end] in inside or texts[end] in ("more", "of")):
+        end += 1
+    if end >= len(texts) or not _number(texts[end]):
+        return None
+    last = end
+    while end < len(texts) and texts[end] not in _SIGNS and end - last < 7:
+        last = end if _number(texts[end]) else last
+        end += 1
+    units = (
+        n for n in range(min(last + 5, len(texts)), last + 1, -1) if find_unit(stream.shown(last + 1, n))
+    )
+    return next(units, last + 1)
+
+
+def _number(word: str) -> bool:
+    return word[0].isdigit() or NUMBER_WORDS.get(word, 0) > 1
+
+
+_PAIRING = frozenset("either both one two more any least selected between".split())
+_VERBS = frozenset("is are has have being wherein which that comprising having comprises".split())
+
+
+def groupings(stream: Stream) -> Iterator[Flag]:
+    """An 'and' and an 'or' between nouns of one clause, with nothing that says which binds first."""
+    texts = stream.texts
+    last: int | None = None
+    for at, word in enumerate(texts):
+        if word in _SIGNS or word in _VERBS:
+            last = None
+        if word not in ("and", "or") or not _between_nouns(stream, at):
+            continue
+        if last is not None and texts[last] != word and at - last <= 5:
+            start = _noun_start(texts, last)
+            end = noun_end(stream, _after_article(texts, at + 1))
+            clause = texts[end : end + 1][:1] and texts[end] in _VERBS
+            if not clause and not _PAIRING.intersection(texts[max(0, start - 3) : start]):
+                yield Flag(
+                    "grouping", "grouping", stream.number, stream.shown(start, end), stream.span(start, end)
+                )
+            last = None
+        else:
+            last = at
+
+
+def _between_nouns(stream: Stream, at: int) -> bool:
+    texts = stream.texts
+    if at == 0 or at + 1 >= len(texts) or at in stream.barred or texts[at - 1] == "/" or texts[at + 1] == "/":
+        return False
+    after = _after_article(texts, at + 1)
+    if texts[at + 1] in listed("limits", "inside") - {"a", "the"} or _number(texts[at + 1]):
+        return False
+    return texts[at - 1][0].isalpha() and noun_end(stream, after) > after
+
+
+def _after_article(texts: list[str], at: int) -> int:
+    return at + 1 if at < len(texts) and texts[at] in ("a", "an", "the") else at
+
+
+def _noun_start(texts: list[str], at: int) -> int:
+    stops = listed("nouns", "stops")
+    start = at
+    while start > 0 and at - start < 3 and texts[start - 1][0].isalpha() and texts[start - 1] not in stops:
+        start -= 1
+    return start
+
+
+def drawings(stream: Stream) -> Iterator[Flag]:
+    """A reference to drawings, or to what is described."""
+    texts, at = stream.texts, 0
+    while at < len(texts):
+        width = run_at(texts, at, "clauses", "drawings")
+        if not width or at in stream.barred or _to_claims(stream, at, width):
+            at += 1
+            continue
+        end = at + width
+        while end < len(texts) and (run := run_at(texts, end, "clauses", "drawings")):
+            end += run
+        end += texts[end : end + 1] == ["."] and end + 1 < len(texts) and texts[end + 1][0].isdigit()
+        while end < len(texts) and (texts[end][0].isdigit() or texts[end] in ("figure", "fig", "figures")):
+            end += 1
+        yield Flag("drawings", "drawings", stream.number, stream.shown(at, end), stream.span(at, end))
+        at = end
+
+
+def _to_claims(stream: Stream, at: int, width: int) -> bool:
+    """`as described in claim 1` refers to a claim."""
+    return any(i in stream.barred for i in range(at + width, min(at + width + 3, len(stream.texts))))
+
+
+def transitions(all_: Set, number: int) -> Iterator[Flag]:
+    """A claim of its own without a transition; a closed one that is opened again, in it or below it."""
+    stream = all_.streams[number]
+    texts = stream.texts
+    opened = [(i, w) for i in range(len(texts)) if (w := run_at(texts, i, "clauses", "open"))]
+    closed = [(i, w) for i in range(len(texts)) if (w := run_at(texts, i, "clauses", "closed"))]
+    if not stream.references and not opened and not closed:
+        last = min(12, len(texts))
+        yield Flag("transition", "none_of_its_own", number, stream.shown(0, last), stream.span(0, last))
+    for at, width in closed:
+        also = [
+            (i, w)
+            for i, w in opened
+            if i > at + width and texts[i - 1] == "and" and texts[i].startswith("compri")
+        ]
+        if also and not _SIGNS.intersection(texts[at : also[0][0]]):
+            end = also[0][0] + also[0][1]
+            yield Flag("transition", "mixed", number, stream.shown(at, end), stream.span(at, end))
+    if parent := next((p for p in stream.parents if _closed(all_.streams[p])), None):
+        for at, width in opened:
+            if texts[at].startswith(("compri", "includ", "contain")) and _at_top(stream, at):
+                words, span = stream.shown(at, at + width), stream.span(at, at + width)
+                yield Flag("transition", "below_closed", number, words, span, {"parent": parent})
+                return
+
+
+def _closed(stream: Stream) -> bool:
+    """Whether the claim's first transition closes it."""
+    texts = stream.texts
+    for at in range(len(texts)):
+        if run_at(texts, at, "clauses", "closed"):
+            return True
+        if texts[at].startswith(("compri", "includ", "contain", "wherein", "characteri")):
+            return False
+    return False
+
+
+def _at_top(stream: Stream, at: int) -> bool:
+    """Whether a transition follows the reference directly: it is that of the claim, not of a part."""
+    after = max(stream.barred, default=-1)
+    return 0 <= at - after <= 4

@@ -1,0 +1,157 @@
+"""Words of degree that no number measures, and acts of a person in a claim to a thing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.foundations.quantity import find_unit
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.text.antecedents import Set
+from scopecheck.text.flags import Flag
+from scopecheck.text.lists import run_at
+from scopecheck.text.lists import words as listed
+from scopecheck.text.mentions import noun_end
+from scopecheck.text.stream import BREAKS, Stream
+
+GROUPS = ("size", "nearness", "manner", "taste", "fitness")
+
+
+def degrees(stream: Stream) -> Iterator[Flag]:
+    """Each word of degree without a number beside it, with what a measure would need."""
+    texts, at = stream.texts, 0
+    skip = {
+        i for start in range(len(texts))
+        for i in range(start, start + run_at(texts, start, "degree", "excepted"))
+    }  # fmt: skip
+    while at < len(texts):
+        group = next((g for g in GROUPS if texts[at] in listed("degree", g)), "")
+        if not group or at in skip or at in stream.barred or _measured(stream, at, group):
+            at += 1
+            continue
+        start = at - 1 if at and texts[at - 1] in listed("degree", "adverbs") else at
+        end = at + 1
+        if end < len(texts) and texts[end] == "enough":
+            end += 1
+        elif group != "manner" and end < len(texts) and texts[end] not in BREAKS:
+            end = max(end, noun_end(stream, end)) if end - at < 3 else end
+        words, span = stream.shown(start, end), stream.span(start, end)
+        yield Flag("degree", f"degree_{group}", stream.number, words, span)
+        at = end
+
+
+def _measured(stream: Stream, at: int, group: str) -> bool:
+    """Whether a number, or what it is compared with, stands beside a word of degree."""
+    texts = stream.texts
+    before, after = texts[max(0, at - 3) : at], texts[at + 1 : at + 4]
+    if after[:1] and (after[0] in listed("degree", "not_before") or after[0] in ("-", "/")):
+        return True
+    if group == "nearness":
+        near = next((w for w in after if w not in listed("limits", "inside") - {"about"}), "")
+        described = run_at(texts, at, "clauses", "drawings") > 0 or after[:1] == ["as"]
+        return (
+            described or _number(near) or (texts[at] in ("about", "close", "near") and not _hedges(texts, at))
+        )
+    if (
+        group == "size"
+        and before
+        and (_number(before[-1]) or (find_unit(before[-1]) and _has_number(before)))
+    ):
+        return True
+    return group == "size" and bool(after) and after[0] in ("than", "of") and any(map(_number, after))
+
+
+def _hedges(texts: list[str], at: int) -> bool:
+    """`about` and `near` are places unless an amount follows."""
+    return texts[at + 1 : at + 2] in (["equal"], ["half"], ["constant"], ["the"]) and texts[
+        at + 2 : at + 3
+    ] == ["same"]
+
+
+def _has_number(texts: list[str]) -> bool:
+    return any(map(_number, texts))
+
+
+def _number(word: str) -> bool:
+    return bool(word) and (word[0].isdigit() or NUMBER_WORDS.get(word, 0) > 1)
+
+
+def fitted(stream: Stream) -> Iterator[Flag]:
+    """A limit that is tied to a person, whose size varies: 'adapted to the foot of the wearer'."""
+    texts, persons = stream.texts, listed("persons", "nouns")
+    for at in range(len(texts)):
+        width = run_at(texts, at, "fit", "runs")
+        after = texts[at + width : at + width + 6]
+        person = next((i for i, w in enumerate(after) if w in persons), None)
+        if width and person is not None and not BREAKS.intersection(after[:person]):
+            end = at + width + person + 1
+            yield Flag("degree", "degree_fit", stream.number, stream.shown(at, end), stream.span(at, end))
+
+
+# ---- acts of a person
+
+
+def acts(all_: Set, number: int) -> Iterator[Flag]:
+    """What a person does, recited in a claim to a thing. 'Can be pressed by' says what the thing is."""
+    stream = all_.streams[number]
+    first = next(iter(all_.mentions[number]), None)
+    if first is None or first.head in listed("mention", "process"):
+        return
+    texts = stream.texts
+    persons, permitted = listed("persons", "nouns"), listed("persons", "permitted")
+    for at, word in enumerate(texts):
+        if word not in persons or at == 0 or at in stream.barred:
+            continue
+        start = at - 1 if texts[at - 1] in ("the", "a", "an", "said") else at
+        clause = _clause_before(texts, start)
+        if permitted.intersection(clause):
+            continue
+        if _acts(texts, at + 1):
+            end = _act_end(texts, at + 1)
+            yield Flag("user act", "user_act", number, stream.shown(start, end), stream.span(start, end))
+        elif _done_by(texts, start):
+            yield Flag(
+                "user act",
+                "user_act",
+                number,
+                stream.shown(start - 2, at + 1),
+                stream.span(start - 2, at + 1),
+            )
+
+
+def _acts(texts: list[str], at: int) -> bool:
+    """A finite verb follows the person: '-s', after an adverb too."""
+    if at < len(texts) and texts[at].endswith("ly"):
+        at += 1
+    word = texts[at] if at < len(texts) else "."
+    return word.endswith("s") and word.isalpha() and len(word) > 3 and word not in listed("nouns", "stops")
+
+
+def _act_end(texts: list[str], at: int) -> int:
+    """The act with what it is done to."""
+    end = at + 1
+    while (
+        end < len(texts)
+        and end - at < 4
+        and texts[end] not in BREAKS
+        and texts[end] not in ("to", "by", "with")
+    ):
+        end += 1
+    return end
+
+
+def _done_by(texts: list[str], start: int) -> bool:
+    """`is turned by the`: a finite passive."""
+    if start < 3 or texts[start - 1] != "by" or not texts[start - 2].endswith(("ed", "en", "wn", "ut", "ld")):
+        return False
+    return bool({"is", "are", "was", "were", "gets"}.intersection(texts[max(0, start - 4) : start - 2]))
+
+
+def _clause_before(texts: list[str], at: int) -> list[str]:
+    start = at
+    while (
+        start > 0
+        and texts[start - 1] not in BREAKS
+        and texts[start - 1] not in ("wherein", "and", "which", "where")
+    ):
+        start -= 1
+    return texts[start:at]

@@ -1,0 +1,104 @@
+"""Dependent claims by their words: of another category than their parent, and how they name it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from scopecheck.text.antecedents import Set
+from scopecheck.text.flags import Flag
+from scopecheck.text.lists import words as listed
+from scopecheck.text.stream import Stream
+
+
+def categories(all_: Set, number: int) -> Iterator[Flag]:
+    """A claim that depends on another and is to something of another kind."""
+    stream = all_.streams[number]
+    heads = [m.head for m in all_.mentions[number][:1]]
+    parents = [(p, m.head) for p in stream.parents for m in all_.mentions[p][:1]]
+    if not heads or not parents or not stream.barred:
+        return
+    reference = min(stream.barred)
+    before = {w.stem for w in stream.words[:reference]}
+    for parent, head in parents:
+        if head in before or _same_kind(all_, number, heads[0], parent, head):
+            continue
+        span, shown = stream.span(0, max(stream.barred) + 1), stream.shown(0, _first_end(stream))
+        named = {"own": stream.shown(0, all_.mentions[number][0].end), "parent": parent,
+                 "other": all_.streams[parent].shown(0, all_.mentions[parent][0].end)}  # fmt: skip
+        yield Flag("category", "category", number, shown, span, named)
+        return
+
+
+def _first_end(stream: Stream) -> int:
+    first = min(stream.barred)
+    return next((i for i in range(first, len(stream.words)) if i not in stream.barred), len(stream.words))
+
+
+def _same_kind(all_: Set, number: int, own: str, parent: int, other: str) -> bool:
+    process = listed("mention", "process")
+    if (own in process) != (other in process):
+        return False
+    if own in process:
+        return (own == "use") == (other == "use")
+    generic = listed("mention", "generic")
+    words = {w.stem for m in all_.mentions[parent][:1] for w in all_.streams[parent].words[m.first : m.end]}
+    return own == other or own in generic or own in words or other in generic
+
+
+_AND = re.compile(r"\band\b(?!\s*/?\s*or\b)", re.IGNORECASE)
+_OR = re.compile(r"\bor\b|\bany\b|\beither\b|\bone\b", re.IGNORECASE)
+_SEVERAL = re.compile(r"\d+[^\d]+(?:claim\s+)?\d+")
+
+
+def forms(all_: Set, number: int, profile: str) -> Iterator[Flag]:
+    """References that name no claim before, all of several claims at once, or claims that name several."""
+    stream = all_.streams[number]
+    for index, (start, end) in enumerate(_places(stream)):
+        words, span = stream.shown(start, end), stream.span(start, end)
+        named = stream.references[index].numbers
+        if not named:
+            continue
+        missing = [n for n in named if n not in all_.streams]
+        if number in named:
+            yield Flag("reference form", "itself", number, words, span)
+        elif missing:
+            yield Flag("reference form", "not_there", number, words, span, {"named": tuple(missing)})
+        elif any(n > number for n in named):
+            later = tuple(n for n in named if n > number)
+            yield Flag("reference form", "later", number, words, span, {"named": later})
+        elif profile != "EPO":
+            yield from _several(all_, stream, index, start, end)
+
+
+def _several(all_: Set, stream: Stream, index: int, start: int, end: int) -> Iterator[Flag]:
+    """How US practice asks several claims to be named: in the alternative, and none that does so itself."""
+    named = stream.references[index].numbers
+    first, last = max(0, start - 4), end
+    words, span = stream.shown(start, end), stream.span(start, end)
+    around = stream.shown(first, end)
+    if _SEVERAL.search(words) and _AND.search(words) and not _OR.search(around):
+        yield Flag("reference form", "cumulative", stream.number, words, span)
+        return
+    following = _places(stream)[index + 1 :][:1]
+    if following and following[0][0] - last == 1 and stream.texts[last] == "and":
+        both = stream.shown(start, following[0][1])
+        yield Flag("reference form", "cumulative", stream.number, both, stream.span(start, following[0][1]))
+        return
+    multiple = [n for n in named if len(all_.streams[n].parents) > 1]
+    if len(named) > 1 and multiple and index == 0:
+        yield Flag("reference form", "multiple", stream.number, words, span, {"named": tuple(multiple[:3])})
+
+
+def _places(stream: Stream) -> list[tuple[int, int]]:
+    """From which word to which each reference of the claim runs."""
+    start = stream.text.tokens[0].start if stream.text.tokens else 0
+    found = []
+    for reference in stream.references:
+        at = [
+            i for i, w in enumerate(stream.words)
+            if start + reference.start <= w.start < start + reference.end
+        ]  # fmt: skip
+        if at:
+            found.append((at[0], at[-1] + 1))
+    return found

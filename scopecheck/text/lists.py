@@ -1,0 +1,41 @@
+"""The word lists of `data/words.json`, as they are looked up."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Any
+
+from scopecheck.foundations.data_files import data_file
+
+Runs = dict[str, tuple[tuple[str, ...], ...]]
+
+
+@cache
+def word_lists() -> dict[str, Any]:
+    """The data file as read."""
+    found: dict[str, Any] = data_file("words.json")
+    return found
+
+
+@cache
+def words(table: str, name: str) -> frozenset[str]:
+    """A list of single words."""
+    return frozenset(word_lists()[table][name].split())
+
+
+@cache
+def runs(table: str, name: str) -> Runs:
+    """A list of runs of words, by their first word, the longest first."""
+    found: dict[str, list[tuple[str, ...]]] = {}
+    for text in word_lists()[table][name].split(","):
+        run = tuple(text.split())
+        found.setdefault(run[0], []).append(run)
+    return {first: tuple(sorted(of, key=len, reverse=True)) for first, of in found.items()}
+
+
+def run_at(texts: list[str], at: int, table: str, name: str) -> int:
+    """How many words of the longest listed run stand at this place; 0 if none does."""
+    for run in runs(table, name).get(texts[at], ()) if at < len(texts) else ():
+        if tuple(texts[at : at + len(run)]) == run:
+            return len(run)
+    return 0

@@ -1,0 +1,157 @@
+"""The nouns of a claim: what is brought in, what is spoken of as known, and what merely stands there.
+
+There is no grammar here: a noun is a run of words that no determiner, preposition, verb or sign breaks.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from scopecheck.foundations.record import record
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.text.lists import words as listed
+from scopecheck.text.stream import BREAKS, Stream, plural
+
+MOST = 6
+
+
+@record
+class Mention:
+    """A noun with its words: where it stands, the words before its head, and how it is spoken of.
+
+    `of`: nouns that follow with 'of'. `shared`: each of several things has one.
+    """
+
+    how: Literal["new", "definite", "bare"]
+    claim: int
+    start: int
+    first: int
+    end: int
+    head: str
+    modifiers: frozenset[str]
+    ordinals: frozenset[str]
+    plural: bool
+    counted: bool
+    of: frozenset[str] = frozenset()
+    shared: bool = False
+
+
+def mentions(stream: Stream) -> list[Mention]:
+    """Every noun of a claim in order."""
+    found: list[Mention] = []
+    at, each = 0, False
+    texts = stream.texts
+    while at < len(texts):
+        if texts[at] in (";", ":", "."):
+            each = False
+        each = each or texts[at] in listed("mention", "universal")
+        made = None if at in stream.barred else _mention(stream, at, each)
+        if made is None:
+            at += 1
+        else:
+            found.append(made)
+            at = max(made.end, at + 1)
+    return found
+
+
+def _mention(stream: Stream, at: int, each: bool) -> Mention | None:
+    texts = stream.texts
+    first, how, many, universal = _determined(texts, at)
+    end = noun_end(stream, first)
+    ordinals = frozenset(w for w in texts[first:end] if w in listed("mention", "ordinals"))
+    begin = first
+    while begin < end - 1 and (texts[begin] in listed("mention", "ordinals") or texts[begin].endswith("ly")):
+        begin += 1
+    if end == first or not texts[end - 1][0].isalpha():
+        return None
+    words = stream.words
+    head = words[end - 1].stem
+    modifiers = frozenset(w.stem for w in words[begin : end - 1]) - ordinals
+    return Mention(
+        how, stream.number, at, first, end, head, modifiers, ordinals, plural(texts[end - 1]) or many,
+        many, _complement(stream, end), each or universal,
+    )  # fmt: skip
+
+
+def _determined(texts: list[str], at: int) -> tuple[int, Literal["new", "definite", "bare"], bool, bool]:
+    """Where the noun's own words begin, how it is spoken of, whether it is several, whether each of them."""
+    word = texts[at]
+    after = texts[at + 1 : at + 4]
+    if word in listed("mention", "definite"):
+        number = bool(after) and (after[0] in NUMBER_WORDS or after[0].isdigit())
+        return at + 1 + (number and len(after) > 1), "definite", number, False
+    if word in listed("mention", "universal"):
+        return at + 1 + (after[:1] == ["of"]), "bare", False, True
+    if word in ("a", "an") and after[1:2] == ["of"] and after[0] in listed("mention", "several"):
+        return at + 3, "new", True, False
+    if word in ("its", "their"):
+        return at + 1, "new", False, True
+    if word == "at" and after[:2] in (["least", "one"], ["least", "two"], ["least", "three"]):
+        return at + 3, "new", True, False
+    if word == "one" and after[:2] == ["or", "more"]:
+        return at + 3, "new", True, False
+    if word in listed("mention", "new"):
+        return at + 1, "new", word in ("several", "multiple", "many", "few"), False
+    if NUMBER_WORDS.get(word, 0) > 1:
+        return at + 1, "new", True, False
+    return at, "bare", False, False
+
+
+def noun_end(stream: Stream, at: int) -> int:
+    """Where the noun that begins here ends; `at` itself if none does."""
+    texts = stream.texts
+    end = at
+    while end < len(texts) and end - at < MOST and end not in stream.barred and is_noun_word(texts[end]):
+        if end > at and _verb(texts, end):
+            break
+        end += 1
+    while end - at > 1 and (texts[end - 1].endswith("ly") or _trailing(texts, end)):
+        end -= 1
+    return end
+
+
+def is_noun_word(word: str) -> bool:
+    """Whether a word may be part of a noun: no determiner, preposition, verb of the lists, number or sign."""
+    return word[0].isalpha() and word not in listed("nouns", "stops") and word not in NUMBER_WORDS
+
+
+def _verb(texts: list[str], at: int) -> bool:
+    """Whether a word after a noun is its verb: 'the lid closes the', 'a wall defining an'."""
+    word = texts[at]
+    after = texts[at + 1] if at + 1 < len(texts) else "."
+    begins = (
+        after in listed("nouns", "determiners")
+        or after in NUMBER_WORDS
+        or after.endswith("ly")
+        or after[0].isdigit()
+    )
+    stops = after in listed("nouns", "stops") or after in BREAKS
+    if word.endswith("s") and not word.endswith("ss") and (begins or word in listed("mention", "verbs")):
+        return begins or not plural_noun(texts, at)
+    if word in listed("mention", "ing_nouns"):
+        return begins
+    if word.endswith("ing") and len(word) > 4:
+        return begins or (stops and after not in ("of", *BREAKS) and not plural_noun(texts, at))
+    return word.endswith("ed") and len(word) > 4 and (begins or stops)
+
+
+def plural_noun(texts: list[str], at: int) -> bool:
+    """Whether a determiner stands directly before: then the word is the noun itself."""
+    return at > 0 and texts[at - 1] in listed("nouns", "determiners")
+
+
+def _trailing(texts: list[str], end: int) -> bool:
+    """A participle at the end of a noun's words belongs to what follows: 'holes formed'."""
+    word = texts[end - 1]
+    return word.endswith("ed") and len(word) > 4
+
+
+def _complement(stream: Stream, end: int) -> frozenset[str]:
+    """The nouns after 'of': of `layer of cork`, cork."""
+    texts = stream.texts
+    if end >= len(texts) or texts[end] != "of":
+        return frozenset()
+    start = end + 1
+    while start < len(texts) and texts[start] in listed("nouns", "determiners"):
+        start += 1
+    return frozenset(w.stem for w in stream.words[start : noun_end(stream, start)])

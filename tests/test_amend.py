@@ -1,0 +1,225 @@
+"""The command `amend`: which claim goes on from which, what is told of it, and what is said of bad input."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner, Result
+
+from scopecheck.cli import app
+from scopecheck.resolve.successors import successors
+from tests.amended_sheets import amended, both, change
+from tests.forbidden_words import forbidden_in
+from tests.sheets import sheet
+
+HEAD = """\
+title    Leaf strainer
+profile  US
+
+holes       count
+diameter    length in mm
+metal       any of copper, zinc, steel
+
+"""
+BEFORE = (
+    HEAD
+    + """\
+1. A leaf strainer comprising a basket with at least 6 holes, the holes having a diameter of
+   between 2 and 4 mm.
+   | holes     : at least 6
+   | diameter  : between 2 and 4 mm
+
+2. The leaf strainer of claim 1, wherein the basket is made of at least one of copper and zinc.
+   | metal     : at least one of copper and zinc
+
+3. The leaf strainer of claim 1, wherein the number of the holes is at least 12.
+   | holes     : at least 12
+
+inside            holes   diameter   metal
+  bench sample    24      3.0 mm     copper
+  plain sample    24      3.0 mm     steel
+must stay out
+  garden sieve    25      3.5 mm     steel
+document D1       24      4.2 mm     silent      "page 4, example 2"
+"""
+)
+MERGED = (
+    HEAD
+    + """\
+1. A leaf strainer comprising a basket with at least 6 holes, the holes having a diameter of
+   between 2 and 3 mm, wherein the basket is made of at least one of copper and zinc.
+   | holes     : at least 6
+   | diameter  : between 2 and 3 mm
+   | metal     : at least one of copper and zinc
+
+2. The leaf strainer of claim 1, wherein the number of the holes is at least 12.
+   | holes     : at least 12
+
+3. The leaf strainer of claim 1, wherein the holes are burnished.
+   | not restated : burnished
+"""
+)
+
+
+def run(*arguments: str) -> Result:
+    return CliRunner().invoke(app, ["amend", *arguments])
+
+
+def written(folder: Path, before: str, after: str) -> tuple[str, str]:
+    paths = folder / "old.sheet", folder / "amended.sheet"
+    for path, text in zip(paths, (before, after), strict=True):
+        path.write_text(text, "utf-8")
+    return str(paths[0]), str(paths[1])
+
+
+# ---- which claim goes on from which
+
+
+def test_claims_are_matched_by_text_where_the_numbers_moved() -> None:
+    found = successors(sheet(BEFORE).claims, sheet(MERGED).claims)
+    assert found.pairs == ((1, 1), (3, 2))
+    assert found.deleted == (2,)
+    assert found.added == (3,)
+
+
+def test_a_claim_reworded_under_its_number_goes_on() -> None:
+    after = BEFORE.replace("the number of the holes is at least 12", "there are at least 20 holes").replace(
+        "holes     : at least 12", "holes     : at least 20"
+    )
+    assert successors(sheet(BEFORE).claims, sheet(after).claims).pairs == ((1, 1), (2, 2), (3, 3))
+
+
+# ---- what is told
+
+
+def test_a_limitation_that_moved_up_is_recognised() -> None:
+    found = change(BEFORE, MERGED)
+    assert found.relation == "narrowed"
+    assert found.everywhere
+    assert [(m.label, m.before, m.claim) for m in found.moved] == [("1c", "2a before", 2)]
+
+
+def test_a_dependent_whose_limitation_moved_up_adds_nothing() -> None:
+    first = "   between 2 and 4 mm.\n   | holes     : at least 6\n"
+    taken_up = (
+        "   between 2 and 4 mm, and the basket being made of at least one of copper and zinc.\n"
+        "   | metal     : at least one of copper and zinc\n   | holes     : at least 6\n"
+    )
+    told = amended(BEFORE, BEFORE.replace(first, taken_up))
+    assert [f.claim for f in told.idle] == [2]
+    assert told.changes[1].relation == "unchanged" or told.changes[1].same
+    assert [c.relation for c in told.changes] == ["narrowed", "unchanged", "narrowed"]
+
+
+def test_what_is_shut_out_and_what_is_lost() -> None:
+    told = {(c.case.name, c.after.claim): c for c in amended(BEFORE, MERGED).cases}
+    sieve, document = told["garden sieve", 1], told["D1", 1]
+    assert (sieve.before.how, sieve.after.how) == ("every", "none")
+    assert (document.before.how, document.after.how) == ("some", "none")
+    plain = told["plain sample", 1]
+    assert (plain.before.how, plain.after.how) == ("none", "every")
+
+
+def test_the_same_sheet_with_other_cases_is_as_before() -> None:
+    told = amended(BEFORE, BEFORE.replace("24      3.0 mm     copper", "24      2.5 mm     copper"))
+    assert all(c.same for c in told.changes)
+    assert not told.found
+    assert not told.undecided
+
+
+def test_numbers_are_held_against_each_other_by_value_and_unit() -> None:
+    after = BEFORE.replace("between 2 and 4 mm", "between 0.2 and 0.4 cm")
+    assert not [u for u in amended(BEFORE, after).uncarried if u.sort == "number"]
+    after = MERGED.replace("between 2 and 3 mm", "between 2 and 3.2 mm")
+    assert [u.words for u in amended(BEFORE, after).uncarried] == ["3.2 mm", "burnished"]
+
+
+@pytest.mark.parametrize("format", ["text", "markdown", "json"])
+def test_no_output_says_what_only_a_practitioner_may_say(tmp_path: Path, format: str) -> None:
+    result = run(*written(tmp_path, BEFORE, MERGED), "--format", format, "--all")
+    assert result.exit_code == 1
+    names = ["holes", "diameter", "metal", "garden sieve", "bench sample", "plain sample", "D1"]
+    assert forbidden_in(result.output, [BEFORE, MERGED, *names]) == []
+    assert "added matter" not in result.output
+    if format == "json":
+        data = json.loads(result.output)
+        assert [c["relation"] for c in data["claims"]] == ["narrowed", "narrowed", None, None]
+        assert data["claims"][0]["given_up"]["article"]
+
+
+def test_two_runs_say_the_same(tmp_path: Path) -> None:
+    paths = written(tmp_path, BEFORE, MERGED)
+    assert run(*paths).output == run(*paths).output
+
+
+def test_the_page_reads_in_the_order_of_the_claims(tmp_path: Path) -> None:
+    text = " ".join(run(*written(tmp_path, BEFORE, MERGED)).output.split())
+    for told in (
+        "Claim 1: only narrowed, on every reading listed",
+        "Claim 2 (claim 3 before): only narrowed, on every reading listed; only by what it takes over",
+        "Claim 3: added",
+        'Claim 2: deleted; claim 1 took over 2a before "at least one of copper and zinc"',
+        "diameter given up: 3 < diameter <= 4 mm",
+        "garden sieve (must stay out), claim 1: before, met on every reading listed; after, not met",
+    ):
+        assert told in text
+
+
+# ---- bad input
+
+
+def test_a_file_that_is_not_there(tmp_path: Path) -> None:
+    before, _ = written(tmp_path, BEFORE, MERGED)
+    result = run(before, str(tmp_path / "none.sheet"))
+    assert result.exit_code == 2
+    assert "none.sheet" in result.output
+    assert "Traceback" not in result.output
+
+
+def test_the_same_file_twice(tmp_path: Path) -> None:
+    before, _ = written(tmp_path, BEFORE, MERGED)
+    result = run(before, before)
+    assert result.exit_code == 2
+    assert "are the same file" in result.output
+    assert "line 1, column 1" in result.output
+
+
+def test_a_sheet_without_a_claim(tmp_path: Path) -> None:
+    result = run(*written(tmp_path, HEAD, MERGED))
+    assert result.exit_code == 2
+    assert "the sheet has no claim" in result.output
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "message"),
+    [
+        ("diameter    length in mm", "diameter    count", "'diameter' is a count here and a length in the"),
+        ("diameter    length in mm", "diameter    length in mm, <= 9 mm", "'diameter' has other bounds"),
+        ("diameter    length in mm", "Diameter    length in mm", "'Diameter' is written 'diameter'"),
+        ("copper, zinc, steel", "copper, zinc, steel, tin", "'metal' has another list"),
+        ("metal       any of", "metal       one of", "'metal' is another sort of thing"),
+        ("profile  US", "profile  EPO", "are read under different profiles"),
+    ],
+)
+def test_what_differs_is_told_with_both_places(old: str, new: str, message: str) -> None:
+    exact = HEAD + "1. A strainer with 3 holes.\n   | holes = 3\n"
+    made, wrong = both(exact, exact.replace(old, new))
+    assert made is None
+    (told,) = wrong
+    assert message in told.message
+    assert told.span.source.name == "new"
+    (also,) = told.also
+    assert also[0].source.name == "old"
+    assert "old, line " in also[1]
+
+
+def test_words_settled_in_one_sheet_only_are_read_so_in_both() -> None:
+    policy = '\npolicy  ends are included  "paragraph 3"\n'
+    made, wrong = both(BEFORE, BEFORE + policy)
+    assert made is not None
+    assert wrong
+    assert all(d.severity == "warning" for d in wrong)
+    told = amended(BEFORE, BEFORE + policy)
+    assert all(c.same for c in told.changes)

@@ -1,0 +1,102 @@
+"""`start`: from pasted claims to a sheet that is read without a mistake and takes up the whole text."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from scopecheck.core.model import Sheet
+from scopecheck.drafting.pasted import pasted
+from scopecheck.drafting.start import drafted
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from tests.test_cli import run
+
+
+def started(text: str) -> str:
+    """The sheet for a text that has claims."""
+    return drafted("claims", pasted(text)).written().text
+
+
+def read(text: str) -> Sheet:
+    """The started sheet as `check` reads it; no mistake, and nothing left out of account."""
+    made, diagnostics = read_sheet(Source("started", started(text)))
+    assert made is not None, [(d.message, d.span.text) for d in diagnostics]
+    assert made.unrestated == ()
+    return made
+
+
+STRAINER = """\
+What is claimed is:
+
+1. A strainer (10) comprising a basket with holes (12), the holes having a
+diameter of between 2
+and 4 mm, wherein the number of the holes is divisible by 6.
+
+2. The strainer of claim 1, wherein the open area is about 35 %.
+"""
+
+
+def test_lines_with_the_claims_own_words() -> None:
+    made = read(STRAINER)
+    assert [(x.label, x.subject, x.words) for c in made.claims for x in c.limitations] == [
+        ("1a", "diameter", "between 2 and 4 mm"),
+        ("1b", "holes", "divisible by 6"),
+        ("2a", "open area", "about 35 %"),
+    ]
+    assert made.claims[1].parents == (1,)
+
+
+@pytest.mark.parametrize(
+    ("text", "numbers"),
+    [
+        ("1. A lid, comprising a rim. 2. The lid of claim 1, wherein the rim is flat.", [1, 2]),
+        ("1) A lid.\n2) The lid of claim 1.\n", [1, 2]),
+        ("Claim 1: A lid.\nClaim 2: The lid of claim 1.\n", [1, 2]),
+        ("[1] A lid.\n\n[2] The lid of claim 1.\n", [1, 2]),
+        ("1\nA lid.\n2\nThe lid of claim 1.\n", [1, 2]),
+        ("1. A lid.\n3. The lid of claim 1.\n7. The lid of claim 3.\n", [1, 3, 7]),
+        ("1. A method comprising:\n1. heating;\n2. cooling.\n2. The method of claim 1.", [1, 2]),
+        ("1. (Currently amended) A lid.\n2. (Original) The lid of claim 1.", [1, 2]),
+        ("1. A lid of at least\n12\nmm.\n\n- 3 -\n\n2. The lid of claim\n1.", [1, 2]),
+        ("A lid comprising a rim.", [1]),
+    ],
+)
+def test_where_claims_begin(text: str, numbers: list[int]) -> None:
+    found = pasted(text)
+    assert [c.number for c in found.claims] == numbers
+    if numbers[0] == 1:
+        read(text)
+
+
+@pytest.mark.parametrize("text", ["", "\n \n", "Minutes of a meeting on 3 May.\nAll agreed.", "12 45 7\n3 4"])
+def test_no_claims(text: str, tmp_path: Path) -> None:
+    file = tmp_path / "notes.txt"
+    file.write_text(text, "utf-8")
+    result = run("start", str(file))
+    assert result.exit_code == 2
+    assert "no claims are found" in result.stderr or "empty" in result.stderr
+
+
+def test_nothing_is_overwritten(tmp_path: Path) -> None:
+    file = tmp_path / "claims.txt"
+    file.write_text(STRAINER, "utf-8")
+    sheet = tmp_path / "strainer.sheet"
+    assert run("start", str(file), "--to", str(sheet)).exit_code == 0
+    before = sheet.read_text("utf-8")
+    assert run("start", str(file), "--to", str(sheet)).exit_code == 2
+    assert sheet.read_text("utf-8") == before
+    assert run("start", str(sheet)).stdout.startswith("Every limit of the text")
+
+
+def test_an_edited_sheet_gets_only_what_it_lacks(tmp_path: Path) -> None:
+    sheet = tmp_path / "strainer.sheet"
+    text = started(STRAINER).replace("is about 35 %", "is about 38 %, and the rim is at least 5 mm wide")
+    sheet.write_text(text, "utf-8")
+    told = run("start", str(sheet)).stdout
+    assert 'Claim 2 no longer says "about 35 %"' in told
+    assert "| open area : about 38 %" in told
+    assert "width  length in mm" in told
+    assert "divisible" not in told
+    assert sheet.read_text("utf-8") == text

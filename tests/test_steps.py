@@ -1,0 +1,165 @@
+"""Steps in a sheet: what is read, what is told of mistakes, and how a thing with steps is shown."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from scopecheck.answers.questions import ask_all
+from scopecheck.core.construction import base_construction
+from scopecheck.core.reference import stated_values
+from scopecheck.foundations.spans import Source
+from scopecheck.report.things import thing_text
+from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.evaluate import evaluate
+from tests.sheets import sheet
+
+REED = """
+soaking        step in min
+  temperature  temperature in degC
+rinsing        step in min, may be left out
+delivery       event in h
+{declared}
+
+1. A method comprising soaking reed for at least 10 min and rinsing it.
+   | {line}
+
+{cases}
+"""
+
+
+def reed(line: str = "DURATION(soaking) >= 10 min", cases: str = "", declared: str = "") -> str:
+    return REED.format(line=line, cases=cases, declared=declared)
+
+
+def inside(facts: str) -> str:
+    return f"inside\n  sample : {facts}"
+
+
+@pytest.mark.parametrize(
+    ("text", "message", "help"),
+    [
+        (reed("START(soakin) >= 1 min"), "no step is declared as 'soakin'", "did you mean 'soaking'?"),
+        (reed("START(warping) >= 1 min"), "no step is declared as 'warping'", "warping  step in min"),
+        (reed("temperature of soaking >= 30 degC"), "at which moment of soaking?", "lowest temperature of"),
+        (reed("temperature >= 30 degC"), "'temperature': at which moment of soaking?", "at the start of"),
+        (reed("soaking >= 30 min"), "'soaking' is a step; alone it has no value", "DURATION(soaking)"),
+        (reed("DONE(soaking) >= 1"), "DONE(...) is a condition, not a value", ""),
+        (reed("ORDER(soaking) OR DONE(rinsing)"), "ORDER of 1 steps", "ORDER(soaking, rinsing)"),
+        (reed("START(soaking) >= 10"), "10 stands beside a quantity in min and has no unit", "write 10 min"),
+        (reed("START(soaking) >= 10 mm"), "time", ""),
+        (reed(cases=inside("soaking from 25 to 10 min")), "soaking ends before it starts", "check their"),
+        (reed(cases="inside  soaking\n  sample  25 min to 10 min"), "soaking ends before it starts", "event"),
+        (reed(cases=inside("START(soaking) = 25 min, END(soaking) = 10 min")), "ends before it starts", ""),
+        (reed(cases=inside("soaking not done")), "not declared as a step that may be left out", "step in"),
+        (reed(cases=inside("NOT DONE(soaking)")), "declared as a step that may be left out", "step in"),
+        (reed(cases="inside  soaking\n  sample  10 min"), "how long, or when?", "for 10 min"),
+        (reed(cases="inside  soaking\n  sample  10 to 12 mm"), "12 mm is no time", "in min"),
+        (reed(cases="inside  soaking\n  sample  10 to 12"), "has no unit", "write 12 min"),
+        (reed(cases="inside  delivery\n  sample  10 to 12 h"), "delivery is an event", "one time"),
+        (reed(cases="inside  temperature of soaking\n  sample  10 degC"), "at which moment of soaking?", ""),
+        (reed(declared="wet  step in mm"), "mm is no unit of time", "step in s, in min"),
+        (reed(declared="wet  step in min, <= 60 min"), "'<= 60 min' is not understood of a step", "given"),
+        (reed(declared="wet  step in min\n  layers  count"), "is no measured quantity", "left margin"),
+        (reed(declared="wet  step in min\n  dry  step in min"), "a step below a step", "left margin"),
+        (reed(declared="soaking  step in min"), "'soaking' is declared twice", ""),
+        (reed(declared="soaking  length in mm"), "'soaking' is declared twice", ""),
+        (reed("START(soaking) <= 1 month"), "'1 month' has no fixed length", "30 day"),
+        (reed(cases=inside("START(soaking) = 30 day + 1 month")), "'1 month' has no fixed length", "30 day"),
+    ],
+)
+def test_mistakes_are_told(text: str, message: str, help: str) -> None:
+    made, found = read_sheet(Source("test", text))
+    assert made is None
+    assert any(message in d.message and help in d.help for d in found), [(d.message, d.help) for d in found]
+
+
+def met(line: str, facts: str) -> bool | None:
+    """Whether a thing meets a line, all that is not stated being 0; None: it has no value there."""
+    made = sheet(reed(line, inside(facts)))
+    zero = {d.name: Fraction(0) for d in made.declarations}
+    article = {**zero, **stated_values(made, made.cases[0], exact=True)}
+    return evaluate(made.claims[0].limitations[0].formula, article, base_construction(made))
+
+
+@pytest.mark.parametrize(
+    ("line", "facts", "answer"),
+    [
+        ("DURATION(soaking) >= 10 min", "soaking from 0 to 10 min", True),
+        ("END(soaking) <= START(rinsing)", "soaking from 0 to 10 min, rinsing from 10 to 12 min", True),
+        ("END(soaking) < START(rinsing)", "soaking from 0 to 10 min, rinsing from 10 to 12 min", False),
+        ("END(soaking) < START(rinsing)", "soaking from 0 to 10 min, rinsing not done", None),
+        ("NOT END(soaking) < START(rinsing)", "soaking from 0 to 10 min, rinsing not done", None),
+        ("DONE(rinsing)", "rinsing not done", False),
+        ("DONE(rinsing)", "rinsing from 1 to 2 min", True),
+        ("IF DONE(rinsing) THEN DURATION(rinsing) >= 5 min", "rinsing not done", True),
+        ("ORDER(soaking, rinsing)", "soaking from 0 to 10 min, rinsing not done", True),
+        ("ORDER(soaking, rinsing)", "soaking from 0 to 10 min, rinsing from 9 to 12 min", False),
+        ("DURATION(delivery) = 0 min", "delivery at 1 h", True),
+        ("END(soaking) <= START(delivery)", "soaking from 0 to 60 min, delivery at 1 h", True),
+    ],
+)
+def test_what_symbols_say_of_steps(line: str, facts: str, answer: bool | None) -> None:
+    assert met(line, facts) is answer
+
+
+@pytest.mark.parametrize(
+    ("delivery", "answer"),
+    [("at 10 min", False), ("at 15 min", False), ("at 20 min", True), ("at 9 min", True)],
+)
+def test_nothing_begins_between_a_step_and_the_next(delivery: str, answer: bool) -> None:
+    facts = f"soaking from 0 to 10 min, rinsing from 20 to 30 min, delivery {delivery}"
+    assert met("NEXT(soaking, rinsing)", facts) is answer
+
+
+def test_cells_and_facts_of_a_row_say_the_same() -> None:
+    table = "inside  soaking  rinsing  delivery\n  sample  10 to 25 min  not done  2 h"
+    cells = sheet(reed(cases=table)).cases[0]
+    facts = sheet(reed(cases=inside("soaking from 10 to 25 min, rinsing not done, delivery at 2 h"))).cases[0]
+    assert cells.facts == facts.facts
+    assert cells.stated == facts.stated == (
+        "start of soaking", "duration of soaking", "rinsing", "time of delivery",
+    )  # fmt: skip
+    assert cells.form == "thing"
+
+
+def test_a_start_and_an_end_in_symbols_are_one_thing() -> None:
+    (document,) = sheet(reed(cases="document D1 : START(soaking) = 5 min, END(soaking) = 20 min")).cases
+    assert document.form == "example"
+    assert "duration of soaking" in document.stated
+    assert "rinsing" in document.silent
+
+
+def test_a_document_that_says_how_long_says_nothing_of_when() -> None:
+    made = sheet(reed("ORDER(soaking, rinsing)", "document D1 : soaking for 20 min, rinsing for 5 min"))
+    assert "start of soaking" in made.cases[0].silent
+    assert not [f for f in ask_all(made).findings if f.question == "outside met"]
+    said = sheet(reed("ORDER(soaking, rinsing)", "document D1 : soaking 0 to 20 min, rinsing 20 to 25 min"))
+    assert [f for f in ask_all(said).findings if f.case == "D1"]
+
+
+def test_a_thing_is_shown_by_when_its_steps_are_done() -> None:
+    stated = inside("soaking from 10 to 25 min, rinsing from 20 to 30 min")
+    made = sheet(reed("END(soaking) <= START(rinsing)", stated))
+    (found,) = [f for f in ask_all(made).findings if f.question == "inside lost"]
+    text = thing_text(made, found).replace("\u00a0", " ")
+    assert "soaking from 10 min to 25 min" in text
+    assert "rinsing from 20 min to 30 min" in text
+
+
+def test_what_is_measured_of_a_step_that_is_not_done_is_not_shown() -> None:
+    made = sheet(reed("DURATION(rinsing) >= 5 min", inside("rinsing not done")))
+    (found,) = [f for f in ask_all(made).findings if f.question == "inside lost"]
+    assert "rinsing not done" in thing_text(made, found)
+    assert not [n for n in found.shown if n in made.steps[1].numbers]
+    assert found.witness is not None
+    assert found.witness.article["rinsing"] == "not done"
+
+
+def test_the_ends_lie_between_the_lowest_and_the_highest() -> None:
+    line = "lowest temperature of soaking >= 30 degC, temperature at the end of soaking < 30 degC"
+    assert [f for f in ask_all(sheet(reed(line))).findings if f.question == "nothing meets"]
+    made = sheet(reed("temperature at the start of soaking >= 30 degC"))
+    assert made.steps[0].moments("temperature")["lowest"] == "lowest temperature of soaking"
+    assert made.declaration("start of soaking").lower.value == Fraction(0)  # type: ignore[union-attr]

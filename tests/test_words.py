@@ -1,0 +1,123 @@
+"""The words alone: how much is found on the twelve sets, each rule by itself, and what is answered once."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from scopecheck.drafting.pasted import pasted
+from scopecheck.drafting.texts import texts_of
+from scopecheck.foundations.spans import Source
+from scopecheck.report.words_page import words_text
+from scopecheck.text.of_sheet import Shown, shown_of_sheet
+from scopecheck.text.shown import flags
+from tests.forbidden_words import forbidden_in
+from tests.test_cli import run
+from tests.words import SETS, names, outcome
+
+
+def told(text: str, profile: str = "US") -> list[tuple[str, int, str]]:
+    return [(f.sort, f.claim, f.words) for f in flags(texts_of(pasted(text)), profile)]
+
+
+def test_most_listed_defects_are_found_and_few_others() -> None:
+    outcomes = [outcome(name) for name in names()]
+    assert len(outcomes) == 12
+    found, missed = (sum(len(getattr(o, key)) for o in outcomes) for key in ("found", "missed"))
+    assert found >= 85 * (found + missed) // 100
+    assert sum(len(o.false) for o in outcomes) <= 2 * len(outcomes)
+
+
+LID = "1. A jar comprising a lid, a spring and two hooks on the lid.\n"
+
+
+@pytest.mark.parametrize(
+    ("more", "expected"),
+    [
+        ("2. The jar of claim 1, wherein the clip is round.", ("no earlier", 2, "the clip")),
+        ("2. The jar of claim 1, wherein the lids are round.", ("number", 2, "the lids")),
+        ("2. The jar of claim 1, wherein the hook is round.", ("several earlier", 2, "the hook")),
+        ("2. The jar of claim 1, further comprising a spring.", ("two things", 2, "a spring")),
+        ("2. A method according to claim 1, in which the lid is round.",
+         ("category", 2, "A method according to claim 1")),
+        ("2. The jar of claim 1 or 3.\n3. The jar of claim 2.", ("reference form", 2, "claim 1 or 3")),
+        ("2. The jar of claim 1, wherein the lid is relatively thin.", ("degree", 2, "relatively thin")),
+        ("2. The jar of claim 1, wherein the user lifts the lid.", ("user act", 2, "the user lifts the lid")),
+        ("2. The jar of claim 1, wherein the lid is, for example, round.", ("example", 2, "for example")),
+        ("2. The jar of claim 1, the lid being 2 to 9 mm, preferably 3 to 4 mm thick.",
+         ("inner range", 2, "2 to 9 mm, preferably 3 to 4 mm")),
+        ("2. The jar of claim 1, the lid being of tin and zinc or lead.",
+         ("grouping", 2, "tin and zinc or lead")),
+        ("2. The jar of claim 1, as shown in Figure 3.", ("drawings", 2, "as shown in Figure 3")),
+        ("2. A jar, red.", ("transition", 2, "A jar, red.")),
+    ],
+)  # fmt: skip
+def test_each_rule(more: str, expected: tuple[str, int, str]) -> None:
+    assert told(LID + more) == [expected]
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        "2. The jar of claim 1, wherein the top of the lid is round.",
+        "2. The jar of claim 1, wherein the hooks are round and each hook carries a ring.",
+        "2. The jar of claim 1, wherein the lid can be lifted by the user.",
+        "2. The jar of claim 1, wherein the lid is 3 mm thick.",
+        "2. The jar of claim 1, wherein the lid has a thickness of about 3 mm.",
+        "2. A method of filling the jar of claim 1, comprising opening the lid.",
+        "2. The jar of claim 1, wherein the lid is of tin, zinc or lead and the spring is of steel.",
+    ],
+)
+def test_what_only_looks_like_a_defect(more: str) -> None:
+    assert told(LID + more) == []
+
+
+def test_forms_of_reference_by_profile() -> None:
+    text = LID + "2. The jar of claim 1.\n3. The jar of claim 1 or 2.\n4. The jar of any of claims 1 to 3."
+    assert told(text) == [("reference form", 4, "claims 1 to 3")]
+    assert told(text, "EPO") == []
+
+
+SHEET = """\
+title  Jar
+profile  US
+
+1. A jar comprising a lid, wherein the cover is round and the rim is thin.
+   | not restated : and
+"""
+
+
+def of(text: str) -> Shown:
+    return shown_of_sheet(Source("jar.sheet", text))[0]
+
+
+def test_what_is_answered_once_stays_answered() -> None:
+    assert [f.words for f in of(SHEET).open] == ["the cover", "the rim", "thin"]
+    lines = (
+        SHEET + '\nalike     lid, cover\ninherent  rim\nanswered "thin" in 1 : under 1 mm   "paragraph 9"\n'
+    )
+    shown = of(lines)
+    assert shown.open == ()
+    assert [a.reason for _, a in shown.answered] == ["paragraph 9"]
+    assert [a.words for a in of(lines.replace("is thin", "is flat")).idle] == ["thin"]
+
+
+def test_the_command(tmp_path: Path) -> None:
+    file = tmp_path / "jar.sheet"
+    file.write_text(SHEET, "utf-8")
+    result = run("words", str(file))
+    assert result.exit_code == 1
+    assert "no earlier 'cover' found in claim 1" in result.stdout
+    file.write_text(SHEET + '\nanswered "the rim" : the edge\n', "utf-8")
+    result = run("words", str(file))
+    assert result.exit_code == 2
+    assert "an answer without its reason" in result.stderr
+
+
+@pytest.mark.parametrize("name", names())
+def test_no_page_pronounces_on_law(name: str) -> None:
+    text = (SETS / f"{name}.txt").read_text("utf-8")
+    shown = Shown(flags(texts_of(pasted(text))))
+    own = [" ".join(text.split()), *(f.words for f in shown.open)]
+    assert forbidden_in(words_text(name, 1, shown, False), own) == []
