@@ -44,9 +44,9 @@ FLOORS: dict[str, str] = {
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways chart"
         " kept_out described rereadings things looked frame grouping consequences pictures margins"
-        " stated_ends items plan page render.number_line render.columns render.text render.markdown render.json"
-        " render probe_sheet probe_picture probe probe_report occasions separating alike amended_ranges amendment"
-        " render.amendment_json words_page"
+        " stated_ends items plan page render.number_line render.columns render.text render.markdown"
+        " render.json render probe_sheet probe_picture probe probe_report occasions separating alike"
+        " amended_ranges amendment render.amendment_json words_page"
     ),
     "drafting": "pasted limits naming kinds_of draft texts propose remarks start anew",
     "commands": (

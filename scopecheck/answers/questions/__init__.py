@@ -190,8 +190,9 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     if any(f.question == "adds nothing" and f.quantifier != "some" for f in same):
         return True
     if finding.question == "end not reached":
-        whole = [f for f in same if f.question == "idle" and f.label == finding.label]
-        return any(f.quantifier != "some" for f in whole)
+        return any(f.label == finding.label and _by_its_own_lines(f) for f in same)
+    if finding.question == "idle" and _by_its_own_lines(finding):
+        return False
     return any(_tells_its_end(f, finding) for f in same)
 
 
@@ -199,8 +200,14 @@ def _in_every_way_of(graver: Finding, finding: Finding) -> bool:
     return not graver.ways or (bool(finding.ways) and set(finding.ways) <= set(graver.ways))
 
 
+def _by_its_own_lines(finding: Finding) -> bool:
+    """Is a limitation idle beside lines of its own claim alone? Which these are tells more than its end."""
+    own = {label.rstrip("abcdefghijklmnopqrstuvwxyz") for label in finding.conflict} == {str(finding.claim)}
+    return finding.question == "idle" and finding.quantifier != "some" and own
+
+
 def _tells_its_end(graver: Finding, finding: Finding) -> bool:
-    """Does the graver finding say of the same end that nothing reaches it?"""
+    """Does the graver finding say of the same end, or of the idle line, what is not reached?"""
     if (graver.question, graver.label) != ("end not reached", finding.label):
         return False
-    return graver.detail.split("|")[0] == finding.detail.split("|")[-1]
+    return finding.question == "idle" or graver.detail.split("|")[0] == finding.detail.split("|")[-1]
