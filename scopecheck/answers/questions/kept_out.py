@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import Finding, WayOut
+from scopecheck.answers.findings import Finding, Status, WayOut
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
-from scopecheck.answers.questions.cases import finding_at, status_at, targets
+from scopecheck.answers.questions.cases import finding_at, targets
 from scopecheck.answers.questions.prepared import Instance, Prepared
-from scopecheck.core.construction import admissible_readings, departs
-from scopecheck.core.model import All, Article, Case, Limitation
+from scopecheck.core.construction import Construction, admissible_readings, departs
+from scopecheck.core.model import All, Case, Formula, Limitation
+from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
-from scopecheck.solving.solver import Constraint, Search
+from scopecheck.solving.solver import Constraint
 
 
 def kept_out(prepared: Prepared, case: Case) -> Iterator[Finding]:
@@ -21,80 +22,88 @@ def kept_out(prepared: Prepared, case: Case) -> Iterator[Finding]:
 
     Without details only what hangs on a single limitation is looked for.
     """
+    listed = _Listed(prepared, case)
     for place in targets(prepared, case):
         if not isinstance(place, int):
             continue
         for number in (place, *prepared.descendants(place)):
             for instance in prepared.instances[number]:
-                if number == place or _met(prepared, case, instance):
-                    told = _kept_out_of(prepared, case, instance)
-                    if told is not None:
-                        yield told
+                if number == place or listed.met(instance.inherited):
+                    yield from _kept_out_of(listed, instance)
 
 
-def _met(prepared: Prepared, case: Case, instance: Instance) -> bool:
-    """Does the case meet the claim's parents as presumed (a document: shown by what it states)?"""
-    session = prepared.session
-    if article := prepared.point(case, instance.parent_scope):
-        return meets(instance.parent_scope, article, session.base)
-    status = status_at(prepared, case.facts, instance.parent_scope, session.base)
-    return status == "every" if case.role == "document" else status != "none"
+class _Listed:
+    """A case as presumed, with how much of it meets each limitation; each is looked for once."""
+
+    def __init__(self, prepared: Prepared, case: Case) -> None:
+        self.prepared = prepared
+        self.case = case
+        self.stated = {} if case.groups else stated_values(prepared.sheet, case, exact=True)
+        self.region = prepared.session.search(())
+        self.region.require(prepared.session.met(case.facts, prepared.session.base))
+        self._status: dict[str, Status] = {}
+
+    def status(self, limitation: Limitation) -> Status:
+        """How much of the case meets the limitation. What is stated in full is left to the evaluator."""
+        if limitation.label not in self._status:
+            self._status[limitation.label] = self._looked(limitation.formula)
+        return self._status[limitation.label]
+
+    def _looked(self, formula: Formula) -> Status:
+        session = self.prepared.session
+        if session.names_in(formula) <= self.stated.keys():
+            return "every" if meets(formula, self.stated, session.base) else "none"
+        met = session.met(formula, session.base)
+        if not self.region.holds(met):
+            return "none"
+        return "some" if self.region.holds(~met) else "every"
+
+    def met(self, limitations: Sequence[Limitation]) -> bool:
+        """Is the case met: something of a thing, all that a document leaves possible?"""
+        if self.case.role == "document":
+            return all(self.status(x) == "every" for x in limitations)
+        if any(self.status(x) == "none" for x in limitations):
+            return False
+        open_ones = [x for x in limitations if self.status(x) == "some"]
+        return len(open_ones) < 2 or self.region.holds(*_asked(self.prepared, open_ones))
+
+    def minimal_sets(self, limitations: Sequence[Limitation]) -> MinimalSets:
+        """All minimal sets of the limitations that nothing of the case meets."""
+        labels = [x.label for x in limitations]
+        asked = dict(zip(labels, _asked(self.prepared, limitations), strict=True))
+        alone = tuple((x.label,) for x in limitations if self.status(x) == "none")
+        open_ones = [x.label for x in limitations if self.status(x) == "some"]
+        more = minimal_sets(open_ones, lambda some: self.region.conflict([(x, asked[x]) for x in some]))
+        return MinimalSets((*alone, *more.sets), more.every)
 
 
-def _kept_out_of(prepared: Prepared, case: Case, instance: Instance) -> Finding | None:
-    if not prepared.can_be_met(instance.scope):
-        return None
-    article = prepared.point(case, instance.scope)
-    if article is not None:
-        failing = prepared.failing(instance.limitations, article, prepared.session.base)
-        if not failing:
-            return None
-        if len(failing) > 1 and not prepared.details:
-            return None
-        sets = MinimalSets(tuple((label,) for label in failing), True)
-        return _told(prepared, case, instance, sets, (), _in_every_set(sets), article)
-    if case.role == "document":
-        return _document_kept_out(prepared, case, instance)
-    region = _region(prepared, case)
-    if region.holds(*_asked(prepared, instance.limitations)):
-        return None
-    sets = _sets(prepared, region, instance)
+def _kept_out_of(listed: _Listed, instance: Instance) -> Iterator[Finding]:
+    details, document = listed.prepared.details, listed.case.role == "document"
+    wanted = "every" if document else "none"
+    against: list[Limitation] = []
+    for x in instance.limitations:
+        if (listed.status(x) == wanted) != document:
+            against.append(x)
+            if len(against) > 1 and not details:
+                return
+    if document and not against:
+        return
+    if not document and listed.met(instance.limitations):
+        return
+    if not listed.prepared.can_be_met(instance.scope) or not listed.region.holds():
+        return
+    sets = listed.minimal_sets(instance.limitations)
+    inside = {label for one in sets.sets for label in one}
+    silent = tuple(x.label for x in against if document and x.label not in inside)
     one = _in_every_set(sets)
-    if not prepared.details and not one:
-        return None
-    return _told(prepared, case, instance, sets, (), one, None)
-
-
-def _document_kept_out(prepared: Prepared, case: Case, instance: Instance) -> Finding | None:
-    """A document is kept out by what contradicts it, and by what does not follow from what it states."""
-    session, region = prepared.session, _region(prepared, case)
-    if not region.holds():
-        return None
-    lines = [x for x in instance.limitations if region.holds(~session.met(x.formula, session.base))]
-    if not lines or (len(lines) > 1 and not prepared.details):
-        return None
-    possible = region.holds(*_asked(prepared, instance.limitations))
-    sets = MinimalSets((), True) if possible else _sets(prepared, region, instance)
-    against = {label for one in sets.sets for label in one}
-    silent = tuple(x.label for x in lines if x.label not in against)
-    return _told(prepared, case, instance, sets, silent, lines[0].label if len(lines) == 1 else "", None)
-
-
-def _region(prepared: Prepared, case: Case) -> Search:
-    search = prepared.session.search(())
-    search.require(prepared.session.met(case.facts, prepared.session.base))
-    return search
+    if document:
+        one = against[0].label if len(against) == 1 else ""
+    if one or details:
+        yield _told(listed, instance, sets, silent, one)
 
 
 def _asked(prepared: Prepared, limitations: Sequence[Limitation]) -> list[Constraint]:
     return [prepared.session.met(x.formula, prepared.session.base) for x in limitations]
-
-
-def _sets(prepared: Prepared, region: Search, instance: Instance) -> MinimalSets:
-    asked = dict(
-        zip((x.label for x in instance.limitations), _asked(prepared, instance.limitations), strict=True)
-    )
-    return minimal_sets(asked, lambda some: region.conflict([(label, asked[label]) for label in some]))
 
 
 def _in_every_set(sets: MinimalSets) -> str:
@@ -104,25 +113,16 @@ def _in_every_set(sets: MinimalSets) -> str:
 
 
 def _told(
-    prepared: Prepared,
-    case: Case,
-    instance: Instance,
-    sets: MinimalSets,
-    silent: tuple[str, ...],
-    one: str,
-    article: Article | None,
+    listed: _Listed, instance: Instance, sets: MinimalSets, silent: tuple[str, ...], one: str
 ) -> Finding:
     """The finding; `one` is the limitation that all hangs on, '' if there is none."""
+    prepared, case = listed.prepared, listed.case
     labels = {label for s in sets.sets for label in s} | set(silent)
     separating = [x for x in instance.limitations if x.label in labels]
     alone = bool(silent) and bool(one)
     question = "silence alone keeps out" if alone else "kept out"
     finding = finding_at(prepared, question, 2 if alone else 6, instance.claim.number, case)
-    ways = (
-        prepared.ways_out(separating, article)
-        if article is not None
-        else _ways_out(prepared, case, separating)
-    )
+    ways = _ways_out(listed, separating)
     return replace(
         finding,
         outcome="excluded",
@@ -152,24 +152,27 @@ def _whatever_is_read(
     return alone and not search.holds(~session.met(rest))
 
 
-def _ways_out(prepared: Prepared, case: Case, limitations: Sequence[Limitation]) -> tuple[WayOut, ...]:
+def _ways_out(listed: _Listed, limitations: Sequence[Limitation]) -> tuple[WayOut, ...]:
     """For each limitation the readings, each alone, on which it no longer keeps all of the case out.
 
     Of a document: on which what it states is enough for it.
     """
-    session = prepared.session
-    region = _region(prepared, case)
+    session, sheet = listed.prepared.session, listed.prepared.sheet
     found = []
     for x in limitations:
-        single = []
-        for g in session.groups_in(x.formula):
-            group = prepared.sheet.groups[g]
-            for r in admissible_readings(group, session.strained):
-                if not departs(group, r):
-                    continue
-                met = session.met(x.formula, session.base.with_reading(g, r))
-                falls = not region.holds(~met) if case.role == "document" else region.holds(met)
-                if falls:
-                    single.append((g, r))
-        found.append(WayOut(x.label, x.words or x.text, tuple(single)))
+        single = tuple(
+            (g, r)
+            for g in session.groups_in(x.formula)
+            for r in admissible_readings(sheet.groups[g], session.strained)
+            if departs(sheet.groups[g], r) and _falls(listed, x.formula, session.base.with_reading(g, r))
+        )
+        found.append(WayOut(x.label, x.words or x.text, single))
     return tuple(found)
+
+
+def _falls(listed: _Listed, formula: Formula, k: Construction) -> bool:
+    session = listed.prepared.session
+    if session.names_in(formula) <= listed.stated.keys():
+        return meets(formula, listed.stated, k)
+    met = session.met(formula, k)
+    return not listed.region.holds(~met) if listed.case.role == "document" else listed.region.holds(met)
