@@ -38,8 +38,9 @@ FLOORS: dict[str, str] = {
     "answers": (
         "witness minimise minimal refine findings questions.prepared definitions questions.clash"
         " questions.cases questions.ways questions.outside questions.inside questions.claims"
-        " questions.idle questions.kept_out questions.charted questions.choices questions.described"
-        " questions.same_scope questions.readings questions consistency amendment amended_cases amended"
+        " questions.nearby questions.idle questions.kept_out questions.charted questions.choices"
+        " questions.described questions.same_scope questions.readings questions consistency amendment"
+        " amended_cases amended"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways chart"

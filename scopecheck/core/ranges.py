@@ -45,6 +45,10 @@ class Range:
             return not (self.low.closed and self.high.closed)
         return self.low.value > self.high.value
 
+    def holds(self, value: Fraction) -> bool:
+        """Is the value between the ends, or at one that is in?"""
+        return not shared(self, Range(Bound(value, True), Bound(value, True))).empty
+
     @property
     def single(self) -> Fraction | None:
         """The only value, if there is just one."""

@@ -71,7 +71,7 @@ class Prepared:
             self._expand(claim)
         self._scopes: dict[int, Formula] = {}
         self._can_be_met: dict[int, tuple[Formula, bool]] = {}
-        self._always_met: set[tuple[str, ...]] = set()
+        self._always_met: dict[tuple[str, ...], Article] = {}
         self._points: dict[tuple[int, int], tuple[Formula, Article | None]] = {}
         self._range_ends: dict[str, tuple[RangeEnd, ...]] = {}
 
@@ -241,10 +241,14 @@ class Prepared:
             self._can_be_met[id(scope)] = (scope, search.holds(self.session.met(scope)))
         return self._can_be_met[id(scope)][1]
 
-    def note_always_met(self, instance: Instance) -> None:
-        """Keeps it in mind that one thing was found to meet the claim on every construction."""
+    def note_always_met(self, instance: Instance, thing: Article) -> None:
+        """Keeps in mind a thing that was found to meet the claim on every construction."""
         self._can_be_met[id(instance.scope)] = (instance.scope, True)
-        self._always_met.add(tuple(x.label for x in instance.limitations))
+        self._always_met[tuple(x.label for x in instance.limitations)] = thing
+
+    def always_meets(self, limitations: tuple[Limitation, ...]) -> Article | None:
+        """A thing that was found to meet all of a claim's limitations on every construction."""
+        return self._always_met.get(tuple(x.label for x in limitations))
 
     def bearing(self, limitations: tuple[Limitation, ...], *others: Limitation) -> tuple[Limitation, ...]:
         """Those of a claim's limitations that can bear on what the others, of it or added to it, ask.
@@ -253,7 +257,7 @@ class Prepared:
         not tied to these by given facts, are met whatever these ask.
         """
         rest = tuple(x for x in limitations if x not in others)
-        if tuple(x.label for x in limitations) not in self._always_met:
+        if self.always_meets(limitations) is None:
             return rest
         tied = [self.session.names_in(g.formula) for g in self.sheet.givens]
         tied += [self.session.names_in(x.formula) for x in rest]
