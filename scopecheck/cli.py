@@ -115,6 +115,33 @@ def amend(
     raise typer.Exit(guarded(run))
 
 
+@app.command("map", epilog=STATUS)
+def claim_map(
+    sheet: Annotated[str, typer.Argument(metavar="SHEET", help="A file of claims.")],
+    format: FormatOption = Format.text,
+    everything: AllOption = False,
+    work: WorkOption = DEFAULT_WORK,
+    wall: WallOption = DEFAULT_WALL,
+    output: OutputOption = "",
+) -> None:
+    """Show which claim lies within which.
+
+    An outline of the claim set with every phrase as presumed: claims of one scope together, unrelated claims
+    apart, and for each step a thing that shows it.
+    """
+    from scopecheck.commands.output import guarded
+
+    def run() -> int:
+        from scopecheck.commands.check import Options
+        from scopecheck.commands.claim_map import show_map
+        from scopecheck.solving.solver import Budget
+
+        options = Options(format.value, everything, budget=Budget(work, wall), output=output)
+        return show_map(sheet, options)
+
+    raise typer.Exit(guarded(run))
+
+
 @app.command(epilog=STATUS)
 def probe(
     limitation: Annotated[
@@ -229,6 +256,29 @@ def phrases(
         from scopecheck.commands.phrase_cards import show_phrases
 
         return show_phrases(words or [], format.value, file)
+
+    raise typer.Exit(guarded(run))
+
+
+@app.command(epilog="Exit status: 0 ended by the learner, 2 bad input, 4 an internal fault, 130 interrupted.")
+def drill(
+    seed: Annotated[
+        int, typer.Option(min=0, max=10**9, metavar="N", help="The same seed gives the same exercises.")
+    ] = 1,
+    level: Annotated[int, typer.Option(min=0, max=3, metavar="N", help="1, 2 or 3; 0: all in turn.")] = 0,
+    kind: Annotated[str, typer.Option(metavar="NAME", help="One kind of exercise only.")] = "",
+) -> None:
+    """Set exercises with counterexamples, one at a time, and grade the answers.
+
+    Kinds: let in, kept out, falls out, narrows, keeps out, reword, two phrases, how far.
+    """
+    from scopecheck.commands.output import guarded
+
+    def run() -> int:
+        from scopecheck.commands.drill import Wanted
+        from scopecheck.commands.drill import drill as set_exercises
+
+        return set_exercises(Wanted(seed, level, kind))
 
     raise typer.Exit(guarded(run))
 

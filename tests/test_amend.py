@@ -158,7 +158,7 @@ def test_the_page_reads_in_the_order_of_the_claims(tmp_path: Path) -> None:
     text = " ".join(run(*written(tmp_path, BEFORE, MERGED)).output.split())
     for told in (
         "Claim 1: only narrowed, on every reading listed",
-        "Claim 2 (claim 3 before): only narrowed, on every reading listed; only by what it takes over",
+        "Claim 2 (claim 3 before): only narrowed, on every reading listed; only by what is taken over",
         "Claim 3: added",
         'Claim 2: deleted; claim 1 took over 2a before "at least one of copper and zinc"',
         "diameter given up: 3 < diameter <= 4 mm",

@@ -30,28 +30,36 @@ FLOORS: dict[str, str] = {
     "resolve": (
         "patterns entry definitions catalogue constants names parts steps exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
-        " practice spelled everyday phrases claim_text dependencies form_rules account declared claims"
+        " practice spelled everyday phrases claim_text dependencies form_rules account stated declared claims"
         " step_cells cases sheet successors joined carried"
     ),
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
-        "witness minimise minimal refine findings questions.prepared definitions questions.clash"
+        "witness minimise minimal refine extremes findings questions.prepared definitions questions.clash"
         " questions.cases questions.ways questions.outside questions.inside questions.claims"
         " questions.nearby questions.idle questions.kept_out questions.charted questions.choices"
-        " questions.described questions.same_scope questions.readings questions consistency amendment"
-        " amended_cases amended"
+        " questions.described questions.same_scope questions.readings questions.measures questions"
+        " consistency amendment amended_cases amended nearby order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways chart"
         " kept_out described rereadings things looked frame grouping consequences pictures margins"
         " stated_ends items plan page render.number_line render.columns render.text render.markdown"
         " render.json render probe_sheet probe_picture probe probe_report occasions separating alike"
-        " amended_ranges amendment render.amendment_json words_page"
+        " amended_ranges amendment render.amendment_json words_page scope_map render.map_json"
     ),
-    "drafting": "pasted limits naming kinds_of draft texts propose remarks start anew",
+    "drafting": (
+        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities propose"
+        " remarks start anew"
+    ),
+    "drill": (
+        "draws trades compose exercise bench replies sayings exact plans unmeant falls_out kinds making"
+        " explain setting course"
+    ),
     "commands": (
         "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
+        " claim_map drill"
     ),
 }
 TOP = ("cli", "__main__")
@@ -205,7 +213,7 @@ def command(*arguments: str) -> str:
     )
 
 
-@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("probe",), ("phrases",)])
+@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("map",), ("probe",), ("phrases",), ("drill",)])
 def test_help_loads_no_heavy_library(of: tuple[str, ...]) -> None:
     assert loaded_after(command(*of, "--help"), "z3", "sympy", "lark", "rich") == set()
 

@@ -85,6 +85,12 @@ def first_sheet() -> str:
 
 
 @cache
+def amended_sheet() -> str:
+    (found,) = (e.text for e in examples() if e.sort == "sheet" and "amended" in e.text.split("\n")[0])
+    return found
+
+
+@cache
 def claims_of_first_sheet() -> str:
     text = first_sheet()
     return text[text.index("\n1. ") + 1 : text.index("\ninside ")]
@@ -150,6 +156,9 @@ def test_every_block_is_of_a_known_sort() -> None:
 @pytest.mark.parametrize("example", of("sheet", "lines"))
 def test_example_is_read(example: Example) -> None:
     made, told = read(framed(example.text, example.frame) if example.sort == "lines" else example.text)
+    if example.frame == "facts":
+        # The claim of this frame has no numbers, and each line is told of for that.
+        told = tuple(d for d in told if "claim 1 does not say" not in d.message)
     assert not told, "\n\n".join(map(draw, told))
     assert made is not None
     assert not made.unrestated, [item.words for item in made.unrestated]
@@ -192,6 +201,7 @@ def test_command_prints_what_is_shown(
 ) -> None:
     monkeypatch.chdir(tmp_path)
     Path("leaf.sheet").write_text(first_sheet(), "utf-8")
+    Path("amended.sheet").write_text(amended_sheet(), "utf-8")
     Path("claims.txt").write_text(next(e.text for e in examples() if e.sort == "claims"), "utf-8")
     command, _, expected = example.text.partition("\n")
     words = shlex.split(command.removeprefix("$ "))

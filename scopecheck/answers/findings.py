@@ -45,6 +45,7 @@ QUESTIONS: tuple[str, ...] = (
     "pair",
     "narrows",
     "one reading fits all cases",
+    "without measure",
     "class",
     "document range",
     "kept out",

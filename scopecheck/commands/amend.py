@@ -24,7 +24,7 @@ def show_amendment(before: str, after: str, options: Options) -> int:
     if options.output and os.path.lexists(options.output):
         complain(already_there(options.output))
         return BAD_INPUT
-    read = [_sheet(path, options) for path in (before, after)]
+    read = [sheet_to_ask(path, options) for path in (before, after)]
     old, new = read[0][0], read[1][0]
     said = [*read[0][1], *read[1][1]]
     if old is None or new is None:
@@ -51,7 +51,7 @@ def show_amendment(before: str, after: str, options: Options) -> int:
     return exit_status(amended)
 
 
-def _sheet(path: str, options: Options) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+def sheet_to_ask(path: str, options: Options) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
     """A sheet that may be compared, with its warnings; None once what is wrong with it was drawn."""
     source, diagnostics = read_file(path)
     draw_all(diagnostics)

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import cached_property
 from typing import Literal, TypeAlias
 
 from scopecheck.foundations.quantity import Kind, Unit
@@ -507,6 +508,8 @@ class FreeParameter:
     presumed: Fraction
     unit: Unit
     shared: bool
+    unknown: bool = False
+    """The threshold of a word of degree: nothing is presumed of it, and `presumed` is its least value."""
 
 
 # ---- claims and cases
@@ -583,13 +586,17 @@ class Given:
 
 @record
 class Unrestated:
-    """A number, unit, connective or end-point word of a claim's text that no line restates, with context."""
+    """A number, unit, connective or end-point word of a claim's text that no line restates, with context.
+
+    `beside`: the words of the line that takes up what stands nearest, if one does.
+    """
 
     claim: int
     sort: Literal["number", "unit", "connective", "end word", "hedge"]
     words: str
     context: str
     span: Span = field(compare=False)
+    beside: Span | None = field(default=None, compare=False)
 
 
 def _is_fewer(count: Value, index: int) -> bool:
@@ -621,7 +628,11 @@ class Sheet:
     """What the sheet's own description states: ranges and examples. They are no cases of the claims."""
 
     def declaration(self, name: str) -> Declaration:
-        return next(d for d in self.declarations if d.name == name)
+        return self._by_name[name]
+
+    @cached_property
+    def _by_name(self) -> dict[str, Declaration]:
+        return {d.name: d for d in self.declarations}
 
     def absent(self, article: Article) -> frozenset[str]:
         """The declared names that mean nothing in this article: the fields of parts that are not there, and
@@ -639,4 +650,13 @@ class Sheet:
         return frozenset((*fields, *left_out))
 
     def claim(self, number: int) -> Claim:
-        return next(c for c in self.claims if c.number == number)
+        return self._by_number[number]
+
+    @cached_property
+    def _by_number(self) -> dict[int, Claim]:
+        return {c.number: c for c in self.claims}
+
+    @cached_property
+    def by_label(self) -> dict[str, Limitation]:
+        """Every limitation by its label."""
+        return {x.label: x for c in self.claims for x in c.limitations}

@@ -104,6 +104,8 @@ def _told(own: _Own, k: Construction) -> tuple[list[str], NumberLine | None]:
             ("range_gained", gained),
         )
     }
+    if texts["range_before"] == texts["range_after"]:
+        return [], None
     nothing = region_text((), d)
     lines = [
         sentence("amend", key, name=flat(d.name), region=text)

@@ -84,12 +84,20 @@ class _Telling:
     # ---- at a glance
 
     def glance(self) -> Iterator[Block]:
+        """One line for each claim; claims of which the same is told share one, unless renumbered."""
         yield Heading(sentence("amend", "glance"))
-        lines = (
-            sentence("amend", "line", claim=upper_first(self.name(c)), told=self.told(c))
-            for c in self.amended.changes
+        lines: dict[tuple[str, str], list[int]] = {}
+        for change in self.amended.changes:
+            kept = change.before and change.after and change.before.number == change.after.number
+            name = "" if kept else upper_first(self.name(change))
+            numbers = lines.setdefault((name, self.told(change)), [])
+            numbers += [change.after.number] if change.after else []
+        yield Listing(
+            tuple(
+                sentence("amend", "line", claim=name or upper_first(claims_text(numbers)), told=told)
+                for (name, told), numbers in lines.items()
+            )
         )
-        yield Listing(tuple(lines))
 
     def name(self, change: Change) -> str:
         """`claim 2`, `claim 2 (claim 3 before)`."""
@@ -116,7 +124,7 @@ class _Telling:
             return sentence("amend", "undecided", reason=flat(change.undecided[0].reason))
         told = self._relation(change)
         if change.taken_over:
-            return sentence("amend", "taken_over", told=told, parents=claims_text(change.after.parents))
+            return sentence("amend", "taken_over", told=told)
         return told
 
     def _relation(self, change: Change) -> str:
@@ -184,18 +192,18 @@ class _Telling:
         assert change.given_up is not None
         if change.emptied:
             return sentence("amend", "everything_given_up", claim=self.name(change))
-        return self._side(change.given_up, self.before, "gave_up", "nothing_given_up", self.name(change))
+        return self._side(change.given_up, self.before, "gave_up", "nothing_given_up")
 
     def _gained(self, change: Change) -> str:
         assert change.gained is not None
-        return self._side(change.gained, self.after, "got", "nothing_gained", self.name(change))
+        return self._side(change.gained, self.after, "got", "nothing_gained")
 
-    def _side(self, finding: Finding, sheet: Sheet, shown: str, nothing: str, name: str) -> str:
+    def _side(self, finding: Finding, sheet: Sheet, shown: str, nothing: str) -> str:
         if finding.outcome == "undecided":
             return sentence("amend", "undecided", reason=flat(finding.reason))
         if finding.outcome == "excluded":
             return sentence("amend", nothing)
-        told = sentence("amend", shown, thing=thing_text(sheet, finding), claim=name)
+        told = sentence("amend", shown, thing=thing_text(sheet, finding))
         if finding.failing:
             failing = listed(labelled(sheet, label) for label in finding.failing)
             told = sentence("amend", "because", told=told, failing=failing)

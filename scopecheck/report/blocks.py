@@ -43,6 +43,13 @@ class Listing:
 
 
 @record
+class Outline:
+    """Lines set in by their depth, from 0: each stands under the last one before it that is less deep."""
+
+    lines: tuple[tuple[int, str], ...]
+
+
+@record
 class Excerpt:
     """Lines to be kept as they are: a message with its place in the sheet marked."""
 
@@ -96,7 +103,7 @@ class Chart:
     rows: tuple[tuple[str, tuple[tuple[str, str], ...]], ...]
 
 
-Block: TypeAlias = Heading | Banner | Paragraph | Listing | Excerpt | Item | Picture | Chart
+Block: TypeAlias = Heading | Banner | Paragraph | Listing | Outline | Excerpt | Item | Picture | Chart
 
 
 @record

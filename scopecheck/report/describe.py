@@ -106,7 +106,7 @@ def case_text(sheet: Sheet, name: str) -> str:
 
 def limitation_labelled(sheet: Sheet, label: str) -> Limitation | None:
     """The limitation of this label, or None for the label of a claim."""
-    return next((item for c in sheet.claims for item in c.limitations if item.label == label), None)
+    return sheet.by_label.get(label)
 
 
 def own_words(limitation: Limitation) -> str:

@@ -16,6 +16,7 @@ from scopecheck.report.describe import (
     labelled,
     limitation_labelled,
     lineage,
+    settings_text,
 )
 from scopecheck.report.described import held_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
@@ -120,6 +121,9 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         claims=claims_text((*finding.also_claims, finding.claim)),
         count=_choices(finding),
         held=held_text(sheet, finding),
+        line=labelled(sheet, finding.label),
+        things=_two_things(sheet, finding),
+        ends=_if_known("no_end", finding.detail),
     )
 
 
@@ -145,6 +149,14 @@ def _beside(sheet: Sheet, finding: Finding) -> str:
     if not finding.conflict:
         return sentence("beside", "bounds")
     return sentence("beside", "lines", lines=listed(labelled(sheet, label) for label in finding.conflict))
+
+
+def _two_things(sheet: Sheet, finding: Finding) -> str:
+    """The thing and its twin by their values: `wall 0.2 mm and wall 30 mm`; '' without a twin."""
+    if finding.witness is None or finding.twin is None:
+        return ""
+    things = (settings_text(sheet, w.article, finding.shown) for w in (finding.witness, finding.twin))
+    return listed(f"({text})" if ", " in text else text for text in things)
 
 
 def _sides(sheet: Sheet, finding: Finding) -> str:

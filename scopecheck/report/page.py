@@ -29,6 +29,8 @@ MOST_LINES = 10
 COUNTED = ("narrows", "choices left", "harmless")
 DESCRIBED = "beside the description"
 """Statements that the first page only counts."""
+NO_MEASURE = "without measure"
+"""What is told in a section of its own."""
 
 
 def exit_status(answers: Answers) -> int:
@@ -63,6 +65,7 @@ def build_report(
     blocks += _items(sheet, shown, usual)
     blocks += _held_back(held_back, len(planned.items) - usual)
     blocks += _undecided(planned, everything)
+    blocks += measures(sheet, planned.statements)
     blocks += _quiet(sheet, planned, everything, len(ranked))
     blocks += _statements(sheet, planned, everything)
     blocks += chart_blocks(sheet, answers) if everything or chart else ()
@@ -141,6 +144,15 @@ def _some_of(lines: tuple[str, ...], everything: bool) -> Iterator[Block]:
         yield Paragraph(sentence("item", "more_lines", count=len(lines) - most, most=most), quiet=True)
 
 
+def measures(sheet: Sheet, statements: Sequence[Finding]) -> Iterator[Block]:
+    """The words of degree, each with the two most different things that meet it."""
+    found = [f for f in statements if f.question == NO_MEASURE]
+    if found:
+        yield Heading(sentence("section", "measures"))
+        told = (_undecided_line(f) if is_open(f) else statement(sheet, f) for f in found)
+        yield Listing(tuple(dict.fromkeys(told)))
+
+
 def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterator[Block]:
     """The contested phrases with no listed case in between: one line, or all of them."""
     if not planned.quiet:
@@ -189,7 +201,7 @@ def quiet_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
 
 def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block]:
     """What was found to hold and is no defect; what the first page counts only with `everything`."""
-    brief = [f for f in planned.statements if f.question not in (*COUNTED, DESCRIBED)]
+    brief = [f for f in planned.statements if f.question not in (*COUNTED, DESCRIBED, NO_MEASURE)]
     if not everything:
         brief = [f for f in brief if f.question != "kept out" or _hangs_on_one(f, planned)]
     lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
@@ -245,10 +257,10 @@ def _beside(sheet: Sheet, planned: Plan, everything: bool) -> Beside:
     """For the foot: the claims that no item and no undecided question concerns, and what is only counted."""
     concerned = _concerned(sheet, planned)
     untouched = {}
+    quiet = {x for c in planned.quiet for f in c.findings for x in quiet_labels(sheet, f)}
     for claim in sheet.claims:
         if claim.number not in concerned:
             own = {x.label for x in claim.limitations}
-            quiet = {x for c in planned.quiet for f in c.findings for x in quiet_labels(sheet, f)}
             untouched[claim.number] = len(quiet & own)
     undecided = frozenset(n for f in planned.undecided for n in _undecided_claims(sheet, f))
     if everything:

@@ -12,7 +12,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import plain as plain_text
 
 _NUMBERED = regex(
-    r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+)*)",
+    r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+(?!\.?\d))*)",
     re.IGNORECASE,
 )
 _PRECEDING = regex(
@@ -81,15 +81,25 @@ _HEAD = regex(
 _WORD = regex(r"[^\W\d_][\w'-]*")
 
 
-def head_noun(words: str) -> str:
+def noun_of(category_: str) -> str:
+    """The noun that a category is about, as it stands: `strainers` of `leaf strainers for pipes`."""
+    nouns = _WORD.findall(_HEAD.split(category_)[0])
+    return nouns[-1] if nouns else ""
+
+
+def _head(words: str) -> str:
     """The noun that a phrase is about: of `leaf strainers for pipes` what `strainer` gives too."""
-    nouns = _WORD.findall(_HEAD.split(words)[0])
-    return _stem(nouns[-1]) if nouns else ""
+    return _stem(noun_of(words))
 
 
 def _stem(noun: str) -> str:
     """The noun without an ending that a plural may change; only to be compared with others."""
     return re.sub(r"(?<=\w\w)[es]+$", "", noun.lower())
+
+
+def sort_of(category_: str) -> str:
+    """What claims for the same thing share of their category: its noun without an ending, `strainer`."""
+    return _head(category_)
 
 
 def names_another(before: str, categories: Sequence[str]) -> bool:
@@ -98,8 +108,8 @@ def names_another(before: str, categories: Sequence[str]) -> bool:
     `before` is its text up to the reference: "A method of making the sieve of" does so where a parent claims
     a sieve. "The sieve of" does not, nor does "The device of", which calls the sieve by another noun.
     """
-    own = head_noun(before)
-    heads = {head_noun(c) for c in categories} - {""}
+    own = _head(before)
+    heads = {_head(c) for c in categories} - {""}
     rest = {_stem(w) for part in _HEAD.split(before)[1:] for w in _WORD.findall(part)}
     return own not in heads and not heads.isdisjoint(rest)
 

@@ -14,6 +14,7 @@ from scopecheck.answers.questions.described import beside_description
 from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.kept_out import kept_out
+from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
@@ -132,6 +133,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
     for claim in sheet.claims:
         for x in claim.limitations:
             yield x.label, "unmeant met", claim.number, x.label, x.span, parts_meant(prepared, x)
+            yield x.label, "without measure", claim.number, x.label, x.span, without_measure(prepared, x)
             yield x.label, "pair", claim.number, x.label, x.span, pairs(prepared, x)
 
 

@@ -93,6 +93,7 @@ def met_whatever_is_read(
     readings = session.search(groups, things=False)
     stretches = [p for p in session.sheet.parameters if p.group in groups]
     readings.require(*(session.stretches(p.key, p.presumed) for p in stretches))
+    readings.require(*(~session.reads(p.group, p.reading) for p in stretches if p.unknown))
 
     def always(article: Article) -> bool:
         escapes = ~session.met_by(scope, article, stretch=False)

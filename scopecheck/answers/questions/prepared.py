@@ -20,7 +20,7 @@ from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
 from scopecheck.core.stated import RangeEnd, range_ends
 from scopecheck.foundations.record import record, replace
-from scopecheck.resolve.dependencies import head_noun
+from scopecheck.resolve.dependencies import sort_of
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Constraint, Search, Session, Undecided
@@ -102,6 +102,15 @@ class Prepared:
     def independent(self) -> tuple[int, ...]:
         return tuple(claim.number for claim in self.sheet.claims if not claim.parents)
 
+    def lineage(self, number: int) -> tuple[int, ...]:
+        """The claim and all its ancestors, ascending."""
+        found, waiting = {number}, [number]
+        while waiting:
+            parents = set(self.sheet.claim(waiting.pop()).parents) - found
+            found |= parents
+            waiting += sorted(parents)
+        return tuple(sorted(found))
+
     def descendants(self, number: int) -> tuple[int, ...]:
         found: list[int] = []
         for claim in self.sheet.claims:
@@ -110,14 +119,14 @@ class Prepared:
         return tuple(found)
 
     def limitation(self, label: str) -> Limitation:
-        return next(x for c in self.sheet.claims for x in c.limitations if x.label == label)
+        return self.sheet.by_label[label]
 
     def category(self, number: int) -> str:
         """What the claim is for: the head noun of the independent claim that it goes back to."""
         claim = self.sheet.claim(number)
         while claim.parents and not claim.other_category:
             claim = self.sheet.claim(claim.parents[0])
-        return head_noun(claim.category)
+        return sort_of(claim.category)
 
     def range_ends(self, limitation: Limitation) -> tuple[RangeEnd, ...]:
         """The two ends of a limitation that is a range, always the same objects."""

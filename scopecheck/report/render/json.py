@@ -14,7 +14,7 @@ from scopecheck.answers.findings import ChartCell, Finding, Held, Looked, Reread
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
+from scopecheck.core.model import Article, Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
 from scopecheck.core.ranges import Lying, Range
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
@@ -73,7 +73,8 @@ def _report(report: Report) -> Data:
         "bounds": [_bounds(d) for d in sheet.declarations if isinstance(d, NumberDecl)],
         "settled": [_settled(s) for s in answers.silenced],
         "not_restated": [
-            {"claim": u.claim, "sort": u.sort, "words": u.words, "context": u.context, **place_data(u.span)}
+            {"claim": u.claim, "sort": u.sort, "words": u.words, "context": u.context, **place_data(u.span),
+             "beside_line": u.beside.line if u.beside else None}
             for u in sheet.unrestated
         ],
         "chart": [_cell(sheet, cell) for cell in answers.chart],
@@ -112,6 +113,11 @@ def _value(sheet: Sheet, name: str, value: Value) -> Data:
 def place_data(span: Span) -> Data:
     """Line and column, both from 1."""
     return {"line": span.line, "column": span.column}
+
+
+def article_data(sheet: Sheet, article: Article) -> list[Data]:
+    """Every value of a thing, in the order of the sheet."""
+    return [_value(sheet, d.name, article[d.name]) for d in sheet.declarations]
 
 
 def witness_data(sheet: Sheet, witness: Witness | None) -> list[Data] | None:

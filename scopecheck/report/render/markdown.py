@@ -15,6 +15,7 @@ from scopecheck.report.blocks import (
     Heading,
     Item,
     Listing,
+    Outline,
     Paragraph,
     Picture,
     Report,
@@ -50,6 +51,8 @@ def _block(block: Block, repeated: frozenset[int]) -> list[str]:
             return [escaped(text)]
         case Listing(texts):
             return [f"- {escaped(text)}" for text in texts]
+        case Outline(lines):
+            return [f"{'  ' * depth}- {escaped(text)}" for depth, text in lines]
         case Excerpt(text):
             return _fixed(text.split("\n"))
         case Item():

@@ -14,6 +14,7 @@ from scopecheck.report.blocks import (
     Heading,
     Item,
     Listing,
+    Outline,
     Paragraph,
     Picture,
     Report,
@@ -25,6 +26,9 @@ from scopecheck.report.wording import GLUE, sentence
 NARROWEST, WIDEST = 60, 100
 BODY = 5
 """Column at which an item's text starts; its number stands to the left."""
+STEP = "   "
+DEEPEST = 10
+"""Levels of an outline that are told by how far they are set in."""
 BOLD, FAINT, PLAIN = "\x1b[1m", "\x1b[2m", "\x1b[0m"
 
 
@@ -90,6 +94,8 @@ class _Page:
                 return [self.faint(line) for line in lines] if quiet else lines
             case Listing(texts):
                 return [line for text in texts for line in self.wrapped(text, "  - ")]
+            case Outline(drawn):
+                return [line for depth, text in drawn for line in self.set_in(depth, text)]
             case Excerpt(text):
                 return text.split("\n")
             case Item():
@@ -100,6 +106,11 @@ class _Page:
                 return draw_chart(columns, rows, self.width)
             case _:
                 assert_never(block)
+
+    def set_in(self, depth: int, text: str) -> list[str]:
+        """A line of an outline; the deepest levels are told by their number, to leave room for words."""
+        shown = text if depth <= DEEPEST else sentence("map", "level", level=depth, text=text)
+        return self.wrapped(shown, f"{STEP * min(depth, DEEPEST)}- ")
 
     def heading(self, text: str, level: int) -> list[str]:
         lines = self.wrapped(text)

@@ -1,0 +1,411 @@
+"""Which claim's scope lies within which: asked of things first, and of the solver only where none decides.
+
+Everything here is about one construction, the base. A pool of things is judged, claim by claim, by the exact
+evaluator; a thing that meets one claim and misses another has settled that the first is not within the
+second. What a claim takes over settles that it is within its parent. Only the pairs left are looked for, all
+that are left for one claim in one query; each thing found joins the pool and settles other pairs as well.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from scopecheck.answers.minimise import keep, pick_article
+from scopecheck.answers.nearby import nearest_step
+from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.witness import WitnessError, verify
+from scopecheck.core.model import Article, Claim, Formula, Limitation, Value
+from scopecheck.core.reference import Reference, references
+from scopecheck.foundations.record import record
+from scopecheck.resolve.dependencies import noun_of, sort_of
+from scopecheck.solving.evaluate import meets
+from scopecheck.solving.solver import Constraint, Search, Undecided, all_of, any_of
+
+
+@record
+class Step:
+    """That everything that meets `narrower` meets `wider`, with a thing that meets the wider one alone.
+
+    `own` says that it follows from what the narrower one takes over, `every` that it holds on every
+    admissible construction, None where that was not decided. `departs` are the values in which the thing
+    departs from one that meets both.
+    """
+
+    narrower: int
+    wider: int
+    own: bool
+    every: bool | None
+    article: Article
+    departs: tuple[str, ...]
+
+
+@record
+class Equal:
+    """Claims of one scope, ascending; `every`: on every admissible construction, None if not decided."""
+
+    claims: tuple[int, ...]
+    every: bool | None = True
+
+
+@record
+class Apart:
+    """Two claims of which neither takes in the other, each with a thing that meets it alone."""
+
+    first: int
+    second: int
+    only_first: Article
+    only_second: Article
+
+
+@record
+class ScopeMap:
+    """The order of the scopes of a claim set, with every step that others make needless left out.
+
+    `equals` are all the claims that something meets, those of one scope together, by their first number; the
+    steps name a class by that number. `sorts` says for each claim what it is for: only claims for the same
+    are compared. `empty` are claims that nothing meets. `doubts` are (claim, claim, reason) of pairs that
+    were not decided.
+    """
+
+    equals: tuple[Equal, ...]
+    steps: tuple[Step, ...]
+    sorts: tuple[tuple[int, str], ...]
+    apart: tuple[Apart, ...]
+    empty: tuple[int, ...]
+    doubts: tuple[tuple[int, int, str], ...] = ()
+
+
+def scope_map(prepared: Prepared) -> ScopeMap:
+    """The order of the claims' scopes with every phrase as presumed."""
+    pool = _Pool(prepared)
+    order = _Order(prepared, pool)
+    return order.mapped()
+
+
+# ---- things, and which claims they meet
+
+
+class _Pool:
+    """Things that exist, and for every claim the set of those that meet it, as the bits of a number."""
+
+    def __init__(self, prepared: Prepared) -> None:
+        self.prepared = prepared
+        self.articles: list[Article] = []
+        self.known: set[tuple[Value, ...]] = set()
+        self.bits: dict[int, int] = {}
+        self._names = [d.name for d in prepared.sheet.declarations]
+        self._judged: dict[tuple[str, tuple[Value, ...]], bool] = {}
+        self._order = _parents_first(prepared)
+        self._own = {c.number: c.limitations for c in prepared.sheet.claims}
+        for claim in prepared.sheet.claims:
+            self.bits[claim.number] = 0
+
+    def add(self, article: Article) -> bool:
+        """Judges a thing and keeps it, unless it is known or cannot exist; says whether it exists."""
+        key = tuple(article[n] for n in self._names)
+        if key in self.known:
+            return True
+        try:
+            verify(self.prepared.sheet, article, ())
+        except WitnessError:
+            return False
+        self.known.add(key)
+        bit = 1 << len(self.articles)
+        self.articles.append(article)
+        for claim in self._order:
+            above = not claim.parents or any(self.bits[p] & bit for p in claim.parents)
+            if above and all(self.meets(x, article) for x in self._own[claim.number]):
+                self.bits[claim.number] |= bit
+        return True
+
+    def meets(self, limitation: Limitation, article: Article) -> bool:
+        """The exact evaluator's answer, looked up where the values that matter have been judged before."""
+        names = sorted(self.prepared.session.names_in(limitation.formula))
+        key = limitation.label, tuple(article[n] for n in names)
+        if key not in self._judged:
+            self._judged[key] = meets(limitation.formula, article, self.prepared.session.base)
+        return self._judged[key]
+
+    def first(self, bits: int) -> Article:
+        return self.articles[(bits & -bits).bit_length() - 1]
+
+    def all(self, bits: int) -> Iterator[Article]:
+        while bits:
+            yield self.first(bits)
+            bits &= bits - 1
+
+
+def _parents_first(prepared: Prepared) -> list[Claim]:
+    found: dict[int, Claim] = {}
+
+    def take(claim: Claim) -> None:
+        if claim.number not in found:
+            for parent in claim.parents:
+                take(prepared.sheet.claim(parent))
+            found[claim.number] = claim
+
+    for claim in prepared.sheet.claims:
+        take(claim)
+    return list(found.values())
+
+
+# ---- the order
+
+
+class _Order:
+    """What is known of the order so far: for each claim the claims that it lies within."""
+
+    def __init__(self, prepared: Prepared, pool: _Pool) -> None:
+        self.prepared, self.pool = prepared, pool
+        self.session = prepared.session
+        self.claims = _parents_first(prepared)
+        self.sorts = {c.number: "" for c in self.claims}
+        self.nouns: dict[str, str] = {}
+        self.within: dict[int, set[int]] = {}
+        self.shown: dict[int, Article] = {}
+        self.doubts: list[tuple[int, int, str]] = []
+        self.empty: list[int] = []
+        for claim in self.claims:
+            first = claim.parents[0] if claim.parents and not claim.other_category else None
+            self.sorts[claim.number] = sort_of(claim.category) if first is None else self.sorts[first]
+            self.nouns.setdefault(self.sorts[claim.number], noun_of(claim.category))
+
+    def mapped(self) -> ScopeMap:
+        self._fill_pool()
+        self._incorporate()
+        for claim in self.claims:
+            if claim.number not in self.empty:
+                self._settle(claim)
+        classes = self._classes()
+        edges = self._edges(classes)
+        members = {c[0]: c for c in classes}
+        return ScopeMap(
+            tuple(self._equal(c) for c in classes),
+            tuple(self._step(i, j, members) for i, j in edges),
+            tuple((c.number, self.nouns[self.sorts[c.number]]) for c in self.prepared.sheet.claims),
+            tuple(self._apart(classes, edges)),
+            tuple(sorted(self.empty)),
+            tuple(self.doubts),
+        )
+
+    # ---- things to begin with
+
+    def _fill_pool(self) -> None:
+        """Listed things, one thing for each claim near one for its parent, and one just outside of it."""
+        for reference in references(self.prepared.sheet, self._formulas(self.claims)):
+            self.pool.add(reference.article)
+        for claim in self.claims:
+            try:
+                article = self._example(claim)
+            except Undecided:
+                article = None
+                self._doubt(claim.number)
+                continue
+            if article is None:
+                self.empty.append(claim.number)
+                continue
+            self.shown[claim.number] = article
+            self._just_outside(claim)
+
+    def _doubt(self, number: int) -> None:
+        self.empty.append(number)
+        self.doubts.append((number, number, "it was not decided whether anything meets it"))
+
+    def _formulas(self, claims: Iterable[Claim]) -> tuple[Formula, ...]:
+        return tuple(x.formula for c in claims for x in c.limitations)
+
+    def _example(self, claim: Claim) -> Article | None:
+        """A thing that meets the claim, as near to its parent's as is easily found; None if nothing does."""
+        if any(p in self.empty for p in claim.parents) and all(p in self.empty for p in claim.parents):
+            return None
+        parents = [self.shown[p] for p in claim.parents if p in self.shown]
+        own = self.pool.bits[claim.number]
+        if own:
+            mine = [a for a in parents if a in list(self.pool.all(own))]
+            return mine[0] if mine else self.pool.first(own)
+        for parent in parents:
+            found = nearest_step(self.prepared.sheet, parent, self._formulas([claim]))
+            for article in found:
+                if self.pool.add(article) and self.pool.bits[claim.number]:
+                    return article
+        search = self.session.search(())
+        search.require(self.session.met(self.prepared.scope(claim.number), self.session.base))
+        if not search.find():
+            return None
+        article = self._short(search, [claim], parents[0] if parents else None)
+        self.pool.add(article)
+        return article
+
+    def _short(self, search: Search, claims: Sequence[Claim], near: Article | None) -> Article:
+        """The simplest thing for what the search requires, told from a near one, or from what is listed."""
+        formulas = self._formulas(claims)
+        known = [Reference("", near)] if near is not None else references(self.prepared.sheet, formulas)
+        return pick_article(self.session, search, self.session.names_in(*formulas), known).article
+
+    def _just_outside(self, claim: Claim) -> None:
+        """Adds a thing that meets a parent and misses the claim, if one is easily found."""
+        for parent in claim.parents:
+            if parent not in self.shown or self.pool.bits[parent] & ~self.pool.bits[claim.number]:
+                continue
+            for article in nearest_step(
+                self.prepared.sheet, self.shown[claim.number], self._formulas([claim])
+            ):
+                if not self.pool.add(article):
+                    continue
+                if self.pool.bits[parent] & ~self.pool.bits[claim.number]:
+                    break
+
+    # ---- what is within what
+
+    def _incorporate(self) -> None:
+        """What follows from the parents alone."""
+        for claim in self.claims:
+            above = [self.within[p] | {p} for p in claim.parents if p not in self.empty]
+            common = set.intersection(*above) if above else set()
+            self.within[claim.number] = {n for n in common if self.sorts[n] == self.sorts[claim.number]}
+
+    def _settle(self, claim: Claim) -> None:
+        """Settles what else the claim lies within."""
+        number = claim.number
+        while left := self._open(number):
+            try:
+                if not self._separate(number, left):
+                    self._take(number, left)
+                    return
+            except Undecided as reason:
+                self.doubts += [(number, other, str(reason)) for other in left]
+                return
+            assert self._open(number) != left, "a thing that was to separate two claims does not"
+
+    def _open(self, number: int) -> list[int]:
+        """The claims of which is not known yet whether this one lies within them, parents first."""
+        mine = self.pool.bits[number]
+        return [
+            c.number
+            for c in self.claims
+            if c.number != number
+            and c.number not in self.empty
+            and self.sorts[c.number] == self.sorts[number]
+            and c.number not in self.within[number]
+            and not mine & ~self.pool.bits[c.number]
+        ]
+
+    def _separate(self, number: int, left: Sequence[int]) -> bool:
+        """Adds a thing that meets the claim and misses some of the others, all of them if there is one."""
+        search = self.session.search(())
+        search.require(self.session.met(self.prepared.scope(number), self.session.base))
+        missed = [self._missed(number, other) for other in left]
+        if not search.find(any_of(missed)):
+            return False
+        if not keep(search, all_of(missed)):
+            search.require(any_of(missed))
+        claims = [self.prepared.sheet.claim(n) for n in (number, *left)]
+        return self.pool.add(self._short(search, claims, self.shown.get(number)))
+
+    def _missed(self, number: int, other: int) -> Constraint:
+        """That what meets the claim misses the other, or its own lines where its parent is met anyway."""
+        instances = self.prepared.instances[other]
+        parents = self.prepared.sheet.claim(other).parents
+        if len(instances) == 1 and parents and parents[0] in self.within[number] | {number}:
+            return ~self.session.met(instances[0].own_scope, self.session.base)
+        return ~self.session.met(self.prepared.scope(other), self.session.base)
+
+    def _take(self, number: int, left: Sequence[int]) -> None:
+        for other in left:
+            self.within[number] |= {other} | {n for n in self.within[other] if n != number}
+
+    # ---- classes and steps
+
+    def _classes(self) -> list[tuple[int, ...]]:
+        self._close()
+        found: list[tuple[int, ...]] = []
+        taken: set[int] = set()
+        for claim in self.prepared.sheet.claims:
+            n = claim.number
+            if n in taken or n in self.empty:
+                continue
+            same = tuple(m for m in sorted(self.within[n]) if n in self.within[m])
+            found.append((n, *(m for m in same if m != n)))
+            taken.update(found[-1])
+        return found
+
+    def _close(self) -> None:
+        """What lies within a claim lies within all that this one lies within."""
+        changed = True
+        while changed:
+            changed = False
+            for n, above in self.within.items():
+                wider = above.union(*(self.within[m] for m in above)) - {n}
+                if wider != above:
+                    self.within[n] = wider
+                    changed = True
+
+    def _edges(self, classes: Sequence[tuple[int, ...]]) -> list[tuple[int, int]]:
+        """(narrower, wider) by the first claim of each class, without steps that others make needless."""
+        first = {n: c[0] for c in classes for n in c}
+        above = {c[0]: {first[m] for m in self.within[c[0]] if m in first} - {c[0]} for c in classes}
+        found = []
+        for n, wider in above.items():
+            needless = set().union(*(above[m] for m in wider))
+            found += [(n, m) for m in sorted(wider - needless)]
+        return found
+
+    def _equal(self, claims: tuple[int, ...]) -> Equal:
+        pairs = [(a, b) for a in claims[1:] for b in (claims[0],)]
+        answers = [self._everywhere(x, y) for a, b in pairs for x, y in ((a, b), (b, a))]
+        every = None if None in answers and False not in answers else all(a is True for a in answers)
+        return Equal(claims, every)
+
+    def _step(self, narrower: int, wider: int, members: Mapping[int, tuple[int, ...]]) -> Step:
+        separating = self.pool.bits[wider] & ~self.pool.bits[narrower]
+        near = self.shown[narrower]
+
+        def departing(article: Article) -> tuple[str, ...]:
+            return tuple(n for n in near if article[n] != near[n])
+
+        article = min(self.pool.all(separating), key=lambda a: len(departing(a)))
+        if len(departing(article)) > 1:
+            article = self._simplest_step(narrower, wider) or article
+        own = any(self._takes_over(n, members[wider]) for n in members[narrower])
+        every = True if own else self._everywhere(narrower, wider)
+        return Step(narrower, wider, own, every, article, departing(article))
+
+    def _simplest_step(self, narrower: int, wider: int) -> Article | None:
+        """A thing that meets the wider claim alone and departs least from one that meets both."""
+        search, base = self.session.search(()), self.session.base
+        search.require(self.session.met(self.prepared.scope(wider), base))
+        search.require(~self.session.met(self.prepared.scope(narrower), base))
+        lines = [self.prepared.sheet.claim(n) for n in self.prepared.lineage(narrower)]
+        try:
+            return self._short(search, lines, self.shown[narrower]) if search.find() else None
+        except Undecided:
+            return None
+
+    def _takes_over(self, narrower: int, wider: Sequence[int]) -> bool:
+        """Does the claim, by way of every one of its parents, take over one of the others?"""
+        parents = self.prepared.sheet.claim(narrower).parents
+        return bool(parents) and all(p in wider or self._takes_over(p, wider) for p in parents)
+
+    def _everywhere(self, narrower: int, wider: int) -> bool | None:
+        """Does everything that meets the one meet the other on every admissible construction?"""
+        if self._takes_over(narrower, (wider,)):
+            return True
+        inner, outer = self.prepared.scope(narrower), self.prepared.scope(wider)
+        try:
+            search = self.session.search(self.session.groups_in(inner, outer))
+            return not search.holds(self.session.met(inner), ~self.session.met(outer))
+        except Undecided:
+            return None
+
+    def _apart(self, classes: Sequence[tuple[int, ...]], edges: Sequence[tuple[int, int]]) -> Iterator[Apart]:
+        """The widest claims for the same thing, two by two."""
+        inner = {n for n, _ in edges}
+        widest = [c[0] for c in classes if c[0] not in inner]
+        doubted = {frozenset((a, b)) for a, b, _ in self.doubts}
+        for index, a in enumerate(widest):
+            for b in widest[index + 1 :]:
+                if self.sorts[a] == self.sorts[b] and frozenset((a, b)) not in doubted:
+                    bits = self.pool.bits
+                    yield Apart(
+                        a, b, self.pool.first(bits[a] & ~bits[b]), self.pool.first(bits[b] & ~bits[a])
+                    )
