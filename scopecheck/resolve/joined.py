@@ -21,6 +21,7 @@ from scopecheck.core.model import (
     Place,
     Settled,
     Sheet,
+    Step,
 )
 from scopecheck.core.rewrite import regrouped
 from scopecheck.foundations.diagnostics import Diagnostic
@@ -31,6 +32,7 @@ from scopecheck.resolve.successors import Successors, successors
 
 BEFORE = " before"
 """Stands after the labels of the sheet before."""
+Named = Declaration | Part | Step
 Numbers = Mapping[int, tuple[int, tuple[int, ...]]]
 
 
@@ -52,11 +54,14 @@ def joined(before: Sheet, after: Sheet) -> tuple[Joined | None, tuple[Diagnostic
     if any(d.severity == "error" for d in wrong):
         return None, tuple(wrong)
     found = successors(before.claims, after.claims)
+    wrong += _unrestated(before, after, found)
     new = _with_groups(after, merged.new, merged.new_keys)
     old = _with_groups(_labelled_before(before), merged.old, merged.old_keys)
     shared = {
         "declarations": _union(after.declarations, before.declarations),
         "parts": _union(after.parts, before.parts),
+        "steps": _union(after.steps, before.steps),
+        "phrase_files": tuple(dict.fromkeys((*after.phrase_files, *before.phrase_files))),
         "givens": _all_givens(before, after),
         "groups": tuple(merged.groups),
         "parameters": tuple(merged.parameters),
@@ -67,7 +72,7 @@ def joined(before: Sheet, after: Sheet) -> tuple[Joined | None, tuple[Diagnostic
     return Joined(old, new, found), tuple(wrong)
 
 
-def _union(first: Sequence[Declaration | Part], second: Sequence[Declaration | Part]) -> tuple[object, ...]:
+def _union(first: Sequence[Named], second: Sequence[Named]) -> tuple[object, ...]:
     names = {d.name for d in first}
     return (*first, *(d for d in second if d.name not in names))
 
@@ -149,15 +154,17 @@ def _difference(old: Declaration, new: Declaration) -> tuple[str, str]:
 
 
 def _parts(before: Sheet, after: Sheet) -> Iterator[Diagnostic]:
-    old = {p.name: p for p in before.parts}
-    for part in after.parts:
+    known: tuple[Part | Step, ...] = (*before.parts, *before.steps)
+    old = {p.name: p for p in known}
+    declared: tuple[Part | Step, ...] = (*after.parts, *after.steps)
+    for part in declared:
         other = old.get(part.name)
         if other is not None and other != part:
             yield _differs(
                 part.span,
                 other.span,
-                f"the part '{part.name}' is declared otherwise in the sheet before",
-                "declare as many, with the same fields, in both",
+                f"'{part.name}' is declared otherwise in the sheet before",
+                "declare it alike in both: of like parts as many, with the same fields",
             )
 
 
@@ -172,6 +179,28 @@ def _cases(before: Sheet, after: Sheet) -> Iterator[Diagnostic]:
                 cause="What this sheet says of it is used for both.",
             )  # fmt: skip
             yield replace(told, severity="warning")
+
+
+def _unrestated(before: Sheet, after: Sheet, found: Successors) -> Iterator[Diagnostic]:
+    """A warning for each claim that is restated in one of the sheets only."""
+    for old, new in found.pairs:
+        restated = [_lines(before, old), _lines(after, new)]
+        if restated.count(True) == 1:
+            where, claim = (before, old) if not restated[0] else (after, new)
+            told = _differs(
+                after.claim(new).span,
+                before.claim(old).span,
+                f"claim {claim} of {where.source_name} has no line",
+                "restate its limits there as well",
+                "As restated, anything meets it.",
+            )
+            yield replace(told, severity="warning")
+
+
+def _lines(sheet: Sheet, number: int) -> bool:
+    """Does the claim or one that it depends on have a line?"""
+    claim = sheet.claim(number)
+    return bool(claim.limitations) or any(_lines(sheet, p) for p in claim.parents)
 
 
 # ---- phrases read alike
