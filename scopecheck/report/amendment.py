@@ -13,10 +13,11 @@ from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
 from scopecheck.report.amended_ranges import Ranges, ranges_of
 from scopecheck.report.blocks import Banner, Block, Heading, Item, Listing, Paragraph, Picture, Report
-from scopecheck.report.describe import case_text, labelled
+from scopecheck.report.describe import case_text, labelled, lineage
 from scopecheck.report.frame import ground, head
 from scopecheck.report.margins import readings_told
 from scopecheck.report.page import warned
+from scopecheck.report.rereadings import reading_label, reading_text
 from scopecheck.report.things import thing_text
 from scopecheck.report.wording import claims_text, counted, flat, listed, quoted, sentence, upper_first
 
@@ -131,13 +132,34 @@ class _Telling:
         relation = relation_text(change.relation or "")
         if change.everywhere:
             return sentence("amend", "relation_every", relation=relation)
-        others = [self._other(f) for f in change.otherwise]
+        others = [self._other(change, f, brief=True) for f in change.otherwise]
         others += [sentence("amend", "undecided", reason=flat(f.reason)) for f in change.undecided]
         return sentence("amend", "relation_base", relation=relation, others="; ".join(others))
 
-    def _other(self, finding: Finding) -> str:
-        readings = listed(readings_told(self.after, finding))
+    def _other(self, change: Change, finding: Finding, brief: bool = False) -> str:
+        """The relation on other readings than the presumed ones; told where the claim's lines differ."""
+        labels = self._differing(change)
+        moved = (*finding.rereads, *finding.read_as)
+        if brief:
+            readings = listed(reading_label(self.after, r, with_words=True, labels=labels) for r in moved)
+        else:
+            readings = listed(reading_text(self.after, r, labels) for r in moved)
         return sentence("amend", "other", relation=relation_text(finding.detail), readings=readings)
+
+    def _differing(self, change: Change) -> tuple[str, ...]:
+        """The labels of the lines that only one version of the claim has, those of the amended one first."""
+        assert change.before is not None
+        assert change.after is not None
+        sheets = (self.amended.joined.after, change.after), (self.amended.joined.before, change.before)
+        lines = [
+            [x for n in lineage(sheet, claim.number) for x in sheet.claim(n).limitations]
+            for sheet, claim in sheets
+        ]
+        said = [{x.formula for x in part} for part in lines]
+        found = (
+            x.label for own, other in ((0, 1), (1, 0)) for x in lines[own] if x.formula not in said[other]
+        )
+        return tuple(dict.fromkeys(found))
 
     def _deleted(self, claim: Claim) -> str:
         own = {x.label for x in claim.limitations}
@@ -173,7 +195,7 @@ class _Telling:
             (sentence("amend", "margin_given_up"), [self._given_up(change)]),
             (sentence("amend", "margin_gained"), [self._gained(change)]),
             (sentence("amend", "margin_region"), ranges.lines),
-            (sentence("amend", "margin_otherwise"), [self._other(f) for f in change.otherwise]),
+            (sentence("amend", "margin_otherwise"), [self._other(change, f) for f in change.otherwise]),
             (sentence("amend", "margin_moved"), self._moves(change)),
             (sentence("margin", "rests"), [self._rests_on(change)]),
         ]
@@ -186,7 +208,7 @@ class _Telling:
     def told_briefly(self, change: Change) -> str:
         if change.relation is None or change.everywhere:
             return self.told(change)
-        return relation_text(change.relation)
+        return sentence("amend", "as_presumed", relation=relation_text(change.relation))
 
     def _given_up(self, change: Change) -> str:
         assert change.given_up is not None
@@ -209,6 +231,8 @@ class _Telling:
             told = sentence("amend", "because", told=told, failing=failing)
         readings = [*readings_told(sheet, finding)] if finding.rereads or finding.read_as else []
         told = "; ".join([told, *(sentence("margin", "reading").lower() + " " + r for r in readings)])
+        if finding.at_base == "none":
+            return sentence("amend", "not_presumed", told=told)
         return told if finding.quantifier == "every" else sentence("amend", "not_every", told=told)
 
     def _moves(self, change: Change) -> Iterator[str]:
