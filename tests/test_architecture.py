@@ -31,7 +31,8 @@ FLOORS: dict[str, str] = {
         "patterns entry definitions catalogue constants names parts steps exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
         " practice spelled everyday phrases claim_text dependencies account declared claims step_cells"
-        " cases sheet successors joined carried"
+        " cases sheet successors agreement"
+        " common_groups joined carried"
     ),
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols encode engine solver ends",
@@ -39,14 +40,14 @@ FLOORS: dict[str, str] = {
         "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
         " questions.ways"
         " questions.outside questions.inside questions.claims questions.readings questions consistency"
-        " amendment amended_cases amended nearby order"
+        " amendment amended_cases amended nearby pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe rereadings"
         " things looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
-        " probe_report occasions separating alike amended_ranges amendment render.amendment_json words_page"
-        " scope_map render.map_json"
+        " probe_report occasions separating alike amended_ranges amended_things amendment"
+        " render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": "pasted limits naming kinds_of draft texts propose remarks start anew",
     "commands": (
