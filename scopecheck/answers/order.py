@@ -25,9 +25,9 @@ from scopecheck.solving.solver import Constraint, Search, Undecided, all_of, any
 class Step:
     """That everything that meets `narrower` meets `wider`, with a thing that meets the wider one alone.
 
-    `own` says that it follows from what the narrower one takes over, `every` that it holds on every
-    admissible construction, None where that was not decided. `departs` are the values in which the thing
-    departs from one that meets both.
+    `own` says that some claim of the narrower one's scope takes it over, `every` that it holds of these two
+    claims on every admissible construction, None where that was not decided. `departs` are the
+    values in which the thing departs from one that meets both.
     """
 
     narrower: int
@@ -299,7 +299,7 @@ class _Order:
         if len(departing(article)) > 1:
             article = self._simplest_step(narrower, wider) or article
         own = any(self._takes_over(n, members[wider]) for n in members[narrower])
-        every = True if own else self._everywhere(narrower, wider)
+        every = self._everywhere(narrower, wider)
         return Step(narrower, wider, own, every, article, departing(article))
 
     def _simplest_step(self, narrower: int, wider: int) -> Article | None:
