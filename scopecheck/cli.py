@@ -256,6 +256,29 @@ def phrases(
     raise typer.Exit(guarded(run))
 
 
+@app.command(epilog="Exit status: 0 ended by the learner, 2 bad input, 4 an internal fault, 130 interrupted.")
+def drill(
+    seed: Annotated[
+        int, typer.Option(min=0, max=10**9, metavar="N", help="The same seed gives the same exercises.")
+    ] = 1,
+    level: Annotated[int, typer.Option(min=0, max=3, metavar="N", help="1, 2 or 3; 0: all in turn.")] = 0,
+    kind: Annotated[str, typer.Option(metavar="NAME", help="One kind of exercise only.")] = "",
+) -> None:
+    """Set exercises with counterexamples, one at a time, and grade the answers.
+
+    Kinds: let in, kept out, falls out, narrows, keeps out, reword, two phrases, how far.
+    """
+    from scopecheck.commands.output import guarded
+
+    def run() -> int:
+        from scopecheck.commands.drill import Wanted
+        from scopecheck.commands.drill import drill as set_exercises
+
+        return set_exercises(Wanted(seed, level, kind))
+
+    raise typer.Exit(guarded(run))
+
+
 def main() -> None:
     """The console command."""
     # A run is short and makes few cycles: looking for them rarely saves a tenth of its time.

@@ -33,6 +33,7 @@ GENERATED: dict[str, Callable[[], str]] = {
     "units.json": partial(from_toml, "units.toml"),
     "wording.json": partial(from_toml, "wording.toml"),
     "words.json": partial(from_toml, "words.toml"),
+    "drill.json": partial(from_toml, "drill.toml"),
 }
 
 

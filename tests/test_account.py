@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import HEAD, STRAINER, claim, sheet
+from tests.slips import SHEET, SLIPS, Slip
 
 
 def listed(words: str, *lines: str) -> list[tuple[str, str]]:
@@ -140,3 +143,31 @@ def test_fraction_is_one_number() -> None:
 def test_numbers_of_claims_are_not_taken_by_lines() -> None:
     text = "a  count\n\n1. A x.\n2. A y of claim 1.\n3. The y of claim 1 or 2, with 2 ribs.\n   | a : 2\n"
     assert sheet(text).unrestated == ()
+
+
+# ---- slips
+
+
+def told_at(text: str) -> list[str]:
+    """The words at which something is told, in the text and in the lines, by the account or as a mistake."""
+    made, diagnostics = read_sheet(Source("filter.sheet", text))
+    places = [d.span.text for d in diagnostics] + [span.text for d in diagnostics for span, _ in d.also]
+    return places + ([u.span.text for u in made.unrestated] if made else [])
+
+
+def test_the_sheet_without_a_slip_is_even() -> None:
+    assert told_at(SHEET) == []
+
+
+def test_there_are_sixty_slips() -> None:
+    assert len(SLIPS) >= 60
+    assert all(SHEET.count(slip.old) == 1 for slip in SLIPS), [
+        s.old for s in SLIPS if SHEET.count(s.old) != 1
+    ]
+
+
+@pytest.mark.parametrize("slip", SLIPS, ids=lambda s: s.now)
+def test_each_slip_is_told_at_its_words(slip: Slip) -> None:
+    places = [" ".join(place.split()) for place in told_at(SHEET.replace(slip.old, slip.now))]
+    for words in filter(None, (slip.in_text, slip.in_line)):
+        assert any(words in place for place in places), (words, places)

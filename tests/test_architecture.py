@@ -26,33 +26,40 @@ FLOORS: dict[str, str] = {
         "layout number_words scan syntax tables parse pieces reading_lines statements_declare"
         " statements_cases statements_text statements_words statements_claims statements"
     ),
-    "core": "model construction linear rewrite plain reference",
+    "core": "model construction linear stated rewrite plain reference",
     "resolve": (
         "patterns entry definitions catalogue constants names parts steps exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
-        " practice spelled everyday phrases claim_text dependencies account declared claims step_cells"
+        " practice spelled everyday phrases claim_text dependencies account stated declared claims step_cells"
         " cases sheet successors agreement"
         " common_groups joined carried"
     ),
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
-        "witness minimise refine findings questions.prepared definitions questions.clash questions.cases"
-        " questions.ways"
-        " questions.outside questions.inside questions.claims questions.readings questions consistency"
+        "witness minimise minimal refine extremes findings questions.prepared definitions questions.clash"
+        " questions.cases questions.ways questions.outside questions.inside questions.claims"
+        " questions.idle questions.readings questions.measures questions consistency"
         " amendment amended_cases amended nearby pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe rereadings"
-        " things looked frame grouping consequences pictures margins stated_ends items plan page"
+        " things ways looked frame grouping consequences pictures margins stated_ends items plan page"
         " render.number_line render.text render.markdown render.json render probe_sheet probe_picture probe"
         " probe_report occasions separating alike amended_ranges amended_things amendment"
         " render.amendment_json words_page scope_map render.map_json"
     ),
-    "drafting": "pasted limits naming kinds_of draft texts propose remarks start anew",
+    "drafting": (
+        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities propose"
+        " remarks start anew"
+    ),
+    "drill": (
+        "draws trades compose exercise bench replies sayings exact plans unmeant falls_out kinds making"
+        " explain setting course"
+    ),
     "commands": (
         "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
-        " claim_map"
+        " claim_map drill"
     ),
 }
 TOP = ("cli", "__main__")
@@ -206,7 +213,7 @@ def command(*arguments: str) -> str:
     )
 
 
-@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("map",), ("probe",), ("phrases",)])
+@pytest.mark.parametrize("of", [(), ("check",), ("amend",), ("map",), ("probe",), ("phrases",), ("drill",)])
 def test_help_loads_no_heavy_library(of: tuple[str, ...]) -> None:
     assert loaded_after(command(*of, "--help"), "z3", "sympy", "lark", "rich") == set()
 

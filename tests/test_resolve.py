@@ -821,7 +821,7 @@ def test_degrees_beside_a_temperature_are_asked_for() -> None:
 @pytest.mark.parametrize(
     ("words", "cause", "help"),
     [
-        ("within 3 mm of the rim", "'the rim' is no declared name", "two blanks, exactly, d <= 3 mm"),
+        ("within 3 mm of the rim", "'the rim' is no declared name", "lift only: within 3 mm"),
         ("less than 3 mm from the rim", "'the rim' is no", "lift only: less than 3 mm"),
         ("3 mm or more away from an edge", "'an edge' is no", "lift only: 3 mm or more"),
     ],

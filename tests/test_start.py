@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import random
+import re
 from pathlib import Path
 
 import pytest
@@ -12,6 +14,7 @@ from scopecheck.drafting.start import drafted
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from tests.test_cli import run
+from tests.words import SETS, names
 
 
 def started(text: str) -> str:
@@ -100,3 +103,58 @@ def test_an_edited_sheet_gets_only_what_it_lacks(tmp_path: Path) -> None:
     assert "width  length in mm" in told
     assert "divisible" not in told
     assert sheet.read_text("utf-8") == text
+
+
+@pytest.mark.parametrize("name", names())
+def test_each_set_is_taken_up_whole(name: str) -> None:
+    text = (SETS / f"{name}.txt").read_text("utf-8")
+    made = read(text)
+    assert [c.number for c in made.claims] == [c.number for c in pasted(text).claims]
+    kept = set(re.findall(r"\w+", started(text)))
+    lost = {word for claim in pasted(text).claims for word in re.findall(r"\w+", claim.text)} - kept
+    assert lost == set()
+
+
+def test_a_single_endless_line() -> None:
+    text = " ".join((SETS / "hinge.txt").read_text("utf-8").split())
+    assert len(read(text).claims) == 10
+
+
+@pytest.mark.parametrize(
+    "form", ["1. Vorrichtung mit einem Rahmen von 3 mm.\n2. Vorrichtung nach Anspruch 1, 4 mm dick."]
+)
+def test_another_language_is_kept_and_counted(form: str) -> None:
+    assert len(read(form).claims) == 2
+
+
+ODD = (
+    '"', "|", "#", "\t", "...", "\n\n", "{", ")", "½", "10⁻³", "≤ ", "–", "12. ", ": ", ", and ",
+    "  meant  x > 2", "not restated :", "claim 99", "claims 2 and 1", "gap  length in mm", "\x0c", "1,000 mm",
+    "3,5 mm", "2 1/2 mm", 'reading "x"', "a" * 200, "9" * 80, "℃", "\u202e", "AND", "°", "H₂O", "\u00a0",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_texts_that_were_damaged_are_read_and_taken_up_whole(seed: int) -> None:
+    chance = random.Random(seed)
+    text = (SETS / f"{names()[seed]}.txt").read_text("utf-8")
+    for _ in range(8):
+        at, to = sorted(chance.randrange(len(text)) for _ in range(2))
+        text = chance.choice((
+            text[:at] + " " + chance.choice(ODD) + " " + text[at:],
+            text[:at] + text[at + 12 :],
+            text[:at] + text[to : to + 40] + text[at:],
+        ))  # fmt: skip
+    if pasted(text).claims:
+        read(text)
+
+
+@pytest.mark.parametrize("content", [b"\x00\x01\x02", b"\xff\xfe\x00", b"", b"\x89PNG\r\n\x1a\n" + bytes(40)])
+def test_files_that_are_no_text(content: bytes, tmp_path: Path) -> None:
+    file = tmp_path / "claims.txt"
+    file.write_bytes(content)
+    for command in ("start", "words"):
+        result = run(command, str(file))
+        assert result.exit_code == 2
+        assert result.stderr.startswith("error: ")
+    assert run("start", str(tmp_path / "none.txt")).exit_code == 2

@@ -31,6 +31,8 @@ QUESTIONS: tuple[str, ...] = (
     "unmeant met",
     "meant lost",
     "adds nothing",
+    "idle",
+    "idle end",
     "end not reached",
     "undefined",
     "case empty on a reading",
@@ -38,8 +40,10 @@ QUESTIONS: tuple[str, ...] = (
     "pair",
     "narrows",
     "one reading fits all cases",
+    "without measure",
     "class",
     "document range",
+    "corner not reached",
     "harmless",
 )
 
@@ -71,7 +75,10 @@ class Finding:
     departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
-    `conflict` the limitations that cannot hold together. `cases` are the cases that clash, where several do.
+    `conflict` the limitations that cannot hold together, or beside which one is idle; `sets` are all minimal
+    sets of them where there are several, `every_set` says that no more are left. `twins` are idle too, but
+    not together with this one. `ways` are the chains of parents by way of which it holds; none: by all.
+    `cases` are the cases that clash, where several do.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
     `rests_on` names the bounds, givens and policies the answer leans on.
@@ -105,6 +112,10 @@ class Finding:
     ways_out: tuple[WayOut, ...] = ()
     kept_by: tuple[Reread, ...] = ()
     conflict: tuple[str, ...] = ()
+    sets: tuple[tuple[str, ...], ...] = ()
+    every_set: bool = True
+    twins: tuple[str, ...] = ()
+    ways: tuple[tuple[int, ...], ...] = ()
     others: tuple[tuple[int, int], ...] = ()
     more: bool = False
     also_claims: tuple[int, ...] = ()

@@ -62,7 +62,7 @@ class Refined:
 def find_construction(session: Session, demands: Sequence[Demand], stretch: bool = True) -> Refined:
     """The construction of least rank that fulfils every demand. Raises `Undecided`.
 
-    Without `stretch` every free parameter stays as presumed.
+    Without `stretch` every free parameter stays as presumed, and no unknown threshold takes part.
     """
     return _Refinement(session, demands, stretch).refined(best=True)
 
@@ -83,6 +83,8 @@ class _Refinement:
         self.proposer = session.search(self.groups, things=False)
         if not stretch:
             self.proposer.require(*(session.stretches(p.key, p.presumed) for p in self.parameters))
+            unknown = (p for p in self.parameters if p.unknown)
+            self.proposer.require(*(~session.reads(p.group, p.reading) for p in unknown))
             self.parameters = []
         for demand in demands:
             if demand.article is not None:

@@ -44,5 +44,6 @@ def probe_limitation(wish: Wish, options: Options) -> int:
     if answers is not None:
         status = exit_status(answers)
     else:
-        status = UNDECIDED if any(p.reason for p in looked.partings) else 0
+        open_parts = any(p.reason for p in looked.partings) or any(f.reason for f in looked.unmeasured)
+        status = UNDECIDED if open_parts else 0
     return status if sound else status or UNDECIDED

@@ -83,6 +83,13 @@ def departs(group: Group, reading: int) -> bool:
     return group.readings[reading].standing != "presumed"
 
 
+def unknown_thresholds(sheet: Sheet, group: int) -> tuple[int, ...]:
+    """The admissible readings of a word of degree: met from, or up to, a threshold that nothing states."""
+    admitted = admissible_readings(sheet.groups[group])
+    unknown = (p.reading for p in sheet.parameters if p.unknown and p.group == group)
+    return tuple(reading for reading in unknown if reading in admitted)
+
+
 def admissible_readings(group: Group, strained: bool = False) -> tuple[int, ...]:
     """The readings that take part: all but the strained ones, or all when strained ones are asked for.
 

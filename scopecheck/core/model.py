@@ -508,6 +508,8 @@ class FreeParameter:
     presumed: Fraction
     unit: Unit
     shared: bool
+    unknown: bool = False
+    """The threshold of a word of degree: nothing is presumed of it, and `presumed` is its least value."""
 
 
 # ---- claims and cases
@@ -583,13 +585,17 @@ class Given:
 
 @record
 class Unrestated:
-    """A number, unit, connective or end-point word of a claim's text that no line restates, with context."""
+    """A number, unit, connective or end-point word of a claim's text that no line restates, with context.
+
+    `beside`: the words of the line that takes up what stands nearest, if one does.
+    """
 
     claim: int
     sort: Literal["number", "unit", "connective", "end word", "hedge"]
     words: str
     context: str
     span: Span = field(compare=False)
+    beside: Span | None = field(default=None, compare=False)
 
 
 def _is_fewer(count: Value, index: int) -> bool:

@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from scopecheck.drafting.choices import choices
 from scopecheck.drafting.draft import INDENT, DraftClaim, Quantity
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.naming import Called, called
-from scopecheck.drafting.propose import Work, declare, named_by_kind, propose_lines
+from scopecheck.drafting.propose import named_by_kind, propose_lines
+from scopecheck.drafting.quantities import declare, undeclared
+from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import ClaimStatement, Declare, Mark
 from scopecheck.report.wording import quoted, sentence
+from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import references
 from scopecheck.resolve.names import Names
@@ -36,9 +41,11 @@ def proposed_anew(source: Source) -> str:
     works = [_work(s, [c.number for c in claims], gone) for s in claims]
     for work in works:
         work.of = [_quantity(what, stretch, names, quantities) for stretch, what in work.limits]
+    quantities += undeclared(works, names, quantities)
     names = declare((*declared, *_declarations(quantities)))
+    readable = Readable(names, Phrasebook(()))
     for work in works:
-        propose_lines(work, names, dict(written.own_units))
+        propose_lines(work, readable, dict(written.own_units))
     return _text(source, works, quantities, gone)
 
 
@@ -67,7 +74,8 @@ def _work(statement: ClaimStatement, known: list[int], gone: list[str]) -> Work:
             ))  # fmt: skip
     limits = [(s, named_by_kind(called(text, s), s)) for s in stretches(text, {})]
     open_ = [(s, c) for s, c in limits if c.noun and not text.taken.issuperset(range(s.starts[-1], s.end))]
-    return Work(DraftClaim(statement.number, text.text), text, places, open_)
+    said = [c for c in choices(text) if not text.taken.issuperset(range(c.start, c.end))]
+    return Work(DraftClaim(statement.number, text.text), text, places, open_, said)
 
 
 def _quantity(what: Called, stretch: Stretch, names: Names, made: list[Quantity]) -> Quantity:

@@ -16,6 +16,11 @@ _BREAKS = regex(r"(?<=[;:])[ \t]*\n\s*|\n\s*(?=\([a-z]{1,4}\)|[a-z]\)|[-*•–]
 _HYPHEN = regex(r"(?<=[a-z])-[ \t]*\n[ \t]*(?=[a-z])")
 
 
+_DIGITS = regex(r"\d+(?:\.\d+)?")
+_DOUBTFUL = regex(r"\d[,\s]\d|\d{9}")
+"""Numbers that may be refused for their spelling: a line with one is read whatever was read before."""
+
+
 @holder
 class Quantity:
     """A proposed declaration: its name, its kind as written in a sheet, and where it was met."""
@@ -33,10 +38,13 @@ class Proposed:
 
     words: str
     name: str = ""
+    exactly: str = ""
+    """Facts in symbols, where the claim's own words are symbols."""
 
     @property
     def line(self) -> str:
-        return f"{self.name} : {self.words}" if self.name else f"not restated : {self.words}"
+        facts = f"  exactly  {self.exactly}" if self.exactly and self.name else ""
+        return f"{self.name or 'not restated'} : {self.words}{facts}"
 
 
 @holder
@@ -67,8 +75,17 @@ class Draft:
     remarks: list[str] = field(default_factory=list)
     after: list[str] = field(default_factory=list)
 
-    def written(self) -> Written:
-        """The sheet. Each proposal stands on one line, so that a mistake found there names it."""
+    def alike(self, proposed: Proposed) -> tuple[str, str]:
+        """What two lines share that are read alike: kind, and words without their numbers' digits."""
+        kinds = {q.name: q.kind for q in self.quantities}
+        return kinds.get(proposed.name, ""), _DIGITS.sub("#", proposed.line.removeprefix(proposed.name))
+
+    def written(self, sample: bool = False) -> Written:
+        """The sheet. Each proposal stands on one line, so that a mistake found there names it.
+
+        As a `sample`, of lines that are read alike the first stands as it is, and the others as marks.
+        """
+        seen: set[tuple[str, str]] = set()
         lines: list[str] = [f"# {line}".rstrip() for line in self.remarks]
         at: dict[int, tuple[DraftClaim | None, Proposed | Quantity | None]] = {}
         lines += ["", f"title    {self.title}", "profile  US", ""]
@@ -84,8 +101,12 @@ class Draft:
             wide = max((len(p.name) for p in claim.lines if p.name), default=0)
             wide = max(wide, len("not restated")) if any(not p.name for p in claim.lines) else wide
             for proposed in claim.lines:
-                left = (proposed.name or "not restated").ljust(wide)
-                lines.append(f"{INDENT}| {left} : {proposed.words}")
+                shown = proposed
+                if sample and proposed.name and not _DOUBTFUL.search(proposed.words):
+                    shown = Proposed(proposed.words) if self.alike(proposed) in seen else proposed
+                    seen.add(self.alike(proposed))
+                left, _, right = shown.line.partition(" : ")
+                lines.append(f"{INDENT}| {left.ljust(wide)} : {right}")
                 at[len(lines)] = (claim, proposed)
         lines += ["", *(f"# {line}".rstrip() for line in self.after)] if self.after else []
         return Written("\n".join(lines) + "\n", at)

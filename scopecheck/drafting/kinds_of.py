@@ -16,8 +16,14 @@ def kind_text(called: Called, unit: Unit | None) -> str:
     own = kind_word(last[0])
     if own and last[0] not in ("ratio", "number", "amount") and own.accepts(unit.kind):
         return f"{own.name} in {unit.symbol}"
-    word = _word(unit)
+    word = _word(unit) if _word(unit) not in _RARE else ""
     return f"{word} in {unit.symbol}" if word else f"in {unit.symbol}"
+
+
+_RARE = frozenset(
+    ("surface tension", "conductance", "charge", "concentration", "linear density", "acceleration")
+)
+"""Words for kinds that a unit alone does not tell: with another noun these units measure something else."""
 
 
 @cache

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from scopecheck.foundations.quantity import Unit, find_unit
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Own
 from scopecheck.resolve.account import digits_width, reference_sign, unit_width
-from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.claim_text import ClaimText, Piece
 from scopecheck.text.lists import run_at, words
 
 MOST_BEFORE = 9
@@ -34,6 +34,12 @@ class Stretch:
     end: int
     figures: tuple[Figure, ...]
     starts: tuple[int, ...]
+    farther: int = 0
+    """Where the words end if what is preferred is read with the limit; 0 if nothing is preferred."""
+    sign: str = ""
+    """A sign of comparison before the only number, instead of words."""
+    after: int = 0
+    """Where the limit before it ends: what names this one stands later."""
 
     @property
     def unit(self) -> Unit | None:
@@ -63,6 +69,9 @@ def figures(text: ClaimText, own: Own) -> list[Figure]:
 def _figure(text: ClaimText, at: int, own: Own) -> Figure:
     width = digits_width(text.tokens, at)
     more = unit_width(text, at + width - 1, own)
+    after = [t.text for t in text.tokens[at + width : at + width + 2]]
+    if not more and after[:1] in (["degree"], ["degrees"]) and after[1:] not in (["celsius"], ["c"], ["f"]):
+        return Figure(at, at + width + 1, find_unit("deg"), False)
     return Figure(at, at + width + more, _unit(text, at + width, more, own), False)
 
 
@@ -98,9 +107,51 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         end += run_at(texts, end, "limits", "closings")
         if end < len(texts) and texts[end] == ",":
             end += (1 + closing) if (closing := run_at(texts, end + 1, "limits", "closings")) else 0
-        found.append(Stretch(starts[0], end, group, starts))
+        sign = _sign(texts, group)
+        if _preferred(texts, starts[0]):
+            if found and found[-1].unit == group[-1].unit:
+                found[-1] = replace(found[-1], farther=end)
+        elif not _broken(text, group[-1]) and not _numbered(texts, group[0].start):
+            found.append(Stretch(starts[0], end, group, starts, 0, sign, figures_[at - 1].end if at else 0))
         at += used
     return found
+
+
+def _preferred(texts: list[str], at: int) -> bool:
+    """Whether an example or a preference begins just before a limit: it is no limit of its own."""
+    before = texts[at - 1] if at else ""
+    at -= before in ("with", "of", "from", "to", "at", "in", "by")
+    return any(run_at(texts, i, "clauses", "examples") >= at - i for i in range(max(0, at - 3), at))
+
+
+def _broken(text: ClaimText, last: Figure) -> bool:
+    """Whether more of a unit follows than is known: `1 W/(m·K)` must not be read as watts."""
+    tokens = text.tokens
+    if last.end >= len(tokens):
+        return False
+    after, glued = tokens[last.end].text, tokens[last.end].start == tokens[last.end - 1].end
+    if last.unit is None and after in (*words("limits", "unknown_units"), "degree", "degrees"):
+        return after not in ("degree", "degrees") or "celsius" in [t.text for t in tokens[last.end :][:2]]
+    return (glued and after not in ",;:.)-]") or (glued and after == ":" and _digit(tokens, last.end + 1))
+
+
+def _digit(tokens: list[Piece], at: int) -> bool:
+    return at < len(tokens) and tokens[at].text[0].isdecimal()
+
+
+def _numbered(texts: list[str], at: int) -> bool:
+    """Whether the number is a name: Figure 2, step 3, type 4, or the item of a list."""
+    before = texts[at - 1] if at else ""
+    before = texts[at - 2] if before == "." and at > 1 else before
+    return before in words("limits", "numbered")
+
+
+_SIGNS = {"<", ">", "<=", ">=", "="}
+
+
+def _sign(texts: list[str], group: tuple[Figure, ...]) -> str:
+    before = texts[group[0].start - 1] if group[0].start else ""
+    return before if before in _SIGNS and len(group) == 1 else ""
 
 
 def _starts(texts: list[str], at: int, floor: int) -> tuple[int, ...]:
@@ -117,6 +168,8 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     between = texts[a.end : b.start]
     if not between or len(between) > 6:
         return False
+    if between == ["±"]:
+        return True
     if between[:1] in (["-"], ["±"], ["to"], ["through"]) and _all_inside(between[1:]):
         return _alike(a, b)
     if between[0] in ("and", "or", "but") or (between[:1] == ["+"] and "-" in between):
@@ -133,4 +186,4 @@ def _alike(a: Figure, b: Figure) -> bool:
     """Two numbers of one kind, as far as their units tell."""
     if a.unit is None or b.unit is None:
         return b.unit is not None or a.unit is None or not b.spelled
-    return a.unit.kind == b.unit.kind
+    return a.unit.kind == b.unit.kind or not (a.unit.kind.dimension or b.unit.kind.dimension)

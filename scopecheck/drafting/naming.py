@@ -2,14 +2,29 @@
 
 from __future__ import annotations
 
+from scopecheck.drafting.beside import (
+    MOST_WORDS,
+    before_agent,
+    listed_verbs,
+    measure_of,
+    measured_before,
+    name_of,
+    noun_from,
+    nounish,
+    owner_before,
+    process_before,
+    ratio_before,
+    texts_of,
+    verb_of_clause,
+)
 from scopecheck.drafting.limits import Stretch
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.resolve.declared import NEVER_IN_NAMES
 from scopecheck.text.lists import word_lists, words
 
-MOST_WORDS = 3
+_OF_WHAT = ((("mass", 1),), (("length", 3),), (("amount", 1),))
+"""What `2 g of grease` measures: mass, volume, amount of substance."""
 
 
 @record
@@ -19,6 +34,10 @@ class Called:
     noun: str
     owner: str
     counted: bool
+    unnamed: bool = False
+    fresh: bool = False
+    """The noun stands with 'a' or 'an': where nothing has it, it is another than the one before."""
+    """The words give no noun, and the noun is only that of the kind: no two limits share it."""
 
 
 def called(text: ClaimText, stretch: Stretch) -> Called:
@@ -30,16 +49,20 @@ def called(text: ClaimText, stretch: Stretch) -> Called:
 
 
 def _after(text: ClaimText, stretch: Stretch) -> Called | None:
-    texts = _texts(text)
+    texts = texts_of(text)
     at, unit = stretch.end, stretch.unit
     word = texts[at] if at < len(texts) else ""
     if unit is not None and word in (table := word_lists()["adjectives"]):
-        return Called(table[word], _owner_before(text, stretch.start), False)
+        return Called(table[word], owner_before(text, stretch.start), False)
     if word == "in" and at + 1 < len(texts) and texts[at + 1] in words("measures", "nouns"):
-        return Called(texts[at + 1], _owner_before(text, stretch.start), False)
+        return Called(texts[at + 1], owner_before(text, stretch.start), False)
     if unit is None:
-        return _counted(text, stretch)
-    if not unit.kind.dimension and not _amount_before(texts, stretch.start):
+        return _parts_by(text, at) or _counted(text, stretch)
+    if unit.kind.dimension in _OF_WHAT and word != "of":
+        return None
+    if unit.kind.dimension in _OF_WHAT or (
+        not unit.kind.dimension and not _amount_before(texts, stretch.start)
+    ):
         start = at + 1 if word == "of" else at
         while start < len(texts) and texts[start] in ("a", "an", "the", "said"):
             start += 1
@@ -52,7 +75,20 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
 def _amount_before(texts: list[str], at: int) -> bool:
     """`wax in an amount of 5 %`, `a content of 5 %`: what is meant stands before the number."""
     before = texts[max(0, at - 4) : at]
-    return bool(before) and (before[-1] in ("is", "are") or not words("measures", "nouns").isdisjoint(before))
+    said = words("measures", "nouns") | {"is", "are", "present", "amounts"}
+    return not said.isdisjoint(before)
+
+
+def _parts_by(text: ClaimText, at: int) -> Called | None:
+    """`60 parts by weight of a wax`: a plain number of the wax."""
+    texts = texts_of(text)
+    if texts[at : at + 2] not in (["parts", "by"], ["part", "by"]) or texts[at + 3 : at + 4] != ["of"]:
+        return None
+    start = at + 4
+    while start < len(texts) and texts[start] in words("nouns", "determiners"):
+        start += 1
+    noun = noun_from(text, start)
+    return Called(f"{noun} parts", "", False) if noun else None
 
 
 def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
@@ -67,113 +103,76 @@ def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
     return Called(noun, "", True)
 
 
-def noun_from(text: ClaimText, at: int) -> str:
-    """The words of a noun that begins here: up to three, before a word that is no part of one; '' if none."""
-    texts, stops = _texts(text), words("nouns", "stops")
-    end = at
-    while end < len(texts) and end - at < MOST_WORDS + 1 and _nounish(texts[end], stops):
-        end += 1
-    while end - at > 1 and texts[end - 1].endswith(("ed", "ing", "ly")):
-        end -= 1
-    return _spelled(text, at, end) if 0 < end - at <= MOST_WORDS else ""
-
-
-def _nounish(word: str, stops: frozenset[str]) -> bool:
-    return word[0].isalpha() and word not in stops and word not in NEVER_IN_NAMES
-
-
 # ---- the words before a limit
 
 
 def _before(text: ClaimText, stretch: Stretch) -> Called:
-    texts, stops = _texts(text), words("nouns", "stops")
-    between, at = words("measures", "between"), stretch.start
+    at, verb = _passed_over(text, stretch)
+    quantity = _quantity(stretch.unit)
+    texts, stops = texts_of(text), words("nouns", "stops")
+    if quantity and (verb or (at > 0 and (verb := process_before(texts, at)))):
+        return Called(f"{verb} {quantity}", "", False)
+    if quantity == "time" and not measured_before(texts, at):
+        verb = verb_of_clause(texts, stretch.start)
+        return Called(verb if verb in ("", "interval") else f"{verb} {quantity}", "", False)
+    placed = stretch.start > 0 and texts[stretch.start - 1] == "at" and quantity == "distance"
+    if (
+        at <= stretch.after
+        or not nounish(texts[at - 1], stops)
+        or (placed and not measured_before(texts, at))
+    ):
+        return Called("", "", False)
+    if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
+        return Called("spacing", owner_before(text, at - 2), False)
+    return _noun_at(text, before_agent(texts, at), quantity)
+
+
+def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
+    """Where the words between a noun and its limit begin, and the process met on the way, if one is."""
+    texts, between = texts_of(text), words("measures", "between")
+    at = stretch.start - bool(stretch.sign)
     verb = ""
     while at > 0 and at > stretch.start - 12:
         word = texts[at - 1]
         if word == ")" and "(" in texts[max(0, at - 6) : at - 1]:
             at = max(i for i in range(max(0, at - 6), at - 1) if texts[i] == "(")
         elif word in between or word in ("for", "from", "and", "or"):
-            verb = verb or _process(texts, at - 1)
+            verb = verb or process_before(texts, at - 1)
             if word in ("for", "and", "or") and not verb:
                 break
             at -= 1
         else:
             break
-    quantity = _quantity(stretch.unit)
-    if quantity and (verb or (at > 0 and (verb := _process(texts, at)))):
-        return Called(f"{verb} {quantity}", "", False)
-    if quantity == "time":
-        return Called(quantity, "", False)
-    if at == 0 or not _nounish(texts[at - 1], stops):
-        return Called("", "", False)
+    return at, verb
+
+
+def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
+    """The noun that ends here, with what it is of, where that is what is measured."""
+    texts, stops = texts_of(text), words("nouns", "stops")
+    if texts[at - 1] in listed_verbs() and at > 1 and nounish(texts[at - 2], stops):
+        at -= 1
     start = at
-    while start > 0 and at - start < MOST_WORDS and _nounish(texts[start - 1], stops):
+    while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
         start -= 1
+    if ratio := ratio_before(text, start, at):
+        return Called(ratio, "", False)
     while at - start > 1 and (texts[start].endswith("ly") or texts[start] in ("first", "second", "total")):
         start += 1
-    noun = _spelled(text, start, at)
-    measure = _measure_of(text, start)
+    noun = name_of(text, start, at)
+    if noun in listed_verbs() or (start and texts[start - 1][0].isdigit()):
+        return Called("", "", False)
+    if quantity and noun.endswith("ing") and noun not in words("mention", "ing_nouns"):
+        return Called(f"{noun} {quantity}", "", False)
+    measure = measure_of(text, start)
     if measure == "number":
         return Called(noun, "", True)
     if measure and noun.split()[-1] not in words("measures", "nouns"):
         return Called(measure, noun, False)
-    return Called(noun, _owner_before(text, start), False)
-
-
-def _process(texts: list[str], at: int) -> str:
-    """The process whose time or heat is limited: 'stirring' of 'stirred for'; '' if none is there."""
-    word = texts[at - 1] if at else ""
-    if texts[at : at + 1] and texts[at] not in ("for", "at", "to", "from"):
-        return ""
-    if word.endswith("ing") and len(word) > 5:
-        return word
-    if word.endswith("ied"):
-        return word[:-3] + "ying"
-    return word[:-2] + "ing" if word.endswith("ed") and len(word) > 4 else ""
+    fresh = start > 0 and texts[start - 1] in ("a", "an")
+    return Called(noun, owner_before(text, start), False, False, fresh)
 
 
 def _quantity(unit: Unit | None) -> str:
     dimension = dict(unit.kind.dimension) if unit else {}
     known = {"time": "time", "temperature": "temperature", "length": "distance"}
     return known.get(next(iter(dimension), ""), "") if len(dimension) == 1 else ""
-
-
-def _measure_of(text: ClaimText, at: int) -> str:
-    """`the width of the` before the noun that begins at `at`: the measure; else ''."""
-    texts = _texts(text)
-    if at and texts[at - 1] in ("the", "said", "each", "a", "an"):
-        at -= 1
-    if at < 2 or texts[at - 1] != "of" or texts[at - 2] not in words("measures", "nouns"):
-        return ""
-    start = at - 2
-    while start > 0 and at - 2 - start < 2 and _nounish(texts[start - 1], words("nouns", "stops")):
-        start -= 1
-    return _spelled(text, start, at - 1)
-
-
-def _owner_before(text: ClaimText, at: int) -> str:
-    """The noun that has what stands here: `the rim` of `the rim having a`, `a rim with a`, `the rim is`."""
-    texts, stops = _texts(text), words("nouns", "stops")
-    while at > 0 and texts[at - 1] in words("measures", "between") | {"with", "and"}:
-        at -= 1
-        if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
-            break
-    start = at
-    while start > 0 and at - start < MOST_WORDS and _nounish(texts[start - 1], stops):
-        start -= 1
-    noun = _spelled(text, start, at)
-    return "" if noun.endswith(("ing", "ed")) else noun
-
-
-def _texts(text: ClaimText) -> list[str]:
-    return [t.text for t in text.tokens]
-
-
-def _spelled(text: ClaimText, start: int, end: int) -> str:
-    """Tokens as a name: small letters, but `pH` and `D50` as they stand."""
-    found = []
-    for token in text.tokens[start:end]:
-        written = text.source.text[token.start : token.end]
-        found.append(written if any(c.isupper() for c in written[1:]) else token.text)
-    return " ".join(found)

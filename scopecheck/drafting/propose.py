@@ -5,50 +5,36 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.core.model import NumberDecl
+from scopecheck.drafting.choices import Choice, choices
 from scopecheck.drafting.draft import DraftClaim, Proposed, Quantity
-from scopecheck.drafting.kinds_of import family, kind_text
+from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.naming import Called, called
+from scopecheck.drafting.quantities import chosen, declared_names, limited
+from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
-from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Source, Span
-from scopecheck.language.layout import Page
-from scopecheck.language.pieces import Desk
 from scopecheck.language.scan import Own
-from scopecheck.language.statements import parse_sheet
-from scopecheck.language.syntax import Declare
 from scopecheck.resolve.account import unrestated
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.resolve.declared import declare_all
-from scopecheck.resolve.dependencies import references
-from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.names import Names, number_of
-from scopecheck.resolve.phrases import Reader, Subject
+from scopecheck.resolve.dependencies import Reference, references
+from scopecheck.text.lists import words as listed
 
 MOST_TRIED = 4
 """How many stretches of words are tried for one limit."""
-
-
-@holder
-class Work:
-    """A claim at work: its text, the limits found in it, and the quantity each is of."""
-
-    claim: DraftClaim
-    text: ClaimText
-    places: tuple[tuple[int, int], ...]
-    limits: list[tuple[Stretch, Called]]
-    of: list[Quantity] = field(default_factory=list)
 
 
 def proposals(claims: Sequence[DraftClaim]) -> list[Quantity]:
     """Fills in the lines of each claim and returns the quantities they are about, in the order met."""
     known = tuple(c.number for c in claims)
     works = [_work(claim, known) for claim in claims]
-    quantities = _quantities(works)
-    names = _declared(quantities)
+    quantities = limited(works)
+    quantities += chosen(works, quantities)
+    readable = Readable(declared_names(quantities), Phrasebook(()))
     for work in works:
-        propose_lines(work, names)
+        propose_lines(work, readable)
     used = {line.name for work in works for line in work.claim.lines}
     return [q for q in quantities if q.name in used]
 
@@ -56,11 +42,28 @@ def proposals(claims: Sequence[DraftClaim]) -> list[Quantity]:
 def _work(claim: DraftClaim, known: Sequence[int]) -> Work:
     source = Source(f"claim {claim.number}", claim.text)
     text = ClaimText.of([Span(source, 0, len(claim.text))])
-    places = tuple((r.start, r.end) for r in references(claim.text, claim.number, known))
+    named = references(claim.text, claim.number, known)
+    astray = [r for r in named if _goes_nowhere(r, claim.number, known)]
+    places = tuple((r.start, r.end) for r in named if r not in astray)
     text.refer(places)
+    nowhere = [" ".join(claim.text[r.start : r.end].split()) for r in astray]
     found = [(s, called(text, s)) for s in stretches(text, {})]
-    named = [(s, named_by_kind(c, s)) for s, c in found]
-    return Work(claim, text, places, [(s, c) for s, c in named if c.noun])
+    limits = _without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in found])
+    return Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere)
+
+
+def _without_doubtful(text: ClaimText, limits: list[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:
+    """Without numbers that a word follows which may be a unit; a second sign is of what the first is of."""
+    found: list[tuple[Stretch, Called]] = []
+    for stretch, what in limits:
+        after = text.tokens[stretch.end].text if stretch.end < len(text.tokens) else "."
+        unit = stretch.unit is not None or what.counted or what.noun.endswith(" parts")
+        if not unit and after[0].isalpha() and after not in listed("nouns", "stops"):
+            continue
+        if found and stretch.sign and found[-1][0].sign and stretch.start - found[-1][0].end <= 2:
+            what = found[-1][1]
+        found.append((stretch, what))
+    return found
 
 
 def named_by_kind(what: Called, stretch: Stretch) -> Called:
@@ -68,86 +71,73 @@ def named_by_kind(what: Called, stretch: Stretch) -> Called:
     if what.noun:
         return what
     kind = kind_text(Called("", "", False), stretch.unit)
-    return Called(kind.partition(" in ")[0] if " in " in kind else "", "", False)
-
-
-# ---- names
-
-
-def _quantities(works: Sequence[Work]) -> list[Quantity]:
-    """One quantity for all limits of one noun and kind that one thing has, or that no two things have."""
-    owners: dict[tuple[str, str], list[str]] = {}
-    for work in works:
-        for stretch, what in work.limits:
-            of = owners.setdefault((what.noun, family(what, stretch.unit)), [])
-            if what.owner and what.owner not in of:
-                of.append(what.owner)
-    made: dict[tuple[str, str, str], Quantity] = {}
-    for work in works:
-        for stretch, what in work.limits:
-            kind = family(what, stretch.unit)
-            several = len(owners[what.noun, kind]) > 1
-            key = (what.noun, kind, what.owner if several else "")
-            if key not in made:
-                owner = what.owner or next(iter(owners[what.noun, kind]), "")
-                name = _free_name(what.noun, key[2], kind, made.values())
-                made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner)
-            made[key].claims += [work.claim.number] * (work.claim.number not in made[key].claims)
-            work.of.append(made[key])
-    return list(made.values())
-
-
-def _free_name(noun: str, owner: str, kind: str, taken: object) -> str:
-    """A name that no other quantity has: the noun, with its owner before it where several things have one."""
-    used = {q.name.lower() for q in taken}  # type: ignore[attr-defined]
-    wanted = " ".join(f"{owner} {noun}".split()) or "value"
-    tries = [wanted, f"{wanted} {kind.split()[0]}"]
-    free = [name for name in tries if name.lower() not in used]
-    if free:
-        return free[0]
-    return next(f"{wanted} {n}" for n in range(2, 999) if f"{wanted} {n}".lower() not in used)
-
-
-def _declared(quantities: Sequence[Quantity]) -> Names:
-    """The names as a sheet would declare them; a quantity that cannot be declared has none."""
-    lines = "".join(f"{q.name}  {q.kind}\n" for q in quantities)
-    written, _ = parse_sheet(Source("declarations", lines))
-    return declare(tuple(s for s in written.statements if isinstance(s, Declare)))
-
-
-def declare(statements: tuple[Declare, ...]) -> Names:
-    """The names that declarations give; what is wrong with one of them is told by the check."""
-    names = Names()
-    declare_all(statements, names, [])
-    return names
+    return Called(kind.partition(" in ")[0] if " in " in kind else "", "", False, True)
 
 
 # ---- lines
 
 
-def propose_lines(work: Work, names: Names, own: Own | None = None, book: Phrasebook | None = None) -> None:
+def propose_lines(work: Work, readable: Readable, own: Own | None = None) -> None:
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
-    book = book or Phrasebook(())
     for (stretch, _), quantity in zip(work.limits, work.of, strict=True):
-        words = _read_words(work.text, stretch, quantity, names, book)
-        if words:
+        if stretch.sign:
+            _in_symbols(work, stretch, quantity)
+        elif words := _read_words(work.text, stretch, quantity, readable):
             work.claim.lines.append(Proposed(words, quantity.name))
+    for choice in work.choices:
+        _propose_choice(work, choice, readable)
+    for words in work.nowhere:
+        if _marked(work.text, words, range(0)):
+            work.claim.lines.append(Proposed(words))
     marks(work, own or {})
 
 
-def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, names: Names, book: Phrasebook) -> str:
+def _goes_nowhere(reference: Reference, number: int, known: Sequence[int]) -> bool:
+    """Whether a claim names itself, a claim that is not there, or one claim twice."""
+    numbers = reference.numbers
+    return number in numbers or not set(numbers) <= set(known) or len(set(numbers)) < len(numbers)
+
+
+def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
+    """A line for several of something, or for a list, if a phrase reads it with what is declared."""
+    words = words_at(work.text, choice.start, choice.end)
+    kind = "material" if choice.members else "count"
+    for name in (choice.noun, f"{choice.noun} {kind}"):
+        declared = readable.names.declared(name)
+        if declared is None or isinstance(declared, NumberDecl) == bool(choice.members):
+            continue
+        if readable.reads(words, name) and _takes(work.text, words, choice.start, choice.end):
+            work.claim.lines.append(Proposed(words, name))
+            return
+
+
+def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable) -> str:
     """The longest words around the limit's numbers that a phrase reads; '' if none does. They are taken."""
-    declared = names.declared(of.name)
+    declared = readable.names.declared(of.name)
     if declared is None or any(i in text.taken for i in range(stretch.starts[-1], stretch.end)):
         return ""
     last = stretch.figures[-1].end
-    ends = dict.fromkeys((stretch.end, last))
+    ends = dict.fromkeys(e for e in (stretch.farther, stretch.end, last) if e)
     for end in ends:
         for start in (*stretch.starts[:MOST_TRIED], stretch.starts[-1]):
             words = words_at(text, start, end)
-            if _reads(words, of.name, names, book) and _takes(text, words, start, end):
+            if readable.reads(words, of.name) and _takes(text, words, start, end):
                 return words
     return ""
+
+
+def _in_symbols(work: Work, stretch: Stretch, of: Quantity) -> None:
+    """A line in symbols for a limit that the claim itself states with a sign; the sign is marked with it."""
+    figure = stretch.figures[0]
+    number = work.text.source.text[slice(*_place(work.text, figure.start, figure.start + 1))]
+    unit = f" {figure.unit.symbol}" if figure.unit else ""
+    words = words_at(work.text, figure.start - 1, figure.end)
+    if _takes(work.text, words, figure.start - 1, figure.end):
+        work.claim.lines.append(Proposed(words, of.name, f"{of.name} {stretch.sign} {number}{unit}"))
+
+
+def _place(text: ClaimText, start: int, end: int) -> tuple[int, int]:
+    return text.tokens[start].start, text.tokens[end - 1].end
 
 
 def words_at(text: ClaimText, start: int, end: int) -> str:
@@ -170,20 +160,6 @@ def _takes(text: ClaimText, words: str, start: int, end: int) -> bool:
     return False
 
 
-def _reads(words: str, name: str, names: Names, book: Phrasebook) -> bool:
-    declared = names.declared(name)
-    assert declared is not None
-    desk = Desk(Page(Source("words", words)))
-    span = desk.span(0, len(words))
-    bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
-    try:
-        reader = Reader(names, book, Groups("US examination", (), (), ()), CLAIMS, "1a")
-        reader.condition(desk.words(0, len(words)), (Subject(bound, declared.name, span),))
-    except Trouble:
-        return False
-    return True
-
-
 # ---- what is left over
 
 
@@ -192,18 +168,24 @@ def marks(work: Work, own: Own) -> None:
     text = work.text
     for start, end in _left_over(work, own):
         for more in range(8):
-            a, b = max(0, start - more), min(len(text.tokens), end + more)
-            words = words_at(text, a, b)
-            before = set(text.taken)
-            try:
-                text.take(words, Span(text.source, 0, 0), 0, mark=True)
-            except Trouble:
-                text.taken = before
-                continue
-            if set(range(start, end)) <= text.taken:
+            words = words_at(text, max(0, start - more), min(len(text.tokens), end + more))
+            if _marked(text, words, range(start, end)):
                 work.claim.lines.append(Proposed(words))
                 break
-            text.taken = before
+
+
+def _marked(text: ClaimText, words: str, tokens: range) -> bool:
+    """Takes the words as a mark does, if that takes up these tokens."""
+    before = set(text.taken)
+    try:
+        text.take(words, Span(text.source, 0, 0), 0, mark=True)
+    except Trouble:
+        text.taken = before
+        return False
+    if text.taken.issuperset(tokens):
+        return True
+    text.taken = before
+    return False
 
 
 def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:

@@ -64,8 +64,6 @@ def _about(quantity: Quantity) -> Iterable[tuple[int, str]]:
         yield 0, sentence("start", "ask_basis")
     elif has_sentence("asked_of", last):
         yield 1, sentence("asked_of", last)
-    elif quantity.kind.startswith("pressure"):
-        yield 1, sentence("asked_of", "pressure")
     elif quantity.kind.startswith("share"):
         yield 1, sentence("start", "ask_whole")
     elif not quantity.owner and quantity.kind != "count":

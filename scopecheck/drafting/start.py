@@ -19,13 +19,32 @@ def drafted(name: str, found: Pasted) -> Draft:
     draft = Draft(name, _title(claims), claims)
     draft.quantities = proposals(claims)
     for _ in range(MOST_REPAIRS):
-        written = draft.written()
-        _, diagnostics = read_sheet(Source(name, written.text))
+        written = draft.written(sample=True)
+        made, diagnostics = read_sheet(Source(name, written.text))
         wrong = [d for d in diagnostics if d.severity == "error"]
+        if made is not None and not wrong:
+            if not made.unrestated:
+                return draft
+            for left in made.unrestated:
+                _claim(draft, left.claim).lines.append(Proposed(left.words))
+            continue
         repaired = [_repaired(draft, d, written.at.get(d.span.line)) for d in wrong]
         if not any(repaired):
             break
+    _only_marks(draft)
     return draft
+
+
+def _claim(draft: Draft, number: int) -> DraftClaim:
+    return next(claim for claim in draft.claims if claim.number == number)
+
+
+def _only_marks(draft: Draft) -> None:
+    """The last resort: every line as a mark, nothing declared."""
+    draft.quantities.clear()
+    for claim in draft.claims:
+        for line in claim.lines:
+            line.name = ""
 
 
 def _title(claims: list[DraftClaim]) -> str:
@@ -46,7 +65,9 @@ def _repaired(
                     line.name = "" if line.name == item.name else line.name
             return True
         case Proposed() if item.name:
-            item.name = ""
+            alike = draft.alike(item)
+            for line in (line for c in draft.claims for line in c.lines if line.name):
+                line.name = "" if draft.alike(line) == alike else line.name
             return True
         case Proposed() if claim is not None and item in claim.lines:
             claim.lines.remove(item)

@@ -1,4 +1,4 @@
-"""Words for numbers from zero to ninety-nine."""
+"""Words for numbers from zero to ninety-nine, and for how often."""
 
 from __future__ import annotations
 
@@ -7,6 +7,10 @@ _TEENS = "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen
 _TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
 NUMBER_WORDS = {
     **{word: n for n, word in enumerate(_UNITS + _TEENS)},
+    "once": 1,
+    "twice": 2,
+    "thrice": 3,
+    "dozen": 12,
     **{word: 10 * n for n, word in enumerate(_TENS, 2)},
     **{f"{ten}-{one}": 10 * n + k for n, ten in enumerate(_TENS, 2) for k, one in enumerate(_UNITS[1:], 1)},
 }

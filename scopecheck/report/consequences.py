@@ -16,8 +16,10 @@ EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 SAME_CAUSE: Mapping[str, tuple[str, ...]] = {
     "unmeant met": ("outside met", "document met"),
     "meant lost": ("inside lost",),
+    "idle": ("outside met", "document met", "unmeant met"),
 }
-"""A reading that lets in what was not meant is told where it lets in something listed; lost likewise."""
+"""A reading that lets in what was not meant is told where it lets in something listed; lost likewise. One on
+which a limitation is idle is told where it lets something in."""
 
 
 @record
@@ -55,7 +57,7 @@ def root_cause(sheet: Sheet, finding: Finding, every: Iterable[Finding]) -> Find
 
 def is_empty_claim(finding: Finding) -> bool:
     """Does the finding say that nothing meets its claim, whatever the words are read as?"""
-    return finding.question in EMPTY_CLAIM and finding.quantifier == "every"
+    return finding.question in EMPTY_CLAIM and finding.quantifier == "every" and not finding.ways
 
 
 def _same_cause(sheet: Sheet, root: Finding, finding: Finding) -> bool:
@@ -108,6 +110,8 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
         case "meant lost":
             thing = thing or thing_text(sheet, finding)
             return sentence("note", "follows_lost", label=label, thing=thing)
+        case "idle":
+            return sentence("note", "follows_idle", label=label, claim=finding.claim)
         case _:
             looked = sentence("question", finding.question, "looked")
             return sentence("note", "follows_other", label=label, brief=looked)

@@ -142,6 +142,13 @@ def chains(sheet: Sheet, number: int) -> tuple[tuple[int, ...], ...]:
     return tuple(dict.fromkeys(tuple(sorted({*chain, number})) for chain in above)) or ((number,),)
 
 
+def lines_of_parents(sheet: Sheet, number: int) -> tuple[tuple[int, ...], ...]:
+    """The chains of parents of a claim, each from an independent claim down to a parent named."""
+    claim = next((c for c in sheet.claims if c.number == number), None)
+    parents = claim.parents if claim else ()
+    return tuple((*chain, p) for p in parents for chain in lines_of_parents(sheet, p) or ((),))
+
+
 def turning_limitations(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
     """The limitations, in sheet order, to which the re-readings of the finding make a difference."""
     k, base = finding.construction, base_construction(sheet)

@@ -88,6 +88,8 @@ def groups_with_choice(sheet: Sheet, strained: bool = False) -> tuple[Group, ...
 # ---- foot
 
 
+MOST_UNRESTATED = 12
+"""So much of the account stands on the first page; the rest is counted there."""
 NOTHING_BESIDE = Beside({})
 
 
@@ -125,6 +127,10 @@ def ground(
                 yield Heading(sentence("section", section), 3)
                 yield Listing(found)
     else:
+        account = tuple(dict.fromkeys(unrestated_lines(sheet)))
+        if account:
+            yield Heading(sentence("section", "unrestated"), 3)
+            yield Listing(account[:MOST_UNRESTATED])
         counts = tuple(_counts(sheet, harmless))
         if counts:
             yield Paragraph(sentence("basis", "counts", counts="; ".join(counts)))
@@ -137,7 +143,7 @@ def _counts(sheet: Sheet, harmless: int) -> Iterator[str]:
     for key, count, noun in (
         ("count_harmless", harmless, "reading"),
         ("count_left_out", left_out, "reading"),
-        ("count_unrestated", len(sheet.unrestated), "limiting"),
+        ("count_unrestated", max(0, len(sheet.unrestated) - MOST_UNRESTATED), "limiting"),
     ):
         if count:
             yield sentence("basis", key, count=counted(count, noun))
@@ -166,7 +172,8 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     if shares := _shares_of_nothing_said(sheet):
         yield sentence("basis", "bare_shares", names=listed(shares))
     facts = [quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "") for g in sheet.givens]
-    yield sentence("basis", "givens", givens="; ".join(facts)) if facts else sentence("basis", "no_givens")
+    told = "; ".join(dict.fromkeys(facts))
+    yield sentence("basis", "givens", givens=told) if told else sentence("basis", "no_givens")
 
 
 def _shares_of_nothing_said(sheet: Sheet) -> tuple[str, ...]:
@@ -285,7 +292,14 @@ def unrestated_lines(sheet: Sheet) -> Iterator[str]:
     """The numbers, units, connectives, end words and hedges of the claims that no line restates."""
     for left in sheet.unrestated:
         words, context = quoted(left.words), quoted(left.context)
-        yield sentence("basis", "unrestated", claim=left.claim, sort=left.sort, words=words, context=context)
+        told = sentence(
+            "basis", "unrestated", claim=left.claim, line=left.span.line, sort=left.sort, words=words,
+            context=context,
+        )  # fmt: skip
+        if left.beside is not None:
+            beside = sentence("basis", "beside", line=left.beside.line, words=quoted(left.beside.text))
+            told = f"{told}; {beside}"
+        yield told
 
 
 def _why(why: str) -> str:

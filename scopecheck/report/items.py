@@ -8,13 +8,14 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.model import NOT_DONE, Divide, Limitation, Sheet
 from scopecheck.report.blocks import Item
-from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, settings_text
 from scopecheck.report.grouping import Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import group_words, reading_label
 from scopecheck.report.stated_ends import end_text
 from scopecheck.report.things import thing_text
+from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
     GLUE,
     counted,
@@ -78,9 +79,8 @@ def _whole_claim(sheet: Sheet, finding: Finding) -> str:
 def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
     wider = finding.bearer == "challenger"
-    special = f"{form}_{finding.quantifier}"
-    if has_sentence("question", finding.question, special):
-        form = special
+    special = (f"{form}_way" if finding.ways else "", f"{form}_{finding.quantifier}")
+    form = next((key for key in special if has_sentence("question", finding.question, key)), form)
     return sentence(
         "question",
         finding.question,
@@ -98,7 +98,38 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         sides=_sides(sheet, finding),
         end=end_text(sheet, finding),
         expression=_expression(sheet, finding),
+        conflicts=conflicts_text(sheet, finding),
+        beside=_beside(sheet, finding),
+        own=labelled(sheet, finding.label),
+        way=way_text(sheet, finding),
+        line=labelled(sheet, finding.label),
+        things=_two_things(sheet, finding),
+        ends=_if_known("no_end", finding.detail),
     )
+
+
+def conflicts_text(sheet: Sheet, finding: Finding) -> str:
+    """The lines that conflict, in a sentence; all minimal sets of them where there are several."""
+    if not finding.sets:
+        lines = listed(labelled(sheet, label) for label in finding.conflict)
+        return sentence("conflict", "one", lines=lines)
+    sets = "; ".join(listed(labelled(sheet, label) for label in one) for one in finding.sets)
+    return sentence("conflict", "several" if finding.every_set else "at_least", sets=sets)
+
+
+def _beside(sheet: Sheet, finding: Finding) -> str:
+    """What makes a limitation idle: other lines, or bounds and given facts alone."""
+    if not finding.conflict:
+        return sentence("beside", "bounds")
+    return sentence("beside", "lines", lines=listed(labelled(sheet, label) for label in finding.conflict))
+
+
+def _two_things(sheet: Sheet, finding: Finding) -> str:
+    """The thing and its twin by their values: `wall 0.2 mm and wall 30 mm`; '' without a twin."""
+    if finding.witness is None or finding.twin is None:
+        return ""
+    things = (settings_text(sheet, w.article, finding.shown) for w in (finding.witness, finding.twin))
+    return listed(f"({text})" if ", " in text else text for text in things)
 
 
 def _sides(sheet: Sheet, finding: Finding) -> str:

@@ -29,6 +29,8 @@ class Beside:
 
 CASES_OF = ("outside met", "inside lost", "document met")
 """Questions asked of one case at a time."""
+TOLD_TOGETHER = ("idle",)
+"""Questions told on one line for all claims."""
 
 
 def wholly_looked(answers: Answers) -> tuple[Looked, ...]:
@@ -39,8 +41,9 @@ def wholly_looked(answers: Answers) -> tuple[Looked, ...]:
 
 def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iterator[str]:
     """One line a claim, claims alike together: what was looked for there and not found."""
+    every = tuple(looked)
     by_claim: dict[int, list[Looked]] = {c.number: [] for c in sheet.claims}
-    for entry in looked:
+    for entry in (e for e in every if e.question not in TOLD_TOGETHER):
         by_claim.setdefault(entry.claim, []).append(entry)
     alike: dict[str, list[int]] = {}
     for number, entries in by_claim.items():
@@ -54,6 +57,10 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
         yield f"{upper_first(claims_text(numbers))}: {line}"
     if beside.narrowed:
         yield sentence("claim", "narrowing", claims=_narrowed(beside))
+    for question in TOLD_TOGETHER:
+        numbers = [e.claim for e in every if e.question == question]
+        if numbers:
+            yield sentence("claim", question, claims=claims_text(numbers))
 
 
 def _narrowed(beside: Beside) -> str:

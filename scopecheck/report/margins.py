@@ -10,7 +10,7 @@ from scopecheck.core.construction import base_construction
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
-from scopecheck.report.describe import case_named, case_text, limitation_labelled, lineage
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
 from scopecheck.report.grouping import departures, turning_labels
 from scopecheck.report.rereadings import (
     group_words,
@@ -237,6 +237,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every":
         notes.append(sentence("note", "narrows_else"))
+    if finding.twins:
+        notes.append(sentence("note", "twins", labels=listed(labelled(sheet, x) for x in finding.twins)))
     if not finding.simplest:
         notes.append(sentence("note", "not_simplest"))
     if not finding.best:

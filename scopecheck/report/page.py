@@ -26,6 +26,8 @@ MOST_LINES = 10
 """Lines of one kind on the first page."""
 COUNTED = ("narrows", "harmless")
 """Statements that the first page only counts."""
+NO_MEASURE = "without measure"
+"""What is told in a section of its own."""
 
 
 def exit_status(answers: Answers) -> int:
@@ -59,6 +61,7 @@ def build_report(
     blocks += _items(sheet, shown, usual)
     blocks += _held_back(held_back, len(planned.items) - usual)
     blocks += _undecided(planned, everything)
+    blocks += measures(sheet, planned.statements)
     blocks += _quiet(sheet, planned, everything, len(ranked))
     blocks += _statements(sheet, planned, everything)
     blocks += foot(sheet, answers, strained, everything, _beside(sheet, planned, everything))
@@ -136,6 +139,15 @@ def _some_of(lines: tuple[str, ...], everything: bool) -> Iterator[Block]:
         yield Paragraph(sentence("item", "more_lines", count=len(lines) - most, most=most), quiet=True)
 
 
+def measures(sheet: Sheet, statements: Sequence[Finding]) -> Iterator[Block]:
+    """The words of degree, each with the two most different things that meet it."""
+    found = [f for f in statements if f.question == NO_MEASURE]
+    if found:
+        yield Heading(sentence("section", "measures"))
+        told = (_undecided_line(f) if is_open(f) else statement(sheet, f) for f in found)
+        yield Listing(tuple(dict.fromkeys(told)))
+
+
 def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterator[Block]:
     """The contested phrases with no listed case in between: one line, or all of them."""
     if not planned.quiet:
@@ -184,7 +196,7 @@ def quiet_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
 
 def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block]:
     """What was found to hold and is no defect; what the first page counts only with `everything`."""
-    brief = [f for f in planned.statements if f.question not in COUNTED]
+    brief = [f for f in planned.statements if f.question not in (*COUNTED, NO_MEASURE)]
     lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
     if everything:
         lines += [line(sheet, f) for f in planned.statements if f.question in COUNTED]

@@ -5,7 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
-from scopecheck.core.construction import admissible_readings, base_construction, names_in
+from scopecheck.core.construction import (
+    admissible_readings,
+    base_construction,
+    names_in,
+    unknown_thresholds,
+)
 from scopecheck.core.model import NumberDecl, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
@@ -35,7 +40,8 @@ def picture_for(sheet: Sheet, finding: Finding) -> NumberLine | None:
         return None
     d = sheet.declaration(min(names))
     group = sheet.groups[moved[0].group]
-    shown = sorted({*admissible_readings(group), moved[0].reading})
+    unknown = unknown_thresholds(sheet, group.index)
+    shown = sorted({*(r for r in admissible_readings(group) if r not in unknown), moved[0].reading})
     if not isinstance(d, NumberDecl) or d.whole or len(shown) > MOST_ROWS:
         return None
     base = base_construction(sheet)

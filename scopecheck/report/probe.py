@@ -9,6 +9,7 @@ from collections.abc import Collection, Iterator, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.minimise import Grade, pick_article, settle_construction
+from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.construction import (
@@ -18,6 +19,7 @@ from scopecheck.core.construction import (
     groups_in,
     names_in,
     preference,
+    unknown_thresholds,
 )
 from scopecheck.core.model import (
     All,
@@ -80,6 +82,8 @@ class Probe:
     fixed_by: str
     drawn: Pictured
     partings: tuple[Parting, ...]
+    unmeasured: tuple[Finding, ...]
+    """Of words of degree, the most different things that meet them."""
 
 
 def probe(sheet: Sheet, show: str = "", strained: bool = False, budget: Budget | None = None) -> Probe:
@@ -92,7 +96,8 @@ def probe(sheet: Sheet, show: str = "", strained: bool = False, budget: Budget |
     shown = next((d for d in in_order if d.name == show), None) or next(
         (d for d in in_order if isinstance(d, NumberDecl)), in_order[0] if in_order else None
     )
-    without = Probe(sheet, limitation, rows, "", (), "", Pictured((), None), partings)
+    unmeasured = _unmeasured(Prepared(sheet, Session(sheet, budget, strained)), limitation)
+    without = Probe(sheet, limitation, rows, "", (), "", Pictured((), None), partings, unmeasured)
     if shown is None:
         return without
     others = [d.name for d in in_order if d is not shown]
@@ -103,9 +108,27 @@ def probe(sheet: Sheet, show: str = "", strained: bool = False, budget: Budget |
         return replace(without, drawn=Pictured((), None, no_picture=why))
     givens = [g.formula for g in sheet.givens if names_in(g.formula) <= {shown.name, *others}]
     formula = All((*givens, limitation.formula))
-    drawn = pictured(sheet, shown, formula, fixed, [(row.label, row.construction) for row in rows])
-    rows = tuple(replace(row, met=met) for row, met in zip(rows, drawn.met, strict=True))
-    return Probe(sheet, limitation, rows, shown.name, tuple(fixed.items()), fixed_by, drawn, partings)
+    known = [row for row in rows if not _on_unknown_threshold(sheet, row)] or list(rows)
+    drawn = pictured(sheet, shown, formula, fixed, [(row.label, row.construction) for row in known])
+    met = dict(zip(map(id, known), drawn.met, strict=True))
+    rows = tuple(replace(row, met=met.get(id(row), "")) for row in rows)
+    fixing = tuple(fixed.items())
+    return replace(without, rows=rows, shown=shown.name, fixed=fixing, fixed_by=fixed_by, drawn=drawn)
+
+
+def _unmeasured(prepared: Prepared, limitation: Limitation) -> tuple[Finding, ...]:
+    try:
+        return tuple(without_measure(prepared, limitation))
+    except Undecided as reason:
+        undecided = at_limitation("without measure", 6, limitation)
+        return (replace(undecided, outcome="undecided", quantifier="none", reason=str(reason)),)
+
+
+def _on_unknown_threshold(sheet: Sheet, row: Row) -> bool:
+    """Does the row take a reading of which nobody knows what it lets in?"""
+    taken = enumerate(row.construction.readings)
+    groups = groups_in(sheet.claims[0].limitations[0].formula)
+    return any(g in groups and r in unknown_thresholds(sheet, g) for g, r in taken)
 
 
 def _fixed(sheet: Sheet, names: Sequence[str]) -> tuple[dict[str, Value], str]:

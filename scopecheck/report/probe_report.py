@@ -11,16 +11,18 @@ from scopecheck.report.blocks import Block, Heading, Listing, Paragraph, Picture
 from scopecheck.report.describe import own_words, setting_text, settings_text
 from scopecheck.report.frame import ground, head
 from scopecheck.report.margins import bearer_text
-from scopecheck.report.page import build_report
+from scopecheck.report.page import build_report, measures
 from scopecheck.report.probe import Parting, Probe, Row
 from scopecheck.report.rereadings import break_text, group_words, meaning_text, standing_text, stretch_text
-from scopecheck.report.wording import flat, listed, quoted
+from scopecheck.report.wording import flat, listed, quoted, sentence
 
 
 def probe_report(probe: Probe, answers: Answers | None, everything: bool, strained: bool) -> Report:
     """The report: each reading with what it lets in, where they part, and what the listed cases add."""
     sheet = probe.sheet
     own = [*_opening(probe), *_readings(probe), *_partings(probe)]
+    if answers is None:
+        own += measures(sheet, probe.unmeasured)
     found = tuple(p.finding for p in probe.partings if p.finding is not None)
     if answers is None:
         nothing = Answers((), (), sheet.groups, sheet.policies)
@@ -90,6 +92,9 @@ def _stretches(probe: Probe) -> Iterator[Block]:
         if p.group not in groups or p.upper is not None:
             continue
         reading = probe.sheet.groups[p.group].readings[p.reading]
+        if p.unknown:
+            yield Paragraph(sentence("threshold", "drawn", reading=quoted(reading.label)))
+            continue
         unknown = f"How far {quoted(reading.label)} stretches is fixed nowhere"
         drawn = f"it is drawn at {_presumed(p)}, and what matters is from which stretch on a thing is met"
         yield Paragraph(f"{unknown}; {drawn}.")

@@ -54,7 +54,7 @@ def group_words(group: Group, labels: Iterable[str] = ()) -> str:
 def meaning_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
     """What a reading comes to at the places among `labels`, in words and signs; '' where nothing is known.
 
-    A number that the reading leaves open is called the stretch.
+    A number that the reading leaves open is called the stretch, an unknown one the threshold.
     """
     group = sheet.groups[reread.group]
     wanted = set(labels)
@@ -62,7 +62,7 @@ def meaning_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> st
     told: dict[str, list[str]] = {}
     for place in places:
         told.setdefault(_plain_at(group, place, reread.reading), []).append(place.where)
-    own = [p.name for p in sheet.parameters if (p.group, p.reading) == (reread.group, reread.reading)]
+    own = [p for p in sheet.parameters if (p.group, p.reading) == (reread.group, reread.reading)]
     shown = {_shown(plain, own): where for plain, where in told.items() if plain}
     if len(shown) < 2:
         return "".join(shown)
@@ -74,14 +74,15 @@ def _plain_at(group: Group, place: Place, reading: int) -> str:
     return place.meanings[reading] if place.meanings else group.readings[reading].plain
 
 
-def _shown(plain: str, parameters: Iterable[str]) -> str:
+def _shown(plain: str, parameters: Iterable[FreeParameter]) -> str:
     """The meaning in plain maths; of one that asks nothing, or that nothing meets, that in words."""
     fixed = {"TRUE": "always", "FALSE": "never"}
     if plain in fixed:
         return sentence("reading", fixed[plain])
     shown = _UNIT.sub(rf"\1{GLUE}", plain_formula(flat(plain)))
-    for name in dict.fromkeys(parameters):
-        shown = re.sub(rf"(?<![\w.]){re.escape(name)}(?!\w)", sentence("reading", "parameter"), shown)
+    for p in parameters:
+        called = sentence(_table(p), "parameter")
+        shown = re.sub(rf"(?<![\w.]){re.escape(p.name)}(?!\w)", called, shown)
     return shown
 
 
@@ -143,6 +144,8 @@ def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = ()) -> str:
 
 def presumed_stretch(p: FreeParameter) -> str:
     """How far a reading stretches as presumed: `not stretched at all`, `stretched by 10 %`."""
+    if p.unknown:
+        return sentence("threshold", "unstated")
     if p.presumed == 0:
         return sentence("reading", "unstretched")
     return sentence("reading", "stretched", value=stretch_text(p, p.presumed))
@@ -153,10 +156,15 @@ def break_text(sheet: Sheet, point: BreakPoint, words: str) -> str:
     parameter = next(p for p in sheet.parameters if p.key == point.parameter)
     if point.only:
         return sentence(
-            "reading", "stretched_by", words=words, value=stretch_text(parameter, point.end.value)
+            _table(parameter), "stretched_by", words=words, value=stretch_text(parameter, point.end.value)
         )
     way = ("widens_" if point.upward else "narrows_") + ("closed" if point.end.closed else "open")
-    return sentence("reading", way, words=words, value=stretch_text(parameter, point.end.value))
+    return sentence(_table(parameter), way, words=words, value=stretch_text(parameter, point.end.value))
+
+
+def _table(p: FreeParameter) -> str:
+    """Where the sentences on this number stand: of a stretch, or of a threshold that nothing states."""
+    return "threshold" if p.unknown else "reading"
 
 
 def stretch_text(parameter: FreeParameter, value: Fraction) -> str:

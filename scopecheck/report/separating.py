@@ -11,17 +11,16 @@ from collections.abc import Iterable, Iterator, Mapping
 from itertools import combinations, combinations_with_replacement
 from typing import Literal, TypeAlias
 
+from scopecheck.answers.extremes import most_different
 from scopecheck.answers.minimise import BreakPoint
-from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import Formula, Group, Measured, NumberDecl, Read, Sheet, Value
+from scopecheck.core.model import Group, NumberDecl, Read, Sheet, Value
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.occasions import NAMES, Occasion, occasions, phrase_in, read
 from scopecheck.report.probe import Parting, readings_part
 from scopecheck.resolve.entry import Entry
-from scopecheck.solving.ends import infimum, supremum
 from scopecheck.solving.evaluate import evaluate
-from scopecheck.solving.solver import Budget, Search, Session, Undecided
+from scopecheck.solving.solver import Budget, Session, Undecided
 
 Thing: TypeAlias = tuple[tuple[str, Value], ...]
 Pair: TypeAlias = tuple[str, str]
@@ -30,8 +29,6 @@ Outcome: TypeAlias = Literal["parts", "alike", "undecided"]
 BUDGET = Budget(work=2_000_000, wall=20)
 MOST_SHEETS = 6
 """Sheets on which two readings are tried before it is told that nothing parts them."""
-VERY_FAR = 10**6
-"""How many units off a thing is shown where what is met has no end."""
 _GRADES = ("listed", "plain", "near", "edge")
 
 
@@ -227,27 +224,9 @@ def _extremes(occasion: Occasion, sheet: Sheet, group: Group, budget: Budget) ->
     search = session.search(session.groups_in(formula))
     search.require(session.met(formula), session.reads(group.index, reading))
     try:
-        found = _most_different(session, search, numbers[0], formula)
+        found = most_different(session, search, numbers[0], formula)
     except Undecided:
         return
     if found:
-        yield Extremes(occasion, sheet, group.readings[reading].label, *found)
-
-
-def _most_different(
-    session: Session, search: Search, d: NumberDecl, formula: Formula
-) -> tuple[tuple[Thing, Thing], bool] | None:
-    """The things with the least and the greatest value, and whether these are ends of what is met at all."""
-    if not search.holds():
-        return None
-    unit = d.unit.factor
-    low, high = infimum(search, Measured(d.name)), supremum(search, Measured(d.name))
-    least = -VERY_FAR * unit if low is None else low.value + (0 if low.closed else unit)
-    greatest = VERY_FAR * unit if high is None else high.value - (0 if high.closed else unit)
-    found: list[Thing] = []
-    for value in (least, greatest):
-        if not search.find(session.equals(d.name, value)):
-            return None
-        obligation = Obligation(formula, "met", search.construction())
-        found.append(verify(session.sheet, search.article(), (obligation,)).values)
-    return None if found[0] == found[1] else ((found[0], found[1]), low is None or high is None)
+        things = (found.least.values, found.greatest.values)
+        yield Extremes(occasion, sheet, group.readings[reading].label, things, found.below or found.above)

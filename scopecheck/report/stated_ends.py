@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
-from scopecheck.answers.questions.claims import own_ends
 from scopecheck.core.construction import base_construction
 from scopecheck.core.model import Const, Limitation, Op, Sheet, Term
+from scopecheck.core.stated import own_ends
 from scopecheck.report.amounts import plain_degrees, with_symbol
 from scopecheck.report.describe import chains, limitation_labelled
 from scopecheck.report.wording import GLUE, flat, sentence
@@ -17,8 +17,12 @@ UPPER = ("<", "<=")
 
 
 def end_text(sheet: Sheet, finding: Finding) -> str:
-    """A detail of the form `20.0 mm|no more than|37/2 mm|in`, in words; '' for any other finding."""
+    """A detail of the form `20.0 mm|no more than|37/2 mm|in`, or `low|2 mm`, in words; else as it is."""
     parts = finding.detail.split("|")
+    if finding.question in ("idle end", "corner not reached"):
+        side, _, written = finding.detail.partition("|")
+        shown = plain_degrees(written).replace(" ", GLUE)
+        return sentence("range_end", "written" if shown else "bare", side=sentence("side", side), end=shown)
     if finding.question != "end not reached" or len(parts) != 4:
         return flat(finding.detail)
     stated, side, reached, taken = parts

@@ -60,6 +60,8 @@ _HEDGES = frozenset(
     "about approximately roughly circa substantially essentially generally nearly preferably optionally"
     " plurality majority several average mean each every only together mainly predominantly".split()
 )
+FRACTIONS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
+"""A number in one sign: the account tells of it, and no line in words reads it."""
 _VERBS = frozenset(
     "is are has have having being comprises comprising includes including contains containing consists"
     " wherein whereby where which receives forms extends lies".split()
@@ -117,7 +119,7 @@ def _item(claim: int, text: ClaimText, start: int, end: int, sort: Sort) -> Unre
     for before, token in zip(tokens[a : b - 1], tokens[a + 1 : b], strict=True):
         around += " " * (before.end < token.start) + source.text[token.start : token.end]
     around = re.sub(r" ([,.;:)])", r"\1", around.replace("( ", "("))
-    return Unrestated(claim, sort, " ".join(span.text.split()), around, span)
+    return Unrestated(claim, sort, " ".join(span.text.split()), around, span, text.beside(start, end))
 
 
 def _sayings(text: ClaimText, own: Own) -> Iterator[tuple[int, int, Sort]]:
@@ -134,7 +136,7 @@ def _sayings(text: ClaimText, own: Own) -> Iterator[tuple[int, int, Sort]]:
 def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
     tokens = text.tokens
     word = tokens[at].text
-    if word[0].isdigit():
+    if word[0].isdigit() or word[0] in FRACTIONS:
         if reference_sign(tokens, at):
             return 1, None
         width = digits_width(tokens, at)
@@ -173,16 +175,16 @@ def reference_sign(tokens: list[Piece], at: int) -> bool:
 
 
 def digits_width(tokens: list[Piece], at: int) -> int:
-    """How many tokens spell a number: three for a fraction written without blanks, else one."""
+    """How many tokens spell a number: three for a fraction or a ratio written without blanks, else one."""
     parts = tokens[at : at + 3]
-    whole = len(parts) == 3 and parts[1].text == "/" and parts[2].text.isdigit()
+    whole = len(parts) == 3 and parts[1].text in ("/", ":") and parts[2].text[0].isdecimal()
     return 3 if whole and parts[0].end == parts[1].start and parts[1].end == parts[2].start else 1
 
 
 def unit_width(text: ClaimText, at: int, own: Own) -> int:
     """How many tokens after a number spell its unit."""
     tokens = text.tokens
-    for width in range(min(6, len(tokens) - at - 1), 0, -1):
+    for width in range(min(9, len(tokens) - at - 1), 0, -1):
         first, last = tokens[at + 1], tokens[at + width]
         if last.text in (",", ";", ":") or any(
             t.text in (",", ";", "and", "or", "to") for t in tokens[at + 1 : at + width]

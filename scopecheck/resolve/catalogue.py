@@ -8,7 +8,7 @@ from __future__ import annotations
 import json
 import os
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from functools import cache, partial
 from typing import Any
 
@@ -125,9 +125,13 @@ _RECORDS: dict[str, Callable[..., object]] = {
 # ---- making the index
 
 
-def index_text() -> str:
-    """The index of the catalogue's texts as they are now. Raises Trouble at an entry that is wrong."""
-    written = [(file, statement) for file in _files() for statement in _statements(file)]
+def index_text(texts: Mapping[str, str] | None = None) -> str:
+    """The index of the catalogue's texts as they are now, or of other texts by the names of their files.
+
+    Raises Trouble at an entry that is wrong.
+    """
+    pages = {file: Page(Source(file, text)) for file, text in texts.items()} if texts else _pages()
+    written = [(file, statement) for file, page in pages.items() for statement in _statements(page)]
     patterns = [[pattern(text, span) for text, span in s.patterns] for _, s in written]
     common = Counter(word for made in patterns for p in made for word in frozenset().union(*p.required))
     by_word: dict[str, list[int]] = {}
@@ -141,13 +145,14 @@ def index_text() -> str:
     return "\n".join([_json(dict(sorted(by_word.items()))), *lines]) + "\n"
 
 
-def _files() -> list[str]:
+def _pages() -> dict[str, Page]:
     names = sorted(os.listdir(os.path.join(PACKAGE, "catalogue")))
-    return [name.removesuffix(".phrases") for name in names if name.endswith(".phrases")]
+    files = [name.removesuffix(".phrases") for name in names if name.endswith(".phrases")]
+    return {file: _page(file) for file in files}
 
 
-def _statements(file: str) -> Iterator[PhraseStatement]:
-    desk = Desk(_page(file))
+def _statements(page: Page) -> Iterator[PhraseStatement]:
+    desk = Desk(page)
     found, diagnostics = blocks(desk.page)
     for diagnostic in diagnostics:
         raise trouble(diagnostic.span, diagnostic.message)

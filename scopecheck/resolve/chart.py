@@ -16,12 +16,13 @@ from scopecheck.resolve.patterns import Literals, Pattern, Slot
 
 FILLERS = frozenset(
     "a an the of is are being be having has have that which at in with said falls fall falling drops drop"
-    " dropping rises rise rising lies lie lying stays stay staying remains remain remaining kept held".split()
+    " dropping rises rise rising lies lie lying stays stay staying remains remain remaining kept held"
+    " weighs weigh weighing measures measure measuring".split()
 )
 FILLER_RUNS = (
     ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
-    ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"), ("present",),
-    ("present", "in"),
+    ("ph", "of"), ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"),
+    ("present",), ("present", "in"),
 )  # fmt: skip
 
 

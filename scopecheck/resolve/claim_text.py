@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from difflib import SequenceMatcher
 
-from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble
 from scopecheck.foundations.record import field, holder, record
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
@@ -45,6 +45,8 @@ class ClaimText:
     taken: set[int] = field(default_factory=set)
     referring: set[int] = field(default_factory=set)
     """Tokens of references to other claims: no line restates them, unless it is a mark."""
+    by: dict[int, Span] = field(default_factory=dict)
+    """For each token that a line has taken, the line's words."""
 
     @classmethod
     def of(cls, spans: Iterable[Span]) -> ClaimText:
@@ -78,7 +80,13 @@ class ClaimText:
         if found is None:
             raise self._missing(runs, words, span, claim)
         self.taken.update(found)
+        self.by.update(dict.fromkeys(found, span))
         return found
+
+    def beside(self, start: int, end: int, within: int = 4) -> Span | None:
+        """The words of the line that takes up what stands nearest to some tokens; None if none is near."""
+        near = sorted((min(abs(i - start), abs(i - end + 1)), i) for i in range(start - within, end + within))
+        return next((self.by[i] for _, i in near if i in self.by), None)
 
     def _search(self, runs: list[list[str]], barred: set[int]) -> tuple[int, ...] | None:
         taken: list[int] = []
@@ -101,27 +109,49 @@ class ClaimText:
 
     def _missing(self, runs: list[list[str]], words: str, span: Span, claim: int) -> Trouble:
         shown = words if len(words) < 60 else words[:57] + "..."
-        near = self._nearest([w for run in runs for w in run])
-        help = f"the text has: '{near}'" if near else "lift the words from the claim; ... may stand for a gap"
-        return trouble(
-            span, f"claim {claim} does not say '{shown}'",
-            "Right of a colon stand words of this claim's text, in their order.", help,
-        )  # fmt: skip
+        lifted = [w for run in runs for w in run]
+        place = self._nearest(lifted)
+        also: tuple[tuple[Span, str], ...] = ()
+        help = "lift the words from the claim; ... may stand for a gap"
+        cause = "Right of a colon stand words of this claim's text, in their order."
+        if place is not None:
+            there = Span(self.source, self.tokens[place[0]].start, self.tokens[place[1] - 1].end)
+            help = f"the text has: '{' '.join(there.text.split())}'"
+            also = ((there, f"claim {claim} says"),)
+            other = self._departure([t.text for t in self.tokens[slice(*place)]], lifted)
+            cause = f"{cause} {other}".strip()
+        what = f"claim {claim} does not say '{shown}'"
+        return Trouble(Diagnostic("error", span, what, cause, help, also))
 
-    def _nearest(self, words: list[str]) -> str:
+    def _departure(self, said: list[str], lifted: list[str]) -> str:
+        """Where some words depart first from the text: 'The claim says 'and', the line 'or'.'"""
+        matcher = SequenceMatcher(None, said, lifted, autojunk=False)
+        for tag, a, b, c, d in matcher.get_opcodes():
+            if tag == "replace":
+                return f"The claim says '{' '.join(said[a:b])}', the line '{' '.join(lifted[c:d])}'."
+            if tag == "insert":
+                return f"The line has '{' '.join(lifted[c:d])}' besides."
+            if tag == "delete" and a > 0 and b < len(said):
+                return f"The line lacks '{' '.join(said[a:b])}'."
+        return ""
+
+    def _nearest(self, words: list[str]) -> tuple[int, int] | None:
         texts = [t.text for t in self.tokens]
         blocks = SequenceMatcher(None, texts, words, autojunk=False).get_matching_blocks()
         longest = max(blocks, key=lambda b: b.size)
+        counts = [sum(map(str.__eq__, texts[i:], words)) for i in range(max(1, len(texts) - len(words) + 1))]
+        best = max(range(len(counts)), key=counts.__getitem__)
         if longest.size == 0:
-            return ""
+            return None
+        if counts[best] > longest.size:
+            return best, min(len(texts), best + len(words))
         start = max(0, longest.a - longest.b)
         end = min(len(texts), start + len(words))
         while texts[start] in _STOPS and start < longest.a:
             start += 1
         while texts[end - 1] in _STOPS and end > longest.a + longest.size:
             end -= 1
-        piece = self.source.text[self.tokens[start].start : self.tokens[end - 1].end]
-        return " ".join(piece.split())
+        return (start, end)
 
 
 def _runs(words: str) -> list[list[str]]:

@@ -32,6 +32,8 @@ class ClaimsDesk:
     wrong: list[Diagnostic] = field(default_factory=list)
     texts: dict[int, ClaimText] = field(default_factory=dict)
     numbers: dict[int, list[Number]] = field(default_factory=dict)
+    symbols: dict[int, list[tuple[NumberNode, bool]]] = field(default_factory=dict)
+    """The numbers of lines in symbols, and whether the line has no words."""
     references: dict[int, tuple[tuple[int, int], ...]] = field(default_factory=dict)
 
 
@@ -104,13 +106,38 @@ def _parents(desk: ClaimsDesk, first: dict[int, ClaimStatement]) -> dict[int, tu
     for number, statement in first.items():
         start, end = statement.pieces[0].start, statement.pieces[-1].end
         source = statement.span.source
-        named[number] = references(_without_margin(statement, start, end), number, tuple(first))
+        found_here = references(_without_margin(statement, start, end), number, tuple(first))
+        named[number] = _followed(desk, statement, start, found_here, tuple(first))
         spans[number] = [Span(source, start + r.start, start + r.end) for r in named[number]]
         desk.references[number] = tuple((s.start, s.end) for s in spans[number])
         desk.texts[number].refer(desk.references[number])
     found, wrong = parents(named, {n: s.span for n, s in first.items()}, spans)
     desk.wrong += wrong
     return found
+
+
+def _followed(
+    desk: ClaimsDesk,
+    statement: ClaimStatement,
+    start: int,
+    found: tuple[Reference, ...],
+    known: tuple[int, ...],
+) -> tuple[Reference, ...]:
+    """Without references that go nowhere or later and that a line marks: these are told, and not followed."""
+    number, source = statement.number, statement.span.source
+    marked = [" ".join(x.words.text.lower().split()) for x in statement.lines if isinstance(x, Mark)]
+    followed: list[Reference] = []
+    for reference in found:
+        span = Span(source, start + reference.start, start + reference.end)
+        words = " ".join(span.text.lower().split())
+        astray = any(n >= number or n not in known for n in reference.numbers)
+        twice = len(set(reference.numbers)) < len(reference.numbers)
+        if (astray or twice) and words in marked:
+            what = f"claim {number} refers to claims in a way that is marked, and is not followed: '{words}'"
+            desk.wrong.append(Diagnostic("warning", span, what))
+        else:
+            followed.append(reference)
+    return tuple(followed)
 
 
 def _without_margin(statement: ClaimStatement, start: int, end: int) -> str:
@@ -149,7 +176,9 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
         _take(desk, number, line)
     formula = _formula(desk, label, line)
     if line.exact is not None:
-        desk.numbers[number] += _numbers(line.exact)
+        nodes = _numbers(line.exact)
+        desk.numbers[number] += [node.number for node in nodes]
+        desk.symbols.setdefault(number, []).extend((node, line.words is None) for node in nodes)
     exact = line.exact is not None
     return Limitation(
         label,
@@ -254,13 +283,13 @@ def _all(items: tuple[Formula, ...]) -> Formula:
     return items[0] if len(items) == 1 else All(items)
 
 
-def _numbers(node: Node) -> list[Number]:
-    found: list[Number] = []
+def _numbers(node: Node) -> list[NumberNode]:
+    found: list[NumberNode] = []
     stack: list[object] = [node]
     while stack:
         item = stack.pop()
         if isinstance(item, NumberNode):
-            found.append(item.number)
+            found.append(item)
         elif isinstance(item, tuple):
             stack += item
         elif hasattr(item, "__match_args__") and not isinstance(item, Span):

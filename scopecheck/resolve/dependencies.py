@@ -12,7 +12,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import plain as plain_text
 
 _NUMBERED = regex(
-    r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+)*)",
+    r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+(?!\.?\d))*)",
     re.IGNORECASE,
 )
 _PRECEDING = regex(

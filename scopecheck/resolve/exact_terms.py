@@ -497,6 +497,8 @@ def same_kind(context: Context, node: CallNode) -> list[Typed]:
 
 
 def _of_digits(context: Context, node: CallNode) -> Typed:
+    if node.function == "PLACE" and len(node.items) == 2:
+        return _place_in_the_other_unit(context, node)
     item = _single(node)
     value = term(context, item)
     number, unit = value.number, value.unit or PLAIN
@@ -514,6 +516,18 @@ def _of_digits(context: Context, node: CallNode) -> Typed:
     if not number.has_places:
         raise NotHere(f"{number.text} has no last written place")
     return Typed(Const(written(number, unit).step), kind, unit=unit)
+
+
+def _place_in_the_other_unit(context: Context, node: CallNode) -> Typed:
+    """PLACE(N, M): the greatest power of ten in the unit of M not above one unit of N's last place."""
+    place = _of_digits(context, replace(node, items=node.items[:1]))
+    other = term(context, node.items[1])
+    if other.number is None or other.kind is None or other.unit is None:
+        raise NotHere(f"{node.items[1].span.text} is no written number here, so it has no unit of its own")
+    comparable(difference_kind(other.kind, other.kind), place.kind or PLAIN_KIND)
+    assert isinstance(place.term, Const)
+    step = _decade(place.term.value / other.unit.factor) * other.unit.factor
+    return Typed(Const(step), place.kind, unit=other.unit)
 
 
 def _decade(value: Fraction) -> Fraction:

@@ -93,11 +93,34 @@ class Reader:
                 "Right of a colon stand words; symbols stand without a colon.",
                 f"take out the colon: {thing} {words.text}",
             )  # fmt: skip
-        if subjects:
-            tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
-            tokens = spelled_amounts(tokens, subjects[0].bound, self.names.own)
+        tokens = self._amounts(tokens, words, subjects)
         job = _Job(self, subjects, words, _borrowed(tokens))
         return job.whole(_with_units(tokens))
+
+    def reads(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
+        """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
+        tokens = tuple(t for t in words.tokens if t.sort != "gap")
+        if not tokens or len(tokens) > MOST_WORDS or tokens[0].sort == "sign":
+            return False
+        try:
+            tokens = self._amounts(tokens, words, subjects)
+            job = _Job(self, subjects, words, _borrowed(tokens))
+            tokens = _with_units(tokens)
+            if job.readable(tokens):
+                job.whole(tokens)
+                return True
+        except Trouble:
+            pass
+        return False
+
+    def _amounts(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> tuple[Token, ...]:
+        """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
+        if not subjects:
+            return tokens
+        tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
+        return spelled_amounts(tokens, subjects[0].bound, self.names.own)
 
 
 def _borrowed(tokens: tuple[Token, ...]) -> frozenset[int]:
@@ -424,6 +447,10 @@ class _Job:
         literals = frozenset(
             o for e in self.reader.phrases.all() for p in self.here(e) for need in p.required for o in need
         )
+        if help := self.without_place(tokens):
+            place = self.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
+            cause = f"'{place}' is no declared name, so it is no value here."
+            return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
         cause = "The words right of a colon are read as one phrase, whole."
         if shorter := self.shorter(tokens, literals):
             return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}")
@@ -434,10 +461,6 @@ class _Job:
                     foreign = literals.isdisjoint(set(map(word_of, member)) - FILLERS)
                     if member_of(self.first, self.text(member)) is None and foreign:
                         return no_member(self.first, self.text(member), self.span(member))
-        if help := self.without_place(tokens):
-            place = self.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
-            cause = f"'{place}' is no declared name, so it is no value here."
-            return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
         near = self.nearest(tokens)
         more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
         if unknown := self.undeclared(tokens, literals):
@@ -497,13 +520,9 @@ class _Job:
         limit = next(t.number for t in tokens if t.number)
         if limit.unit is None or not limit.unit.kind.dimension or limit.unit.kind != first.kind:
             return ""
-        subject, number = self.subjects[0].text, f"{limit.text} {limit.unit.symbol}"
-        if self.readable(tokens[:at]):
-            return f"if {subject} is measured from there, lift only: {self.text(tokens[:at])}"
-        if word_of(tokens[0]) != "within":
+        if not self.readable(tokens[:at]):
             return ""
-        fact = f"two blanks, exactly, {subject} <= {number}"
-        return f"if {subject} is measured from there, write after the words: {fact}"
+        return f"if {self.subjects[0].text} is measured from there, lift only: {self.text(tokens[:at])}"
 
     def undeclared(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
         """The words that would have to be a declared name for a phrase to read all; '' if there are none."""

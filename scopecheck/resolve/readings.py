@@ -160,7 +160,7 @@ def pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading)
 
 def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
     end = End(value, True)
-    return replace(parameter, lower=end, upper=end, presumed=value)
+    return replace(parameter, lower=end, upper=end, presumed=value, unknown=False)
 
 
 # ---- which readings can be tried
@@ -320,7 +320,10 @@ def open_numbers(
         if free.presumed:
             presumed = _number(free.presumed, kind, at, names)
         key = f"{free.name} of group {group}, reading {index}, {scope}"
-        found.append(FreeParameter(key, free.name, group, index, lower, upper, presumed, unit, shared))
+        unknown = not (shared or free.presumed or upper or _number_slots(at))
+        found.append(
+            FreeParameter(key, free.name, group, index, lower, upper, presumed, unit, shared, unknown)
+        )
     return found
 
 
@@ -412,6 +415,7 @@ _NAME = regex(r"(?<![\w.])[^\W\d_][\w']*(?:-[\w']+)*")
 """A name of a formula, which is one word of letters as in scan.py."""
 _EACH = regex(r"\b(EVERY|SOME|ONE)\((\w+)\)")
 _PLACE = regex(r"\bPLACE\((\w+)\)")
+_PLACE_IN_OTHER = regex(r"\bPLACE\((\w+), (\w+)\)")
 _QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
 
 
@@ -429,7 +433,7 @@ def plain_text(text: str, at: Occurrence) -> str:
         return f"the last written place of {at.shown.get(match.group(1), match.group(1))}"
 
     text = _EACH.sub(listed, text)
-    text = _PLACE.sub(place, text)
+    text = _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", _PLACE.sub(place, text))
     if not at.shown:
         return text
 

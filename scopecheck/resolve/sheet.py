@@ -40,6 +40,7 @@ from scopecheck.resolve.names import Names
 from scopecheck.resolve.practice import beside, loaded
 from scopecheck.resolve.readings import names_of
 from scopecheck.resolve.settling import wrong_settlings
+from scopecheck.resolve.stated import foreign_numbers
 from scopecheck.resolve.steps import given_of
 
 S = TypeVar("S")
@@ -276,6 +277,11 @@ class _Resolving:
                 desk.references.get(claim.number, ()), self.names.own,
             )
         )  # fmt: skip
+        for claim in made:
+            said = foreign_numbers(
+                claim.number, desk.texts[claim.number], desk.symbols.get(claim.number, []), self.names.own
+            )
+            self.wrong += said
         return Sheet(
             title=self.settings.get("title", ""),
             profile=profile,

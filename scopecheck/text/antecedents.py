@@ -234,7 +234,7 @@ def _near(all_: Set, line: tuple[int, ...], mention: Mention) -> str:
     begins = {w[:6] for w in (*mention.modifiers, mention.head) if len(w) > 5}
     for number in line:
         for m in all_.mentions[number]:
-            if m.how != "definite" and begins & {w[:6] for w in (*m.modifiers, m.head) if len(w) > 5}:
+            if m.how == "new" and begins & {w[:6] for w in (*m.modifiers, m.head) if len(w) > 5}:
                 return all_.streams[number].shown(m.first, m.end)
     return ""
 

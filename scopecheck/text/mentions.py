@@ -126,6 +126,8 @@ def _verb(texts: list[str], at: int) -> bool:
         or after[0].isdigit()
     )
     stops = after in listed("nouns", "stops") or after in BREAKS
+    if after in listed("mention", "universal") | {"all", "both"}:
+        return False
     if word.endswith("s") and not word.endswith("ss") and (begins or word in listed("mention", "verbs")):
         return begins or not plural_noun(texts, at)
     if word in listed("mention", "ing_nouns"):

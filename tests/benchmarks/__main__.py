@@ -11,13 +11,17 @@ import sys
 from tests.benchmarks.claim_sets import measure_claim_sets
 from tests.benchmarks.figures import Measure, table
 from tests.benchmarks.growth import measure_growth
+from tests.benchmarks.loading import measure_loading
 from tests.benchmarks.processes import measure_check, measure_help
+from tests.benchmarks.started import measure_start
 from tests.benchmarks.walk import measure_walk
 
 MEASURES: dict[str, Measure] = {
     "help": measure_help,
     "check": measure_check,
+    "loading": measure_loading,
     "growth": measure_growth,
+    "start": measure_start,
     "walk": measure_walk,
     "claims": measure_claim_sets,
 }

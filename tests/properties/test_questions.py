@@ -15,7 +15,6 @@ from scopecheck.answers.questions.claims import (
     adds_nothing,
     ends_not_reached,
     nothing_meets,
-    own_ends,
     undefined,
 )
 from scopecheck.answers.questions.inside import inside_lost
@@ -32,6 +31,7 @@ from scopecheck.core.construction import (
     nodes,
 )
 from scopecheck.core.model import All, Case, Formula, Median, NumberDecl, Role, Sheet
+from scopecheck.core.stated import own_ends
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Undecided

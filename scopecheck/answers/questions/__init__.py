@@ -8,11 +8,14 @@ from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import Answers, Finding, Looked
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
+from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.outside import outside_met
-from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.core.model import Sheet
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
 from scopecheck.solving.solver import Budget, Session, Undecided
 
@@ -59,12 +62,23 @@ def ask_prepared(prepared: Prepared, progress: Progress | None = None) -> Answer
             findings.append(
                 Finding(question, 6, claim, label, "", span, "undecided", "none", reason=str(reason))
             )
-    findings = [f for f in _each_once(findings) if not _told_by_a_graver_one(f, findings)]
+    findings = _each_once(prepared, findings)
+    findings = [f for f in findings if not _told_by_a_graver_one(f, findings)]
     findings = resting(prepared, findings)
     findings.sort(key=lambda f: f.stakes)
     return Answers(tuple(findings), tuple(looked), sheet.groups, sheet.policies)
 
 
+BY_WAY = (
+    "nothing meets",
+    "dependent cannot be met",
+    "adds nothing",
+    "idle",
+    "idle end",
+    "corner not reached",
+    "end not reached",
+)
+"""Questions whose answer may hold by way of one parent of a claim and not by way of another."""
 Asked = tuple[str, str, int, str, Span, Iterable[Answer]]
 
 
@@ -90,36 +104,79 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("nothing meets", nothing_meets),
             ("adds nothing", adds_nothing),
             ("end not reached", ends_not_reached),
+            ("idle", idle),
             ("undefined", undefined),
             ("contested", contested),
         ):
-            yield label, question, claim.number, label, claim.span, ask(prepared, instance)
+            told = _by_way_of(instance, ask(prepared, instance))
+            yield label, question, claim.number, label, claim.span, told
     for claim in sheet.claims:
         for x in claim.limitations:
             yield x.label, "unmeant met", claim.number, x.label, x.span, parts_meant(prepared, x)
+            yield x.label, "without measure", claim.number, x.label, x.span, without_measure(prepared, x)
             yield x.label, "pair", claim.number, x.label, x.span, pairs(prepared, x)
 
 
-def _each_once(findings: list[Finding]) -> list[Finding]:
+def _by_way_of(instance: Instance, answers: Iterable[Answer]) -> Iterator[Answer]:
+    """The answers about a claim, those that may differ with the parent with the chain they are found by."""
+    for answer in answers:
+        if isinstance(answer, Finding) and answer.question in BY_WAY:
+            answer = replace(answer, ways=(instance.chain,))
+        yield answer
+
+
+def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
     """Drops what was found again, by way of another parent or from the other phrase of a pair.
 
-    A reading that changes something by way of one parent is not harmless by way of another.
+    A reading that changes something by way of one parent is not harmless by way of another. What holds by way
+    of every parent is told of the claim as such.
     """
     kept: dict[object, Finding] = {}
     for f in findings:
         steps = frozenset((r.group, r.reading) for r in f.rereads + f.read_as)
         label = f"claim {f.claim}" if f.question == "pair" else f.label
-        key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.conflict)
-        kept.setdefault(key, f)
+        conflict = () if f.ways else f.conflict
+        key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict)
+        kept[key] = _both_ways(kept[key], f) if key in kept else f
     moving = {(f.label, f.others) for f in findings if f.question == "contested"}
-    return [f for f in kept.values() if f.question != "harmless" or (f.label, f.others) not in moving]
+    found = [f for f in kept.values() if f.question != "harmless" or (f.label, f.others) not in moving]
+    chains = {n: {i.chain for i in own} for n, own in prepared.instances.items()}
+    return [replace(f, ways=()) if set(f.ways) == chains.get(f.claim) else f for f in found]
+
+
+def _both_ways(first: Finding, second: Finding) -> Finding:
+    """The first of two findings alike, with what the second adds: its way, and its sets of limitations."""
+    if not second.ways:
+        return first
+    sets = [s for f in (first, second) for s in f.sets or ((f.conflict,) if f.conflict else ())]
+    several = tuple(dict.fromkeys(sets))
+    return replace(
+        first,
+        ways=(*first.ways, *second.ways),
+        sets=several if len(several) > 1 else (),
+        every_set=first.every_set and second.every_set,
+        rests_on=tuple(dict.fromkeys(first.rests_on + second.rests_on)),
+    )
 
 
 def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     """Is the finding only a consequence of another one at the same claim?"""
-    if finding.question == "end not reached":
-        graver = [f for f in findings if f.question == "adds nothing" and f.claim == finding.claim]
-        return any(f.quantifier != "some" for f in graver)
     if finding.question == "no reading fits all cases":
         return any(f.stakes == 1 and f.question in ("outside met", "inside lost") for f in findings)
-    return False
+    if finding.question not in ("end not reached", "idle", "idle end", "corner not reached"):
+        return False
+    same = [f for f in findings if f.claim == finding.claim and _in_every_way_of(f, finding)]
+    if any(f.question == "adds nothing" and f.quantifier != "some" for f in same):
+        return True
+    return finding.question != "end not reached" and any(_tells_its_end(f, finding) for f in same)
+
+
+def _in_every_way_of(graver: Finding, finding: Finding) -> bool:
+    return not graver.ways or (bool(finding.ways) and set(finding.ways) <= set(graver.ways))
+
+
+def _tells_its_end(graver: Finding, finding: Finding) -> bool:
+    """Does the graver finding say of the same end, or of the only one, that nothing reaches it?"""
+    if graver.question != "end not reached" or graver.label != finding.label:
+        return False
+    return finding.question == "idle" or graver.detail.split("|")[0] == finding.detail.split("|")[-1]

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier
+from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, at_limitation
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Node, nodes
-from scopecheck.core.linear import linear_form
 from scopecheck.core.model import (
     All,
     Article,
@@ -25,13 +25,13 @@ from scopecheck.core.model import (
     Median,
     Not,
     Op,
-    Read,
     Term,
 )
 from scopecheck.core.model import Any as AnyOf
+from scopecheck.core.stated import own_ends
 from scopecheck.foundations.record import replace
 from scopecheck.solving.ends import Extremum, infimum, supremum
-from scopecheck.solving.solver import Undecided
+from scopecheck.solving.solver import Constraint, Search, Undecided
 
 NOTHING = All(())
 
@@ -46,7 +46,7 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     scope = instance.scope
     groups = session.groups_in(scope)
     if met_whatever_is_read(prepared, scope):
-        prepared.note_can_be_met(scope)
+        prepared.note_always_met(instance)
         yield Looked(question, claim.number, f"claim {claim.number}")
         return
     if prepared.can_be_met(scope):
@@ -56,14 +56,26 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         return
     search = session.search(groups)
     labelled = [(x.label, session.met(x.formula)) for x in instance.limitations]
-    conflict = search.conflict(labelled) or ()
+    conflicts = _conflicts(search, labelled)
+    needed = [label for one in conflicts.sets for label in _needed(prepared, instance, one)]
     yield replace(
-        at_claim(question, 1, claim),
+        with_sets(at_claim(question, 1, claim), conflicts),
         quantifier="every",
         outcome="vacuous",
-        conflict=conflict,
-        rests_on=_needed(prepared, instance, conflict),
+        rests_on=tuple(dict.fromkeys(needed)),
     )
+
+
+def _conflicts(search: Search, labelled: Sequence[tuple[str, Constraint]]) -> MinimalSets:
+    """All minimal sets of the labels whose constraints cannot hold together."""
+    by_label = dict(labelled)
+    return minimal_sets(by_label, lambda some: search.conflict([(x, by_label[x]) for x in some]))
+
+
+def with_sets(finding: Finding, found: MinimalSets) -> Finding:
+    """The finding with the minimal sets: the first of them, and all where there are several."""
+    first, several = found.sets[0], found.sets if len(found.sets) > 1 else ()
+    return replace(finding, conflict=first, sets=several, every_set=found.every)
 
 
 def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | None = None) -> bool:
@@ -78,6 +90,7 @@ def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | N
     readings = session.search(groups, things=False)
     stretches = [p for p in session.sheet.parameters if p.group in groups]
     readings.require(*(session.stretches(p.key, p.presumed) for p in stretches))
+    readings.require(*(~session.reads(p.group, p.reading) for p in stretches if p.unknown))
 
     def always(article: Article) -> bool:
         escapes = ~session.met_by(scope, article, stretch=False)
@@ -108,11 +121,11 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
             yield Looked(question, claim.number, f"claim {claim.number}")
         return
     labelled = [(x.label, session.met(x.formula, found)) for x in instance.limitations]
-    conflict = session.search(()).conflict(labelled) or ()
+    conflicts = _conflicts(session.search(()), labelled)
     groups = session.groups_in(instance.scope)
-    told = prepared.told_refined(at_claim(question, 4, claim), refined, groups)
+    told = prepared.told_refined(with_sets(at_claim(question, 4, claim), conflicts), refined, groups)
     quantifier: Quantifier = "base" if found == session.base else "some"
-    yield replace(told, outcome="vacuous", conflict=conflict, quantifier=quantifier)
+    yield replace(told, outcome="vacuous", quantifier=quantifier)
 
 
 def _needed(prepared: Prepared, instance: Instance, conflict: tuple[str, ...]) -> tuple[str, ...]:
@@ -133,7 +146,8 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     groups = session.groups_in(parent, own)
     if not prepared.can_be_met(parent) or not prepared.can_be_met(instance.scope):
         return
-    if met_whatever_is_read(prepared, parent, own):
+    bearing = All(tuple(x.formula for x in prepared.bearing(instance.inherited, *instance.own)))
+    if met_whatever_is_read(prepared, bearing, own):
         # One thing meets the parent and misses the dependent on every construction: it narrows on every one.
         yield _narrowing(prepared, instance, at_base=True)
         return
@@ -222,31 +236,6 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
                     session.met(beyond, session.base),
                 ),
             )
-
-
-def own_ends(limitation: Limitation, readings: tuple[int, ...]) -> list[tuple[Op, Term, Const]]:
-    """The ends a limitation states by itself, as read: comparisons of a linear term with a written number."""
-    found: list[tuple[Op, Term, Const]] = []
-    stack: list[Formula] = [limitation.formula]
-    while stack:
-        match stack.pop(0):
-            case All(items):
-                stack = [*items, *stack]
-            case Read(group, options):
-                stack.insert(0, options[readings[group]])
-            case Compare(op, left, Const() as limit) if op not in ("=", "!=") and _is_linear(left):
-                found.append((op, left, limit))
-            case Compare(op, Const() as limit, right) if op not in ("=", "!=") and _is_linear(right):
-                mirrored: dict[str, Op] = {"<": ">", "<=": ">=", ">": "<", ">=": "<="}
-                found.append((mirrored[op], right, limit))
-            case _:
-                pass
-    return found
-
-
-def _is_linear(term: Term) -> bool:
-    form = linear_form(term)
-    return form is not None and bool(set(form) - {None})
 
 
 def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extremum | None:

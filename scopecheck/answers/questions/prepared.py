@@ -18,6 +18,7 @@ from scopecheck.core.construction import (
 from scopecheck.core.model import All, Any, Article, Case, Claim, Formula, Limitation, NumberDecl, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
+from scopecheck.core.stated import RangeEnd, range_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.evaluate import meets
@@ -26,10 +27,14 @@ from scopecheck.solving.solver import Constraint, Search, Session, Undecided
 
 @record
 class Instance:
-    """A claim with one chain of its parents: what the claim says and what it takes over."""
+    """A claim with one chain of its parents: what the claim says and what it takes over.
+
+    `chain` are the numbers of the parents, the independent claim first.
+    """
 
     claim: Claim
     inherited: tuple[Limitation, ...]
+    chain: tuple[int, ...] = ()
 
     @property
     def own(self) -> tuple[Limitation, ...]:
@@ -64,14 +69,15 @@ class Prepared:
             self._expand(claim)
         self._scopes: dict[int, Formula] = {}
         self._can_be_met: dict[int, tuple[Formula, bool]] = {}
+        self._always_met: set[tuple[str, ...]] = set()
         self._points: dict[tuple[int, int], tuple[Formula, Article | None]] = {}
+        self._range_ends: dict[str, tuple[RangeEnd, ...]] = {}
 
     def _expand(self, claim: Claim) -> tuple[Instance, ...]:
         if claim.number not in self.instances:
-            chains: list[tuple[Limitation, ...]] = [] if claim.parents else [()]
-            for parent in claim.parents:
-                chains += [i.limitations for i in self._expand(self.sheet.claim(parent))]
-            self.instances[claim.number] = tuple(Instance(claim, chain) for chain in chains)
+            above = [i for parent in claim.parents for i in self._expand(self.sheet.claim(parent))]
+            made = [Instance(claim, i.limitations, (*i.chain, i.claim.number)) for i in above]
+            self.instances[claim.number] = tuple(made) or (Instance(claim, ()),)
         return self.instances[claim.number]
 
     def all_instances(self) -> list[Instance]:
@@ -112,6 +118,12 @@ class Prepared:
 
     def limitation(self, label: str) -> Limitation:
         return self.sheet.by_label[label]
+
+    def range_ends(self, limitation: Limitation) -> tuple[RangeEnd, ...]:
+        """The two ends of a limitation that is a range, always the same objects."""
+        if limitation.label not in self._range_ends:
+            self._range_ends[limitation.label] = range_ends(limitation)
+        return self._range_ends[limitation.label]
 
     # ---- from a search to a finding
 
@@ -229,9 +241,26 @@ class Prepared:
             self._can_be_met[id(scope)] = (scope, search.holds(self.session.met(scope)))
         return self._can_be_met[id(scope)][1]
 
-    def note_can_be_met(self, scope: Formula) -> None:
-        """Keeps it in mind that something was found to meet the scope."""
-        self._can_be_met[id(scope)] = (scope, True)
+    def note_always_met(self, instance: Instance) -> None:
+        """Keeps it in mind that one thing was found to meet the claim on every construction."""
+        self._can_be_met[id(instance.scope)] = (instance.scope, True)
+        self._always_met.add(tuple(x.label for x in instance.limitations))
+
+    def bearing(self, limitations: tuple[Limitation, ...], *others: Limitation) -> tuple[Limitation, ...]:
+        """Those of a claim's limitations that can bear on what the others, of it or added to it, ask.
+
+        Where one thing meets the claim on every construction, limitations that speak of other things, and are
+        not tied to these by given facts, are met whatever these ask.
+        """
+        rest = tuple(x for x in limitations if x not in others)
+        if tuple(x.label for x in limitations) not in self._always_met:
+            return rest
+        tied = [self.session.names_in(g.formula) for g in self.sheet.givens]
+        tied += [self.session.names_in(x.formula) for x in rest]
+        names = self.session.names_in(*(x.formula for x in others))
+        while (wider := names.union(*(t for t in tied if t & names))) != names:
+            names = wider
+        return tuple(x for x in rest if self.session.names_in(x.formula) & names)
 
     def inside_points(self, scope: Formula) -> list[Article]:
         """The listed inside things that are one article for this scope."""

@@ -1,0 +1,194 @@
+"""Does each limitation, and each end of a range by itself, ask for something that the rest does not ask?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from scopecheck.answers.findings import Finding, Looked, Quantifier
+from scopecheck.answers.questions.cases import Answer
+from scopecheck.answers.questions.claims import NOTHING, met_whatever_is_read
+from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import All, Formula, Limitation, NumberDecl
+from scopecheck.core.stated import RangeEnd, ends_of
+from scopecheck.foundations.record import replace
+
+Labelled = tuple[str, Formula]
+
+
+def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
+    """Which limitations, and which ends, of the claim's own does everything meet that meets all the rest?
+
+    A claim that nothing can meet is not asked, nor is one that adds a single limitation to what it depends
+    on: whether that adds nothing is asked of the claim. Of limitations that are idle beside each other as
+    many are told as can go together; the others of them are told as their twins.
+    """
+    if not instance.own or not prepared.can_be_met(instance.scope):
+        return
+    claim = instance.claim
+    asked = () if claim.dependent and len(instance.own) == 1 else instance.own
+    rests = {x.label: All(tuple(y.formula for y in prepared.bearing(_whole(instance), x))) for x in asked}
+    doubted = [x for x in asked if not met_whatever_is_read(prepared, rests[x.label], x.formula)]
+    always = _together(prepared, instance, [x for x in doubted if _is_idle(prepared, instance, (x,))], None)
+    told = [*always]
+    idle_always = {label for f in always for label in (f.label, *f.twins)}
+    rest = [x for x in doubted if x.label not in idle_always]
+    base = prepared.session.base
+    usual = [x for x in rest if _is_idle(prepared, instance, (x,), base)]
+    usual_ones = _together(prepared, instance, usual, base)
+    told += usual_ones
+    idle_usually = {label for f in usual_ones for label in (f.label, *f.twins)}
+    for x in rest:
+        if x.label not in idle_usually:
+            told += _idle_on_some(prepared, instance, x, rests[x.label])
+    yield from told
+    whole = idle_always | idle_usually
+    ends = [f for x in instance.own if x.label not in whole for f in _idle_ends(prepared, instance, x)]
+    yield from ends
+    if not told and not ends:
+        yield Looked("idle", claim.number, f"claim {claim.number}")
+
+
+def _whole(instance: Instance) -> tuple[Limitation, ...]:
+    """The claim's limitations; of a claim of another category than those it names, its own alone."""
+    return instance.own if instance.claim.other_category else instance.limitations
+
+
+def _is_idle(
+    prepared: Prepared,
+    instance: Instance,
+    dropped: Sequence[Limitation],
+    at: Construction | None = None,
+) -> bool:
+    """Does all that meets the other limitations meet the dropped ones, on every construction or on one?"""
+    session = prepared.session
+    rest = [x.formula for x in _whole(instance) if x not in dropped]
+    search = session.search(session.groups_in(*rest, *(x.formula for x in dropped)) if at is None else ())
+    search.require(*(session.met(f, at) for f in rest))
+    if at is not None and not search.holds():
+        return False
+    missed = ~session.met(All(tuple(x.formula for x in dropped)), at)
+    return not search.holds(missed)
+
+
+def _together(
+    prepared: Prepared, instance: Instance, idle_ones: Sequence[Limitation], at: Construction | None
+) -> list[Finding]:
+    """The limitations that can be left out together, the last in the sheet first, each with its twins."""
+    dropped: list[Limitation] = []
+    for x in reversed(idle_ones):
+        if not dropped or _is_idle(prepared, instance, [*dropped, x], at):
+            dropped.append(x)
+    needed = {x.label for x in idle_ones if x not in dropped}
+    kept = [(x.label, x.formula) for x in _whole(instance) if x not in dropped]
+    found = []
+    for x in reversed(dropped):
+        beside = _implied_by(prepared, kept, x.formula, at)
+        quantifier: Quantifier = "every" if at is None else "base"
+        finding = replace(
+            at_limitation("idle", 4, x),
+            outcome="excluded",
+            quantifier=quantifier,
+            conflict=tuple(label for label in beside if label in {label for label, _ in kept}),
+            rests_on=tuple(label for label in beside if label not in {label for label, _ in kept}),
+            twins=tuple(label for label in beside if label in needed),
+            construction=at,
+        )
+        found.append(finding)
+    return found
+
+
+def _implied_by(
+    prepared: Prepared, others: Sequence[Labelled], formula: Formula, at: Construction | None
+) -> tuple[str, ...]:
+    """A least part of the others, the bounds and the given facts that makes the formula idle."""
+    session = prepared.session
+    formulas = [f for _, f in others]
+    groups = session.groups_in(formula, *formulas) if at is None else ()
+    search = session.search(groups, things=False)
+    search.require(~session.met(formula, at))
+    labelled = [(label, session.met(f, at)) for label, f in others]
+    grounds = session.grounds(prepared.relevant(formula, *formulas))
+    return search.conflict([*grounds, *labelled]) or ()
+
+
+def _idle_on_some(
+    prepared: Prepared, instance: Instance, limitation: Limitation, rest: Formula
+) -> Iterator[Finding]:
+    """The limitation on the least re-reading on which it is idle, free stretches as presumed."""
+    session = prepared.session
+    demands = [Demand(rest, limitation.formula, "every"), Demand(NOTHING, rest, "some")]
+    refined = find_construction(session, demands, stretch=False)
+    if refined.construction is None:
+        return
+    others = [(x.label, x.formula) for x in prepared.bearing(_whole(instance), limitation)]
+    beside = _implied_by(prepared, others, limitation.formula, refined.construction)
+    labels = {label for label, _ in others}
+    told = prepared.told_refined(
+        at_limitation("idle", 4, limitation), refined, session.groups_in(rest, limitation.formula)
+    )
+    yield replace(
+        told, outcome="excluded", quantifier="some", conflict=tuple(x for x in beside if x in labels)
+    )
+
+
+# ---- one end of a range
+
+
+def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -> Iterator[Finding]:
+    """Each end of the limitation's range that is idle beside its other end and all else the claim asks.
+
+    An end that only repeats a bound of the thing measured is not told. One that only given facts about
+    several things keep from being reached is a corner of a composition, told as a note.
+    """
+    session = prepared.session
+    others = [(x.label, x.formula) for x in prepared.bearing(_whole(instance), limitation)]
+    for end in prepared.range_ends(limitation):
+        rest = All((*(f for _, f in others), end.rest))
+        if met_whatever_is_read(prepared, rest, end.formula):
+            continue
+        always = _end_is_idle(prepared, rest, end, None)
+        if not always and not _end_is_idle(prepared, rest, end, session.base):
+            continue
+        at = None if always else session.base
+        beside = _implied_by(prepared, [*others, ("", end.rest)], end.formula, at)
+        if _repeats_a_bound(prepared, beside, end):
+            continue
+        corner = any(label.startswith("given ") for label in beside)
+        labels = {label for label, _ in others}
+        yield replace(
+            at_limitation("corner not reached" if corner else "idle end", 6 if corner else 4, limitation),
+            outcome="excluded",
+            quantifier="every" if always else "base",
+            detail=_end_written(prepared, end),
+            conflict=tuple(label for label in beside if label in labels),
+            rests_on=tuple(label for label in beside if label and label not in labels),
+            construction=at,
+        )
+
+
+def _end_is_idle(prepared: Prepared, rest: Formula, end: RangeEnd, at: Construction | None) -> bool:
+    session = prepared.session
+    search = session.search(session.groups_in(rest, end.formula) if at is None else ())
+    search.require(session.met(rest, at))
+    return search.holds() and not search.holds(~session.met(end.formula, at))
+
+
+def _repeats_a_bound(prepared: Prepared, beside: tuple[str, ...], end: RangeEnd) -> bool:
+    """Is it idle by nothing else than the bound of the thing measured, which it repeats?"""
+    if any(not label.startswith("bounds of ") for label in beside):
+        return False
+    names = prepared.session.names_in(end.formula)
+    declared = [d for d in prepared.sheet.declarations if d.name in names and isinstance(d, NumberDecl)]
+    bounds = {b.value for d in declared for b in (d.lower, d.upper) if b is not None}
+    return any(limit.value in bounds for _, _, limit in ends_of(end.formula, prepared.session.base.readings))
+
+
+def _end_written(prepared: Prepared, end: RangeEnd) -> str:
+    """The end as `low|2 mm`, its number as written."""
+    limits = [limit for _, _, limit in ends_of(end.formula, prepared.session.base.readings)]
+    written = next((limit.written for limit in limits if limit.written), None)
+    if written is None:
+        return f"{end.side}|"
+    return f"{end.side}|{written.text} {written.unit.symbol}".rstrip()

@@ -1,0 +1,99 @@
+"""What a limitation states by itself: its ends, and each end of a range as a limitation of its own."""
+
+from __future__ import annotations
+
+from typing import Literal, TypeAlias
+
+from scopecheck.core.construction import names_in
+from scopecheck.core.linear import linear_form
+from scopecheck.core.model import All, Compare, Const, Formula, Limitation, Op, Read, Term
+from scopecheck.foundations.record import record
+
+Side: TypeAlias = Literal["low", "high"]
+MIRRORED: dict[Op, Op] = {"<": ">", "<=": ">=", ">": "<", ">=": "<=", "=": "=", "!=": "!="}
+
+
+def own_ends(limitation: Limitation, readings: tuple[int, ...]) -> list[tuple[Op, Term, Const]]:
+    """The ends a limitation states by itself, as read: comparisons of a linear term with a written number."""
+    return ends_of(limitation.formula, readings)
+
+
+def ends_of(formula: Formula, readings: tuple[int, ...]) -> list[tuple[Op, Term, Const]]:
+    """As `own_ends`, of what stands in a formula at the top: everything that meets it meets each end."""
+    found: list[tuple[Op, Term, Const]] = []
+    stack: list[Formula] = [formula]
+    while stack:
+        match stack.pop(0):
+            case All(items):
+                stack = [*items, *stack]
+            case Read(group, options):
+                stack.insert(0, options[readings[group]])
+            case Compare(op, left, Const() as limit) if op not in ("=", "!=") and _is_linear(left):
+                found.append((op, left, limit))
+            case Compare(op, Const() as limit, right) if op not in ("=", "!=") and _is_linear(right):
+                found.append((MIRRORED[op], right, limit))
+            case _:
+                pass
+    return found
+
+
+def _is_linear(term: Term) -> bool:
+    form = linear_form(term)
+    return form is not None and bool(set(form) - {None})
+
+
+@record
+class RangeEnd:
+    """One end of a range that a limitation states: what it asks by itself, and what the rest of it asks."""
+
+    side: Side
+    formula: Formula
+    rest: Formula
+
+
+def range_ends(limitation: Limitation) -> tuple[RangeEnd, ...]:
+    """The two ends of a range, each as a limitation of its own; () where the limitation is no such range.
+
+    A limitation is a range if on every reading it asks for low ends and for high ends and for nothing else.
+    """
+    parted = _parted(limitation.formula)
+    if parted is None:
+        return ()
+    low, high = parted
+    if names_in(low) != names_in(high):
+        return ()
+    return RangeEnd("low", low, high), RangeEnd("high", high, low)
+
+
+def _parted(formula: Formula) -> tuple[Formula, Formula] | None:
+    """What a formula asks of low ends and of high ends, if it asks for both and for nothing else."""
+    if isinstance(formula, Read):
+        options = [_parted(option) for option in formula.options]
+        known = [option for option in options if option is not None]
+        if len(known) < len(options):
+            return None
+        low, high = zip(*known, strict=True)
+        return Read(formula.group, low), Read(formula.group, high)
+    sides: dict[Side, list[Formula]] = {"low": [], "high": []}
+    for item in formula.items if isinstance(formula, All) else ():
+        side = _side(item)
+        if not side:
+            return None
+        sides[side].append(item)
+    if not sides["low"] or not sides["high"]:
+        return None
+    return All(tuple(sides["low"])), All(tuple(sides["high"]))
+
+
+def _side(item: Formula) -> Side | Literal[""]:
+    """Which end of something measured a formula is; '' if it is none."""
+    if isinstance(item, Read):
+        sides = {_side(option) for option in item.options}
+        return sides.pop() if len(sides) == 1 else ""
+    if not isinstance(item, Compare) or item.op in ("=", "!="):
+        return ""
+    left, right = (bool(names_in(term)) for term in (item.left, item.right))
+    if left == right:
+        return ""
+    op = item.op if left else MIRRORED[item.op]
+    return "low" if op in (">", ">=") else "high"

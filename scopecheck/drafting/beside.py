@@ -1,0 +1,148 @@
+"""Nouns and verbs beside a number, found by walking over the words: what is limited, and what has it."""
+
+from __future__ import annotations
+
+from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.declared import NEVER_IN_NAMES
+from scopecheck.text.lists import words
+
+MOST_WORDS = 3
+_ON_THE_WAY = ("the", "said", "each", "a", "an", "one", "of", "any", "all", "its")
+_JOINTS = ("of", "between", "across", "for", "in")
+
+
+def noun_from(text: ClaimText, at: int) -> str:
+    """The words of a noun that begins here: up to three, before a word that is no part of one; '' if none."""
+    texts, stops = texts_of(text), words("nouns", "stops")
+    end = at
+    while end < len(texts) and end - at < MOST_WORDS + 1 and nounish(texts[end], stops):
+        end += 1
+    while end - at > 1 and texts[end - 1].endswith(("ed", "ing", "ly")):
+        end -= 1
+    return name_of(text, at, end) if 0 < end - at <= MOST_WORDS else ""
+
+
+def nounish(word: str, stops: frozenset[str]) -> bool:
+    return word[0].isalpha() and word not in stops and word not in NEVER_IN_NAMES
+
+
+def noun_before(text: ClaimText, at: int) -> str:
+    """The noun of which something is said from here on: 'basket' of 'the basket is made of'; or ''."""
+    texts, stops = texts_of(text), words("nouns", "stops")
+    passed = words("measures", "between") | {"made", "formed", "from", "is", "are", "comprises", "contains"}
+    while at > 0 and texts[at - 1] in passed:
+        at -= 1
+    start = at
+    while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
+        start -= 1
+    noun = name_of(text, start, at)
+    verb = start < at and texts[at - 1] in listed_verbs()
+    return "" if verb or noun.endswith(("ing", "ed")) else noun
+
+
+def owner_before(text: ClaimText, at: int) -> str:
+    """The noun that has what stands here: `the rim` of `the rim having a`, `a rim with a`, `the rim is`."""
+    texts, stops = texts_of(text), words("nouns", "stops")
+    while at > 0 and texts[at - 1] in words("measures", "between") | {"with", "and"}:
+        at -= 1
+        if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
+            break
+    start = at
+    while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
+        start -= 1
+    noun = name_of(text, start, at)
+    verb = start < at and texts[at - 1] in listed_verbs()
+    return "" if verb or noun.endswith(("ing", "ed")) else noun
+
+
+def before_agent(texts: list[str], at: int) -> int:
+    """Goes back over 'formed by the disc': what is limited is the furrow, not the disc."""
+    stops = words("nouns", "stops")
+    start = at
+    while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
+        start -= 1
+    by = start > 3 and texts[start - 1] in ("the", "a", "an", "said") and texts[start - 2] == "by"
+    done = by and texts[start - 3].endswith("ed") and nounish(texts[start - 4], stops)
+    return start - 3 if done else at
+
+
+def measured_before(texts: list[str], at: int) -> bool:
+    """Whether a noun of what is measured stands just before: 'a retention period of'."""
+    return at > 0 and texts[at - 1] in words("measures", "nouns")
+
+
+def measure_of(text: ClaimText, at: int) -> str:
+    """`the width of the` before the noun that begins at `at`: the measure; else ''."""
+    texts = texts_of(text)
+    before = texts[max(0, at - 7) : at]
+    if "between" in before and not {",", ";", ":"}.intersection(before):
+        at = at - before[::-1].index("between")
+    while at > 1 and texts[at - 1] in _ON_THE_WAY and texts[at - 2] not in words("measures", "nouns"):
+        at -= 1
+    if at < 2 or texts[at - 1] not in _JOINTS or texts[at - 2] not in words("measures", "nouns"):
+        return ""
+    start = at - 2
+    while start > 0 and at - 2 - start < 2 and nounish(texts[start - 1], words("nouns", "stops")):
+        start -= 1
+    return name_of(text, start, at - 1)
+
+
+def ratio_before(text: ClaimText, start: int, end: int) -> str:
+    """`ratio of water to cement` before a limit, as `water cement ratio`."""
+    texts = texts_of(text)
+    before = texts[max(0, start - 8) : start]
+    if (
+        "ratio" not in before
+        or texts[end - 1] == "ratio"
+        or (texts[start - 1] != "to" and "to" not in before[-2:])
+    ):
+        return ""
+    at = start - len(before) + len(before) - 1 - before[::-1].index("ratio")
+    between = [w for w in texts[at + 1 : end] if w not in words("nouns", "stops") and w[0].isalpha()]
+    return " ".join([*between[:4], "ratio"]) if 2 <= len(between) <= 4 else ""
+
+
+def listed_verbs() -> frozenset[str]:
+    """Verbs that may stand between a noun and its limit."""
+    return words("mention", "verbs")
+
+
+def process_before(texts: list[str], at: int) -> str:
+    """The process whose time or heat is limited: 'stirring' of 'stirred for'; '' if none is there."""
+    word = texts[at - 1] if at else ""
+    if texts[at : at + 1] and texts[at] not in ("for", "at", "to", "from"):
+        return ""
+    if word in words("nouns", "stops"):
+        return ""
+    if word.endswith("ing") and len(word) > 5:
+        return word
+    if word.endswith("ied"):
+        return word[:-3] + "ying"
+    return word[:-2] + "ing" if word.endswith("ed") and len(word) > 4 else ""
+
+
+def verb_of_clause(texts: list[str], at: int) -> str:
+    """The process that a time is of: 'resting' of 'resting the dough for'; '' where none is told."""
+    if at and texts[at - 1] == "every":
+        return "interval"
+    for i in range(at, max(0, at - 12), -1):
+        if texts[i - 1] in (",", ";", ":", "."):
+            return ""
+        if texts[i - 1] not in words("mention", "ing_nouns") and (
+            verb := process_before(["for", *texts[:i]], i + 1)
+        ):
+            return verb
+    return ""
+
+
+def texts_of(text: ClaimText) -> list[str]:
+    return [t.text for t in text.tokens]
+
+
+def name_of(text: ClaimText, start: int, end: int) -> str:
+    """Tokens as a name: small letters, but `pH` and `D50` as they stand."""
+    found = []
+    for token in text.tokens[start:end]:
+        written = text.source.text[token.start : token.end]
+        found.append(written if any(c.isupper() for c in written[1:]) else token.text)
+    return " ".join(found)

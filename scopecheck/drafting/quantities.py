@@ -1,0 +1,96 @@
+"""Which quantities the limits and lists of claims are about, under which names, and their declarations."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from scopecheck.drafting.draft import Quantity
+from scopecheck.drafting.kinds_of import family, kind_text
+from scopecheck.drafting.work import Work
+from scopecheck.foundations.spans import Source
+from scopecheck.language.statements import parse_sheet
+from scopecheck.language.syntax import Declare
+from scopecheck.resolve.claims import letters
+from scopecheck.resolve.declared import declare_all
+from scopecheck.resolve.names import Names
+
+
+def limited(works: Sequence[Work]) -> list[Quantity]:
+    """One quantity for all limits of one noun and kind that one thing has, or that no two things have."""
+    owners: dict[tuple[str, str], list[str]] = {}
+    for stretch, what in (limit for work in works for limit in work.limits):
+        of = owners.setdefault((what.noun, family(what, stretch.unit)), [])
+        if what.owner and what.owner not in of:
+            of.append(what.owner)
+    made: dict[tuple[str, str, str], Quantity] = {}
+    for work in works:
+        for stretch, what in work.limits:
+            kind = family(what, stretch.unit)
+            several = len(owners[what.noun, kind]) > 1
+            alone = f"{work.claim.number} {stretch.start}" if what.unnamed else ""
+            key = (what.noun, kind, alone or (what.owner if several else ""))
+            if key in made and what.fresh and not what.owner:
+                key = (what.noun, kind, f"{work.claim.number} {stretch.start}")
+                alone = key[2]
+            if key not in made:
+                owner = what.owner or ("" if alone else next(iter(owners[what.noun, kind]), ""))
+                name = _free_name(what.noun, "" if alone else key[2], kind, made.values())
+                made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner)
+            made[key].claims += [work.claim.number] * (work.claim.number not in made[key].claims)
+            work.of.append(made[key])
+    return list(made.values())
+
+
+def chosen(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:
+    """One quantity for each noun of which several are said, or a list; lists of one noun are one list."""
+    made: dict[tuple[str, bool], Quantity] = {}
+    counts = {q.name: q for q in others if q.kind == "count"}
+    for work in works:
+        for choice in work.choices:
+            key = (choice.noun, bool(choice.members))
+            if not choice.members and choice.noun in counts:
+                continue
+            if key not in made:
+                wanted = (
+                    choice.noun if choice.members or choice.noun not in counts else f"{choice.noun} count"
+                )
+                name = _free_name(
+                    wanted, "", "material" if choice.members else "count", [*others, *made.values()]
+                )
+                made[key] = Quantity(name, choice.kind, choice.noun, choice.noun)
+            elif choice.members:
+                have = made[key].kind.removeprefix("any of ").split(", ")
+                made[key].kind = "any of " + ", ".join(dict.fromkeys((*have, *choice.members)))
+            made[key].claims += [work.claim.number] * (work.claim.number not in made[key].claims)
+    return list(made.values())
+
+
+def undeclared(works: Sequence[Work], names: Names, others: Sequence[Quantity]) -> list[Quantity]:
+    """Quantities for the pluralities and lists that a sheet's declarations do not have yet."""
+    return [q for q in chosen(works, others) if names.declared(q.name) is None]
+
+
+def _free_name(noun: str, owner: str, kind: str, taken: object) -> str:
+    """A name that no other quantity has: the noun, with its owner before it where several things have one."""
+    used = {q.name.lower() for q in taken}  # type: ignore[attr-defined]
+    wanted = " ".join(f"{owner} {noun}".split()) or "value"
+    other = kind.split()[0]
+    tries = [wanted] if other in wanted.split() else [wanted, f"{wanted} {other}"]
+    free = [name for name in tries if name.lower() not in used]
+    if free:
+        return free[0]
+    return next(name for n in range(1, 9999) if (name := f"{wanted} {letters(n)}").lower() not in used)
+
+
+def declared_names(quantities: Sequence[Quantity]) -> Names:
+    """The names as a sheet would declare them; a quantity that cannot be declared has none."""
+    lines = "".join(f"{q.name}  {q.kind}\n" for q in quantities)
+    written, _ = parse_sheet(Source("declarations", lines))
+    return declare(tuple(s for s in written.statements if isinstance(s, Declare)))
+
+
+def declare(statements: tuple[Declare, ...]) -> Names:
+    """The names that declarations give; what is wrong with one of them is told by the check."""
+    names = Names()
+    declare_all(statements, names, [])
+    return names

@@ -1,0 +1,56 @@
+"""Whether a phrase reads words of a claim; words that differ in their numbers only are asked about once."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from itertools import pairwise
+
+from scopecheck.core.model import NumberDecl
+from scopecheck.foundations.diagnostics import Trouble
+from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.spans import Source
+from scopecheck.language.layout import Page
+from scopecheck.language.pieces import Desk
+from scopecheck.resolve.catalogue import Phrasebook
+from scopecheck.resolve.groups import CLAIMS, Groups
+from scopecheck.resolve.names import Names, number_of
+from scopecheck.resolve.phrases import Reader, Subject
+
+_NUMBER = re.compile(r"\d+(?:\.\d+)?")
+
+
+@holder
+class Readable:
+    """Asks the phrases of a sheet. What it says of words is only a proposal: the sheet is read afterwards."""
+
+    names: Names
+    book: Phrasebook
+    known: dict[tuple[object, ...], bool] = field(default_factory=dict)
+
+    def reads(self, words: str, name: str) -> bool:
+        """Whether a line `name : words` would be read; False for a name that is not declared."""
+        declared = self.names.declared(name)
+        if declared is None:
+            return False
+        numbers = [Fraction(n) for n in _NUMBER.findall(words)]
+        order = tuple(a < b for a, b in pairwise(numbers))
+        whole = tuple(n.denominator == 1 for n in numbers)
+        what = (declared.kind, declared.whole) if isinstance(declared, NumberDecl) else declared
+        named = name if set(name.lower().split()).intersection(words.lower().split()) else ""
+        key = (_NUMBER.sub("#", words), order, whole, what, named)
+        if key not in self.known:
+            self.known[key] = self._reads(words, name)
+        return self.known[key]
+
+    def _reads(self, words: str, name: str) -> bool:
+        declared = self.names.declared(name)
+        assert declared is not None
+        desk = Desk(Page(Source("words", words)))
+        bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
+        subject = Subject(bound, declared.name, desk.span(0, len(words)))
+        reader = Reader(self.names, self.book, Groups("US examination", (), (), ()), CLAIMS, "1a")
+        try:
+            return reader.reads(desk.words(0, len(words)), (subject,))
+        except Trouble:
+            return False

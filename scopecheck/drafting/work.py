@@ -1,0 +1,24 @@
+"""A claim while lines are proposed for it."""
+
+from __future__ import annotations
+
+from scopecheck.drafting.choices import Choice
+from scopecheck.drafting.draft import DraftClaim, Quantity
+from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.naming import Called
+from scopecheck.foundations.record import field, holder
+from scopecheck.resolve.claim_text import ClaimText
+
+
+@holder
+class Work:
+    """A claim at work: its text, the limits found in it, and the quantity each is of."""
+
+    claim: DraftClaim
+    text: ClaimText
+    places: tuple[tuple[int, int], ...]
+    limits: list[tuple[Stretch, Called]]
+    choices: list[Choice] = field(default_factory=list)
+    nowhere: list[str] = field(default_factory=list)
+    """The words of references that cannot be followed."""
+    of: list[Quantity] = field(default_factory=list)

@@ -1,0 +1,35 @@
+"""By way of which of its parents something holds of a claim, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from scopecheck.answers.findings import Finding
+from scopecheck.core.model import Sheet
+from scopecheck.report.describe import lines_of_parents
+from scopecheck.report.wording import claims_text, listed, sentence
+
+
+def way_text(sheet: Sheet, finding: Finding) -> str:
+    """`where it depends on claims 2 and 3`; '' where it holds by way of every parent."""
+    if not finding.ways:
+        return ""
+    return sentence("way", "where", claims=listed(_ways(sheet, finding)))
+
+
+def _ways(sheet: Sheet, finding: Finding) -> Iterator[str]:
+    """The parents by way of which it holds; one that it holds for in part only with what stands above it."""
+    every = lines_of_parents(sheet, finding.claim)
+    whole: list[int] = []
+    partly: list[int] = []
+    for parent in dict.fromkeys(chain[-1] for chain in finding.ways):
+        own = {chain for chain in every if chain[-1] == parent}
+        (whole if own <= set(finding.ways) else partly).append(parent)
+    if whole:
+        yield claims_text(whole)
+    for parent in partly:
+        yield from (_through(chain) for chain in finding.ways if chain[-1] == parent)
+
+
+def _through(chain: Sequence[int]) -> str:
+    return sentence("way", "through", claim=claims_text(chain[-1:]), claims=claims_text(chain[:-1]))

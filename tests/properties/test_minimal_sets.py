@@ -1,0 +1,204 @@
+"""Minimal sets and idle limitations against trying every subset, on generated sheets small enough for it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from fractions import Fraction
+from itertools import combinations
+from random import Random
+
+import pytest
+
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.minimal import minimal_sets
+from scopecheck.answers.questions import prepare
+from scopecheck.answers.questions.claims import nothing_meets
+from scopecheck.answers.questions.idle import idle
+from scopecheck.answers.questions.prepared import Instance, Prepared
+from scopecheck.core.construction import Construction, groups_in
+from scopecheck.core.model import All, Any, Compare, Const, Formula, Limitation, Measured, Op, Read, Sheet
+from tests.build import claim, count, group, limitation, sheet
+from tests.oracle import Walk
+
+SHEETS = 300
+NAMES = ("width", "depth", "rows")
+OPS: tuple[Op, ...] = ("<", "<=", ">=", ">", "=", "!=")
+
+
+def small_sheet(seed: int, tight: bool = True) -> Sheet:
+    """A claim and a dependent one over three numbers up to 4; `tight` ones often leave nothing."""
+    chance = Random(seed)
+    groups = [group(i, *("so", "or so?", "or so")[: chance.randint(1, 3)]) for i in range(3)]
+
+    def compare() -> Formula:
+        name = Measured(chance.choice(NAMES))
+        if chance.random() < 0.25:
+            return Compare(chance.choice(OPS[:4]), name, Measured(chance.choice(NAMES)))
+        return Compare(chance.choice(OPS if tight else OPS[:4]), name, Const(Fraction(chance.randint(0, 4))))
+
+    def formula() -> Formula:
+        if chance.random() < 0.6:
+            read = chance.choice(groups)
+            options = tuple(_part(chance, compare) for _ in read.readings)
+            return Read(read.index, options)
+        return _part(chance, compare)
+
+    def limitations(number: int, count: int) -> list[Limitation]:
+        return [limitation(f"{number}{'abcdef'[i]}", formula()) for i in range(count)]
+
+    first = claim(1, *limitations(1, chance.randint(2, 5)))
+    second = claim(2, *limitations(2, chance.randint(1, 3)), parents=(1,))
+    return sheet([count(name, "0", "4") for name in NAMES], [first, second], groups)
+
+
+def _part(chance: Random, compare: Callable[[], Formula]) -> Formula:
+    sort = chance.random()
+    if sort < 0.2:
+        return All((compare(), compare()))
+    return Any((compare(), compare())) if sort < 0.35 else compare()
+
+
+def least_sets(labels: Sequence[str], clash: Callable[[Iterable[str]], bool]) -> set[tuple[str, ...]]:
+    """Every minimal set that clashes, by trying all of them."""
+    found: list[tuple[str, ...]] = []
+    for size in range(1, len(labels) + 1):
+        for some in combinations(labels, size):
+            if not any(set(s) <= set(some) for s in found) and clash(some):
+                found.append(some)
+    return set(found)
+
+
+def every_set(finding: Finding) -> set[tuple[str, ...]]:
+    assert finding.every_set
+    return set(finding.sets or (finding.conflict,))
+
+
+def test_lines_that_conflict() -> None:
+    several = 0
+    for seed in range(SHEETS):
+        made = small_sheet(seed)
+        walk, prepared = Walk(made), prepare(made)
+        for instance in prepared.all_instances():
+            formulas = {x.label: x.formula for x in instance.limitations}
+            for finding in nothing_meets(prepared, instance):
+                if not isinstance(finding, Finding):
+                    continue
+                ks = [finding.construction] if finding.construction else _all_of(walk, instance)
+                assert every_set(finding) == conflicts_by_walk(walk, ks, formulas)
+                several += bool(finding.sets)
+    assert several > SHEETS / 10
+
+
+def conflicts_by_walk(
+    walk: Walk, ks: Sequence[Construction], formulas: Mapping[str, Formula], *fixed: Formula
+) -> set[tuple[str, ...]]:
+    """The minimal sets of formulas that nothing meets, together with the fixed ones, under any of these."""
+
+    def clash(some: Iterable[str]) -> bool:
+        parts = [formulas[label] for label in some]
+        return not any(walk.some(k, All(()), *fixed, *parts) for k in ks)
+
+    return least_sets(tuple(formulas), clash)
+
+
+def _all_of(walk: Walk, instance: Instance) -> list[Construction]:
+    return walk.constructions(groups_in(*(x.formula for x in instance.limitations)))
+
+
+def test_idle_limitations() -> None:
+    counts = dict.fromkeys(("every", "base", "some", "twins"), 0)
+    for seed in range(SHEETS):
+        made = small_sheet(seed, tight=False)
+        walk, prepared = Walk(made), prepare(made)
+        for instance in prepared.all_instances():
+            found = [f for f in idle(prepared, instance) if isinstance(f, Finding)]
+            told = {f.label: f for f in found if f.question == "idle"}
+            expected = idle_by_walk(walk, instance)
+            for quantifier in ("every", "base", "some"):
+                own = [f for f in told.values() if f.quantifier == quantifier]
+                labels = {label for f in own for label in (f.label, *f.twins)}
+                assert labels == {label for label, q in expected.items() if q == quantifier}
+                counts[quantifier] += len(own)
+                if quantifier != "some":
+                    ks = _all_of(walk, instance) if quantifier == "every" else [walk.base]
+                    as_many_as_can_go(walk, instance, own, ks)
+                counts["twins"] += sum(bool(f.twins) for f in own)
+            for f in told.values():
+                beside_which(walk, prepared, instance, f)
+    assert all(n > 5 for n in counts.values()), counts
+
+
+def idle_by_walk(walk: Walk, instance: Instance) -> dict[str, str]:
+    """Of each limitation that is idle: on every construction, on the base one, or on some."""
+    ks = _all_of(walk, instance)
+    if not any(walk.some(k, instance.scope) for k in ks):
+        return {}
+    expected = {}
+    for x in instance.own if not instance.claim.parents or len(instance.own) > 1 else ():
+        rest = [y.formula for y in instance.limitations if y is not x]
+        misses = [walk.some(k, All(()), *rest, without=x.formula) for k in ks]
+        within = [not m and walk.some(k, All(()), *rest) for m, k in zip(misses, ks, strict=True)]
+        if not any(misses):
+            expected[x.label] = "every"
+        elif within[ks.index(walk.base)]:
+            expected[x.label] = "base"
+        elif any(within):
+            expected[x.label] = "some"
+    return expected
+
+
+def as_many_as_can_go(
+    walk: Walk, instance: Instance, own: Sequence[Finding], ks: Sequence[Construction]
+) -> None:
+    """Are those told idle together, and is none of their twins idle beside what is left?"""
+    gone = {f.label for f in own}
+
+    def can_go(labels: set[str]) -> bool:
+        rest = [x.formula for x in instance.limitations if x.label not in labels]
+        lost = [x.formula for x in instance.limitations if x.label in labels]
+        return not any(walk.some(k, All(()), *rest, without=All(tuple(lost))) for k in ks)
+
+    assert not gone or can_go(gone)
+    assert not any(can_go({*gone, twin}) for f in own for twin in f.twins)
+
+
+def beside_which(walk: Walk, prepared: Prepared, instance: Instance, finding: Finding) -> None:
+    """Does what is named make it idle?"""
+    k = finding.construction
+    named = [x.formula for x in instance.limitations if x.label in finding.conflict]
+    ks = [k] if k is not None else _all_of(walk, instance)
+    own = next(x.formula for x in instance.limitations if x.label == finding.label)
+    assert not any(walk.some(c, All(()), *named, without=own) for c in ks)
+
+
+# ---- the enumeration by itself
+
+
+@pytest.mark.parametrize("seed", range(SHEETS))
+def test_sets_that_are_known_are_found(seed: int) -> None:
+    """Families of sets of which none holds another, some of them with many sets in common."""
+    chance = Random(seed)
+    labels = "abcdefg"[: chance.randint(1, 7)]
+    drawn = [frozenset(chance.sample(labels, chance.randint(1, min(3, len(labels))))) for _ in range(6)]
+    family = {s for s in drawn if not any(other < s for other in drawn)}
+
+    def clash(some: Sequence[str]) -> tuple[str, ...] | None:
+        inside = [s for s in family if s <= set(some)]
+        return tuple(sorted(chance.choice(inside))) if inside else None
+
+    found = minimal_sets(labels, clash)
+    assert found.every
+    assert {frozenset(s) for s in found.sets} == family
+    sizes = [(len(s), s) for s in found.sets]
+    assert sizes == sorted(sizes)
+
+
+def test_a_count_of_sets_that_was_cut_says_so() -> None:
+    def pairs(some: Sequence[str]) -> tuple[str, ...] | None:
+        return tuple(some[:2]) if len(some) > 1 else None
+
+    cut = minimal_sets("abcdefgh", pairs, 5)
+    assert len(cut.sets) == 5
+    assert not cut.every
+    assert len(minimal_sets("abcd", pairs).sets) == 6
+    assert minimal_sets("abcd", lambda some: None).sets == ()
