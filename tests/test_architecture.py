@@ -31,7 +31,7 @@ FLOORS: dict[str, str] = {
         "patterns entry definitions catalogue constants names parts steps exact_terms exact_formulas groups"
         " settling rivals readings defined_words chart"
         " practice spelled everyday phrases claim_text dependencies form_rules account stated declared claims"
-        " step_cells cases sheet successors joined carried"
+        " step_cells cases sheet successors agreement common_groups joined carried"
     ),
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols encode engine solver ends",
@@ -40,14 +40,14 @@ FLOORS: dict[str, str] = {
         " questions.cases questions.ways questions.outside questions.inside questions.claims"
         " questions.nearby questions.idle questions.kept_out questions.charted questions.choices"
         " questions.described questions.same_scope questions.readings questions.measures questions"
-        " consistency amendment amended_cases amended nearby order"
+        " consistency amendment amended_cases amended nearby pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways chart"
         " kept_out described rereadings things looked frame grouping consequences pictures margins"
         " stated_ends items plan page render.number_line render.columns render.text render.markdown"
         " render.json render probe_sheet probe_picture probe probe_report occasions separating alike"
-        " amended_ranges amendment render.amendment_json words_page scope_map render.map_json"
+        " amended_ranges amended_things amendment render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities propose"
