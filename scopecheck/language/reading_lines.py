@@ -128,7 +128,8 @@ def _axes(desk: Desk, part: Part) -> Iterator[tuple[str, str]]:
 
 
 KINDS = tuple(
-    "measured counts amounts levels gauge absolute shares sets choices compositions parts classes".split()
+    "measured counts amounts levels gauge absolute shares sets choices compositions parts classes"
+    " steps sequences moments".split()
 )
 
 

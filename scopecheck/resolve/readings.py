@@ -20,6 +20,7 @@ from scopecheck.core.model import (
     Read,
     Reading,
     SetDecl,
+    Step,
 )
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
@@ -439,7 +440,7 @@ def plain_text(text: str, at: Occurrence) -> str:
         said = [name.strip() for name in named.split(",")]
         return said[0] if len(said) == 1 else f"({', '.join(said[:-1])} and {said[-1]})"
 
-    text = _EACH.sub(listed, text)
+    text = _without_certain(_EACH.sub(listed, text), at)
     text = _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", _PLACE.sub(place, text))
     text = _NOTHING_BESIDE.sub(lambda m: f"nothing in {m[1]} beside {beside(m[2])}", text)
     text = _ALL_BESIDE.sub(lambda m: f"all that is in {m[1]} beside {beside(m[2])}", text)
@@ -456,6 +457,22 @@ def plain_text(text: str, at: Occurrence) -> str:
         return f"({shown})" if beside and re.search(r" [-+*/] ", shown) else shown
 
     return _NAME.sub(value, text)
+
+
+_OF_STEP = regex(r"\b(DONE|START|END)\((\w+)\)(, (?=\S))?")
+
+
+def _without_certain(text: str, at: Occurrence) -> str:
+    """Without saying that a step is done which always is; an event's start and end are the event itself."""
+
+    def said(match: re.Match[str]) -> str:
+        step = at.slots.get(match[2])
+        if match[1] == "DONE":
+            certain = isinstance(step, Step) and not step.done and match[3]
+            return "" if certain else match[0]
+        return f"{match[2]}{match[3] or ''}" if isinstance(step, Step) and not step.duration else match[0]
+
+    return _OF_STEP.sub(said, text)
 
 
 def _step_text(decimals: int, symbol: str) -> str:
