@@ -60,6 +60,9 @@ def check(
     format: FormatOption = Format.text,
     everything: AllOption = False,
     contested: Annotated[bool, typer.Option("--contested", help="List contested wording too.")] = False,
+    chart: Annotated[
+        bool, typer.Option("--chart", help="Add the chart of lines against documents; --all has it too.")
+    ] = False,
     strained: StrainedOption = False,
     work: WorkOption = DEFAULT_WORK,
     wall: WallOption = DEFAULT_WALL,
@@ -77,7 +80,8 @@ def check(
         from scopecheck.solving.solver import Budget
 
         budget = Budget(work, wall)
-        return check_sheets(sheets, Options(format.value, everything, contested, strained, budget, output))
+        options = Options(format.value, everything, contested, strained, budget, output, chart)
+        return check_sheets(sheets, options)
 
     raise typer.Exit(guarded(run))
 

@@ -18,7 +18,6 @@ from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import read_file
-from scopecheck.report.alike import readings_alike
 from scopecheck.report.blocks import Block, Heading, Paragraph, Report
 from scopecheck.report.page import build_report, exit_status
 from scopecheck.report.render import Format, render, wants_colour
@@ -42,6 +41,7 @@ class Options:
     strained: bool = False
     budget: Budget = Budget()
     output: str = ""
+    chart: bool = False
 
 
 def check_sheets(paths: Iterable[str], options: Options) -> int:
@@ -77,7 +77,9 @@ def read_or_complain(
     `phrases` are phrase files beside the one that the sheet names.
     """
     sheet, diagnostics = read_sheet(source, phrases)
-    if sheet is not None:
+    if sheet is not None and sheet.phrase_files:
+        from scopecheck.report.alike import readings_alike  # few sheets have phrases of their own
+
         diagnostics += tuple(readings_alike(sheet.phrase_files))
     if sheet is None or any(d.severity == "error" for d in diagnostics):
         draw_all(diagnostics)
@@ -103,7 +105,8 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
     progress = Progress(sheet.source_name)
     details = options.everything or options.contested or options.format == "json"
     sheet = weighed(sheet, options.budget)
-    prepared = prepare(sheet, options.budget, options.strained, details)
+    chart = options.chart or options.everything or options.format == "json"
+    prepared = prepare(sheet, options.budget, options.strained, details, chart)
     doubts, sound = looked_over(prepared)
     if any(d.severity == "error" for d in doubts):
         draw_all((*warnings, *doubts))
@@ -113,7 +116,9 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
     said = (*warnings, *doubts)
 
     def built(everything: bool) -> Report:
-        return build_report(sheet, answers, everything, diagnostics=said, strained=options.strained)
+        return build_report(
+            sheet, answers, everything, diagnostics=said, strained=options.strained, chart=options.chart
+        )
 
     report = built(options.everything)
     if options.contested and not options.everything:
