@@ -21,7 +21,7 @@ from scopecheck.drill.setting import lines_of
 from scopecheck.foundations.diagnostics import did_you_mean
 from scopecheck.foundations.record import record
 from scopecheck.language.statements import read_file
-from scopecheck.report.wording import counted, listed, sentence
+from scopecheck.report.wording import counted, flat, listed, sentence
 
 WIDTH = 90
 MOST = 500
@@ -75,6 +75,8 @@ def drill(wanted: Wanted) -> int:
     if wanted.sheet and sheet is None:
         return BAD_INPUT
     told = _Told()
+    if sheet is not None and sheet.confidential:
+        tell([flat(sheet.confidential)])
     try:
         for number, made in enumerate(course(wanted, kinds, MOST, sheet, text), 1):
             show(made, number, wanted.seed)

@@ -240,8 +240,8 @@ def fact_text(sheet: Sheet, name: str, value: Value) -> str:
         digits = decimal_text(number) or f"{number.numerator}/{number.denominator}"
         return f"{name} = {digits} {d.unit.symbol}".rstrip()
     if isinstance(value, str):
-        return f"{name} = {_member(value)}"
-    members = [_member(m) for m in getattr(d, "members", ()) if m in value]
+        return f"{name} = {member_text(value)}"
+    members = [member_text(m) for m in getattr(d, "members", ()) if m in value]
     return f"{name} = {{{', '.join(members)}}}" if members else f"{name} = none"
 
 
@@ -254,5 +254,6 @@ def facts_text(sheet: Sheet, article: Article, names: Iterable[str]) -> str:
     )
 
 
-def _member(member: str) -> str:
+def member_text(member: str) -> str:
+    """A member as the language writes it."""
     return "others" if member == OTHERS else member

@@ -11,7 +11,7 @@ from scopecheck.drill.explain import explained
 from scopecheck.drill.making import Made
 from scopecheck.drill.setting import lines_of
 from scopecheck.foundations.record import record
-from scopecheck.report.wording import sentence
+from scopecheck.report.wording import about_lines, flat, sentence
 
 _HEAD = re.compile(r"^\W*Paper:\s*seed (\d+), exercises (\d+), level (\d), kind ([a-z ]+?)\W*$")
 _ANSWER = re.compile(r"^\W*Answer (\d+):(.*)$")
@@ -42,21 +42,28 @@ class Part:
 
 def paper(sort: Sort, exercises: Sequence[Made]) -> list[Part]:
     """The paper: every exercise with a line for the answer."""
-    parts = [Part("title", (sentence("drill", "paper", "title"),)), Part("line", (sort.line,))]
+    parts = _head(sentence("drill", "paper", "title"), sort, exercises)
     parts.append(Part("text", (sentence("drill", "paper", "how"),)))
     for number, made in enumerate(exercises, 1):
         parts += [*_exercise(number, made), Part("line", (f"Answer {number}:",))]
-    return parts
+    return [*parts, Part("text", about_lines())]
 
 
 def key(sort: Sort, exercises: Sequence[Made]) -> list[Part]:
     """The key: every exercise with an answer that is right and the explanation."""
-    parts = [Part("title", (sentence("drill", "paper", "key_title"),)), Part("line", (sort.line,))]
+    parts = _head(sentence("drill", "paper", "key_title"), sort, exercises)
     for number, made in enumerate(exercises, 1):
         problem = made.exercise.problem
         parts += [*_exercise(number, made), Part("line", (f"Answer {number}: {problem.solution}",))]
         parts.append(Part("list", explained(made.bench, problem)))
-    return parts
+    return [*parts, Part("text", about_lines())]
+
+
+def _head(title: str, sort: Sort, exercises: Sequence[Made]) -> list[Part]:
+    """The title, what a sheet wants printed everywhere, and which paper it is."""
+    marked = dict.fromkeys(flat(m.bench.sheet.confidential) for m in exercises if m.bench.sheet.confidential)
+    banner = [Part("text", tuple(marked))] if marked else []
+    return [Part("title", (title,)), *banner, Part("line", (sort.line,))]
 
 
 def _exercise(number: int, made: Made) -> list[Part]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import assert_never
 
 from scopecheck.core.model import ChoiceDecl, NumberDecl, SetDecl, Sheet
-from scopecheck.drill.bench import Bench
+from scopecheck.drill.bench import Bench, member_text
 from scopecheck.drill.exercise import Exercise
 from scopecheck.report.amounts import plain_degrees
 from scopecheck.report.describe import bounds_text
@@ -40,9 +40,10 @@ def _measured(sheet: Sheet, name: str) -> str:
             bounds = bounds_text(d).replace("\u00a0", " ") if d.stated_bounds else ""
             return f"{flat(d.name)} ({', '.join(x for x in (unit, bounds) if x)})"
         case ChoiceDecl(members=members):
-            return f"{flat(d.name)} ({listed(map(flat, members), 'or')})"
+            return f"{flat(d.name)} ({listed(map(member_text, members), 'or')})"
         case SetDecl(members=members):
-            any_of = sentence("drill", "told", "any_of", members=listed(members))
+            listed_members = listed(map(member_text, members))
+            any_of = sentence("drill", "told", "any_of", members=listed_members)
             return f"{flat(d.name)} ({any_of})"
         case _:
             assert_never(d)
