@@ -215,6 +215,25 @@ def test_what_differs_is_told_with_both_places(old: str, new: str, message: str)
     assert "old, line " in also[1]
 
 
+def test_a_claim_restated_in_one_sheet_only_is_told() -> None:
+    bare = HEAD + "1. A strainer with at least 3 holes.\n"
+    made, wrong = both(bare, bare + "   | holes : at least 3\n")
+    assert made is not None
+    (told,) = wrong
+    assert told.severity == "warning"
+    assert told.message == "claim 1 of old has no line"
+
+
+def test_steps_go_on_and_must_be_declared_alike() -> None:
+    baking = "heat  step in min\n\n1. A method of heating for {}.\n   | duration of heat : {}\n"
+    found = change(baking.format("at least 5 min", "at least 5 min"), baking.format(*["at least 9 min"] * 2))
+    assert found.relation == "narrowed"
+    event = "heat  event in min\nwait  duration in min\n\n1. A method of waiting for at least 5 min.\n"
+    made, wrong = both(baking.format(*["at least 5 min"] * 2), event + "   | wait : at least 5 min\n")
+    assert made is None
+    assert any("'heat' is declared otherwise" in d.message for d in wrong)
+
+
 def test_words_settled_in_one_sheet_only_are_read_so_in_both() -> None:
     policy = '\npolicy  ends are included  "paragraph 3"\n'
     made, wrong = both(BEFORE, BEFORE + policy)

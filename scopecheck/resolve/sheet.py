@@ -274,7 +274,7 @@ class _Resolving:
             for claim in made
             for item in unrestated(
                 claim.number, desk.texts[claim.number], desk.numbers.get(claim.number, []),
-                desk.references.get(claim.number, ()), self.names.own,
+                desk.references.get(claim.number, ()), self.names.own, bool(self.names.steps),
             )
         )  # fmt: skip
         for claim in made:
@@ -293,12 +293,13 @@ class _Resolving:
             claims=made,
             groups=self.groups.finished(),
             parameters=tuple(self.groups.parameters.values()),
-            cases=found,
+            cases=tuple(c for c in found if c.role != "description"),
             policies=policies,
             unrestated=open_items,
             source_name=self.written.page.source.name,
             rivals=tuple(self.groups.rivals),
             parts=tuple(self.names.parts.values()),
+            described=tuple(c for c in found if c.role == "description"),
             phrase_files=self.phrase_files,
             steps=tuple(self.names.steps.values()),
         )
