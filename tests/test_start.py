@@ -13,6 +13,7 @@ from scopecheck.drafting.pasted import pasted
 from scopecheck.drafting.start import drafted
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
+from tests.slips import SHEET
 from tests.test_cli import run
 from tests.words import SETS, names
 
@@ -193,3 +194,11 @@ def test_a_limit_is_restated_whole_or_marked(words: str, line: str) -> None:
     made = [x.line for x in draft.claims[0].lines if x.name]
     assert made[:1] == ([line] if line else [])
     read(f"1. A thing comprising {words}.")
+
+
+def test_a_sheet_with_lines_in_symbols_lacks_nothing(tmp_path: Path) -> None:
+    sheet = tmp_path / "filter.sheet"
+    sheet.write_text(SHEET, "utf-8")
+    assert run("start", str(sheet)).stdout.startswith("Every limit of the text")
+    sheet.write_text(SHEET.replace("wall is at most 2.5 mm", "lid is at most 7 mm"), "utf-8")
+    assert "| lid : at most 7 mm" in run("start", str(sheet)).stdout

@@ -199,7 +199,7 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
     at = {t.start: i for i, t in enumerate(work.text.tokens)}
     ends = {t.end: i + 1 for i, t in enumerate(work.text.tokens)}
     found: list[tuple[int, int]] = []
-    for item in unrestated(work.claim.number, work.text, [], work.places, own):
+    for item in unrestated(work.claim.number, work.text, work.numbers, work.places, own):
         start, end = at[item.span.start], ends[item.span.end]
         if found and _close(work.text, found[-1][1], start):
             found[-1] = (found[-1][0], end)

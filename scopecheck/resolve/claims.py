@@ -273,7 +273,7 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
     words = line.words.text if line.words else ""
     formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
     if line.exact is not None:
-        nodes = _numbers(line.exact)
+        nodes = numbers_in(line.exact)
         desk.numbers[number] += [node.number for node in nodes]
         desk.symbols.setdefault(number, []).extend((node, line.words is None) for node in nodes)
     exact = line.exact is not None
@@ -426,7 +426,8 @@ def _all(items: tuple[Formula, ...]) -> Formula:
     return items[0] if len(items) == 1 else All(items)
 
 
-def _numbers(node: Node) -> list[NumberNode]:
+def numbers_in(node: Node) -> list[NumberNode]:
+    """The numbers of a formula as written, in no order that matters."""
     found: list[NumberNode] = []
     stack: list[object] = [node]
     while stack:
