@@ -549,16 +549,17 @@ class Claim:
         return bool(self.parents) and not self.other_category
 
 
-Role: TypeAlias = Literal["inside", "outside", "document", "class"]
+Role: TypeAlias = Literal["inside", "outside", "document", "class", "description"]
 
 
 @record
 class Case:
     """A case: every article on which `facts` is true.
 
-    `form` is "thing", or for a document "example" or "range". `stated` are the declared names that the facts
-    speak of; names in `silent` are not mentioned by the document, `unknown` have one value nobody knows, and
-    all other names are free. `targets` are claim numbers or limitation labels; empty: all independent claims.
+    `form` is "thing", or for a document and for the description "example" or "range". `stated` are the
+    declared names that the facts speak of; names in `silent` are not mentioned by the document, `unknown`
+    have one value nobody knows, and all other names are free. `targets` are claim numbers or limitation
+    labels; empty: all independent claims.
     """
 
     name: str
@@ -623,6 +624,8 @@ class Sheet:
     parts: tuple[Part, ...] = ()
     phrase_files: tuple[Source, ...] = ()
     steps: tuple[Step, ...] = ()
+    described: tuple[Case, ...] = ()
+    """What the sheet's own description states: ranges and examples. They are no cases of the claims."""
 
     def declaration(self, name: str) -> Declaration:
         return self._by_name[name]

@@ -233,7 +233,7 @@ _READERS: dict[str, Callable[[Desk, Block], Statement]] = {
     "given": _given,
     "declaration": _declaration,
     "claim": claim_statement,
-    **dict.fromkeys(("inside", "must stay out", "document", "class"), cases_statement),
+    **dict.fromkeys(("inside", "must stay out", "document", "class", "description"), cases_statement),
     "policy": policy,
     "define": define,
     "read": read,

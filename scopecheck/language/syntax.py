@@ -345,7 +345,7 @@ class Row:
 class CasesStatement:
     """Cases of one role; `document` is the document's name or ''. `targets` as written: (text, place)."""
 
-    role: Literal["inside", "outside", "document", "class"]
+    role: Literal["inside", "outside", "document", "class", "description"]
     document: str
     targets: tuple[tuple[str, Span], ...]
     rows: tuple[Row, ...]

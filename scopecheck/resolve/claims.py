@@ -29,6 +29,7 @@ from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, is_thing, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
+from scopecheck.resolve.form_rules import form_warnings
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.parts import FACTS, NO_VALUE, TOGETHER, WHOLES, Values, gaps, gathered, ordered
@@ -83,7 +84,23 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
         limitations = tuple(_limitations(desk, statement))
         other = _of_another_category(desk, statement, above[number])
         made.append(Claim(number, text, category(text), above[number], limitations, statement.span, other))
+    independent = {c.number for c in made if c.other_category}
+    desk.wrong += form_warnings(desk.groups.profile, above, _first_references(desk, first, independent))
     return tuple(made)
+
+
+def _first_references(
+    desk: ClaimsDesk, first: dict[int, ClaimStatement], leave_out: set[int]
+) -> dict[int, tuple[str, Span]]:
+    """For each claim the text up to its first reference to claims, and the place of that reference."""
+    found = {}
+    for number, statement in first.items():
+        if desk.references[number] and number not in leave_out:
+            start, end = desk.references[number][0]
+            source = statement.span.source
+            before = source.text[statement.pieces[0].start : start]
+            found[number] = (" ".join(before.split()) + " ", Span(source, start, end))
+    return found
 
 
 def _of_another_category(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]) -> bool:

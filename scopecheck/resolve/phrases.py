@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from difflib import SequenceMatcher, get_close_matches
+from functools import cache
 from itertools import pairwise
 from os.path import basename
 
@@ -680,7 +681,7 @@ class _Job:
                     near = [
                         w
                         for w in skeleton
-                        if any(SequenceMatcher(None, w, o).ratio() > 0.75 for o in literals)
+                        if any(_alike(w, o) for o in literals)
                     ]
                     if not near:
                         continue
@@ -692,6 +693,13 @@ class _Job:
 
 _SORTS = frozenset(("parts", "sequences", "steps", "moments"))
 """What phrases are made for, and read no words of anything else."""
+
+
+@cache
+def _alike(word: str, other: str) -> bool:
+    """Is one word much like the other? The cheap bounds come first."""
+    pair = SequenceMatcher(None, word, other)
+    return pair.real_quick_ratio() > 0.75 and pair.quick_ratio() > 0.75 and pair.ratio() > 0.75
 
 
 def _own(match: Match) -> OwnPhrase | None:
