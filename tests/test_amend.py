@@ -136,6 +136,12 @@ def test_numbers_are_held_against_each_other_by_value_and_unit() -> None:
     assert [u.words for u in amended(BEFORE, after).uncarried] == ["3.2 mm", "burnished"]
 
 
+def test_what_the_amended_sheet_states_of_the_description_counts() -> None:
+    after = MERGED.replace("between 2 and 3 mm", "between 2 and 3.2 mm")
+    stated = after + '\ndescription\n  preferred range  : 2 mm <= diameter <= 3.2 mm  "paragraph 8"\n'
+    assert [u.words for u in amended(BEFORE, stated).uncarried] == ["burnished"]
+
+
 @pytest.mark.parametrize("format", ["text", "markdown", "json"])
 def test_no_output_says_what_only_a_practitioner_may_say(tmp_path: Path, format: str) -> None:
     result = run(*written(tmp_path, BEFORE, MERGED), "--format", format, "--all")

@@ -293,7 +293,8 @@ class _Order:
         near = self.shown[narrower]
 
         def departing(article: Article) -> tuple[str, ...]:
-            return tuple(n for n in near if article[n] != near[n])
+            absent = self.prepared.sheet.absent(article)
+            return tuple(n for n in near if article[n] != near[n] and n not in absent)
 
         article = min(self.pool.all(separating), key=lambda a: len(departing(a)))
         if len(departing(article)) > 1:

@@ -100,5 +100,5 @@ def uncarried(amended: Amended) -> Iterator[Block]:
         )
     else:
         yield Paragraph(sentence("amend", "carried_none"))
-    before = flat(amended.joined.before.source_name)
-    yield Paragraph(sentence("amend", "carried_note", before=before), quiet=True)
+    before, after = (flat(s.source_name) for s in (amended.joined.before, amended.joined.after))
+    yield Paragraph(sentence("amend", "carried_note", before=before, after=after), quiet=True)

@@ -103,7 +103,9 @@ def _with_groups(sheet: Sheet, numbers: Numbers, keys: Mapping[str, str]) -> She
     def case(c: Case) -> Case:
         return replace(c, facts=regrouped(c.facts, numbers, keys), groups=groups(c.groups))
 
-    return replace(sheet, claims=tuple(map(claim, sheet.claims)), cases=tuple(map(case, sheet.cases)))
+    described = tuple(map(case, sheet.described))
+    cases = tuple(map(case, sheet.cases))
+    return replace(sheet, claims=tuple(map(claim, sheet.claims)), cases=cases, described=described)
 
 
 def _listed(own: Sheet, other: Sheet, numbers: Mapping[int, int]) -> tuple[Case, ...]:
