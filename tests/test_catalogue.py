@@ -16,7 +16,8 @@ TAGS = ("read", "read (secondary)", "memory", "common practice")
 FILES = {
     "A": ("endpoints", "relations"), "B": ("approximation",), "C": ("rounding",), "D": ("units_and_basis",),
     "E": ("averages", "parts"), "F": ("counting", "relations", "parts"), "G": ("alternatives",),
-    "H": ("relations", "parts"), "I": ("geometry",), "J": ("time",), "K": ("measurement",), "L": ("settled",),
+    "H": ("relations", "parts"), "I": ("geometry",), "J": ("time", "steps"), "K": ("measurement", "steps"),
+    "L": ("settled", "settled_steps"),
 }  # fmt: skip
 VERDICTS = re.compile(
     r"\b(new|anticipated|obvious|valid|invalid|infringes|patentable|definite|indefinite|supported|unsupported|added"

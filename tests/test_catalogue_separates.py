@@ -12,7 +12,7 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, NumberDecl, Read, Sheet
+from scopecheck.core.model import Article, ChoiceDecl, NumberDecl, Read, Sheet
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.report.occasions import read
 from scopecheck.resolve.catalogue import entries
@@ -466,6 +466,142 @@ CASES = [
 ]
 
 
+TWO_STEPS = "a  step in min\nb  step in min\n"
+"""Times of authorities' examples: one from 0 to 10, the other from 5 to 15."""
+FIVE_LATER = "start of a=0 min, duration of a=10 min, start of b=5 min, duration of b=10 min"
+CASES += [
+    Case("J4", TWO_STEPS, "before b", FIVE_LATER, "-over before it begins; +begun before it begins", "a"),
+    Case("J4", TWO_STEPS, "after a", FIVE_LATER, "-begun when it is over; +begun after it has begun", "b"),
+    Case(
+        "J4",
+        f"{TWO_STEPS}c  step in min",
+        "immediately after a",
+        "start of a=0 min, duration of a=10 min, start of b=10 min, duration of b=1 min, start of c=11 min, "
+        "duration of c=1 min",
+        "-nothing between; -without a pause; +within a short time",
+        "c",
+        {"d": "2 min"},
+    ),
+    Case(
+        "J5",
+        f"{TWO_STEPS}c  step in min",
+        "comprising the steps of",
+        "start of a=5 min, duration of a=5 min, start of b=0 min, duration of b=5 min, start of c=10 min, "
+        "duration of c=5 min",
+        "+in any order; -in the order listed",
+        "a, b, c",
+    ),
+    Case(
+        "J6",
+        TWO_STEPS,
+        "simultaneously with b",
+        FIVE_LATER,
+        "-begun at the same instant; +overlapping at some moment; -over the same span",
+        "a",
+    ),
+    Case(
+        "J6",
+        TWO_STEPS,
+        "during b",
+        FIVE_LATER,
+        "-wholly within it; +at some moment of it; -for as long as it goes on",
+        "a",
+    ),
+    Case(
+        "J7",
+        "a  step in h\nb  event in h",
+        "until b",
+        "start of a=0 h, duration of a=12 h, time of b=10 h",
+        "-up to its beginning, then stopped; +at least up to its beginning",
+        "a",
+    ),
+    Case(
+        "J7",
+        "a  step in min",
+        "for 30 minutes",
+        "start of a=0 min, duration of a=40 min",
+        "-exactly so long; +so long or longer",
+        "a",
+    ),
+    Case(
+        "J8",
+        "a  step in min, may be left out\nw  share in %",
+        "when w exceeds 12 %",
+        "a=not done, start of a=0 min, duration of a=1 min, w=10 %",
+        "+only the steps that must happen; -the condition comes about, and the step; +then and only then",
+        "a, w",
+    ),
+    Case(
+        "J8",
+        "a  step in min, may be left out\nw  share in %\nheaters  count",
+        "when w exceeds 12 %",
+        "a=not done, start of a=0 min, duration of a=1 min, w=10 %, heaters=0",
+        "-what does the step is there in any case; +only where the condition comes about",
+        "a, w, heaters",
+    ),
+    Case(
+        "J9",
+        "a  step in min\np  time in s",
+        "continuously",
+        "start of a=0 min, duration of a=10 min, p=1 s",
+        "-without a break; +no long pauses",
+        "a, p",
+        {"g": "2 s"},
+    ),
+    Case(
+        "J9",
+        TWO_STEPS,
+        "continuously",
+        FIVE_LATER,
+        "+not in batches: at the same time; -one after the other, without a break",
+        "a, b",
+    ),
+    Case(
+        "J3",
+        "e  event in h\na  step in h",
+        "within 2 days of e",
+        "time of e=9 h, start of a=65 h, duration of a=1 h",
+        "+days, the first left out, the last in; -by the clock, from its end; -days, the first counted",
+        "a",
+    ),
+    Case(
+        "J1",
+        "dose  part, exactly 3\n  moment  time in day",
+        "every 3 days",
+        "doses=3, moment of dose 1=0 day, moment of dose 2=2 day, moment of dose 3=5 day",
+        "+at least that often; -no more often; -fixed spacing",
+        "moment of the doses",
+    ),
+    Case(
+        "J2",
+        "dose  part, exactly 2\n  moment  time in day",
+        "biweekly",
+        "doses=2, moment of dose 1=0 day, moment of dose 2=14 day",
+        "+every two weeks; -twice a week",
+        "moment of the doses",
+    ),
+    Case(
+        "K1",
+        "a  step in min\n  heat  temperature in degC",
+        "heated to at least 200 degC",
+        "start of a=0 min, duration of a=1 min, heat at the start of a=20 degC, "
+        "heat at the end of a=180 degC, "
+        "lowest heat of a=20 degC, highest heat of a=210 degC",
+        "-by its end; +at its peak; -at all times",
+        "heat of a",
+    ),
+    Case(
+        "K3",
+        "a  step in min\n  level  share in %",
+        "less than 7 %",
+        "start of a=0 min, duration of a=1 min, level at the start of a=9 %, level at the end of a=4 %, "
+        "lowest level of a=4 %, highest level of a=9 %",
+        "-at all times; -at its beginning; +at its end; -at its peak",
+        "level of a",
+    ),
+]
+
+
 def _base(text: str) -> Fraction:
     number, _, unit = text.partition(" ")
     found = find_unit(unit) if unit else None
@@ -478,6 +614,9 @@ def _article(sheet: Sheet, thing: str) -> Article:
     for part in thing.split(", "):
         name, _, value = part.partition("=")
         listed = value.startswith("{")
+        if isinstance(sheet.declaration(name), ChoiceDecl):
+            made[name] = value
+            continue
         made[name] = frozenset(value.strip("{}").split(",")) if listed else _base(value)
     assert made.keys() == {d.name for d in sheet.declarations}
     assert all(isinstance(made[d.name], Fraction) == isinstance(d, NumberDecl) for d in sheet.declarations)

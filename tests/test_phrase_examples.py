@@ -16,7 +16,7 @@ import scopecheck
 from scopecheck.cli import app
 from scopecheck.commands.phrase_examples import told_apart
 from scopecheck.commands.phrase_search import entries_for, topics, words_of_all
-from scopecheck.core.construction import Construction, base_construction
+from scopecheck.core.construction import Construction, base_construction, names_in
 from scopecheck.core.model import Read
 from scopecheck.foundations.spans import Source
 from scopecheck.language.layout import blocks
@@ -59,7 +59,9 @@ def holds(example: Example) -> bool:
     assert isinstance(formula, Read)
     labels = [r.label for r in example.group.readings]
     article = dict(example.thing)
-    article |= {d.name: article[d.name] for d in example.sheet.declarations}
+    # What no reading speaks of, or means nothing in this thing, is not told.
+    assert names_in(formula) - example.sheet.absent(article) <= article.keys()
+    article = {d.name: article.get(d.name, Fraction(0)) for d in example.sheet.declarations}
     base, stretched = constructions(example)
     own = evaluate(formula.options[labels.index(example.reading)], article, stretched) is True
     other = evaluate(formula.options[labels.index(example.against)], article, base) is True

@@ -15,7 +15,7 @@ from scopecheck.report.page import exit_status
 from scopecheck.resolve.sheet import read_path, read_sheet
 
 SHEETS = Path(__file__).parent.parent / "specs" / "sheets"
-DEFECTIVE = ("strainer", "mortar", "proofing")
+DEFECTIVE = ("strainer", "mortar", "proofing", "bending")
 ALL = (*DEFECTIVE, "mended")
 
 EVERY, SOME = ("every",), ("some", "base")
@@ -23,6 +23,18 @@ EITHER = (*EVERY, *SOME)
 
 PLANTED = (
     # sheet, question, label, case, quantifier
+    ("bending", "outside met", "claim 1", "steamed first", SOME),
+    ("bending", "outside met", "claim 1", "dunked once", SOME),
+    ("bending", "outside met", "claim 9", "small shop", SOME),
+    ("bending", "inside lost", "claim 6", "weekend tree", SOME),
+    ("bending", "inside lost", "claim 8", "slow coats", SOME),
+    ("bending", "inside lost", "claim 1", "ash batch", SOME),
+    ("bending", "inside lost", "claim 1", "oak batch", SOME),
+    ("bending", "meant lost", "2a", "", SOME),
+    ("bending", "adds nothing", "claim 7", "", SOME),
+    ("bending", "adds nothing", "claim 3", "", SOME),
+    ("bending", "dependent cannot be met", "claim 5", "", SOME),
+    ("bending", "undefined", "2a", "", EITHER),
     ("strainer", "outside met", "claim 1", "sink strainer", EVERY),
     ("strainer", "outside met", "claim 1", "garden sieve", SOME),
     ("strainer", "outside met", "claim 7", "flat cup", SOME),

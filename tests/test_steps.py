@@ -65,6 +65,16 @@ def inside(facts: str) -> str:
         (reed(declared="wet  step in min\n  dry  step in min"), "a step below a step", "left margin"),
         (reed(declared="soaking  step in min"), "'soaking' is declared twice", ""),
         (reed(declared="soaking  length in mm"), "'soaking' is declared twice", ""),
+        (
+            reed("rinsing : after rinsing").replace("and rinsing it", "after rinsing"),
+            "rinsing beside itself",
+            "put the other step left of the colon",
+        ),
+        (
+            reed("soaking : after rinsin").replace("and rinsing it", "after rinsin"),
+            "no step is declared as 'rinsin'",
+            "did you mean 'rinsing'?",
+        ),
         (reed("START(soaking) <= 1 month"), "'1 month' has no fixed length", "30 day"),
         (reed(cases=inside("START(soaking) = 30 day + 1 month")), "'1 month' has no fixed length", "30 day"),
     ],
@@ -155,6 +165,27 @@ def test_what_is_measured_of_a_step_that_is_not_done_is_not_shown() -> None:
     assert not [n for n in found.shown if n in made.steps[1].numbers]
     assert found.witness is not None
     assert found.witness.article["rinsing"] == "not done"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "before rinsing or after the drying",
+        "either before rinsing or after the drying",
+        "until drying is complete",
+        "once the rinsing is over",
+        "not later than 24 hours after the end of drying",
+        "from 2 to 5 days after the delivery",
+        "at least one hour after drying",
+        "carried out simultaneously with said drying step",
+        "lasting for at least ten minutes",
+        "after rinsing but before drying",
+    ],
+)
+def test_ordinary_words_of_processes_are_read(words: str) -> None:
+    text = reed(f"soaking : {words}", declared="drying  step in min")
+    made = sheet(text.replace("and rinsing it", f"and rinsing it, {words}"))
+    assert made.groups
 
 
 def test_the_ends_lie_between_the_lowest_and_the_highest() -> None:

@@ -160,7 +160,7 @@ class _Refinement:
             if demand.wanted in ONE:
                 if not verifier.holds(*taken):
                     groups = self.session.groups_in(demand.region, demand.formula)
-                    self.proposer.require(~all_of(self.session.taken(k, groups)))
+                    self.proposer.require(~all_of(_enough(verifier, self.session.taken(k, groups))))
                     broken = True
                 continue
             article = _breaking(self.session, demand, verifier, taken)
@@ -192,6 +192,16 @@ class _Refinement:
             if not self._broken(settled.construction):
                 return settled
         return Settled(k, (), False)
+
+
+def _enough(verifier: Search, taken: list[Constraint]) -> list[Constraint]:
+    """Of readings taken on which nothing is found, as few as it takes: each that can be left open is."""
+    kept = list(taken)
+    for constraint in taken:
+        without = [c for c in kept if c is not constraint]
+        if not verifier.holds(*without):
+            kept = without
+    return kept
 
 
 def best_construction(session: Session, search: Search, groups: tuple[int, ...]) -> Construction:

@@ -10,6 +10,7 @@ from scopecheck.foundations.record import record
 from scopecheck.report.describe import value_text
 from scopecheck.report.rereadings import break_text, group_words, presumed_stretch
 from scopecheck.report.separating import Example, Extremes, Shown, Thing, shown_apart
+from scopecheck.report.step_text import step_text, told_together
 from scopecheck.report.wording import GLUE
 from scopecheck.resolve.entry import Entry
 
@@ -38,8 +39,9 @@ def told_apart(entry: Entry) -> Told:
 
 
 def _where(at: Example | Extremes) -> str:
-    kinds = [line.split("  ")[-1] for line in at.occasion.declarations.splitlines()]
-    names = [line.split("  ")[0] for line in at.occasion.declarations.splitlines()]
+    lines = [line.strip() for line in at.occasion.declarations.splitlines()]
+    kinds = [line.split("  ")[-1] for line in lines]
+    names = [line.split("  ")[0] for line in lines]
     things = ", ".join(f"{name} ({kind})" for name, kind in zip(names, kinds, strict=True))
     return f'"{at.occasion.words}", said of {things}'
 
@@ -95,7 +97,13 @@ def _breaks(example: Example) -> list[str]:
 
 
 def _settings(sheet: Sheet, thing: Thing) -> str:
-    return ", ".join(f"{name} = {_plain(value_text(sheet, name, value))}" for name, value in thing)
+    values = dict(thing)
+    return ", ".join(
+        _plain(step_text(sheet, step, names, values))
+        if step
+        else f"{names[0]} = {_plain(value_text(sheet, names[0], values[names[0]]))}"
+        for step, names in told_together(sheet, values, {})
+    )
 
 
 def _plain(text: str) -> str:

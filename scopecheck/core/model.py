@@ -592,7 +592,7 @@ class Unrestated:
     """
 
     claim: int
-    sort: Literal["number", "unit", "connective", "end word", "hedge"]
+    sort: Literal["number", "unit", "connective", "end word", "hedge", "order word"]
     words: str
     context: str
     span: Span = field(compare=False)

@@ -37,7 +37,7 @@ _MARKS = {
 }  # fmt: skip
 _FUNCTIONS = frozenset(
     "LEAST GREATEST ABS SUM COUNT ONE EVERY SOME NO MEAN MEDIAN EQUAL DIFFERENT RISING FALLING PLACE"
-    " DECADE START END DURATION DONE ORDER NEXT".split()
+    " DECADE START END DURATION DONE ORDER NEXT TOGETHER SAME CHAIN DAY".split()
 )
 _RULES = {"AWAY": "away", "UP": "up", "EVEN": "even"}
 _LOWER = {"and": "AND", "or": "OR", "not": "NOT", "if": "IF", "then": "THEN"}

@@ -33,8 +33,9 @@ _ROLES: dict[str, Literal["inside", "outside", "document", "class", "description
 _NUMBERS = r"(\d+[a-z]*(?:\s*(?:,\s*and|,|and|or)\s*\d+[a-z]*)*)"
 _TARGETS = regex(rf"\bfor(?:\s+(?:claims?|limitations?))?\s+{_NUMBERS}")
 _BRACKETED = regex(rf"\(\s*(?:for\s+)?(?:claims?|limitations?)\s+{_NUMBERS}\s*\)")
-_FOR = regex(r"for\s+(?:claims?\s+)?\d")
-_SYMBOL = regex(r"[<>=≤≥≠]|\bIN\b|\bIS\b|\bNOT\b|\b(?:DONE|ORDER|NEXT)\(")
+_FOR = regex(r"for\s+(?:claims?\s+)?\d(?![\d.]*\s+(?!and\b|or\b)[a-z])")
+"""Not a duration, as in `for 12 h`, which a step has."""
+_SYMBOL = regex(r"[<>=≤≥≠]|\bIN\b|\bIS\b|\bNOT\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\(")
 
 
 def cases_statement(desk: Desk, block: Block) -> CasesStatement:

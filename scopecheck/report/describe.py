@@ -20,7 +20,7 @@ from scopecheck.core.model import (
     Value,
 )
 from scopecheck.report.amounts import quantity_text
-from scopecheck.report.step_text import Told, step_text, told_together
+from scopecheck.report.step_text import Told, step_text, throughout, told_together
 from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
 from scopecheck.solving.evaluate import evaluate
 
@@ -57,13 +57,17 @@ def settings_text(sheet: Sheet, article: Article, names: Iterable[str]) -> str:
     """`holes 25, diameter 3 mm`, in the order of the sheet."""
     wanted = set(names)
     ordered = [d.name for d in sheet.declarations if d.name in wanted and d.name in article]
-    return ", ".join(told_text(sheet, told, article) for told in told_together(sheet, ordered))
+    return ", ".join(told_text(sheet, told, article) for told in told_together(sheet, ordered, article))
 
 
 def told_text(sheet: Sheet, told: Told, values: Mapping[str, Value]) -> str:
     """`soaking from 10 min to 25 min` of a step, `diameter 3 mm` of anything else."""
     step, names = told
-    return step_text(sheet, step, names, values) if step else setting_text(sheet, names[0], values[names[0]])
+    if step:
+        return step_text(sheet, step, names, values)
+    if len(names) > 1:
+        return f"{throughout(sheet, names)}{GLUE}{value_text(sheet, names[0], values[names[0]])}"
+    return setting_text(sheet, names[0], values[names[0]])
 
 
 def bounds_text(d: NumberDecl) -> str:

@@ -186,7 +186,10 @@ def _shares_of_nothing_said(sheet: Sheet) -> tuple[str, ...]:
 
 def _domain_lines(sheet: Sheet) -> Iterator[str]:
     declared = tuple(_told_once(sheet))
-    numbers = [d for d in declared if isinstance(d, NumberDecl)]
+    if sheet.steps:
+        yield _steps_line(sheet)
+    timed = {n for step in sheet.steps for n in (step.start, step.duration)}
+    numbers = [d for d in declared if isinstance(d, NumberDecl) and d.name not in timed]
     stated = [f"{flat(d.name)} {bounds_text(d)}" for d in numbers if d.stated_bounds and bounds_text(d)]
     bounds = [sentence("basis", "bounds_stated", bounds="; ".join(stated))] if stated else []
     natural: dict[str, list[str]] = {}
@@ -198,10 +201,25 @@ def _domain_lines(sheet: Sheet) -> Iterator[str]:
         bounds.append(sentence("basis", "bounds_natural", bounds="; ".join(told)))
     if bounds:
         yield " ".join(bounds)
+    done = {step.done for step in sheet.steps}
     lists = [d for d in declared if isinstance(d, ChoiceDecl | SetDecl) and OTHERS not in d.members]
+    lists = [d for d in lists if d.name not in done]
     if lists:
         told = (f"{flat(d.name)} ({listed(map(flat, d.members))})" for d in lists)
         yield sentence("basis", "closed_lists", lists="; ".join(told))
+
+
+def _steps_line(sheet: Sheet) -> str:
+    """The steps and events, and which of them may be left out."""
+    lasting = listed(flat(step.name) for step in sheet.steps if step.duration)
+    events = listed(flat(step.name) for step in sheet.steps if not step.duration)
+    left_out = listed(flat(step.name) for step in sheet.steps if step.done)
+    parts = [
+        sentence("basis", "steps", steps=lasting) if lasting else "",
+        sentence("basis", "events", events=events) if events else "",
+        sentence("basis", "left_out", steps=left_out) if left_out else "",
+    ]
+    return sentence("basis", "timed", parts="; ".join(part for part in parts if part))
 
 
 def _told_once(sheet: Sheet) -> Iterator[Declaration]:

@@ -34,6 +34,8 @@ class Kind:
     only_for: str = ""
     like_parts: bool = False
     """Whether each of some like parts has the quantity."""
+    steps: str = ""
+    """What stands left of the colon where steps are declared."""
 
 
 LENGTH = Kind(("length in mm",), "mm", (USUAL, TENS), "measured amounts")
@@ -49,14 +51,24 @@ SETS = Kind((f"any of {MEMBERS}",), "", (USUAL, THREE), "sets")
 CHOICES = Kind((f"one of {MEMBERS}",), "", (USUAL,), "choices")
 DAYS = Kind(("time in day",), "day", ({"N": "3", "L": "2", "U": "5"},), "measured amounts")
 GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES)
+SPAN = {**USUAL, "N": "2 day", "L": "2 day", "U": "5 day"}
+MINUTES = {**USUAL, "N": "20 min", "L": "10 min", "U": "30 min"}
+STEPS = (Kind((), "min", (SPAN, MINUTES), "steps", steps="{}"),)
+BESIDE_STEPS = (Kind((), "mm", (USUAL,), "steps", steps="{}"),)
+SEQUENCES = (Kind((), "min", (USUAL,), "sequences", steps="stirring, rinsing, drying"),)
+MOMENTS = (Kind((), "degC", (USUAL,), "moments", steps="heat of stirring"),)
+BESIDE = {
+    "thing": ("level", "length in mm"), "means": ("motors", "count"), "pause": ("pause", "time in min"),
+}  # fmt: skip
 LIKE_PARTS = (
     Kind(("length in mm",), "mm", (USUAL,), "parts", like_parts=True),
     Kind(("temperature in degC",), "degC", (USUAL,), "parts", like_parts=True),
 )
+TIMED_PARTS = (Kind(("time in day",), "day", ({**USUAL, "N": "3"},), "parts", like_parts=True),)
 COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
-    "C4": (Kind(("length in m",), "", ({"N": "36 ft", "M": "10.97 m"},)),),
+    "C4": (Kind(("length in m",), "", ({"N": "36 ft", "M": "10.97 m"}, {"N": "36 ft", "M": "11.2 m"})),),
     "D1": (Kind(("share in wt%", "share in vol%", "share in mol%", "in w/v%"), "%"),),
     "D2": (Kind(("share in wt%",), "wt%"),),
     "D3": (Kind(("share in wt%", "share in mol%"), ""), Kind(("number",), "")),
@@ -96,7 +108,12 @@ class Occasion:
 def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     """The kinds of things to say a phrase of, those that suit most phrases first."""
     if "parts" in entry.only_for:
-        return LIKE_PARTS
+        return TIMED_PARTS if entry.span.source.name.endswith("steps") else LIKE_PARTS
+    if "thing" in entry.subjects and "steps" in entry.only_for:
+        return BESIDE_STEPS
+    for sort, kinds in (("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS)):
+        if sort in entry.only_for:
+            return kinds
     if entry.group == "L":
         proposed = [k for e in _proposers(entry) for k in kinds_of(e)]
         return tuple(k for i, k in enumerate(proposed) if k not in proposed[:i]) or GENERAL
@@ -144,10 +161,16 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     """What stands in a slot. Raises KeyError if the numbers have none for it."""
     if slot.kind == "list":
         return numbers.get("list", "copper {} zinc").format(JOINERS[slot.joiner]).replace(" ,", ",")
+    if slot.kind == "noun" and kind.steps:
+        return "level"
     if slot.kind == "noun":
         return NAMES["abc".index(slot.name)]
+    if slot.kind in ("step", "moment"):
+        return "rinsing" if slot.kind == "step" else "the end of drying"
     if slot.kind == "whole":
         return "2"
+    if slot.kind == "limit" and kind.only_for == "moments":
+        return f"at least 5 {kind.unit} and at most 15 {kind.unit}, without rounding"
     if slot.kind == "limit":
         return f"at most 15 {kind.unit}, without rounding"
     number = numbers[slot.name]
@@ -177,6 +200,11 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     except KeyError:
         return None
     words = next(_ways(pattern, slots))
+    if kind.steps:
+        beside = [BESIDE[subject] for subject in entry.subjects[1:]]
+        subjects = ", ".join(("stirring", *(name for name, _ in beside)))
+        declared = _steps_declared(kind, pattern) + "".join(f"{name}  {what}\n" for name, what in beside)
+        return Occasion(declared, kind.steps.format(subjects), words, slots)
     if kind.like_parts:
         declared = f"tile  part, up to 3\n  bore  {kind.declared[0]}\n"
         return Occasion(declared, "bore of the tiles", words, slots)
@@ -186,6 +214,19 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     pairs = itertools.zip_longest(names, kind.declared[:count], fillvalue=kind.declared[-1])
     declared = "".join(f"{name}  {what}\n" for name, what in pairs)
     return Occasion(declared, ", ".join(names), words, slots)
+
+
+def _steps_declared(kind: Kind, pattern: Pattern) -> str:
+    """A step that may be left out, with those that the words speak of beside it."""
+    kinds = {slot.kind for slot in pattern.slots}
+    lines = ["stirring  step in min, may be left out"]
+    if kind.only_for == "moments":
+        lines.append("  heat  temperature in degC")
+    if "step" in kinds or kind.only_for == "sequences":
+        lines.append("rinsing  step in min, may be left out")
+    if kinds & {"step", "moment"} or kind.only_for == "sequences":
+        lines.append("drying  step in min")
+    return "".join(f"{line}\n" for line in lines)
 
 
 def _ways(pattern: Pattern, slots: Mapping[str, str]) -> Iterator[str]:

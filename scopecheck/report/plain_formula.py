@@ -25,6 +25,18 @@ _CALLS = {
     "LEAST": "the least of ",
     "GREATEST": "the greatest of ",
 }
+_OF_STEPS = {
+    "START": "the start of {}",
+    "END": "the end of {}",
+    "DURATION": "the duration of {}",
+    "DONE": "{} done",
+    "ORDER": "each of {} over before the next begins",
+    "NEXT": "{} in turn, with no other step begun between",
+    "TOGETHER": "{} going on together for some time",
+    "SAME": "{} starting and ending together",
+    "DAY": "the day of {}",
+    "CHAIN": "each of {} begun just when the one before is over",
+}
 _WORDS = regex(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")
 
 
@@ -54,12 +66,19 @@ def _fact(text: str) -> str:
     shown = _ROUNDED.sub(_rounded, _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", text))
     shown = re.sub(r"\b(EVERY|SOME|ONE|COUNT)\((\w+)\)", lambda m: f"{_MEMBERS[m[1]]} {m[2]}", shown)
     shown = re.sub(r"\bABS\(([^()]*)\)", _magnitude, shown)
+    for word, said in _OF_STEPS.items():
+        shown = re.sub(rf"\b{word}\(([^()]*)\)", partial(_of_steps, said), shown)
     for word, instead in _CALLS.items():
         shown = re.sub(rf"\b{word}\(([^()]*)\)", partial(_called, instead), shown)
     shown = shown.replace("IS WHOLE", "is a whole number").replace(" * ", " × ")
     shown = re.sub(r"\bTRUE\b", "anything at all", shown)
     shown = re.sub(r"\bFALSE\b", "nothing at all", shown)
     return plain_degrees(_WORDS.sub(lambda m: m[0].lower(), shown))
+
+
+def _of_steps(said: str, match: re.Match[str]) -> str:
+    names = match[1].split(", ")
+    return said.format(" and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names))
 
 
 def _called(instead: str, match: re.Match[str]) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 from typing import TypeAlias
 
@@ -14,13 +14,21 @@ Told: TypeAlias = tuple[Step | None, tuple[str, ...]]
 """What is told in one breath: a step and those of its names that are to be told, or one other name."""
 
 
-def told_together(sheet: Sheet, names: Iterable[str]) -> list[Told]:
-    """The names in their order, those of when one step is done together where the first of them stands."""
+def told_together(sheet: Sheet, names: Iterable[str], values: Mapping[str, Value]) -> list[Told]:
+    """The names in their order, those of when one step is done together where the first of them stands.
+
+    So are those of a quantity of a step that has one value at all its moments.
+    """
     found: list[Told] = []
     at: dict[str, int] = {}
+    names = tuple(names)
+    steady = {name: alike for alike in _steady(sheet, names, values) for name in alike}
     for name in names:
         step = next((s for s in sheet.steps if name in (s.done, s.start, s.duration)), None)
-        if step is None:
+        if name in steady:
+            if name == next(n for n in names if n in steady[name]):
+                found.append((None, steady[name]))
+        elif step is None:
             found.append((None, (name,)))
         elif step.name in at:
             found[at[step.name]] = (step, (*found[at[step.name]][1], name))
@@ -28,6 +36,22 @@ def told_together(sheet: Sheet, names: Iterable[str]) -> list[Told]:
             at[step.name] = len(found)
             found.append((step, (name,)))
     return found
+
+
+def _steady(sheet: Sheet, names: tuple[str, ...], values: Mapping[str, Value]) -> Iterator[tuple[str, ...]]:
+    """The names of each quantity of a step of which all moments are to be told and have one value."""
+    for step in sheet.steps:
+        for own in step.fields:
+            moments = tuple(step.moments(own).values())
+            if len(moments) > 1 and set(moments) <= set(names) and len({values.get(n) for n in moments}) == 1:
+                yield moments
+
+
+def throughout(sheet: Sheet, names: tuple[str, ...]) -> str:
+    """`temperature throughout soaking` for the names of a quantity of a step at all its moments."""
+    fields = ((step, own) for step in sheet.steps for own in step.fields)
+    step, own = next((s, own) for s, own in fields if names[0] in s.moments(own).values())
+    return sentence("step", "throughout", quantity=flat(own), step=flat(step.name))
 
 
 def whole_steps(sheet: Sheet, told: set[str], stated: set[str]) -> set[str]:

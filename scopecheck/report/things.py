@@ -167,7 +167,7 @@ def _values_text(sheet: Sheet, finding: Finding, name: str, names: Sequence[str]
 
 def _settings(sheet: Sheet, article: Article, names: Sequence[str]) -> str:
     """`holes 25, diameter 3 mm`, in the order given; of many, the first."""
-    together = told_together(sheet, names)
+    together = told_together(sheet, names, article)
     told = ", ".join(told_text(sheet, one, article) for one in together[:MOST_VALUES])
     if len(together) <= MOST_VALUES:
         return told
@@ -176,7 +176,7 @@ def _settings(sheet: Sheet, article: Article, names: Sequence[str]) -> str:
 
 def _departures(sheet: Sheet, article: Article, names: Iterable[str], usual: Mapping[str, Value]) -> str:
     parts = []
-    for step, told in told_together(sheet, names):
+    for step, told in told_together(sheet, names, article):
         text = told_text(sheet, (step, told), article)
         was = _was_text(sheet, step, told, article, usual)
         parts.append(sentence("thing", "instead", value=text, usual=was) if was else text)
@@ -188,9 +188,10 @@ def _was_text(
 ) -> str:
     """What the reference has there, if it says so and it is something else; else ''."""
     if step is None:
-        (name,) = names
+        name = names[0]
         changed = name in usual and usual[name] != article[name]
-        return value_text(sheet, name, usual[name]) if changed else ""
+        steady = len({usual.get(n) for n in names}) == 1
+        return value_text(sheet, name, usual[name]) if changed and steady else ""
     timed = tuple(n for n in (step.done, step.start, step.duration) if n in usual)
     changed = any(usual[n] != article[n] for n in names if n in usual)
     return when_text(sheet, step, timed, usual) if changed else ""

@@ -13,7 +13,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Own
 from scopecheck.resolve.claim_text import ClaimText, Piece
 
-Sort = Literal["number", "unit", "connective", "end word", "hedge"]
+Sort = Literal["number", "unit", "connective", "end word", "hedge", "order word"]
 
 _CONNECTIVES = frozenset("and or not nor neither either unless except".split())
 _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
@@ -60,6 +60,11 @@ _HEDGES = frozenset(
     "about approximately roughly circa substantially essentially generally nearly preferably optionally"
     " plurality majority several average mean each every only together mainly predominantly".split()
 )
+_ORDER_WORDS = frozenset(
+    "before after during until then thereafter subsequently simultaneously concurrently immediately"
+    " sequentially successively prior followed throughout".split()
+)
+"""Words of time, which are asked for where a sheet declares steps."""
 FRACTIONS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
 """A number in one sign: the account tells of it, and no line in words reads it."""
 _VERBS = frozenset(
@@ -87,11 +92,13 @@ def unrestated(
     exact_numbers: list[Number],
     references: tuple[tuple[int, int], ...],
     own: Own,
+    timed: bool = False,
 ) -> tuple[Unrestated, ...]:
     """What the claim's text says in numbers, units, connectives, end words and hedges and no line takes up.
 
     `exact_numbers` are the numbers of lines in symbols; each accounts for one equal number of the text.
     Numbers of claims, reference signs in brackets, and an 'and' between elements of the claim do not count.
+    `timed`: words of time are asked for too.
     """
     found: list[Unrestated] = []
     tokens = text.tokens
@@ -108,7 +115,9 @@ def unrestated(
         if sort == "number" and start in text.taken:
             start, sort = at[0], "unit"
         found.append(_item(claim, text, start, end, sort))
-    return tuple(found)
+    of_time = [i for i, t in enumerate(tokens) if timed and t.text in _ORDER_WORDS]
+    found += [_item(claim, text, i, i + 1, "order word") for i in of_time if i not in text.taken | skipped]
+    return tuple(sorted(found, key=lambda item: item.span.start))
 
 
 def _item(claim: int, text: ClaimText, start: int, end: int, sort: Sort) -> Unrestated:

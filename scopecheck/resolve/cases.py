@@ -30,7 +30,7 @@ from scopecheck.core.model import (
 )
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, KindError, Unit, as_level, comparable, number_text
-from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Page
@@ -199,6 +199,10 @@ def _declared(desk: CasesDesk, column: Column) -> Declaration:
 def _cell(
     desk: CasesDesk, column: Column, cell: Raw, made: _Made, document: bool, where: str, name: str
 ) -> None:
+    if moments := desk.names.throughout(column.name):
+        for moment in moments:
+            _cell(desk, replace(column, name=moment), cell, made, document, where, name)
+        return
     if step := desk.names.step(column.name):
         _step_cell(desk, step, column, cell, made, document, where, name)
         return

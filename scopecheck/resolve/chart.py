@@ -64,6 +64,9 @@ class Tests:
     own_words: frozenset[str]
     subjects: int
     of_parts: bool = False
+    """Whether a limit may be all the words: one on each part, or at each moment."""
+    step: Callable[[tuple[Token, ...]], bool] = lambda _: False
+    moment: Callable[[tuple[Token, ...]], bool] = lambda _: False
 
 
 def word_of(token: Token) -> str:
@@ -82,7 +85,7 @@ def matches(tokens: tuple[Token, ...], phrases: Phrasebook, tests: Tests) -> lis
         for e in phrases.having(words)
         if tests.applies(e)
         for p in (w.pattern for w in e.wordings if not w.keys or not w.keys.isdisjoint(words))
-        if all(need & words for need in p.required) and tests.subjects in (0, e.takes(p))
+        if all(need & words for need in p.required) and _takes(e, p, tests.subjects)
     ]
     for start, end, skipped in _trims(tokens, tests.own_words):
         found = [m for e, p in candidates for m in _whole(tokens[start:end], e, p, tests, skipped)]
@@ -90,6 +93,11 @@ def matches(tokens: tuple[Token, ...], phrases: Phrasebook, tests: Tests) -> lis
             most = max(m.literals for m in found)
             return _distinct([m for m in found if m.literals == most])
     return []
+
+
+def _takes(entry: Entry, pattern: Pattern, subjects: int) -> bool:
+    """Is the wording for so many things left of the colon? One for a sequence of steps is for any number."""
+    return subjects in (0, entry.takes(pattern)) or "sequences" in entry.only_for
 
 
 def _distinct(found: list[Match]) -> list[Match]:
@@ -196,8 +204,9 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
                 return
             yield end, Fill(slot, tokens[at:end])
     else:
-        for end in range(at + 1, min(at + 7, len(tokens)) + 1):
-            if tests.number(tokens[at:end]):
+        test = {"step": tests.step, "moment": tests.moment}.get(slot.kind, tests.number)
+        for end in range(at + 1, min(at + 9, len(tokens)) + 1):
+            if test(tokens[at:end]):
                 yield end, Fill(slot, tokens[at:end])
 
 

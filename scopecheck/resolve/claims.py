@@ -2,8 +2,22 @@
 
 from __future__ import annotations
 
-from scopecheck.core.model import All, Claim, Formula, Limitation, Measured, NumberDecl, Part, Step
+from scopecheck.core.model import (
+    All,
+    Branch,
+    Claim,
+    Formula,
+    Greatest,
+    Least,
+    Limitation,
+    Measured,
+    NumberDecl,
+    Part,
+    Step,
+    Term,
+)
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
+from scopecheck.foundations.quantity import difference_kind
 from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -12,13 +26,13 @@ from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, Num
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.declared import readings_entry
-from scopecheck.resolve.dependencies import Reference, category, names_another, parents, references
+from scopecheck.resolve.dependencies import Reference, category, is_thing, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.form_rules import form_warnings
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
-from scopecheck.resolve.parts import FACTS, TOGETHER, WHOLES, Values, gathered, ordered
+from scopecheck.resolve.parts import FACTS, NO_VALUE, TOGETHER, WHOLES, Values, gaps, gathered, ordered
 from scopecheck.resolve.phrases import OfParts, Reader, Subject
 from scopecheck.resolve.readings import Occurrence, read
 
@@ -191,7 +205,7 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
     words = line.words.text if line.words else ""
     if line.words is not None:
         _take(desk, number, line)
-    formula = _formula(desk, label, line)
+    formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
     if line.exact is not None:
         nodes = _numbers(line.exact)
         desk.numbers[number] += [node.number for node in nodes]
@@ -228,7 +242,7 @@ def _without_groups(formula: Formula, span: Span) -> Formula:
     return formula
 
 
-def _formula(desk: ClaimsDesk, label: str, line: Restatement) -> Formula:
+def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> Formula:
     if line.exact is not None:
         for node in line.subject:
             subject(desk.names, node)
@@ -244,7 +258,8 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement) -> Formula:
             CLAIMS, label, line.words.text, line.words.text.lower(), slots, shown, line.words.span
         )
         return read(entry, at, desk.names, desk.groups, title)
-    return Reader(desk.names, desk.phrases, desk.groups, CLAIMS, label).condition(line.words, subjects)
+    reader = Reader(desk.names, desk.phrases, desk.groups, CLAIMS, label, method)
+    return reader.condition(line.words, subjects)
 
 
 def subject(names: Names, node: Node) -> Subject:
@@ -277,23 +292,38 @@ def of_parts(names: Names, part: Part, own: str, span: Span) -> Subject:
     numbers = [number_of(d) for d in declared if isinstance(d, NumberDecl)]
     together: dict[str, Typed] = {}
     said: dict[str, Formula] = {}
+    between: dict[str, Typed] = {}
     if numbers:
         given = Values(Measured(part.count), there, tuple(n.term for n in numbers))
         for name, word in TOGETHER.items():
             whole = numbers[0].whole and word in WHOLES
             together[name] = replace(numbers[0], term=gathered(word, given), whole=whole)
         said = {name: ordered(word, given) for name, word in FACTS.items()}
+        between = _gaps(numbers[0], given)
     lists = [d for d in declared if not isinstance(d, NumberDecl)]
     each: tuple[Bound, ...] = (*numbers, *lists)
     return Subject(
-        each[0], f"{own} of the {part.count}", span, OfParts(number_of(count), there, each, together, said)
+        each[0], f"{own} of the {part.count}", span,
+        OfParts(number_of(count), there, each, together, said, between),
     )
+
+
+def _gaps(of: Typed, given: Values) -> dict[str, Typed]:
+    """The shortest and the longest step from one part to the next; the parts must be two at least."""
+    found = gaps(given)
+    if not found or of.kind is None:
+        return {}
+    kind = difference_kind(of.kind, of.kind)
+    unit = of.unit if of.unit and of.unit.kind == kind else None
+    there = given.there[1]
+    ends: dict[str, Term] = {"shortest": Least(found), "longest": Greatest(found)}
+    return {n: Typed(Branch(there, t, NO_VALUE), kind, unit=unit) for n, t in ends.items()}
 
 
 def of_moments(names: Names, step: Step, own: str, span: Span) -> Subject:
     """A quantity of a step, of which the words say at which moment."""
-    at = {moment: names.terms[name.lower()] for moment, name in step.moments(own).items()}
-    return Subject(at["start"], f"{own} of {step.name}", span, moments=at)
+    at = {moment: (name, names.terms[name.lower()]) for moment, name in step.moments(own).items()}
+    return Subject(at["start"][1], f"{own} of {step.name}", span, moments=at)
 
 
 def _all(items: tuple[Formula, ...]) -> Formula:

@@ -379,7 +379,8 @@ def _declare_steps(
             return
         names.steps[step.name.lower()] = step
         names.declarations |= {d.name: d for d in made}
-        names.terms |= dict(terms_of(step, names))
+        for name, typed in terms_of(step, names):
+            names.terms[name] = typed
 
 
 def _taken(name: str, names: Names) -> bool:

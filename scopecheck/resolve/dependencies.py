@@ -72,6 +72,18 @@ def category(text: str) -> str:
     return " ".join(match.group(1).split()) if match else ""
 
 
+_THINGS = frozenset(
+    "system apparatus device machine plant installation assembly controller medium arrangement equipment unit"
+    " computer product kit line".split()
+)
+
+
+def is_thing(claimed: str) -> bool:
+    """Is the claim, by its category, for a system or an apparatus, rather than for what is done?"""
+    words = {word.lower() for word in _WORD.findall(_HEAD.split(claimed)[0])}
+    return bool(words & _THINGS) and not words & {"method", "process", "use"}
+
+
 _HEAD = regex(
     r"\b(?:of|for|to|in|with|by|on|from|as|at|according|comprising|containing|consisting|having|including"
     r"|obtain\w*|produced|made|which|wherein)\b|[,:;]",

@@ -159,7 +159,13 @@ class Entry:
         slots = [s for p in self.patterns for s in p.slots]
         called = {"x", *self.subjects, *(s.name for s in slots)}
         if "parts" in self.only_for:
-            called |= {"parts", *OF_PARTS}
+            called |= {"parts", "shortest", "longest", *OF_PARTS}
+        if "steps" in self.only_for:
+            called |= {"method"}
+        if "sequences" in self.only_for:
+            called |= {"steps"}
+        if "moments" in self.only_for:
+            called |= {"start", "end", "lowest", "highest", "all"}
         limits = {s.name for s in slots if s.kind == "limit"}
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
 

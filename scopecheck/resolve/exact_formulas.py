@@ -117,12 +117,14 @@ def _formula(c: Context, node: Node) -> Formula:
             terms = tuple(t.term for t in same_kind(c, node))
             there = tuple(Truth(True) for _ in terms)
             return ordered(node.function, Values(Const(Fraction(len(terms))), there, terms))
-        case CallNode(function="DONE" | "ORDER" | "NEXT"):
+        case CallNode(function="DONE" | "ORDER" | "NEXT" | "TOGETHER" | "SAME" | "CHAIN"):
             return _of_steps(c, node)
         case NameNode(name=name):
             bound = c.slots.get(name)
             if isinstance(bound, Listed) and len(bound.conditions) == 1:
                 return bound.conditions[0]
+            if isinstance(bound, Listed) and not (bound.conditions or bound.members):
+                raise NotHere(bound.text)
             if bound is None and c.names.declared(name) is None and c.names.noun(name) is None:
                 raise c.names.unknown(name, node.span)
             raise trouble(node.span, f"'{name}' alone is not a condition", "", "compare it with something")
@@ -141,8 +143,8 @@ def _of_steps(c: Context, node: CallNode) -> Formula:
     if len(named) < 2 or (node.function == "NEXT" and len(named) != 2):
         example = f"write for example {node.function}(soaking, rinsing)"
         raise trouble(node.span, f"{node.function} of {len(named)} steps", "", example)
-    if node.function == "ORDER":
-        return steps.in_order(named)
+    if node.function in steps.SEVERAL:
+        return steps.SEVERAL[node.function](named)
     return steps.next_after(named[0], named[1], tuple(c.names.steps.values()))
 
 

@@ -38,6 +38,7 @@ from scopecheck.foundations.quantity import (
     as_level,
     comparable,
     difference_kind,
+    find_unit,
     number_text,
     power_kind,
     product_kind,
@@ -436,6 +437,8 @@ def _call(context: Context, node: CallNode) -> Typed:
             return Typed(middle, typed[0].kind, unit=typed[0].unit, bare=all(t.bare for t in typed))
         case "COUNT":
             return _count(context, node)
+        case "DAY":
+            return _day(context, node)
         case "START" | "END" | "DURATION":
             return _of_step(context, node)
         case _:
@@ -449,6 +452,17 @@ def _of_step(context: Context, node: CallNode) -> Typed:
     assert isinstance(declared, NumberDecl)
     made = {"START": start, "END": end, "DURATION": duration}[node.function](step)
     return replace(number_of(declared), term=made)
+
+
+def _day(context: Context, node: CallNode) -> Typed:
+    """`DAY(START(soaking))`: the midnight with which the day of a moment begins."""
+    item = term(context, _single(node))
+    day = find_unit("day")
+    assert day
+    if item.kind is None or item.kind != day.kind:
+        raise trouble(node.span, "the day of what is no time", "", "write for example DAY(START(...))")
+    made = Add((item.term, Negate(Remainder(item.term, day.factor))))
+    return Typed(made, item.kind, unit=day)
 
 
 def step_of(context: Context, node: Node) -> Step:

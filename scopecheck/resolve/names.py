@@ -73,6 +73,19 @@ class NotHere(Exception):
     """A reading that makes no sense at an occurrence; the message says why."""
 
 
+_SIDES = {
+    **dict.fromkeys(("start", "beginning", "onset", "commencement", "begins", "starts", "has begun"), False),
+    **dict.fromkeys(
+        (
+            "end", "completion", "conclusion", "termination", "ends", "is over", "is complete",
+            "is completed", "is finished", "has ended", "is done", "stops",
+        ),
+        True,
+    ),
+}  # fmt: skip
+"""Words for the start (False) and the end (True) of a step: `the end of soaking`, `soaking is over`."""
+
+
 @holder
 class Names:
     """What the sheet declares. `nouns` are terms with several referents, opened by a function when used."""
@@ -100,10 +113,23 @@ class Names:
                 plain = plain.removeprefix(before)
         return self.steps.get(plain) or self.steps.get(plain.removesuffix(" step"))
 
+    def time_of(self, words: str) -> Typed | None:
+        """The moment that words name: `the end of the soaking`, `completion of soaking`, an event's name."""
+        plain = " ".join(words.lower().split()).removeprefix("the ").removeprefix("said ")
+        side, of, named = plain.partition(" of ")
+        sides = [(side, named)] if of else []
+        sides += [(said, plain.removesuffix(f" {said}")) for said in _SIDES if plain.endswith(f" {said}")]
+        for said, named in sides:
+            step, at_end = self.step(named), _SIDES.get(said)
+            if step is not None and at_end is not None:
+                ends = at_end and step.duration
+                return self.terms[f"end of {step.name}".lower() if ends else step.start.lower()]
+        return None
+
     def moment_of(self, name: str) -> tuple[Step, str] | None:
         """The step and field of `temperature of the soaking`, which does not say at which moment."""
         asked = " ".join(name.lower().split())
-        for step in self.steps.values():
+        for step in (s for s in self.steps.values() if s.duration):
             for own in step.fields:
                 of = f"{own.lower()} of "
                 if asked == f"{step.name} {own}".lower() or (
@@ -112,10 +138,18 @@ class Names:
                     return step, own
         return None
 
+    def throughout(self, name: str) -> tuple[str, ...]:
+        """The numbers of `temperature throughout soaking`, which is one value at every moment; () if none."""
+        own, word, named = " ".join(name.split()).partition(" throughout ")
+        step = self.step(named) if word else None
+        if step is None or own.lower() not in (known.lower() for known in step.fields):
+            return ()
+        return tuple(step.moments(own).values())
+
     def _bare_moment(self, name: str) -> tuple[Step, str] | None:
-        return next(
-            ((s, o) for s in self.steps.values() for o in s.fields if o.lower() == name.lower()), None
-        )
+        lasting = (step for step in self.steps.values() if step.duration)
+        fields = ((step, own) for step in lasting for own in step.fields)
+        return next(((step, own) for step, own in fields if own.lower() == name.lower()), None)
 
     def value(self, declaration: NumberDecl) -> Typed:
         """A declared number as a term: what is measured of a step has none where the step was not done."""

@@ -27,6 +27,7 @@ from scopecheck.core.model import (
     Least,
     Measured,
     Median,
+    Negate,
     Not,
     NumberDecl,
     Op,
@@ -136,6 +137,17 @@ def gathered(word: str, given: Values) -> Term:
             rest = [Branch(t, v, first) for t, v in zip(given.there[1:], given.each[1:], strict=True)]
             kind = Least if word == "LEAST" else Greatest
             return Branch(given.there[0], kind((first, *rest)), NO_VALUE)
+
+
+def gaps(given: Values) -> tuple[Term, ...]:
+    """The steps from each to the next, in the order numbered; one between parts that are not both there
+    counts as the first, which is there if any is. Empty where there may be one part only.
+    """
+    between = [Add((b, Negate(a))) for a, b in pairwise(given.each)]
+    return tuple(
+        gap if i == 0 else Branch(there, gap, between[0])
+        for i, (there, gap) in enumerate(zip(given.there[1:], between, strict=True))
+    )
 
 
 def _sum(given: Values) -> Term:

@@ -19,12 +19,14 @@ class Literals:
     optional: bool
 
 
-SlotKind: TypeAlias = Literal["number", "whole", "plain", "difference", "ratio", "list", "noun", "limit"]
+SlotKind: TypeAlias = Literal[
+    "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit", "step", "moment"
+]  # fmt: skip
 
 
 @record
 class Slot:
-    """A place for a number, a list, a noun or a whole limit in words.
+    """A place for a number, a list, a noun, a whole limit in words, a step, or the start or end of one.
 
     `joiner` of a list: and, or, nor, and/or, comma, '' (any).
     """
@@ -72,7 +74,7 @@ class Pattern:
 
 _ELEMENT = regex(r"<([^>]*)>|\[([^\]]*)\]|\(([^()]*)\)|(\S+)")
 _SLOT_KINDS: tuple[SlotKind, ...] = (
-    "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit"
+    "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit", "step", "moment"
 )  # fmt: skip
 _WORD = regex(r"[\w'-]*\w|\S")
 

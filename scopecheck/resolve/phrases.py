@@ -17,8 +17,10 @@ from scopecheck.core.model import (
     NumberDecl,
     OwnPhrase,
     SetDecl,
+    Step,
+    Truth,
 )
-from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
@@ -32,10 +34,11 @@ from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.names import Bound, Listed, Names, Typed, member_of, no_member
+from scopecheck.resolve.names import Bound, Listed, Names, Steps, Typed, member_of, no_member
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
+from scopecheck.resolve.steps import without_gap
 
 _TEMPERATURE = (("temperature", 1),)
 MOST_WORDS = 60
@@ -49,8 +52,8 @@ class Subject:
     text: str
     span: Span
     parts: OfParts | None = None
-    moments: Mapping[str, Typed] = field(default_factory=dict)
-    """Of a quantity of a step, its value at each moment."""
+    moments: Mapping[str, tuple[str, Typed]] = field(default_factory=dict)
+    """Of a quantity of a step, by moment: its name there and its value."""
 
 
 @record
@@ -62,6 +65,8 @@ class OfParts:
     each: tuple[Bound, ...]
     together: Mapping[str, Typed]
     facts: Mapping[str, Formula]
+    gaps: Mapping[str, Typed]
+    """The shortest and the longest step from one part to the next; no value where there is one part only."""
 
 
 @record
@@ -73,6 +78,8 @@ class Reader:
     groups: Groups
     document: str
     where: str
+    method: bool = True
+    """Whether the words stand in a claim to a method or a use, or in no claim."""
 
     def condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
         """The words as a formula. Raises Trouble if no phrase, or more than one, reads them."""
@@ -120,7 +127,11 @@ class Reader:
         if not subjects:
             return tokens
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
-        return spelled_amounts(tokens, subjects[0].bound, self.names.own)
+        return spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
+
+    def spelled_beside(self, bound: Bound) -> Bound:
+        """What numbers in words are read beside: of a step its time."""
+        return self.names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
 
 
 def _borrowed(tokens: tuple[Token, ...]) -> frozenset[int]:
@@ -230,16 +241,35 @@ class _Job:
         own -= {"", "not", "no"}
         return Tests(
             self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects),
-            self.of_parts is not None,
+            self.sort in ("parts", "moments"), self.is_step, self.is_moment,
         )  # fmt: skip
 
     @property
     def of_parts(self) -> OfParts | None:
         return self.subjects[0].parts if len(self.subjects) == 1 else None
 
+    @property
+    def sort(self) -> str:
+        """What stands left of the colon, where only phrases made for it read its words; else ''."""
+        if self.of_parts is not None:
+            return "parts"
+        if len(self.subjects) > 1 and all(isinstance(s.bound, Step) for s in self.subjects):
+            return "sequences"
+        if isinstance(self.first, Step):
+            return "steps"
+        return "moments" if self.subjects[0].moments and len(self.subjects) == 1 else ""
+
+    def is_step(self, tokens: tuple[Token, ...]) -> bool:
+        return self.reader.names.step(" ".join(t.text for t in tokens)) is not None
+
+    def is_moment(self, tokens: tuple[Token, ...]) -> bool:
+        return self.reader.names.time_of(" ".join(t.text for t in tokens)) is not None
+
     def applies(self, entry: Entry) -> bool:
-        if self.of_parts is not None or "parts" in entry.only_for:
-            return self.of_parts is not None and "parts" in entry.only_for
+        if self.sort in ("steps", "sequences") and not entry.only_for:
+            return _joins(entry)
+        if self.sort or _SORTS & set(entry.only_for):
+            return self.sort in entry.only_for
         return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
 
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
@@ -264,6 +294,10 @@ class _Job:
     def is_limit(self, tokens: tuple[Token, ...]) -> bool:
         if self.of_parts is not None:
             return self.each()[0].readable(tokens)
+        if self.sort == "steps" and len(tokens) == 1 and tokens[0].number:
+            return False
+        if self.sort in ("steps", "moments"):
+            return bool(self.each()) and all(job.readable(tokens) for job in self.each())
         if len(tokens) >= len(self.words.tokens):
             return False
         return all(job.readable(tokens) for job in self.each())
@@ -271,6 +305,10 @@ class _Job:
     def each(self) -> list[_Job]:
         if self.of_parts is not None and not self.apart:
             self.apart.extend(self.on(bound) for bound in self.of_parts.each)
+        if self.sort == "moments" and not self.apart:
+            self.apart.extend(self.on(value) for _, value in self.subjects[0].moments.values())
+        if self.sort == "steps" and not self.apart:
+            self.apart.extend(self.beside_steps())
         if len(self.subjects) == 1:
             return self.apart or [self]
         if not self.apart:
@@ -279,9 +317,18 @@ class _Job:
             )
         return self.apart
 
-    def on(self, bound: Bound) -> _Job:
-        """The same words for one value of several parts."""
-        subject = Subject(bound, self.subjects[0].text, self.subjects[0].span)
+    def beside_steps(self) -> list[_Job]:
+        """The same words for the thing beside a step; where there is none, for how long the step takes."""
+        if len(self.subjects) > 1:
+            return [_Job(self.reader, (self.subjects[1],), self.words, self.bare)]
+        step = self.first
+        assert isinstance(step, Step)
+        lasts = self.reader.names.terms.get(step.duration.lower())
+        return [self.on(lasts, step.duration)] if lasts else []
+
+    def on(self, bound: Bound, text: str = "") -> _Job:
+        """The same words for one value of several parts, at one moment, or for how long a step takes."""
+        subject = Subject(bound, text or self.subjects[0].text, self.subjects[0].span)
         return _Job(self.reader, (subject,), self.words, self.bare)
 
     # ---- binding
@@ -309,13 +356,22 @@ class _Job:
                 self.limited_parts(entry, fill, self.of_parts, slots, shown)
             elif fill.slot.kind == "limit":
                 self.limited(fill, _called(match), slots, shown)
+            elif fill.slot.kind in ("step", "moment"):
+                slots[fill.slot.name], shown[fill.slot.name] = self.in_time(fill)
             elif fill.slot.kind != "noun":
                 slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
                 shown[fill.slot.name] = self.number_text(fill)
         if self.of_parts is not None:
-            slots["parts"] = self.of_parts.count
+            slots |= {"parts": self.of_parts.count, **self.of_parts.gaps}
+            shown |= {name: f"{name} gap" for name in self.of_parts.gaps}
             for name, fact in self.of_parts.facts.items():
                 slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
+        steps = tuple(s.bound for s in self.subjects if isinstance(s.bound, Step))
+        if self.sort == "steps":
+            slots["method"] = Listed((Truth(self.reader.method),), (), "a method is claimed")
+            shown["method"] = "a method is claimed"
+        if self.sort == "sequences" and "sequences" in entry.only_for:
+            slots["steps"], shown["steps"] = Steps(steps), ", ".join(step.name for step in steps)
         if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
             raise self.where_fails(entry, shown, tokens)
         return Occurrence(
@@ -326,6 +382,8 @@ class _Job:
     def named_subjects(
         self, match: Match, tokens: tuple[Token, ...]
     ) -> tuple[dict[str, Bound], dict[str, str]]:
+        if "sequences" in match.entry.only_for:
+            return {"x": self.first}, {}
         names = _called(match)
         if len(names) != len(self.subjects):
             raise trouble(
@@ -409,11 +467,47 @@ class _Job:
         """Binds a limit c: `c` is that on everything left of the colon, `a_c` that on `a` alone."""
         name, text = fill.slot.name, self.text(fill.tokens)
         limits = tuple(job.whole(fill.tokens) for job in self.each())
-        for one, subject, limit in zip(names, self.subjects, limits, strict=True):
-            slots[f"{one}_{name}"] = Listed((limit,), (), f"{subject.text} {text}")
-            shown[f"{one}_{name}"] = f"{subject.text} {text}"
-        shown[name] = f"{', '.join(s.text for s in self.subjects)} {text}"
+        if self.sort == "moments":
+            names = tuple(self.subjects[0].moments)
+            told = tuple(thing for thing, _ in self.subjects[0].moments.values())
+        elif self.sort == "steps":
+            names = names[1:2] or names
+            beside = self.subjects[1].text if len(self.subjects) > 1 else ""
+            told = (beside or f"duration of {self.subjects[0].text}",)
+        else:
+            told = tuple(subject.text for subject in self.subjects)
+        if self.sort == "moments":
+            slots[f"all_{name}"] = self.at_all_times(limits, text)
+            shown[f"all_{name}"] = f"{self.subjects[0].text} {text} throughout"
+        for one, thing, limit in zip(names, told, limits, strict=True):
+            slots[f"{one}_{name}"] = Listed((limit,), (), f"{thing} {text}")
+            shown[f"{one}_{name}"] = f"{thing} {text}"
+        shown[name] = f"{', '.join(told)} {text}"
         slots[name] = Listed(limits, (), shown[name])
+
+    def at_all_times(self, limits: tuple[Formula, ...], text: str) -> Listed:
+        """The limit at every moment: on the lowest and the highest value, if what lies between is within."""
+        if not all(map(without_gap, limits)):
+            return Listed((), (), f"'{text}' leaves a gap, so it cannot be told from the ends")
+        return Listed((All(limits),), (), text)
+
+    def in_time(self, fill: Fill) -> tuple[Bound, str]:
+        """The step, or the start or end of one, that stands in a slot."""
+        words = self.text(fill.tokens)
+        names = self.reader.names
+        if fill.slot.kind == "step":
+            step = names.step(words)
+            assert step is not None
+            if step is self.first:
+                raise trouble(
+                    self.span(fill.tokens), f"{step.name} beside itself",
+                    f"The words say how what stands left of the colon lies to {step.name}.",
+                    f"put the other step left of the colon: ... : {self.words.text}",
+                )  # fmt: skip
+            return step, step.name
+        moment = names.time_of(words)
+        assert moment is not None
+        return moment, words
 
     def limited_parts(
         self, entry: Entry, fill: Fill, of_parts: OfParts, slots: dict[str, Bound], shown: dict[str, str]
@@ -461,6 +555,8 @@ class _Job:
                     foreign = literals.isdisjoint(set(map(word_of, member)) - FILLERS)
                     if member_of(self.first, self.text(member)) is None and foreign:
                         return no_member(self.first, self.text(member), self.span(member))
+        if self.sort in ("steps", "sequences") and (wrong := self.no_step(tokens)):
+            return wrong
         near = self.nearest(tokens)
         more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
         if unknown := self.undeclared(tokens, literals):
@@ -524,6 +620,23 @@ class _Job:
             return ""
         return f"if {self.subjects[0].text} is measured from there, lift only: {self.text(tokens[:at])}"
 
+    def no_step(self, tokens: tuple[Token, ...]) -> Trouble | None:
+        """The error for words that are a phrase but for a step that is not declared."""
+
+        def words(part: tuple[Token, ...]) -> bool:
+            return len(part) <= 3 and all(t.sort == "word" for t in part)
+
+        names = self.reader.names
+        for match in matches(tokens, self.reader.phrases, replace(self.tests(), step=words)):
+            for fill in (f for f in match.fills if f.slot.kind == "step" and not self.is_step(f.tokens)):
+                said = _bare(self.text(fill.tokens))
+                known = tuple(step.name for step in names.steps.values())
+                return trouble(
+                    self.span(fill.tokens), f"no step is declared as '{said}'", "",
+                    did_you_mean(said, known) or f"declare it, for example: {said}  step in min",
+                )  # fmt: skip
+        return None
+
     def undeclared(self, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
         """The words that would have to be a declared name for a phrase to read all; '' if there are none."""
         known = {w for name in self.reader.names.all() for w in name.lower().split()}
@@ -577,6 +690,10 @@ class _Job:
         return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
 
 
+_SORTS = frozenset(("parts", "sequences", "steps", "moments"))
+"""What phrases are made for, and read no words of anything else."""
+
+
 def _own(match: Match) -> OwnPhrase | None:
     """Where a phrase of the sheet or the practice stands, and whose place it takes; None for the others."""
     if not match.entry.own:
@@ -584,6 +701,12 @@ def _own(match: Match) -> OwnPhrase | None:
     built_in = match.instead_of
     instead_of = f"{built_in.id} {built_in.title}" if built_in else ""
     return OwnPhrase(match.entry.title, basename(match.entry.file), match.entry.span.line, instead_of)
+
+
+def _joins(entry: Entry) -> bool:
+    """Is the phrase for whole conditions that a word joins, whatever they are about?"""
+    kinds = {slot.kind for pattern in entry.patterns for slot in pattern.slots}
+    return kinds == {"list"} and not entry.subjects
 
 
 def _called(match: Match) -> tuple[str, ...]:

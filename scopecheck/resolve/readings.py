@@ -19,6 +19,7 @@ from scopecheck.core.model import (
     Read,
     Reading,
     SetDecl,
+    Step,
 )
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
@@ -432,7 +433,7 @@ def plain_text(text: str, at: Occurrence) -> str:
             return _step_text(slot.number.decimals, slot.unit.symbol)
         return f"the last written place of {at.shown.get(match.group(1), match.group(1))}"
 
-    text = _EACH.sub(listed, text)
+    text = _without_certain(_EACH.sub(listed, text), at)
     text = _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", _PLACE.sub(place, text))
     if not at.shown:
         return text
@@ -447,6 +448,22 @@ def plain_text(text: str, at: Occurrence) -> str:
         return f"({shown})" if beside and re.search(r" [-+*/] ", shown) else shown
 
     return _NAME.sub(value, text)
+
+
+_OF_STEP = regex(r"\b(DONE|START|END)\((\w+)\)(, (?=\S))?")
+
+
+def _without_certain(text: str, at: Occurrence) -> str:
+    """Without saying that a step is done which always is; an event's start and end are the event itself."""
+
+    def said(match: re.Match[str]) -> str:
+        step = at.slots.get(match[2])
+        if match[1] == "DONE":
+            certain = isinstance(step, Step) and not step.done and match[3]
+            return "" if certain else match[0]
+        return f"{match[2]}{match[3] or ''}" if isinstance(step, Step) and not step.duration else match[0]
+
+    return _OF_STEP.sub(said, text)
 
 
 def _step_text(decimals: int, symbol: str) -> str:

@@ -274,7 +274,7 @@ class _Resolving:
             for claim in made
             for item in unrestated(
                 claim.number, desk.texts[claim.number], desk.numbers.get(claim.number, []),
-                desk.references.get(claim.number, ()), self.names.own,
+                desk.references.get(claim.number, ()), self.names.own, bool(self.names.steps),
             )
         )  # fmt: skip
         for claim in made:

@@ -7,8 +7,9 @@ before the start needs no fact of its own: it is the start and the duration toge
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from fractions import Fraction
+from itertools import pairwise
 
 from scopecheck.core.model import (
     DONE,
@@ -25,10 +26,19 @@ from scopecheck.core.model import (
     Divide,
     Formula,
     Given,
+    Greatest,
     Implies,
+    Least,
+    Magnitude,
     Measured,
+    Multiply,
+    Negate,
     Not,
     NumberDecl,
+    Op,
+    Parameter,
+    Read,
+    Rounded,
     Step,
     Term,
     Truth,
@@ -78,7 +88,10 @@ def terms_of(step: Step, names: Names) -> Iterator[tuple[str, Typed]]:
         assert isinstance(declared, NumberDecl)
         typed = number_of(declared)
         yield name.lower(), replace(typed, term=guarded(step, typed.term))
-    if step.duration:
+    if not step.duration:
+        for own in step.fields:
+            yield f"{own} of {step.name}".lower(), names.terms[step.moments(own)["start"].lower()]
+    else:
         declared = names.declarations[step.start]
         assert isinstance(declared, NumberDecl)
         yield f"end of {step.name}".lower(), replace(number_of(declared), term=end(step))
@@ -122,6 +135,23 @@ def in_order(steps: tuple[Step, ...]) -> Formula:
     return All(tuple(_when(_both(a, b), Compare("<=", _end(a), Measured(b.start))) for a, b in pairs))
 
 
+def together(steps: tuple[Step, ...]) -> Formula:
+    """That there is a time in which all of them go on; with an event among them, a moment."""
+    sign: Op = "<" if all(step.duration for step in steps) else "<="
+    return Compare(sign, Greatest(tuple(map(start, steps))), Least(tuple(map(end, steps))))
+
+
+def same_span(steps: tuple[Step, ...]) -> Formula:
+    """That all of them start at one moment and are over at one moment."""
+    pairs = [(value(a), value(b)) for a, b in pairwise(steps) for value in (start, end)]
+    return All(tuple(Compare("=", a, b) for a, b in pairs))
+
+
+def in_chain(steps: tuple[Step, ...]) -> Formula:
+    """That each starts at the moment at which the one before it is over."""
+    return All(tuple(Compare("=", end(a), start(b)) for a, b in pairwise(steps)))
+
+
 def next_after(first: Step, second: Step, all_steps: tuple[Step, ...]) -> Formula:
     """That the second begins when the first is over or later, and that no other step begins between."""
     follows = Compare("<=", end(first), start(second))
@@ -146,3 +176,48 @@ def _done_if_optional(step: Step) -> tuple[Formula, ...]:
 
 def _when(conditions: tuple[Formula, ...], fact: Formula) -> Formula:
     return Implies(All(conditions), fact) if conditions else fact
+
+
+def without_gap(limit: Formula) -> bool:
+    """Is what meets the limit, on any of its readings, one range without a gap, for what can be told?"""
+    match limit:
+        case Compare(op=op, left=left, right=right):
+            return op != "!=" and _ranging(left, op in ("<", "<=")) and _ranging(right, op in (">", ">="))
+        case All(items=items):
+            return all(map(without_gap, items))
+        case Read(options=options):
+            return all(map(without_gap, options))
+        case Truth():
+            return True
+        case _:
+            return False
+
+
+def _ranging(term: Term, bounded_above: bool) -> bool:
+    """Does the term go one way with what is measured, or, where only great values are shut out, is it a
+    distance?
+    """
+    match term:
+        case Const() | Measured() | Parameter():
+            return True
+        case Magnitude(item=item):
+            return bounded_above and _ranging(item, bounded_above)
+        case Add(items=items):
+            return all(_ranging(item, bounded_above) for item in items)
+        case Branch(then=then, otherwise=Divide()):
+            return _ranging(then, bounded_above)
+        case Negate(item=item):
+            return _ranging(item, not bounded_above)
+        case Rounded(item=item) | Multiply(left=Const(), right=item) | Divide(left=item, right=Const()):
+            return not _distance(item) and _ranging(item, bounded_above)
+        case _:
+            return False
+
+
+def _distance(term: Term) -> bool:
+    return isinstance(term, Magnitude)
+
+
+SEVERAL: dict[str, Callable[[tuple[Step, ...]], Formula]] = {
+    "ORDER": in_order, "TOGETHER": together, "SAME": same_span, "CHAIN": in_chain,
+}  # fmt: skip

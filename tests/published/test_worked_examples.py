@@ -11,6 +11,7 @@ from tests.published import (
     test_worked_known,
     test_worked_limits,
     test_worked_products,
+    test_worked_time,
 )
 from tests.published.worked import EXAMPLES, Tag
 
@@ -21,6 +22,7 @@ MODULES = (
     test_worked_known,
     test_worked_limits,
     test_worked_products,
+    test_worked_time,
 )
 
 
