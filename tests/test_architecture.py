@@ -72,6 +72,7 @@ LIBRARIES: dict[str, set[str]] = {
 
 LAZY: dict[str, str] = {
     "cli": "a command loads what it needs when it runs",
+    "commands.check": "readings are compared where a sheet has a phrase file",
     "commands.phrase_cards": "a card alone asks the solver; the list does not",
     "language.tables": "the tables are kept; they are made again where the grammar was changed",
     "report.boundary": "exact roots of higher degree are seldom needed, and their library is slow to load",

@@ -18,7 +18,6 @@ from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import read_file
-from scopecheck.report.alike import readings_alike
 from scopecheck.report.blocks import Block, Heading, Paragraph, Report
 from scopecheck.report.page import build_report, exit_status
 from scopecheck.report.render import Format, render, wants_colour
@@ -77,7 +76,9 @@ def read_or_complain(
     `phrases` are phrase files beside the one that the sheet names.
     """
     sheet, diagnostics = read_sheet(source, phrases)
-    if sheet is not None:
+    if sheet is not None and sheet.phrase_files:
+        from scopecheck.report.alike import readings_alike  # few sheets have phrases of their own
+
         diagnostics += tuple(readings_alike(sheet.phrase_files))
     if sheet is None or any(d.severity == "error" for d in diagnostics):
         draw_all(diagnostics)

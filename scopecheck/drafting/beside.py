@@ -7,6 +7,7 @@ from scopecheck.resolve.declared import NEVER_IN_NAMES
 from scopecheck.text.lists import words
 
 MOST_WORDS = 3
+_NO_OWNER = ("mean", "average", "maximum", "minimum", "nominal", "least", "total")
 _ON_THE_WAY = ("the", "said", "each", "a", "an", "one", "of", "any", "all", "its")
 _JOINTS = ("of", "between", "across", "for", "in")
 
@@ -37,7 +38,7 @@ def noun_before(text: ClaimText, at: int) -> str:
         start -= 1
     noun = name_of(text, start, at)
     verb = start < at and texts[at - 1] in listed_verbs()
-    return "" if verb or noun.endswith(("ing", "ed")) else noun
+    return "" if verb or len(noun) < 2 or noun in _NO_OWNER or noun.endswith(("ing", "ed")) else noun
 
 
 def owner_before(text: ClaimText, at: int) -> str:

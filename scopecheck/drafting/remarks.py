@@ -7,10 +7,14 @@ from collections.abc import Iterable
 
 from scopecheck.drafting.draft import Draft, Quantity
 from scopecheck.drafting.pasted import Pasted
+from scopecheck.foundations.regex import regex
 from scopecheck.report.wording import GLUE, claims_text, counted, has_sentence, quoted, sentence
+from scopecheck.text.lists import run_at
 
 MOST_QUESTIONS = 10
 _WIDTH = 88
+_UNREAD = regex(r"\d+\s*[^\s\d.)]|[½¼¾]")
+"""Words not restated that hold a number with something after it, most often its unit."""
 
 
 def with_remarks(draft: Draft, found: Pasted, source: str) -> None:
@@ -52,10 +56,23 @@ def assumed(draft: Draft, found: Pasted) -> list[str]:
 
 def questions(draft: Draft) -> list[str]:
     """What the words could not tell, the questions that most often matter first."""
-    asked = [(rank, q, text) for q in draft.quantities for rank, text in _about(q)]
-    ordered = sorted(asked, key=lambda a: a[0])
-    lines = (sentence("start", "question", name=q.name, asked=text) for _, q, text in ordered)
-    return list(dict.fromkeys(lines))
+    asked = [
+        (rank, sentence("start", "question", name=q.name, asked=text))
+        for q in draft.quantities
+        for rank, text in _about(q)
+    ]
+    asked += [
+        (1, sentence("start", "ask_unread", claim=claim.number, words=quoted(line.words)))
+        for claim in draft.claims
+        for line in claim.lines
+        if not line.name and _UNREAD.search(line.words) and not _preferred(line.words)
+    ]
+    return list(dict.fromkeys(line for _, line in sorted(asked, key=lambda a: a[0])))
+
+
+def _preferred(words: str) -> bool:
+    """Whether words begin an example or a preference, which limits nothing for certain."""
+    return run_at(words.lower().split(), 0, "clauses", "examples") > 0
 
 
 def _about(quantity: Quantity) -> Iterable[tuple[int, str]]:

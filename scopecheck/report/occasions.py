@@ -68,7 +68,7 @@ TIMED_PARTS = (Kind(("time in day",), "day", ({**USUAL, "N": "3"},), "parts", li
 COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
-    "C4": (Kind(("length in m",), "", ({"N": "36 ft", "M": "10.97 m"},)),),
+    "C4": (Kind(("length in m",), "", ({"N": "36 ft", "M": "10.97 m"}, {"N": "36 ft", "M": "11.2 m"})),),
     "D1": (Kind(("share in wt%", "share in vol%", "share in mol%", "in w/v%"), "%"),),
     "D2": (Kind(("share in wt%",), "wt%"),),
     "D3": (Kind(("share in wt%", "share in mol%"), ""), Kind(("number",), "")),

@@ -100,7 +100,8 @@ def _looked_up(all_: Set, line: tuple[int, ...], mention: Mention) -> Flag | Non
         return None
     earlier = _earlier(all_, line, mention)
     if not earlier:
-        return None if _as_act(all_, line, mention) else _missing(all_, line, mention)
+        named = _in_a_subject(all_, line, mention) or _as_act(all_, line, mention)
+        return None if named else _missing(all_, line, mention)
     fitting = [m for m in earlier if mention.modifiers <= m.modifiers | m.of | m.ordinals]
     if not fitting:
         if mention.head in _subjects(all_, line) or _glued(mention, earlier):
@@ -158,7 +159,9 @@ def _needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     texts = all_.streams[mention.claim].texts
     inherent = listed("mention", "inherent") | all_.known.inherent | listed("persons", "nouns")
     earlier = bool(_earlier(all_, line, mention))
-    if mention.head in inherent and not earlier:
+    other_words = mention.modifiers - listed("mention", "places")
+    of_another = mention.head in listed("mention", "parts") and bool(other_words)
+    if mention.head in inherent and not earlier and not of_another:
         return True
     if mention.head in inherent and (mention.of or mention.ordinals or _of_next(texts, mention)):
         return True
@@ -184,6 +187,12 @@ def _subjects(all_: Set, line: tuple[int, ...]) -> frozenset[str]:
     return frozenset(m.head for number in line for m in all_.mentions[number][:1])
 
 
+def _in_a_subject(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """`the program` of a claim to a computer program product."""
+    first = (m for number in line for m in all_.mentions[number][:1])
+    return any(mention.head in m.modifiers for m in first)
+
+
 def _as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     """`the mixing` after 'mixed', `the melt` after 'are melted': an act that was said, or what it gives."""
     head = mention.head
@@ -203,9 +212,7 @@ def _as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
             result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
         ):
             return True
-    return bool(
-        result and any(w.text.endswith(("ing", "ed")) for w in before) and base == "" and head == "residue"
-    )
+    return result and any(w.text in listed("mention", "makes") for w in before)
 
 
 def _glued(mention: Mention, earlier: Sequence[Mention]) -> bool:

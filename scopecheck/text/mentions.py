@@ -60,13 +60,14 @@ def _mention(stream: Stream, at: int, each: bool) -> Mention | None:
     end = noun_end(stream, first)
     ordinals = frozenset(w for w in texts[first:end] if w in listed("mention", "ordinals"))
     begin = first
-    while begin < end - 1 and (texts[begin] in listed("mention", "ordinals") or texts[begin].endswith("ly")):
+    while begin < end - 1 and (texts[begin] in listed("mention", "ordinals") or _adverb(texts[begin])):
         begin += 1
     if end == first or not texts[end - 1][0].isalpha():
         return None
     words = stream.words
     head = words[end - 1].stem
-    modifiers = frozenset(w.stem for w in words[begin : end - 1]) - ordinals
+    modifiers = frozenset(w.stem for w in words[begin : end - 1] if not _state(w.text)) - ordinals
+    each = each or {"each", "respective"}.intersection(texts[end : end + 3]) != set()
     return Mention(
         how, stream.number, at, first, end, head, modifiers, ordinals, plural(texts[end - 1]) or many,
         many, _complement(stream, end), each or universal,
@@ -105,7 +106,7 @@ def noun_end(stream: Stream, at: int) -> int:
         if end > at and _verb(texts, end):
             break
         end += 1
-    while end - at > 1 and (texts[end - 1].endswith("ly") or _trailing(texts, end)):
+    while end - at > 1 and (_adverb(texts[end - 1]) or _trailing(texts, end)):
         end -= 1
     return end
 
@@ -130,6 +131,9 @@ def _verb(texts: list[str], at: int) -> bool:
         return False
     if word.endswith("s") and not word.endswith("ss") and (begins or word in listed("mention", "verbs")):
         return begins or not plural_noun(texts, at)
+    verbs = listed("mention", "verbs")
+    if plural(texts[at - 1]) and (f"{word}s" in verbs or f"{word}es" in verbs):
+        return True
     if word in listed("mention", "ing_nouns"):
         return begins
     if word.endswith("ing") and len(word) > 4:
@@ -145,7 +149,17 @@ def plural_noun(texts: list[str], at: int) -> bool:
 def _trailing(texts: list[str], end: int) -> bool:
     """A participle at the end of a noun's words belongs to what follows: 'holes formed'."""
     word = texts[end - 1]
-    return word.endswith("ed") and len(word) > 4
+    able = word.endswith(("able", "ible")) and word not in listed("mention", "able_nouns")
+    return able or (word.endswith("ed") and len(word) > 4)
+
+
+def _adverb(word: str) -> bool:
+    return word.endswith("ly") and word not in listed("mention", "ly_nouns")
+
+
+def _state(word: str) -> bool:
+    """`molten`, `captured`: what was done to a thing does not tell it from others."""
+    return word in listed("mention", "states") or (word.endswith("ed") and len(word) > 4)
 
 
 def _complement(stream: Stream, end: int) -> frozenset[str]:

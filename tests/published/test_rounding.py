@@ -271,6 +271,35 @@ span  length in ft
     assert [abs(100 * e - p) < F(1, 20) for e, p in zip(errors, printed, strict=True)] == [True] * 3
 
 
+MATCHED = [
+    # words, the unit of the second value in the first's, and what the first value is stated as
+    ("36 ft (10.97 m)", "m", "11.0"),  # printed in SP 811, B.7.2
+    ("36.0 ft (10.97 m)", "m", "10.97"),
+    ("5 inch (12 cm)", "cm", "13"),
+    ("5.0 inch (12 cm)", "cm", "12.7"),
+    ("20 mm (0.8 inch)", "inch", "0.79"),
+]
+FEET, INCH = Decimal("0.3048"), Decimal("0.0254")
+METRES = {"m": Decimal(1), "ft": FEET, "inch": INCH, "cm": Decimal("0.01"), "mm": Decimal("0.001")}
+
+
+@pytest.mark.parametrize(("words", "unit", "stated"), MATCHED)
+def test_the_reading_that_rounds_a_converted_value_to_match(words: str, unit: str, stated: str) -> None:
+    """The rule of NIST SP 811 (2008) B.7.2 (read): no greater relative error of rounding than before."""
+    first, first_unit = words.split()[:2]
+    value = Decimal(first) * METRES[first_unit] / METRES[unit]
+    error = Decimal(1).scaleb(Decimal(first).as_tuple().exponent) / Decimal(first)  # type: ignore[arg-type]
+    places = max(p for p in range(-4, 4) if Decimal(10) ** p / value <= error)
+    assert value.quantize(Decimal(10) ** places) == Decimal(stated)
+    made = sheet(f"\nx  length in {unit}\n\n1. A bar of at most {words}.\n   | x : at most {words}\n")
+    labels = [r.label for r in made.groups[0].readings]
+    k = Construction((labels.index("first value, rounded to match"),), ())
+    formula = made.claim(1).limitations[0].formula
+    end, beyond = F(stated), F(stated) + F(1, 10**6)
+    factor = F(METRES[unit])
+    assert [evaluate(formula, {"x": x * factor}, k) for x in (end, beyond)] == [True, False]
+
+
 def test_a_value_is_rounded_once_and_not_twice() -> None:
     """W68: ISO 80000-1:2009, annex B (memory): 12.251 to a tenth is 12.3; by way of 12.25 it were 12.2."""
     once = Rounded(Const(F("12.251")), F(1, 10), "even")
