@@ -8,7 +8,7 @@ from scopecheck.foundations.record import field, holder, replace
 from scopecheck.text.flags import Flag
 from scopecheck.text.lists import words as listed
 from scopecheck.text.mentions import Mention
-from scopecheck.text.stream import Stream, stem
+from scopecheck.text.stream import Stream, plural, stem
 
 MOST_LINES = 8
 """How many lines of claims above a claim are followed."""
@@ -99,7 +99,7 @@ def _looked_up(all_: Set, line: tuple[int, ...], mention: Mention) -> Flag | Non
     if _needs_none(all_, line, mention):
         return None
     earlier = _earlier(all_, line, mention)
-    if not earlier and (reduced := _without_verb(all_, mention)):
+    if not earlier and (reduced := _without_verb(all_, mention) or _several_before(all_, line, mention)):
         return _looked_up(all_, line, reduced)
     if not earlier:
         named = _in_a_subject(all_, line, mention) or _as_act(all_, line, mention)
@@ -165,6 +165,8 @@ def _needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     of_another = mention.head in listed("mention", "parts") and bool(other_words)
     if mention.head in inherent and not earlier and not of_another:
         return True
+    if texts[mention.first] in listed("mention", "remainders") and not earlier:
+        return True
     if mention.head in listed("measures", "nouns") and _of_next(texts, mention) and not earlier:
         return True
     if mention.head in inherent and (mention.of or mention.ordinals or _of_next(texts, mention)):
@@ -203,6 +205,20 @@ def _without_verb(all_: Set, mention: Mention) -> Mention | None:
     words = stream.words[mention.first : mention.end - 1]
     modifiers = frozenset(w.stem for w in words[:-1]) & mention.modifiers
     return replace(mention, end=mention.end - 1, head=words[-1].stem, modifiers=modifiers, plural=False)
+
+
+def _several_before(all_: Set, line: tuple[int, ...], mention: Mention) -> Mention | None:
+    """`said legs cross`: the known things before words that can only be their verb, for none is called so."""
+    words = all_.streams[mention.claim].words
+    for end in range(mention.end - 1, mention.first, -1):
+        if plural(words[end - 1].text):
+            modifiers = frozenset(w.stem for w in words[mention.first : end - 1]) & mention.modifiers
+            found = replace(
+                mention, end=end, head=words[end - 1].stem, modifiers=modifiers, plural=True, of=frozenset()
+            )
+            if _earlier(all_, line, found):
+                return found
+    return None
 
 
 def _in_a_subject(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
