@@ -123,6 +123,8 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     if found is None:
         # Where an ancestor cannot be met in the base, nothing is said of this claim there.
         if session.search(()).holds(session.met(instance.scope, session.base)):
+            if not claim.parents or prepared.never_empty(instance.inherited):
+                prepared.note_never_empty(instance)
             yield Looked(question, claim.number, f"claim {claim.number}")
         return
     labelled = [(x.label, session.met(x.formula, found)) for x in instance.limitations]

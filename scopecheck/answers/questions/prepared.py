@@ -71,6 +71,7 @@ class Prepared:
             self._expand(claim)
         self._scopes: dict[int, Formula] = {}
         self._can_be_met: dict[int, tuple[Formula, bool]] = {}
+        self._never_empty: set[tuple[str, ...]] = set()
         self._always_met: dict[tuple[str, ...], Article] = {}
         self._points: dict[tuple[int, int], tuple[Formula, Article | None]] = {}
         self._range_ends: dict[str, tuple[RangeEnd, ...]] = {}
@@ -255,6 +256,15 @@ class Prepared:
         self._can_be_met[id(instance.scope)] = (instance.scope, True)
         self._always_met[tuple(x.label for x in instance.limitations)] = thing
 
+    def note_never_empty(self, instance: Instance) -> None:
+        """Keeps in mind that on every construction, stretches as presumed, something meets the claim."""
+        self._never_empty.add(tuple(x.label for x in instance.limitations))
+
+    def never_empty(self, limitations: tuple[Limitation, ...]) -> bool:
+        """Is it known that on every construction something meets all of a claim's limitations?"""
+        labels = tuple(x.label for x in limitations)
+        return labels in self._always_met or labels in self._never_empty
+
     def always_meets(self, limitations: tuple[Limitation, ...]) -> Article | None:
         """A thing that was found to meet all of a claim's limitations on every construction."""
         return self._always_met.get(tuple(x.label for x in limitations))
@@ -262,11 +272,11 @@ class Prepared:
     def bearing(self, limitations: tuple[Limitation, ...], *others: Limitation) -> tuple[Limitation, ...]:
         """Those of a claim's limitations that can bear on what the others, of it or added to it, ask.
 
-        Where one thing meets the claim on every construction, limitations that speak of other things, and are
-        not tied to these by given facts, are met whatever these ask.
+        Where something meets the claim on every construction, limitations that speak of other things, and are
+        not tied to these by given facts, can be met whatever these ask.
         """
         rest = tuple(x for x in limitations if x not in others)
-        if self.always_meets(limitations) is None:
+        if not self.never_empty(limitations):
             return rest
         tied = [self.session.names_in(g.formula) for g in self.sheet.givens]
         tied += [self.session.names_in(x.formula) for x in rest]
