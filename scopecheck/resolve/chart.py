@@ -14,6 +14,7 @@ from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.patterns import Literals, Pattern, Slot
 
+COMBINATIONS = frozenset("average mean median sum total difference ratio quotient product".split())
 FILLERS = frozenset(
     "a an the of is are being be having has have that which at in with said falls fall falling drops drop"
     " dropping rises rise rising lies lie lying stays stay staying remains remain remaining kept held"
@@ -200,7 +201,7 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
                 yield end, Fill(slot, tokens[at:end])
     elif slot.kind == "noun":
         for end in range(at + 1, len(tokens) + 1):
-            if tokens[end - 1].sort != "word":
+            if tokens[end - 1].sort != "word" or _combines(tokens, end - 1):
                 return
             yield end, Fill(slot, tokens[at:end])
     else:
@@ -208,6 +209,12 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
         for end in range(at + 1, min(at + 9, len(tokens)) + 1):
             if test(tokens[at:end]):
                 yield end, Fill(slot, tokens[at:end])
+
+
+def _combines(tokens: tuple[Token, ...], at: int) -> bool:
+    """`average of`, `difference between`: words that make one value of several are no part of a noun."""
+    after = word_of(tokens[at + 1]) if at + 1 < len(tokens) else ""
+    return word_of(tokens[at]) in COMBINATIONS and after in ("of", "between")
 
 
 def split_list(tokens: tuple[Token, ...], joiner: str) -> tuple[tuple[Token, ...], ...]:

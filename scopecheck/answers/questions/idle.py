@@ -11,7 +11,7 @@ from scopecheck.answers.questions.nearby import needed_nearby
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import All, Formula, Limitation, NumberDecl
+from scopecheck.core.model import All, Formula, Limitation, NumberDecl, Read, Truth
 from scopecheck.core.stated import RangeEnd, ends_of
 from scopecheck.foundations.record import replace
 
@@ -28,7 +28,7 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     if not instance.own or not prepared.can_be_met(instance.scope):
         return
     claim = instance.claim
-    asked = () if claim.dependent and len(instance.own) == 1 else instance.own
+    asked = () if claim.dependent and len(instance.own) == 1 else _limiting(prepared, instance.own)
     rests = {x.label: All(tuple(y.formula for y in prepared.bearing(_whole(instance), x))) for x in asked}
     doubted = [x for x in asked if not _missed_by_something(prepared, instance, x, x.formula, rests[x.label])]
     always = _together(prepared, instance, [x for x in doubted if _is_idle(prepared, instance, (x,))], None)
@@ -49,6 +49,18 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     yield from ends
     if not told and not ends:
         yield Looked("idle", claim.number, f"claim {claim.number}")
+
+
+def _limiting(prepared: Prepared, own: Sequence[Limitation]) -> tuple[Limitation, ...]:
+    """Without words that limit nothing as usually read, such as `comprising` and `optionally`."""
+
+    def limits(x: Limitation) -> bool:
+        if not isinstance(x.formula, Read):
+            return True
+        usual = prepared.session.base.readings[x.formula.group]
+        return x.formula.options[usual] != Truth(True)
+
+    return tuple(x for x in own if limits(x))
 
 
 def _missed_by_something(
