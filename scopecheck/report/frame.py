@@ -223,9 +223,14 @@ def _steps_line(sheet: Sheet) -> str:
 
 
 def _told_once(sheet: Sheet) -> Iterator[Declaration]:
-    """The declared things, a field of like parts once for all of them."""
+    """The declared things, a field of like parts once for all, a quantity of a step once for its moments."""
     first = {p.slot(1, own): f"{own} of each {p.name}" for p in sheet.parts for own in p.fields}
     others = {p.slot(i, own) for p in sheet.parts for own in p.fields for i in range(2, p.most + 1)}
+    for step in sheet.steps:
+        for own in step.fields:
+            told, *rest = step.moments(own).values()
+            first[told] = f"{own} of {step.name}"
+            others |= set(rest)
     for d in sheet.declarations:
         if d.name not in others:
             yield replace(d, name=first.get(d.name, d.name))
