@@ -7,7 +7,9 @@ from typing import Literal, TypeAlias
 from scopecheck.answers.minimise import BreakPoint, Grade
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Group, Settled
+from scopecheck.core.model import Bound, Group, Settled
+from scopecheck.core.ranges import Lying, Range
+from scopecheck.core.stated import Side
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
 
@@ -28,12 +30,17 @@ QUESTIONS: tuple[str, ...] = (
     "dependent cannot be met",
     "no reading fits all cases",
     "document met",
+    "silence alone keeps out",
     "unmeant met",
     "meant lost",
     "adds nothing",
     "idle",
     "idle end",
     "end not reached",
+    "member freed",
+    "moves with something else",
+    "same scope",
+    "no reading suits all claims",
     "undefined",
     "case empty on a reading",
     "contested",
@@ -43,7 +50,11 @@ QUESTIONS: tuple[str, ...] = (
     "without measure",
     "class",
     "document range",
+    "kept out",
     "corner not reached",
+    "parted on a reading",
+    "beside the description",
+    "choices left",
     "harmless",
 )
 
@@ -67,6 +78,42 @@ class WayOut:
 
 
 @record
+class EndHeld:
+    """One claimed end held against the description: the names of the statements that hold its number.
+
+    `stated` and `preferred` have it as the same end, of a range and of a preferred range; `other_end` as the
+    other end of one; `examples` as a single value.
+    """
+
+    side: Side
+    end: Bound
+    stated: tuple[str, ...] = ()
+    preferred: tuple[str, ...] = ()
+    other_end: tuple[str, ...] = ()
+    examples: tuple[str, ...] = ()
+
+
+@record
+class Held:
+    """A claimed range of one number held against the statements of the description, by their names.
+
+    `as_such` state the same range; `ends` are the ends that the claim states, `open_sides` those it does not
+    while every range stated has one. `within`: ranges it lies within; `takes_in`: preferred ranges wholly in
+    it, `cuts` the other preferred ranges. `spoken`: some statement speaks of the number by itself.
+    """
+
+    name: str
+    claimed: Range
+    as_such: tuple[str, ...]
+    ends: tuple[EndHeld, ...]
+    open_sides: tuple[Side, ...]
+    within: tuple[str, ...]
+    takes_in: tuple[str, ...]
+    cuts: tuple[str, ...]
+    spoken: bool
+
+
+@record
 class Finding:
     """One answer to one question about one place of the sheet.
 
@@ -76,11 +123,13 @@ class Finding:
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
     `conflict` the limitations that cannot hold together, or beside which one is idle; `sets` are all minimal
-    sets of them where there are several, `every_set` says that no more are left. `twins` are idle too, but
-    not together with this one. `ways` are the chains of parents by way of which it holds; none: by all.
-    `cases` are the cases that clash, where several do.
+    sets of them where there are several, `every_set` says that no more are left. Of a case kept out they are
+    all minimal sets that do it as presumed, `silent` the limitations that a document leaves open, `conflict`
+    the one that all hangs on. `twins` are idle too, but not together with this one. `ways` are the chains of
+    parents by way of which it holds; none: by all. `cases` are the cases that clash, where several do.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
+    `held` is a claimed range beside the description.
     `rests_on` names the bounds, givens and policies the answer leans on.
     """
 
@@ -114,6 +163,7 @@ class Finding:
     conflict: tuple[str, ...] = ()
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True
+    silent: tuple[str, ...] = ()
     twins: tuple[str, ...] = ()
     ways: tuple[tuple[int, ...], ...] = ()
     others: tuple[tuple[int, int], ...] = ()
@@ -122,6 +172,7 @@ class Finding:
     partly: tuple[str, ...] = ()
     detail: str = ""
     rests_on: tuple[str, ...] = ()
+    held: Held | None = None
     reason: str = ""
     simplest: bool = True
     best: bool = True
@@ -137,11 +188,36 @@ class Looked:
     case: str = ""
 
 
+Verdict: TypeAlias = Literal["met", "not met", "in part", "silent", "depends", "undecided"]
+"""Of a limitation and what a case states, on every reading: all of it meets the limitation; none of it does;
+some of it; the case says nothing of it; it depends on the reading; not decided."""
+
+
+@record
+class ChartCell:
+    """One limitation against one case: what the case states of it, whether that is met, and how it lies.
+
+    `names` are the declared things the limitation speaks of and the case states.
+    """
+
+    label: str
+    case: str
+    names: tuple[str, ...]
+    verdict: Verdict
+    at_base: Status | None = None
+    lying: tuple[Lying, ...] = ()
+
+
 @record
 class Answers:
-    """All that a check has to say about one sheet, in the order of stakes."""
+    """All that a check has to say about one sheet, in the order of stakes.
+
+    `chart` has a cell for every limitation and every document and thing that must stay out, in the order of
+    the sheet; nothing where no chart was asked for.
+    """
 
     findings: tuple[Finding, ...]
     looked: tuple[Looked, ...]
     groups: tuple[Group, ...]
     silenced: tuple[Settled, ...] = field(default=())
+    chart: tuple[ChartCell, ...] = ()

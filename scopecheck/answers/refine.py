@@ -35,7 +35,7 @@ MOST_STEPS = 12
 
 @record
 class Demand:
-    """That every article of `region` meets `formula`, that none does, or that some article does.
+    """That every article of `region` meets `formula`, that none does, or that some does or does not.
 
     Where the region is one known `article`, the demand is a condition on the readings from the start.
     """

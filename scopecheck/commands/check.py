@@ -41,6 +41,7 @@ class Options:
     strained: bool = False
     budget: Budget = Budget()
     output: str = ""
+    chart: bool = False
 
 
 def check_sheets(paths: Iterable[str], options: Options) -> int:
@@ -104,7 +105,8 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
     progress = Progress(sheet.source_name)
     details = options.everything or options.contested or options.format == "json"
     sheet = weighed(sheet, options.budget)
-    prepared = prepare(sheet, options.budget, options.strained, details)
+    chart = options.chart or options.everything or options.format == "json"
+    prepared = prepare(sheet, options.budget, options.strained, details, chart)
     doubts, sound = looked_over(prepared)
     if any(d.severity == "error" for d in doubts):
         draw_all((*warnings, *doubts))
@@ -114,7 +116,9 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
     said = (*warnings, *doubts)
 
     def built(everything: bool) -> Report:
-        return build_report(sheet, answers, everything, diagnostics=said, strained=options.strained)
+        return build_report(
+            sheet, answers, everything, diagnostics=said, strained=options.strained, chart=options.chart
+        )
 
     report = built(options.everything)
     if options.contested and not options.everything:

@@ -10,6 +10,7 @@ from scopecheck.core.model import All, Compare, Const, Formula, Limitation, Op, 
 from scopecheck.foundations.record import record
 
 Side: TypeAlias = Literal["low", "high"]
+SIDES: tuple[Side, ...] = ("low", "high")
 MIRRORED: dict[Op, Op] = {"<": ">", "<=": ">=", ">": "<", ">=": "<=", "=": "=", "!=": "!="}
 
 

@@ -30,8 +30,8 @@ _PLAIN = {
 
 HEADINGS = (
     "title", "profile", "filed", "confidential", "phrases", "unit", "given", "inside", "must stay out",
-    "document", "class", "policy", "define", "read", "apart", "phrase", "term", "answered", "alike",
-    "inherent",
+    "document", "class", "description", "policy", "define", "read", "apart", "phrase", "term", "answered",
+    "alike", "inherent",
 )  # fmt: skip
 
 _CLAIM = regex(r"(\d{1,4})\s*[.)](?=\s|$)")
@@ -53,6 +53,7 @@ _PLAUSIBLE = {
         "must stay out": _WIDE,
         "document": r"\s+\S+(?: \S+)*?" + _WIDE,
         "class": _WIDE,
+        "description": _WIDE,
         "policy": r"\s*:?\s+.*\b(?:are|is)\b",
         "define": r'\s*:?\s*(?:"|\S.*:.*[<>=])',
         "read": r'\s*:?\s*"',
@@ -64,7 +65,7 @@ _PLAUSIBLE = {
         "inherent": r"(?:  |\t|\s*:)",
     }.items()
 }
-CASES = ("inside", "must stay out", "document", "class")
+CASES = ("inside", "must stay out", "document", "class", "description")
 _ROW = regex(r"[^:]*?\S(?: *\t|  +(?:[-<>=≤≥{\d]|(?:measured|silent|any|unknown|none|about|between)\b))")
 """A row of cells at the left margin: what stands after a tab, or a cell that could be no kind."""
 _MARGIN_WORDS = regex(

@@ -23,11 +23,12 @@ from scopecheck.language.pieces import (
 )
 from scopecheck.language.syntax import CasesStatement, Column, Node, Row, Words
 
-_ROLES: dict[str, Literal["inside", "outside", "document", "class"]] = {
+_ROLES: dict[str, Literal["inside", "outside", "document", "class", "description"]] = {
     "inside": "inside",
     "must stay out": "outside",
     "document": "document",
     "class": "class",
+    "description": "description",
 }
 _NUMBERS = r"(\d+[a-z]*(?:\s*(?:,\s*and|,|and|or)\s*\d+[a-z]*)*)"
 _TARGETS = regex(rf"\bfor(?:\s+(?:claims?|limitations?))?\s+{_NUMBERS}")
@@ -53,12 +54,23 @@ def cases_statement(desk: Desk, block: Block) -> CasesStatement:
         desk.columns = tuple(_column(desk, a, b) for a, b in head_cells)
     for line in block.body:
         try:
-            rows.append(_row(desk, line))
+            rows.append(_placed(_row(desk, line)) if role == "description" else _row(desk, line))
         except Trouble as error:
             desk.diagnostics.append(error.diagnostic)
     if not block.body and not rows:
         raise trouble(whole, f"no case stands below '{block.heading}'", "Cases are indented lines.", "")
     return CasesStatement(role, document, targets, tuple(rows), whole)
+
+
+def _placed(row: Row) -> Row:
+    """A statement of the description, which has its place."""
+    if row.place:
+        return row
+    raise trouble(
+        row.span, f"'{row.name}' of the description stands without its place",
+        "What is claimed is held against what the description states, and where.",
+        'write after two blanks, in quotes, where it stands, such as "paragraph 12"',
+    )  # fmt: skip
 
 
 def _head(

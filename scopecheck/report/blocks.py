@@ -92,7 +92,18 @@ class Picture:
     data: NumberLine | ValueTable
 
 
-Block: TypeAlias = Heading | Banner | Paragraph | Listing | Outline | Excerpt | Item | Picture
+@record
+class Chart:
+    """Limitations down, cases across: `columns` are (name, place), `rows` a limitation with its cells.
+
+    A cell is what the case states and what comes of it.
+    """
+
+    columns: tuple[tuple[str, str], ...]
+    rows: tuple[tuple[str, tuple[tuple[str, str], ...]], ...]
+
+
+Block: TypeAlias = Heading | Banner | Paragraph | Listing | Outline | Excerpt | Item | Picture | Chart
 
 
 @record

@@ -16,6 +16,7 @@ from scopecheck.report.describe import limitation_labelled, lineage, turning_lim
 
 STEPS_IN_OTHERS = ("contested", "harmless")
 """Questions whose findings are about one reading, named in `others`, without a construction of their own."""
+SILENCE = "silence alone keeps out"
 STRAINED = STANDINGS.index("strained")
 
 
@@ -35,8 +36,11 @@ def standing_rank(sheet: Sheet, finding: Finding) -> int:
 def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
     """Least first: stakes, standing, distance, position."""
     question = QUESTIONS.index(finding.question)
-    distance = len(finding.rereads)
-    return (finding.stakes, standing_rank(sheet, finding), distance, finding.span.start, question)
+    standing, distance = standing_rank(sheet, finding), len(finding.rereads)
+    if finding.question == SILENCE:
+        # Nothing is met there on any reading told: after all that is.
+        standing, distance = STANDINGS.index("arguable"), len(sheet.groups)
+    return (finding.stakes, standing, distance, finding.span.start, question)
 
 
 def is_open(finding: Finding) -> bool:
@@ -85,6 +89,8 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
         alone: object = index if not turns_on else None
         if phrases_moved(finding) > 1:
             alone = frozenset(d.group for d in departures(finding))
+        if finding.question == SILENCE:
+            alone = finding.case
         gathered.setdefault((finding.question, finding.stakes, turns_on, alone), []).append(finding)
     opened = [(group, open_axes(sheet, group)) for group in sheet.groups] if gathered else []
     found = []

@@ -6,18 +6,31 @@ from collections.abc import Iterable
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
-from scopecheck.core.model import NOT_DONE, Divide, Limitation, Sheet
+from scopecheck.core.model import NOT_DONE, All, Divide, Limitation, Sheet
 from scopecheck.report.blocks import Item
-from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, settings_text
-from scopecheck.report.grouping import Cluster, departures, phrases_moved, turning_labels
+from scopecheck.report.chart import shared_text
+from scopecheck.report.describe import (
+    case_named,
+    case_text,
+    chains,
+    labelled,
+    limitation_labelled,
+    lineage,
+    settings_text,
+)
+from scopecheck.report.described import held_text
+from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
+from scopecheck.report.kept_out import kept_text, scope_text, silence_text
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import group_words, reading_label
+from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text
 from scopecheck.report.things import thing_text
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
     GLUE,
+    claims_text,
     counted,
     flat,
     has_sentence,
@@ -94,18 +107,34 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         met_when_read=sentence("status", "met" if wider else "not_met"),
         statuses=statuses(finding),
         change=_change(sheet, finding, form),
-        relation=relation_text(finding),
+        relation=relation_text(sheet, finding),
         sides=_sides(sheet, finding),
         end=end_text(sheet, finding),
         expression=_expression(sheet, finding),
+        **slip_texts(sheet, finding),
         conflicts=conflicts_text(sheet, finding),
         beside=_beside(sheet, finding),
         own=labelled(sheet, finding.label),
         way=way_text(sheet, finding),
+        scope=scope_text(sheet, finding),
+        kept=kept_text(sheet, finding) if finding.question == "kept out" else "",
+        silence=silence_text(sheet, finding),
+        other=flat(finding.detail),
+        claims=claims_text((*finding.also_claims, finding.claim)),
+        count=_choices(finding),
+        held=held_text(sheet, finding),
         line=labelled(sheet, finding.label),
         things=_two_things(sheet, finding),
         ends=_if_known("no_end", finding.detail),
     )
+
+
+def _choices(finding: Finding) -> str:
+    """`6 of 8 combinations of signal`."""
+    if finding.question != "choices left":
+        return ""
+    met, _, every = finding.detail.partition("|")
+    return sentence("choices", "of_one", met=met, all=every, names=listed(map(flat, finding.shown)))
 
 
 def conflicts_text(sheet: Sheet, finding: Finding) -> str:
@@ -143,9 +172,19 @@ def _sides(sheet: Sheet, finding: Finding) -> str:
     return shown if len(finding.cases) == 1 else sentence("sides", "together", sides=shown)
 
 
-def relation_text(finding: Finding) -> str:
-    """How a document's range lies against the claim: `overlaps claim 1`."""
-    return _if_known("relation", finding.detail, label=flat(finding.label))
+def relation_text(sheet: Sheet, finding: Finding) -> str:
+    """How a document's range lies against the claim: `overlaps claim 1 (shared: gap 2 mm to 3 mm)`."""
+    text = _if_known("relation", finding.detail, label=flat(finding.label))
+    case = case_named(sheet, finding.case)
+    if case is None or case.form != "range" or departures(finding) or not finding.claim:
+        return text
+    if limitation_labelled(sheet, finding.label):
+        return text
+    if len(chains(sheet, finding.claim)) > 1:
+        return text
+    lines = [x.formula for c in lineage(sheet, finding.claim) for x in sheet.claim(c).limitations]
+    ranges = shared_text(sheet, case.facts, All(tuple(lines)))
+    return f"{text} ({ranges})" if ranges else text
 
 
 def _change(sheet: Sheet, finding: Finding, form: str) -> str:
@@ -226,6 +265,8 @@ def _recurs(cluster: Cluster) -> bool:
 
 def decision_text(sheet: Sheet, cluster: Cluster) -> str:
     """`Are the ends included? 4 places, matters in 2`; of phrases that matter together, their words."""
+    if cluster.first.question == SILENCE:
+        return sentence("item", "silence", case=case_text(sheet, cluster.first.case))
     moved = dict.fromkeys(d.group for d in departures(cluster.first))
     if len(moved) > 1:
         labels = turning_labels(sheet, cluster.first)

@@ -21,7 +21,7 @@ from scopecheck.report.rereadings import (
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
-from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence
+from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence, upper_first
 from scopecheck.solving.evaluate import evaluate
 
 MOST_WAYS = 4
@@ -110,7 +110,7 @@ def bearer_text(sheet: Sheet, finding: Finding) -> str:
 def margin(sheet: Sheet, finding: Finding) -> Margin:
     """What stands below the statement, under its margin words; lines that say nothing are left out."""
     shown: list[tuple[str, Iterable[str]]] = [
-        ("beside", [twin_text(sheet, finding)]),
+        ("beside", [twin_text(sheet, finding)] if finding.question != "moves with something else" else []),
         ("region", [_region(sheet, finding)]),
         ("reading", readings_told(sheet, finding)),
         ("together", _together(sheet, finding)),
@@ -161,7 +161,7 @@ def _others(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         if any((p.group, p.reading) == (g, r) for p in sheet.parameters):
             label = sentence("reading", "far_enough", label=label)
         by_group.setdefault(g, []).append(label)
-    labels = (finding.label,)
+    labels = (finding.label, *turning_labels(sheet, finding))
     return tuple(
         sentence(
             "reading", "same_words", words=group_words(sheet.groups[g], labels), labels=listed(told, "or")
@@ -224,7 +224,7 @@ def _stretches_to(sheet: Sheet, finding: Finding, limitation: Limitation) -> boo
 
 
 def _also(finding: Finding) -> str:
-    if not finding.also_claims:
+    if not finding.also_claims or finding.question == "no reading suits all claims":
         return ""
     return sentence("note", "also_claims", claims=claims_text(finding.also_claims))
 
@@ -237,6 +237,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every":
         notes.append(sentence("note", "narrows_else"))
+    if finding.question == "same scope":
+        notes += _not_restated(sheet, finding)
     if finding.twins:
         notes.append(sentence("note", "twins", labels=listed(labelled(sheet, x) for x in finding.twins)))
     if not finding.simplest:
@@ -244,6 +246,16 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if not finding.best:
         notes.append(sentence("note", "not_best"))
     return tuple(notes)
+
+
+def _not_restated(sheet: Sheet, finding: Finding) -> list[str]:
+    """Of two claims alike, which of them say what no line restates."""
+    both = {finding.claim, int(finding.detail.removeprefix("claim "))}
+    left = sorted(both & {u.claim for u in sheet.unrestated})
+    if not left:
+        return []
+    told = upper_first(claims_text(left))
+    return [sentence("note", "not_restated_one" if len(left) == 1 else "not_restated", claims=told)]
 
 
 def _partly(sheet: Sheet, finding: Finding) -> list[str]:

@@ -9,11 +9,13 @@ from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
 from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Picture, Report
+from scopecheck.report.chart import chart_blocks
 from scopecheck.report.consequences import emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled
 from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import Cluster, departures, is_open, turning_labels
 from scopecheck.report.items import decision_text, item, line, question_text, relation_text, statement
+from scopecheck.report.kept_out import also_text
 from scopecheck.report.lines import NumberLine, ValueTable
 from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
@@ -24,7 +26,8 @@ MOST_ITEMS = 10
 """Items on the first page."""
 MOST_LINES = 10
 """Lines of one kind on the first page."""
-COUNTED = ("narrows", "harmless")
+COUNTED = ("narrows", "choices left", "harmless")
+DESCRIBED = "beside the description"
 """Statements that the first page only counts."""
 NO_MEASURE = "without measure"
 """What is told in a section of its own."""
@@ -45,8 +48,9 @@ def build_report(
     diagnostics: Sequence[Diagnostic] = (),
     strained: bool = False,
     pictures: Sequence[NumberLine | ValueTable] = (),
+    chart: bool = False,
 ) -> Report:
-    """The report on a sheet: its first page, or with `everything` all of it.
+    """The report on a sheet: its first page, or with `everything` all of it; with `chart` the chart too.
 
     `diagnostics` are warnings about the sheet, `strained` says that strained readings took part, `pictures`
     are shown below the head.
@@ -64,6 +68,7 @@ def build_report(
     blocks += measures(sheet, planned.statements)
     blocks += _quiet(sheet, planned, everything, len(ranked))
     blocks += _statements(sheet, planned, everything)
+    blocks += chart_blocks(sheet, answers) if everything or chart else ()
     blocks += foot(sheet, answers, strained, everything, _beside(sheet, planned, everything))
     held = _held_indices(planned, blocks)
     return Report(tuple(blocks), sheet, answers, planned.order, held, tuple(diagnostics))
@@ -196,28 +201,48 @@ def quiet_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
 
 def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block]:
     """What was found to hold and is no defect; what the first page counts only with `everything`."""
-    brief = [f for f in planned.statements if f.question not in (*COUNTED, NO_MEASURE)]
+    brief = [f for f in planned.statements if f.question not in (*COUNTED, DESCRIBED, NO_MEASURE)]
+    if not everything:
+        brief = [f for f in brief if f.question != "kept out" or _hangs_on_one(f, planned)]
     lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
     if everything:
         lines += [line(sheet, f) for f in planned.statements if f.question in COUNTED]
     if lines:
         yield Heading(sentence("section", "6"))
         yield from _some_of(tuple(dict.fromkeys(lines)), everything)
+    held = [f for f in planned.statements if f.held and (everything or not f.held.as_such)]
+    if held:
+        yield Heading(sentence("section", "described"))
+        yield from _some_of(tuple(dict.fromkeys(line(sheet, f) for f in held)), everything)
+
+
+def _hangs_on_one(finding: Finding, planned: Plan) -> bool:
+    """Does one line alone keep the case out, and does no item tell so with what lets the case by?"""
+    told = {(f.case, f.label) for f in planned.order if f.stakes <= 4 and f.ways_out}
+    return bool(finding.conflict) and (finding.case, finding.label) not in told
 
 
 def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:
     """One line each; how a document's range lies against several claims on one line."""
     ranges: dict[str, list[Finding]] = {}
+    kept: dict[str, list[Finding]] = {}
     for finding in findings:
+        if finding.question == "kept out" and finding.conflict and not finding.silent:
+            kept.setdefault(finding.case, []).append(finding)
         if finding.question == "document range" and not departures(finding):
             ranges.setdefault(finding.case, []).append(finding)
     for finding in findings:
         presumed = finding.question == "document range" and not departures(finding)
         own = ranges.get(finding.case, []) if presumed else []
-        if not own:
+        alone = kept.get(finding.case, []) if finding.question == "kept out" and finding.conflict else []
+        if finding in alone:
+            if finding is alone[0]:
+                rest = [also_text(sheet, f) for f in alone[1:]]
+                yield "; ".join([statement(sheet, finding).rstrip("."), *rest]) + "."
+        elif not own:
             yield _statement_line(sheet, finding)
         elif finding is own[0]:
-            rest = [relation_text(f) for f in own[1:]]
+            rest = [relation_text(sheet, f) for f in own[1:]]
             yield "; ".join([statement(sheet, finding).rstrip("."), *rest]) + "."
 
 

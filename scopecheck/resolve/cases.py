@@ -80,6 +80,10 @@ class CasesDesk:
     """What was said of a unit that does not go with its column, by where the column stands."""
 
 
+STATING = ("document", "description")
+"""Roles of what states something, and is silent on the rest."""
+
+
 @holder
 class _Made:
     facts: list[Formula] = field(default_factory=list)
@@ -133,14 +137,15 @@ def _targets(desk: CasesDesk, statement: CasesStatement) -> tuple[str, ...]:
 def _case(
     desk: CasesDesk, statement: CasesStatement, row: Row, name: str, targets: tuple[str, ...]
 ) -> Case | None:
-    document = statement.document or f"case {name}"
+    stating = statement.role in STATING
+    document = statement.document or (statement.role if stating else f"case {name}")
     desk.names.here = (document, name)
     before = len(desk.wrong)
     made = _Made()
     if row.facts is None:
         for column, cell in zip(row.columns, row.cells, strict=True):
             try:
-                _cell(desk, column, cell, made, statement.role == "document", document, name)
+                _cell(desk, column, cell, made, stating, document, name)
             except Trouble as error:
                 desk.wrong.append(error.diagnostic)
     else:
@@ -154,11 +159,11 @@ def _case(
     spoken = names_in(whole)
     stated = tuple(n for n in desk.names.declarations if n in spoken)
     silent = tuple(dict.fromkeys(made.silent))
-    if statement.role == "document":
+    if stating:
         said = {*stated, *made.unknown, *made.free}
         silent = tuple(n for n in desk.names.declarations if n not in said)
     form: Literal["thing", "example", "range"] = "thing"
-    if statement.role == "document":
+    if stating:
         form = "example" if made.single else "range"
     case = Case(
         name,

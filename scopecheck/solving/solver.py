@@ -182,7 +182,7 @@ class Session:
     def _term_ways(self, formula: Formula) -> list[Construction]:
         """The base with the terms of the formula read in every admissible way; the base alone if too many."""
         groups = sorted({node.group for node in nodes(formula) if isinstance(node, ReadTerm)})
-        return self._ways_of_reading(groups) or [self.base]
+        return self.ways_of_reading(groups) or [self.base]
 
     def _admitted(self, group: int) -> tuple[int, ...]:
         return admissible_readings(self.sheet.groups[group], self.strained)
@@ -212,7 +212,7 @@ class Session:
             met = [self._met_by(option, article, stretch) for option in formula.options]
             return either(*(both(s, m) for s, m in zip(chosen, met, strict=True)))
         groups = self.groups_in(formula)
-        ways = [] if stretch and parameters_in(formula) else self._ways_of_reading(groups)
+        ways = [] if stretch and parameters_in(formula) else self.ways_of_reading(groups)
         if not ways:
             return Encoder(self.words.at_article(article)).encode(formula)[0]
         kept = [k for k in ways if meets(formula, article, k)]
@@ -225,7 +225,7 @@ class Session:
             self._open[key] = (formula, bool(self.groups_in(formula)) or bool(parameters_in(formula)))
         return self._open[key][1]
 
-    def _ways_of_reading(self, groups: Sequence[int]) -> list[Construction]:
+    def ways_of_reading(self, groups: Sequence[int]) -> list[Construction]:
         """The base with these groups read in every admissible way; nothing if those are too many."""
         ways = list(islice(product(*map(self._admitted, groups)), MOST_WAYS + 1))
         if len(ways) > MOST_WAYS:

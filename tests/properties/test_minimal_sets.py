@@ -14,10 +14,24 @@ from scopecheck.answers.minimal import minimal_sets
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.claims import nothing_meets
 from scopecheck.answers.questions.idle import idle
+from scopecheck.answers.questions.kept_out import kept_out
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.core.construction import Construction, groups_in
-from scopecheck.core.model import All, Any, Compare, Const, Formula, Limitation, Measured, Op, Read, Sheet
-from tests.build import claim, count, group, limitation, sheet
+from scopecheck.core.model import (
+    All,
+    Any,
+    Case,
+    Compare,
+    Const,
+    Formula,
+    Limitation,
+    Measured,
+    Op,
+    Read,
+    Sheet,
+)
+from scopecheck.foundations.record import replace
+from tests.build import case, claim, count, group, limitation, point, sheet
 from tests.oracle import Walk
 
 SHEETS = 300
@@ -169,6 +183,80 @@ def beside_which(walk: Walk, prepared: Prepared, instance: Instance, finding: Fi
     ks = [k] if k is not None else _all_of(walk, instance)
     own = next(x.formula for x in instance.limitations if x.label == finding.label)
     assert not any(walk.some(c, All(()), *named, without=own) for c in ks)
+
+
+# ---- what keeps a case out
+
+
+def listed_cases(seed: int) -> list[Case]:
+    """A thing, a thing that leaves something open, and a document that says nothing of something."""
+    chance = Random(seed)
+    declared = [count(name, "0", "4") for name in NAMES]
+    values = {name: chance.randint(0, 4) for name in NAMES}
+    some = dict(list(values.items())[: chance.randint(1, 2)])
+    return [
+        case("whole", "outside", point(declared, **values), ("1",)),
+        case("open", "outside", point(declared, **some), ("1",)),
+        case("D1", "document", point(declared, **some), ("1",)),
+    ]
+
+
+def test_what_keeps_a_case_out() -> None:
+    counts = dict.fromkeys(("alone", "several", "together", "silent", "below"), 0)
+    for seed in range(SHEETS):
+        made = replace(small_sheet(seed, tight=False), cases=tuple(listed_cases(seed)))
+        walk, prepared = Walk(made), prepare(made, details=True)
+        for listed in made.cases:
+            told = {f.claim: f for f in kept_out(prepared, listed)}
+            for instance in prepared.all_instances():
+                expected = kept_out_by_walk(walk, listed, instance)
+                found = told.get(instance.claim.number)
+                assert (found is None) == (expected is None)
+                if found is not None:
+                    assert (set(found.sets), set(found.silent)) == expected
+                    assert found.every_set
+                    hangs_on_one(walk, listed, instance, found)
+                    counts["alone"] += bool(found.conflict)
+                    counts["several"] += len(found.sets) > 1
+                    counts["together"] += any(len(s) > 1 for s in found.sets)
+                    counts["silent"] += found.question == "silence alone keeps out"
+                    counts["below"] += found.claim == 2
+    assert all(n > 5 for n in counts.values()), counts
+
+
+Kept = tuple[set[tuple[str, ...]], set[str]]
+
+
+def kept_out_by_walk(walk: Walk, listed: Case, instance: Instance) -> Kept | None:
+    """The minimal sets that exclude the case and what a document leaves open; None where nothing is told."""
+    k, facts, scope = walk.base, listed.facts, instance.scope
+    if not any(walk.some(c, scope) for c in _all_of(walk, instance)):
+        return None
+    if not stays_in(walk, listed, instance.parent_scope) or stays_in(walk, listed, scope):
+        return None
+    formulas = {x.label: x.formula for x in instance.limitations}
+    against = set() if walk.some(k, facts, scope) else conflicts_by_walk(walk, [k], formulas, facts)
+    if listed.role != "document":
+        return against, set()
+    lines = {label for label, f in formulas.items() if walk.some(k, facts, without=f)}
+    return against, lines - {label for s in against for label in s}
+
+
+def stays_in(walk: Walk, listed: Case, scope: All) -> bool:
+    """Is the case met as presumed: something of a thing, all that a document leaves possible?"""
+    if listed.role == "document":
+        return not walk.some(walk.base, listed.facts, without=scope)
+    return walk.some(walk.base, listed.facts, scope)
+
+
+def hangs_on_one(walk: Walk, listed: Case, instance: Instance, found: Finding) -> None:
+    """Would the case be met without the one limitation, and without no other one?"""
+
+    def met_without(label: str) -> bool:
+        return stays_in(walk, listed, All(tuple(x.formula for x in instance.limitations if x.label != label)))
+
+    enough = [x.label for x in instance.limitations if met_without(x.label)]
+    assert list(found.conflict) == (enough if len(enough) == 1 else [])
 
 
 # ---- the enumeration by itself

@@ -6,6 +6,8 @@ from typing import get_args
 
 from tests.published import (
     test_worked_claims,
+    test_worked_dependencies,
+    test_worked_described,
     test_worked_known,
     test_worked_limits,
     test_worked_products,
@@ -13,7 +15,15 @@ from tests.published import (
 )
 from tests.published.worked import EXAMPLES, Tag
 
-MODULES = (test_worked_claims, test_worked_known, test_worked_limits, test_worked_products, test_worked_time)
+MODULES = (
+    test_worked_claims,
+    test_worked_dependencies,
+    test_worked_described,
+    test_worked_known,
+    test_worked_limits,
+    test_worked_products,
+    test_worked_time,
+)
 
 
 def test_the_examples_are_many_and_each_is_told_once() -> None:

@@ -7,13 +7,20 @@ from collections.abc import Callable, Iterable, Iterator
 from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import Answers, Finding, Looked
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
+from scopecheck.answers.questions.charted import charted
+from scopecheck.answers.questions.choices import choices
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
+from scopecheck.answers.questions.described import beside_description
+from scopecheck.answers.questions.freed import members_freed
 from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.kept_out import kept_out
 from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
+from scopecheck.answers.questions.same_scope import no_reading_for_all_claims, same_scope
+from scopecheck.answers.questions.varying import moves_with_something_else
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
@@ -23,14 +30,18 @@ Progress = Callable[[str], None]
 
 
 def prepare(
-    sheet: Sheet, budget: Budget | None = None, strained: bool = False, details: bool = False
+    sheet: Sheet,
+    budget: Budget | None = None,
+    strained: bool = False,
+    details: bool = False,
+    chart: bool = False,
 ) -> Prepared:
     """The sheet ready to be asked.
 
     With `strained`, strained readings take part as well; with `details` each contested reading is shown by a
-    thing, else only stated.
+    thing, else only stated; with `chart` every limitation is held against every document.
     """
-    return Prepared(sheet, Session(sheet, budget, strained), details)
+    return Prepared(sheet, Session(sheet, budget, strained), details, chart)
 
 
 def ask_all(
@@ -62,11 +73,13 @@ def ask_prepared(prepared: Prepared, progress: Progress | None = None) -> Answer
             findings.append(
                 Finding(question, 6, claim, label, "", span, "undecided", "none", reason=str(reason))
             )
+    findings += no_reading_for_all_claims(prepared, findings)
     findings = _each_once(prepared, findings)
     findings = [f for f in findings if not _told_by_a_graver_one(f, findings)]
     findings = resting(prepared, findings)
     findings.sort(key=lambda f: f.stakes)
-    return Answers(tuple(findings), tuple(looked), sheet.groups, sheet.policies)
+    chart = tuple(charted(prepared)) if prepared.chart else ()
+    return Answers(tuple(findings), tuple(looked), sheet.groups, sheet.policies, chart)
 
 
 BY_WAY = (
@@ -77,6 +90,8 @@ BY_WAY = (
     "idle end",
     "corner not reached",
     "end not reached",
+    "kept out",
+    "silence alone keeps out",
 )
 """Questions whose answer may hold by way of one parent of a claim and not by way of another."""
 Asked = tuple[str, str, int, str, Span, Iterable[Answer]]
@@ -89,6 +104,8 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
         match case.role:
             case "outside" | "document":
                 yield doing, f"{case.role} met", 0, case.name, case.span, outside_met(prepared, case)
+                if case.form != "range":
+                    yield doing, "kept out", 0, case.name, case.span, kept_out(prepared, case)
             case "inside":
                 yield doing, "inside lost", 0, case.name, case.span, inside_lost(prepared, case)
             case "class":
@@ -104,12 +121,19 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("nothing meets", nothing_meets),
             ("adds nothing", adds_nothing),
             ("end not reached", ends_not_reached),
+            ("member freed", members_freed),
+            ("moves with something else", moves_with_something_else),
             ("idle", idle),
             ("undefined", undefined),
             ("contested", contested),
+            ("beside the description", beside_description),
+            ("choices left", choices),
         ):
             told = _by_way_of(instance, ask(prepared, instance))
             yield label, question, claim.number, label, claim.span, told
+    if sheet.claims:
+        first = sheet.claims[0]
+        yield "claims alike", "same scope", first.number, "", first.span, same_scope(prepared)
     for claim in sheet.claims:
         for x in claim.limitations:
             yield x.label, "unmeant met", claim.number, x.label, x.span, parts_meant(prepared, x)
@@ -135,8 +159,9 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
     for f in findings:
         steps = frozenset((r.group, r.reading) for r in f.rereads + f.read_as)
         label = f"claim {f.claim}" if f.question == "pair" else f.label
-        conflict = () if f.ways else f.conflict
-        key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict)
+        conflict = () if f.ways and not f.case else f.conflict
+        apart = (f.sets, f.silent) if f.case else ()
+        key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict, apart)
         kept[key] = _both_ways(kept[key], f) if key in kept else f
     moving = {(f.label, f.others) for f in findings if f.question == "contested"}
     found = [f for f in kept.values() if f.question != "harmless" or (f.label, f.others) not in moving]
@@ -148,6 +173,8 @@ def _both_ways(first: Finding, second: Finding) -> Finding:
     """The first of two findings alike, with what the second adds: its way, and its sets of limitations."""
     if not second.ways:
         return first
+    if first.case:
+        return replace(first, ways=(*first.ways, *second.ways))
     sets = [s for f in (first, second) for s in f.sets or ((f.conflict,) if f.conflict else ())]
     several = tuple(dict.fromkeys(sets))
     return replace(
@@ -168,15 +195,25 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     same = [f for f in findings if f.claim == finding.claim and _in_every_way_of(f, finding)]
     if any(f.question == "adds nothing" and f.quantifier != "some" for f in same):
         return True
-    return finding.question != "end not reached" and any(_tells_its_end(f, finding) for f in same)
+    if finding.question == "end not reached":
+        return any(f.label == finding.label and _by_its_own_lines(f) for f in same)
+    if finding.question == "idle" and _by_its_own_lines(finding):
+        return False
+    return any(_tells_its_end(f, finding) for f in same)
 
 
 def _in_every_way_of(graver: Finding, finding: Finding) -> bool:
     return not graver.ways or (bool(finding.ways) and set(finding.ways) <= set(graver.ways))
 
 
+def _by_its_own_lines(finding: Finding) -> bool:
+    """Is a limitation idle beside lines of its own claim alone? Which these are tells more than its end."""
+    own = {label.rstrip("abcdefghijklmnopqrstuvwxyz") for label in finding.conflict} == {str(finding.claim)}
+    return finding.question == "idle" and finding.quantifier != "some" and own
+
+
 def _tells_its_end(graver: Finding, finding: Finding) -> bool:
-    """Does the graver finding say of the same end, or of the only one, that nothing reaches it?"""
-    if graver.question != "end not reached" or graver.label != finding.label:
+    """Does the graver finding say of the same end, or of the idle line, what is not reached?"""
+    if (graver.question, graver.label) != ("end not reached", finding.label):
         return False
     return finding.question == "idle" or graver.detail.split("|")[0] == finding.detail.split("|")[-1]

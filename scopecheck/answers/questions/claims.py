@@ -45,8 +45,9 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     question = "dependent cannot be met" if claim.dependent else "nothing meets"
     scope = instance.scope
     groups = session.groups_in(scope)
-    if met_whatever_is_read(prepared, scope):
-        prepared.note_always_met(instance)
+    thing = met_whatever_is_read(prepared, scope)
+    if thing is not None:
+        prepared.note_always_met(instance, thing)
         yield Looked(question, claim.number, f"claim {claim.number}")
         return
     if prepared.can_be_met(scope):
@@ -78,10 +79,12 @@ def with_sets(finding: Finding, found: MinimalSets) -> Finding:
     return replace(finding, conflict=first, sets=several, every_set=found.every)
 
 
-def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | None = None) -> bool:
-    """Does one thing meet the scope (and miss `missed`) on every reading, free parameters as presumed?
+def met_whatever_is_read(
+    prepared: Prepared, scope: Formula, missed: Formula | None = None
+) -> Article | None:
+    """One thing that meets the scope (and misses `missed`) on every reading, free parameters as presumed.
 
-    A single query proposes the thing; the readings alone then confirm it. False means only that no such thing
+    A single query proposes the thing; the readings alone then confirm it. None means only that no such thing
     was found this way.
     """
     session = prepared.session
@@ -98,13 +101,15 @@ def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | N
             escapes = escapes | session.met_by(missed, article, stretch=False)
         return not readings.holds(escapes)
 
-    if missed is None and any(always(article) for article in prepared.inside_points(scope)):
-        return True
+    if missed is None:
+        known = next((article for article in prepared.inside_points(scope) if always(article)), None)
+        if known is not None:
+            return known
     search = session.search(())
     search.require(session.surely(scope, met=True))
     if missed is not None:
         search.require(session.surely(missed, met=False))
-    return search.find() and always(search.article())
+    return article if search.find() and always(article := search.article()) else None
 
 
 def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Iterator[Answer]:
@@ -147,7 +152,7 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     if not prepared.can_be_met(parent) or not prepared.can_be_met(instance.scope):
         return
     bearing = All(tuple(x.formula for x in prepared.bearing(instance.inherited, *instance.own)))
-    if met_whatever_is_read(prepared, bearing, own):
+    if met_whatever_is_read(prepared, bearing, own) is not None:
         # One thing meets the parent and misses the dependent on every construction: it narrows on every one.
         yield _narrowing(prepared, instance, at_base=True)
         return

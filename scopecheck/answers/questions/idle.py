@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from scopecheck.answers.findings import Finding, Looked, Quantifier
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.claims import NOTHING, met_whatever_is_read
+from scopecheck.answers.questions.nearby import needed_nearby
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.core.construction import Construction
@@ -29,7 +30,7 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     claim = instance.claim
     asked = () if claim.dependent and len(instance.own) == 1 else instance.own
     rests = {x.label: All(tuple(y.formula for y in prepared.bearing(_whole(instance), x))) for x in asked}
-    doubted = [x for x in asked if not met_whatever_is_read(prepared, rests[x.label], x.formula)]
+    doubted = [x for x in asked if not _missed_by_something(prepared, instance, x, x.formula, rests[x.label])]
     always = _together(prepared, instance, [x for x in doubted if _is_idle(prepared, instance, (x,))], None)
     told = [*always]
     idle_always = {label for f in always for label in (f.label, *f.twins)}
@@ -48,6 +49,25 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     yield from ends
     if not told and not ends:
         yield Looked("idle", claim.number, f"claim {claim.number}")
+
+
+def _missed_by_something(
+    prepared: Prepared,
+    instance: Instance,
+    own: Limitation,
+    formula: Formula,
+    rest: Formula,
+    beside: Formula | None = None,
+) -> bool:
+    """Does something that meets the rest miss the formula, on every construction, stretches as presumed?
+
+    Things close to one that meets the claim are tried first. False means only that none was found.
+    """
+    others = [x.formula for x in _whole(instance) if x is not own] + ([beside] if beside is not None else [])
+    known = prepared.always_meets(instance.limitations)
+    if known is not None and needed_nearby(prepared, known, formula, others):
+        return True
+    return met_whatever_is_read(prepared, rest, formula) is not None
 
 
 def _whole(instance: Instance) -> tuple[Limitation, ...]:
@@ -146,7 +166,7 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
     others = [(x.label, x.formula) for x in prepared.bearing(_whole(instance), limitation)]
     for end in prepared.range_ends(limitation):
         rest = All((*(f for _, f in others), end.rest))
-        if met_whatever_is_read(prepared, rest, end.formula):
+        if _missed_by_something(prepared, instance, limitation, end.formula, rest, end.rest):
             continue
         always = _end_is_idle(prepared, rest, end, None)
         if not always and not _end_is_idle(prepared, rest, end, session.base):

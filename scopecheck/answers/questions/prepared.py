@@ -20,6 +20,7 @@ from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
 from scopecheck.core.stated import RangeEnd, range_ends
 from scopecheck.foundations.record import record, replace
+from scopecheck.resolve.dependencies import sort_of
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Constraint, Search, Session, Undecided
@@ -60,16 +61,17 @@ class Instance:
 class Prepared:
     """A sheet, its session, and the instances of every claim in claim order."""
 
-    def __init__(self, sheet: Sheet, session: Session, details: bool = False) -> None:
+    def __init__(self, sheet: Sheet, session: Session, details: bool = False, chart: bool = False) -> None:
         self.sheet = sheet
         self.session = session
         self.details = details
+        self.chart = chart
         self.instances: dict[int, tuple[Instance, ...]] = {}
         for claim in sheet.claims:
             self._expand(claim)
         self._scopes: dict[int, Formula] = {}
         self._can_be_met: dict[int, tuple[Formula, bool]] = {}
-        self._always_met: set[tuple[str, ...]] = set()
+        self._always_met: dict[tuple[str, ...], Article] = {}
         self._points: dict[tuple[int, int], tuple[Formula, Article | None]] = {}
         self._range_ends: dict[str, tuple[RangeEnd, ...]] = {}
 
@@ -118,6 +120,13 @@ class Prepared:
 
     def limitation(self, label: str) -> Limitation:
         return self.sheet.by_label[label]
+
+    def category(self, number: int) -> str:
+        """What the claim is for: the head noun of the independent claim that it goes back to."""
+        claim = self.sheet.claim(number)
+        while claim.parents and not claim.other_category:
+            claim = self.sheet.claim(claim.parents[0])
+        return sort_of(claim.category)
 
     def range_ends(self, limitation: Limitation) -> tuple[RangeEnd, ...]:
         """The two ends of a limitation that is a range, always the same objects."""
@@ -241,10 +250,14 @@ class Prepared:
             self._can_be_met[id(scope)] = (scope, search.holds(self.session.met(scope)))
         return self._can_be_met[id(scope)][1]
 
-    def note_always_met(self, instance: Instance) -> None:
-        """Keeps it in mind that one thing was found to meet the claim on every construction."""
+    def note_always_met(self, instance: Instance, thing: Article) -> None:
+        """Keeps in mind a thing that was found to meet the claim on every construction."""
         self._can_be_met[id(instance.scope)] = (instance.scope, True)
-        self._always_met.add(tuple(x.label for x in instance.limitations))
+        self._always_met[tuple(x.label for x in instance.limitations)] = thing
+
+    def always_meets(self, limitations: tuple[Limitation, ...]) -> Article | None:
+        """A thing that was found to meet all of a claim's limitations on every construction."""
+        return self._always_met.get(tuple(x.label for x in limitations))
 
     def bearing(self, limitations: tuple[Limitation, ...], *others: Limitation) -> tuple[Limitation, ...]:
         """Those of a claim's limitations that can bear on what the others, of it or added to it, ask.
@@ -253,7 +266,7 @@ class Prepared:
         not tied to these by given facts, are met whatever these ask.
         """
         rest = tuple(x for x in limitations if x not in others)
-        if tuple(x.label for x in limitations) not in self._always_met:
+        if self.always_meets(limitations) is None:
             return rest
         tied = [self.session.names_in(g.formula) for g in self.sheet.givens]
         tied += [self.session.names_in(x.formula) for x in rest]
@@ -348,7 +361,16 @@ class Prepared:
         """The bounds and given facts without which the constraints, which cannot hold, could."""
         search = self.session.search(self.session.groups_in(*formulas), things=False)
         search.require(*constraints)
-        return search.conflict(self.session.grounds(self.relevant(*formulas))) or ()
+        grounds = search.conflict(self.session.grounds(self.relevant(*formulas))) or ()
+        return tuple(dict.fromkeys(map(self._shares_together, grounds)))
+
+    def _shares_together(self, ground: str) -> str:
+        """The bounds of one share of a composition, told for all of its shares."""
+        for made in self.sheet.compositions:
+            shares = (*made.members, *(name for name, _ in made.classes))
+            if ground in (f"bounds of '{name}'" for name in shares):
+                return f"no share of {made.name} is below 0 {made.unit.symbol}"
+        return ground
 
     def settled_in(self, limitations: Sequence[Limitation], labels: tuple[str, ...]) -> tuple[str, ...]:
         """The policies and pins that took readings away in the limitations of these labels."""

@@ -10,17 +10,19 @@ import json
 from fractions import Fraction
 from typing import Any
 
-from scopecheck.answers.findings import Finding, Looked, Reread, WayOut
+from scopecheck.answers.findings import ChartCell, Finding, Held, Looked, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import Article, Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
+from scopecheck.core.ranges import Lying, Range
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.spans import Span
 from scopecheck.report.amounts import quantity_text
 from scopecheck.report.blocks import Item, Picture, Report
-from scopecheck.report.describe import concerned, value_text
+from scopecheck.report.chart import stated_text, verdict_text
+from scopecheck.report.describe import case_named, concerned, value_text
 from scopecheck.report.items import statement
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
 from scopecheck.report.looked import wholly_looked
@@ -56,6 +58,10 @@ def _report(report: Report) -> Data:
                 {"name": c.name, "role": c.role, "form": c.form, "place": c.place} for c in sheet.cases
             ],
         },
+        "description": [
+            {"name": c.name, "form": c.form, "place": c.place, "states": list(c.stated)}
+            for c in sheet.described
+        ],
         "exit_status": exit_status(answers),
         "findings": [
             _finding(sheet, finding, i in report.held_back) for i, finding in enumerate(report.order)
@@ -71,6 +77,7 @@ def _report(report: Report) -> Data:
              "beside_line": u.beside.line if u.beside else None}
             for u in sheet.unrestated
         ],
+        "chart": [_cell(sheet, cell) for cell in answers.chart],
         "pictures": [picture_data(b.data) for b in report.blocks if isinstance(b, Picture)],
         "diagnostics": [diagnostic_data(d) for d in report.diagnostics],
         "about": list(about_lines()),
@@ -155,12 +162,18 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "kept_out_by": [_way_out(sheet, w) for w in f.ways_out],
         "kept_by": [reread_data(sheet, r) for r in f.kept_by],
         "conflict": list(f.conflict),
+        "minimal_sets": [list(one) for one in f.sets],
+        "minimal_sets_complete": f.every_set,
+        "silent": list(f.silent),
+        "twins": list(f.twins),
+        "by_way_of": [list(chain) for chain in f.ways],
         "other_readings": [_taken(sheet, g, r) for g, r in f.others],
         "further_together": f.more,
         "also_claims": list(f.also_claims),
         "partly": list(f.partly),
         "detail": f.detail,
         "rests_on": list(f.rests_on),
+        "beside_description": _held(sheet, f.held),
     }
 
 
@@ -279,6 +292,70 @@ def _definition(definition: Definition | None) -> Data | None:
         "reading": definition.reading,
         "breadth": dict(definition.breadth),
         **place_data(definition.span),
+    }
+
+
+def _held(sheet: Sheet, held: Held | None) -> Data | None:
+    if held is None:
+        return None
+    d = sheet.declaration(held.name)
+    assert isinstance(d, NumberDecl)
+    return {
+        "name": held.name,
+        "claimed": _range(held.claimed, d.unit),
+        "stated_as_such": list(held.as_such),
+        "ends": [
+            {
+                "side": e.side,
+                **_number(e.end.value, d.unit),
+                "closed": e.end.closed,
+                "stated": list(e.stated),
+                "preferred": list(e.preferred),
+                "other_end": list(e.other_end),
+                "examples": list(e.examples),
+            }
+            for e in held.ends
+        ],
+        "open_sides": list(held.open_sides),
+        "within": list(held.within),
+        "takes_in": list(held.takes_in),
+        "cuts": list(held.cuts),
+        "spoken": held.spoken,
+    }
+
+
+def _cell(sheet: Sheet, cell: ChartCell) -> Data:
+    case = case_named(sheet, cell.case)
+    return {
+        "label": cell.label,
+        "case": cell.case,
+        "place": case.place if case else "",
+        "states": list(cell.names),
+        "stated": stated_text(sheet, cell),
+        "verdict": cell.verdict,
+        "as_presumed": cell.at_base,
+        "ranges": [_lying(sheet, own) for own in cell.lying],
+        "text": verdict_text(sheet, cell),
+    }
+
+
+def _lying(sheet: Sheet, own: Lying) -> Data:
+    d = sheet.declaration(own.name)
+    assert isinstance(d, NumberDecl)
+    return {
+        "name": own.name,
+        "relation": own.relation,
+        "stated": _range(own.stated, d.unit),
+        "asked": _range(own.asked, d.unit),
+        "shared": None if own.shared is None else _range(own.shared, d.unit),
+        "distance": None if own.distance is None else exact(own.distance / d.unit.factor),
+    }
+
+
+def _range(own: Range, unit: Unit) -> Data:
+    return {
+        key: None if end is None else {**_number(end.value, unit), "closed": end.closed}
+        for key, end in (("low", own.low), ("high", own.high))
     }
 
 

@@ -10,6 +10,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.report.blocks import (
     Banner,
     Block,
+    Chart,
     Excerpt,
     Heading,
     Item,
@@ -58,8 +59,22 @@ def _block(block: Block, repeated: frozenset[int]) -> list[str]:
             return list(_item(block, block.number not in repeated))
         case Picture(data):
             return _fixed(draw_picture(data, PICTURE_WIDTH))
+        case Chart():
+            return list(_chart(block))
         case _:
             assert_never(block)
+
+
+def _chart(chart: Chart) -> Iterator[str]:
+    heads = [sentence("chart", "at", name=n, place=p) if p else n for n, p in chart.columns]
+    yield _row([sentence("chart", "line"), *heads])
+    yield "|" + " --- |" * (len(heads) + 1)
+    for label, cells in chart.rows:
+        yield _row([label, *(": ".join(part for part in cell if part) for cell in cells)])
+
+
+def _row(cells: list[str]) -> str:
+    return f"| {' | '.join(escaped(cell) for cell in cells)} |"
 
 
 def _fixed(lines: list[str]) -> list[str]:

@@ -9,6 +9,7 @@ from typing import assert_never
 from scopecheck.report.blocks import (
     Banner,
     Block,
+    Chart,
     Excerpt,
     Heading,
     Item,
@@ -18,6 +19,7 @@ from scopecheck.report.blocks import (
     Picture,
     Report,
 )
+from scopecheck.report.render.columns import draw_chart
 from scopecheck.report.render.number_line import draw_picture
 from scopecheck.report.wording import GLUE, sentence
 
@@ -100,6 +102,8 @@ class _Page:
                 return list(self.item(block))
             case Picture(data):
                 return draw_picture(data, self.width)
+            case Chart(columns, rows):
+                return draw_chart(columns, rows, self.width)
             case _:
                 assert_never(block)
 

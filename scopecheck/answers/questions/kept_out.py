@@ -1,0 +1,178 @@
+"""What keeps out a thing that must stay out, or a document: all minimal sets of limitations, as presumed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from scopecheck.answers.findings import Finding, Status, WayOut
+from scopecheck.answers.minimal import MinimalSets, minimal_sets
+from scopecheck.answers.questions.cases import finding_at, targets
+from scopecheck.answers.questions.prepared import Instance, Prepared
+from scopecheck.core.construction import Construction, admissible_readings, departs
+from scopecheck.core.model import All, Case, Formula, Limitation
+from scopecheck.core.reference import stated_values
+from scopecheck.foundations.record import replace
+from scopecheck.solving.evaluate import meets
+from scopecheck.solving.solver import Constraint
+
+
+def kept_out(prepared: Prepared, case: Case) -> Iterator[Finding]:
+    """What keeps the case out of each claim it speaks of, and of each claim below that it is kept out of only
+    by what that claim adds.
+
+    Without details only what hangs on a single limitation is looked for.
+    """
+    listed = _Listed(prepared, case)
+    for place in targets(prepared, case):
+        if not isinstance(place, int):
+            continue
+        for number in (place, *prepared.descendants(place)):
+            for instance in prepared.instances[number]:
+                if number == place or listed.met(instance.inherited):
+                    yield from _kept_out_of(listed, instance)
+
+
+class _Listed:
+    """A case as presumed, with how much of it meets each limitation; each is looked for once."""
+
+    def __init__(self, prepared: Prepared, case: Case) -> None:
+        self.prepared = prepared
+        self.case = case
+        self.stated = {} if case.groups else stated_values(prepared.sheet, case, exact=True)
+        self.region = prepared.session.search(())
+        self.region.require(prepared.session.met(case.facts, prepared.session.base))
+        self._status: dict[str, Status] = {}
+
+    def status(self, limitation: Limitation) -> Status:
+        """How much of the case meets the limitation. What is stated in full is left to the evaluator."""
+        if limitation.label not in self._status:
+            self._status[limitation.label] = self._looked(limitation.formula)
+        return self._status[limitation.label]
+
+    def _looked(self, formula: Formula) -> Status:
+        session = self.prepared.session
+        if session.names_in(formula) <= self.stated.keys():
+            return "every" if meets(formula, self.stated, session.base) else "none"
+        met = session.met(formula, session.base)
+        if not self.region.holds(met):
+            return "none"
+        return "some" if self.region.holds(~met) else "every"
+
+    def met(self, limitations: Sequence[Limitation]) -> bool:
+        """Is the case met: something of a thing, all that a document leaves possible?"""
+        if self.case.role == "document":
+            return all(self.status(x) == "every" for x in limitations)
+        if any(self.status(x) == "none" for x in limitations):
+            return False
+        open_ones = [x for x in limitations if self.status(x) == "some"]
+        return len(open_ones) < 2 or self.region.holds(*_asked(self.prepared, open_ones))
+
+    def minimal_sets(self, limitations: Sequence[Limitation]) -> MinimalSets:
+        """All minimal sets of the limitations that nothing of the case meets."""
+        labels = [x.label for x in limitations]
+        asked = dict(zip(labels, _asked(self.prepared, limitations), strict=True))
+        alone = tuple((x.label,) for x in limitations if self.status(x) == "none")
+        open_ones = [x.label for x in limitations if self.status(x) == "some"]
+        more = minimal_sets(open_ones, lambda some: self.region.conflict([(x, asked[x]) for x in some]))
+        return MinimalSets((*alone, *more.sets), more.every)
+
+
+def _kept_out_of(listed: _Listed, instance: Instance) -> Iterator[Finding]:
+    details, document = listed.prepared.details, listed.case.role == "document"
+    wanted = "every" if document else "none"
+    against: list[Limitation] = []
+    for x in instance.limitations:
+        if (listed.status(x) == wanted) != document:
+            against.append(x)
+            if len(against) > 1 and not details:
+                return
+    if document and not against:
+        return
+    if not document and listed.met(instance.limitations):
+        return
+    if not listed.prepared.can_be_met(instance.scope) or not listed.region.holds():
+        return
+    sets = listed.minimal_sets(instance.limitations)
+    inside = {label for one in sets.sets for label in one}
+    silent = tuple(x.label for x in against if document and x.label not in inside)
+    one = _in_every_set(sets)
+    if document:
+        one = against[0].label if len(against) == 1 else ""
+    if one or details:
+        yield _told(listed, instance, sets, silent, one)
+
+
+def _asked(prepared: Prepared, limitations: Sequence[Limitation]) -> list[Constraint]:
+    return [prepared.session.met(x.formula, prepared.session.base) for x in limitations]
+
+
+def _in_every_set(sets: MinimalSets) -> str:
+    """The one limitation without which a thing would be met; '' if there is none."""
+    inside = set(sets.sets[0]).intersection(*sets.sets) if sets.sets else set()
+    return inside.pop() if len(inside) == 1 and sets.every else ""
+
+
+def _told(
+    listed: _Listed, instance: Instance, sets: MinimalSets, silent: tuple[str, ...], one: str
+) -> Finding:
+    """The finding; `one` is the limitation that all hangs on, '' if there is none."""
+    prepared, case = listed.prepared, listed.case
+    labels = {label for s in sets.sets for label in s} | set(silent)
+    separating = [x for x in instance.limitations if x.label in labels]
+    alone = bool(silent) and bool(one)
+    question = "silence alone keeps out" if alone else "kept out"
+    finding = finding_at(prepared, question, 2 if alone else 6, instance.claim.number, case)
+    ways = _ways_out(listed, separating)
+    return replace(
+        finding,
+        outcome="excluded",
+        quantifier="every" if alone and _whatever_is_read(prepared, case, instance, one, ways) else "base",
+        bearer="challenger" if alone else "",
+        sets=sets.sets,
+        every_set=sets.every,
+        conflict=(one,) if one else (),
+        silent=silent,
+        failing=(one,) if alone else (),
+        ways_out=tuple(w for w in ways if w.readings or not alone) if one or prepared.details else (),
+        ways=(instance.chain,),
+    )
+
+
+def _whatever_is_read(
+    prepared: Prepared, case: Case, instance: Instance, label: str, ways: tuple[WayOut, ...]
+) -> bool:
+    """Does the one limitation keep a document out, and no other, on every reading?"""
+    session = prepared.session
+    own = prepared.limitation(label)
+    rest = All(tuple(x.formula for x in instance.limitations if x is not own))
+    search = session.search(session.groups_in(case.facts, rest))
+    search.require(session.met(case.facts))
+    stretched = any(p.group in own.groups for p in prepared.sheet.parameters)
+    alone = len(own.groups) < 2 and not stretched and not any(w.readings for w in ways)
+    return alone and not search.holds(~session.met(rest))
+
+
+def _ways_out(listed: _Listed, limitations: Sequence[Limitation]) -> tuple[WayOut, ...]:
+    """For each limitation the readings, each alone, on which it no longer keeps all of the case out.
+
+    Of a document: on which what it states is enough for it.
+    """
+    session, sheet = listed.prepared.session, listed.prepared.sheet
+    found = []
+    for x in limitations:
+        single = tuple(
+            (g, r)
+            for g in session.groups_in(x.formula)
+            for r in admissible_readings(sheet.groups[g], session.strained)
+            if departs(sheet.groups[g], r) and _falls(listed, x.formula, session.base.with_reading(g, r))
+        )
+        found.append(WayOut(x.label, x.words or x.text, single))
+    return tuple(found)
+
+
+def _falls(listed: _Listed, formula: Formula, k: Construction) -> bool:
+    session = listed.prepared.session
+    if session.names_in(formula) <= listed.stated.keys():
+        return meets(formula, listed.stated, k)
+    met = session.met(formula, k)
+    return not listed.region.holds(~met) if listed.case.role == "document" else listed.region.holds(met)

@@ -1,0 +1,150 @@
+"""The chart of limitations against documents, and how one range lies against another, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from scopecheck.answers.findings import Answers, ChartCell
+from scopecheck.core.construction import base_construction
+from scopecheck.core.model import Bound, Case, Formula, NumberDecl, Sheet
+from scopecheck.core.ranges import Lying, Range, limits_of, lying
+from scopecheck.core.reference import stated_values
+from scopecheck.foundations.quantity import Unit
+from scopecheck.report.amounts import approximate, quantity_text, with_symbol
+from scopecheck.report.blocks import Block, Chart, Heading, Paragraph
+from scopecheck.report.describe import case_named, labelled, value_text
+from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
+
+
+def chart_blocks(sheet: Sheet, answers: Answers) -> Iterator[Block]:
+    """The chart with its heading and legend; nothing where there is none."""
+    if not answers.chart:
+        return
+    yield Heading(sentence("chart", "title"))
+    names = dict.fromkeys(cell.case for cell in answers.chart)
+    columns = tuple((flat(n), _place(case_named(sheet, n))) for n in names)
+    rows: dict[str, list[tuple[str, str]]] = {}
+    for cell in answers.chart:
+        rows.setdefault(cell.label, []).append((stated_text(sheet, cell), verdict_text(sheet, cell)))
+    yield Chart(columns, tuple((labelled(sheet, label), tuple(cells)) for label, cells in rows.items()))
+    yield Paragraph(sentence("chart", "legend"), quiet=True)
+
+
+def _place(case: Case | None) -> str:
+    return quoted(case.place) if case is not None and case.place else ""
+
+
+def stated_text(sheet: Sheet, cell: ChartCell) -> str:
+    """What the case states of what the limitation speaks of; '' where it says nothing."""
+    case = case_named(sheet, cell.case)
+    if case is None or not cell.names:
+        return ""
+    values = stated_values(sheet, case)
+    limits = limits_of(sheet, case.facts, base_construction(sheet))
+    told = []
+    for name in cell.names:
+        own = limits.of(name)
+        text = value_text(sheet, name, values[name]) if name in values else ""
+        if not text and own is not None:
+            text = range_text(sheet, name, own)
+        text = text or sentence("chart", "as_stated")
+        alone = len(cell.names) == 1
+        told.append(text if alone else sentence("lies", "range_of", name=flat(name), range=text))
+    return ", ".join(told)
+
+
+def verdict_text(sheet: Sheet, cell: ChartCell) -> str:
+    """`not met; apart by 0.2 mm`."""
+    status = {"every": "met", "none": "not met", "some": "in part", None: "undecided"}[cell.at_base]
+    parts = [sentence("verdict", cell.verdict, status=sentence("verdict", status))]
+    several = len(cell.lying) > 1
+    for own in cell.lying:
+        text = lies_text(sheet, own)
+        if text and not (own.relation == "point inside" and cell.verdict == "met"):
+            parts.append(sentence("lies", "of_name", name=flat(own.name), lies=text) if several else text)
+    return "; ".join(parts)
+
+
+# ---- ranges
+
+
+def range_text(sheet: Sheet, name: str, own: Range) -> str:
+    """`2 mm to 4 mm`, `above 5 %`, `any value`; one value as itself."""
+    d = sheet.declaration(name)
+    assert isinstance(d, NumberDecl)
+    if own.single is not None:
+        return quantity_text(own.single, d.unit)
+    low, high = _natural(own.low, d.lower), _natural(own.high, d.upper)
+    if low is not None and high is not None and low.closed and high.closed:
+        return sentence(
+            "range", "both", low=quantity_text(low.value, d.unit), high=quantity_text(high.value, d.unit)
+        )
+    parts = []
+    if low is not None:
+        text = quantity_text(low.value, d.unit)
+        parts.append(sentence("range", "only_low" if low.closed else "above", low=text))
+    if high is not None:
+        text = quantity_text(high.value, d.unit)
+        parts.append(sentence("range", "only_high" if high.closed else "below", high=text))
+    return listed(parts) or sentence("range", "any")
+
+
+def _natural(end: Bound | None, bound: Bound | None) -> Bound | None:
+    """The end, unless it is no more than what the thing measured cannot go beyond."""
+    return None if end == bound else end
+
+
+def difference_text(value: Fraction, unit: Unit) -> str:
+    """A difference in base units, in this unit: of two temperatures in degrees of difference."""
+    symbol = f"{unit.symbol}(diff)" if unit.kind.basis == "level" else unit.symbol
+    return with_symbol(value / unit.factor, symbol)
+
+
+def lies_text(sheet: Sheet, own: Lying) -> str:
+    """How a stated range lies against what is asked, with the part they share or how far they are apart."""
+    d = sheet.declaration(own.name)
+    assert isinstance(d, NumberDecl)
+    if own.relation == "empty":
+        return ""
+    if own.relation == "apart":
+        assert own.distance is not None
+        if own.distance == 0:
+            return sentence("lies", "beside")
+        return sentence("lies", "apart", distance=_distance_text(own, d))
+    shared = range_text(sheet, own.name, own.shared) if own.shared else ""
+    return sentence("lies", own.relation, shared=shared)
+
+
+def about_text(percent: Fraction) -> str:
+    """A percentage to two figures, marked where it is not exact."""
+    text = f"{approximate(percent, 2)}{GLUE}%"
+    return text if Fraction(approximate(percent, 2)) == percent else f"≈{GLUE}{text}"
+
+
+def _distance_text(own: Lying, d: NumberDecl) -> str:
+    """The distance, and its share of the end asked for, where there is a zero to count from."""
+    assert own.distance is not None
+    text = difference_text(own.distance, d.unit)
+    ends = [e.value for e in (own.asked.low, own.asked.high) if e is not None]
+    others = [s.value for s in (own.stated.low, own.stated.high) if s is not None]
+    near = [e for e in ends for s in others if abs(e - s) == own.distance]
+    if d.unit.kind.basis == "level" or not near or near[0] == 0:
+        return text
+    return sentence("lies", "share", distance=text, share=about_text(own.distance / abs(near[0]) * 100))
+
+
+def shared_text(sheet: Sheet, facts: Formula, scope: Formula) -> str:
+    """What a stated range and a claim share of each number that both limit, or in which they are apart."""
+    found = lying(sheet, facts, scope, base_construction(sheet))
+    apart = [own for own in found if own.relation == "apart"]
+    told = [
+        sentence("lies", "range_of", name=flat(own.name), range=lies_text(sheet, own)) for own in apart
+    ] or [
+        sentence("lies", "range_of", name=flat(own.name), range=range_text(sheet, own.name, own.shared))
+        for own in found
+        if own.shared is not None
+    ]
+    if not told:
+        return ""
+    return ", ".join(told) if apart else sentence("lies", "shared", ranges=", ".join(told))

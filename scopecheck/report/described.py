@@ -1,0 +1,83 @@
+"""A claimed range beside what the description states, in words: relations, and no conclusion from them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from scopecheck.answers.findings import EndHeld, Finding, Held
+from scopecheck.core.model import NumberDecl, Sheet
+from scopecheck.report.amounts import quantity_text
+from scopecheck.report.chart import range_text
+from scopecheck.report.wording import flat, listed, quoted, sentence
+
+
+def held_text(sheet: Sheet, finding: Finding) -> str:
+    """`open 35 % to 60 %: its low end, 35 %, is no end stated; ...`; '' for any other finding."""
+    held = finding.held
+    if held is None:
+        return ""
+    name = flat(held.name)
+    own = sentence("lies", "range_of", name=name, range=range_text(sheet, held.name, held.claimed))
+    if not held.spoken:
+        return f"{own}: {sentence('held', 'unspoken', name=name)}"
+    if held.as_such:
+        parts = [*_preferences(sheet, held)]
+        return "; ".join([sentence("held", "as_such", range=own, where=_where(sheet, held.as_such)), *parts])
+    return f"{own}: {'; '.join(_parts(sheet, held))}"
+
+
+def _parts(sheet: Sheet, held: Held) -> Iterator[str]:
+    for end in held.ends:
+        yield _end_text(sheet, held, end)
+    if len(held.ends) == 2:
+        stated = [e.stated + e.preferred for e in held.ends]
+        if all(stated) and not set(stated[0]) & set(stated[1]):
+            yield sentence("held", "not_together")
+        sides = [_only_side(e) for e in held.ends]
+        if sides[0] and sides[0] == sides[1]:
+            yield sentence("held", "one_side", side=sentence("side", sides[0]))
+    for side in held.open_sides:
+        yield sentence("held", "open_low" if side == "low" else "open_high")
+    yield (
+        sentence("held", "within", where=_where(sheet, held.within))
+        if held.within
+        else sentence("held", "beyond")
+    )
+    yield from _preferences(sheet, held)
+
+
+def _preferences(sheet: Sheet, held: Held) -> Iterator[str]:
+    takes_in = [n for n in held.takes_in if n not in held.as_such]
+    if takes_in:
+        yield sentence("held", "takes_in", where=_where(sheet, takes_in))
+    if held.cuts:
+        yield sentence("held", "cuts", where=_where(sheet, held.cuts))
+
+
+def _only_side(end: EndHeld) -> str:
+    """The side on which the number of an end stands in the description, if on one side only."""
+    same, other = bool(end.stated or end.preferred), bool(end.other_end)
+    opposite = "high" if end.side == "low" else "low"
+    return "" if same == other else end.side if same else opposite
+
+
+def _end_text(sheet: Sheet, held: Held, end: EndHeld) -> str:
+    d = sheet.declaration(held.name)
+    assert isinstance(d, NumberDecl)
+    keys = (
+        ("end_stated", end.stated),
+        ("end_preferred", end.preferred),
+        ("end_other", end.other_end),
+        ("end_example", end.examples),
+    )
+    told = [sentence("held", key, where=_where(sheet, names)) for key, names in keys if names]
+    if not (end.stated or end.preferred or end.other_end):
+        told.insert(0, sentence("held", "end_nowhere"))
+    text = quantity_text(end.end.value, d.unit)
+    return sentence("held", "end", side=sentence("side", end.side), end=text, where=listed(told))
+
+
+def _where(sheet: Sheet, names: Iterable[str]) -> str:
+    """The statements by name, each with its place."""
+    places = {c.name: c.place for c in sheet.described}
+    return listed(sentence("held", "at", name=flat(n), place=quoted(places[n])) for n in names)

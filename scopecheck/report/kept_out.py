@@ -1,0 +1,76 @@
+"""What keeps a case out of a claim, in words."""
+
+from __future__ import annotations
+
+from scopecheck.answers.findings import Finding
+from scopecheck.core.construction import names_in
+from scopecheck.core.model import Sheet
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
+from scopecheck.report.ways import way_text
+from scopecheck.report.wording import flat, listed, quoted, sentence, upper_first
+
+MOST_SETS = 6
+"""Sets told one by one."""
+
+
+def scope_text(sheet: Sheet, finding: Finding) -> str:
+    """`claim 4`, or `claim 4 where it depends on claim 2`."""
+    return " ".join(part for part in (flat(finding.label), way_text(sheet, finding)) if part)
+
+
+def kept_text(sheet: Sheet, finding: Finding) -> str:
+    """Which limitations, each set of them by itself, keep the case out, and what a document leaves open."""
+    case, scope, falls = case_text(sheet, finding.case), scope_text(sheet, finding), _falls(sheet, finding)
+    if finding.conflict and not finding.silent:
+        line = labelled(sheet, finding.conflict[0])
+        return upper_first(sentence("kept", "only", line=line, case=case, scope=scope, falls=falls))
+    silent = ""
+    if finding.silent:
+        silent = sentence("kept", "silent", lines=listed(labelled(sheet, x) for x in finding.silent))
+    if not finding.sets:
+        return upper_first(sentence("kept", "open", case=case, scope=scope, silent=silent, falls=falls))
+    parts = {"sets": _sets(sheet, finding), "silent": silent, "falls": falls}
+    return upper_first(sentence("kept", "several", case=case, scope=scope, **parts))
+
+
+def also_text(sheet: Sheet, finding: Finding) -> str:
+    """Of a further claim, the one line that keeps the same case out."""
+    line, scope = labelled(sheet, finding.conflict[0]), scope_text(sheet, finding)
+    return sentence("kept", "also", line=line, scope=scope, falls=_falls(sheet, finding))
+
+
+def _sets(sheet: Sheet, finding: Finding) -> str:
+    alone = [one[0] for one in finding.sets if len(one) == 1]
+    parts = []
+    if alone:
+        lines = listed(labelled(sheet, x) for x in alone)
+        parts.append(lines if len(finding.sets) == 1 else sentence("kept", "alone", lines=lines))
+    together = [one for one in finding.sets if len(one) > 1]
+    told = [
+        sentence("kept", "together", lines=listed(labelled(sheet, x) for x in one))
+        for one in together[:MOST_SETS]
+    ]
+    cut = not finding.every_set or len(together) > MOST_SETS
+    return "; ".join([*parts, *told]) + (sentence("kept", "cut") if cut else "")
+
+
+def _falls(sheet: Sheet, finding: Finding) -> str:
+    """The single re-readings that let the case by, limitation by limitation."""
+    told = []
+    for way in finding.ways_out:
+        if way.readings:
+            labels = [quoted(sheet.groups[g].readings[r].label) for g, r in way.readings]
+            told.append(sentence("kept", "falls", label=way.label, readings=listed(labels, "or")))
+    return "".join(told)
+
+
+def silence_text(sheet: Sheet, finding: Finding) -> str:
+    """What the document does not say of the one limitation that keeps it out."""
+    case = case_named(sheet, finding.case)
+    limitation = limitation_labelled(sheet, finding.silent[0]) if finding.silent else None
+    if case is None or limitation is None:
+        return ""
+    names = names_in(limitation.formula)
+    ordered = [flat(d.name) for d in sheet.declarations if d.name in names]
+    unsaid = [n for n in ordered if n not in {flat(x) for x in case.stated}]
+    return sentence("silence", "unsaid" if unsaid else "partly", names=listed(unsaid or ordered))

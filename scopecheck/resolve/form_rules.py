@@ -1,0 +1,97 @@
+"""Rules of form for claims that refer to other claims, by profile: warnings at the words that refer."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.regex import regex
+from scopecheck.foundations.spans import Span
+
+ALTERNATIVES = "35 U.S.C. 112(e), MPEP 608.01(n) I [R-01.2024]"
+PREVIOUSLY = "35 U.S.C. 112(d), MPEP 608.01(n) I [R-01.2024]"
+_PICKED = regex(r"\b(?:any|one|either)\s+(?:one\s+)?(?:of\s+)?(?:the\s+)?$", re.IGNORECASE)
+_WORD_BEFORE = regex(r"\b(?:any|one|either|each)\b", re.IGNORECASE)
+_SPAN_OF_CLAIMS = regex(r"\d\s*(?:-|to|through)\s*(?:claims?\s*)?\d", re.IGNORECASE)
+_OR = regex(r"\bor\b", re.IGNORECASE)
+_AND = regex(r"\band\b", re.IGNORECASE)
+
+
+def in_the_alternative(before: str, words: str) -> bool:
+    """Does a reference to several claims name them in the alternative only?
+
+    `words` is the reference, such as "claims 3 or 4", `before` the text up to it. "Any of claims 1-3 or 7-9"
+    and "claims 3 or 4" do; "claims 3 and 4", "claims 1-3" and "claims 1-3 or 7-9" do not.
+    """
+    if _PICKED.search(before) or _WORD_BEFORE.match(words):
+        return True
+    if _AND.search(words) or _SPAN_OF_CLAIMS.search(words):
+        return False
+    return bool(_OR.search(words))
+
+
+def form_warnings(
+    profile: str,
+    parents: Mapping[int, tuple[int, ...]],
+    named: Mapping[int, tuple[str, Span]],
+) -> Iterator[Diagnostic]:
+    """What the form rules of the profile say of each claim that refers to others.
+
+    `named` has for each such claim its text up to the first reference, and the place of that reference.
+    A reference to a later claim is told in every profile; what concerns several claims named, in the US.
+    """
+    for number, (before, span) in named.items():
+        above = parents.get(number, ())
+        later = [p for p in above if p > number]
+        if later:
+            what = f"claim {number} refers to claim {later[0]}, which comes later"
+            cause = f"In the US it refers to claims set forth before it ({PREVIOUSLY})."
+            yield Diagnostic(
+                "warning", span, what, cause if profile != "EPO" else "", "number the claims so that it does"
+            )
+        if profile != "EPO" and len(above) > 1:
+            yield from _of_several(number, before, span, parents)
+
+
+def _of_several(
+    number: int, before: str, span: Span, parents: Mapping[int, tuple[int, ...]]
+) -> Iterator[Diagnostic]:
+    above = parents[number]
+    if not in_the_alternative(before, span.text):
+        yield Diagnostic(
+            "warning",
+            span,
+            f"claim {number} names several claims, and not in the alternative only",
+            f"In the US it names them in the alternative only ({ALTERNATIVES}). Each is handled by itself.",
+            f"write {_alternatives(above)}",
+        )
+    multiple = _multiple_above(above, parents)
+    if multiple:
+        yield Diagnostic(
+            "warning",
+            span,
+            f"claim {number} names several claims and depends on claim {multiple}, which names several too",
+            f"In the US such a claim does not stand on another one ({ALTERNATIVES}).",
+            f"leave out claim {multiple}, or write the claim once for each",
+        )
+
+
+def _alternatives(numbers: tuple[int, ...]) -> str:
+    if len(numbers) == 2:
+        return f"'claim {numbers[0]} or {numbers[1]}'"
+    return f"'any one of claims {', '.join(map(str, numbers[:-1]))} and {numbers[-1]}'"
+
+
+def _multiple_above(numbers: tuple[int, ...], parents: Mapping[int, tuple[int, ...]]) -> int:
+    """The first claim among these and those they depend on that names several claims itself; 0 if none."""
+    waiting, seen = list(numbers), set()
+    while waiting:
+        number = waiting.pop(0)
+        if number not in seen:
+            seen.add(number)
+            if len(parents.get(number, ())) > 1:
+                return number
+            waiting += parents.get(number, ())
+    return 0
+

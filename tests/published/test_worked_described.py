@@ -1,0 +1,116 @@
+"""Printed examples of claimed ranges beside what a description states: the numbers and the relations.
+
+What followed in law is not checked and not repeated. `read`: the text of the source, or of the manual that
+reports it, was seen; `our numbers`: the source gives the rule, the numbers are ours.
+"""
+
+from __future__ import annotations
+
+from scopecheck.answers.findings import Held
+from scopecheck.answers.questions import ask_all
+from scopecheck.report.described import held_text
+from scopecheck.report.wording import GLUE
+from tests.published.worked import sheet, worked
+
+HEAD = """
+solids   share in wt%
+time     time in min
+policy ends are included  "paragraph 1"
+policy rounding is none   "paragraph 2"
+"""
+
+
+def held(claimed: str, *stated: str, name: str = "solids") -> tuple[Held, str]:
+    """A claim of the words beside statements of the description; the relation as data and in words."""
+    rows = "\n".join(f"  {row}" for row in stated)
+    made = sheet(f"{HEAD}1. A mix with {claimed}.\n   | {name} : {claimed}\ndescription\n{rows}\n")
+    (finding,) = [f for f in ask_all(made).findings if f.held is not None]
+    assert finding.held is not None
+    assert finding.stakes == 6
+    return finding.held, held_text(made, finding).replace(GLUE, " ")
+
+
+WERTHEIM = (
+    'broad range     : 25 wt% <= solids <= 60 wt%   "paragraph 3"',
+    'first example   : solids = 36 wt%              "example 1"',
+    'second example  : solids = 50 wt%              "example 2"',
+)
+
+
+def test_a_claim_without_a_high_end() -> None:
+    """In re Wertheim, as reported in MPEP 2163.05 III: 25 to 60, 36 and 50; `at least 35` (read)."""
+    own, text = held("at least 35 wt%", *WERTHEIM)
+    assert (own.open_sides, own.within, own.as_such) == (("high",), (), ())
+    assert own.ends[0].stated + own.ends[0].examples == ()
+    assert "it states no high end, and every range stated has one" in text
+    assert "it does not lie within any range stated" in text
+
+
+def test_a_claim_with_one_end_of_what_is_described() -> None:
+    """The same, `between 35 and 60` (read)."""
+    own, text = held("between 35 wt% and 60 wt%", *WERTHEIM)
+    assert (own.open_sides, own.within) == ((), ("broad range",))
+    low, high = own.ends
+    assert (low.side, low.stated, high.side, high.stated) == ("low", (), "high", ("broad range",))
+    assert "its low end, 35 wt%, is no end stated" in text
+
+
+PREFERRED = (
+    'range            : 30 wt% <= solids <= 60 wt%   "page 3"',
+    'preferred range  : 35 wt% <= solids <= 50 wt%   "page 4"',
+)
+
+
+def test_a_preferred_end_joined_with_a_general_one() -> None:
+    """T 2/81, T 925/98, as reported in EPO Case Law 2019 II.E.1.5.1 (read; our numbers)."""
+    own, text = held("from 35 to 60 wt%", *PREFERRED)
+    low, high = own.ends
+    assert (low.preferred, high.stated, own.takes_in) == (
+        ("preferred range",),
+        ("range",),
+        ("preferred range",),
+    )
+    assert "no statement has the two ends together" in text
+    assert 'it takes in all of preferred range ("page 4")' in text
+
+
+@worked("W55", "T 1170/02, as reported in EPO Case Law 2019 II.E.1.5.1", "read")
+def test_two_low_ends() -> None:
+    """The rule is the source's; the numbers are ours."""
+    own, text = held("from 30 to 35 wt%", *PREFERRED)
+    low, high = own.ends
+    assert (low.stated, high.stated, high.preferred) == (("range",), (), ())
+    assert (high.other_end, own.takes_in, own.cuts) == (("preferred range",), (), ("preferred range",))
+    assert "both numbers are low ends there" in text
+    assert "leaves out part or all of preferred range" in text
+
+
+def test_a_range_that_is_described_as_such() -> None:
+    """37 CFR 1.75(d)(1), MPEP 608.01(o): the terms of claims in the description (read; our numbers)."""
+    own, text = held("from 30 to 60 wt%", *PREFERRED)
+    assert own.as_such == ("range",)
+    assert text.startswith('solids 30 wt% to 60 wt% is stated as such in range ("page 3")')
+
+
+def test_a_wider_range_than_in_the_earlier_text() -> None:
+    """T 201/99, as reported in EPO Case Law 2019 II.D.3.1.7: 1 to 6 min told, 1 to 10 min claimed (read)."""
+    own, text = held(
+        "from 1 to 10 min",
+        'range    : 1 min <= time <= 6 min   "page 2"',
+        'example  : time = 3 min             "page 5"',
+        name="time",
+    )
+    low, high = own.ends
+    assert (low.stated, high.stated, high.examples, own.within) == (("range",), (), (), ())
+    assert "its high end, 10 min, is no end stated" in text
+
+
+def test_a_quantity_that_the_description_says_nothing_of() -> None:
+    own, text = held("from 1 to 10 min", *PREFERRED, name="time")
+    assert not own.spoken
+    assert text == "time 1 min to 10 min: no statement of the description speaks of time by itself"
+
+
+def test_no_description_no_relation() -> None:
+    made = sheet(f"{HEAD}1. A mix with from 1 to 10 wt%.\n   | solids : from 1 to 10 wt%\n")
+    assert [f for f in ask_all(made).findings if f.held is not None] == []

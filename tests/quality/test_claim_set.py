@@ -1,0 +1,146 @@
+"""A set of ten claims as a drafter would bring it: six defects, and four things that only look like defects.
+
+The sheet was written, with its defects, before the program was run on it.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from scopecheck.commands.check import Options, checked
+from scopecheck.report.blocks import Report
+from scopecheck.report.render import render
+from tests.sheets import sheet
+
+PRESS = """\
+title    Screw press for small cheeses
+profile  US
+filed    no
+
+plate      length in mm     "diameter of the pressing plate"
+holes      count            "in the plate"
+bore       length in mm     "of a hole"
+force      force in N
+wood       any of beech, maple, oak
+pressing   time in min
+salt       share in wt%     "of the brine"
+turns      count            "how often the cheese is turned"
+
+1. A press for cheese, comprising a plate with a diameter of at least 80 mm, the plate having
+   at least 12 holes, and a screw for a force of from 200 to 900 N.
+   | plate  : at least 80 mm
+   | holes  : at least 12 holes
+   | force  : from 200 to 900 N
+
+2. The press of claim 1, wherein the plate has a diameter of at most 120 mm.
+   | plate  : at most 120 mm
+
+3. The press of claim 1, wherein the plate has at least 10 holes.
+   | holes  : at least 10 holes
+
+4. The press of claim 2, wherein the plate has a diameter of at least 140 mm.
+   | plate  : at least 140 mm
+
+5. The press of claim 1, wherein the holes have a bore of at most 3 mm, the bore being less than
+   3.5 mm.
+   | bore   : at most 3 mm
+   | bore   : less than 3.5 mm
+
+6. The press of claim 1, wherein the force is from 300 to 600 N.
+   | force  : from 300 to 600 N
+
+7. The press of claim 1, wherein the force is at least 300 N and at most 600 N.
+   | force  : at least 300 N and at most 600 N
+
+8. The press of claim 1 or 2, wherein the plate is made of at least one of beech and maple.
+   | wood   : at least one of beech and maple
+
+9. A method of making cheese, comprising pressing for at least 60 minutes, turning at least
+   twice, and laying into a brine with from 15 to 22 wt% of salt.
+   | pressing : at least 60 minutes
+   | turns    : at least twice      exactly  turns >= 2
+   | salt     : from 15 to 22 wt%
+
+10. The method of claim 9, wherein the brine has at most 20 wt% of salt.
+   | salt   : at most 20 wt%
+
+inside for 1      plate    holes   force    wood
+  kitchen press   80 mm    12      200 N    beech
+  dairy press     110 mm   30      800 N    oak
+must stay out for 1
+  flower press    200 mm   12      250 N    beech
+  garlic press    30 mm    40      300 N    none
+inside for 9      pressing   salt      turns
+  soft cheese     60 min     15 wt%    2
+document D1
+  example         : pressing = 90 min, salt = 18 wt%                "page 3"
+document D2
+  example         : pressing = 20 min, salt = 25 wt%, turns = 4     "page 8"
+
+policy  ends are included             "paragraph 5"
+policy  rounding is none              "paragraph 6"
+policy  strict words are strict       "paragraph 7"
+policy  zero is included              "paragraph 8"
+policy  alternatives are inclusive    "paragraph 9"
+"""
+
+DEFECTS = {
+    "what must stay out is met": ("outside met", "claim 1", "flower press"),
+    "a claim that nothing meets": ("dependent cannot be met", "claim 4", ""),
+    "a document kept out by its silence alone": ("silence alone keeps out", "claim 9", "D1, example"),
+    "a claim that adds nothing": ("adds nothing", "claim 3", ""),
+    "an idle limitation": ("idle", "5b", ""),
+    "two claims alike": ("same scope", "claim 7", ""),
+}
+TEMPTING = {
+    "an end on the other side than the parent's": "claim 2",
+    "a narrower range in a dependent claim": "claim 6",
+    "two parents in the alternative": "claim 8",
+    "a high end inside the parent's range": "claim 10",
+}
+
+
+@cache
+def report(everything: bool) -> Report:
+    made, _ = checked(sheet(PRESS), Options(everything=everything), ())
+    assert made is not None
+    return made
+
+
+def told(everything: bool) -> list[tuple[str, str, str]]:
+    return [(f.question, f.label, f.case) for item in report(everything).items for f in item.findings]
+
+
+def test_the_three_worst_are_named_first() -> None:
+    assert told(False)[:3] == list(DEFECTS.values())[:3]
+
+
+@pytest.mark.parametrize("defect", DEFECTS)
+def test_every_defect_is_in_the_report(defect: str) -> None:
+    assert DEFECTS[defect] in told(True)
+    assert DEFECTS[defect] in told(False)
+
+
+@pytest.mark.parametrize("tempting", TEMPTING)
+def test_what_only_looks_like_a_defect_is_no_item(tempting: str) -> None:
+    number = TEMPTING[tempting].removeprefix("claim ")
+    labels = {TEMPTING[tempting], f"{number}a"}
+    assert not {label for _, label, _ in told(False)} & labels
+
+
+def test_nothing_else_is_told_on_the_first_page() -> None:
+    assert sorted(told(False)) == sorted(DEFECTS.values())
+    page = " ".join(render(report(False), "text").split())
+    assert "held back" not in page
+    assert "Claims 2, 6 and 10: nothing found among what was looked for" in page
+
+
+def test_what_follows_from_a_defect_is_said_under_it() -> None:
+    """Of a press of which no bore is said some are met by claim 5 too."""
+    (met,) = [f for item in report(False).items for f in item.findings if f.question == "outside met"]
+    assert met.quantifier == "every"
+    assert set(met.also_claims) == {3, 5, 8}
+    (silent,) = [f for f in report(False).order if f.question == "silence alone keeps out"]
+    assert silent.silent == ("9b",)
