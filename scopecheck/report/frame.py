@@ -223,7 +223,7 @@ def _steps_line(sheet: Sheet) -> str:
 
 
 def _told_once(sheet: Sheet) -> Iterator[Declaration]:
-    """The declared things, like ones told once: fields of parts, moments of a step, shares of a composition."""
+    """The declared things, like ones once: fields of parts, moments of a step, shares of a composition."""
     first = {p.slot(1, own): f"{own} of each {p.name}" for p in sheet.parts for own in p.fields}
     others = {p.slot(i, own) for p in sheet.parts for own in p.fields for i in range(2, p.most + 1)}
     for step in sheet.steps:
