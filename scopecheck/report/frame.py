@@ -223,9 +223,14 @@ def _steps_line(sheet: Sheet) -> str:
 
 
 def _told_once(sheet: Sheet) -> Iterator[Declaration]:
-    """The declared things, a field of like parts or a share of a composition once for all of them."""
+    """The declared things, like ones once: fields of parts, moments of a step, shares of a composition."""
     first = {p.slot(1, own): f"{own} of each {p.name}" for p in sheet.parts for own in p.fields}
     others = {p.slot(i, own) for p in sheet.parts for own in p.fields for i in range(2, p.most + 1)}
+    for step in sheet.steps:
+        for own in step.fields:
+            told, *rest = step.moments(own).values()
+            first[told] = f"{own} of {step.name}"
+            others |= set(rest)
     for made in sheet.compositions:
         shares = (*(name for name, _ in made.classes), *made.members)
         first[made.members[0]] = sentence("basis", "each_share", composition=made.name)
