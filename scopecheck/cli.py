@@ -260,25 +260,36 @@ def phrases(
     raise typer.Exit(guarded(run))
 
 
-@app.command(epilog="Exit status: 0 ended by the learner, 2 bad input, 4 an internal fault, 130 interrupted.")
+@app.command(epilog="Exit status: 0, 2 bad input, 4 an internal fault, 130 interrupted.")
 def drill(
+    sheet: Annotated[str, typer.Argument(metavar="[SHEET]", help="A sheet to make exercises from.")] = "",
     seed: Annotated[
         int, typer.Option(min=0, max=10**9, metavar="N", help="The same seed gives the same exercises.")
     ] = 1,
     level: Annotated[int, typer.Option(min=0, max=3, metavar="N", help="1, 2 or 3; 0: all in turn.")] = 0,
     kind: Annotated[str, typer.Option(metavar="NAME", help="One kind of exercise only.")] = "",
+    paper: Annotated[int, typer.Option(min=0, max=200, metavar="N", help="Write a paper and its key.")] = 0,
+    output: Annotated[str, typer.Option(metavar="NAME", help="Where the paper is written to.")] = "",
+    answers: Annotated[str, typer.Option(metavar="FILE", help="Grade a file of answers to a paper.")] = "",
+    record: Annotated[str, typer.Option(metavar="FILE", help="Keep the results in FILE, one a line.")] = "",
+    learner: Annotated[str, typer.Option(metavar="NAME", help="Who answers, for the record.")] = "",
 ) -> None:
     """Set exercises with counterexamples, one at a time, and grade the answers.
 
-    Kinds: let in, kept out, falls out, narrows, keeps out, reword, two phrases, how far.
+    Kinds: let in, kept out, falls out, narrows, keeps out, reword, two phrases, how far. Without a sheet the
+    exercises are made from the known phrases.
     """
     from scopecheck.commands.output import guarded
 
     def run() -> int:
         from scopecheck.commands.drill import Wanted
         from scopecheck.commands.drill import drill as set_exercises
+        from scopecheck.commands.drill_paper import grade_file, write_paper
 
-        return set_exercises(Wanted(seed, level, kind))
+        wanted = Wanted(seed, level, kind, sheet, record, learner)
+        if answers:
+            return grade_file(wanted, answers)
+        return write_paper(wanted, paper, output) if paper else set_exercises(wanted)
 
     raise typer.Exit(guarded(run))
 

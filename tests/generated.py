@@ -32,8 +32,8 @@ GENERATED: dict[str, Callable[[], str]] = {
     "trade_words.json": partial(from_toml, "trade_words.toml"),
     "units.json": partial(from_toml, "units.toml"),
     "wording.json": partial(from_toml, "wording.toml"),
-    "words.json": partial(from_toml, "words.toml"),
     "drill.json": partial(from_toml, "drill.toml"),
+    "words.json": partial(from_toml, "words.toml"),
 }
 
 

@@ -136,6 +136,12 @@ def test_numbers_are_held_against_each_other_by_value_and_unit() -> None:
     assert [u.words for u in amended(BEFORE, after).uncarried] == ["3.2 mm", "burnished"]
 
 
+def test_what_the_amended_sheet_states_of_the_description_counts() -> None:
+    after = MERGED.replace("between 2 and 3 mm", "between 2 and 3.2 mm")
+    stated = after + '\ndescription\n  preferred range  : 2 mm <= diameter <= 3.2 mm  "paragraph 8"\n'
+    assert [u.words for u in amended(BEFORE, stated).uncarried] == ["burnished"]
+
+
 @pytest.mark.parametrize("format", ["text", "markdown", "json"])
 def test_no_output_says_what_only_a_practitioner_may_say(tmp_path: Path, format: str) -> None:
     result = run(*written(tmp_path, BEFORE, MERGED), "--format", format, "--all")
@@ -213,6 +219,25 @@ def test_what_differs_is_told_with_both_places(old: str, new: str, message: str)
     (also,) = told.also
     assert also[0].source.name == "old"
     assert "old, line " in also[1]
+
+
+def test_a_claim_restated_in_one_sheet_only_is_told() -> None:
+    bare = HEAD + "1. A strainer with at least 3 holes.\n"
+    made, wrong = both(bare, bare + "   | holes : at least 3\n")
+    assert made is not None
+    (told,) = wrong
+    assert told.severity == "warning"
+    assert told.message == "claim 1 of old has no line"
+
+
+def test_steps_go_on_and_must_be_declared_alike() -> None:
+    baking = "heat  step in min\n\n1. A method of heating for {}.\n   | duration of heat : {}\n"
+    found = change(baking.format("at least 5 min", "at least 5 min"), baking.format(*["at least 9 min"] * 2))
+    assert found.relation == "narrowed"
+    event = "heat  event in min\nwait  duration in min\n\n1. A method of waiting for at least 5 min.\n"
+    made, wrong = both(baking.format(*["at least 5 min"] * 2), event + "   | wait : at least 5 min\n")
+    assert made is None
+    assert any("'heat' is declared otherwise" in d.message for d in wrong)
 
 
 def test_words_settled_in_one_sheet_only_are_read_so_in_both() -> None:

@@ -23,43 +23,45 @@ ROOT = Path(__file__).parent.parent / "scopecheck"
 FLOORS: dict[str, str] = {
     "foundations": "data_files regex record spans diagnostics drawing kinds units quantity",
     "language": (
-        "layout number_words scan syntax tables parse pieces reading_lines statements_declare"
-        " statements_cases statements_text statements_words statements_claims statements"
+        "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
+        " statements_declare statements_cases statements_text statements_words statements_claims statements"
     ),
-    "core": "model construction linear stated rewrite ranges plain reference",
+    "core": "model construction linear stated rewrite ranges plain shares reference",
     "resolve": (
-        "patterns entry definitions catalogue constants names parts steps exact_terms exact_formulas groups"
-        " settling rivals readings defined_words chart"
+        "patterns entry definitions catalogue constants classes compositions names parts steps exact_terms"
+        " exact_formulas groups settling rivals readings defined_words chart"
         " practice spelled everyday phrases claim_text dependencies form_rules account stated declared claims"
-        " step_cells cases sheet successors joined carried"
+        " step_cells cases sheet successors agreement common_groups joined carried"
     ),
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols encode engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes findings questions.prepared definitions questions.clash"
-        " questions.cases questions.ways questions.outside questions.inside questions.claims"
+        " questions.cases questions.ways questions.freed questions.varying"
+        " questions.outside questions.inside questions.claims"
         " questions.nearby questions.idle questions.kept_out questions.charted questions.choices"
         " questions.described questions.same_scope questions.readings questions.measures questions"
-        " consistency amendment amended_cases amended nearby order"
+        " consistency amendment amended_cases amended nearby pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways chart"
         " kept_out described rereadings things looked frame grouping consequences pictures margins"
-        " stated_ends items plan page render.number_line render.columns render.text render.markdown"
+        " stated_ends slips items plan page render.number_line render.columns render.text render.markdown"
         " render.json render probe_sheet probe_picture probe probe_report occasions separating alike"
-        " amended_ranges amendment render.amendment_json words_page scope_map render.map_json"
+        " amended_ranges amended_things amendment render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities propose"
         " remarks start anew"
     ),
     "drill": (
-        "draws trades compose exercise bench replies sayings exact plans unmeant falls_out kinds making"
-        " explain setting course"
+        "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"
+        " narrows keeps_out two_phrases how_far reword kinds making from_sheet"
+        " explain setting course record paper"
     ),
     "commands": (
         "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
-        " claim_map drill"
+        " claim_map drill drill_paper"
     ),
 }
 TOP = ("cli", "__main__")

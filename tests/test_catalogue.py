@@ -15,7 +15,7 @@ from scopecheck.resolve.patterns import Literals, Pattern
 TAGS = ("read", "read (secondary)", "memory", "common practice")
 FILES = {
     "A": ("endpoints", "relations"), "B": ("approximation",), "C": ("rounding",), "D": ("units_and_basis",),
-    "E": ("averages", "parts"), "F": ("counting", "relations", "parts"), "G": ("alternatives",),
+    "E": ("averages", "parts"), "F": ("counting", "relations", "parts"), "G": ("alternatives", "transitions"),
     "H": ("relations", "parts"), "I": ("geometry",), "J": ("time", "steps"), "K": ("measurement", "steps"),
     "L": ("settled", "settled_steps"),
 }  # fmt: skip

@@ -207,11 +207,13 @@ def test_the_more_exact_wording_is_one_reading_and_uncontested(place: int) -> No
         wording = entry.exact_wording.format(**occasion.slots)
         for words, number in (given.numbers if given else {}).items():
             wording = wording.replace(words, number)
-        lines = "".join(f"   | {occasion.subjects} : {words}\n" for words in (occasion.words, wording))
-        sheet = read(f"{occasion.declarations}\n1. A thing {occasion.words}, or {wording}.\n{lines}")
+        said = (*(f"{occasion.subjects} : {words}" for words in (occasion.words, wording)), *occasion.beside)
+        lines = "".join(f"   | {line}\n" for line in said)
+        text = f"{occasion.words}, or {wording}, with {', '.join(occasion.beside)}"
+        sheet = read(f"{occasion.declarations}\n1. A thing {text}.\n{lines}")
         if sheet is None:
             continue
-        own, proposed = (limitation.formula for limitation in sheet.claims[0].limitations)
+        own, proposed = (limitation.formula for limitation in sheet.claims[0].limitations[:2])
         contested = [
             g.wording for g in sheet.groups if len(g.readings) > 1 and any(p.where == "1b" for p in g.places)
         ]

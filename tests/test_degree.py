@@ -15,7 +15,7 @@ from scopecheck.cli import app
 from scopecheck.core.construction import Construction, base_construction
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source
-from scopecheck.report.page import build_report, exit_status
+from scopecheck.report.page import build_report
 from scopecheck.report.render import render
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
@@ -114,9 +114,12 @@ def test_an_unknown_threshold_empties_no_claim_and_makes_none_idle() -> None:
     )
     made, _ = read_sheet(Source("leaf.sheet", text))
     assert made is not None
-    answers = ask_all(made)
-    assert [f.question for f in answers.findings if f.stakes <= 4] == []
-    assert exit_status(answers) == 0
+    grave = [f for f in ask_all(made).findings if f.stakes <= 4]
+    # That the word asks for nothing is so where it is no limit at all, and is told of no threshold.
+    (told,) = grave
+    assert told.question == "idle"
+    assert told.construction
+    assert made.groups[0].readings[told.construction.readings[0]].label == "no limit at all"
 
 
 def test_that_holds_where_only_the_threshold_is_left() -> None:

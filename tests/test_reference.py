@@ -84,6 +84,12 @@ def first_sheet() -> str:
     return next(e.text for e in examples() if e.sort == "sheet")
 
 
+def sheet_above(example: Example) -> str:
+    """The last whole sheet before a block on its page."""
+    above = (e for e in examples() if e.page == example.page and e.line < example.line)
+    return [e.text for e in above if e.sort == "sheet"][-1]
+
+
 @cache
 def amended_sheet() -> str:
     (found,) = (e.text for e in examples() if e.sort == "sheet" and "amended" in e.text.split("\n")[0])
@@ -200,11 +206,13 @@ def test_command_prints_what_is_shown(
     example: Example, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.chdir(tmp_path)
-    Path("leaf.sheet").write_text(first_sheet(), "utf-8")
     Path("amended.sheet").write_text(amended_sheet(), "utf-8")
     Path("claims.txt").write_text(next(e.text for e in examples() if e.sort == "claims"), "utf-8")
     command, _, expected = example.text.partition("\n")
     words = shlex.split(command.removeprefix("$ "))
+    Path("leaf.sheet").write_text(first_sheet(), "utf-8")
+    for name in (w for w in words if w.endswith(".sheet") and not Path(w).exists()):
+        Path(name).write_text(sheet_above(example), "utf-8")
     assert words[0] == "scopecheck"
     result = CliRunner().invoke(app, words[1:])
     assert result.exit_code in (0, 1), result.output

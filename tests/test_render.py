@@ -35,6 +35,8 @@ from tests.reported import (
     text_of,
 )
 
+SLIPS = "Words that add nothing, cannot be met, or let something slip"
+
 # ---- formats
 
 
@@ -60,6 +62,7 @@ def test_colour_only_when_asked_for_and_without_changing_the_words() -> None:
     ("terminal", "environment", "wanted"),
     [(True, {}, True), (False, {}, False), (True, {"NO_COLOR": "1"}, False), (True, {"TERM": "dumb"}, False)],
 )
+
 def test_when_colour_is_wanted(terminal: bool, environment: dict[str, str], wanted: bool) -> None:
     assert wants_colour(terminal, environment) is wanted
 
@@ -75,7 +78,7 @@ def test_warnings_stand_before_the_findings() -> None:
     warning = Diagnostic("warning", span("divisible by 6"), "a question about this line")
     report = build_report(STRAINER, answers_of(*many(1)), False, diagnostics=(warning,))
     text = render(report, "text")
-    assert text.index("a question about this line") < text.index("Words that add nothing or cannot be met")
+    assert text.index("a question about this line") < text.index(SLIPS)
     assert json.loads(render(report, "json"))["diagnostics"][0]["line"] == 2
 
 
@@ -223,5 +226,5 @@ def test_an_item_about_one_quantity_has_its_number_line() -> None:
 def test_a_picture_asked_for_stands_below_the_head() -> None:
     report = build_report(STRAINER, answers_of(*many(1)), False, pictures=(LINE,))
     text = render(report, "text")
-    assert text.index("from 4 upward") < text.index("Words that add nothing or cannot be met")
+    assert text.index("from 4 upward") < text.index(SLIPS)
     assert parsed(report)["pictures"][0]["rows"][0]["met"][0]["low"] == "2/1"

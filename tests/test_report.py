@@ -30,6 +30,8 @@ from tests.reported import (
     text_of,
 )
 
+SLIPS = "Words that add nothing, cannot be met, or let something slip"
+
 # ---- a whole sheet
 
 
@@ -138,7 +140,7 @@ def test_the_first_page_holds_ten_items_and_says_how_many_were_held_back() -> No
     assert len(items_of(answers)) == MOST_ITEMS == 10
     text = one_line(text_of(answers))
     assert "3 more items are held back, because this page holds 10 at most" in text
-    assert "3 under 'Words that add nothing or cannot be met'. Run with --all to see everything." in text
+    assert f"3 under '{SLIPS}'. Run with --all to see everything." in text
     report = build_report(STRAINER, answers, False)
     assert len(report.held_back) == 3
     everything = build_report(STRAINER, answers, True)
@@ -193,7 +195,7 @@ def test_readings_on_different_axes_are_different_decisions() -> None:
 def test_strained_readings_stand_in_a_section_of_their_own() -> None:
     answers = answers_of(lost("claim 1", "1. A leaf", "tall sample", (1, 2)), *many(1))
     text = text_of(answers)
-    usual = text.index("Words that add nothing or cannot be met")
+    usual = text.index(SLIPS)
     assert usual < text.index("On strained readings, as asked for")
     assert "Lost on some reading" not in text
 

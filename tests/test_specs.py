@@ -15,7 +15,7 @@ from scopecheck.report.page import exit_status
 from scopecheck.resolve.sheet import read_path, read_sheet
 
 SHEETS = Path(__file__).parent.parent / "specs" / "sheets"
-DEFECTIVE = ("strainer", "mortar", "proofing", "bending")
+DEFECTIVE = ("strainer", "mortar", "proofing", "balm", "bending")
 ALL = (*DEFECTIVE, "mended")
 
 EVERY, SOME = ("every",), ("some", "base")
@@ -74,6 +74,16 @@ PLANTED = (
     ("proofing", "end not reached", "5a", "", SOME),
     ("proofing", "dependent cannot be met", "claim 3", "", EVERY),
     ("proofing", "undefined", "8b", "", EITHER),
+    ("balm", "outside met", "claim 1", "udder salve", EITHER),
+    ("balm", "document met", "claim 4", "D1, recipe 3", EITHER),
+    ("balm", "dependent cannot be met", "claim 5", "", EVERY),
+    ("balm", "inside lost", "claim 7", "travel tin", SOME),
+    ("balm", "inside lost", "claim 4", "everyday batch", SOME),
+    ("balm", "meant lost", "7a", "", SOME),
+    ("balm", "unmeant met", "2a", "", EVERY),
+    ("balm", "member freed", "2a", "", SOME),
+    ("balm", "end not reached", "6a", "", SOME),
+    ("balm", "moves with something else", "8a", "", EVERY),
 )
 
 PAIRS = (
@@ -168,7 +178,12 @@ def test_each_planted_defect_is_found(
 
 @pytest.mark.parametrize(
     ("name", "claim", "conflict"),
-    [("strainer", 6, "1c 3b 6a"), ("mortar", 5, "1c 5a 5b"), ("proofing", 3, "1b 3a 3b")],
+    [
+        ("strainer", 6, "1c 3b 6a"),
+        ("mortar", 5, "1c 5a 5b"),
+        ("proofing", 3, "1b 3a 3b"),
+        ("balm", 5, "4a 5a"),
+    ],
 )
 def test_a_claim_that_cannot_be_met_names_the_lines_that_conflict(
     name: str, claim: int, conflict: str
@@ -184,6 +199,7 @@ def test_a_claim_that_cannot_be_met_names_the_lines_that_conflict(
         ("strainer", "5a", "12 mm", "10 mm"),
         ("mortar", "6a", "6 wt%", "9/2 wt%"),
         ("proofing", "5a", "12 min", "10 min"),
+        ("balm", "6a", "40 wt%", "38 wt%"),
     ],
 )
 def test_a_stated_end_beyond_reach_names_how_far_the_claim_goes(

@@ -13,6 +13,7 @@ from scopecheck.drafting.pasted import pasted
 from scopecheck.drafting.start import drafted
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
+from tests.slips import SHEET
 from tests.test_cli import run
 from tests.words import SETS, names
 
@@ -158,3 +159,46 @@ def test_files_that_are_no_text(content: bytes, tmp_path: Path) -> None:
         assert result.exit_code == 2
         assert result.stderr.startswith("error: ")
     assert run("start", str(tmp_path / "none.txt")).exit_code == 2
+
+
+@pytest.mark.parametrize(
+    ("words", "line"),
+    [
+        ("a gap that is not 4 mm", "gap : not 4 mm"),
+        ("a gap that does not exceed 45 mm", "gap : not exceed 45 mm"),
+        ("a gap of never more than 7 mm", ""),
+        ("a gap other than 3 mm", ""),
+        ("a gap without exceeding 5 mm", ""),
+        ("neither 3 nor 5 slots", ""),
+        ("a gap of 1 200 mm", ""),
+        ("a gap of 1,200 mm", ""),
+        ("a gap of at least about 2 to 3 mm", ""),
+        ("a loss of 12 dmm", ""),
+        ("a pump for 50/60 Hz", ""),
+        ("a valve that opens when a pressure exceeds 5 bar", ""),
+        ("a gap of ≥ 2 mm", "gap : ≥ 2 mm  exactly  gap >= 2 mm"),
+        ("a gap of 2 to 9 mm, preferably 3 to 4 mm", "gap : 2 to 9 mm, preferably 3 to 4 mm"),
+        ("a gap of 2 to 9 mm, for example 3 mm", "gap : 2 to 9 mm"),
+        ("a weight ratio of tin to zinc of from 1:2 to 3:1", "tin zinc ratio : from 1:2 to 3:1"),
+        ("a rim 3 mm thick", "thickness : 3 mm"),
+        ("an angle of 90 degrees", "angle : 90 degrees"),
+        ("12 g of wax", "wax : 12 g"),
+        ("a plurality of cells", "cells : a plurality"),
+        ("a lid of a metal selected from the group consisting of tin, zinc and lead",
+         "metal : selected from the group consisting of tin, zinc and lead"),
+        ("a web kept at 40 °C for 2 h", "web temperature : 40 °C"),
+    ],
+)  # fmt: skip
+def test_a_limit_is_restated_whole_or_marked(words: str, line: str) -> None:
+    draft = drafted("claims", pasted(f"1. A thing comprising {words}."))
+    made = [x.line for x in draft.claims[0].lines if x.name]
+    assert made[:1] == ([line] if line else [])
+    read(f"1. A thing comprising {words}.")
+
+
+def test_a_sheet_with_lines_in_symbols_lacks_nothing(tmp_path: Path) -> None:
+    sheet = tmp_path / "filter.sheet"
+    sheet.write_text(SHEET, "utf-8")
+    assert run("start", str(sheet)).stdout.startswith("Every limit of the text")
+    sheet.write_text(SHEET.replace("wall is at most 2.5 mm", "lid is at most 7 mm"), "utf-8")
+    assert "| lid : at most 7 mm" in run("start", str(sheet)).stdout

@@ -180,12 +180,62 @@ def test_what_is_measured_of_a_step_that_is_not_done_is_not_shown() -> None:
         "carried out simultaneously with said drying step",
         "lasting for at least ten minutes",
         "after rinsing but before drying",
+        "started as soon as the drying is complete",
+        "begins 1 to 3 days after delivery",
+        "in response to delivery",
     ],
 )
 def test_ordinary_words_of_processes_are_read(words: str) -> None:
     text = reed(f"soaking : {words}", declared="drying  step in min")
     made = sheet(text.replace("and rinsing it", f"and rinsing it, {words}"))
     assert made.groups
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        ("20 to 30 degC", True),
+        ("within 5 degC of 30 degC", True),
+        ("20 to 30 degC or 50 to 60 degC", False),
+        ("other than 30 degC", False),
+    ],
+)
+def test_a_limit_at_all_times_is_told_from_the_lowest_and_the_highest_if_it_leaves_no_gap(
+    words: str, told: bool
+) -> None:
+    """Between 25 and 55 degC the temperature passes 40 degC, so the ends alone do not tell."""
+    made = sheet(reed(f"temperature of soaking : {words}").replace("rinsing it", f"rinsing it at {words}"))
+    (group,) = [g for g in made.groups if "at its end" in {r.label for r in g.readings}]
+    assert ("at all times" in {r.label for r in group.readings}) is told
+    assert ("at all times" in dict(group.not_tried)) is not told
+
+
+def test_a_column_gives_one_value_for_the_whole_of_a_step() -> None:
+    made = sheet(reed(cases="inside  temperature throughout soaking\n  sample  35 degC"))
+    point = stated_values(made, made.cases[0], exact=True)
+    moments = made.steps[0].moments("temperature").values()
+    assert {point[name] for name in moments} == {Fraction(30815, 100)}
+
+
+def test_words_of_time_that_no_line_takes_up_are_told() -> None:
+    made = sheet(reed().replace("and rinsing it", "and then rinsing it before delivery"))
+    assert [u.words for u in made.unrestated if u.sort == "order word"] == ["then", "before"]
+    untimed = sheet("gap  length in mm\n\n1. A thing made before delivery with a gap.\n   | gap >= 1 mm\n")
+    assert not [u for u in untimed.unrestated if u.sort == "order word"]
+
+
+@pytest.mark.parametrize(
+    ("claimed", "method"),
+    [("method", True), ("process for tanning", True), ("use of a vat", True), ("system", False),
+     ("tanning apparatus", False), ("method of running a machine", True)],
+)  # fmt: skip
+def test_a_condition_is_read_by_what_is_claimed(claimed: str, method: bool) -> None:
+    words = "if the level is at most 5 mm"
+    text = reed(f"rinsing, level : {words}", declared="level  length in mm")
+    text = text.replace("A method comprising", f"A {claimed}, comprising")
+    text = text.replace("rinsing it", f"it {words}")
+    made, told = read_sheet(Source("test", text))
+    assert (made is not None) is method, [d.message for d in told]
 
 
 def test_the_ends_lie_between_the_lowest_and_the_highest() -> None:

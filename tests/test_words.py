@@ -57,6 +57,20 @@ def test_each_rule(more: str, expected: tuple[str, int, str]) -> None:
     assert told(LID + more) == [expected]
 
 
+def test_known_things_before_their_verb_and_what_is_left_of_a_whole_are_no_news() -> None:
+    more = "2. The jar of claim 1, wherein said hooks cross, and the lid is half tin and the balance zinc."
+    assert told(LID + more) == []
+    crossing = "2. The jar of claim 1, wherein said clips cross."
+    assert told(LID + crossing) == [("no earlier", 2, "said clips cross")]
+
+
+def test_lines_in_the_margin_are_no_words_of_the_claim() -> None:
+    sheet = LID + "\n2. The jar of claim 1, with the clip.\n   | not restated : the clip, in the margin\n"
+    page = words_text("jar.sheet", 2, shown_of_sheet(Source("jar.sheet", sheet))[0], markdown=False)
+    assert "the clip" in page
+    assert "|" not in page
+
+
 @pytest.mark.parametrize(
     "more",
     [

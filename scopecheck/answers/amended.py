@@ -62,6 +62,7 @@ def ask_amendment(
     except Undecided as reason:
         doubts = (str(reason),)
     cases = tuple(case_changes(amendment, tuple(changes)))
-    text = joined.before.claims[0].span.source.text
+    described = (c.span.text for c in joined.after.described)
+    text = "\n".join([joined.before.claims[0].span.source.text, *described])
     told = tuple(uncarried(text, joined.before.claims, joined.after.claims))
     return Amended(joined, tuple(changes), idle, cases, told, doubts)

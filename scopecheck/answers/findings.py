@@ -37,6 +37,8 @@ QUESTIONS: tuple[str, ...] = (
     "idle",
     "idle end",
     "end not reached",
+    "member freed",
+    "moves with something else",
     "same scope",
     "no reading suits all claims",
     "undefined",

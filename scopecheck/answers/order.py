@@ -12,13 +12,12 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from scopecheck.answers.minimise import keep, pick_article
 from scopecheck.answers.nearby import nearest_step
+from scopecheck.answers.pool import Pool, parents_first
 from scopecheck.answers.questions.prepared import Prepared
-from scopecheck.answers.witness import WitnessError, verify
-from scopecheck.core.model import Article, Claim, Formula, Limitation, Value
+from scopecheck.core.model import Article, Claim, Formula
 from scopecheck.core.reference import Reference, references
 from scopecheck.foundations.record import record
 from scopecheck.resolve.dependencies import noun_of, sort_of
-from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Constraint, Search, Undecided, all_of, any_of
 
 
@@ -26,9 +25,9 @@ from scopecheck.solving.solver import Constraint, Search, Undecided, all_of, any
 class Step:
     """That everything that meets `narrower` meets `wider`, with a thing that meets the wider one alone.
 
-    `own` says that it follows from what the narrower one takes over, `every` that it holds on every
-    admissible construction, None where that was not decided. `departs` are the values in which the thing
-    departs from one that meets both.
+    `own` says that some claim of the narrower one's scope takes it over, `every` that it holds of these two
+    claims on every admissible construction, None where that was not decided. `departs` are the
+    values in which the thing departs from one that meets both.
     """
 
     narrower: int
@@ -77,76 +76,9 @@ class ScopeMap:
 
 def scope_map(prepared: Prepared) -> ScopeMap:
     """The order of the claims' scopes with every phrase as presumed."""
-    pool = _Pool(prepared)
+    pool = Pool(prepared)
     order = _Order(prepared, pool)
     return order.mapped()
-
-
-# ---- things, and which claims they meet
-
-
-class _Pool:
-    """Things that exist, and for every claim the set of those that meet it, as the bits of a number."""
-
-    def __init__(self, prepared: Prepared) -> None:
-        self.prepared = prepared
-        self.articles: list[Article] = []
-        self.known: set[tuple[Value, ...]] = set()
-        self.bits: dict[int, int] = {}
-        self._names = [d.name for d in prepared.sheet.declarations]
-        self._judged: dict[tuple[str, tuple[Value, ...]], bool] = {}
-        self._order = _parents_first(prepared)
-        self._own = {c.number: c.limitations for c in prepared.sheet.claims}
-        for claim in prepared.sheet.claims:
-            self.bits[claim.number] = 0
-
-    def add(self, article: Article) -> bool:
-        """Judges a thing and keeps it, unless it is known or cannot exist; says whether it exists."""
-        key = tuple(article[n] for n in self._names)
-        if key in self.known:
-            return True
-        try:
-            verify(self.prepared.sheet, article, ())
-        except WitnessError:
-            return False
-        self.known.add(key)
-        bit = 1 << len(self.articles)
-        self.articles.append(article)
-        for claim in self._order:
-            above = not claim.parents or any(self.bits[p] & bit for p in claim.parents)
-            if above and all(self.meets(x, article) for x in self._own[claim.number]):
-                self.bits[claim.number] |= bit
-        return True
-
-    def meets(self, limitation: Limitation, article: Article) -> bool:
-        """The exact evaluator's answer, looked up where the values that matter have been judged before."""
-        names = sorted(self.prepared.session.names_in(limitation.formula))
-        key = limitation.label, tuple(article[n] for n in names)
-        if key not in self._judged:
-            self._judged[key] = meets(limitation.formula, article, self.prepared.session.base)
-        return self._judged[key]
-
-    def first(self, bits: int) -> Article:
-        return self.articles[(bits & -bits).bit_length() - 1]
-
-    def all(self, bits: int) -> Iterator[Article]:
-        while bits:
-            yield self.first(bits)
-            bits &= bits - 1
-
-
-def _parents_first(prepared: Prepared) -> list[Claim]:
-    found: dict[int, Claim] = {}
-
-    def take(claim: Claim) -> None:
-        if claim.number not in found:
-            for parent in claim.parents:
-                take(prepared.sheet.claim(parent))
-            found[claim.number] = claim
-
-    for claim in prepared.sheet.claims:
-        take(claim)
-    return list(found.values())
 
 
 # ---- the order
@@ -155,10 +87,10 @@ def _parents_first(prepared: Prepared) -> list[Claim]:
 class _Order:
     """What is known of the order so far: for each claim the claims that it lies within."""
 
-    def __init__(self, prepared: Prepared, pool: _Pool) -> None:
+    def __init__(self, prepared: Prepared, pool: Pool) -> None:
         self.prepared, self.pool = prepared, pool
         self.session = prepared.session
-        self.claims = _parents_first(prepared)
+        self.claims = parents_first(prepared)
         self.sorts = {c.number: "" for c in self.claims}
         self.nouns: dict[str, str] = {}
         self.within: dict[int, set[int]] = {}
@@ -361,13 +293,14 @@ class _Order:
         near = self.shown[narrower]
 
         def departing(article: Article) -> tuple[str, ...]:
-            return tuple(n for n in near if article[n] != near[n])
+            absent = self.prepared.sheet.absent(article)
+            return tuple(n for n in near if article[n] != near[n] and n not in absent)
 
         article = min(self.pool.all(separating), key=lambda a: len(departing(a)))
         if len(departing(article)) > 1:
             article = self._simplest_step(narrower, wider) or article
         own = any(self._takes_over(n, members[wider]) for n in members[narrower])
-        every = True if own else self._everywhere(narrower, wider)
+        every = self._everywhere(narrower, wider)
         return Step(narrower, wider, own, every, article, departing(article))
 
     def _simplest_step(self, narrower: int, wider: int) -> Article | None:

@@ -1,4 +1,4 @@
-"""The command `drill`: exercises one at a time, in a terminal."""
+"""The command `drill`: exercises one at a time in a terminal, and what a learner's record says."""
 
 from __future__ import annotations
 
@@ -6,71 +6,119 @@ import sys
 from collections.abc import Iterator, Sequence
 from textwrap import wrap
 
+from scopecheck.commands.check import draw_all, read_or_complain
 from scopecheck.commands.output import BAD_INPUT, INTERRUPTED, complain, put
+from scopecheck.commands.phrase_cards import GROUPS
+from scopecheck.core.model import Sheet
 from scopecheck.drill.course import slots
-from scopecheck.drill.exercise import KINDS, LEVELS, Kind, Unreadable
+from scopecheck.drill.exercise import KINDS, LEVELS, Kind, Unreadable, Verdict
 from scopecheck.drill.explain import explained
-from scopecheck.drill.kinds import MANNERS, graded
+from scopecheck.drill.from_sheet import made_from
+from scopecheck.drill.kinds import graded
 from scopecheck.drill.making import Made, make
+from scopecheck.drill.record import Progress, append, progress, read_record, result, weakest
 from scopecheck.drill.setting import lines_of
 from scopecheck.foundations.diagnostics import did_you_mean
 from scopecheck.foundations.record import record
-from scopecheck.report.wording import counted, listed, sentence
+from scopecheck.language.statements import read_file
+from scopecheck.report.wording import counted, flat, listed, sentence
 
 WIDTH = 90
 MOST = 500
 """Exercises of one session."""
+QUIT = ("quit", "exit", "q")
 
 
 @record
 class Wanted:
-    """What exercises are wanted: '' and 0 for every kind and level."""
+    """What exercises are wanted: '' and 0 for every kind and level, '' for no sheet, record or learner."""
 
     seed: int
     level: int = 0
     kind: str = ""
+    sheet: str = ""
+    record: str = ""
+    learner: str = ""
 
+    @property
+    def levels(self) -> tuple[int, ...]:
+        return (self.level,) if self.level else LEVELS
 
-def kinds_wanted(kind: str) -> tuple[Kind, ...]:
-    """The kinds of this name, all for ''. Raises Unreadable with a message for a name that is none."""
-    known = [k for k in KINDS if k in MANNERS]
-    if not kind:
-        return tuple(known)
-    name = " ".join(kind.lower().replace("-", " ").split())
-    found = tuple(k for k in known if k == name)
-    if not found:
-        help = did_you_mean(name, known) or sentence("drill", "reply", "choose", known=listed(known, "or"))
-        raise Unreadable(sentence("drill", "reply", "no_kind", kind=kind, help=help))
-    return found
+    @property
+    def kinds(self) -> tuple[Kind, ...]:
+        """The kinds of this name, all for ''. Raises Unreadable with a message for a name that is none."""
+        if not self.kind:
+            return KINDS
+        name = " ".join(self.kind.lower().replace("-", " ").replace("_", " ").split())
+        found = tuple(k for k in KINDS if k == name)
+        if not found:
+            help = did_you_mean(name, KINDS) or sentence(
+                "drill", "reply", "choose", known=listed(KINDS, "or")
+            )
+            raise Unreadable(sentence("drill", "reply", "no_kind", kind=self.kind, help=help))
+        return found
 
 
 def drill(wanted: Wanted) -> int:
-    """Sets exercises until the learner ends it; returns the exit status."""
+    """Sets exercises until the learner ends it; returns the exit status.
+
+    A result is on the disk before anything else is said, so that none is lost however the session ends.
+    """
     try:
-        kinds = kinds_wanted(wanted.kind)
+        kinds = wanted.kinds
+        if wanted.record:
+            read_record(wanted.record)
     except Unreadable as error:
         complain(str(error))
         return BAD_INPUT
-    levels = (wanted.level,) if wanted.level else LEVELS
-    answered = right = 0
-    status = 0
+    sheet, text = read_own(wanted.sheet) if wanted.sheet else (None, "")
+    if wanted.sheet and sheet is None:
+        return BAD_INPUT
+    told = _Told()
+    if sheet is not None and sheet.confidential:
+        tell([flat(sheet.confidential)])
     try:
-        for number, made in enumerate(_course(kinds, levels, wanted.seed), 1):
+        for number, made in enumerate(course(wanted, kinds, MOST, sheet, text), 1):
             show(made, number, wanted.seed)
-            mark = answer(made)
-            if mark is None:
+            if not _answered(made, number, wanted, told):
                 break
-            answered += mark not in ("skipped", "undecided")
-            right += mark in ("right", "not plain")
+        else:
+            put("\n" + sentence("drill", "paper", "exhausted") + "\n")
     except KeyboardInterrupt:
-        status = INTERRUPTED
-    put("\n" + sentence("drill", "page", "ended", answered=counted(answered, "answer"), right=right) + "\n")
-    return status
+        told.status = INTERRUPTED
+    answers = counted(told.answered, "answer")
+    tell(["", sentence("drill", "page", "ended", answered=answers, right=told.right)])
+    if wanted.record:
+        show_progress(wanted.record)
+    return told.status
 
 
-def _course(kinds: Sequence[Kind], levels: Sequence[int], seed: int) -> Iterator[Made]:
-    for slot in slots(kinds, levels, seed, MOST):
-        yield make(slot.kind, slot.level, seed, slot.position)
+class _Told:
+    """What a session came to."""
+
+    def __init__(self) -> None:
+        self.answered = self.right = self.status = 0
+
+
+def read_own(path: str) -> tuple[Sheet | None, str]:
+    """The sheet of a file and its text; None once its mistakes were drawn."""
+    source, diagnostics = read_file(path)
+    draw_all(diagnostics)
+    if source is None:
+        return None, ""
+    sheet, _ = read_or_complain(source)
+    return sheet, source.text
+
+
+def course(
+    wanted: Wanted, kinds: Sequence[Kind], count: int, sheet: Sheet | None, text: str
+) -> Iterator[Made]:
+    """The exercises of a seed, from a sheet if there is one."""
+    if sheet is not None:
+        yield from made_from(sheet, text, kinds, wanted.levels, wanted.seed)
+        return
+    for slot in slots(kinds, wanted.levels, wanted.seed, count):
+        yield make(slot.kind, slot.level, wanted.seed, slot.position)
 
 
 def show(made: Made, number: int, seed: int) -> None:
@@ -81,43 +129,76 @@ def show(made: Made, number: int, seed: int) -> None:
         number=number, kind=sentence("drill", "kind", e.kind), level=e.level, seed=seed,
     )  # fmt: skip
     lines = ["", head, "-" * len(head)]
-    for line in (*lines_of(e, made.bench.sheet), sentence("drill", "page", "again")):
-        lines += _wrapped(line)
+    for line in (*lines_of(e, made.bench), sentence("drill", "page", "again")):
+        lines += wrapped(line)
     put("\n".join(lines) + "\n")
 
 
-def answer(made: Made) -> str | None:
-    """Asks until an answer can be graded: its mark, "skipped", or None where the learner ends."""
+def _answered(made: Made, number: int, wanted: Wanted, told: _Told) -> bool:
+    """Asks until an answer can be graded or the exercise is passed over; False where the learner ends."""
+    problem = made.exercise.problem
     while True:
         put("\n" + sentence("drill", "page", "ask"))
         line = sys.stdin.readline()
-        if not line:
-            put("\n")
-            return None
         word = line.strip().lower()
-        if word in ("quit", "exit", "q"):
-            return None
+        if not line or word in QUIT:
+            put("" if line else "\n")
+            return False
         if word == "?":
-            _tell([made.exercise.problem.how])
+            tell([problem.how])
             continue
         if word == "skip":
-            _tell([sentence("drill", "page", "skipped"), *explained(made.bench, made.exercise.problem)])
-            return "skipped"
+            tell([sentence("drill", "page", "skipped"), *explained(made.bench, problem)])
+            return True
         try:
-            verdict = graded(made.bench, made.exercise.problem, line)
+            verdict = graded(made.bench, problem, line)
         except Unreadable as error:
             complain(str(error))
             continue
-        _tell([sentence("drill", "mark", verdict.mark), *verdict.lines, ""])
-        _tell(explained(made.bench, made.exercise.problem))
-        return verdict.mark
+        _keep(made, number, wanted, line, verdict, told)
+        tell([sentence("drill", "mark", verdict.mark), *verdict.lines, ""])
+        tell(explained(made.bench, problem))
+        return True
 
 
-def _tell(lines: Sequence[str]) -> None:
-    put("\n".join(x for line in lines for x in _wrapped(line)) + "\n")
+def _keep(made: Made, number: int, wanted: Wanted, line: str, verdict: Verdict, told: _Told) -> None:
+    if wanted.record:
+        found = result(made.exercise, made.bench, line, verdict, wanted.learner, wanted.seed, number)
+        append(wanted.record, found)
+    told.answered += verdict.mark != "undecided"
+    told.right += verdict.mark in ("right", "not plain")
 
 
-def _wrapped(line: str) -> list[str]:
+def show_progress(path: str) -> None:
+    """Progress by group of phrases and by kind, and what to practise next."""
+    results = read_record(path)
+    groups, kinds = progress(results, "groups"), progress(results, "kind")
+    lines = [sentence("drill", "record", "heading"), *map(_progress_line, groups)] if groups else []
+    lines += [sentence("drill", "record", "by_kind"), *map(_progress_line, kinds)] if kinds else []
+    group, kind = weakest(groups), weakest(kinds)
+    if group and kind:
+        names = {"group": _group(group.name), "kind": kind.name}
+        lines.append(sentence("drill", "record", "next", **names))
+    elif kind:
+        lines.append(sentence("drill", "record", "next_group", group=kind.name))
+    if lines:
+        tell(["", *lines])
+
+
+def _progress_line(p: Progress) -> str:
+    return sentence("drill", "record", "line", name=_group(p.name), answered=p.answered, right=p.right)
+
+
+def _group(name: str) -> str:
+    return f"{name}, {GROUPS[name]}" if name in GROUPS else name
+
+
+def tell(lines: Sequence[str]) -> None:
+    """Lines as wide as a page."""
+    put("\n".join(x for line in lines for x in wrapped(line)) + "\n")
+
+
+def wrapped(line: str) -> list[str]:
     indent = line[: len(line) - len(line.lstrip())]
     text = line.strip().replace("\u00a0", " ")
     return wrap(text, WIDTH, initial_indent=indent, subsequent_indent=indent + "   ") or [""]

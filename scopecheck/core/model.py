@@ -8,7 +8,7 @@ and `encode.py` treat the same cases in the same order.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from functools import cached_property
 from typing import Literal, TypeAlias
@@ -282,7 +282,10 @@ Formula: TypeAlias = (
 
 @record
 class NumberDecl:
-    """A quantity, share or count. `stated_bounds` tells bounds the sheet wrote from those of the kind."""
+    """A quantity, share or count. `stated_bounds` tells bounds the sheet wrote from those of the kind.
+
+    `varies` names what it belongs to where that is not the thing claimed: the user, the occasion; else ''.
+    """
 
     name: str
     kind: Kind
@@ -293,6 +296,11 @@ class NumberDecl:
     stated_bounds: bool
     note: str
     span: Span = field(compare=False)
+    varies: str = ""
+
+
+Classes: TypeAlias = tuple[tuple[str, tuple[str, ...]], ...]
+"""Classes of members: the name of each and the members, themselves no classes, that it stands for."""
 
 
 @record
@@ -303,6 +311,7 @@ class ChoiceDecl:
     members: tuple[str, ...]
     note: str
     span: Span = field(compare=False)
+    classes: Classes = ()
 
 
 @record
@@ -313,6 +322,7 @@ class SetDecl:
     members: tuple[str, ...]
     note: str
     span: Span = field(compare=False)
+    classes: Classes = ()
 
 
 Declaration: TypeAlias = NumberDecl | ChoiceDecl | SetDecl
@@ -340,6 +350,24 @@ class Part:
     def present(self, index: int) -> Formula:
         """That there are at least so many parts."""
         return Compare(">=", Measured(self.count), Const(Fraction(index)))
+
+
+@record
+class Composition:
+    """Ingredients that make up a whole: each a declared share, all of them together 100 %.
+
+    `members` are the ingredients in the order of the sheet. The last two are `others` and `impurities`, which
+    are '' where the composition was closed with `only`. Each class is a declared share of its own, the sum of
+    its members. `name` is that of the composition, or that of a class of it seen as a list of its members.
+    """
+
+    name: str
+    members: tuple[str, ...]
+    classes: Classes
+    others: str
+    impurities: str
+    unit: Unit
+    span: Span = field(compare=False)
 
 
 DONE, NOT_DONE = "done", "not done"
@@ -530,6 +558,8 @@ class Limitation:
     groups: tuple[int, ...]
     exact: bool
     span: Span = field(compare=False)
+    narrows: tuple[str, tuple[str, ...]] | None = None
+    """The class of ingredients that the line narrows to some of its members, and these."""
 
 
 @record
@@ -622,6 +652,7 @@ class Sheet:
     source_name: str
     rivals: tuple[Rivals, ...] = ()
     parts: tuple[Part, ...] = ()
+    compositions: tuple[Composition, ...] = ()
     phrase_files: tuple[Source, ...] = ()
     steps: tuple[Step, ...] = ()
     described: tuple[Case, ...] = ()
@@ -633,6 +664,14 @@ class Sheet:
     @cached_property
     def _by_name(self) -> dict[str, Declaration]:
         return {d.name: d for d in self.declarations}
+
+    def with_whole_compositions(self, names: Iterable[str]) -> frozenset[str]:
+        """The names, and with each ingredient or class all others of its composition."""
+        found = set(names)
+        for made in self.compositions:
+            shares = {*made.members, *(name for name, _ in made.classes)}
+            found |= shares if found & shares else set()
+        return frozenset(found)
 
     def absent(self, article: Article) -> frozenset[str]:
         """The declared names that mean nothing in this article: the fields of parts that are not there, and

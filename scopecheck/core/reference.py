@@ -28,6 +28,7 @@ from scopecheck.core.model import (
     Value,
 )
 from scopecheck.core.plain import stated_ends
+from scopecheck.core.shares import with_implied_shares
 from scopecheck.foundations.record import record
 
 
@@ -42,7 +43,8 @@ class Reference:
 def stated_values(sheet: Sheet, case: Case, exact: bool = False) -> dict[str, Value]:
     """The values that a case states outright; ranges and words state none.
 
-    A value stated as measured counts by its digits, unless only `exact` values are asked for.
+    A value stated as measured counts by its digits, unless only `exact` values are asked for. What the stated
+    shares of a composition say of its other shares counts as stated.
     """
     numbers: dict[str, Value] = {}
     members: dict[str, dict[str, bool]] = {}
@@ -68,7 +70,7 @@ def stated_values(sheet: Sheet, case: Case, exact: bool = False) -> dict[str, Va
             if d.name not in members:
                 continue
             numbers[d.name] = frozenset(m for m, has in members[d.name].items() if has)
-    return numbers
+    return with_implied_shares(sheet, numbers)
 
 
 def default_values(sheet: Sheet, formulas: Iterable[Formula]) -> dict[str, Value]:

@@ -1,12 +1,12 @@
-"""Rewriting formulas: one group settled by one of its readings, or all groups given other numbers."""
+"""Rewriting formulas: a group settled by a reading, a quantity in another's place, groups renumbered."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Any as AnyNode
-from typing import assert_never
+from typing import TypeAlias, assert_never
 
 from scopecheck.core.construction import groups_in
 from scopecheck.core.model import (
@@ -42,8 +42,11 @@ from scopecheck.core.model import (
     Written,
 )
 
+ChangeTerm: TypeAlias = Callable[[Term], Term | None]
+ChangeFormula: TypeAlias = Callable[[Formula], Formula | None]
 
-def read_as(  # noqa: C901 - one case for each kind of node
+
+def read_as(
     formula: Formula, group: int, reading: int, presumed: Mapping[str, Fraction] = MappingProxyType({})
 ) -> Formula:
     """The formula with every occurrence of the group replaced by that one reading's meaning.
@@ -51,65 +54,107 @@ def read_as(  # noqa: C901 - one case for each kind of node
     Parameters named in `presumed` are replaced by their values.
     """
 
-    def term(t: Term) -> Term:
+    def term(t: Term) -> Term | None:
         match t:
             case Parameter(key) if key in presumed:
                 return Const(presumed[key])
-            case Const() | Measured() | Parameter() | CountOf():
-                return t
-            case Add(items):
-                return Add(tuple(map(term, items)))
-            case Least(items):
-                return Least(tuple(map(term, items)))
-            case Greatest(items):
-                return Greatest(tuple(map(term, items)))
-            case Negate(item):
-                return Negate(term(item))
-            case Magnitude(item):
-                return Magnitude(term(item))
-            case Rounded(item, step, rule, origin):
-                return Rounded(term(item), step, rule, origin)
-            case Remainder(item, divisor):
-                return Remainder(term(item), divisor)
-            case Multiply(left, right):
-                return Multiply(term(left), term(right))
-            case Divide(left, right, text):
-                return Divide(term(left), term(right), text)
-            case Median(items, count):
-                return Median(tuple(map(term, items)), term(count))
-            case Branch(condition, then, otherwise):
-                return Branch(whole(condition), term(then), term(otherwise))
-            case ReadTerm(g, options):
-                return term(options[reading]) if g == group else ReadTerm(g, tuple(map(term, options)))
+            case ReadTerm(g, options) if g == group:
+                return rewritten_term(options[reading], term, whole)
             case _:
-                assert_never(t)
+                return None
 
-    def whole(f: Formula) -> Formula:
+    def whole(f: Formula) -> Formula | None:
         if group not in groups_in(f):
             return f  # the same object, so that what is known of it stays known
-        match f:
-            case Truth() | Chosen() | Includes():
-                return f
-            case Compare(op, left, right):
-                return Compare(op, term(left), term(right))
-            case IsWhole(item):
-                return IsWhole(term(item))
-            case Not(inner):
-                return Not(whole(inner))
-            case All(items):
-                return All(tuple(map(whole, items)))
-            case Any(items):
-                return Any(tuple(map(whole, items)))
-            case ExactlyOne(items):
-                return ExactlyOne(tuple(map(whole, items)))
-            case Implies(left, right):
-                return Implies(whole(left), whole(right))
-            case Read(g, options):
-                return whole(options[reading]) if g == group else Read(g, tuple(map(whole, options)))
-            case _:
-                assert_never(f)
+        if isinstance(f, Read) and f.group == group:
+            return rewritten(f.options[reading], term, whole)
+        return None
 
-    return whole(formula)
+    return rewritten(formula, term, whole)
+
+
+def with_values_of(formula: Formula, instead: Mapping[str, Term]) -> Formula:
+    """The formula with other terms in the place of the values of some declared numbers."""
+
+    def term(t: Term) -> Term | None:
+        return instead.get(t.name) if isinstance(t, Measured) else None
+
+    return rewritten(formula, term, lambda f: None)
+
+
+def rewritten_term(t: Term, change: ChangeTerm, change_formula: ChangeFormula) -> Term:
+    """The term with each part replaced by what `change` gives for it, or rewritten where it gives None."""
+
+    def term(inner: Term) -> Term:
+        return rewritten_term(inner, change, change_formula)
+
+    changed = change(t)
+    if changed is not None:
+        return changed
+    match t:
+        case Const() | Measured() | Parameter() | CountOf():
+            return t
+        case Add(items):
+            return Add(tuple(map(term, items)))
+        case Least(items):
+            return Least(tuple(map(term, items)))
+        case Greatest(items):
+            return Greatest(tuple(map(term, items)))
+        case Negate(item):
+            return Negate(term(item))
+        case Magnitude(item):
+            return Magnitude(term(item))
+        case Rounded(item, step, rule, origin):
+            return Rounded(term(item), step, rule, origin)
+        case Remainder(item, divisor):
+            return Remainder(term(item), divisor)
+        case Multiply(left, right):
+            return Multiply(term(left), term(right))
+        case Divide(left, right, text):
+            return Divide(term(left), term(right), text)
+        case Median(items, count):
+            return Median(tuple(map(term, items)), term(count))
+        case Branch(condition, then, otherwise):
+            return Branch(rewritten(condition, change, change_formula), term(then), term(otherwise))
+        case ReadTerm(g, options):
+            return ReadTerm(g, tuple(map(term, options)))
+        case _:
+            assert_never(t)
+
+
+def rewritten(f: Formula, change_term: ChangeTerm, change: ChangeFormula) -> Formula:
+    """The formula with each part replaced by what `change` gives for it, or rewritten where it gives None."""
+
+    def term(t: Term) -> Term:
+        return rewritten_term(t, change_term, change)
+
+    def whole(inner: Formula) -> Formula:
+        return rewritten(inner, change_term, change)
+
+    changed = change(f)
+    if changed is not None:
+        return changed
+    match f:
+        case Truth() | Chosen() | Includes():
+            return f
+        case Compare(op, left, right):
+            return Compare(op, term(left), term(right))
+        case IsWhole(item):
+            return IsWhole(term(item))
+        case Not(inner):
+            return Not(whole(inner))
+        case All(items):
+            return All(tuple(map(whole, items)))
+        case Any(items):
+            return Any(tuple(map(whole, items)))
+        case ExactlyOne(items):
+            return ExactlyOne(tuple(map(whole, items)))
+        case Implies(left, right):
+            return Implies(whole(left), whole(right))
+        case Read(g, options):
+            return Read(g, tuple(map(whole, options)))
+        case _:
+            assert_never(f)
 
 
 def regrouped(

@@ -15,10 +15,11 @@ from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import parse_sheet
-from scopecheck.language.syntax import ClaimStatement, Declare, Mark
+from scopecheck.language.syntax import ClaimStatement, Declare, Mark, Restatement
 from scopecheck.report.wording import quoted, sentence
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.claims import numbers_in
 from scopecheck.resolve.dependencies import references
 from scopecheck.resolve.names import Names
 
@@ -62,6 +63,9 @@ def _work(statement: ClaimStatement, known: list[int], gone: list[str]) -> Work:
     found = references(text.source.text[start:end], statement.number, known)
     places = tuple((start + r.start, start + r.end) for r in found)
     text.refer(places)
+    exact = [x.exact for x in statement.lines if isinstance(x, Restatement) and x.exact is not None]
+    numbers = [node.number for facts in exact for node in numbers_in(facts)]
+    stated = {number.text for number in numbers}
     for line in statement.lines:
         words = line.words
         if words is None:
@@ -73,9 +77,15 @@ def _work(statement: ClaimStatement, known: list[int], gone: list[str]) -> Work:
                 "start", "anew_gone", claim=statement.number, words=quoted(words.text), line=words.span.line
             ))  # fmt: skip
     limits = [(s, named_by_kind(called(text, s), s)) for s in stretches(text, {})]
-    open_ = [(s, c) for s, c in limits if c.noun and not text.taken.issuperset(range(s.starts[-1], s.end))]
+    open_ = [
+        (s, c)
+        for s, c in limits
+        if c.noun
+        and not text.taken.issuperset(range(s.starts[-1], s.end))
+        and not stated.issuperset(text.tokens[f.start].text for f in s.figures)
+    ]
     said = [c for c in choices(text) if not text.taken.issuperset(range(c.start, c.end))]
-    return Work(DraftClaim(statement.number, text.text), text, places, open_, said)
+    return Work(DraftClaim(statement.number, text.text), text, places, open_, said, numbers=numbers)
 
 
 def _quantity(what: Called, stretch: Stretch, names: Names, made: list[Quantity]) -> Quantity:

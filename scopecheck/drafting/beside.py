@@ -37,7 +37,7 @@ def noun_before(text: ClaimText, at: int) -> str:
     while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
         start -= 1
     noun = name_of(text, start, at)
-    verb = start < at and texts[at - 1] in listed_verbs()
+    verb = start < at and (texts[at - 1] in listed_verbs() or (start > 0 and texts[start - 1][0].isdigit()))
     return "" if verb or len(noun) < 2 or noun in _NO_OWNER or noun.endswith(("ing", "ed")) else noun
 
 

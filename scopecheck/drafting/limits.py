@@ -56,7 +56,8 @@ def figures(text: ClaimText, own: Own) -> list[Figure]:
             at += 1
         elif word[0].isdecimal() and not reference_sign(tokens, at):
             figure = _figure(text, at, own)
-            found.append(figure)
+            if _readable(tokens, at):
+                found.append(figure)
             at = figure.end
         elif NUMBER_WORDS.get(word, 0) > 1:
             found.append(_spelled(text, at, own))
@@ -64,6 +65,24 @@ def figures(text: ClaimText, own: Own) -> list[Figure]:
         else:
             at += 1
     return found
+
+
+def _readable(tokens: list[Piece], at: int) -> bool:
+    """Whether a number has one meaning: no part of '1 200', no '50/60' that may be two numbers."""
+    parts = [t.text for t in tokens[at : at + 3]]
+    before = tokens[at - 1].text if at else ""
+    if len(parts) > 1 and parts[0].isdecimal() and parts[1].isdecimal() and len(parts[1]) == 3:
+        return False
+    if before.isdecimal() and len(parts[0]) == 3:
+        return False
+    if digits_width(tokens, at) == 3 and parts[1] == "/":
+        above, below = (int(p) if p.isdecimal() else 0 for p in (parts[0], parts[2]))
+        return 0 < above < below and below in _PARTS
+    return True
+
+
+_PARTS = frozenset((2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 32, 64, 100))
+"""What a fraction is commonly of."""
 
 
 def _figure(text: ClaimText, at: int, own: Own) -> Figure:
@@ -111,7 +130,9 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         if _preferred(texts, starts[0]):
             if found and found[-1].unit == group[-1].unit:
                 found[-1] = replace(found[-1], farther=end)
-        elif not _broken(text, group[-1]) and not _numbered(texts, group[0].start):
+        elif not (
+            _broken(text, group[-1]) or _numbered(texts, group[0].start) or _hindered(texts, starts[0])
+        ):
             found.append(Stretch(starts[0], end, group, starts, 0, sign, figures_[at - 1].end if at else 0))
         at += used
     return found
@@ -137,6 +158,18 @@ def _broken(text: ClaimText, last: Figure) -> bool:
 
 def _digit(tokens: list[Piece], at: int) -> bool:
     return at < len(tokens) and tokens[at].text[0].isdecimal()
+
+
+def _hindered(texts: list[str], at: int) -> bool:
+    """Whether the words before a limit turn it round, or its clause only says when something holds."""
+    if words("limits", "turning").intersection(texts[max(0, at - 2) : at]):
+        return True
+    for word in reversed(texts[max(0, at - 16) : at]):
+        if word in (",", ";", ":", "."):
+            return False
+        if word in words("limits", "conditions"):
+            return True
+    return False
 
 
 def _numbered(texts: list[str], at: int) -> bool:

@@ -23,6 +23,8 @@ from scopecheck.foundations.record import record
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.text.lists import word_lists, words
 
+_TIMES = frozenset(("point", "life", "age", "interval", "delay", "window", "phase", "stage", "half-life"))
+"""Nouns that are a time or a temperature by themselves, beside those of what is measured."""
 _OF_WHAT = ((("mass", 1),), (("length", 3),), (("amount", 1),))
 """What `2 g of grease` measures: mass, volume, amount of substance."""
 
@@ -116,11 +118,7 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
         verb = verb_of_clause(texts, stretch.start)
         return Called(verb if verb in ("", "interval") else f"{verb} {quantity}", "", False)
     placed = stretch.start > 0 and texts[stretch.start - 1] == "at" and quantity == "distance"
-    if (
-        at <= stretch.after
-        or not nounish(texts[at - 1], stops)
-        or (placed and not measured_before(texts, at))
-    ):
+    if placed or at <= stretch.after or not nounish(texts[at - 1], stops):
         return Called("", "", False)
     if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
         return Called("spacing", owner_before(text, at - 2), False)
@@ -159,7 +157,8 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     while at - start > 1 and (texts[start].endswith("ly") or texts[start] in ("first", "second", "total")):
         start += 1
     noun = name_of(text, start, at)
-    if noun in listed_verbs() or (start and texts[start - 1][0].isdigit()):
+    verb = start and texts[start - 1] == ")" and at - start == 1 and noun.endswith("s")
+    if verb or noun in listed_verbs() or (start and texts[start - 1][0].isdigit()):
         return Called("", "", False)
     if quantity and noun.endswith("ing") and noun not in words("mention", "ing_nouns"):
         return Called(f"{noun} {quantity}", "", False)
@@ -169,6 +168,9 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     if measure and noun.split()[-1] not in words("measures", "nouns"):
         return Called(measure, noun, False)
     fresh = start > 0 and texts[start - 1] in ("a", "an")
+    last = noun.split()[-1]
+    if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:
+        return Called(f"{noun} {quantity}", "", False)
     return Called(noun, owner_before(text, start), False, False, fresh)
 
 

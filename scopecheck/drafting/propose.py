@@ -22,6 +22,7 @@ from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
 from scopecheck.text.lists import words as listed
 
+_FILLERS = frozenset(("in", "the", "a", "an", "of"))
 MOST_TRIED = 4
 """How many stretches of words are tried for one limit."""
 
@@ -112,14 +113,19 @@ def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
 
 
 def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable) -> str:
-    """The longest words around the limit's numbers that a phrase reads; '' if none does. They are taken."""
+    """The words of the limit, if a phrase reads them whole; else ''. They are taken.
+
+    Only fillers may be left out before them: a "not", an "about" or an end left out would be another limit.
+    """
     declared = readable.names.declared(of.name)
     if declared is None or any(i in text.taken for i in range(stretch.starts[-1], stretch.end)):
         return ""
-    last = stretch.figures[-1].end
-    ends = dict.fromkeys(e for e in (stretch.farther, stretch.end, last) if e)
+    ends = dict.fromkeys(e for e in (stretch.farther, stretch.end) if e)
+    texts = [t.text for t in text.tokens[stretch.starts[0] : stretch.starts[-1] + 1]]
+    fillers = next((i for i, word in enumerate(texts) if word not in _FILLERS), len(texts))
+    starts = [s for s in stretch.starts if s <= stretch.starts[0] + fillers]
     for end in ends:
-        for start in (*stretch.starts[:MOST_TRIED], stretch.starts[-1]):
+        for start in starts[:MOST_TRIED]:
             words = words_at(text, start, end)
             if readable.reads(words, of.name) and _takes(text, words, start, end):
                 return words
@@ -193,7 +199,7 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
     at = {t.start: i for i, t in enumerate(work.text.tokens)}
     ends = {t.end: i + 1 for i, t in enumerate(work.text.tokens)}
     found: list[tuple[int, int]] = []
-    for item in unrestated(work.claim.number, work.text, [], work.places, own):
+    for item in unrestated(work.claim.number, work.text, work.numbers, work.places, own):
         start, end = at[item.span.start], ends[item.span.end]
         if found and _close(work.text, found[-1][1], start):
             found[-1] = (found[-1][0], end)

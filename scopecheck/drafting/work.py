@@ -7,6 +7,7 @@ from scopecheck.drafting.draft import DraftClaim, Quantity
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called
 from scopecheck.foundations.record import field, holder
+from scopecheck.language.scan import Number
 from scopecheck.resolve.claim_text import ClaimText
 
 
@@ -21,4 +22,6 @@ class Work:
     choices: list[Choice] = field(default_factory=list)
     nowhere: list[str] = field(default_factory=list)
     """The words of references that cannot be followed."""
+    numbers: list[Number] = field(default_factory=list)
+    """The numbers of lines in symbols, which account for equal numbers of the text."""
     of: list[Quantity] = field(default_factory=list)

@@ -33,11 +33,17 @@ from scopecheck.solving.solver import Budget, Constraint, Search, all_of, any_of
 
 STRETCH = Fraction(1, 20)
 """How far a reading that stretches without a presumed width is taken to stretch, as a share."""
-BUDGET = Budget(work=1_500_000, wall=30)
+BUDGET = Budget(work=1_500_000, wall=10**9)
+"""Work is counted alike everywhere. There is no wall limit: a learner may think for an hour."""
 
 
 class Bench:
-    """A sheet made ready. `sheet` has every stretch fixed; `written` is as it was read."""
+    """A sheet made ready. `sheet` has every stretch fixed; `written` is as it was read.
+
+    `usual` has a plausible value for each name, where one is known; `exact` tells for a limitation and the
+    label of a reading which proposal of more exact wording means it, -1 for none, where that is known.
+    `unread` are proposals that no phrase reads.
+    """
 
     def __init__(self, written: Sheet, text: str) -> None:
         self.written = written
@@ -45,8 +51,11 @@ class Bench:
         self.sheet = fixed(written)
         self.prepared = prepare(self.sheet, BUDGET)
         self.session = self.prepared.session
+        self._wholes: dict[tuple[str, ...], All] = {}
         self.base: Construction = self.session.base
         self.usual: dict[str, Value] = {}
+        self.exact: dict[tuple[str, str], int] = {}
+        self.unread: set[str] = set()
 
     # ---- what is asked
 
@@ -106,7 +115,7 @@ class Bench:
 
     def ever(self, limitations: Sequence[Limitation], article: Article, met: bool) -> bool:
         """Is there one way to read on which the article meets (misses, unless `met`) the limitations?"""
-        scope = All(tuple(x.formula for x in limitations))
+        scope = self.whole(limitations)
         search = self.session.search(self.session.groups_in(scope), things=False)
         by = self.session.met_by(scope, article)
         return search.holds(by if met else ~by)
@@ -115,23 +124,38 @@ class Bench:
         self, limitations: Sequence[Limitation], article: Article, met: bool
     ) -> Construction | None:
         """The best way to read on which the article meets (misses, unless `met`) the limitations, if any."""
-        scope = All(tuple(x.formula for x in limitations))
+        scope = self.whole(limitations)
         groups = self.session.groups_in(scope)
         search = self.session.search(groups, things=False)
         by = self.session.met_by(scope, article)
         search.require(by if met else ~by)
         return settle_construction(self.session, search, groups).construction if search.holds() else None
 
+    def between(
+        self, parent: Sequence[Limitation], own: Sequence[Limitation], article: Article
+    ) -> Construction | None:
+        """The best way to read on which the article meets `parent` and misses `own`, if there is one."""
+        above, below = self.whole(parent), self.whole(own)
+        groups = self.session.groups_in(above, below)
+        search = self.session.search(groups, things=False)
+        search.require(self.session.met_by(above, article), ~self.session.met_by(below, article))
+        return settle_construction(self.session, search, groups).construction if search.holds() else None
+
+    def whole(self, limitations: Sequence[Limitation]) -> All:
+        """That all of the limitations hold; always the same object for the same ones."""
+        key = tuple(x.label for x in limitations)
+        return self._wholes.setdefault(key, All(tuple(x.formula for x in limitations)))
+
     # ---- things
 
     def sample(self, limitations: Sequence[Limitation], *meant: Formula) -> Article | None:
         """A thing that meets the limitations, if possible on every reading, and all that is meant."""
-        scope = All(tuple(x.formula for x in limitations))
+        scope = self.whole(limitations)
         wanted = [self.session.met(m) for m in meant]
         for met in (self.surely(limitations, True), self.session.met(scope, self.base)):
             search = self.session.search(())
             search.require(met, *wanted)
-            if search.holds():
+            if search.find():
                 known = self.prepared.known((scope, *meant))
                 known = [Reference(r.name, {**r.article, **self.usual}) for r in known]
                 names = self.prepared.relevant(scope, *meant)
@@ -153,7 +177,7 @@ class Bench:
         plain: Sequence[tuple[Grade, Constraint | None]] = (("edge", None),),
     ) -> Finding | None:
         """The simplest thing of the search beside the sample, re-checked; None where nothing meets it."""
-        if not search.holds():
+        if not search.find():
             return None
         finding = at_claim("drill", 5, self.sheet.claim(claim))
         known = [Reference("", sample)]
@@ -166,6 +190,11 @@ class Bench:
         except WitnessError as why:
             return str(why)
         return ""
+
+    def names(self, *formulas: Formula) -> list[str]:
+        """The declared names that the formulas speak of, in the order of the sheet."""
+        spoken = self.session.names_in(*formulas)
+        return [d.name for d in self.sheet.declarations if d.name in spoken]
 
     # ---- plainness
 
@@ -193,7 +222,7 @@ def fixed(sheet: Sheet) -> Sheet:
 def _fixed(p: FreeParameter) -> FreeParameter:
     value = p.presumed
     if value == 0:
-        value = STRETCH if not p.unit.symbol else p.unit.factor / 10
+        value = STRETCH if p.shared else p.unit.factor / 10
         value = min(value, p.upper.value) if p.upper is not None else value
     bound = Bound(value, True)
     return replace(p, lower=bound, upper=bound, presumed=value)
@@ -211,18 +240,20 @@ def fact_text(sheet: Sheet, name: str, value: Value) -> str:
         digits = decimal_text(number) or f"{number.numerator}/{number.denominator}"
         return f"{name} = {digits} {d.unit.symbol}".rstrip()
     if isinstance(value, str):
-        return f"{name} = {_member(value)}"
-    members = [_member(m) for m in getattr(d, "members", ()) if m in value]
+        return f"{name} = {member_text(value)}"
+    members = [member_text(m) for m in getattr(d, "members", ()) if m in value]
     return f"{name} = {{{', '.join(members)}}}" if members else f"{name} = none"
 
 
 def facts_text(sheet: Sheet, article: Article, names: Iterable[str]) -> str:
     """The values of these names, in the order of the sheet."""
-    wanted = set(names)
+    whole = all(d.name in article for d in sheet.declarations)
+    wanted = set(names) - (sheet.absent(article) if whole else frozenset())
     return ", ".join(
         fact_text(sheet, d.name, article[d.name]) for d in sheet.declarations if d.name in wanted
     )
 
 
-def _member(member: str) -> str:
+def member_text(member: str) -> str:
+    """A member as the language writes it."""
     return "others" if member == OTHERS else member

@@ -16,12 +16,11 @@ _SHARED_UNIT = re.compile(r"\{([LP])\}(?= (?:and|to) \{[UQ]\})")
 
 @record
 class Line:
-    """A limitation of a composed claim: what stands left of its colon, its words, what fills its slots."""
+    """A limitation of a composed claim: what stands left of its colon, its words, how the claim says it."""
 
     subject: str
     words: str
     clause: str
-    slots: tuple[tuple[str, str], ...]
 
 
 @record
@@ -60,29 +59,25 @@ def room(forms: Sequence[Form], tied: bool) -> bool:
     return kinds.count("count") < 2 and kinds.count("set") < 2 and pairs < 2 and amounts <= free
 
 
-def compose(trade: Trade, claims: Sequence[Sequence[Form]], tied: bool, draws: Draws) -> Composed:
-    """The forms said of things of the trade. Where claim 2 has the form of one amount, it is that of claim 1.
+def compose(
+    trade: Trade, claims: Sequence[Sequence[Form]], tied: bool, draws: Draws, alike: bool = False
+) -> Composed:
+    """The forms said of things of the trade; those of claim 2 of the same things, in order, as in claim 1.
 
-    With `tied`, the first amount is one of those that a form for two speaks of.
+    With `tied`, the first amount is one of those that a form for two speaks of; with `alike` the second claim
+    has the numbers of the first.
     """
-    every = [f for forms in claims for f in forms]
-    paired = any(f.of in ("pair", "beside") for f in every)
+    paired = any(f.of in ("pair", "beside") for forms in claims for f in forms)
     two = draws.mixed(trade.amounts[:2])
-    rest = [trade.amounts[2]] if paired else draws.mixed(trade.amounts)
+    free = [trade.amounts[2]] if paired else draws.mixed(trade.amounts)
     if tied:
-        rest = [two[0], trade.amounts[2]]
-    used: list[Scale | Members] = []
-    made: list[tuple[Line, ...]] = []
-    free = list(rest)
-    for forms in claims:
-        lines: list[Line] = []
-        if made:
-            free = list(rest)
-        for form in forms:
-            line, things = _line(form, trade, free, two, draws)
-            lines.append(line)
-            used += [x for x in things if x not in used]
-        made.append(tuple(lines))
+        free = [two[0], trade.amounts[2]]
+    about = [_things(form, trade, free, two) for form in claims[0]]
+    drawn = [_slots(things, draws) for things in about]
+    again = drawn if alike else [_slots(things, draws) for things in about]
+    made = [tuple(map(_line, claims[0], about, drawn))]
+    made += [tuple(map(_line, forms, about, again)) for forms in claims[1:]]
+    used = [x for things in about for x in things]
     ordered = [x for x in (*trade.amounts, *trade.counts, *trade.sets) if x in used]
     usual = tuple((x.name, _usual(x)) for x in ordered)
     return Composed(tuple(map(_declared, ordered)), tuple(made), trade.thing, usual)
@@ -93,27 +88,36 @@ def filled(text: str, slots: Mapping[str, str]) -> str:
     return _SHARED_UNIT.sub(lambda m: slots[m[1]].split(" ")[0], text).format(**slots)
 
 
-def _line(
-    form: Form, trade: Trade, free: list[Scale], two: Sequence[Scale], draws: Draws
-) -> tuple[Line, tuple[Scale | Members, ...]]:
-    things: tuple[Scale | Members, ...]
+Things = tuple[Scale | Members, ...]
+
+
+def _things(form: Form, trade: Trade, free: list[Scale], two: Sequence[Scale]) -> Things:
+    """What a form is said of; an amount is taken from those that are free."""
     match form.of:
         case "amount":
-            things = (free.pop(0),)
+            return (free.pop(0),)
         case "count":
-            things = trade.counts
+            return trade.counts
         case "set":
-            things = trade.sets
+            return trade.sets
         case "pair" | "beside":
-            things = tuple(two)
+            return tuple(two)
+
+
+def _slots(things: Things, draws: Draws) -> dict[str, str]:
+    """What fills the slots of a form said of these things."""
     first = things[0]
-    slots = _members(first, draws) if isinstance(first, Members) else _numbers(first, draws)
-    if form.of in ("pair", "beside"):
-        slots |= {"a": things[0].name, "b": things[1].name}
+    if isinstance(first, Members):
+        return _members(first, draws)
+    slots = _numbers(first, draws)
+    return slots | {"a": first.name, "b": things[1].name} if things[1:] else slots
+
+
+def _line(form: Form, things: Things, slots: Mapping[str, str]) -> Line:
     words = filled(form.words, slots)
-    subject = ", ".join(t.name for t in things) if form.of == "pair" else first.name
-    clause = form.clause.format(noun=first.name, words=words)
-    return Line(subject, words, clause, tuple(slots.items())), things
+    subject = ", ".join(t.name for t in things) if form.of == "pair" else things[0].name
+    clause = form.clause.format(noun=things[0].name, words=words)
+    return Line(subject, words, clause)
 
 
 def _numbers(scale: Scale, draws: Draws) -> dict[str, str]:
@@ -152,6 +156,3 @@ def _declared(thing: Scale | Members) -> str:
     if isinstance(thing, Members):
         return f"{thing.name}  any of {', '.join(thing.members)}"
     return f"{thing.name}  {thing.kind}"
-
-
-__all__ = ["Composed", "Line", "compose", "filled", "room"]

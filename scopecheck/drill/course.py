@@ -40,7 +40,7 @@ def per_seed(count: int, cells: int) -> int:
     return -(-count // cells)
 
 
-def room_for(kinds: Sequence[Kind], levels: Sequence[int], count: int) -> int:
+def room_for(kinds: Sequence[Kind], levels: Sequence[int]) -> int:
     """How many exercises a paper can have at most without repeating itself."""
     cells = [cell(kind, level).size for level in levels or LEVELS for kind in kinds]
     found = [size for size in cells if size]

@@ -5,10 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from scopecheck.core.model import Article, Formula, Limitation, Read
-from scopecheck.drill.bench import Bench
+from scopecheck.answers.minimise import pick_article, settle_construction
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import Article, Formula, Limitation, Sheet
+from scopecheck.core.reference import references
+from scopecheck.drill.bench import BUDGET, Bench
 from scopecheck.drill.exercise import Unreadable
 from scopecheck.drill.replies import reworded
+from scopecheck.drill.symbols import written
+from scopecheck.foundations.record import record
+from scopecheck.report.wording import listed, quoted
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.patterns import Literals, Pattern
@@ -35,11 +41,9 @@ def wordings(bench: Bench, limitation: Limitation, reading: str) -> Iterator[str
     if entry is not None:
         yield from _own_wordings(entry, limitation, reading)
     index = bench.labelled(limitation, reading)
-    group = bench.group(limitation)
-    if index is not None and group is not None and isinstance(limitation.formula, Read):
-        place = next((p for p in bench.sheet.groups[group].places if p.where == limitation.label), None)
-        own = place.meanings[index] if place and place.meanings else ""
-        yield own or bench.sheet.groups[group].readings[index].plain
+    symbols = written(bench.sheet, bench.taken(limitation, index)) if index is not None else ""
+    if symbols:
+        yield symbols
 
 
 def _own_wordings(entry: Entry, limitation: Limitation, reading: str) -> Iterator[str]:
@@ -100,41 +104,74 @@ def parts(
     return not wrong_at(bench, limitation, words, met, missed)
 
 
+@record
+class Wrong:
+    """A thing that words get wrong: let in or kept out, on which reading of theirs ('' if they have one)."""
+
+    article: Article
+    let_in: bool
+    reading: str
+
+
 def wrong_at(
     bench: Bench, limitation: Limitation, words: str, met: list[Article], missed: list[Article]
-) -> list[tuple[Article, bool]]:
-    """The things that the words get wrong on some reading, with whether they let them in there."""
+) -> list[Wrong]:
+    """The things of `met` that some reading of the words, at some stretch, keeps out; of `missed`, lets in.
+
+    Raises Unreadable and Undecided.
+    """
     sheet, line = reworded(bench, limitation, words)
-    session = Session(sheet)
-    search = session.search(session.groups_in(line.formula), things=False)
-    found = [(a, False) for a in met if search.holds(~session.met_by(line.formula, a))]
-    return found + [(a, True) for a in missed if search.holds(session.met_by(line.formula, a))]
+    session = Session(sheet, BUDGET)
+    found: list[Wrong] = []
+    for article, let_in in [*((a, False) for a in met), *((a, True) for a in missed)]:
+        search = session.search(session.groups_in(line.formula), things=False)
+        by = session.met_by(line.formula, article)
+        search.require(by if let_in else ~by)
+        if search.find():
+            found.append(Wrong(article, let_in, _reading(sheet, line, search.construction())))
+    return found
 
 
-def differing(bench: Bench, limitation: Limitation, words: str, meant: Formula) -> list[tuple[Article, bool]]:
+def differing(bench: Bench, limitation: Limitation, words: str, meant: Formula) -> list[Wrong]:
     """A thing let in though not meant, and one meant and not let in, each on some reading of the words.
 
     Raises Unreadable and Undecided.
     """
     sheet, line = reworded(bench, limitation, words)
-    session = Session(sheet)
-    found = []
+    session = Session(sheet, BUDGET)
+    found: list[Wrong] = []
     for let_in in (True, False):
         search = session.search(session.groups_in(line.formula))
         met = session.met(line.formula)
         search.require(met if let_in else ~met)
         search.require(session.denied(meant) if let_in else session.met(meant))
         if search.find():
-            found.append((search.article(), let_in))
+            k = settle_construction(session, search, session.groups_in(line.formula)).construction
+            known = references(sheet, (line.formula, meant))
+            article = pick_article(session, search, session.names_in(line.formula, meant), known).article
+            found.append(Wrong(article, let_in, _reading(sheet, line, k)))
     return found
 
 
+def _reading(sheet: Sheet, line: Limitation, k: Construction) -> str:
+    """The labels of the readings that the words are taken by."""
+    open_groups = [g for g in line.groups if len(sheet.groups[g].readings) > 1]
+    return listed(quoted(sheet.groups[g].readings[k.readings[g]].label) for g in open_groups)
+
+
 def proposal(bench: Bench, limitation: Limitation, reading: str, meant: Formula) -> str:
-    """Words that on every reading mean just what is meant; '' where the phrase proposes none that do."""
-    for words in wordings(bench, limitation, reading):
+    """Words that on every reading mean just what is meant; '' where none of the proposals does.
+
+    Where it was found out before which proposal does, only that one is looked at.
+    """
+    known = bench.exact.get((limitation.label, reading))
+    for number, words in enumerate(wordings(bench, limitation, reading)):
+        stem = words.removesuffix(WITHOUT)
+        if (known is not None and number != known) or {words, stem} & bench.unread:
+            continue
         try:
             if not differing(bench, limitation, words, meant):
                 return words
         except Unreadable:
-            continue
+            bench.unread.add(words)
     return ""

@@ -75,7 +75,7 @@ class Problem:
 
 @record
 class Exercise:
-    """A problem in its sheet. `name` tells it apart; exercises of one `shape` differ in numbers and nouns."""
+    """A problem in its sheet: `text` is the sheet's, `about` its trade or title."""
 
     name: str
     level: int
@@ -83,8 +83,6 @@ class Exercise:
     about: str
     claims: tuple[str, ...]
     problem: Problem
-    shape: tuple[str, ...]
-    phrases: tuple[str, ...]
 
     @property
     def kind(self) -> Kind:

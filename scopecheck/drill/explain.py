@@ -29,7 +29,7 @@ def explained(bench: Bench, problem: Problem) -> tuple[str, ...]:
 def about(bench: Bench, problem: Problem) -> tuple[Limitation, ...]:
     """The limitations that the exercise turns on: the one it names, else those of its answer."""
     aim = problem.aim
-    labels = (aim.label,) if aim.label else aim.labels
+    labels = (aim.label,) if aim.label else aim.labels or problem.labels
     own = [x for c in bench.sheet.claims for x in c.limitations]
     found = [x for x in own if x.label in labels]
     return tuple(x for x in found if bench.group(x) is not None)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from scopecheck.drill import falls_out, unmeant
+from scopecheck.drill import falls_out, how_far, keeps_out, narrows, reword, two_phrases, unmeant
 from scopecheck.drill.bench import Bench
 from scopecheck.drill.exercise import Aim, Kind, Problem, Verdict
 from scopecheck.drill.replies import one_line
@@ -28,6 +28,11 @@ MANNERS: dict[Kind, Manner] = {
     "let in": Manner(unmeant.set_let_in, unmeant.grade),
     "kept out": Manner(unmeant.set_kept_out, unmeant.grade),
     "falls out": Manner(falls_out.set_falls_out, falls_out.grade),
+    "narrows": Manner(narrows.set_narrows, narrows.grade),
+    "keeps out": Manner(keeps_out.set_keeps_out, keeps_out.grade),
+    "reword": Manner(reword.set_reword, reword.grade),
+    "two phrases": Manner(two_phrases.set_two_phrases, two_phrases.grade),
+    "how far": Manner(how_far.set_how_far, how_far.grade),
 }
 
 

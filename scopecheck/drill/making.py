@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
+from string import ascii_lowercase
 
 from scopecheck.core.model import NumberDecl
 from scopecheck.drill.bench import Bench
@@ -10,9 +12,9 @@ from scopecheck.drill.compose import Composed, compose
 from scopecheck.drill.draws import Draws
 from scopecheck.drill.exercise import Exercise, Kind
 from scopecheck.drill.kinds import set_problem
-from scopecheck.drill.plans import Plan, cell
-from scopecheck.drill.trades import forms, trades
-from scopecheck.foundations.record import record
+from scopecheck.drill.plans import Plan, cell, known
+from scopecheck.drill.trades import Form, forms, trades
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 
@@ -24,10 +26,11 @@ FURTHER = 7919
 
 @record
 class Made:
-    """An exercise and what it is graded on."""
+    """An exercise and what it is graded on; exercises of one `shape` differ in numbers and nouns only."""
 
     exercise: Exercise
     bench: Bench
+    shape: tuple[str, ...] = ()
 
 
 def make(kind: Kind, level: int, seed: int, position: int) -> Made:
@@ -38,31 +41,54 @@ def make(kind: Kind, level: int, seed: int, position: int) -> Made:
         for attempt in range(MOST_TRIES):
             made = _made(plan, Draws(seed, kind, level, position, attempt), f"{kind}, {level}, {position}")
             if made is not None:
-                return made
+                return replace(made, shape=plan.shape)
         position += FURTHER
 
 
 def _made(plan: Plan, draws: Draws, name: str) -> Made | None:
     trade = draws.among(trades())
+    plan = _in_drawn_order(plan, draws)
     claims = [[forms()[n] for n in claim] for claim in plan.claims]
-    composed = compose(trade, claims, plan.tied, draws)
+    composed = compose(trade, claims, plan.tied, draws, plan.aim.other == "like numbers")
     bench = bench_of(composed.text)
     if bench is None:
         return None
-    for name_of, value in composed.usual:
-        d = bench.sheet.declaration(name_of)
-        in_base = (
-            d.unit.to_base(value) if isinstance(d, NumberDecl) and isinstance(value, Fraction) else value
-        )
-        bench.usual[name_of] = in_base
+    _make_known(bench, composed, claims)
     problem = set_problem(bench, plan.aim)
     if problem is None:
         return None
-    phrases = tuple(g.entry for g in bench.sheet.groups)
-    exercise = Exercise(
-        name, plan.level, composed.text, trade.name, _claims(composed), problem, plan.shape, phrases
+    return Made(Exercise(name, plan.level, composed.text, trade.name, _said(composed), problem), bench)
+
+
+def _in_drawn_order(plan: Plan, draws: Draws) -> Plan:
+    """The plan with the lines of claim 1 in another order; claim 2 speaks of the first, which stays."""
+    first = plan.claims[0]
+    fixed = 1 if plan.claims[1:] else 0
+    order = [*range(fixed), *draws.mixed(range(fixed, len(first)))]
+    moved = {f"1{ascii_lowercase[old]}": f"1{ascii_lowercase[at]}" for at, old in enumerate(order)}
+    a = plan.aim
+    aim = replace(
+        a,
+        label=moved.get(a.label, a.label),
+        labels=tuple(sorted(moved[x] for x in a.labels)),
+        wanted=tuple(a.wanted[old] for old in order) if a.wanted else (),
     )
-    return Made(exercise, bench)
+    claims = (tuple(first[old] for old in order), *plan.claims[1:])
+    return replace(plan, claims=claims, aim=aim)
+
+
+def _make_known(bench: Bench, composed: Composed, claims: Sequence[Sequence[Form]]) -> None:
+    """Tells the bench which values are plausible and which more exact wording is known to be one."""
+    for name, value in composed.usual:
+        d = bench.sheet.declaration(name)
+        if isinstance(d, NumberDecl) and isinstance(value, Fraction):
+            bench.usual[name] = d.unit.to_base(value)
+        else:
+            bench.usual[name] = value
+    for claim, made in zip(bench.sheet.claims, claims, strict=True):
+        for limitation, form in zip(claim.limitations, made, strict=True):
+            for reading, number in known(form).get("exact", {}).items():
+                bench.exact[limitation.label, reading] = number
 
 
 def bench_of(text: str) -> Bench | None:
@@ -73,5 +99,5 @@ def bench_of(text: str) -> Bench | None:
     return Bench(sheet, text)
 
 
-def _claims(composed: Composed) -> tuple[str, ...]:
+def _said(composed: Composed) -> tuple[str, ...]:
     return tuple(composed.claim(n) for n in range(1, len(composed.claims) + 1))

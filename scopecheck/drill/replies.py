@@ -20,7 +20,7 @@ from scopecheck.resolve.sheet import read_sheet
 NAME = "your answer"
 _NONE = ("none", "no", "nothing", "there is none")
 _LETTERS = re.compile(r"[\s,;]+|\band\b", re.IGNORECASE)
-_SIGNS = re.compile(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b|\bMOD\b")
+_SIGNS = re.compile(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b|\bMOD\b|\b(?:ONE|EVERY|SOME)\(|\bTRUE\b")
 MOST = 2000
 """Characters of an answer."""
 
@@ -55,11 +55,12 @@ def thing(bench: Bench, text: str, start: Article) -> Article:
 
 def _read(head: str, text: str, sheet: Sheet, tail: str = "\n") -> Sheet:
     """The sheet with the answer in its place. Raises Unreadable with the message at the answer."""
-    found, diagnostics = read_sheet(Source(NAME, head + text + tail))
+    # The name of the sheet tells where its phrase file stands.
+    found, diagnostics = read_sheet(Source(sheet.source_name, head + text + tail))
     errors = [d for d in diagnostics if d.severity == "error"]
     if found is None or errors:
         raise Unreadable("\n".join(draw(_known(_moved(d, text, len(head)), sheet)) for d in errors[:2]))
-    return replace(found, parameters=found.parameters)
+    return found
 
 
 def _moved(d: Diagnostic, text: str, start: int) -> Diagnostic:

@@ -22,6 +22,16 @@ class Form:
     words: str
     clause: str
 
+    @property
+    def said(self) -> str:
+        """The clause with its words, slots and nouns left open."""
+        return self.clause.replace("{words}", self.words)
+
+    @property
+    def key(self) -> str:
+        """What it is known by."""
+        return f"{self.words} | {self.of}"
+
 
 @record
 class Scale:

@@ -24,10 +24,12 @@ from scopecheck.language.syntax import (
     OrNode,
     PowerNode,
     ProductNode,
+    RecitedNode,
     RoundNode,
     SumNode,
     TruthNode,
     WholeNode,
+    WithoutNode,
 )
 from scopecheck.language.tables import Tables, tables
 
@@ -192,6 +194,17 @@ class _Build:
 
     def name(self, c: list[Any]) -> Node:
         return NameNode(c[0].text, self._span(c[0]))
+
+    def recited(self, c: list[Any]) -> Node:
+        return RecitedNode(self._span(c[0]))
+
+    def without(self, c: list[Any]) -> Node:
+        whole, last = NameNode(c[0].text, self._span(c[0])), c[2]
+        if len(c) > 3:
+            return WithoutNode(whole, _items(c[3]), self._whole(c))
+        span = self._span(last)
+        named = RecitedNode(span) if last.text == "RECITED" else NameNode(last.text, span)
+        return WithoutNode(whole, (named,), self._whole(c))
 
     def truth(self, c: list[Any]) -> Node:
         return TruthNode(c[0].text == "TRUE", self._span(c[0]))

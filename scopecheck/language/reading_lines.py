@@ -127,10 +127,10 @@ def _axes(desk: Desk, part: Part) -> Iterator[tuple[str, str]]:
         yield " ".join(axis.split()), " ".join(value.split())
 
 
-KINDS = (
-    "measured", "counts", "amounts", "levels", "gauge", "absolute", "shares", "sets", "choices", "parts",
-    "steps", "sequences", "moments",
-)  # fmt: skip
+KINDS = tuple(
+    "measured counts amounts levels gauge absolute shares sets choices compositions parts classes"
+    " steps sequences moments".split()
+)
 
 
 def kinds(desk: Desk, part: Part) -> Iterator[str]:

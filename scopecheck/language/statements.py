@@ -26,6 +26,8 @@ from scopecheck.language.statements_text import answered, nouns
 from scopecheck.language.statements_words import apart, define, phrase, policy, read, term
 from scopecheck.language.syntax import (
     GivenStatement,
+    ListKind,
+    MixtureKind,
     PartKind,
     PhraseStatement,
     Setting,
@@ -222,7 +224,7 @@ def _declaration(desk: Desk, block: Block) -> Statement:
             full = next(h for h in HEADINGS if h.split()[0] == near[0])
             raise trouble(d.span, d.message, d.cause, f"did you mean the heading '{full}'?") from None
         raise
-    if not isinstance(made.kind, PartKind | StepKind):
+    if not isinstance(made.kind, PartKind | StepKind | ListKind | MixtureKind):
         _no_body(desk, block)
     return made
 

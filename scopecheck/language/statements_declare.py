@@ -18,9 +18,11 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Block
 from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
+from scopecheck.language.statements_groups import class_lines, composition_head, no_basis
 from scopecheck.language.syntax import (
     Declare,
     ListKind,
+    MixtureKind,
     NameNode,
     NumberKind,
     NumberNode,
@@ -38,15 +40,17 @@ _BOUND = regex(r"(<=|>=|<|>|≤|≥|=)\s*")
 
 
 def declaration(desk: Desk, block: Block) -> Declare:
-    """Names and what they stand for; below a part or a step, what is measured of it."""
+    """Names and what they stand for; below a part or step, what is measured of it; below a list, classes."""
     made = _declared(desk, block)
+    if isinstance(made.kind, ListKind | MixtureKind):
+        return replace(made, classes=class_lines(desk, block.body, isinstance(made.kind, MixtureKind)))
     if not isinstance(made.kind, PartKind | StepKind):
         return made
     fields = tuple(_declared(desk, Block("declaration", line, (), None)) for line in block.body)
     for field in fields:
-        if isinstance(field.kind, PartKind | StepKind):
+        if isinstance(field.kind, PartKind | StepKind | MixtureKind):
             what = "a part" if isinstance(made.kind, PartKind) else "a step"
-            one = "a part" if isinstance(field.kind, PartKind) else "a step"
+            one = {PartKind: "a part", StepKind: "a step"}.get(type(field.kind), "a composition")
             raise trouble(
                 field.span, f"{one} below {what}",
                 f"What stands below {what} is what is measured of it.",
@@ -77,6 +81,8 @@ def _declared(desk: Desk, block: Block) -> Declare:
 
 def _looks_like_kind(text: str) -> bool:
     if re.match(r"(count|number|whole number|parts?)\s*([,<>=≤≥]|$)", text) or _LIST.match(text):
+        return True
+    if composition_head(text, 0, len(text)):
         return True
     if match := _IN_UNIT.match(text):
         return match["word"] is None or match["word"] in _TIMED or kind_word(match["word"]) is not None
@@ -133,6 +139,22 @@ def _part(desk: Desk, said: list[str], span: Span) -> PartKind:
     return PartKind(least, most, " ".join(plural[1].split()) if plural else "", span)
 
 
+def _mixture(desk: Desk, match: re.Match[str], start: int, end: int) -> MixtureKind:
+    """`composition in wt%`, closed by a further `only`."""
+    (_, first_end), *rest = split_commas(desk.text, start, end)
+    said = [desk.text[a:b] for a, b in rest]
+    span = desk.span(start, end)
+    if match["unit"] is None or said not in ([], ["only"]):
+        raise no_basis(span) if match["unit"] is None else trouble(
+            span, f"'{', '.join(said)}' after a composition", "",
+            "give bounds of ingredients as facts that always hold: given talc <= 5 wt%",
+        )  # fmt: skip
+    unit = _unit(desk, match.start("unit"), first_end, "share")
+    if unit.kind.dimension or not unit.symbol:
+        raise trouble(span, f"{unit.symbol} is no unit of a share", "", "write composition in wt%")
+    return MixtureKind(unit, bool(said), span)
+
+
 _TIMED = ("step", "event")
 _LEFT_OUT = "may be left out"
 
@@ -158,9 +180,11 @@ def _step(desk: Desk, match: re.Match[str], end: int, rest: list[tuple[int, int]
     return StepKind(unit, match["word"] == "event", bool(rest), span)
 
 
-def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind | PartKind | StepKind:
+def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind | PartKind | StepKind | MixtureKind:
     text = desk.text
     start, end = trimmed(text, start, end)
+    if match := composition_head(text, start, end):
+        return _mixture(desk, match, start, end)
     if match := _LIST.match(text, start, end):
         return _list(desk, match, start, end)
     (first_start, first_end), *rest = split_commas(text, start, end)
@@ -177,16 +201,29 @@ def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind | PartKind 
     timed = _IN_UNIT.fullmatch(text, first_start, first_end)
     if timed and timed["word"] in _TIMED:
         return _step(desk, timed, first_end, rest, span)
+    varies, rest = _varies(desk, rest)
     bounds = tuple(_bound(desk, a, b, first) for a, b in rest)
     if first in ("count", "whole number"):
-        return NumberKind("count", None, True, bounds, span)
+        return NumberKind("count", None, True, bounds, span, varies)
     if first == "number":
-        return NumberKind("number", None, False, bounds, span)
+        return NumberKind("number", None, False, bounds, span, varies)
     match = _IN_UNIT.fullmatch(text, first_start, first_end)
     if not match:
         raise _which_unit(desk, first, first_start, first_end)
     unit = _unit(desk, match.start("unit"), first_end, match["word"] or "")
-    return NumberKind(match["word"] or "", unit, False, bounds, span)
+    return NumberKind(match["word"] or "", unit, False, bounds, span, varies)
+
+
+_VARIES = regex(r"varies(?:\s+(?:with|from)\s+(?:the\s+|each\s+)?(\S.*))?")
+
+
+def _varies(desk: Desk, said: list[tuple[int, int]]) -> tuple[str, list[tuple[int, int]]]:
+    """What a quantity belongs to, of `varies with the user` ('' if it is the thing's own), and the bounds."""
+    found = next((m for a, b in said if (m := _VARIES.fullmatch(desk.text, a, b))), None)
+    if found is None:
+        return "", said
+    rest = [(a, b) for a, b in said if a != found.start()]
+    return " ".join((found[1] or "occasion of use").split()), rest
 
 
 def _which_unit(desk: Desk, word: str, start: int, end: int) -> Exception:

@@ -75,6 +75,22 @@ class CallNode:
 
 
 @node
+class RecitedNode:
+    """What the claim and those above it name of a list."""
+
+    span: Span
+
+
+@node
+class WithoutNode:
+    """What is left of a composition without some of its ingredients: `paint WITHOUT water`."""
+
+    whole: NameNode
+    out: tuple[Node, ...]
+    span: Span
+
+
+@node
 class RoundNode:
     item: Node
     step: Node
@@ -143,6 +159,8 @@ Node: TypeAlias = (
     | ProductNode
     | PowerNode
     | CallNode
+    | RecitedNode
+    | WithoutNode
     | RoundNode
     | ChainNode
     | WholeNode
@@ -231,13 +249,17 @@ class UnitStatement:
 
 @node
 class NumberKind:
-    """`length in mm, > 0`: dimension word or '', unit (None: plain), bounds as sign and number."""
+    """`length in mm, > 0`: dimension word or '', unit (None: plain), bounds as sign and number.
+
+    `varies` names what the quantity belongs to, other than the thing itself, such as the user; else ''.
+    """
 
     word: str
     unit: Unit | None
     whole: bool
     bounds: tuple[tuple[str, NumberNode], ...]
     span: Span
+    varies: str = ""
 
 
 @node
@@ -261,6 +283,30 @@ class PartKind:
 
 
 @node
+class MixtureKind:
+    """A composition, its ingredients as shares in `unit`; closed by `only`."""
+
+    unit: Unit
+    only: bool
+    span: Span
+
+
+@node
+class ClassLine:
+    """A line below a list or a composition: a class and its members, or an ingredient by itself.
+
+    `members` is None for an ingredient. `only`: the class has no further member; `all_but`: it has
+    all members but those named.
+    """
+
+    name: NameNode
+    members: tuple[NameNode, ...] | None
+    only: bool
+    all_but: bool
+    span: Span
+
+
+@node
 class StepKind:
     """A step in time, or with `moment` an event that takes none; with `optional` it may be left out."""
 
@@ -273,10 +319,11 @@ class StepKind:
 @node
 class Declare:
     names: tuple[NameNode, ...]
-    kind: NumberKind | ListKind | PartKind | StepKind
+    kind: NumberKind | ListKind | PartKind | StepKind | MixtureKind
     note: str
     span: Span
     fields: tuple[Declare, ...] = ()
+    classes: tuple[ClassLine, ...] = ()
 
 
 @node

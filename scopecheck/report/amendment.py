@@ -5,23 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.amended import Amended
-from scopecheck.answers.amended_cases import CaseChange, Standing
 from scopecheck.answers.amendment import Change
 from scopecheck.answers.findings import Answers, Finding
 from scopecheck.core.model import Claim, Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
-from scopecheck.foundations.record import replace
 from scopecheck.report.amended_ranges import Ranges, ranges_of
+from scopecheck.report.amended_things import listed_things, together, uncarried
 from scopecheck.report.blocks import Banner, Block, Heading, Item, Listing, Paragraph, Picture, Report
-from scopecheck.report.describe import case_text, labelled
+from scopecheck.report.describe import labelled, lineage
 from scopecheck.report.frame import ground, head
 from scopecheck.report.margins import readings_told
 from scopecheck.report.page import warned
+from scopecheck.report.rereadings import reading_label, reading_text
 from scopecheck.report.things import thing_text
-from scopecheck.report.wording import claims_text, counted, flat, listed, quoted, sentence, upper_first
-
-APART = 1_000_000
-"""Added to the numbers of the other sheet's claims where both stand in one sheet to be told."""
+from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
 
 def amendment_report(
@@ -30,7 +27,7 @@ def amendment_report(
     """The report on an amendment. Without `everything` what the answers rest on is told in brief."""
     telling = _Telling(amended)
     blocks = [*_head(amended), *warned(diagnostics), *telling.glance(), *telling.in_full()]
-    blocks += [*telling.idle(), *telling.things(), *telling.carried()]
+    blocks += [*telling.idle(), *listed_things(amended), *uncarried(amended)]
     sheet = amended.joined.after
     answers = Answers((), (), sheet.groups, sheet.policies)
     blocks.append(Heading(sentence("section", "foot")))
@@ -60,17 +57,6 @@ def _head(amended: Amended) -> Iterator[Block]:
             claims_after=counted(len(after.claims), "claim"),
         )
     )
-
-
-def together(own: Sheet, other: Sheet) -> Sheet:
-    """A sheet with the claims of both, to tell a thing by the words of either; `other` is renumbered."""
-
-    def apart(claim: Claim) -> Claim:
-        parents = tuple(p + APART for p in claim.parents)
-        limitations = tuple(replace(x, claim=x.claim + APART) for x in claim.limitations)
-        return replace(claim, number=claim.number + APART, parents=parents, limitations=limitations)
-
-    return replace(own, claims=(*own.claims, *map(apart, other.claims)))
 
 
 class _Telling:
@@ -131,13 +117,34 @@ class _Telling:
         relation = relation_text(change.relation or "")
         if change.everywhere:
             return sentence("amend", "relation_every", relation=relation)
-        others = [self._other(f) for f in change.otherwise]
+        others = [self._other(change, f, brief=True) for f in change.otherwise]
         others += [sentence("amend", "undecided", reason=flat(f.reason)) for f in change.undecided]
         return sentence("amend", "relation_base", relation=relation, others="; ".join(others))
 
-    def _other(self, finding: Finding) -> str:
-        readings = listed(readings_told(self.after, finding))
+    def _other(self, change: Change, finding: Finding, brief: bool = False) -> str:
+        """The relation on other readings than the presumed ones; told where the claim's lines differ."""
+        labels = self._differing(change)
+        moved = (*finding.rereads, *finding.read_as)
+        if brief:
+            readings = listed(reading_label(self.after, r, with_words=True, labels=labels) for r in moved)
+        else:
+            readings = listed(reading_text(self.after, r, labels) for r in moved)
         return sentence("amend", "other", relation=relation_text(finding.detail), readings=readings)
+
+    def _differing(self, change: Change) -> tuple[str, ...]:
+        """The labels of the lines that only one version of the claim has, those of the amended one first."""
+        assert change.before is not None
+        assert change.after is not None
+        sheets = (self.amended.joined.after, change.after), (self.amended.joined.before, change.before)
+        lines = [
+            [x for n in lineage(sheet, claim.number) for x in sheet.claim(n).limitations]
+            for sheet, claim in sheets
+        ]
+        said = [{x.formula for x in part} for part in lines]
+        found = (
+            x.label for own, other in ((0, 1), (1, 0)) for x in lines[own] if x.formula not in said[other]
+        )
+        return tuple(dict.fromkeys(found))
 
     def _deleted(self, claim: Claim) -> str:
         own = {x.label for x in claim.limitations}
@@ -173,7 +180,7 @@ class _Telling:
             (sentence("amend", "margin_given_up"), [self._given_up(change)]),
             (sentence("amend", "margin_gained"), [self._gained(change)]),
             (sentence("amend", "margin_region"), ranges.lines),
-            (sentence("amend", "margin_otherwise"), [self._other(f) for f in change.otherwise]),
+            (sentence("amend", "margin_otherwise"), [self._other(change, f) for f in change.otherwise]),
             (sentence("amend", "margin_moved"), self._moves(change)),
             (sentence("margin", "rests"), [self._rests_on(change)]),
         ]
@@ -186,7 +193,7 @@ class _Telling:
     def told_briefly(self, change: Change) -> str:
         if change.relation is None or change.everywhere:
             return self.told(change)
-        return relation_text(change.relation)
+        return sentence("amend", "as_presumed", relation=relation_text(change.relation))
 
     def _given_up(self, change: Change) -> str:
         assert change.given_up is not None
@@ -209,6 +216,8 @@ class _Telling:
             told = sentence("amend", "because", told=told, failing=failing)
         readings = [*readings_told(sheet, finding)] if finding.rereads or finding.read_as else []
         told = "; ".join([told, *(sentence("margin", "reading").lower() + " " + r for r in readings)])
+        if finding.at_base == "none":
+            return sentence("amend", "not_presumed", told=told)
         return told if finding.quantifier == "every" else sentence("amend", "not_every", told=told)
 
     def _moves(self, change: Change) -> Iterator[str]:
@@ -237,80 +246,6 @@ class _Telling:
             return sentence("amend", "idle_line", claim=claim, labels=labels)
         readings = listed(readings_told(self.after, finding))
         return sentence("amend", "idle_line_some", claim=claim, labels=labels, readings=readings)
-
-    # ---- listed things
-
-    def things(self) -> Iterator[Block]:
-        if not self.amended.joined.after.cases:
-            return
-        yield Heading(sentence("amend", "things"))
-        if not self.amended.cases:
-            yield Paragraph(sentence("amend", "no_cases"), quiet=True)
-            return
-        told = [c for c in self.amended.cases if c.changed or c.undecided]
-        told += [c for c in self.amended.cases if c not in told and c.after.how != "none"]
-        if told:
-            yield Listing(tuple(map(self._case_line, told)))
-        rest = [c for c in self.amended.cases if c not in told]
-        if rest:
-            names = dict.fromkeys(case_text(self.amended.joined.after, c.case.name) for c in rest)
-            claims = claims_text(c.after.claim for c in rest)
-            yield Paragraph(sentence("amend", "cases_same", cases=listed(names), claims=claims), quiet=True)
-
-    def _case_line(self, change: CaseChange) -> str:
-        sheet = self.amended.joined.after
-        name = case_text(sheet, change.case.name)
-        if change.case.role == "outside":
-            name = sentence("amend", "case_outside", case=name)
-        if change.case.role == "inside":
-            name = sentence("amend", "case_inside", case=name)
-        inside = change.case.role == "inside"
-        return sentence(
-            "amend",
-            "case_line",
-            case=name,
-            claim=claims_text((change.after.claim,)),
-            before=self._standing(change.before, self.before, inside),
-            after=self._standing(change.after, self.after, inside),
-        )
-
-    def _standing(self, standing: Standing, sheet: Sheet, inside: bool) -> str:
-        if standing.reason:
-            return sentence("amend", "undecided", reason=flat(standing.reason))
-        if standing.relation:
-            label = claims_text((standing.claim,))
-            return sentence("relation", standing.relation, label=label)
-        readings = ""
-        if standing.how == "some" and standing.finding is not None:
-            readings = listed(readings_told(sheet, standing.finding))
-        keys = {
-            "every": ("met_every", "lost_every"),
-            "base": ("met_base", "lost_base"),
-            "some": ("met_some", "lost_some"),
-            "none": ("met_none", "lost_none"),
-        }
-        return sentence("amend", keys[standing.how][inside], readings=readings)
-
-    # ---- numbers and words
-
-    def carried(self) -> Iterator[Block]:
-        yield Heading(sentence("amend", "carried"))
-        by_claim: dict[int, list[str]] = {}
-        for item in self.amended.uncarried:
-            by_claim.setdefault(item.claim, []).append(quoted(item.words))
-        if by_claim:
-            yield Listing(
-                tuple(
-                    sentence(
-                        "amend", "carried_line", claim=upper_first(claims_text((n,))), items=", ".join(items)
-                    )
-                    for n, items in by_claim.items()
-                )
-            )
-        else:
-            yield Paragraph(sentence("amend", "carried_none"))
-        before = flat(self.amended.joined.before.source_name)
-        yield Paragraph(sentence("amend", "carried_note", before=before), quiet=True)
 
 
 def relation_text(relation: str) -> str:

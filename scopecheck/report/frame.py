@@ -223,9 +223,13 @@ def _steps_line(sheet: Sheet) -> str:
 
 
 def _told_once(sheet: Sheet) -> Iterator[Declaration]:
-    """The declared things, a field of like parts once for all of them."""
+    """The declared things, a field of like parts or a share of a composition once for all of them."""
     first = {p.slot(1, own): f"{own} of each {p.name}" for p in sheet.parts for own in p.fields}
     others = {p.slot(i, own) for p in sheet.parts for own in p.fields for i in range(2, p.most + 1)}
+    for made in sheet.compositions:
+        shares = (*(name for name, _ in made.classes), *made.members)
+        first[made.members[0]] = sentence("basis", "each_share", composition=made.name)
+        others |= {*shares} - {made.members[0]}
     for d in sheet.declarations:
         if d.name not in others:
             yield replace(d, name=first.get(d.name, d.name))

@@ -24,6 +24,7 @@ from scopecheck.report.kept_out import kept_text, scope_text, silence_text
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import group_words, reading_label
+from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text
 from scopecheck.report.things import thing_text
 from scopecheck.report.ways import way_text
@@ -110,6 +111,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         sides=_sides(sheet, finding),
         end=end_text(sheet, finding),
         expression=_expression(sheet, finding),
+        **slip_texts(sheet, finding),
         conflicts=conflicts_text(sheet, finding),
         beside=_beside(sheet, finding),
         own=labelled(sheet, finding.label),

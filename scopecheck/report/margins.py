@@ -110,7 +110,7 @@ def bearer_text(sheet: Sheet, finding: Finding) -> str:
 def margin(sheet: Sheet, finding: Finding) -> Margin:
     """What stands below the statement, under its margin words; lines that say nothing are left out."""
     shown: list[tuple[str, Iterable[str]]] = [
-        ("beside", [twin_text(sheet, finding)]),
+        ("beside", [twin_text(sheet, finding)] if finding.question != "moves with something else" else []),
         ("region", [_region(sheet, finding)]),
         ("reading", readings_told(sheet, finding)),
         ("together", _together(sheet, finding)),
@@ -161,7 +161,7 @@ def _others(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         if any((p.group, p.reading) == (g, r) for p in sheet.parameters):
             label = sentence("reading", "far_enough", label=label)
         by_group.setdefault(g, []).append(label)
-    labels = (finding.label,)
+    labels = (finding.label, *turning_labels(sheet, finding))
     return tuple(
         sentence(
             "reading", "same_words", words=group_words(sheet.groups[g], labels), labels=listed(told, "or")

@@ -34,6 +34,8 @@ class Kind:
     only_for: str = ""
     like_parts: bool = False
     """Whether each of some like parts has the quantity."""
+    beside: tuple[str, ...] = ()
+    """Further lines of the claim, which name something of what is declared."""
     steps: str = ""
     """What stands left of the colon where steps are declared."""
 
@@ -49,8 +51,12 @@ ABSOLUTE = Kind(("pressure in bar(a)",), "bar", (USUAL,), "measured amounts abso
 THREE = {**USUAL, "list": "copper, zinc {} tin"}
 SETS = Kind((f"any of {MEMBERS}",), "", (USUAL, THREE), "sets")
 CHOICES = Kind((f"one of {MEMBERS}",), "", (USUAL,), "choices")
+COMPOSITIONS = Kind(
+    (f"composition in wt%\n  {MEMBERS}",), "wt%", (USUAL,), "compositions",
+    beside=("copper >= 10 wt%", "zinc >= 10 wt%"),
+)  # fmt: skip
 DAYS = Kind(("time in day",), "day", ({"N": "3", "L": "2", "U": "5"},), "measured amounts")
-GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES)
+GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES, COMPOSITIONS)
 SPAN = {**USUAL, "N": "2 day", "L": "2 day", "U": "5 day"}
 MINUTES = {**USUAL, "N": "20 min", "L": "10 min", "U": "30 min"}
 STEPS = (Kind((), "min", (SPAN, MINUTES), "steps", steps="{}"),)
@@ -64,6 +70,8 @@ LIKE_PARTS = (
     Kind(("length in mm",), "mm", (USUAL,), "parts", like_parts=True),
     Kind(("temperature in degC",), "degC", (USUAL,), "parts", like_parts=True),
 )
+_CLASS = "composition in wt%\n  bore : only copper, zinc, tin\n  water"
+CLASSES = (Kind((_CLASS,), "wt%", (USUAL,), "classes"),)
 TIMED_PARTS = (Kind(("time in day",), "day", ({**USUAL, "N": "3"},), "parts", like_parts=True),)
 COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
 SPECIAL: dict[str, tuple[Kind, ...]] = {
@@ -99,10 +107,14 @@ class Occasion:
     subjects: str
     words: str
     slots: Mapping[str, str]
+    beside: tuple[str, ...] = ()
 
     @property
     def text(self) -> str:
-        return f"{self.declarations}\n1. A thing {self.words}.\n   | {self.subjects} : {self.words}\n"
+        said = ", with " + ", ".join(self.beside) if self.beside else ""
+        lines = (f"{self.subjects} : {self.words}", *self.beside)
+        margin = "".join(f"   | {line}\n" for line in lines)
+        return f"{self.declarations}\n1. A thing {self.words}{said}.\n{margin}"
 
 
 def kinds_of(entry: Entry) -> tuple[Kind, ...]:
@@ -111,20 +123,21 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
         return TIMED_PARTS if entry.span.source.name.endswith("steps") else LIKE_PARTS
     if "thing" in entry.subjects and "steps" in entry.only_for:
         return BESIDE_STEPS
-    for sort, kinds in (("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS)):
+    own = (("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS), ("classes", CLASSES))
+    for sort, kinds in own:
         if sort in entry.only_for:
             return kinds
     if entry.group == "L":
         proposed = [k for e in _proposers(entry) for k in kinds_of(e)]
         return tuple(k for i, k in enumerate(proposed) if k not in proposed[:i]) or GENERAL
     lists = any(s.kind == "list" for p in entry.patterns for s in p.slots)
-    listed = ("sets", "choices")
+    listed = ("sets", "choices", "compositions")
     found = (*_kinds_of_units(entry), *GENERAL) if entry.own else SPECIAL.get(entry.id, GENERAL)
     wanted = set(entry.only_for)
     return tuple(
         k
         for k in found
-        if (k in (SETS, CHOICES)) == (lists or bool(wanted & set(listed)))
+        if (k in (SETS, CHOICES, COMPOSITIONS)) == (lists or bool(wanted & set(listed)))
         and (not wanted or not k.only_for or wanted & set(k.only_for.split()))
     )
 
@@ -143,7 +156,7 @@ def _proposers(settled: Entry) -> list[Entry]:
     return [
         e
         for e in entries()
-        if e.group != "L" and "parts" not in e.only_for and takes(e) == takes(settled)
+        if e.group != "L" and {"parts", "classes"}.isdisjoint(e.only_for) and takes(e) == takes(settled)
         if _skeleton(e.exact_wording) in skeletons
     ]
 
@@ -208,12 +221,14 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     if kind.like_parts:
         declared = f"tile  part, up to 3\n  bore  {kind.declared[0]}\n"
         return Occasion(declared, "bore of the tiles", words, slots)
+    if kind in CLASSES:
+        return Occasion(f"melt  {kind.declared[0]}\n", "bore", words, slots)
     count = entry.takes(pattern)
     nouns = any(s.kind == "noun" for s in pattern.slots)
     names = NAMES[:count] if nouns or count > 1 else ("x",)
     pairs = itertools.zip_longest(names, kind.declared[:count], fillvalue=kind.declared[-1])
     declared = "".join(f"{name}  {what}\n" for name, what in pairs)
-    return Occasion(declared, ", ".join(names), words, slots)
+    return Occasion(declared, ", ".join(names), words, slots, kind.beside)
 
 
 def _steps_declared(kind: Kind, pattern: Pattern) -> str:
@@ -268,8 +283,8 @@ def read(text: str, entry: Entry | None = None) -> Sheet | None:
 
 
 def phrase_in(sheet: Sheet, entry: Entry) -> tuple[Group, tuple[Formula, ...]] | None:
-    """The entry's group in a sheet of one limitation, and what each of its readings comes to."""
-    (limitation,) = sheet.claims[0].limitations
+    """The entry's group in the first limitation of a sheet, and what each of its readings comes to."""
+    limitation = sheet.claims[0].limitations[0]
     formula = limitation.formula
     if not isinstance(formula, Read):
         return None

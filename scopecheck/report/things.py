@@ -119,7 +119,7 @@ def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) ->
         text = sentence(
             "thing", "as_listed", name=name, values=_settings(sheet, article, _in_order(sheet, told, first))
         )
-    free = [n for n in names if n in spoken and n not in stated]
+    free = [n for n in names if n in spoken and n not in stated | usual.keys()]
     if not free:
         return text
     if case.role == "document":

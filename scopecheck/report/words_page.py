@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from textwrap import wrap
 from typing import Any, TypeAlias
 
+from scopecheck.foundations.regex import regex
 from scopecheck.language.syntax import AnsweredStatement
 from scopecheck.report.wording import GLUE, claims_text, counted, flat, listed, quoted, sentence
 from scopecheck.text.flags import Flag
@@ -93,11 +94,17 @@ def line(flag: Flag) -> str:
     return f"{told} {sentence('words', 'place', context=context(flag))}"
 
 
+_RESTATED = regex(r"\n[ \t]*\|[^\n]*")
+"""A line in the margin, which is not the claim's."""
+
+
 def context(flag: Flag) -> str:
     """The claim's words around what is flagged."""
     text, span = flag.span.source.text, flag.span
-    before = " ".join(text[max(0, span.start - AROUND) : span.start].split("\n\n")[-1].split()[1:])
-    after = " ".join(text[span.end : span.end + AROUND].split("\n\n")[0].split()[:-1])
+    before = text[max(0, span.start - AROUND) : span.start].split("\n\n")[-1]
+    before = " ".join(" ".join(_RESTATED.split(before)).split()[1:])
+    after = _RESTATED.split(text[span.end : span.end + AROUND].split("\n\n")[0], maxsplit=1)[0]
+    after = " ".join(after.split()[:-1])
     within = flat(flag.span.text)
     within = within if len(within) < 90 else within[:60] + " ..."
     return quoted(

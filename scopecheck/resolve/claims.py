@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
+
 from scopecheck.core.model import (
     All,
     Branch,
     Claim,
+    Composition,
     Formula,
     Greatest,
     Least,
@@ -17,7 +20,7 @@ from scopecheck.core.model import (
     Term,
 )
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
-from scopecheck.foundations.quantity import difference_kind
+from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -25,14 +28,26 @@ from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.classes import ListBound, has, members_below
 from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, is_thing, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.form_rules import form_warnings
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
-from scopecheck.resolve.names import Bound, Names, Typed, number_of
-from scopecheck.resolve.parts import FACTS, NO_VALUE, TOGETHER, WHOLES, Values, gaps, gathered, ordered
+from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
+from scopecheck.resolve.parts import (
+    FACTS,
+    NO_VALUE,
+    TOGETHER,
+    WHOLES,
+    Present,
+    Values,
+    gaps,
+    gathered,
+    how_many,
+    ordered,
+)
 from scopecheck.resolve.phrases import OfParts, Reader, Subject
 from scopecheck.resolve.readings import Occurrence, read
 
@@ -81,12 +96,24 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
     for number, statement in first.items():
         _bars_forgotten(desk, statement)
         text = desk.texts[number].text
-        limitations = tuple(_limitations(desk, statement))
+        limitations = tuple(_limitations(desk, statement, _all_above(number, above)))
         other = _of_another_category(desk, statement, above[number])
         made.append(Claim(number, text, category(text), above[number], limitations, statement.span, other))
     independent = {c.number for c in made if c.other_category}
     desk.wrong += form_warnings(desk.groups.profile, above, _first_references(desk, first, independent))
     return tuple(made)
+
+
+def _all_above(number: int, above: Mapping[int, tuple[int, ...]]) -> tuple[int, ...]:
+    """Every claim that a claim takes over, through others too."""
+    found: list[int] = []
+    queue = list(above[number])
+    while queue:
+        parent = queue.pop()
+        if parent not in found:
+            found.append(parent)
+            queue += above.get(parent, ())
+    return tuple(found)
 
 
 def _first_references(
@@ -179,35 +206,74 @@ def _without_margin(statement: ClaimStatement, start: int, end: int) -> str:
     return "".join(text)
 
 
-def _limitations(desk: ClaimsDesk, statement: ClaimStatement) -> list[Limitation]:
-    found: list[Limitation] = []
-    text = desk.texts[statement.number]
+def _limitations(
+    desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]
+) -> list[Limitation]:
+    """The limitations in the order written; lines that rest on what is recited are read last."""
+    found: dict[str, Limitation | None] = {}
+    later: list[tuple[str, Restatement]] = []
     desk.numbers[statement.number] = []
-    count = 0
+    desk.names.recital = _not_yet
     for line in statement.lines:
+        label = f"{statement.number}{letters(len(found))}"
+        if not isinstance(line, Mark):
+            found[label] = None
         try:
-            if isinstance(line, Mark):
-                text.take(line.words.text, line.words.span, statement.number, mark=True)
-                continue
-            label = f"{statement.number}{letters(count)}"
-            count += 1
-            found.append(_limitation(desk, statement.number, label, line))
+            if line.words is not None:
+                _take(desk, statement.number, line)
+            if not isinstance(line, Mark):
+                found[label] = _limitation(desk, statement.number, label, line)
+        except NotYetRecited:
+            assert isinstance(line, Restatement)
+            later.append((label, line))
         except Trouble as error:
             desk.wrong.append(error.diagnostic)
-    return found
+    desk.names.recital = _recital(desk, (statement.number, *above))
+    for label, line in later:
+        try:
+            found[label] = _limitation(desk, statement.number, label, line)
+        except Trouble as error:
+            desk.wrong.append(error.diagnostic)
+    desk.names.recital = nothing_recited
+    return [made for made in found.values() if made is not None]
+
+
+def _not_yet(listed: ListBound, span: Span) -> tuple[str, ...]:
+    raise NotYetRecited
+
+
+def _recital(desk: ClaimsDesk, numbers: tuple[int, ...]) -> Callable[[ListBound, Span], tuple[str, ...]]:
+    """What the lines of these claims name of a list, in the list's order."""
+    spoken = {
+        name
+        for where, names in desk.names.spoken.items()
+        if where.rstrip("abcdefghijklmnopqrstuvwxyz") in map(str, numbers)
+        for name in names
+    }
+
+    def recited(listed: ListBound, span: Span) -> tuple[str, ...]:
+        place = {name: i for i, name in enumerate(listed.members)}
+        known = sorted(
+            (*(name for name, _ in listed.classes), *listed.members),
+            key=lambda name: min(place[m] for m in members_below(listed, name)),
+        )
+        named = [name for name in known if name in spoken]
+        above = {m for name in named for m in members_below(listed, name) if m != name}
+        return tuple(name for name in named if name not in above)
+
+    return recited
 
 
 def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) -> Limitation:
-    desk.names.here = (CLAIMS, label)
+    desk.names.here = (CLAIMS, f"meant for {label}")
     meant = None
     if line.meant is not None:
         meant = _without_groups(_all(facts(context(desk.names), line.meant)), line.meant.span)
+    desk.names.here = (CLAIMS, label)
     words = line.words.text if line.words else ""
-    if line.words is not None:
-        _take(desk, number, line)
     formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
     if line.exact is not None:
-        nodes = _numbers(line.exact)
+        nodes = numbers_in(line.exact)
         desk.numbers[number] += [node.number for node in nodes]
         desk.symbols.setdefault(number, []).extend((node, line.words is None) for node in nodes)
     exact = line.exact is not None
@@ -223,13 +289,27 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
         groups_in(formula),
         exact,
         line.span,
+        _narrowed(desk, label, line),
     )
 
 
-def _take(desk: ClaimsDesk, number: int, line: Restatement) -> None:
+def _narrowed(
+    desk: ClaimsDesk, label: str, line: Restatement
+) -> tuple[str, tuple[str, ...]] | None:
+    """The class of ingredients left of the colon, and the members of it that the line names."""
+    first = line.subject[0] if line.subject else None
+    seen = desk.names.mixture(first.name) if isinstance(first, NameNode) else None
+    if seen is None or desk.names.declared(seen.name) is None:
+        return None
+    named = [m for name in desk.names.spoken.get(label, ()) for m in members_below(seen, name)]
+    kept = tuple(m for m in seen.members if m in named)
+    return (seen.name, kept) if kept and kept != seen.members else None
+
+
+def _take(desk: ClaimsDesk, number: int, line: Restatement | Mark) -> None:
     assert line.words
     try:
-        desk.texts[number].take(line.words.text, line.words.span, number)
+        desk.texts[number].take(line.words.text, line.words.span, number, mark=isinstance(line, Mark))
     except Trouble as error:
         desk.wrong.append(error.diagnostic)
 
@@ -275,12 +355,28 @@ def subject(names: Names, node: Node) -> Subject:
             return of_parts(names, *found, node.span)
         if declared is not None and hasattr(declared, "members"):
             return Subject(declared, declared.name, node.span)  # type: ignore[arg-type]
+        mixture = names.mixture(node.name)
+        if mixture is not None:
+            if isinstance(declared, NumberDecl):
+                names.speak(declared.name)
+            amount = number_of(declared) if isinstance(declared, NumberDecl) else mixture
+            several = _members_of(names, mixture, amount) if isinstance(amount, Typed) else None
+            return Subject(amount, mixture.name, node.span, several, mixture=mixture)
     value = term(context(names), node)
     if isinstance(value, Typed) and value.number is not None:
         raise trouble(
             node.span, "a number stands left of the colon", "Left of the colon stands what is measured."
         )
     return Subject(value, text, node.span)
+
+
+def _members_of(names: Names, made: Composition, total: Typed) -> OfParts:
+    """The members of a class of ingredients, each with its amount, and the class together."""
+    declared = (names.declarations[m] for m in made.members)
+    each = tuple(number_of(d) for d in declared if isinstance(d, NumberDecl))
+    there = tuple(has(made, m) for m in made.members)
+    how_many_there = Typed(how_many(Present(there, there)), PLAIN_KIND, whole=True)
+    return OfParts(how_many_there, there, each, {"total": total}, {}, {}, "classes")
 
 
 def of_parts(names: Names, part: Part, own: str, span: Span) -> Subject:
@@ -330,7 +426,8 @@ def _all(items: tuple[Formula, ...]) -> Formula:
     return items[0] if len(items) == 1 else All(items)
 
 
-def _numbers(node: Node) -> list[NumberNode]:
+def numbers_in(node: Node) -> list[NumberNode]:
+    """The numbers of a formula as written, in no order that matters."""
     found: list[NumberNode] = []
     stack: list[object] = [node]
     while stack:

@@ -39,6 +39,8 @@ from scopecheck.language.scan import CAPITALS
 from scopecheck.language.syntax import (
     Declare,
     ListKind,
+    MixtureKind,
+    NameNode,
     NumberKind,
     PartKind,
     PhraseStatement,
@@ -48,6 +50,9 @@ from scopecheck.language.syntax import (
     StepKind,
     TermStatement,
 )
+from scopecheck.resolve.classes import OTHER_WORDS, classed
+from scopecheck.resolve.compositions import composition
+from scopecheck.resolve.compositions import declared_for as declared_shares
 from scopecheck.resolve.definitions import Definition, as_defined, defining
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.exact_formulas import context
@@ -80,6 +85,8 @@ def declarations(declare: Declare) -> list[Declaration]:
         if name.name in HEADINGS or name.name in CAPITALS:
             raise trouble(name.span, f"'{name.name}' is a word of the language", "", "choose another name")
     kind = declare.kind
+    if isinstance(kind, MixtureKind):
+        return declared_shares(composition(declare, kind), declare.note)
     if isinstance(kind, PartKind | StepKind):
         return [d for field in declare.fields for d in declarations(field)]
     if isinstance(kind, ListKind):
@@ -88,21 +95,22 @@ def declarations(declare: Declare) -> list[Declaration]:
 
 
 def _list(name: str, kind: ListKind, declare: Declare) -> Declaration:
-    members: list[str] = []
+    listed: list[NameNode] = []
     for member in kind.members:
-        if member.name.lower() in (m.lower() for m in members):
+        if member.name.lower() in (m.name.lower() for m in listed):
             raise trouble(member.span, f"'{member.name}' is listed twice")
-        if member.name in ("others", OTHERS):
+        if member.name in OTHER_WORDS:
             if kind.only:
                 raise trouble(
                     member.span, "'others' in a list that is closed with only", "", "take out one of the two"
                 )
             continue
-        members.append(member.name)
-    if not members:
+        listed.append(member)
+    if not listed:
         raise trouble(kind.span, "a list without members")
-    made = tuple(members) if kind.only else (*members, OTHERS)
-    return (SetDecl if kind.several else ChoiceDecl)(name, made, declare.note, declare.span)
+    made = classed(listed, declare.classes, () if kind.only else (OTHERS,))
+    make = SetDecl if kind.several else ChoiceDecl
+    return make(name, made.members, declare.note, declare.span, made.classes)
 
 
 def _number(name: str, kind: NumberKind, declare: Declare) -> NumberDecl:
@@ -131,7 +139,9 @@ def _number(name: str, kind: NumberKind, declare: Declare) -> NumberDecl:
             upper = end
     _check_domain(kind, unit, lower, upper)
     stated = bool(kind.bounds)
-    return NumberDecl(name, unit.kind, unit, kind.whole, lower, upper, stated, declare.note, declare.span)
+    return NumberDecl(
+        name, unit.kind, unit, kind.whole, lower, upper, stated, declare.note, declare.span, kind.varies
+    )
 
 
 def _check_word(kind: NumberKind, word: KindWord | None, own: Kind) -> None:
@@ -321,6 +331,9 @@ def declare_all(statements: tuple[Declare, ...], names: Names, wrong: list[Diagn
         if isinstance(statement.kind, PartKind):
             _declare_part(statement, statement.kind, made, names, wrong)
             continue
+        if isinstance(statement.kind, MixtureKind):
+            _declare_composition(statement, statement.kind, made, names, wrong)
+            continue
         if isinstance(statement.kind, StepKind):
             _declare_steps(statement, statement.kind, made, names, wrong)
             continue
@@ -357,6 +370,24 @@ def _declare_part(
         names.declarations[declaration.name] = declaration
 
 
+def _declare_composition(
+    statement: Declare, kind: MixtureKind, shares: list[Declaration], names: Names, wrong: list[Diagnostic]
+) -> None:
+    """Puts a composition and the shares of its ingredients and classes into the names."""
+    made = composition(statement, kind)
+    called = (made.name, *(d.name for d in shares))
+    taken = next((n for n in called if _taken(n, names)), None)
+    if taken is not None:
+        spelled = (x for line in statement.classes for x in (line.name, *(line.members or ())))
+        span = next((x.span for x in spelled if x.name == taken), statement.names[0].span)
+        help = f"give it a name of its own, such as {taken} in {made.name}"
+        wrong.append(Diagnostic("error", span, f"'{taken}' is declared twice", "", help))
+        return
+    names.compositions[made.name.lower()] = made
+    for declaration in shares:
+        names.declarations[declaration.name] = declaration
+
+
 def _declare_steps(
     statement: Declare, kind: StepKind, fields: list[Declaration], names: Names, wrong: list[Diagnostic]
 ) -> None:
@@ -384,4 +415,5 @@ def _declare_steps(
 
 
 def _taken(name: str, names: Names) -> bool:
-    return names.declared(name) is not None or name.lower() in names.parts or name.lower() in names.steps
+    known = (names.parts, names.steps, names.compositions)
+    return names.declared(name) is not None or any(name.lower() in place for place in known)

@@ -166,6 +166,8 @@ class Entry:
             called |= {"steps"}
         if "moments" in self.only_for:
             called |= {"start", "end", "lowest", "highest", "all"}
+        if "classes" in self.only_for:
+            called |= {"classes", "total"}
         limits = {s.name for s in slots if s.kind == "limit"}
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
 

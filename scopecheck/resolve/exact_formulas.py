@@ -7,19 +7,18 @@ from fractions import Fraction
 from typing import cast
 
 from scopecheck.core.model import (
-    OTHERS,
     All,
     Any,
     ChoiceDecl,
-    Chosen,
     Compare,
+    Composition,
     Const,
     ExactlyOne,
     Formula,
     Implies,
-    Includes,
     IsWhole,
     Not,
+    NumberDecl,
     Op,
     SetDecl,
     Truth,
@@ -28,7 +27,6 @@ from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND, KindError, comparable
 from scopecheck.language.syntax import (
     AndNode,
-    BracedNode,
     CallNode,
     ChainNode,
     IfNode,
@@ -40,18 +38,20 @@ from scopecheck.language.syntax import (
     WholeNode,
 )
 from scopecheck.resolve import steps
+from scopecheck.resolve.classes import ListBound, has, members_below
 from scopecheck.resolve.exact_terms import (
     Context,
     at_part,
     check_bare,
     fit,
+    named_members,
     part_of,
     part_terms,
     same_kind,
     steps_of,
     term,
 )
-from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, member_of, no_member
+from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, member_of
 from scopecheck.resolve.parts import ORDERS, Present, Values, ordered, over, quantified, values
 
 
@@ -173,7 +173,10 @@ def _quantified(c: Context, node: CallNode) -> Formula:
     conditions: list[Formula] = []
     for item in node.items:
         bound = c.slots.get(item.name) if isinstance(item, NameNode) else None
-        conditions += bound.conditions if isinstance(bound, Listed) else (formula(c, item),)
+        if isinstance(bound, Listed):
+            conditions += (node.function == "ONE" and bound.once) or bound.conditions
+        else:
+            conditions.append(formula(c, item))
     made = tuple(conditions)
     if node.function == "ONE":
         return ExactlyOne(made)
@@ -186,8 +189,9 @@ def _quantified(c: Context, node: CallNode) -> Formula:
 
 
 def _link(c: Context, chain: Node, left: Node, sign: str, right: Node) -> Formula:
-    for one, other, turned in ((left, right, False), (right, left, True)):
-        listed = _listed(c, one)
+    sides = ((left, right, False), (right, left, True))
+    for one, other, turned in reversed(sides) if _names_a_class(c, left, right) else sides:
+        listed = _listed(c, one, sign)
         if listed is not None:
             return _membership(c, chain, listed, sign, other, turned)
     if sign == "IN":
@@ -215,38 +219,24 @@ def _check_kinds(chain: Node, a: Typed, b: Typed) -> None:
         raise KindTrouble(Diagnostic("error", chain.span, str(error))) from None
 
 
-def _listed(c: Context, node: Node) -> SetDecl | ChoiceDecl | None:
+def _listed(c: Context, node: Node, sign: str = "=") -> ListBound | None:
+    """What a name lists. A class of ingredients is a number, but a list beside IN."""
     if not isinstance(node, NameNode):
         return None
     bound = c.slots.get(node.name) or c.names.declared(node.name)
-    return bound if isinstance(bound, (SetDecl, ChoiceDecl)) else None
+    if bound is None or (sign == "IN" and isinstance(bound, NumberDecl)):
+        bound = c.names.mixture(node.name)
+    return bound if isinstance(bound, (SetDecl, ChoiceDecl, Composition)) else None
 
 
-def _members(c: Context, declaration: SetDecl | ChoiceDecl, node: Node) -> tuple[str, ...]:
-    """The members that a name, braces or `none` stand for, each known to the list."""
-    if isinstance(node, BracedNode):
-        return tuple(dict.fromkeys(m for item in node.items for m in _members(c, declaration, item)))
-    if isinstance(node, AndNode) and node.comma:
-        return tuple(m for item in node.items for m in _members(c, declaration, item))
-    if isinstance(node, NameNode):
-        bound = c.slots.get(node.name)
-        if isinstance(bound, Listed):
-            if not bound.members:
-                raise NotHere(f"'{bound.text}' is no list of members")
-            return bound.members
-        if node.name == "others" and c.mode == "reading":
-            return (OTHERS,) if OTHERS in declaration.members else ()
-        member = member_of(declaration, node.name)
-        if member is None:
-            raise no_member(declaration, node.name, node.span)
-        return (member,)
-    raise trouble(
-        node.span, f"a member of {declaration.name} was expected here", f"{declaration.name} is a list."
-    )
+def _names_a_class(c: Context, left: Node, right: Node) -> bool:
+    """Is the left side a class of the list on the right, as in `filler IN paint`?"""
+    listed = _listed(c, right, "IN")
+    return listed is not None and isinstance(left, NameNode) and member_of(listed, left.name) is not None
 
 
 def _membership(
-    c: Context, chain: Node, declaration: SetDecl | ChoiceDecl, sign: str, other: Node, turned: bool
+    c: Context, chain: Node, declaration: ListBound, sign: str, other: Node, turned: bool
 ) -> Formula:
     if sign not in ("=", "!=", "IN"):
         raise trouble(
@@ -257,21 +247,21 @@ def _membership(
             chain.span, "two lists are compared", "Each side is a declared list.", "name the members"
         )
     none = isinstance(other, NameNode) and other.name == "none" and member_of(declaration, "none") is None
-    members = () if none else _members(c, declaration, other)
-    name = declaration.name
+    members = () if none else named_members(c, declaration, other)
     if isinstance(declaration, ChoiceDecl):
         if sign != "IN" and len(members) != 1:
+            name = declaration.name
             raise trouble(chain.span, f"{name} has exactly one member", "", f"write {name} IN {{...}}")
-        found: Formula = (
-            Chosen(name, members[0]) if len(members) == 1 else Any(tuple(Chosen(name, m) for m in members))
-        )
+        ways = tuple(has(declaration, m) for m in members)
+        found = ways[0] if len(ways) == 1 else Any(ways)
         return Not(found) if sign == "!=" else found
     if sign == "IN" and turned:
-        return _all(tuple(Includes(name, m) for m in members))
-    absent = tuple(Not(Includes(name, m)) for m in declaration.members if m not in members)
+        return _all(tuple(has(declaration, m) for m in members))
+    covered = {below for m in members for below in members_below(declaration, m)}
+    absent = tuple(Not(has(declaration, m)) for m in declaration.members if m not in covered)
     if sign == "IN":
         return _all(absent)
-    exactly = _all((*(Includes(name, m) for m in members), *absent))
+    exactly = _all((*(has(declaration, m) for m in members), *absent))
     return Not(exactly) if sign == "!=" else exactly
 
 

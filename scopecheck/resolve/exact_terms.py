@@ -8,6 +8,7 @@ from fractions import Fraction
 from scopecheck.core.model import (
     Add,
     Branch,
+    Composition,
     Const,
     CountOf,
     Divide,
@@ -49,6 +50,8 @@ from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import (
+    AndNode,
+    BracedNode,
     CallNode,
     IfNode,
     NameNode,
@@ -57,11 +60,26 @@ from scopecheck.language.syntax import (
     NumberNode,
     PowerNode,
     ProductNode,
+    RecitedNode,
     RoundNode,
     SumNode,
+    WithoutNode,
 )
+from scopecheck.resolve.classes import ListBound, members_below
+from scopecheck.resolve.compositions import total_of
 from scopecheck.resolve.constants import constant
-from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Steps, Typed, number_of
+from scopecheck.resolve.names import (
+    Bound,
+    Listed,
+    Mode,
+    Names,
+    NotHere,
+    Steps,
+    Typed,
+    member_of,
+    no_member,
+    number_of,
+)
 from scopecheck.resolve.parts import Present, gathered, how_many, over, values
 from scopecheck.resolve.steps import duration, end, start
 
@@ -124,6 +142,8 @@ def _term(context: Context, node: Node) -> Typed:
             return _product(context, node)
         case PowerNode():
             return _power(context, node)
+        case WithoutNode():
+            return _without(context, node)
         case RoundNode():
             return _round(context, node)
         case CallNode():
@@ -143,6 +163,7 @@ def _name(context: Context, node: NameNode) -> Typed:
     if bound is None:
         declared = context.names.declared(node.name)
         if isinstance(declared, NumberDecl):
+            context.names.speak(declared.name)
             return context.names.value(declared)
         if timed := context.names.terms.get(node.name.lower()):
             return timed
@@ -157,10 +178,51 @@ def _name(context: Context, node: NameNode) -> Typed:
             )
         if opened := context.names.noun(node.name):
             return opened(node.span)
+        if content := context.names.content(node.name):
+            return content
         raise context.names.unknown(node.name, node.span)
     if isinstance(bound, Typed):
         return bound
     raise NotHere(f"'{node.name}' stands for a list here, not for a number")
+
+
+def _without(context: Context, node: WithoutNode) -> Typed:
+    """The total of a composition's ingredients, some left out."""
+    bound = context.slots.get(node.whole.name)
+    made = bound if isinstance(bound, Composition) else context.names.mixture(node.whole.name)
+    if made is None:
+        raise trouble(
+            node.whole.span, f"'{node.whole.name}' is no composition",
+            "WITHOUT leaves ingredients out of a composition.", "write for example: paint WITHOUT water",
+        )  # fmt: skip
+    named = [name for item in node.out for name in named_members(context, made, item)]
+    out = {m for name in named for m in members_below(made, name)}
+    left = tuple(m for m in made.members if m not in out)
+    unit = replace(made.unit, kind=made.unit.kind.of(made.name))
+    return Typed(total_of(left) if left else Const(Fraction(0)), unit.kind, unit=unit)
+
+
+def named_members(context: Context, listed: ListBound, node: Node) -> tuple[str, ...]:
+    """The members and classes that a name, braces or RECITED stand for, each known to the list."""
+    if isinstance(node, BracedNode) or (isinstance(node, AndNode) and node.comma):
+        return tuple(dict.fromkeys(m for item in node.items for m in named_members(context, listed, item)))
+    if isinstance(node, RecitedNode):
+        bound = context.slots.get("RECITED")
+        return bound.members if isinstance(bound, Listed) else context.names.recital(listed, node.span)
+    if not isinstance(node, NameNode):
+        raise trouble(node.span, f"a member of {listed.name} was expected here", f"{listed.name} is a list.")
+    bound = context.slots.get(node.name)
+    if isinstance(bound, Listed):
+        if not bound.members:
+            raise NotHere(f"'{bound.text}' is no list of members")
+        return bound.members
+    member = member_of(listed, node.name)
+    if member is None and context.mode == "reading" and node.name in ("others", "impurities"):
+        return ()
+    if member is None:
+        raise no_member(listed, node.name, node.span)
+    context.names.speak(member)
+    return (member,)
 
 
 # ---- fitting two values together

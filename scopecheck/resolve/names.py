@@ -7,7 +7,7 @@ from typing import Literal, TypeAlias
 
 from scopecheck.core.model import (
     OTHERS,
-    ChoiceDecl,
+    Composition,
     Declaration,
     Formula,
     Measured,
@@ -22,8 +22,8 @@ from scopecheck.foundations.quantity import Kind, Unit
 from scopecheck.foundations.record import field, holder, record
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number, Own
-
-OTHER_WORDS = ("others", OTHERS)
+from scopecheck.resolve.classes import ListBound, stands_for
+from scopecheck.resolve.compositions import on_basis, seen_as_list
 
 
 @record
@@ -49,13 +49,15 @@ class Typed:
 class Listed:
     """A list slot: a condition for each member, and the members' names where they are names.
 
-    Of like parts, `there` are the conditions that each of them is there; else empty.
+    Of like parts, `there` are the conditions that each of them is there; else empty. `once` are the
+    conditions without those of members that a class listed beside them holds.
     """
 
     conditions: tuple[Formula, ...]
     members: tuple[str, ...]
     text: str
     there: tuple[Formula, ...] = ()
+    once: tuple[Formula, ...] = ()
 
 
 @record
@@ -65,12 +67,24 @@ class Steps:
     items: tuple[Step, ...]
 
 
-Bound: TypeAlias = Typed | SetDecl | ChoiceDecl | Listed | Step | Steps
+Bound: TypeAlias = Typed | ListBound | Listed | Step | Steps
 Mode: TypeAlias = Literal["sheet", "reading", "condition"]
 
 
 class NotHere(Exception):
     """A reading that makes no sense at an occurrence; the message says why."""
+
+
+class NotYetRecited(Exception):
+    """What a claim recites is asked for before all its lines are read."""
+
+
+def nothing_recited(listed: ListBound, span: Span) -> tuple[str, ...]:
+    """Outside claims nothing is recited: raises Trouble."""
+    raise trouble(
+        span, "RECITED outside a claim",
+        f"It stands for what a claim's lines and those above it name of {listed.name}.", "name the members",
+    )  # fmt: skip
 
 
 _SIDES = {
@@ -93,6 +107,11 @@ class Names:
     declarations: dict[str, Declaration] = field(default_factory=dict)
     nouns: dict[str, Callable[[Span], Typed]] = field(default_factory=dict)
     parts: dict[str, Part] = field(default_factory=dict)
+    compositions: dict[str, Composition] = field(default_factory=dict)
+    spoken: dict[str, list[str]] = field(default_factory=dict)
+    """By place, the ingredients, members and classes that are named there."""
+    recital: Callable[[ListBound, Span], tuple[str, ...]] = nothing_recited
+    """What is recited of a list where something is being resolved."""
     steps: dict[str, Step] = field(default_factory=dict)
     terms: dict[str, Typed] = field(default_factory=dict)
     """What is measured of steps, by name in small letters: it has a value where the step was done."""
@@ -176,6 +195,37 @@ class Names:
                         return part, own
         return None
 
+    def speak(self, name: str) -> None:
+        """Keeps in mind that a member or ingredient is named at the place being resolved."""
+        self.spoken.setdefault(self.here[1], []).append(name)
+
+    def mixture(self, name: str) -> Composition | None:
+        """The composition of a name, or a class of one as a list of its members."""
+        for made in self.compositions.values():
+            if made.name.lower() == name.lower():
+                return made
+            if seen := seen_as_list(made, name):
+                return seen
+        return None
+
+    def content(self, name: str) -> Typed | None:
+        """`filler of solids`, `filler of the paint`: the content of one amount in another, or None."""
+        whole, of, basis = name.partition(" of ")
+        basis = basis.removeprefix("the ")
+        share = self.declared(whole) if of else None
+        for made in self.compositions.values():
+            shares = (*made.members, *(above for above, _ in made.classes))
+            if not isinstance(share, NumberDecl) or share.name not in shares:
+                continue
+            self.speak(share.name)
+            if basis.lower() == made.name.lower():
+                return number_of(share)
+            below = self.declared(basis)
+            if below is not None and below.name in shares:
+                term, unit = on_basis(share.name, below.name, made.unit)
+                return Typed(term, unit.kind, unit=unit)
+        return None
+
     def unknown(self, name: str, span: Span, more: Iterable[str] = ()) -> Trouble:
         """The error for a name that nothing declares, with the nearest known one or a proposal."""
         bare = [p for p in self.parts.values() if name.lower() in p.fields]
@@ -230,24 +280,15 @@ def number_of(declaration: NumberDecl) -> Typed:
     return Typed(Measured(declaration.name), declaration.kind, unit=declaration.unit, whole=declaration.whole)
 
 
-def member_of(declaration: SetDecl | ChoiceDecl, words: str) -> str | None:
-    """The member that words name, articles dropped, or None."""
-    plain = " ".join(words.split())
-    for article in ("", "a ", "an ", "the "):
-        if plain.lower().startswith(article):
-            wanted = plain[len(article) :].lower()
-            if wanted in OTHER_WORDS:
-                return OTHERS if OTHERS in declaration.members else None
-            for member in declaration.members:
-                if member.lower() == wanted:
-                    return member
-    return None
+def member_of(declaration: ListBound, words: str) -> str | None:
+    """The member or class that words name, articles dropped, or None."""
+    return stands_for(declaration, words)
 
 
-def no_member(declaration: SetDecl | ChoiceDecl, words: str, span: Span) -> Trouble:
+def no_member(declaration: ListBound, words: str, span: Span) -> Trouble:
     """The error for words that are no member of a list."""
-    listed = ", ".join(m for m in declaration.members)
+    known = (*declaration.members, *(name for name, _ in declaration.classes))
     return trouble(
-        span, f"'{words}' is no member of {declaration.name}", f"Its members are: {listed}.",
-        did_you_mean(words, declaration.members) or f"add it to the list of {declaration.name}",
+        span, f"'{words}' is no member of {declaration.name}", f"Its members are: {', '.join(known)}.",
+        did_you_mean(words, known) or f"add it to the list of {declaration.name}",
     )  # fmt: skip

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from difflib import SequenceMatcher, get_close_matches
+from functools import cache
 from itertools import pairwise
 from os.path import basename
 
 from scopecheck.core.model import (
     All,
     ChoiceDecl,
-    Chosen,
+    Composition,
     Formula,
-    Includes,
     Not,
     NumberDecl,
     OwnPhrase,
@@ -29,6 +29,7 @@ from scopecheck.language.scan import CALENDAR, Number, Token, no_fixed_length
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
+from scopecheck.resolve.classes import has, not_within_another
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
@@ -52,13 +53,18 @@ class Subject:
     text: str
     span: Span
     parts: OfParts | None = None
+    mixture: Composition | None = None
+    """A composition, or a class of its ingredients, as a list; the amount of the class is `bound`."""
     moments: Mapping[str, tuple[str, Typed]] = field(default_factory=dict)
     """Of a quantity of a step, by moment: its name there and its value."""
 
 
 @record
 class OfParts:
-    """A field of like parts: of each, with what says that it is there, and of all of them together."""
+    """A field of like parts, or the members of a class: of each, with what says it is there, and together.
+
+    `sort` is "parts" or "classes", as phrases call what they are for.
+    """
 
     count: Typed
     there: tuple[Formula, ...]
@@ -67,6 +73,7 @@ class OfParts:
     facts: Mapping[str, Formula]
     gaps: Mapping[str, Typed]
     """The shortest and the longest step from one part to the next; no value where there is one part only."""
+    sort: str = "parts"
 
 
 @record
@@ -102,7 +109,20 @@ class Reader:
             )  # fmt: skip
         tokens = self._amounts(tokens, words, subjects)
         job = _Job(self, subjects, words, _borrowed(tokens))
-        return job.whole(_with_units(tokens))
+        tokens = _with_units(tokens)
+        mixture = subjects[0].mixture if len(subjects) == 1 else None
+        if mixture is not None and isinstance(subjects[0].bound, Typed):
+            job = self.of_a_class(job, subjects[0], mixture, tokens)
+        return job.whole(tokens)
+
+    def of_a_class(
+        self, job: _Job, subject: Subject, mixture: Composition, tokens: tuple[Token, ...]
+    ) -> _Job:
+        """How words about a class of ingredients are read: of its list, of its members, of its amount."""
+        listing = job.of(replace(subject, bound=mixture, parts=None))
+        if not any(t.number for t in tokens) and listing.readable(tokens):
+            return listing
+        return job if job.readable(tokens) else job.of(replace(subject, parts=None))
 
     def reads(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
@@ -241,7 +261,7 @@ class _Job:
         own -= {"", "not", "no"}
         return Tests(
             self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects),
-            self.sort in ("parts", "moments"), self.is_step, self.is_moment,
+            self.sort in ("parts", "classes", "moments"), self.is_step, self.is_moment,
         )  # fmt: skip
 
     @property
@@ -252,7 +272,7 @@ class _Job:
     def sort(self) -> str:
         """What stands left of the colon, where only phrases made for it read its words; else ''."""
         if self.of_parts is not None:
-            return "parts"
+            return self.of_parts.sort
         if len(self.subjects) > 1 and all(isinstance(s.bound, Step) for s in self.subjects):
             return "sequences"
         if isinstance(self.first, Step):
@@ -285,7 +305,7 @@ class _Job:
         return found if isinstance(found, NumberDecl) else None
 
     def is_item(self, tokens: tuple[Token, ...]) -> bool:
-        if isinstance(self.first, (SetDecl, ChoiceDecl)):
+        if isinstance(self.first, (SetDecl, ChoiceDecl, Composition)):
             return member_of(self.first, self.text(tokens)) is not None
         if len(tokens) >= len(self.words.tokens):
             return False
@@ -316,6 +336,10 @@ class _Job:
                 _Job(self.reader, (subject,), self.words, self.bare, loose=True) for subject in self.subjects
             )
         return self.apart
+
+    def of(self, subject: Subject) -> _Job:
+        """The same words for the one thing left of the colon taken otherwise."""
+        return _Job(self.reader, (subject,), self.words, self.bare)
 
     def beside_steps(self) -> list[_Job]:
         """The same words for the thing beside a step; where there is none, for how long the step takes."""
@@ -362,10 +386,14 @@ class _Job:
                 slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
                 shown[fill.slot.name] = self.number_text(fill)
         if self.of_parts is not None:
-            slots |= {"parts": self.of_parts.count, **self.of_parts.gaps}
+            slots |= {self.of_parts.sort: self.of_parts.count, **self.of_parts.gaps}
             shown |= {name: f"{name} gap" for name in self.of_parts.gaps}
             for name, fact in self.of_parts.facts.items():
                 slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
+        if isinstance(self.first, Composition) and "RECITED" in _said(entry):
+            recited = self.reader.names.recital(self.first, self.span(tokens))
+            shown["RECITED"] = ", ".join(recited) or "what is recited"
+            slots["RECITED"] = Listed((), recited, shown["RECITED"])
         steps = tuple(s.bound for s in self.subjects if isinstance(s.bound, Step))
         if self.sort == "steps":
             slots["method"] = Listed((Truth(self.reader.method),), (), "a method is claimed")
@@ -432,6 +460,7 @@ class _Job:
     def number(self, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) -> Typed:
         """What fills a number slot, in the kind of the subject where its spelling leaves that open."""
         if named := self.declared(tokens):
+            self.reader.names.speak(named.name)
             return self.reader.names.value(named)
         token = tokens[0]
         number = token.number or spelled(token)
@@ -518,7 +547,7 @@ class _Job:
         limits = tuple(job.whole(fill.tokens) for job in self.each())
         shown[name] = f"{thing} {text}"
         slots[name] = Listed(limits, (), shown[name], of_parts.there)
-        asked = " ".join(reading.formula_text for reading in entry.readings)
+        asked = _said(entry)
         for together, value in of_parts.together.items():
             key = f"{together}_{name}"
             if key in asked:
@@ -528,10 +557,12 @@ class _Job:
     def listed(self, fill: Fill) -> Listed:
         subject = self.first
         text = self.text(fill.tokens)
-        if isinstance(subject, (SetDecl, ChoiceDecl)):
+        if isinstance(subject, (SetDecl, ChoiceDecl, Composition)):
             members = [member_of(subject, self.text(m)) or "" for m in fill.members]
-            make = Includes if isinstance(subject, SetDecl) else Chosen
-            return Listed(tuple(make(subject.name, m) for m in members), tuple(members), text)
+            for member in members:
+                self.reader.names.speak(member)
+            once = tuple(has(subject, m) for m in not_within_another(subject, members))
+            return Listed(tuple(has(subject, m) for m in members), tuple(members), text, once=once)
         return Listed(tuple(self.whole(m) for m in fill.members), (), text)
 
     # ---- when nothing reads the words
@@ -548,7 +579,7 @@ class _Job:
         cause = "The words right of a colon are read as one phrase, whole."
         if shorter := self.shorter(tokens, literals):
             return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}")
-        if isinstance(self.first, (SetDecl, ChoiceDecl)):
+        if isinstance(self.first, (SetDecl, ChoiceDecl, Composition)):
             loose = matches(tokens, self.reader.phrases, self.tests(any_item=True))
             for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
                 for member in fill.members:
@@ -680,7 +711,7 @@ class _Job:
                     near = [
                         w
                         for w in skeleton
-                        if any(SequenceMatcher(None, w, o).ratio() > 0.75 for o in literals)
+                        if any(_alike(w, o) for o in literals)
                     ]
                     if not near:
                         continue
@@ -690,8 +721,20 @@ class _Job:
         return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
 
 
-_SORTS = frozenset(("parts", "sequences", "steps", "moments"))
+def _said(entry: Entry) -> str:
+    """The formulas of all readings of an entry."""
+    return " ".join(reading.formula_text for reading in entry.readings)
+
+
+_SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments"))
 """What phrases are made for, and read no words of anything else."""
+
+
+@cache
+def _alike(word: str, other: str) -> bool:
+    """Is one word much like the other? The cheap bounds come first."""
+    pair = SequenceMatcher(None, word, other)
+    return pair.real_quick_ratio() > 0.75 and pair.quick_ratio() > 0.75 and pair.ratio() > 0.75
 
 
 def _own(match: Match) -> OwnPhrase | None:

@@ -10,6 +10,7 @@ from types import MappingProxyType
 from scopecheck.core.model import Bound as End
 from scopecheck.core.model import (
     ChoiceDecl,
+    Composition,
     Const,
     Formula,
     FreeParameter,
@@ -238,9 +239,8 @@ def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool 
 def is_kind(subject: Bound, kind: str) -> bool:
     """Whether a subject is measured, counted, a level, a share, a set and so on."""
     if not isinstance(subject, Typed):
-        return (isinstance(subject, SetDecl) and kind == "sets") or (
-            isinstance(subject, ChoiceDecl) and kind == "choices"
-        )
+        lists = {SetDecl: "sets", ChoiceDecl: "choices", Composition: "compositions"}
+        return lists.get(type(subject)) == kind
     own = subject.kind or PLAIN_KIND
     share = not own.dimension and (
         bool(own.basis) or (subject.unit is not None and bool(subject.unit.symbol))
@@ -415,6 +415,8 @@ def plain(reading: EntryReading, at: Occurrence) -> str:
 _NAME = regex(r"(?<![\w.])[^\W\d_][\w']*(?:-[\w']+)*")
 """A name of a formula, which is one word of letters as in scan.py."""
 _EACH = regex(r"\b(EVERY|SOME|ONE)\((\w+)\)")
+_ALL_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+)")
+_NOTHING_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+) = 0\b")
 _PLACE = regex(r"\bPLACE\((\w+)\)")
 _PLACE_IN_OTHER = regex(r"\bPLACE\((\w+), (\w+)\)")
 _QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
@@ -433,8 +435,15 @@ def plain_text(text: str, at: Occurrence) -> str:
             return _step_text(slot.number.decimals, slot.unit.symbol)
         return f"the last written place of {at.shown.get(match.group(1), match.group(1))}"
 
+    def beside(names: str) -> str:
+        named = names.strip("{}").replace("RECITED", at.shown.get("RECITED", "RECITED"))
+        said = [name.strip() for name in named.split(",")]
+        return said[0] if len(said) == 1 else f"({', '.join(said[:-1])} and {said[-1]})"
+
     text = _without_certain(_EACH.sub(listed, text), at)
     text = _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", _PLACE.sub(place, text))
+    text = _NOTHING_BESIDE.sub(lambda m: f"nothing in {m[1]} beside {beside(m[2])}", text)
+    text = _ALL_BESIDE.sub(lambda m: f"all that is in {m[1]} beside {beside(m[2])}", text)
     if not at.shown:
         return text
 

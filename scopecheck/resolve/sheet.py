@@ -31,6 +31,7 @@ from scopecheck.resolve.account import unrestated
 from scopecheck.resolve.cases import CasesDesk, cases
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import ClaimsDesk, claims
+from scopecheck.resolve.compositions import tied
 from scopecheck.resolve.declared import declare_all, noun
 from scopecheck.resolve.definitions import definition
 from scopecheck.resolve.entry import Entry, entry
@@ -95,11 +96,12 @@ class _Resolving:
     def sheet(self) -> Sheet:
         self.once()
         declare_all(tuple(self.all(Declare)), self.names, self.wrong)
+        made_up = tuple(self.names.compositions.values())
         self.definitions()
         self.nouns()
         self.defined_nouns()
         own = [*self.own_phrases(), *self.practice()]
-        givens = self.givens()
+        givens = (*self.givens(), *(g for made in made_up for g in tied(made)))
         desk = ClaimsDesk(self.names, self.groups, Phrasebook(tuple(own)), self.wrong)
         made = claims(desk, tuple(self.all(ClaimStatement)))
         if not made and not self.wrong:
@@ -203,6 +205,7 @@ class _Resolving:
     def known_names(self, node: Node, phrase: Entry, free: set[str], terms: Iterable[str] = ()) -> None:
         """Raises Trouble at a name in a reading that is neither a slot, a free number nor declared."""
         members = {m for d in self.names.declarations.values() for m in getattr(d, "members", ())}
+        members |= {name for d in self.names.declarations.values() for name, _ in getattr(d, "classes", ())}
         known = {"others", "none"} | phrase.bound_names | free | members
         for named in names_of(node):
             declared = self.names.declared(named.name) or self.names.noun(named.name)
@@ -299,6 +302,7 @@ class _Resolving:
             source_name=self.written.page.source.name,
             rivals=tuple(self.groups.rivals),
             parts=tuple(self.names.parts.values()),
+            compositions=tuple(self.names.compositions.values()),
             described=tuple(c for c in found if c.role == "description"),
             phrase_files=self.phrase_files,
             steps=tuple(self.names.steps.values()),

@@ -208,14 +208,13 @@ def _ranging(term: Term, bounded_above: bool) -> bool:
             return _ranging(then, bounded_above)
         case Negate(item=item):
             return _ranging(item, not bounded_above)
-        case Rounded(item=item) | Multiply(left=Const(), right=item) | Divide(left=item, right=Const()):
-            return not _distance(item) and _ranging(item, bounded_above)
+        case Rounded(item=item):
+            return _ranging(item, bounded_above)
+        case Multiply(left=Const(), right=item) | Divide(left=item, right=Const()):
+            # A negative factor would turn it round; a distance then bounds the other way.
+            return not isinstance(item, Magnitude) and _ranging(item, bounded_above)
         case _:
             return False
-
-
-def _distance(term: Term) -> bool:
-    return isinstance(term, Magnitude)
 
 
 SEVERAL: dict[str, Callable[[tuple[Step, ...]], Formula]] = {

@@ -80,7 +80,7 @@ def _proposed_end(
 ) -> Fraction | None:
     """The least value by the optimiser's word; None where it has no lower end."""
     optimiser = z3.Optimize()
-    optimiser.set("rlimit", search.session.budget.work)
+    optimiser.set(rlimit=search.session.budget.work, ctrl_c=False)
     for assertion in (*search.everything_required(), *conditions):
         z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
     aim = optimiser.minimize(expression)
@@ -104,7 +104,7 @@ def _approached(search: Search, expression: z3.ArithRef, defined: z3.BoolRef, en
         return False
     model = search.model
     cell = z3.SimpleSolver()
-    cell.set("rlimit", search.session.budget.work)
+    cell.set(rlimit=search.session.budget.work, ctrl_c=False)
     cell.add(expression == end)
     for atom, branching in _atoms([*search.everything_required(), defined]):
         closed = _as_in(atom, model) if branching else _closure(atom, model)

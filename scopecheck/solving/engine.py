@@ -22,7 +22,8 @@ class Engine:
 
     def __init__(self, always: Iterable[z3.BoolRef], work: int) -> None:
         self._solver = z3.SimpleSolver()
-        self._solver.set("rlimit", work)
+        # An interrupt is the program's to handle: the library would take it for an answer not found.
+        self._solver.set(rlimit=work, ctrl_c=False)
         assert_all(self._solver, always)
         self._literals: dict[int, tuple[z3.BoolRef, z3.BoolRef]] = {}
         self._defined = 0

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.record import field, holder, replace
 from scopecheck.text.flags import Flag
 from scopecheck.text.lists import words as listed
 from scopecheck.text.mentions import Mention
-from scopecheck.text.stream import Stream, stem
+from scopecheck.text.stream import Stream, plural, stem
 
 MOST_LINES = 8
 """How many lines of claims above a claim are followed."""
@@ -99,6 +99,8 @@ def _looked_up(all_: Set, line: tuple[int, ...], mention: Mention) -> Flag | Non
     if _needs_none(all_, line, mention):
         return None
     earlier = _earlier(all_, line, mention)
+    if not earlier and (reduced := _without_verb(all_, mention) or _several_before(all_, line, mention)):
+        return _looked_up(all_, line, reduced)
     if not earlier:
         named = _in_a_subject(all_, line, mention) or _as_act(all_, line, mention)
         return None if named else _missing(all_, line, mention)
@@ -163,6 +165,10 @@ def _needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     of_another = mention.head in listed("mention", "parts") and bool(other_words)
     if mention.head in inherent and not earlier and not of_another:
         return True
+    if texts[mention.first] in listed("mention", "remainders") and not earlier:
+        return True
+    if mention.head in listed("measures", "nouns") and _of_next(texts, mention) and not earlier:
+        return True
     if mention.head in inherent and (mention.of or mention.ordinals or _of_next(texts, mention)):
         return True
     if mention.head in {stem(w) for w in listed("mention", "inherent") & listed("measures", "nouns")} and (
@@ -185,6 +191,34 @@ def _of_next(texts: list[str], mention: Mention) -> bool:
 def _subjects(all_: Set, line: tuple[int, ...]) -> frozenset[str]:
     """What the claims of a line are claims to."""
     return frozenset(m.head for number in line for m in all_.mentions[number][:1])
+
+
+_AFTER_VERBS = frozenset("at from to when if until by into upon while during between".split())
+
+
+def _without_verb(all_: Set, mention: Mention) -> Mention | None:
+    """`the unit operates at`: the noun without a last word that may be its verb, if no noun was called so."""
+    stream = all_.streams[mention.claim]
+    after = stream.texts[mention.end : mention.end + 1]
+    if not (mention.plural and mention.end - mention.first > 1 and _AFTER_VERBS.intersection(after)):
+        return None
+    words = stream.words[mention.first : mention.end - 1]
+    modifiers = frozenset(w.stem for w in words[:-1]) & mention.modifiers
+    return replace(mention, end=mention.end - 1, head=words[-1].stem, modifiers=modifiers, plural=False)
+
+
+def _several_before(all_: Set, line: tuple[int, ...], mention: Mention) -> Mention | None:
+    """`said legs cross`: the known things before words that can only be their verb, for none is called so."""
+    words = all_.streams[mention.claim].words
+    for end in range(mention.end - 1, mention.first, -1):
+        if plural(words[end - 1].text):
+            modifiers = frozenset(w.stem for w in words[mention.first : end - 1]) & mention.modifiers
+            found = replace(
+                mention, end=end, head=words[end - 1].stem, modifiers=modifiers, plural=True, of=frozenset()
+            )
+            if _earlier(all_, line, found):
+                return found
+    return None
 
 
 def _in_a_subject(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:

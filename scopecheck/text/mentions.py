@@ -13,6 +13,8 @@ from scopecheck.text.lists import words as listed
 from scopecheck.text.stream import BREAKS, Stream, plural
 
 MOST = 6
+_BEFORE_LIMITS = frozenset("less more about approximately no not fewer".split())
+"""After a noun's verb: 'the vehicle weighs less than'."""
 
 
 @record
@@ -126,6 +128,7 @@ def _verb(texts: list[str], at: int) -> bool:
         or after.endswith("ly")
         or after[0].isdigit()
     )
+    begins = begins or (after in _BEFORE_LIMITS and word.endswith("s"))
     stops = after in listed("nouns", "stops") or after in BREAKS
     if after in listed("mention", "universal") | {"all", "both"}:
         return False

@@ -45,7 +45,7 @@ def relation_at(walk: Walk, was: Formula, now: Formula, k: Construction) -> str 
 def test_each_claim_before_and_after(sheets: tuple[Sheet, Sheet]) -> None:
     both, wrong = joined(*sheets)
     assert both is not None
-    assert not wrong
+    assert all(d.severity == "warning" for d in wrong)  # a claim left without a line
     walk = Walk(both.after)
     changes = list(Amendment(both).changes())
     assert [c.after and c.after.number for c in changes] == [c.number for c in both.after.claims]

@@ -115,6 +115,37 @@ def next_after(order: list[int]) -> Asked:
     return steps.next_after(STEPS[i], STEPS[j], STEPS), said
 
 
+def together(order: list[int]) -> Asked:
+    """Some time, or with an event a moment, at which the first two of them go on."""
+    chosen = order[:2]
+
+    def said(run: Run) -> Truth:
+        there = [times for i in chosen if (times := run[i]) is not None]
+        if len(there) < len(chosen):
+            return None
+        last, first = max(a for a, _ in there), min(b for _, b in there)
+        return last <= first if any(STEPS[i] is EVENT for i in chosen) else last < first
+
+    return steps.together(tuple(STEPS[i] for i in chosen)), said
+
+
+def same_span(order: list[int]) -> Asked:
+    i, j = order[:2]
+    return steps.same_span((STEPS[i], STEPS[j])), lambda run: (
+        None if run[i] is None or run[j] is None else run[i] == run[j]
+    )
+
+
+def in_chain(order: list[int]) -> Asked:
+    i, j = order[:2]
+
+    def said(run: Run) -> Truth:
+        a, b = run[i], run[j]
+        return None if a is None or b is None else a[1] == b[0]
+
+    return steps.in_chain((STEPS[i], STEPS[j])), said
+
+
 def negated(asked: Asked) -> Asked:
     formula, said = asked
 
@@ -137,7 +168,8 @@ def joined(items: list[Asked], every: bool) -> Asked:
 
 
 orders = st.permutations(range(len(STEPS)))
-atoms = st.one_of(compared(), limited(), places.map(done), orders.map(in_order), orders.map(next_after))
+sequences = (in_order, next_after, together, same_span, in_chain)
+atoms = st.one_of(compared(), limited(), places.map(done), *(orders.map(make) for make in sequences))
 asked = st.recursive(
     atoms,
     lambda inner: st.one_of(

@@ -108,6 +108,25 @@ RULES = {
             ("12.4", {"US": False, "US court": False, "EPO": False}),
         ),
     ),
+    "last written digit of an upper limit": Rule(
+        "width  length in cm",
+        "at most 3.5 cm",
+        {
+            "US": ("includes none, end in",),
+            "US court": ("includes none, end in",),
+            "EPO": ("rounds to the limit",),
+        },
+        (
+            ("MPEP 2173.05(c) II [R-11.2013], citing Ex parte Khusid, 174 USPQ 59", "read"),
+            ("EPO Guidelines G-VI 8.1 (2015), G-VI 7.1 (2024)", "read"),
+        ),
+        (
+            # 3.5 cm stands for 3.45 to 3.54 cm there.
+            ("3.54 cm", {"US": False, "US court": False, "EPO": True}),
+            ("3.55 cm", {"US": False, "US court": False, "EPO": False}),
+            ("3.5 cm", {"US": True, "US court": True, "EPO": True}),
+        ),
+    ),
     "at least one of A and B": Rule(
         "metal  any of copper, zinc",
         "at least one of copper and zinc",

@@ -11,6 +11,7 @@ from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.choices import choices
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
 from scopecheck.answers.questions.described import beside_description
+from scopecheck.answers.questions.freed import members_freed
 from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.kept_out import kept_out
@@ -19,6 +20,7 @@ from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.answers.questions.same_scope import no_reading_for_all_claims, same_scope
+from scopecheck.answers.questions.varying import moves_with_something_else
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
@@ -119,6 +121,8 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("nothing meets", nothing_meets),
             ("adds nothing", adds_nothing),
             ("end not reached", ends_not_reached),
+            ("member freed", members_freed),
+            ("moves with something else", moves_with_something_else),
             ("idle", idle),
             ("undefined", undefined),
             ("contested", contested),

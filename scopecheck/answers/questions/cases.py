@@ -20,10 +20,11 @@ Answer = Finding | Looked
 def targets(prepared: Prepared, case: Case) -> list[int | str]:
     """The claims and limitations a case speaks of.
 
-    These are its own targets, else every independent claim that recites something the case states.
+    These are its own targets, else every independent claim that recites something the case states, or another
+    ingredient of a composition of which the case states one.
     """
     if not case.targets:
-        session, stated = prepared.session, set(case.stated)
+        session, stated = prepared.session, prepared.sheet.with_whole_compositions(case.stated)
         return [n for n in prepared.independent() if session.names_in(prepared.scope(n)) & stated]
     return [int(t) if t.isdigit() else t for t in case.targets]
 

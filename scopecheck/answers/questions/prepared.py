@@ -371,7 +371,16 @@ class Prepared:
         """The bounds and given facts without which the constraints, which cannot hold, could."""
         search = self.session.search(self.session.groups_in(*formulas), things=False)
         search.require(*constraints)
-        return search.conflict(self.session.grounds(self.relevant(*formulas))) or ()
+        grounds = search.conflict(self.session.grounds(self.relevant(*formulas))) or ()
+        return tuple(dict.fromkeys(map(self._shares_together, grounds)))
+
+    def _shares_together(self, ground: str) -> str:
+        """The bounds of one share of a composition, told for all of its shares."""
+        for made in self.sheet.compositions:
+            shares = (*made.members, *(name for name, _ in made.classes))
+            if ground in (f"bounds of '{name}'" for name in shares):
+                return f"no share of {made.name} is below 0 {made.unit.symbol}"
+        return ground
 
     def settled_in(self, limitations: Sequence[Limitation], labels: tuple[str, ...]) -> tuple[str, ...]:
         """The policies and pins that took readings away in the limitations of these labels."""

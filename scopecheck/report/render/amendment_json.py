@@ -13,7 +13,7 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.report.amended_ranges import ranges_of
-from scopecheck.report.amendment import together
+from scopecheck.report.amended_things import together
 from scopecheck.report.margins import readings_told
 from scopecheck.report.render.json import (
     SCHEMA_VERSION,

@@ -1,0 +1,275 @@
+"""Classes, compositions and transitions in a sheet: what is read, what is told of mistakes, what is found."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from scopecheck.answers.consistency import contradictions
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.questions import ask_all, prepare
+from scopecheck.core.model import SetDecl
+from scopecheck.foundations.spans import Source
+from scopecheck.report.items import statement
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import sheet
+
+GLAZE = """
+profile  {profile}
+glaze       composition in wt%
+  frit, water
+  opacifier : tin oxide, zircon
+  solids    : all but water
+dip         any of halogen, salt
+  halogen   : only chlorine, bromine
+{declared}
+
+1. A glaze comprising, consisting of, consisting essentially of, having, composed of, with the
+   balance being frit; zircon; up to 5 wt%; selected from the group consisting of a halogen and salt.
+{lines}
+
+2. The glaze of claim 1, wherein the opacifier is zircon, in an amount of 1 to 2 wt%.
+{below}
+
+{cases}
+"""
+
+
+def glaze(
+    *lines: str, below: tuple[str, ...] = (), cases: str = "", declared: str = "", profile: str = "US"
+) -> str:
+    own, child = ("\n".join(f"   | {line}" for line in group) for group in (lines, below))
+    return GLAZE.format(lines=own, below=child, cases=cases, declared=declared, profile=profile)
+
+
+def found(text: str, question: str) -> list[Finding]:
+    return [f for f in ask_all(sheet(text)).findings if f.question == question]
+
+
+# ---- mistakes
+
+
+def declared(*lines: str) -> str:
+    return glaze("frit > 0 wt%", declared="\n".join(lines))
+
+
+@pytest.mark.parametrize(
+    ("text", "message", "help"),
+    [
+        (
+            declared("tint  any of a, b", "  a : c, e", "  e : a"),
+            "the class 'a' stands below itself",
+            "take one",
+        ),
+        (
+            declared("tint  any of red, blue", "  red :"),
+            "the class 'red' has no members",
+            "write red : and its",
+        ),
+        (declared("tint  any of red, blue", "  red"), "the class 'red' has no members", ""),
+        (
+            declared("tint  any of red, blue", "  warm : red, yelow"),
+            "'yelow' is not listed above",
+            "put warm into",
+        ),
+        (
+            declared("tint  any of red, blue", "  warm : red, blu"),
+            "'blu' is not listed above",
+            "did you mean 'blue'?",
+        ),
+        (
+            declared("tint  any of red, blue", "  red : a", "  red : b"),
+            "the class 'red' is declared twice",
+            "",
+        ),
+        (
+            declared("tint  any of red, blue", "  red : a and b"),
+            "holds the word 'and'",
+            "a comma between members",
+        ),
+        (declared("mix  composition"), "a composition without its unit", "write composition in wt%"),
+        (declared("mix  composition in mm", "  sand"), "mm is no unit of a share", ""),
+        (
+            declared("mix  composition in wt%"),
+            "the composition 'mix' has no ingredients",
+            "indented: water, sand",
+        ),
+        (
+            declared("mix  composition in wt%, > 2 wt%", "  sand"),
+            "after a composition",
+            "given talc <= 5 wt%",
+        ),
+        (declared("mix  composition in wt%", "  sand, water"), "'water' is declared twice", "water in mix"),
+        (declared("mix, mud  composition in wt%", "  sand"), "several compositions in one line", ""),
+        (
+            declared("pin  part, up to 3", "  mix  composition in wt%"),
+            "a composition below a part",
+            "left margin",
+        ),
+        (glaze("dip : selected from the group consisting of a halogen and sugar"), "does not say", ""),
+        (glaze("NOT sugar IN dip"), "'sugar' is no member of dip", "add it to the list of dip"),
+        (glaze("dip IN {halogen, fluorine}"), "'fluorine' is no member of dip", "did you mean 'chlorine'?"),
+        (glaze("frit of solids >= frit"), "share by mass of solids and share by mass of glaze", ""),
+        (
+            glaze("frit of the solids + frit >= 40 wt%"),
+            "share by mass of solids and share by mass of glaze",
+            "",
+        ),
+        (glaze("frit >= 40 vol%"), "the bases differ", ""),
+        (glaze("frit of dip >= 40 wt%"), "'frit of dip' is not declared", ""),
+        (
+            glaze("frit > 0 wt%", cases="inside\n  one : frit WITHOUT water = 2 wt%"),
+            "'frit' is no composition",
+            "",
+        ),
+        (glaze("frit > 0 wt%", cases="inside\n  one : glaze IN RECITED"), "RECITED outside a claim", ""),
+        (glaze("frit > 0 wt%", cases="inside\n  one : frit = 80 wt%, water = 30 wt%"), "one", ""),
+    ],
+)
+def test_mistakes_are_told_where_they_stand(text: str, message: str, help: str) -> None:
+    made, told = read_sheet(Source("test", text))
+    if made is None:
+        assert any(message in d.message and help in d.help for d in told), [(d.message, d.help) for d in told]
+        return
+    assert any(message in d.message for d in contradictions(prepare(made)))
+
+
+# ---- what is read
+
+
+def test_a_class_has_one_more_member_unless_it_is_closed() -> None:
+    made = sheet(declared("tint  any of red, blue", "  red : scarlet, crimson"))
+    tint = made.declaration("tint")
+    assert isinstance(tint, SetDecl)
+    assert tint.members == ("scarlet", "crimson", "other red", "blue", "something else")
+    dip = made.declaration("dip")
+    assert isinstance(dip, SetDecl)
+    assert dip.members == ("chlorine", "bromine", "salt", "something else")
+    assert dip.classes == (("halogen", ("chlorine", "bromine")),)
+
+
+def test_the_ingredients_of_a_composition_and_its_classes() -> None:
+    (made,) = sheet(declared()).compositions
+    assert made.members == (
+        "frit", "water", "tin oxide", "zircon", "other opacifier", "others in glaze", "impurities in glaze",
+    )  # fmt: skip
+    below = dict(made.classes)
+    assert below["opacifier"] == ("tin oxide", "zircon", "other opacifier")
+    assert below["solids"] == tuple(m for m in made.members if m != "water")
+
+
+def test_a_member_that_is_named_beside_its_class_is_not_a_second_one() -> None:
+    """Overlap between the members of a group is harmless: chlorine is one member, not two."""
+    line = "dip : selected from the group consisting of a halogen, chlorine and salt"
+    text = glaze(line, cases="inside\n  one : dip = {chlorine}\n  two : dip = {bromine}").replace(
+        "a halogen and salt", "a halogen, chlorine and salt"
+    )
+    assert not [f for f in found(text, "inside lost") if f.quantifier in ("every", "base")]
+
+
+# ---- what the transitions do
+
+
+def lost(text: str, case: str = "one") -> set[str]:
+    return {f.quantifier for f in found(text, "inside lost") if f.case == case}
+
+
+EXTRA = "inside for 1\n  one : frit = 60 wt%, zircon = 5 wt%, water = 34 wt%, {} = 1 wt%"
+NAMED = ("frit > 0 wt%", "zircon > 0 wt%", "water > 0 wt%")
+
+
+@pytest.mark.parametrize(
+    ("words", "profile", "extra", "quantifiers"),
+    [
+        ("comprising", "US", "others in glaze", {"some"}),
+        ("comprising", "US", "impurities in glaze", set()),
+        ("consisting of", "US", "others in glaze", {"every"}),
+        ("consisting of", "US", "tin oxide", {"every"}),
+        ("consisting of", "US", "impurities in glaze", {"some"}),
+        ("consisting of", "EPO", "impurities in glaze", {"base"}),
+        ("consisting of", "EPO", "others in glaze", {"every"}),
+        ("consisting essentially of", "US", "others in glaze", {"some"}),
+        ("having", "EPO", "others in glaze", {"some"}),
+        ("composed of", "US", "others in glaze", {"some"}),
+        ("balance being frit", "US", "others in glaze", {"base"}),
+    ],
+)
+def test_what_a_transition_frees_or_forbids(
+    words: str, profile: str, extra: str, quantifiers: set[str]
+) -> None:
+    text = glaze(f"glaze : {words}", *NAMED, cases=EXTRA.format(extra), profile=profile)
+    assert lost(text) == quantifiers
+
+
+def test_a_dependent_claim_cannot_add_to_a_closed_one() -> None:
+    closed = glaze("glaze : consisting of", *NAMED, below=("tin oxide >= 1 wt%",))
+    (finding,) = found(closed, "dependent cannot be met")
+    assert finding.conflict == ("1a", "2a")
+    opened = glaze("glaze : comprising", *NAMED, below=("tin oxide >= 1 wt%",))
+    assert {f.quantifier for f in found(opened, "dependent cannot be met")} == {"some"}  # the lay reading
+
+
+def test_a_basis_is_not_recited() -> None:
+    """Solids hold all but water; a content in them names no ingredient but its own."""
+    text = glaze(
+        "frit of solids >= 40 wt%", "water > 0 wt%", "glaze : consisting of", cases=EXTRA.format("tin oxide")
+    )
+    assert lost(text) == {"every"}
+
+
+def test_the_number_of_the_description_settles_how_much_more_may_be_there() -> None:
+    words = glaze("glaze : consisting essentially of", *NAMED, cases=EXTRA.format("others in glaze"))
+    pin = 'read "consisting essentially of" as "others up to a number of the description" with c = {}'
+    assert lost(f'{words}\n{pin.format("1 wt%")}  "paragraph 30"\n') == set()
+    assert lost(f'{words}\n{pin.format("0.5 wt%")}  "paragraph 30"\n') == {"every"}
+
+
+# ---- a limit on a class, narrowed to a member
+
+
+def test_a_member_freed_by_its_name_is_shown() -> None:
+    text = glaze("opacifier : up to 5 wt%", below=("opacifier : is zircon",))
+    (finding,) = found(text, "member freed")
+    assert finding.witness is not None
+    article = finding.witness.article
+    limit = Fraction(5, 100)
+    zircon, together = article["zircon"], article["opacifier"]
+    assert isinstance(zircon, Fraction)
+    assert isinstance(together, Fraction)
+    assert 0 < zircon <= limit < together
+    told = statement(sheet(text), finding)
+    assert "tin oxide is no longer limited" in told
+    assert "1a" in told
+
+
+def test_no_member_is_freed_where_the_class_has_no_limit_or_the_claim_names_all_of_it() -> None:
+    assert not found(glaze("frit > 0 wt%", below=("opacifier : is zircon",)), "member freed")
+    pinned = 'read "is" as "these and no other of the class"  "paragraph 4"'
+    closed = glaze("opacifier : up to 5 wt%", below=("opacifier : is zircon",), cases=pinned)
+    assert not found(closed, "member freed")
+
+
+# ---- what varies
+
+
+SEAT = """
+seat  length in mm, <= 900 mm
+user  length in mm, >= 1400 mm, <= 2000 mm, {varies}
+
+1. A stool with a seat at 0.27 times the user.
+   | seat : 0.27 times the user
+"""
+
+
+def test_one_thing_and_two_users() -> None:
+    (finding,) = found(SEAT.format(varies="varies with the user"), "moves with something else")
+    assert finding.witness is not None
+    assert finding.twin is not None
+    one, other = finding.witness.article, finding.twin.article
+    assert one["seat"] == other["seat"]
+    assert one["user"] != other["user"]
+
+
+def test_what_does_not_vary_is_not_asked_about() -> None:
+    assert not found(SEAT.format(varies="<= 1900 mm"), "moves with something else")
