@@ -39,13 +39,13 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
-    Median,
     Multiply,
     Negate,
     Not,
     NumberDecl,
     Op,
     Parameter,
+    Ranked,
     Read,
     ReadTerm,
     Remainder,
@@ -213,7 +213,7 @@ class _Maker:
             case 9:
                 return self.rounded(below)
             case 10:
-                return self.median(self.terms(below, 1, 4))
+                return self.ranked(self.terms(below, 1, 4))
             case 11:
                 return Branch(self.formula(below), self.term(below), self.term(below))
             case _:
@@ -222,14 +222,16 @@ class _Maker:
                     g.index, tuple(self.under(g, r, below, self.term) for r in range(len(g.readings)))
                 )
 
-    def median(self, items: tuple[Term, ...]) -> Median:
+    def ranked(self, items: tuple[Term, ...]) -> Ranked:
         """Of the first few items: of a number of them, or of as many as a count that fits says."""
         declared = [d for d in self.world.declarations if isinstance(d, NumberDecl) and d.whole]
         bounded = [(d, d.lower.value, d.upper.value) for d in declared if d.lower and d.upper]
         fits = [d for d, low, high in bounded if low >= 0 and high <= len(items)]
         if fits and self.pick(2):
-            return Median(items, Measured(fits[0].name))
-        return Median(items, Const(Fraction(self.pick(len(items) + 1))))
+            there = [Compare(">=", Measured(fits[0].name), Const(Fraction(i + 1))) for i in range(len(items))]
+        else:
+            there = [self.formula(0) if self.pick(2) else Truth(True) for _ in items]
+        return Ranked(self.draw(st.sampled_from(("least", "middle", "greatest"))), items, tuple(there))
 
     def rounded(self, depth: int) -> Rounded:
         step, origin = self.draw(st.sampled_from(STEPS)), self.draw(st.sampled_from(ORIGINS))

@@ -26,15 +26,15 @@ FLOORS: dict[str, str] = {
         "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
         " statements_declare statements_cases statements_text statements_words statements_claims statements"
     ),
-    "core": "model construction linear stated rewrite ranges plain shares reference",
+    "core": "model construction linear stated rewrite ranges plain alike shares reference",
     "resolve": (
-        "patterns entry definitions catalogue constants classes compositions names parts steps exact_terms"
-        " exact_formulas groups settling rivals readings defined_words chart"
+        "patterns entry definitions catalogue constants parts classes compositions names part_kinds steps"
+        " exact_terms exact_formulas groups settling rivals readings defined_words chart"
         " practice spelled everyday phrases claim_text dependencies form_rules account stated declared claims"
-        " step_cells cases sheet successors agreement common_groups joined carried"
+        " step_cells case_parts cases sheet successors agreement common_groups joined carried"
     ),
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
-    "solving": "evaluate symbols encode engine solver ends",
+    "solving": "evaluate symbols places encode engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes findings questions.prepared definitions questions.clash"
         " questions.cases questions.ways questions.freed questions.varying"

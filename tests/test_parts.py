@@ -44,13 +44,12 @@ def tray(line: str = "holes : at least two holes", cases: str = "", declared: st
         (tray(declared="slot  part, 5 to 2"), "from 5 to 2 parts", ""),
         (tray(declared="slot  part, up to 900"), "from 0 to 900 parts", ""),
         (tray(declared="hole  part, up to 3"), "'hole' is declared twice", ""),
-        (tray(declared="slot  part, up to 3\n  pin  part, up to 2"), "a part below a part", "left margin"),
         (
             tray(declared="slot  part, up to 3\n  width  length in mm\n  width  length in mm"),
             "'width' is declared twice",
             "",
         ),
-        (tray("diameter of hole 9 >= 2 mm"), "'diameter of hole 9' is not declared", ""),
+        (tray("diameter of hole 9 >= 2 mm"), "hole 9 of up to 4", "write hole  part, up to 9"),
     ],
 )
 def test_mistakes_are_told(text: str, message: str, help: str) -> None:

@@ -131,6 +131,19 @@ def keep(search: Search, *constraints: Constraint) -> bool:
     return True
 
 
+def _not_kept(search: Search, wanted: list[tuple[str, Constraint]]) -> list[str]:
+    """Requires each of the constraints in turn if something still meets it; the names of those left out.
+
+    Many at once are tried first: where all can be met together, each can in turn.
+    """
+    if not wanted or keep(search, *(c for _, c in wanted)):
+        return []
+    if len(wanted) == 1:
+        return [wanted[0][0]]
+    half = len(wanted) // 2
+    return _not_kept(search, wanted[:half]) + _not_kept(search, wanted[half:])
+
+
 def _fewest(session: Session, search: Search, constraints: list[Constraint]) -> int:
     """Requires that as few of the constraints hold as possible; says how many."""
     found = sum(search.true(c) for c in constraints)
@@ -165,11 +178,14 @@ def pick_article(
     try:
         grade = next((g for g, c in grades if c is None or keep(search, c)), grade)
         reference = _nearest(session, search, ordered, known)
+        absent = _settle_parts(session, search, ordered, reference)
+        rest += [name for name in ordered if name in absent]
+        ordered = [name for name in ordered if name not in absent]
         departing = [~session.equals(name, reference.article[name]) for name in ordered]
         _fewest(session, search, departing)
         # All departures are chosen before any value is: a short value must not cost a late departure.
         for part in (ordered, rest):
-            moved = [n for n in part if not keep(search, session.equals(n, reference.article[n]))]
+            moved = _not_kept(search, [(n, session.equals(n, reference.article[n])) for n in part])
             _settle_places(session, search, moved)
             for name in moved:
                 _settle_value(session, search, name, reference.article[name])
@@ -193,6 +209,24 @@ def _nearest(session: Session, search: Search, names: list[str], known: Sequence
         if count == least or search.find(any_of(close)):
             return next(r for r, c in zip(known, close, strict=True) if search.holds(c))
     raise AssertionError("what was found departs from every reference by no more than itself")
+
+
+def _settle_parts(
+    session: Session, search: Search, names: Sequence[str], reference: Reference
+) -> frozenset[str]:
+    """Requires as many like parts as the reference has, or about as many; says what is of none of them.
+
+    How many there are goes before what each is like: many unnamed parts are hard to picture.
+    """
+    for part in session.sheet.parts:
+        d = session.sheet.declaration(part.count)
+        assert isinstance(d, NumberDecl)
+        if part.within and not (search.true(session.met(part.within.there()))):
+            continue
+        usual = reference.article[d.name]
+        if d.name in names and not keep(search, session.equals(d.name, usual)):
+            _settle_value(session, search, d.name, usual)
+    return session.sheet.absent(search.article()) if session.sheet.parts else frozenset()
 
 
 def _settle_places(session: Session, search: Search, names: Sequence[str]) -> None:

@@ -31,11 +31,11 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
-    Median,
     Multiply,
     Negate,
     Not,
     Parameter,
+    Ranked,
     Read,
     ReadTerm,
     Remainder,
@@ -142,8 +142,8 @@ def children(node: Node) -> tuple[Node, ...]:
             return (left, right)
         case Branch(condition, then, otherwise):
             return (condition, then, otherwise)
-        case Median(items, count):
-            return (*items, count)
+        case Ranked(_, items, there):
+            return (*items, *there)
         case Read(_, options) | ReadTerm(_, options):
             return tuple(options)
         case _:

@@ -16,10 +16,10 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
-    Median,
     Multiply,
     Negate,
     Parameter,
+    Ranked,
     ReadTerm,
     Remainder,
     Rounded,
@@ -100,7 +100,7 @@ def always_whole(term: Term, wholes: Collection[str]) -> bool:
             return step.denominator == 1 and origin.denominator == 1
         case Remainder(item, divisor):
             return always_whole(item, wholes) and divisor.denominator == 1
-        case Divide() | Parameter() | Median():
+        case Divide() | Parameter() | Ranked():
             return False
         case _:
             assert_never(term)

@@ -25,6 +25,7 @@ Article: TypeAlias = Mapping[str, Value]
 """One thing: a value for everything in the vocabulary (a number, a choice's member, a set's members)."""
 
 Op: TypeAlias = Literal["<", "<=", "=", "!=", ">=", ">"]
+Rank: TypeAlias = Literal["least", "middle", "greatest"]
 Rule: TypeAlias = Literal["away", "up", "even"]
 """Half away from zero; half up (toward plus infinity); half to even."""
 Standing: TypeAlias = Literal["presumed", "arguable", "strained"]
@@ -151,14 +152,16 @@ class CountOf:
 
 
 @record
-class Median:
-    """The middle one of the first `count` items in the order of size, or the mean of the two middle ones.
+class Ranked:
+    """The least, the middle one or the greatest of the items that are `there`, in the order of size.
 
-    Has no value where `count` is less than 1. `count` is whole and at most the number of items.
+    The middle one of an even number is the mean of the two middle ones. Has no value where none is there, one
+    that is there has none, or whether one is there is undefined.
     """
 
+    rank: Rank
     items: tuple[Term, ...]
-    count: Term
+    there: tuple[Formula, ...]
 
 
 @record
@@ -192,7 +195,7 @@ Term: TypeAlias = (
     | Greatest
     | Rounded
     | CountOf
-    | Median
+    | Ranked
     | Branch
     | ReadTerm
 )
@@ -329,12 +332,26 @@ Declaration: TypeAlias = NumberDecl | ChoiceDecl | SetDecl
 
 
 @record
+class Within:
+    """The one of the outer parts that inner parts belong to, and the count that says that it is there."""
+
+    name: str
+    count: str
+    index: int
+
+    def there(self) -> Formula:
+        """That the outer part is there."""
+        return Compare(">=", Measured(self.count), Const(Fraction(self.index)))
+
+
+@record
 class Part:
     """Like parts of one thing: up to `most` of them, each with its own value of every field.
 
-    `count` is the declared whole number of how many there are. The fields of part i, counted from 1, are
-    declared things of their own (`slot`); those of parts beyond the count are there in every article and mean
-    nothing.
+    `count` is the declared whole number of how many there are, `plural` what people call them. The fields of
+    part i, counted from 1, are declared things of their own (`slot`); those of parts beyond the count are
+    there in every article and mean nothing. Of parts of parts there is one `Part` for each outer one, and
+    their count is a field of it.
     """
 
     name: str
@@ -342,14 +359,41 @@ class Part:
     most: int
     fields: tuple[str, ...]
     span: Span = field(compare=False)
+    plural: str = ""
+    within: Within | None = None
+
+    def called(self, index: int) -> str:
+        """What one of them is called: `hole 2`, `slot 1 of tray 2`."""
+        return f"{self.name} {index}" + (f" of {self.within.name}" if self.within else "")
 
     def slot(self, index: int, field_name: str) -> str:
         """The declared name of a field of one part: `diameter of hole 2`."""
-        return f"{field_name} of {self.name} {index}"
+        return f"{field_name} of {self.called(index)}"
+
+    def slots(self) -> tuple[tuple[int, str, str], ...]:
+        """Each part, each of its fields, and the declared name of that."""
+        indices = range(1, self.most + 1)
+        return tuple((i, own, self.slot(i, own)) for i in indices for own in self.fields)
 
     def present(self, index: int) -> Formula:
         """That there are at least so many parts."""
-        return Compare(">=", Measured(self.count), Const(Fraction(index)))
+        so_many = Compare(">=", Measured(self.count), Const(Fraction(index)))
+        if self.within is None:
+            return so_many
+        return All((self.within.there(), so_many))
+
+    def there(self, formula: object) -> int:
+        """The index of the part that a formula says is there; 0 if it says something else."""
+        match formula:
+            case Compare(">=", Measured(self.count), Const(value, None)) if 1 <= value <= self.most:
+                return int(value)
+            case _:
+                return 0
+
+    def is_there(self, article: Article, index: int) -> bool:
+        """Has the article so many of these parts? It may, where it does not say how many."""
+        outer = self.within is None or _so_many(article.get(self.within.count), self.within.index)
+        return outer and _so_many(article.get(self.count), index)
 
 
 @record
@@ -629,9 +673,9 @@ class Unrestated:
     beside: Span | None = field(default=None, compare=False)
 
 
-def _is_fewer(count: Value, index: int) -> bool:
-    assert isinstance(count, Fraction)
-    return count < index
+def _so_many(count: Value | None, index: int) -> bool:
+    assert count is None or isinstance(count, Fraction)
+    return count is None or count >= index
 
 
 @record
@@ -678,12 +722,7 @@ class Sheet:
         the numbers of steps that were not done. What the article says nothing of counts as there.
         """
         fields = (
-            part.slot(i, own)
-            for part in self.parts
-            if part.count in article
-            for i in range(1, part.most + 1)
-            for own in part.fields
-            if _is_fewer(article[part.count], i)
+            name for part in self.parts for i, _, name in part.slots() if not part.is_there(article, i)
         )
         left_out = (n for s in self.steps if article.get(s.done) == NOT_DONE for n in s.numbers)
         return frozenset((*fields, *left_out))

@@ -28,11 +28,11 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
-    Median,
     Multiply,
     Negate,
     Not,
     Parameter,
+    Ranked,
     Read,
     ReadTerm,
     Remainder,
@@ -112,8 +112,9 @@ def rewritten_term(t: Term, change: ChangeTerm, change_formula: ChangeFormula) -
             return Multiply(term(left), term(right))
         case Divide(left, right, text):
             return Divide(term(left), term(right), text)
-        case Median(items, count):
-            return Median(tuple(map(term, items)), term(count))
+        case Ranked(rank, items, there):
+            kept = tuple(rewritten(f, change, change_formula) for f in there)
+            return Ranked(rank, tuple(map(term, items)), kept)
         case Branch(condition, then, otherwise):
             return Branch(rewritten(condition, change, change_formula), term(then), term(otherwise))
         case ReadTerm(g, options):

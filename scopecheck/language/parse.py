@@ -63,19 +63,25 @@ def _with_terminals(page: Page, tokens: tuple[Token, ...]) -> Iterator[tuple[str
         if token.sort == "word":
             _refuse_lower(page, token)
             first = token
-            while at < len(tokens) and tokens[at].sort == "word":
-                _refuse_lower(page, tokens[at])
+            while at < len(tokens) and _goes_on(tokens, at, first.start):
+                if tokens[at].sort == "word":
+                    _refuse_lower(page, tokens[at])
                 token = tokens[at]
                 at += 1
             words = " ".join(page.plain[first.start : token.end].split())
-            if " of " in words and at < len(tokens) and _is_index(tokens[at]):
-                token = tokens[at]
-                at += 1
-                words = f"{words} {token.text}"
             yield "NAME", Token("word", words, first.start, token.end)
         else:
             yield _terminal(page, token), token
     yield END, tokens[-1]
+
+
+def _goes_on(tokens: tuple[Token, ...], at: int, start: int) -> bool:
+    """Does a name that began at `start` go on here, with a word or with which of several parts is meant?"""
+    token, before = tokens[at], tokens[at - 1]
+    if token.sort == "word":
+        return before.sort == "word" or token.text == "of"
+    said = (t.text for t in tokens[:at] if t.start >= start)
+    return before.sort == "word" and _is_index(token) and "of" in said
 
 
 def _is_index(token: Token) -> bool:

@@ -38,6 +38,8 @@ _NO_UNIT = frozenset(
     " x times".split()
 )
 
+OVER_PARTS = "EVERY|SOME|NO|ONE|EQUAL|DIFFERENT|RISING|FALLING"
+"""Words in capitals that make a condition of what follows in brackets, for a regular expression."""
 _WORD = regex(r"[^\W\d_][\w']*(?:-[\w']+)*")
 _SIGN = regex(r"<=|>=|!=|≤|≥|≠|=<|=>|==|<>|<|>|=")
 _SIGNS = {"≤": "<=", "≥": ">=", "≠": "!="}

@@ -21,6 +21,7 @@ from scopecheck.language.pieces import (
     trimmed,
     without_note,
 )
+from scopecheck.language.scan import OVER_PARTS
 from scopecheck.language.syntax import CasesStatement, Column, Node, Row, Words
 
 _ROLES: dict[str, Literal["inside", "outside", "document", "class", "description"]] = {
@@ -35,7 +36,9 @@ _TARGETS = regex(rf"\bfor(?:\s+(?:claims?|limitations?))?\s+{_NUMBERS}")
 _BRACKETED = regex(rf"\(\s*(?:for\s+)?(?:claims?|limitations?)\s+{_NUMBERS}\s*\)")
 _FOR = regex(r"for\s+(?:claims?\s+)?\d(?![\d.]*\s+(?!and\b|or\b)[a-z])")
 """Not a duration, as in `for 12 h`, which a step has."""
-_SYMBOL = regex(r"[<>=≤≥≠]|\bIN\b|\bIS\b|\bNOT\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\(")
+_SYMBOL = regex(
+    rf"[<>=≤≥≠]|\b(?:IN|IS|NOT|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\("
+)
 
 
 def cases_statement(desk: Desk, block: Block) -> CasesStatement:

@@ -10,6 +10,7 @@ from scopecheck.language.layout import Block, Line, claim_number
 from scopecheck.language.parse import parse_facts, parse_terms
 from scopecheck.language.pieces import Desk, find_colon, one_line, trimmed
 from scopecheck.language.reading_lines import parts, readings_from
+from scopecheck.language.scan import OVER_PARTS
 from scopecheck.language.syntax import ClaimStatement, Mark, Node, Restatement, Words
 
 _BELOW = regex(r'(reading|free|own|sets|taken by|only for|only when|meant|exactly)(?=[\s"])')
@@ -18,7 +19,9 @@ _MARK = regex(r"(not restated|dependent)\s*:")
 _MEANT = regex(r"(?:\s{2,}|\t)meant\s+")
 _LIKE_MEANT = regex(r"\s(means?|meaning|meant|intended)\s+(?=\S)")
 _EXACTLY = regex(r"(?:\s{2,}|\t)exactly\s+")
-_SYMBOLS = regex(r"[<>=≤≥≠]|\bIS\b|\bIN\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\(")
+_SYMBOLS = regex(
+    rf"[<>=≤≥≠]|\b(?:IS|IN|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\("
+)
 
 
 @holder

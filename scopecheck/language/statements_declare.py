@@ -16,7 +16,7 @@ from scopecheck.foundations.quantity import (
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
-from scopecheck.language.layout import Block
+from scopecheck.language.layout import Block, Line
 from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
 from scopecheck.language.statements_groups import class_lines, composition_head, no_basis
 from scopecheck.language.syntax import (
@@ -46,17 +46,40 @@ def declaration(desk: Desk, block: Block) -> Declare:
         return replace(made, classes=class_lines(desk, block.body, isinstance(made.kind, MixtureKind)))
     if not isinstance(made.kind, PartKind | StepKind):
         return made
-    fields = tuple(_declared(desk, Block("declaration", line, (), None)) for line in block.body)
-    for field in fields:
-        if isinstance(field.kind, PartKind | StepKind | MixtureKind):
-            what = "a part" if isinstance(made.kind, PartKind) else "a step"
-            one = {PartKind: "a part", StepKind: "a step"}.get(type(field.kind), "a composition")
-            raise trouble(
-                field.span, f"{one} below {what}",
-                f"What stands below {what} is what is measured of it.",
-                f"declare {one.replace('a ', 'the ')} at the left margin",
-            )  # fmt: skip
-    return replace(made, fields=fields)
+    return replace(made, fields=_fields(desk, made, block.body))
+
+
+def _fields(desk: Desk, made: Declare, lines: tuple[Line, ...]) -> tuple[Declare, ...]:
+    """What each part or step has; deeper lines below a part of a part are what each of those has."""
+    found: list[Declare] = []
+    depth = 0
+    for line in lines:
+        field = _declared(desk, Block("declaration", line, (), None))
+        if depth and line.indent > depth:
+            if isinstance(field.kind, PartKind):
+                raise trouble(
+                    field.span, "parts of parts of parts", "Parts of parts go one level down.",
+                    "declare them at the left margin, or take them out",
+                )  # fmt: skip
+            found[-1] = replace(found[-1], fields=(*found[-1].fields, field))
+            continue
+        if isinstance(field.kind, StepKind | MixtureKind) or isinstance(made.kind, StepKind):
+            _refuse_below(made, field)
+        depth = line.indent if isinstance(field.kind, PartKind) else 0
+        found.append(field)
+    return tuple(found)
+
+
+def _refuse_below(made: Declare, field: Declare) -> None:
+    """Raises Trouble at a step or a composition below anything, and at a part below a step."""
+    if not isinstance(field.kind, PartKind | StepKind | MixtureKind):
+        return
+    what = "a part" if isinstance(made.kind, PartKind) else "a step"
+    one = {PartKind: "a part", StepKind: "a step"}.get(type(field.kind), "a composition")
+    raise trouble(
+        field.span, f"{one} below {what}", f"What stands below {what} is what is measured of it.",
+        f"declare {one.replace('a ', 'the ')} at the left margin",
+    )  # fmt: skip
 
 
 def _declared(desk: Desk, block: Block) -> Declare:

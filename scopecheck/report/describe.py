@@ -15,12 +15,13 @@ from scopecheck.core.model import (
     ChoiceDecl,
     Limitation,
     NumberDecl,
+    Part,
     SetDecl,
     Sheet,
     Value,
 )
 from scopecheck.report.amounts import quantity_text
-from scopecheck.report.step_text import Told, step_text, throughout, told_together
+from scopecheck.report.step_text import Told, step_text, told_together
 from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
 from scopecheck.solving.evaluate import evaluate
 
@@ -44,30 +45,72 @@ def value_text(sheet: Sheet, name: str, value: Value) -> str:
             assert_never(d)
 
 
+def settings(sheet: Sheet, values: Iterable[tuple[Told, str]]) -> list[str]:
+    """Each name with the text of its value, a step with what is told of it: `hole 2: diameter 3 mm`.
+
+    Like parts of which the same is told one after the other are told together: `holes 2 to 7: ... each`.
+    """
+    of_one = {name: (part, i, own) for part in sheet.parts for i, own, name in part.slots()}
+    told: list[tuple[Part | None, int, int, str]] = []
+    for (step, names), text in values:
+        part, index, own = of_one.get(names[0], (None, 0, names[0]))
+        said = text if step else f"{flat(own)}{GLUE}{text}"
+        if part is not None and told and told[-1][:3] == (part, index, index):
+            both = sentence("thing", "and_field", values=told[-1][3], value=said)
+            told[-1] = (part, index, index, both)
+        else:
+            told.append((part, index, index, said))
+    return [_of_parts(*run) for run in _runs(told)]
+
+
+def _runs(told: list[tuple[Part | None, int, int, str]]) -> list[tuple[Part | None, int, int, str]]:
+    """The same with neighbours of which the same is told as one."""
+    runs: list[tuple[Part | None, int, int, str]] = []
+    for part, first, last, said in told:
+        before = runs[-1] if runs else (None, 0, 0, "")
+        if part is not None and (before[0], before[2], before[3]) == (part, first - 1, said):
+            runs[-1] = (part, before[1], last, said)
+        else:
+            runs.append((part, first, last, said))
+    return runs
+
+
+def _of_parts(part: Part | None, first: int, last: int, said: str) -> str:
+    if part is None:
+        return said
+    if first == last:
+        return f"{flat(part.called(first))}: {said}"
+    within = sentence("thing", "within", outer=flat(part.within.name)) if part.within else ""
+    key = "two_parts" if last == first + 1 else "run_of_parts"
+    names = flat(part.plural)
+    return sentence("thing", key, parts=names, first=first, last=last, within=within, said=said)
+
+
 def setting_text(sheet: Sheet, name: str, value: Value) -> str:
     """`diameter 3 mm`; of one of several parts `hole 2: diameter 3 mm`."""
-    text = value_text(sheet, name, value)
-    own, of, one = name.rpartition(" of ")
-    if of and any(one == f"{p.name} {i}" for p in sheet.parts for i in range(1, p.most + 1)):
-        return f"{flat(one)}: {flat(own)}{GLUE}{text}"
-    return f"{flat(name)}{GLUE}{text}"
+    (told,) = settings(sheet, [((None, (name,)), value_text(sheet, name, value))])
+    return told
 
 
 def settings_text(sheet: Sheet, article: Article, names: Iterable[str]) -> str:
     """`holes 25, diameter 3 mm`, in the order of the sheet."""
     wanted = set(names)
     ordered = [d.name for d in sheet.declarations if d.name in wanted and d.name in article]
-    return ", ".join(told_text(sheet, told, article) for told in told_together(sheet, ordered, article))
+    return ", ".join(told_texts(sheet, told_together(sheet, ordered, article), article))
 
 
-def told_text(sheet: Sheet, told: Told, values: Mapping[str, Value]) -> str:
-    """`soaking from 10 min to 25 min` of a step, `diameter 3 mm` of anything else."""
+def told_texts(sheet: Sheet, together: Iterable[Told], values: Mapping[str, Value]) -> list[str]:
+    """`soaking from 10 min to 25 min` of a step, `diameter 3 mm` of anything else, like parts together."""
+    texts = ((told, told_value(sheet, told, values)) for told in together)
+    return settings(sheet, texts)
+
+
+def told_value(sheet: Sheet, told: Told, values: Mapping[str, Value]) -> str:
+    """What is told of a step, or the value of anything else without its name."""
     step, names = told
     if step:
         return step_text(sheet, step, names, values)
-    if len(names) > 1:
-        return f"{throughout(sheet, names)}{GLUE}{value_text(sheet, names[0], values[names[0]])}"
-    return setting_text(sheet, names[0], values[names[0]])
+    return value_text(sheet, names[0], values[names[0]])
 
 
 def bounds_text(d: NumberDecl) -> str:

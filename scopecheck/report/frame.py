@@ -69,6 +69,7 @@ def looked_at(sheet: Sheet) -> str:
         phrases=counted(len(open_groups), "phrase"),
         readings=counted(sum(len(admissible_readings(g)) for g in open_groups), "reading"),
         unrestated=_unrestated(len(sheet.unrestated)),
+        parts=sentence("head", "for_parts", parts=how_many_parts(sheet)) if sheet.parts else "",
     )
 
 
@@ -168,12 +169,31 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     stretched = dict.fromkeys(group_words(sheet.groups[p.group]) for p in sheet.parameters)
     if stretched:
         yield sentence("basis", "parameters", words=listed(stretched))
+    if sheet.parts:
+        yield sentence("basis", "parts", parts=how_many_parts(sheet))
     yield from _domain_lines(sheet)
     if shares := _shares_of_nothing_said(sheet):
         yield sentence("basis", "bare_shares", names=listed(shares))
     facts = [quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "") for g in sheet.givens]
     told = "; ".join(dict.fromkeys(facts))
     yield sentence("basis", "givens", givens=told) if told else sentence("basis", "no_givens")
+
+
+def how_many_parts(sheet: Sheet) -> str:
+    """`up to 12 holes`, `1 to 3 trays and up to 4 slots in each tray`."""
+    told = []
+    for part in sheet.parts:
+        if part.within is not None and part.within.index > 1:
+            continue
+        count = sheet.declaration(part.count)
+        least = int(count.lower.value) if isinstance(count, NumberDecl) and count.lower else 0
+        key = "parts_exactly" if least == part.most else "parts_from" if least else "parts_up_to"
+        text = sentence("basis", key, least=least, most=part.most, plural=flat(part.plural))
+        if part.within is not None:
+            outer = part.within.name.rpartition(" ")[0]
+            text = sentence("basis", "parts_in_each", parts=text, outer=flat(outer))
+        told.append(text)
+    return listed(told)
 
 
 def _shares_of_nothing_said(sheet: Sheet) -> tuple[str, ...]:
@@ -223,9 +243,19 @@ def _steps_line(sheet: Sheet) -> str:
 
 
 def _told_once(sheet: Sheet) -> Iterator[Declaration]:
-    """The declared things, like ones once: fields of parts, moments of a step, shares of a composition."""
-    first = {p.slot(1, own): f"{own} of each {p.name}" for p in sheet.parts for own in p.fields}
-    others = {p.slot(i, own) for p in sheet.parts for own in p.fields for i in range(2, p.most + 1)}
+    """The declared things, like ones once: fields of parts, moments of a step, shares of a composition.
+
+    How many parts there are is told apart.
+    """
+    counts = {part.count for part in sheet.parts}
+    first: dict[str, str] = {}
+    others: set[str] = set()
+    for part in sheet.parts:
+        for i, own, name in part.slots():
+            if i == 1 and (part.within is None or part.within.index == 1):
+                first[name] = f"{own} of each {part.name}"
+            else:
+                others.add(name)
     for step in sheet.steps:
         for own in step.fields:
             told, *rest = step.moments(own).values()
@@ -236,7 +266,7 @@ def _told_once(sheet: Sheet) -> Iterator[Declaration]:
         first[made.members[0]] = sentence("basis", "each_share", composition=made.name)
         others |= {*shares} - {made.members[0]}
     for d in sheet.declarations:
-        if d.name not in others:
+        if d.name not in others and d.name not in counts:
             yield replace(d, name=first.get(d.name, d.name))
 
 

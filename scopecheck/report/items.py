@@ -270,7 +270,10 @@ def decision_text(sheet: Sheet, cluster: Cluster) -> str:
     moved = dict.fromkeys(d.group for d in departures(cluster.first))
     if len(moved) > 1:
         labels = turning_labels(sheet, cluster.first)
-        words = listed(group_words(sheet.groups[g], labels) for g in _by_place(sheet, moved, labels))
+        each = [group_words(sheet.groups[g], labels) for g in _by_place(sheet, moved, labels)]
+        words = listed(dict.fromkeys(each))
+        if len(each) == 2 and len(set(each)) == 1:
+            return sentence("item", "together_same", words=words)
         return sentence("item", "together" if len(moved) == 2 else "together_many", words=words)
     question = question_text(sheet, cluster.axes, cluster.first)
     places = counted(cluster.places, "place")

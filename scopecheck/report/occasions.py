@@ -174,6 +174,8 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     """What stands in a slot. Raises KeyError if the numbers have none for it."""
     if slot.kind == "list":
         return numbers.get("list", "copper {} zinc").format(JOINERS[slot.joiner]).replace(" ,", ",")
+    if slot.kind == "noun" and kind.like_parts:
+        return "tile"
     if slot.kind == "noun" and kind.steps:
         return "level"
     if slot.kind == "noun":
@@ -218,12 +220,13 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
         subjects = ", ".join(("stirring", *(name for name, _ in beside)))
         declared = _steps_declared(kind, pattern) + "".join(f"{name}  {what}\n" for name, what in beside)
         return Occasion(declared, kind.steps.format(subjects), words, slots)
-    if kind.like_parts:
-        declared = f"tile  part, up to 3\n  bore  {kind.declared[0]}\n"
-        return Occasion(declared, "bore of the tiles", words, slots)
     if kind in CLASSES:
         return Occasion(f"melt  {kind.declared[0]}\n", "bore", words, slots)
     count = entry.takes(pattern)
+    if kind.like_parts:
+        fields = "".join(f"  {name}  {kind.declared[0]}\n" for name in NAMES[:count])
+        subjects = ", ".join(f"{name} of the tiles" for name in NAMES[:count])
+        return Occasion(f"tile  part, up to 3\n{fields}", subjects, words, slots)
     nouns = any(s.kind == "noun" for s in pattern.slots)
     names = NAMES[:count] if nouns or count > 1 else ("x",)
     pairs = itertools.zip_longest(names, kind.declared[:count], fillvalue=kind.declared[-1])

@@ -15,7 +15,9 @@ from scopecheck.report.describe import (
     concerned,
     limitation_labelled,
     lineage,
-    told_text,
+    settings,
+    told_texts,
+    told_value,
     value_text,
 )
 from scopecheck.report.step_text import told_together, when_text, whole_steps
@@ -167,20 +169,20 @@ def _values_text(sheet: Sheet, finding: Finding, name: str, names: Sequence[str]
 
 def _settings(sheet: Sheet, article: Article, names: Sequence[str]) -> str:
     """`holes 25, diameter 3 mm`, in the order given; of many, the first."""
-    together = told_together(sheet, names, article)
-    told = ", ".join(told_text(sheet, one, article) for one in together[:MOST_VALUES])
-    if len(together) <= MOST_VALUES:
+    texts = told_texts(sheet, told_together(sheet, names, article), article)
+    told = ", ".join(texts[:MOST_VALUES])
+    if len(texts) <= MOST_VALUES:
         return told
-    return sentence("thing", "and_more", values=told, count=len(together) - MOST_VALUES)
+    return sentence("thing", "and_more", values=told, count=len(texts) - MOST_VALUES)
 
 
 def _departures(sheet: Sheet, article: Article, names: Iterable[str], usual: Mapping[str, Value]) -> str:
-    parts = []
-    for step, told in told_together(sheet, names, article):
-        text = told_text(sheet, (step, told), article)
-        was = _was_text(sheet, step, told, article, usual)
-        parts.append(sentence("thing", "instead", value=text, usual=was) if was else text)
-    return listed(parts)
+    told = []
+    for one in told_together(sheet, names, article):
+        text = told_value(sheet, one, article)
+        was = _was_text(sheet, *one, article, usual)
+        told.append((one, sentence("thing", "instead", value=text, usual=was) if was else text))
+    return listed(settings(sheet, told))
 
 
 def _was_text(

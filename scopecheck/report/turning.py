@@ -35,11 +35,11 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
-    Median,
     Multiply,
     Negate,
     Not,
     Parameter,
+    Ranked,
     Read,
     ReadTerm,
     Remainder,
@@ -155,10 +155,12 @@ class _Points:
                 return self.scaled(self.form(item, x), Fraction(-1 if inner < 0 else 1))
             case Least(items) | Greatest(items):
                 return self.form(next(item for item in items if self.value(item, x) == value), x)
-            case Median(items, count):
-                how_many = self.value(count, x)
-                assert how_many is not None
-                ordered = sorted(items[: int(how_many)], key=lambda item: self.value(item, x) or Fraction(0))
+            case Ranked(rank, items, there):
+                at = self.article(x)
+                kept = [t for t, f in zip(items, there, strict=True) if evaluate(f, at, self.k)]
+                ordered = sorted(kept, key=lambda item: self.value(item, x) or Fraction(0))
+                if rank != "middle":
+                    return self.form(ordered[0 if rank == "least" else -1], x)
                 middle = (ordered[(len(ordered) - 1) // 2], ordered[len(ordered) // 2])
                 return self.scaled(self.total([self.form(item, x) for item in middle]), HALF)
             case Branch(condition, then, otherwise):
@@ -215,7 +217,7 @@ class _Points:
                 self.meet(divisor, Const(Fraction(0)))
             case Magnitude(item):
                 self.meet(item, Const(Fraction(0)))
-            case Least(items) | Greatest(items) | Median(items):
+            case Least(items) | Greatest(items) | Ranked(_, items):
                 for one, other in combinations(items, 2):
                     self.meet(one, other)
             case Compare(_, left, right):

@@ -21,6 +21,7 @@ from scopecheck.core.model import (
     Measured,
     Not,
     NumberDecl,
+    Part,
     Rounded,
     SetDecl,
     Step,
@@ -40,6 +41,7 @@ from scopecheck.language.syntax import (
     AndNode,
     CallNode,
     CasesStatement,
+    ChainNode,
     Column,
     NameNode,
     Node,
@@ -49,6 +51,7 @@ from scopecheck.language.syntax import (
     Row,
     Words,
 )
+from scopecheck.resolve.case_parts import Counted, Spoken, as_fact, clashes, list_cell, of_no_parts, says_each
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import subject as subject_of
 from scopecheck.resolve.constants import constant
@@ -87,6 +90,8 @@ STATING = ("document", "description")
 @holder
 class _Made:
     facts: list[Formula] = field(default_factory=list)
+    counted: list[Counted] = field(default_factory=list)
+    spoken: list[Spoken] = field(default_factory=list)
     silent: list[str] = field(default_factory=list)
     unknown: list[str] = field(default_factory=list)
     free: list[str] = field(default_factory=list)
@@ -143,7 +148,9 @@ def _case(
     before = len(desk.wrong)
     made = _Made()
     if row.facts is None:
-        for column, cell in zip(row.columns, row.cells, strict=True):
+        pairs = list(zip(row.columns, row.cells, strict=True))
+        # What a cell says of each part depends on how many the others say there are.
+        for column, cell in sorted(pairs, key=lambda pair: says_each(pair[1])):
             try:
                 _cell(desk, column, cell, made, stating, document, name)
             except Trouble as error:
@@ -151,8 +158,11 @@ def _case(
     else:
         for fact in row.facts:
             _fact(desk, fact, made, document, name)
+        for fact in row.facts:
+            desk.wrong += [t.diagnostic for t in of_no_parts(desk.names, fact, made.facts)]
         for ends, span in made.ends:
             made.single &= put_end(ends, desk.names.steps.values(), made.point, span)
+    desk.wrong += clashes(desk.names, made.facts, made.counted, made.spoken)
     if len(desk.wrong) > before:
         return None
     whole: Formula = made.facts[0] if len(made.facts) == 1 else All(tuple(made.facts))
@@ -199,6 +209,9 @@ def _declared(desk: CasesDesk, column: Column) -> Declaration:
 def _cell(
     desk: CasesDesk, column: Column, cell: Raw, made: _Made, document: bool, where: str, name: str
 ) -> None:
+    if desk.names.declared(column.name) is None and (found := desk.names.field_of(column.name)):
+        _list_cell(desk, column, cell, made, document, where, name, found)
+        return
     if moments := desk.names.throughout(column.name):
         for moment in moments:
             _cell(desk, replace(column, name=moment), cell, made, document, where, name)
@@ -207,6 +220,65 @@ def _cell(
         _step_cell(desk, step, column, cell, made, document, where, name)
         return
     declared = _declared(desk, column)
+    before = len(made.facts)
+    _value_cell(desk, declared, column, cell, made, document, where, name)
+    if len(made.facts) > before and (one := desk.names.one_of(declared.name)):
+        made.facts.append(one[0].present(one[1]))
+        made.spoken.append(Spoken(*one, cell.span))
+
+
+def _list_cell(
+    desk: CasesDesk, column: Column, cell: Raw, made: _Made, document: bool, where: str, name: str,
+    found: tuple[tuple[Part, ...], str],
+) -> None:  # fmt: skip
+    """The values of like parts, one by one."""
+    (part, *more), own = found
+    if more:
+        assert part.within
+        raise trouble(
+            column.span, f"'{column.name}': of which {part.within.name.rpartition(' ')[0]}?",
+            "A cell lists the values of one after the other.",
+            f"a column for each: {own} of {part.plural} of {part.within.name}",
+        )  # fmt: skip
+    text = cell.text.strip().lower()
+    slots = [part.slot(i, own) for i in range(1, part.most + 1)]
+    if text in _SILENT or (text == "" and document):
+        made.silent += slots
+    elif text in _UNKNOWN:
+        made.unknown += slots
+    elif text in _FREE:
+        made.free += slots
+    else:
+
+        def take(declared: Declaration, entry: Raw) -> tuple[Formula, ...]:
+            inner = _Made()
+            _value_cell(desk, declared, column, entry, inner, document, where, name)
+            made.silent += inner.silent
+            made.unknown += inner.unknown
+            made.free += inner.free
+            made.point |= inner.point
+            made.single = made.single and inner.single
+            return tuple(inner.facts)
+
+        known = made.point.get(part.count)
+        count = known if isinstance(known, Fraction) else None
+        listed = list_cell(desk.names, part, own, cell, take, count)
+        made.facts += listed.facts
+        if listed.counted is None:
+            made.single = made.single and count is not None
+        else:
+            made.counted.append(listed.counted)
+            declared = desk.names.declarations[part.count]
+            assert isinstance(declared, NumberDecl)
+            check_domain(declared, Fraction(listed.counted.count), cell.span)
+            made.point[part.count] = Fraction(listed.counted.count)
+
+
+def _value_cell(
+    desk: CasesDesk, declared: Declaration, column: Column, cell: Raw, made: _Made, document: bool,
+    where: str, name: str,
+) -> None:  # fmt: skip
+    """What a cell says of one declared thing."""
     page = cell.page
     text = " ".join(page.plain[cell.start : cell.end].split())
     lower = text.lower()
@@ -402,7 +474,9 @@ def _fact(desk: CasesDesk, fact: Node | Words, made: _Made, document: str, name:
         return
     nodes = fact.items if isinstance(fact, AndNode) and fact.comma else (fact,)
     for formula, node in zip(facts(context(desk.names), fact), nodes, strict=True):
+        formula = as_fact(formula)
         made.facts.append(formula)
+        made.spoken += _spoken(desk.names, node)
         if isinstance(formula, Compare) and isinstance(formula.left, Branch):
             formula, done = _where_done(formula)
             made.point |= done
@@ -418,6 +492,15 @@ def _fact(desk: CasesDesk, fact: Node | Words, made: _Made, document: str, name:
         if isinstance(declared, NumberDecl) and isinstance(value, Fraction):
             check_domain(declared, value, node.span)
         made.point[declared.name] = value
+
+
+def _spoken(names: Names, node: Node) -> list[Spoken]:
+    """The one of the parts that a fact says something of."""
+    if not isinstance(node, ChainNode):
+        return []
+    named = (names.declared(n.name) for n in node.operands if isinstance(n, NameNode))
+    ones = ((names.one_of(d.name)) for d in named if d is not None)
+    return [Spoken(*one, node.span) for one in ones if one]
 
 
 def _step_fact(desk: CasesDesk, fact: Words, made: _Made) -> bool:
@@ -479,7 +562,7 @@ def _words_fact(desk: CasesDesk, fact: Words, document: str, name: str) -> Formu
         if any(t.sort != "word" for t in head):
             continue
         written = " ".join(t.text for t in head)
-        steps = desk.names.step(written) or desk.names.moment_of(written)
+        steps = desk.names.step(written) or desk.names.moment_of(written) or desk.names.field_of(written)
         if desk.names.declared(written) is None and desk.names.noun(written) is None and not steps:
             continue
         span = Span(fact.span.source, head[0].start, head[-1].end)
@@ -514,6 +597,9 @@ def _point(formula: Formula, names: Names) -> tuple[Declaration, Value] | None:
             return None if value is None else (names.declarations[name], value)
         case Chosen(name=name, member=member):
             return names.declarations[name], member
+        case All((Compare(">=", Measured(), Const()), said)):
+            found = _point(said, names)
+            return found if found and names.one_of(found[0].name) else None
         case All() | Includes() | Not():
             parts = formula.items if isinstance(formula, All) else (formula,)
             return _set_point(parts, names)

@@ -7,20 +7,21 @@ from collections.abc import Callable, Mapping
 from scopecheck.core.model import (
     All,
     Branch,
+    ChoiceDecl,
     Claim,
     Composition,
     Formula,
     Greatest,
     Least,
     Limitation,
-    Measured,
     NumberDecl,
     Part,
+    SetDecl,
     Step,
     Term,
 )
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
-from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind
+from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -36,17 +37,22 @@ from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.form_rules import form_warnings
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
+from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.parts import (
     FACTS,
     NO_VALUE,
     TOGETHER,
+    WEIGHED,
     WHOLES,
     Present,
     Values,
     gaps,
     gathered,
     how_many,
+    how_many_of,
     ordered,
+    said_of_one,
+    weighed,
 )
 from scopecheck.resolve.phrases import OfParts, Reader, Subject
 from scopecheck.resolve.readings import Occurrence, read
@@ -339,7 +345,15 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> F
         )
         return read(entry, at, desk.names, desk.groups, title)
     reader = Reader(desk.names, desk.phrases, desk.groups, CLAIMS, label, method)
-    return reader.condition(line.words, subjects)
+    return of_listed(desk.names, subjects, reader.condition(line.words, subjects))
+
+
+def of_listed(names: Names, subjects: tuple[Subject, ...], said: Formula) -> Formula:
+    """Words on a list of one of the parts are met only where the part is there."""
+    for subject in subjects:
+        if isinstance(subject.bound, ChoiceDecl | SetDecl) and (one := names.one_of(subject.bound.name)):
+            said = said_of_one(one[0].present(one[1]), said)
+    return said
 
 
 def subject(names: Names, node: Node) -> Subject:
@@ -367,7 +381,9 @@ def subject(names: Names, node: Node) -> Subject:
         raise trouble(
             node.span, "a number stands left of the colon", "Left of the colon stands what is measured."
         )
-    return Subject(value, text, node.span)
+    counted = names.kind(node.name) if isinstance(node, NameNode) else ()
+    asked, shown = kinds_of(names, counted, text) if counted else ({}, {})
+    return Subject(value, text, node.span, None, asked, shown)
 
 
 def _members_of(names: Names, made: Composition, total: Typed) -> OfParts:
@@ -376,32 +392,35 @@ def _members_of(names: Names, made: Composition, total: Typed) -> OfParts:
     each = tuple(number_of(d) for d in declared if isinstance(d, NumberDecl))
     there = tuple(has(made, m) for m in made.members)
     how_many_there = Typed(how_many(Present(there, there)), PLAIN_KIND, whole=True)
-    return OfParts(how_many_there, there, each, {"total": total}, {}, {}, "classes")
+    return OfParts(how_many_there, made.name, there, each, {"total": total}, {}, {}, "classes")
 
 
-def of_parts(names: Names, part: Part, own: str, span: Span) -> Subject:
+def of_parts(names: Names, parts: tuple[Part, ...], own: str, span: Span) -> Subject:
     """A field of like parts, of which the words say which."""
-    declared = [names.declarations[part.slot(i, own)] for i in range(1, part.most + 1)]
-    there = tuple(part.present(i) for i in range(1, part.most + 1))
-    count = names.declarations[part.count]
-    assert isinstance(count, NumberDecl)
+    declared = [names.declarations[part.slot(i, own)] for part in parts for i in range(1, part.most + 1)]
+    there = tuple(part.present(i) for part in parts for i in range(1, part.most + 1))
+    how_many = how_many_of(parts)
+    count = Typed(how_many, PLAIN_KIND, unit=PLAIN, whole=True)
     numbers = [number_of(d) for d in declared if isinstance(d, NumberDecl)]
     together: dict[str, Typed] = {}
     said: dict[str, Formula] = {}
     between: dict[str, Typed] = {}
     if numbers:
-        given = Values(Measured(part.count), there, tuple(n.term for n in numbers))
+        given = Values(how_many, there, tuple(n.term for n in numbers))
         for name, word in TOGETHER.items():
             whole = numbers[0].whole and word in WHOLES
             together[name] = replace(numbers[0], term=gathered(word, given), whole=whole)
+        for name, power in WEIGHED.items():
+            together[name] = replace(numbers[0], term=weighed(power, given), whole=False)
         said = {name: ordered(word, given) for name, word in FACTS.items()}
         between = _gaps(numbers[0], given)
     lists = [d for d in declared if not isinstance(d, NumberDecl)]
     each: tuple[Bound, ...] = (*numbers, *lists)
-    return Subject(
-        each[0], f"{own} of the {part.count}", span,
-        OfParts(number_of(count), there, each, together, said, between),
-    )
+    called = f"{own} of the {parts[0].plural}"
+    if parts[0].within and len(parts) == 1:
+        called += f" of {parts[0].within.name}"
+    of = OfParts(count, parts[0].plural, there, each, together, said, between)
+    return Subject(each[0], called, span, of)
 
 
 def _gaps(of: Typed, given: Values) -> dict[str, Typed]:

@@ -13,7 +13,6 @@ from scopecheck.core.model import (
     Compare,
     Declaration,
     NumberDecl,
-    Part,
     Place,
     Reading,
     ReadTerm,
@@ -24,7 +23,6 @@ from scopecheck.core.model import (
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import (
     PLAIN,
-    Kind,
     KindWord,
     Unit,
     find_unit,
@@ -32,10 +30,12 @@ from scopecheck.foundations.quantity import (
     kind_words,
     number_text,
 )
+from scopecheck.foundations.quantity import Kind as UnitKind
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import HEADINGS
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import CAPITALS
+from scopecheck.language.statements_declare import MOST_PARTS
 from scopecheck.language.syntax import (
     Declare,
     ListKind,
@@ -59,7 +59,7 @@ from scopecheck.resolve.exact_formulas import context
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import CLAIMS, Draft, Groups
 from scopecheck.resolve.names import Names, Typed
-from scopecheck.resolve.parts import declared_for, plural_of
+from scopecheck.resolve.parts import Inside, Kind, made_of, plural_of
 from scopecheck.resolve.rivals import Meant, Pair, note_rivals
 from scopecheck.resolve.steps import declared_for as declared_for_step
 from scopecheck.resolve.steps import step_named, terms_of
@@ -88,7 +88,8 @@ def declarations(declare: Declare) -> list[Declaration]:
     if isinstance(kind, MixtureKind):
         return declared_shares(composition(declare, kind), declare.note)
     if isinstance(kind, PartKind | StepKind):
-        return [d for field in declare.fields for d in declarations(field)]
+        own = (field for field in declare.fields if not isinstance(field.kind, PartKind))
+        return [d for field in own for d in declarations(field)]
     if isinstance(kind, ListKind):
         return [_list(name.name, kind, declare) for name in declare.names]
     return [_number(name.name, kind, declare) for name in declare.names]
@@ -144,7 +145,7 @@ def _number(name: str, kind: NumberKind, declare: Declare) -> NumberDecl:
     )
 
 
-def _check_word(kind: NumberKind, word: KindWord | None, own: Kind) -> None:
+def _check_word(kind: NumberKind, word: KindWord | None, own: UnitKind) -> None:
     if word is None:
         raise trouble(kind.span, f"'{kind.word}' is no kind", "", did_you_mean(kind.word, kind_words()))
     if not word.accepts(own):
@@ -329,7 +330,10 @@ def declare_all(statements: tuple[Declare, ...], names: Names, wrong: list[Diagn
             wrong.append(error.diagnostic)
             continue
         if isinstance(statement.kind, PartKind):
-            _declare_part(statement, statement.kind, made, names, wrong)
+            try:
+                _declare_part(statement, made, names)
+            except Trouble as error:
+                wrong.append(error.diagnostic)
             continue
         if isinstance(statement.kind, MixtureKind):
             _declare_composition(statement, statement.kind, made, names, wrong)
@@ -346,28 +350,52 @@ def declare_all(statements: tuple[Declare, ...], names: Names, wrong: list[Diagn
                 names.declarations[declaration.name] = declaration
 
 
-def _declare_part(
-    statement: Declare, kind: PartKind, fields: list[Declaration], names: Names, wrong: list[Diagnostic]
-) -> None:
+def _declare_part(statement: Declare, fields: list[Declaration], names: Names) -> None:
     """Puts the count of the parts and the fields of each into the names."""
-    if len(statement.names) != 1:
-        help = "declare each on its own line"
-        wrong.append(Diagnostic("error", statement.span, "several parts in one line", "", help))
-        return
-    called = [field.name for field in fields]
-    for field in fields:
-        if called.count(field.name) > 1:
-            wrong.append(Diagnostic("error", field.span, f"'{field.name}' is declared twice"))
-            return
-    name = statement.names[0].name
-    part = Part(name, kind.plural or plural_of(name), kind.most, tuple(called), statement.span)
-    taken = [n for n in (part.name, part.count) if names.declared(n) is not None or n in names.parts]
-    if taken:
-        wrong.append(Diagnostic("error", statement.names[0].span, f"'{taken[0]}' is declared twice"))
-        return
-    names.parts[name.lower()] = part
-    for declaration in declared_for(part, kind.least, fields, statement.note):
+    kind = _kind_of(statement)
+    inside = Inside(
+        tuple(fields),
+        tuple(
+            (_kind_of(inner), tuple(d for field in inner.fields for d in declarations(field)))
+            for inner in statement.fields
+            if isinstance(inner.kind, PartKind)
+        ),
+    )
+    called = [(d.name, d.span) for d in fields]
+    for inner, own in inside.kinds:
+        called += [(inner.plural, inner.span), (inner.name, inner.span)]
+        inner_names = [d.name for d in own]
+        doubled = next((d for d in own if inner_names.count(d.name) > 1), None)
+        if doubled is not None:
+            raise trouble(doubled.span, f"'{doubled.name}' is declared twice")
+        if kind.most * inner.most > MOST_PARTS:
+            raise trouble(
+                inner.span, f"up to {inner.most} {inner.plural} in each of up to {kind.most} {kind.plural}",
+                f"There may be up to {MOST_PARTS} of them together.",
+            )  # fmt: skip
+    for index, (name, span) in enumerate(called):
+        if name in [n for n, _ in called[:index]]:
+            raise trouble(span, f"'{name}' is declared twice")
+    parts, declared = made_of(kind, inside)
+    for part in (parts[0], *(p for p in parts if p.within and p.within.index == 1)):
+        for name in (part.name, part.plural):
+            if names.declared(name) is not None or names.kind(name):
+                raise trouble(part.span, f"'{name}' is declared twice")
+    names.kinds[kind.name.lower()] = (parts[0],)
+    for inner, _ in inside.kinds:
+        names.kinds[inner.name.lower()] = tuple(p for p in parts if p.within and p.name == inner.name)
+    names.of_one |= {name: (part, i) for part in parts for i, _, name in part.slots()}
+    for declaration in declared:
         names.declarations[declaration.name] = declaration
+
+
+def _kind_of(statement: Declare) -> Kind:
+    kind = statement.kind
+    assert isinstance(kind, PartKind)
+    if len(statement.names) != 1:
+        raise trouble(statement.span, "several parts in one line", "", "declare each on its own line")
+    name = statement.names[0].name
+    return Kind(name, kind.plural or plural_of(name), kind.least, kind.most, statement.note, statement.span)
 
 
 def _declare_composition(
@@ -415,5 +443,6 @@ def _declare_steps(
 
 
 def _taken(name: str, names: Names) -> bool:
-    known = (names.parts, names.steps, names.compositions)
-    return names.declared(name) is not None or any(name.lower() in place for place in known)
+    known = (names.steps, names.compositions)
+    taken = names.declared(name) is not None or bool(names.kind(name))
+    return taken or any(name.lower() in place for place in known)

@@ -31,7 +31,12 @@ TAGS = ("read", "read (secondary)", "memory", "common practice")
 OWN_TAG = "own practice"
 """The tag of a source that is the practice's own; only its own phrases have it."""
 
-OF_PARTS = ("total", "mean", "middle", "least", "greatest", "alike", "different", "rising", "falling")
+OF_PARTS = (
+    "total", "mean", "middle", "heavy", "coarse", "least", "greatest",
+    "alike", "different", "rising", "falling",
+)  # fmt: skip
+OF_HOW_MANY = ("kinds", "two_kinds", "matching")
+"""What a reading may ask of the number of like parts besides the number."""
 """What a phrase for like parts may say of them together: a value to be limited, as in `mean_c`, or a fact."""
 
 
@@ -168,6 +173,8 @@ class Entry:
             called |= {"start", "end", "lowest", "highest", "all"}
         if "classes" in self.only_for:
             called |= {"classes", "total"}
+        if "counts" in self.only_for:
+            called |= set(OF_HOW_MANY)
         limits = {s.name for s in slots if s.kind == "limit"}
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
 

@@ -10,7 +10,6 @@ from scopecheck.core.model import (
     All,
     Any,
     ChoiceDecl,
-    Compare,
     Composition,
     Const,
     ExactlyOne,
@@ -20,6 +19,7 @@ from scopecheck.core.model import (
     Not,
     NumberDecl,
     Op,
+    Part,
     SetDecl,
     Truth,
 )
@@ -39,20 +39,39 @@ from scopecheck.language.syntax import (
 )
 from scopecheck.resolve import steps
 from scopecheck.resolve.classes import ListBound, has, members_below
+from scopecheck.resolve.entry import OF_HOW_MANY
 from scopecheck.resolve.exact_terms import (
     Context,
     at_part,
     check_bare,
     fit,
     named_members,
-    part_of,
     part_terms,
+    parts_of,
     same_kind,
     steps_of,
     term,
 )
-from scopecheck.resolve.names import Bound, Listed, Mode, Names, NotHere, Typed, member_of
-from scopecheck.resolve.parts import ORDERS, Present, Values, ordered, over, quantified, values
+from scopecheck.resolve.names import (
+    ONLY_OF_PARTS,
+    Bound,
+    Listed,
+    Mode,
+    Names,
+    NotHere,
+    Typed,
+    member_of,
+)
+from scopecheck.resolve.parts import (
+    ORDERS,
+    Present,
+    Values,
+    compared,
+    ordered,
+    over,
+    quantified,
+    said_of_one,
+)
 
 
 def context(
@@ -123,6 +142,8 @@ def _formula(c: Context, node: Node) -> Formula:
             bound = c.slots.get(name)
             if isinstance(bound, Listed) and len(bound.conditions) == 1:
                 return bound.conditions[0]
+            if bound is None and c.mode == "reading" and name in OF_HOW_MANY:
+                raise NotHere(ONLY_OF_PARTS)
             if isinstance(bound, Listed) and not (bound.conditions or bound.members):
                 raise NotHere(bound.text)
             if bound is None and c.names.declared(name) is None and c.names.noun(name) is None:
@@ -151,25 +172,26 @@ def _of_steps(c: Context, node: CallNode) -> Formula:
 def _over_parts(c: Context, node: CallNode) -> Formula:
     """`EVERY hole (diameter >= 2 mm)`, `RISING hole (depth)`."""
     if node.function in ORDERS:
-        part, terms = part_terms(c, node)
-        return ordered(node.function, values(part, lambda i: terms[i - 1].term))
+        return ordered(node.function, part_terms(c, node)[0])
     if node.function not in ("EVERY", "SOME", "NO", "ONE"):
         raise trouble(
             node.span, "a value stands where a condition is expected",
             f"{node.function} gives a value, to be compared with something.",
         )  # fmt: skip
-    part = part_of(c, node)
-    return quantified(
-        node.function,
-        over(part, lambda i: All(tuple(formula(at_part(c, part, i), item) for item in node.items))),
-    )
+
+    def said(part: Part, index: int) -> Formula:
+        return All(tuple(formula(at_part(c, part, index), item) for item in node.items))
+
+    return quantified(node.function, over(parts_of(c, node), said))
 
 
 def _quantified(c: Context, node: CallNode) -> Formula:
-    first = node.items[0]
-    over_parts = c.slots.get(first.name) if isinstance(first, NameNode) else None
-    if isinstance(over_parts, Listed) and over_parts.there and len(node.items) == 1:
-        return quantified(node.function, Present(over_parts.there, over_parts.conditions))
+    bound_to = [c.slots.get(item.name) if isinstance(item, NameNode) else None for item in node.items]
+    over_parts = [b for b in bound_to if isinstance(b, Listed) and b.there]
+    if len(over_parts) == len(node.items):
+        # Several limits on the same parts: all of them on each one.
+        said = tuple(map(_together, zip(*(b.conditions for b in over_parts), strict=True)))
+        return quantified(node.function, Present(over_parts[0].there, said))
     conditions: list[Formula] = []
     for item in node.items:
         bound = c.slots.get(item.name) if isinstance(item, NameNode) else None
@@ -185,6 +207,10 @@ def _quantified(c: Context, node: CallNode) -> Formula:
     return All(made) if node.function == "EVERY" else Any(made)
 
 
+def _together(facts: tuple[Formula, ...]) -> Formula:
+    return facts[0] if len(facts) == 1 else All(facts)
+
+
 # ---- comparisons
 
 
@@ -193,7 +219,7 @@ def _link(c: Context, chain: Node, left: Node, sign: str, right: Node) -> Formul
     for one, other, turned in reversed(sides) if _names_a_class(c, left, right) else sides:
         listed = _listed(c, one, sign)
         if listed is not None:
-            return _membership(c, chain, listed, sign, other, turned)
+            return _of_one(c, one, listed, _membership(c, chain, listed, sign, other, turned))
     if sign == "IN":
         raise trouble(
             chain.span,
@@ -205,7 +231,7 @@ def _link(c: Context, chain: Node, left: Node, sign: str, right: Node) -> Formul
     check_bare(c, left if a.bare else right, a, b)
     a, b = fit(c, a, b)
     _check_kinds(chain, a, b)
-    return Compare(cast(Op, sign), a.term, b.term)
+    return compared(cast(Op, sign), a.term, b.term)
 
 
 def _check_kinds(chain: Node, a: Typed, b: Typed) -> None:
@@ -217,6 +243,14 @@ def _check_kinds(chain: Node, a: Typed, b: Typed) -> None:
                 comparable(kind, other)
     except KindError as error:
         raise KindTrouble(Diagnostic("error", chain.span, str(error))) from None
+
+
+def _of_one(c: Context, node: Node, declaration: ListBound, said: Formula) -> Formula:
+    """What is said of a list; of that of one of the parts, by its own name, only where the part is there."""
+    one = c.names.one_of(declaration.name)
+    if one is None or (isinstance(node, NameNode) and node.name in c.slots):
+        return said
+    return said_of_one(one[0].present(one[1]), said)
 
 
 def _listed(c: Context, node: Node, sign: str = "=") -> ListBound | None:

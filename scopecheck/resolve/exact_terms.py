@@ -17,16 +17,17 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
-    Median,
     Multiply,
     Negate,
     NumberDecl,
     Part,
+    Ranked,
     Remainder,
     Rounded,
     SetDecl,
     Step,
     Term,
+    Truth,
     Written,
 )
 from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, Trouble, did_you_mean, trouble
@@ -68,7 +69,9 @@ from scopecheck.language.syntax import (
 from scopecheck.resolve.classes import ListBound, members_below
 from scopecheck.resolve.compositions import total_of
 from scopecheck.resolve.constants import constant
+from scopecheck.resolve.entry import OF_HOW_MANY
 from scopecheck.resolve.names import (
+    ONLY_OF_PARTS,
     Bound,
     Listed,
     Mode,
@@ -80,7 +83,7 @@ from scopecheck.resolve.names import (
     no_member,
     number_of,
 )
-from scopecheck.resolve.parts import Present, gathered, how_many, over, values
+from scopecheck.resolve.parts import Present, Values, gathered, how_many, over, value_of_one, values
 from scopecheck.resolve.steps import duration, end, start
 
 HIGHEST_POWER = 12
@@ -98,6 +101,8 @@ class Context:
     formula: Callable[[Context, Node], Formula]
     slots: Mapping[str, Bound] = field(default_factory=dict)
     strict: bool = False
+    inner: tuple[Part, ...] = ()
+    """The parts of the one part that the formula is about."""
 
 
 def written(number: Number, unit: Unit) -> Written:
@@ -161,6 +166,8 @@ def _term(context: Context, node: Node) -> Typed:
 def _name(context: Context, node: NameNode) -> Typed:
     bound = context.slots.get(node.name)
     if bound is None:
+        if context.mode == "reading" and node.name in OF_HOW_MANY:
+            raise NotHere(ONLY_OF_PARTS)
         declared = context.names.declared(node.name)
         if isinstance(declared, NumberDecl):
             context.names.speak(declared.name)
@@ -419,14 +426,16 @@ def _round(context: Context, node: RoundNode) -> Typed:
     return Typed(Rounded(item.term, width, node.rule, origin), item.kind, unit=item.unit, kinds=item.kinds)
 
 
-def part_of(context: Context, node: CallNode) -> Part:
-    """The part that a formula goes over. Raises Trouble where none is declared so."""
+def parts_of(context: Context, node: CallNode) -> tuple[Part, ...]:
+    """The parts that a formula goes over. Raises Trouble where none are declared so."""
     assert node.over is not None
     named = node.over.name.lower()
-    for part in context.names.parts.values():
-        if named in (part.name.lower(), part.count.lower()):
-            return part
-    known = tuple(part.name for part in context.names.parts.values())
+    for part in context.inner:
+        if named in (part.name.lower(), part.plural.lower()):
+            return (part,)
+    if found := context.names.kind(named):
+        return found
+    known = tuple(kind[0].name for kind in context.names.kinds.values())
     raise trouble(
         node.over.span, f"no part is declared as '{node.over.name}'", "",
         did_you_mean(node.over.name, known) or f"declare it, for example: {named}  part, up to 12",
@@ -440,31 +449,31 @@ def at_part(context: Context, part: Part, index: int) -> Context:
         declared = context.names.declarations[part.slot(index, own)]
         bound: Bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
         slots |= {own: bound, f"{own} of {part.name}": bound}
-    return replace(context, slots=slots)
+    inner = tuple(p for p in context.names.parts if p.within and p.within.name == part.called(index))
+    return replace(context, slots=slots, inner=(*inner, *context.inner))
 
 
-def part_terms(context: Context, node: CallNode) -> tuple[Part, list[Typed]]:
-    """The value in the brackets for each part that may be there."""
-    part = part_of(context, node)
+def part_terms(context: Context, node: CallNode) -> tuple[Values, Typed]:
+    """The value in the brackets for each part that may be there, and of what kind it is."""
+    parts = parts_of(context, node)
     item = _single(node)
-    return part, [term(at_part(context, part, i), item) for i in range(1, part.most + 1)]
+    terms = {(p, i): term(at_part(context, p, i), item) for p in parts for i in range(1, p.most + 1)}
+    return values(parts, lambda p, i: terms[p, i].term), terms[parts[0], 1]
 
 
 def _gathered(context: Context, node: CallNode) -> Typed:
     """`MEAN hole (diameter)`, `COUNT hole (diameter > 3 mm)`."""
     if node.function == "COUNT":
-        part = part_of(context, node)
-        said = over(part, lambda i: context.formula(at_part(context, part, i), _single(node)))
+        item = _single(node)
+        said = over(parts_of(context, node), lambda p, i: context.formula(at_part(context, p, i), item))
         return Typed(how_many(said), PLAIN_KIND, whole=True)
     if node.function not in ("SUM", "MEAN", "MEDIAN", "LEAST", "GREATEST"):
         raise trouble(node.span, f"{node.function} ... (...) is a condition, not a value")
-    part, terms = part_terms(context, node)
-    first = terms[0]
+    given, first = part_terms(context, node)
     if node.function == "SUM" and first.kind and first.kind.point:
         sum_kind(first.kind, first.kind)
     whole = node.function not in ("MEAN", "MEDIAN") and first.whole
-    made = gathered(node.function, values(part, lambda i: terms[i - 1].term))
-    return Typed(made, first.kind, unit=first.unit, whole=whole)
+    return Typed(gathered(node.function, given), first.kind, unit=first.unit, whole=whole)
 
 
 def _call(context: Context, node: CallNode) -> Typed:
@@ -495,7 +504,8 @@ def _call(context: Context, node: CallNode) -> Typed:
             typed = same_kind(context, node)
             made = tuple(t.term for t in typed)
             size = Const(Fraction(len(made)))
-            middle = Median(made, size) if node.function == "MEDIAN" else Divide(Add(made), size)
+            there = tuple(Truth(True) for _ in made)
+            middle = Ranked("middle", made, there) if node.function == "MEDIAN" else Divide(Add(made), size)
             return Typed(middle, typed[0].kind, unit=typed[0].unit, bare=all(t.bare for t in typed))
         case "COUNT":
             return _count(context, node)
@@ -620,10 +630,12 @@ def _count(context: Context, node: CallNode) -> Typed:
         name = node.items[0].name
         bound = context.slots.get(name) or context.names.declared(name)
         if isinstance(bound, SetDecl):
-            return Typed(CountOf(bound.name), PLAIN_KIND, whole=True)
-        if isinstance(bound, Listed) and bound.there:
-            counted = how_many(Present(bound.there, bound.conditions))
+            counted: Term = CountOf(bound.name)
+            if name not in context.slots and (one := context.names.one_of(bound.name)):
+                counted = value_of_one(one[0].present(one[1]), counted)
             return Typed(counted, PLAIN_KIND, whole=True)
+        if isinstance(bound, Listed) and bound.there:
+            return Typed(how_many(Present(bound.there, bound.conditions)), PLAIN_KIND, whole=True)
         if isinstance(bound, Listed):
             return _how_many(bound.conditions)
     return _how_many(tuple(context.formula(context, item) for item in node.items))

@@ -19,11 +19,15 @@ from scopecheck.core.model import (
 )
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import Kind, Unit
-from scopecheck.foundations.record import field, holder, record
+from scopecheck.foundations.record import field, holder, record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number, Own
 from scopecheck.resolve.classes import ListBound, stands_for
 from scopecheck.resolve.compositions import on_basis, seen_as_list
+from scopecheck.resolve.parts import value_of_one
+
+OTHER_WORDS = ("others", OTHERS)
+ONLY_OF_PARTS = "only for some like parts, up to 20, with values of their own"
 
 
 @record
@@ -106,7 +110,10 @@ class Names:
 
     declarations: dict[str, Declaration] = field(default_factory=dict)
     nouns: dict[str, Callable[[Span], Typed]] = field(default_factory=dict)
-    parts: dict[str, Part] = field(default_factory=dict)
+    kinds: dict[str, tuple[Part, ...]] = field(default_factory=dict)
+    """Like parts by the name of one; of parts of parts those of each outer one."""
+    of_one: dict[str, tuple[Part, int]] = field(default_factory=dict)
+    """The fields of each of the like parts, by their declared names."""
     compositions: dict[str, Composition] = field(default_factory=dict)
     spoken: dict[str, list[str]] = field(default_factory=dict)
     """By place, the ingredients, members and classes that are named there."""
@@ -120,6 +127,21 @@ class Names:
     """Names whose declaration has a mistake of its own."""
     here: tuple[str, str] = ("", "")
     """The document and the place that are being resolved: where a noun that is opened stands."""
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """All like parts, in the order declared."""
+        return tuple(part for kind in self.kinds.values() for part in kind)
+
+    def kind(self, name: str) -> tuple[Part, ...]:
+        """The parts of this name or of this plural; of parts of parts those of each outer one."""
+        wanted = name.lower()
+        called = ((kind, (kind[0].name.lower(), kind[0].plural.lower())) for kind in self.kinds.values())
+        return next((kind for kind, names in called if wanted in names), ())
+
+    def one_of(self, name: str) -> tuple[Part, int] | None:
+        """The part, and which of them, that a declared name is a field of."""
+        return self.of_one.get(name)
 
     def all(self) -> tuple[str, ...]:
         return (*self.declarations, *self.nouns, *(s.name for s in self.steps.values()))
@@ -171,8 +193,14 @@ class Names:
         return next(((step, own) for step, own in fields if own.lower() == name.lower()), None)
 
     def value(self, declaration: NumberDecl) -> Typed:
-        """A declared number as a term: what is measured of a step has none where the step was not done."""
-        return self.terms.get(declaration.name.lower()) or number_of(declaration)
+        """A declared number as a term: what is measured of one of the parts has a value only where that is
+        there, of a step only where it was done.
+        """
+        if (one := self.one_of(declaration.name)) is None:
+            return self.terms.get(declaration.name.lower()) or number_of(declaration)
+        part, index = one
+        made = number_of(declaration)
+        return replace(made, term=value_of_one(part.present(index), made.term))
 
     def declared(self, name: str) -> Declaration | None:
         """The declaration of a name; a different case is accepted where it is the only one."""
@@ -185,14 +213,18 @@ class Names:
     def noun(self, name: str) -> Callable[[Span], Typed] | None:
         return self.nouns.get(name) or self.nouns.get(name.lower())
 
-    def field_of(self, name: str) -> tuple[Part, str] | None:
-        """The part and field of `hole diameter` or `diameter of the holes`, which do not say of which."""
+    def field_of(self, name: str) -> tuple[tuple[Part, ...], str] | None:
+        """The parts and the field of `hole diameter` or `diameter of the holes`, which do not say which."""
         asked = name.lower()
-        for part in self.parts.values():
-            for of in (part.name.lower(), part.count.lower()):
-                for own in part.fields:
+        for kind in self.kinds.values():
+            for of in (kind[0].name.lower(), kind[0].plural.lower()):
+                for own in kind[0].fields:
                     if asked in (f"{of} {own}", f"{own} of {of}", f"{own} of the {of}"):
-                        return part, own
+                        return kind, own
+                    for part in kind:
+                        outer = part.within.name.lower() if part.within else ""
+                        if outer and asked in (f"{own} of {of} of {outer}", f"{own} of the {of} of {outer}"):
+                            return (part,), own
         return None
 
     def speak(self, name: str) -> None:
@@ -228,9 +260,10 @@ class Names:
 
     def unknown(self, name: str, span: Span, more: Iterable[str] = ()) -> Trouble:
         """The error for a name that nothing declares, with the nearest known one or a proposal."""
-        bare = [p for p in self.parts.values() if name.lower() in p.fields]
+        bare = [kind for kind in self.kinds.values() if name.lower() in kind[0].fields]
         if (found := self.field_of(name)) or bare:
-            part, own = found or (bare[0], name.lower())
+            parts, own = found or (bare[0], name.lower())
+            part = parts[0]
             return trouble(
                 span, f"'{name}': of which {part.name}?",
                 f"Each {part.name} has a {own} of its own.",
@@ -245,6 +278,8 @@ class Names:
                 "A step has a start, an end and a duration.",
                 f"write START({step.name}), END({step.name}), DURATION({step.name}) or DONE({step.name})",
             )  # fmt: skip
+        if told := self._no_such_one(name, span):
+            return told
         if name.lower() in self.failed:
             return trouble(span, f"'{name}' is not declared")
         near = did_you_mean(name, (*self.all(), *more))
@@ -264,6 +299,28 @@ class Names:
             or f"declare it, for example: {name}  length in mm   (or count, number, share in %, any of a, b)"
         )
         return trouble(span, f"'{name}' is not declared", "", help)
+
+    def _no_such_one(self, name: str, span: Span) -> Trouble | None:
+        """The error for `diameter of hole 9` where there may be fewer, and for a field that no part has."""
+        own, *places = name.split(" of ")
+        last: Part | None = None
+        for place in reversed(places):
+            words = place.removeprefix("the ").split()
+            index = int(words.pop()) if len(words) > 1 and words[-1].isdigit() else 0
+            if not (kind := self.kind(" ".join(words))):
+                return None
+            last = kind[0]
+            if index > last.most:
+                return trouble(
+                    span, f"{last.name} {index} of up to {last.most}",
+                    "No more may be there than the declaration says.",
+                    f"write {last.name}  part, up to {index} where it is declared, or take it out",
+                    also=((last.span, "declared here"),),
+                )  # fmt: skip
+        if last is None or own.lower() in (field.lower() for field in last.fields):
+            return None
+        help = did_you_mean(own, last.fields) or f"write one of these: {', '.join(last.fields)}"
+        return trouble(span, f"no {last.name} has a '{own}'", "It is not declared below the part.", help)
 
 
 def no_moment(step: Step, own: str, name: str, span: Span) -> Trouble:

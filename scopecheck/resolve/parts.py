@@ -6,7 +6,7 @@ many are there. Nothing else in the program knows of parts but what speaks of th
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Sequence
 from fractions import Fraction
 from itertools import combinations, pairwise
 
@@ -22,28 +22,35 @@ from scopecheck.core.model import (
     Divide,
     ExactlyOne,
     Formula,
-    Greatest,
     Implies,
-    Least,
     Measured,
-    Median,
+    Multiply,
     Negate,
     Not,
     NumberDecl,
     Op,
     Part,
+    Rank,
+    Ranked,
     Term,
+    Within,
 )
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.spans import Span
 
 ZERO, ONE = Const(Fraction(0)), Const(Fraction(1))
 NO_VALUE = Divide(ZERO, ZERO)
-"""What the least, the greatest and the mean of no parts are."""
+UNDEFINED = Compare("=", NO_VALUE, ZERO)
+"""What is neither true nor false of anything."""
+RANKS: dict[str, Rank] = {"LEAST": "least", "MEDIAN": "middle", "GREATEST": "greatest"}
 ORDERS: dict[str, Op] = {"EQUAL": "=", "DIFFERENT": "!=", "RISING": "<", "FALLING": ">"}
 
 
 TOGETHER = {"total": "SUM", "mean": "MEAN", "middle": "MEDIAN", "least": "LEAST", "greatest": "GREATEST"}
+WEIGHED = {"heavy": 1, "coarse": 3}
+"""Means in which each part counts by a power of its own value: a weight average of masses, a volume mean of
+diameters."""
 WHOLES = ("SUM", "LEAST", "GREATEST")
 FACTS = {"alike": "EQUAL", "different": "DIFFERENT", "rising": "RISING", "falling": "FALLING"}
 
@@ -57,12 +64,50 @@ def plural_of(name: str) -> str:
     return f"{name}s"
 
 
-def declared_for(part: Part, least: int, fields: list[Declaration], note: str) -> Iterator[Declaration]:
-    """The count of the parts, and each field of each of them."""
-    lower, upper = Bound(Fraction(least), True), Bound(Fraction(part.most), True)
-    yield NumberDecl(part.count, PLAIN_KIND, PLAIN, True, lower, upper, True, note, part.span)
-    for index in range(1, part.most + 1):
-        yield from (replace(field, name=part.slot(index, field.name)) for field in fields)
+@record
+class Kind:
+    """Like parts as declared: what one and several of them are called, and how many there may be."""
+
+    name: str
+    plural: str
+    least: int
+    most: int
+    note: str
+    span: Span
+
+
+@record
+class Inside:
+    """What is declared below a part: its own fields, and parts of parts with theirs."""
+
+    fields: tuple[Declaration, ...]
+    kinds: tuple[tuple[Kind, tuple[Declaration, ...]], ...] = ()
+
+
+def made_of(kind: Kind, inside: Inside) -> tuple[tuple[Part, ...], list[Declaration]]:
+    """The parts of a kind, with those of each of them, and all that is declared for them."""
+    own = (*(d.name for d in inside.fields), *(inner.plural for inner, _ in inside.kinds))
+    outer = Part(kind.name, kind.plural, kind.most, own, kind.span, kind.plural)
+    parts = [outer]
+    declared: list[Declaration] = [_count(kind, outer.count)]
+    for index in range(1, kind.most + 1):
+        declared += (replace(d, name=outer.slot(index, d.name)) for d in inside.fields)
+        for inner, fields in inside.kinds:
+            within = Within(outer.called(index), outer.count, index)
+            names = tuple(d.name for d in fields)
+            count = outer.slot(index, inner.plural)
+            part = Part(inner.name, count, inner.most, names, inner.span, inner.plural, within)
+            parts.append(part)
+            declared.append(_count(inner, count))
+            declared += (
+                replace(d, name=part.slot(j, d.name)) for j in range(1, inner.most + 1) for d in fields
+            )
+    return tuple(parts), declared
+
+
+def _count(kind: Kind, name: str) -> NumberDecl:
+    lower, upper = Bound(Fraction(kind.least), True), Bound(Fraction(kind.most), True)
+    return NumberDecl(name, PLAIN_KIND, PLAIN, True, lower, upper, True, kind.note, kind.span)
 
 
 @record
@@ -82,15 +127,56 @@ class Values:
     each: tuple[Term, ...]
 
 
-def over(part: Part, said: Callable[[int], Formula]) -> Present:
+def over(parts: Sequence[Part], said: Callable[[Part, int], Formula]) -> Present:
     """What is said of part 1, 2, ... up to as many as there may be."""
-    indices = range(1, part.most + 1)
-    return Present(tuple(map(part.present, indices)), tuple(map(said, indices)))
+    places = [(part, i) for part in parts for i in range(1, part.most + 1)]
+    return Present(tuple(p.present(i) for p, i in places), tuple(said(p, i) for p, i in places))
 
 
-def values(part: Part, each: Callable[[int], Term]) -> Values:
-    indices = range(1, part.most + 1)
-    return Values(Measured(part.count), tuple(map(part.present, indices)), tuple(map(each, indices)))
+def values(parts: Sequence[Part], each: Callable[[Part, int], Term]) -> Values:
+    places = [(part, i) for part in parts for i in range(1, part.most + 1)]
+    there = tuple(p.present(i) for p, i in places)
+    return Values(how_many_of(parts), there, tuple(each(p, i) for p, i in places))
+
+
+def how_many_of(parts: Sequence[Part]) -> Term:
+    """How many of the parts there are, those of parts that are not there left out."""
+    counts: list[Term] = []
+    for part in parts:
+        count = Measured(part.count)
+        counts.append(count if part.within is None else Branch(part.within.there(), count, ZERO))
+    return counts[0] if len(counts) == 1 else Add(tuple(counts))
+
+
+def value_of_one(there: Formula, value: Term) -> Term:
+    """A value of one of the parts; none where it is not there."""
+    return Branch(there, value, NO_VALUE)
+
+
+def said_of_one(there: Formula, said: Formula) -> Formula:
+    """What is said of one of the parts: neither true nor false where it is not there."""
+    return Any((All((there, said)), All((Not(there), UNDEFINED))))
+
+
+def taken_apart(formula: Formula) -> tuple[Formula | None, Formula]:
+    """What `said_of_one` was made of; of any other formula None and the formula itself."""
+    match formula:
+        case Any((All((there, said)), All((Not(), other)))) if other is UNDEFINED:
+            return there, said
+        case _:
+            return None, formula
+
+
+def compared(op: Op, left: Term, right: Term) -> Formula:
+    """A comparison; what it says of one of the parts stands before it, so that limits stay linear."""
+    for term in (left, right):
+        match term:
+            case Branch(there, value, otherwise) if otherwise is NO_VALUE:
+                sides = (value, right) if term is left else (left, value)
+                return said_of_one(there, compared(op, *sides))
+            case _:
+                pass
+    return Compare(op, left, right)
 
 
 def quantified(word: str, present: Present) -> Formula:
@@ -116,10 +202,12 @@ def how_many(present: Present) -> Term:
 def ordered(word: str, given: Values) -> Formula:
     """EQUAL or DIFFERENT: every two of them; RISING or FALLING: each and the next, in the order numbered."""
     numbered = list(zip(given.there, given.each, strict=True))
+    if word == "EQUAL" and any(isinstance(there, Compare) for there in given.there):
+        least, greatest = (Ranked(RANKS[end], given.each, given.there) for end in ("LEAST", "GREATEST"))
+        return Implies(Any(given.there), Compare("=", least, greatest))
     pairs = combinations(numbered, 2) if word == "DIFFERENT" else pairwise(numbered)
     op = ORDERS[word]
-    # Parts are numbered from 1 without a gap: where the later of two is there, so is the earlier.
-    return All(tuple(Implies(there, Compare(op, a, b)) for (_, a), (there, b) in pairs))
+    return All(tuple(Implies(All((p, q)), Compare(op, a, b)) for (p, a), (q, b) in pairs))
 
 
 def gathered(word: str, given: Values) -> Term:
@@ -128,15 +216,24 @@ def gathered(word: str, given: Values) -> Term:
         case "SUM":
             return _sum(given)
         case "MEAN":
-            return Divide(_sum(given), given.count)
-        case "MEDIAN":
-            return Median(given.each, given.count)
+            of = given.count.name if isinstance(given.count, Measured) else ""
+            return Divide(_sum(given), given.count, of)
         case _:
-            first = given.each[0]
-            # A part that is not there counts as the first one does, which is there if any is.
-            rest = [Branch(t, v, first) for t, v in zip(given.there[1:], given.each[1:], strict=True)]
-            kind = Least if word == "LEAST" else Greatest
-            return Branch(given.there[0], kind((first, *rest)), NO_VALUE)
+            return Ranked(RANKS[word], given.each, given.there)
+
+
+def weighed(power: int, given: Values) -> Term:
+    """The mean of the parts that are there, each counted by this power of its value."""
+    top = Values(given.count, given.there, tuple(_power(v, power + 1) for v in given.each))
+    bottom = Values(given.count, given.there, tuple(_power(v, power) for v in given.each))
+    return Divide(_sum(top), _sum(bottom), "the sum of all sizes")
+
+
+def _power(value: Term, power: int) -> Term:
+    made = value
+    for _ in range(power - 1):
+        made = Multiply(made, value)
+    return made
 
 
 def gaps(given: Values) -> tuple[Term, ...]:

@@ -43,6 +43,11 @@ from scopecheck.resolve.steps import without_gap
 
 _TEMPERATURE = (("temperature", 1),)
 MOST_WORDS = 60
+CALLED = {
+    "total": "total", "mean": "mean", "middle": "median", "heavy": "weight-average", "coarse": "volume-mean",
+    "least": "least", "greatest": "greatest",
+}  # fmt: skip
+"""What one value for all parts is called before what it is of."""
 
 
 @record
@@ -53,6 +58,9 @@ class Subject:
     text: str
     span: Span
     parts: OfParts | None = None
+    asked: Mapping[str, Bound] = field(default_factory=dict)
+    """What a reading may ask of the number of like parts besides the number, and how that is shown."""
+    asked_shown: Mapping[str, str] = field(default_factory=dict)
     mixture: Composition | None = None
     """A composition, or a class of its ingredients, as a list; the amount of the class is `bound`."""
     moments: Mapping[str, tuple[str, Typed]] = field(default_factory=dict)
@@ -67,6 +75,7 @@ class OfParts:
     """
 
     count: Typed
+    called: str
     there: tuple[Formula, ...]
     each: tuple[Bound, ...]
     together: Mapping[str, Typed]
@@ -269,10 +278,17 @@ class _Job:
         return self.subjects[0].parts if len(self.subjects) == 1 else None
 
     @property
+    def of_one_kind(self) -> tuple[OfParts, ...]:
+        """What stands left of the colon, where all of it is of the same like parts; else ()."""
+        found = tuple(s.parts for s in self.subjects if s.parts is not None)
+        alike = len(found) == len(self.subjects) and all(of.there == found[0].there for of in found)
+        return found if alike else ()
+
+    @property
     def sort(self) -> str:
         """What stands left of the colon, where only phrases made for it read its words; else ''."""
-        if self.of_parts is not None:
-            return self.of_parts.sort
+        if self.of_one_kind:
+            return self.of_one_kind[0].sort
         if len(self.subjects) > 1 and all(isinstance(s.bound, Step) for s in self.subjects):
             return "sequences"
         if isinstance(self.first, Step):
@@ -320,6 +336,9 @@ class _Job:
             return bool(self.each()) and all(job.readable(tokens) for job in self.each())
         if len(tokens) >= len(self.words.tokens):
             return False
+        if self.of_one_kind:
+            firsts = ((s.parts.each[0], s) for s in self.subjects if s.parts is not None)
+            return any(self.on(bound, s.text).readable(tokens) for bound, s in firsts)
         return all(job.readable(tokens) for job in self.each())
 
     def each(self) -> list[_Job]:
@@ -372,12 +391,17 @@ class _Job:
         """What fills the slots of the phrase that the words are."""
         entry = match.entry
         slots, shown = self.named_subjects(match, tokens)
+        limits = 0
         for fill in match.fills:
             if fill.slot.kind == "list":
                 slots[fill.slot.name] = self.listed(fill)
                 shown[fill.slot.name] = self.text(fill.tokens)
             elif fill.slot.kind == "limit" and self.of_parts is not None:
                 self.limited_parts(entry, fill, self.of_parts, slots, shown)
+            elif fill.slot.kind == "limit" and self.of_one_kind:
+                subject = self.subjects[limits]
+                self.limited_one_by_one(fill, subject, slots, shown)
+                limits += 1
             elif fill.slot.kind == "limit":
                 self.limited(fill, _called(match), slots, shown)
             elif fill.slot.kind in ("step", "moment"):
@@ -385,11 +409,16 @@ class _Job:
             elif fill.slot.kind != "noun":
                 slots[fill.slot.name] = self.number(fill.slot, fill.tokens, bool(shown.get("x")))
                 shown[fill.slot.name] = self.number_text(fill)
+        if self.of_one_kind:
+            slots["parts"] = self.of_one_kind[0].count
+            shown["parts"] = self.of_one_kind[0].called
         if self.of_parts is not None:
             slots |= {self.of_parts.sort: self.of_parts.count, **self.of_parts.gaps}
             shown |= {name: f"{name} gap" for name in self.of_parts.gaps}
             for name, fact in self.of_parts.facts.items():
                 slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
+        if len(self.subjects) == 1:
+            shown.setdefault("x", self.subjects[0].text)
         if isinstance(self.first, Composition) and "RECITED" in _said(entry):
             recited = self.reader.names.recital(self.first, self.span(tokens))
             shown["RECITED"] = ", ".join(recited) or "what is recited"
@@ -424,6 +453,9 @@ class _Job:
         shown = {"x": self.subjects[0].text} if names == ("x",) else {}
         for name, subject in zip(names, self.subjects, strict=True):
             slots[name], shown[name] = subject.bound, subject.text
+        if len(self.subjects) == 1:
+            slots |= self.subjects[0].asked
+            shown |= self.subjects[0].asked_shown
         return slots, shown
 
     def other_subjects(self, match: Match, names: tuple[str, ...], tokens: tuple[Token, ...]) -> str:
@@ -551,8 +583,20 @@ class _Job:
         for together, value in of_parts.together.items():
             key = f"{together}_{name}"
             if key in asked:
-                shown[key] = f"{together} {thing} {text}"
+                shown[key] = f"{CALLED[together]} {thing} {text}"
                 slots[key] = Listed((self.on(value).whole(fill.tokens),), (), shown[key])
+
+    def limited_one_by_one(
+        self, fill: Fill, subject: Subject, slots: dict[str, Bound], shown: dict[str, str]
+    ) -> None:
+        """Binds a limit on one of several things of the same parts: the first limit is on the first thing."""
+        assert subject.parts is not None
+        jobs = [self.on(bound, subject.text) for bound in subject.parts.each]
+        if not jobs[0].readable(fill.tokens):
+            raise self.no_phrase(fill.tokens)
+        limits = tuple(job.whole(fill.tokens) for job in jobs)
+        shown[fill.slot.name] = f"{subject.text} {self.text(fill.tokens)}"
+        slots[fill.slot.name] = Listed(limits, (), shown[fill.slot.name], subject.parts.there)
 
     def listed(self, fill: Fill) -> Listed:
         subject = self.first

@@ -301,7 +301,7 @@ class _Resolving:
             unrestated=open_items,
             source_name=self.written.page.source.name,
             rivals=tuple(self.groups.rivals),
-            parts=tuple(self.names.parts.values()),
+            parts=self.names.parts,
             compositions=tuple(self.names.compositions.values()),
             described=tuple(c for c in found if c.role == "description"),
             phrase_files=self.phrase_files,

@@ -38,12 +38,13 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
-    Median,
     Multiply,
     Negate,
     Not,
     Op,
     Parameter,
+    Rank,
+    Ranked,
     Read,
     ReadTerm,
     Remainder,
@@ -60,6 +61,7 @@ from scopecheck.solving.symbols import (
     Number,
     Vocabulary,
     as_number,
+    at_least,
     both,
     choose,
     deny,
@@ -135,8 +137,8 @@ class Encoder:
                 return self._rounded(item, step, rule, origin)
             case CountOf(name):
                 return Ratio(self._size_of_set(name))
-            case Median(items, count):
-                return self._median(items, count)
+            case Ranked(rank, items, there):
+                return self._ranked(rank, items, there)
             case Branch(condition, then, otherwise):
                 true, false = self.encode(condition)
                 return _select(((true, self.encode_term(then)), (false, self.encode_term(otherwise))))
@@ -284,39 +286,41 @@ class Encoder:
             return Ratio(Fraction(0), None, False)
         return reduce(better, map(self.encode_term, items))
 
-    def _median(self, items: tuple[Term, ...], count: Term) -> Ratio:
-        """The mean of the two middle ones, which are defined by how many lie below them and up to them.
+    def _ranked(self, rank: Rank, items: tuple[Term, ...], there: tuple[Formula, ...]) -> Ratio:
+        """A number of its own, or the mean of two, defined by how many of the items lie on either side.
 
-        Of a number that is neither, the same number of items lie below and up to it; so both are unique, and
-        what defines them may be required everywhere.
+        Of a number that is no middle one, more items lie below it than not, or more above it than not; so
+        both middle ones are unique, as are the ends, and what defines them may be required everywhere.
         """
-        how_many = self.encode_term(count)
         ratios = [self.encode_term(item) for item in items]
-        present = [relate(">=", _value(how_many), Fraction(i)) for i in range(1, len(items) + 1)]
-        some = both(how_many.defined, relate(">=", _value(how_many), Fraction(1)))
-        given = [either(deny(p), r.defined) for p, r in zip(present, ratios, strict=True)]
-        defined = both(some, *given)
-        n = _value(how_many)
-        values = list(zip(present, map(_value, ratios), strict=True))
-        settled = [v for p, v in values if isinstance(v, Fraction) and p is True]
-        if isinstance(n, Fraction) and len(settled) == n:
-            ordered = sorted(settled)
-            ends = ordered[(len(ordered) - 1) // 2 :][:1] + ordered[len(ordered) // 2 :][:1]
-            return Ratio(sum(ends, Fraction(0)) / 2, None, defined)
+        present = [self.encode(condition) for condition in there]
+        settled = [either(true, false) for true, false in present]
+        given = [either(deny(p), r.defined) for (p, _), r in zip(present, ratios, strict=True)]
+        defined = both(either(*(p for p, _ in present)), *settled, *given)
+        values = [(p, _value(r)) for (p, _), r in zip(present, ratios, strict=True) if p is not False]
+        known = sorted(v for p, v in values if isinstance(v, Fraction) and p is True)
+        if len(known) == len(values) and known:
+            half = len(known) // 2
+            chosen = {
+                "least": known[:1],
+                "greatest": known[-1:],
+                "middle": known[half - 1 + len(known) % 2 : half + 1],
+            }
+            return Ratio(sum(chosen[rank], Fraction(0)) / len(chosen[rank]), None, defined)
         lower, upper = self.words.two_middle()
-
-        def twice(op: Op, middle: z3.ArithRef) -> Number:
-            one, none = Fraction(2), Fraction(0)
-            return reduce(plus, (choose(both(p, relate(op, v, middle)), one, none) for p, v in values), none)
-
+        if rank != "middle":
+            self.words.define(
+                either(deny(defined), _is_end(values, lower, ">=" if rank == "least" else "<="))
+            )
+            return Ratio(lower, None, defined)
         self.words.define(
             either(
                 deny(defined),
                 both(
-                    relate(">=", twice("<=", lower), n),
-                    relate("<", twice("<", lower), n),
-                    relate(">", twice("<=", upper), n),
-                    relate("<=", twice("<", upper), n),
+                    _no_fewer(values, lower, "<=", ">"),
+                    _fewer(values, lower, "<", ">="),
+                    _fewer(values, upper, ">", "<="),
+                    _no_fewer(values, upper, ">=", "<"),
                 ),
             )
         )
@@ -328,6 +332,34 @@ class Encoder:
         one, none = Fraction(1), Fraction(0)
         counted = (choose(self.words.includes(name, m), one, none) for m in declared.members)
         return reduce(plus, counted, none)
+
+
+# ---- how many of some values lie on either side of a number
+
+Held: TypeAlias = Sequence[tuple[Condition, Number]]
+"""Values, each with the condition that it counts."""
+
+
+def _is_end(values: Held, end: Number, op: Op) -> Condition:
+    """That every value stands in this relation to the end, and one of them is it."""
+    within = (either(deny(p), relate(op, v, end)) for p, v in values)
+    return both(*within, either(*(both(p, relate("=", v, end)) for p, v in values)))
+
+
+def _fewer(values: Held, middle: Number, one: Op, other: Op) -> Condition:
+    """That fewer of the values stand in relation `one` to the middle than in its denial, `other`."""
+    return at_least(_sides(values, middle, other, one), len(values) + 1)
+
+
+def _no_fewer(values: Held, middle: Number, one: Op, other: Op) -> Condition:
+    """That no fewer of the values stand in relation `one` to the middle than in its denial, `other`."""
+    return at_least(_sides(values, middle, one, other), len(values))
+
+
+def _sides(values: Held, middle: Number, one: Op, other: Op) -> list[Condition]:
+    """As many conditions hold as there are values, more by those in `one`, less by those in `other`."""
+    held = [both(p, relate(one, v, middle)) for p, v in values]
+    return [*held, *(either(deny(p), relate(one, v, middle)) for p, v in values)]
 
 
 # ---- rounding against a written number (half-lines)

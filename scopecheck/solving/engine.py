@@ -7,7 +7,7 @@ the answers.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 import z3
 
@@ -52,3 +52,18 @@ class Engine:
 
     def model(self) -> z3.ModelRef:
         return self._solver.model()
+
+
+def afresh(
+    asked: Iterable[z3.BoolRef], work: int
+) -> tuple[z3.CheckSatResult, Callable[[], z3.ModelRef] | None]:
+    """The answer of a solver of its own, and how to get what it found.
+
+    Its terms are made anew, so that the answer does not depend on what else was asked in this process.
+    """
+    context = z3.Context()
+    solver = z3.SimpleSolver(ctx=context)
+    solver.set("rlimit", work)
+    solver.add(*(expression.translate(context) for expression in asked))
+    answer = solver.check()
+    return answer, (lambda: solver.model().translate(z3.main_ctx())) if answer == z3.sat else None

@@ -33,12 +33,13 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
-    Median,
     Multiply,
     Negate,
     Not,
     Op,
     Parameter,
+    Rank,
+    Ranked,
     Read,
     ReadTerm,
     Remainder,
@@ -93,10 +94,11 @@ def evaluate_term(term: Term, article: Article, k: Construction) -> Fraction | N
             members = article[name]
             assert isinstance(members, frozenset)
             return Fraction(len(members))
-        case Median(items, count):
-            how_many = evaluate_term(count, article, k)
-            values = None if how_many is None else _values(items[: int(how_many)], article, k)
-            return _middle(sorted(values)) if values else None
+        case Ranked(rank, items, there):
+            present = [evaluate(condition, article, k) for condition in there]
+            kept = tuple(item for item, is_there in zip(items, present, strict=True) if is_there)
+            values = None if None in present else _values(kept, article, k)
+            return _at_rank(rank, sorted(values)) if values else None
         case Branch(condition, then, otherwise):
             holds = evaluate(condition, article, k)
             if holds is None:
@@ -108,7 +110,9 @@ def evaluate_term(term: Term, article: Article, k: Construction) -> Fraction | N
             assert_never(term)
 
 
-def _middle(ordered: list[Fraction]) -> Fraction:
+def _at_rank(rank: Rank, ordered: list[Fraction]) -> Fraction:
+    if rank != "middle":
+        return ordered[0] if rank == "least" else ordered[-1]
     half = len(ordered) // 2
     return ordered[half] if len(ordered) % 2 else (ordered[half - 1] + ordered[half]) / 2
 

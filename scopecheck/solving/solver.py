@@ -33,8 +33,10 @@ from scopecheck.core.model import (
     All,
     Any,
     Article,
+    Const,
     Formula,
     FreeParameter,
+    Multiply,
     Read,
     ReadTerm,
     Sheet,
@@ -42,8 +44,9 @@ from scopecheck.core.model import (
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import field, record
 from scopecheck.solving.encode import Encoder
-from scopecheck.solving.engine import Engine
+from scopecheck.solving.engine import Engine, afresh
 from scopecheck.solving.evaluate import meets
+from scopecheck.solving.places import NOWHERE, Placed, Places
 from scopecheck.solving.symbols import (
     Condition,
     Vocabulary,
@@ -60,6 +63,8 @@ from scopecheck.solving.symbols import (
     within,
 )
 
+MORE_WORK = 4
+"""So many times the work of one step is spent where a question on like parts is asked once more."""
 MOST_WAYS = 16
 """Ways of reading one limitation that are gone through one by one."""
 
@@ -80,28 +85,43 @@ class Budget:
 class Constraint:
     """An opaque condition on articles, readings and parameters.
 
-    A `literal` is a Boolean variable or its denial, which the solver can assume without a new scope.
+    A `literal` is a Boolean variable or its denial, which the solver can assume without a new scope. `placed`
+    are the like parts that may not change places with others in it; None where that is not known.
     """
 
     expression: z3.BoolRef = field(repr=False)
     literal: bool = field(default=False, repr=False)
+    placed: Placed | None = field(default=None, repr=False)
 
     def __and__(self, other: Constraint) -> Constraint:
-        return Constraint(conjunction((self.expression, other.expression)))
+        return all_of((self, other))
 
     def __or__(self, other: Constraint) -> Constraint:
-        return Constraint(disjunction((self.expression, other.expression)))
+        return any_of((self, other))
 
     def __invert__(self) -> Constraint:
-        return Constraint(negation(self.expression), self.literal and not z3.is_not(self.expression))
+        literal = self.literal and not z3.is_not(self.expression)
+        return Constraint(negation(self.expression), literal, self.placed)
 
 
 def all_of(items: Iterable[Constraint]) -> Constraint:
-    return Constraint(as_bool(both(*(item.expression for item in items))))
+    kept = tuple(items)
+    return Constraint(as_bool(both(*(item.expression for item in kept))), placed=placed_in(kept))
 
 
 def any_of(items: Iterable[Constraint]) -> Constraint:
-    return Constraint(as_bool(either(*(item.expression for item in items))))
+    kept = tuple(items)
+    return Constraint(as_bool(either(*(item.expression for item in kept))), placed=placed_in(kept))
+
+
+def placed_in(items: Iterable[Constraint]) -> Placed | None:
+    """The parts that may not change places in one of the constraints."""
+    found = NOWHERE
+    for item in items:
+        if item.placed is None:
+            return None
+        found |= item.placed
+    return found
 
 
 class Session:
@@ -112,6 +132,7 @@ class Session:
         self.budget = budget or Budget()
         self.strained = strained
         self.words = Vocabulary(sheet)
+        self.places = Places(sheet, self.words)
         self.base = base_construction(sheet)
         self.started = time.monotonic()
         self._one_reading: dict[int, z3.BoolRef] = {}
@@ -152,15 +173,15 @@ class Session:
 
     def met(self, formula: Formula, at: Construction | None = None) -> Constraint:
         """That the formula is true; under one construction if `at` is given, else as the search reads it."""
-        return Constraint(self._pair(formula, at)[1])
+        return Constraint(self._pair(formula, at)[1], placed=self.places.of(formula))
 
     def denied(self, formula: Formula, at: Construction | None = None) -> Constraint:
         """That the formula is false (being undefined is neither true nor false)."""
-        return Constraint(self._pair(formula, at)[2])
+        return Constraint(self._pair(formula, at)[2], placed=self.places.of(formula))
 
     def undefined(self, formula: Formula, at: Construction | None = None) -> Constraint:
         _, true, false = self._pair(formula, at)
-        return Constraint(conjunction((negation(true), negation(false))))
+        return Constraint(conjunction((negation(true), negation(false))), placed=self.places.of(formula))
 
     def surely(self, formula: Formula, met: bool) -> Constraint:
         """That the formula is true (or false, unless `met`) on every admissible reading of each phrase in it.
@@ -176,7 +197,8 @@ class Session:
             else:
                 encoders = [Encoder(self.words, k, self._admitted) for k in self._term_ways(formula)]
                 pairs = [encoder.encode(formula) for encoder in encoders]
-                self._made[key] = Constraint(as_bool(both(*(pair[0 if met else 1] for pair in pairs))))
+                sure = as_bool(both(*(pair[0 if met else 1] for pair in pairs)))
+                self._made[key] = Constraint(sure, placed=self.places.of(formula))
         return self._made[key]
 
     def _term_ways(self, formula: Formula) -> list[Construction]:
@@ -195,7 +217,7 @@ class Session:
         """
         key = (id(formula), id(article), stretch)
         if key not in self._met_by_article:
-            made = Constraint(as_bool(self._met_by(formula, article, stretch)))
+            made = Constraint(as_bool(self._met_by(formula, article, stretch)), placed=NOWHERE)
             # Both are kept beside the constraint so that their identities are not reused.
             self._met_by_article[key] = (formula, article, made)
         return self._met_by_article[key][2]
@@ -259,18 +281,20 @@ class Session:
     def equals(self, name: str, value: object) -> Constraint:
         key = ("equals", name, value)
         if key not in self._made:
-            self._made[key] = Constraint(self.words.equals(name, value))
+            self._made[key] = Constraint(self.words.equals(name, value), placed=self.places.of_name(name))
         return self._made[key]
 
     def at_least(self, name: str, value: Fraction) -> Constraint:
-        return Constraint(as_bool(relate(">=", self.words.numbers[name], value)))
+        limit = as_bool(relate(">=", self.words.numbers[name], value))
+        return Constraint(limit, placed=self.places.of_name(name))
 
     def at_most(self, name: str, value: Fraction) -> Constraint:
-        return Constraint(as_bool(relate("<=", self.words.numbers[name], value)))
+        limit = as_bool(relate("<=", self.words.numbers[name], value))
+        return Constraint(limit, placed=self.places.of_name(name))
 
     def includes(self, name: str, member: str, wanted: bool) -> Constraint:
         has = self.words.members[name, member]
-        return Constraint(has if wanted else z3.Not(has), literal=True)
+        return Constraint(has if wanted else z3.Not(has), True, self.places.of_name(name))
 
     def on_grid(self, name: str, step: Fraction, origin: Fraction, wide: bool = False) -> Constraint:
         """That the number is `origin` plus a whole multiple of `step`.
@@ -279,30 +303,32 @@ class Session:
         """
         if name in self.words.wholes:
             if step <= 1 and (1 / step).denominator == 1 and origin.denominator == 1:
-                return Constraint(z3.BoolVal(True))
+                return Constraint(z3.BoolVal(True), placed=NOWHERE)
             value: z3.ArithRef = self.words.numbers[name]
         else:
             value = self.words.numbers[name]
         index = (self.words.wide_grid if wide else self.words.grid)[name]
-        return Constraint(value == numeral(origin) + numeral(step) * z3.ToReal(index))
+        on_grid = value == numeral(origin) + numeral(step) * z3.ToReal(index)
+        return Constraint(on_grid, placed=self.places.of_name(name))
 
     def reads(self, group: int, reading: int) -> Constraint:
-        return Constraint(self.words.selectors[group][reading], literal=True)
+        return Constraint(self.words.selectors[group][reading], True, NOWHERE)
 
     def stretches(self, key: str, value: Fraction) -> Constraint:
-        return Constraint(as_bool(relate("=", self.words.parameters[key], value)))
+        return Constraint(as_bool(relate("=", self.words.parameters[key], value)), placed=NOWHERE)
 
     def stretches_at_most(self, key: str, value: Fraction) -> Constraint:
-        return Constraint(as_bool(relate("<=", self.words.parameters[key], value)))
+        return Constraint(as_bool(relate("<=", self.words.parameters[key], value)), placed=NOWHERE)
 
     def restretched(self, constraint: Constraint, key: str) -> Constraint:
         """The constraint with a second, independent value of the parameter in place of the first."""
         first = self.words.parameters[key]
-        return Constraint(z3.substitute(constraint.expression, (first, self.words.second[key])))
+        second = z3.substitute(constraint.expression, (first, self.words.second[key]))
+        return Constraint(second, placed=constraint.placed)
 
     def stretches_further(self, key: str) -> Constraint:
         """That the second value of the parameter is greater than the first."""
-        return Constraint(self.words.parameters[key] < self.words.second[key])
+        return Constraint(self.words.parameters[key] < self.words.second[key], placed=NOWHERE)
 
     def way(self, p: FreeParameter, formula: Formula) -> Literal["widens", "narrows", ""]:
         """Which one way stretching the parameter moves what meets the formula; '' where it moves both."""
@@ -351,7 +377,7 @@ class Session:
             for p in self.sheet.parameters
             if p.group == group and not departs(g, p.reading)
         ]
-        self._made[key] = Constraint(as_bool(either(*by_reading, *by_stretch)))
+        self._made[key] = Constraint(as_bool(either(*by_reading, *by_stretch)), placed=NOWHERE)
         return self._made[key]
 
     def standing_at_most(self, group: int, level: int) -> Constraint:
@@ -361,17 +387,18 @@ class Session:
             readings = enumerate(self.sheet.groups[group].readings)
             chosen = self.words.selectors[group]
             kept = [chosen[r] for r, x in readings if STANDINGS.index(x.standing) <= level]
-            self._made[key] = Constraint(as_bool(either(*kept)))
+            self._made[key] = Constraint(as_bool(either(*kept)), placed=NOWHERE)
         return self._made[key]
 
     def at_most_of(self, constraints: Iterable[Constraint], count: int) -> Constraint:
         """That at most `count` of the constraints hold."""
-        items = [c.expression for c in constraints]
+        given = tuple(constraints)
+        items = [c.expression for c in given]
         if count >= len(items):
-            return Constraint(z3.BoolVal(True))
+            return Constraint(z3.BoolVal(True), placed=NOWHERE)
         if count == 0:
-            return Constraint(as_bool(both(*(z3.Not(item) for item in items))))
-        return Constraint(z3.AtMost(*items, count))
+            return Constraint(as_bool(both(*(z3.Not(item) for item in items))), placed=placed_in(given))
+        return Constraint(z3.AtMost(*items, count), placed=placed_in(given))
 
     def grounds(self, names: Iterable[str]) -> list[tuple[str, Constraint]]:
         """The bounds of the names and the given facts, each with the label a person knows it by."""
@@ -391,6 +418,13 @@ class Session:
         domains = [c for d in self.sheet.declarations for c in self.words.domain(d.name)]
         givens = [self.met(g.formula).expression for g in self.sheet.givens]
         return as_bool(both(*domains, *givens))
+
+    @cached_property
+    def has_products(self) -> bool:
+        """Does a limitation multiply what is not known, so that more work would hardly help?"""
+        formulas = (x.formula for claim in self.sheet.claims for x in claim.limitations)
+        products = (n for f in formulas for n in nodes(f) if isinstance(n, Multiply))
+        return any(not isinstance(n.left, Const) and not isinstance(n.right, Const) for n in products)
 
     def one_reading(self, group: int) -> z3.BoolRef:
         """That the group takes exactly one admissible reading, with parameters within their intervals."""
@@ -470,14 +504,22 @@ class Search:
         if self.session.wall_left() <= 0:
             raise Undecided("the wall limit ran out")
         assumed = [*self._assumed, *self._literals(constraints)]
-        self._engine.define(self.session.words.definitions)
+        order = self.session.places.in_order(c.placed for c in (*self._required, *constraints))
+        if not isinstance(order, bool):
+            assumed.append(self._engine.literal(order))
+        definitions = self.session.words.definitions
+        self._engine.define(definitions)
         answer = self._engine.check(assumed)
+        model = self._engine.model if answer == z3.sat else None
+        worth_more = (definitions or self.session.sheet.parts) and not self.session.has_products
+        if answer == z3.unknown and worth_more:
+            asked = [*self.everything_required(), *(c.expression for c in constraints), as_bool(order)]
+            answer, model = afresh(asked, self.session.budget.work * MORE_WORK)
         if answer == z3.unknown:
             raise Undecided("the work budget of one step ran out")
-        found: bool = answer == z3.sat
-        if found and keep:
-            self._model = self._engine.model()
-        return found
+        if keep and model is not None:
+            self._model = model()
+        return bool(answer == z3.sat)
 
     def everything_required(self) -> list[z3.BoolRef]:
         """All that is required, with what always holds: for another solver to start from."""

@@ -163,6 +163,16 @@ def deny(item: Condition) -> Condition:
     return not item if isinstance(item, bool) else negation(item)
 
 
+def at_least(items: Sequence[Condition], count: int) -> Condition:
+    """That so many of the conditions hold."""
+    open_items = [item for item in items if not isinstance(item, bool)]
+    wanted = count - sum(1 for item in items if item is True)
+    if wanted <= 0 or wanted > len(open_items):
+        return wanted <= 0
+    holds: z3.BoolRef = z3.AtLeast(*open_items, wanted)
+    return holds
+
+
 def as_bool(item: Condition) -> z3.BoolRef:
     return z3.BoolVal(item) if isinstance(item, bool) else item
 

@@ -12,6 +12,7 @@ from tests.benchmarks.claim_sets import measure_claim_sets
 from tests.benchmarks.figures import Measure, table
 from tests.benchmarks.growth import measure_growth
 from tests.benchmarks.loading import measure_loading
+from tests.benchmarks.parts import measure_parts
 from tests.benchmarks.processes import measure_check, measure_help
 from tests.benchmarks.started import measure_start
 from tests.benchmarks.walk import measure_walk
@@ -23,6 +24,7 @@ MEASURES: dict[str, Measure] = {
     "growth": measure_growth,
     "start": measure_start,
     "walk": measure_walk,
+    "parts": measure_parts,
     "claims": measure_claim_sets,
 }
 

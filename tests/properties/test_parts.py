@@ -33,7 +33,7 @@ def article(count: int, of_each: list[int]) -> Article:
 
 
 def size_of_each() -> Values:
-    return values(TILE, lambda i: Measured(TILE.slot(i, "size")))
+    return values((TILE,), lambda _, i: Measured(TILE.slot(i, "size")))
 
 
 def compared(op: Op, value: Fraction, limit: Fraction) -> bool:
@@ -45,7 +45,7 @@ def compared(op: Op, value: Fraction, limit: Fraction) -> bool:
 @given(st.integers(0, MOST), sizes, st.sampled_from(OPS), limits)
 @settings(max_examples=300)
 def test_how_many_of_those_that_are_there(count: int, of_each: list[int], op: Op, limit: Fraction) -> None:
-    said = over(TILE, lambda i: Compare(op, Measured(TILE.slot(i, "size")), Const(limit)))
+    said = over((TILE,), lambda _, i: Compare(op, Measured(TILE.slot(i, "size")), Const(limit)))
     true = [compared(op, Fraction(v), limit) for v in of_each[:count]]
     expected = {"EVERY": all(true), "SOME": any(true), "NO": not any(true), "ONE": sum(true) == 1}
     thing = article(count, of_each)
@@ -86,7 +86,7 @@ FORMULAS: dict[str, Callable[[Op, Fraction], Formula]] = {
     **{w: (lambda op, v, w=w: Compare(op, term_of(w), Const(v))) for w in ("SUM", "MEAN", "MEDIAN", "LEAST")},
     "DIFFERENT": lambda op, v: ordered("DIFFERENT", size_of_each()),
     "EVERY": lambda op, v: quantified(
-        "EVERY", over(TILE, lambda i: Compare(op, Measured(SLOTS[i - 1]), Const(v)))
+        "EVERY", over((TILE,), lambda _, i: Compare(op, Measured(SLOTS[i - 1]), Const(v)))
     ),
 }
 Wish = tuple[str, Op, Fraction]

@@ -30,7 +30,7 @@ from scopecheck.core.construction import (
     names_in,
     nodes,
 )
-from scopecheck.core.model import All, Case, Formula, Median, NumberDecl, Role, Sheet
+from scopecheck.core.model import All, Case, Formula, NumberDecl, Ranked, Role, Sheet
 from scopecheck.core.stated import own_ends
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import evaluate
@@ -566,7 +566,7 @@ def measured(draw: st.DrawFn, *roles: Role) -> Sheet:
     lower, upper = draw(st.sampled_from([("0", "3000"), ("(0", None), (None, "(2500")]))
     # A median may be of as many things as a count says; a length is no count.
     formulas = [x.formula for c in sheet.claims for x in c.limitations] + [c.facts for c in sheet.cases]
-    assume(not any(isinstance(node, Median) for f in formulas for node in nodes(f)))
+    assume(not any(isinstance(node, Ranked) for f in formulas for node in nodes(f)))
     lengths = (build.number("n", "mm", lower, upper), build.number("m", "mm", "-1000", "1000"))
     return replace(sheet, declarations=(*lengths, *sheet.declarations[2:]))
 

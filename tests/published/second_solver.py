@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from itertools import combinations
 from typing import Any as Cvc
 from typing import Literal, assert_never
 
@@ -37,12 +38,13 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Measured,
-    Median,
     Multiply,
     Negate,
     Not,
     NumberDecl,
     Parameter,
+    Rank,
+    Ranked,
     Read,
     ReadTerm,
     Remainder,
@@ -205,8 +207,10 @@ class SecondSolver:
             case CountOf(name):
                 has = [self._one_if(x) for (n, _), x in self.members.items() if n == name]
                 return self.t.mkTerm(Kind.TO_REAL, self._sum(has)), always
-            case Median(items, count):
-                return self._median([self.term(item) for item in items], self.term(count))
+            case Ranked(rank, items, there):
+                return self._ranked(
+                    rank, [self.term(item) for item in items], [self.formula(f) for f in there]
+                )
             case Branch(condition, then, otherwise):
                 return self._branch(condition, then, otherwise)
             case ReadTerm(group, options):
@@ -233,20 +237,22 @@ class SecondSolver:
         sign = Kind.LEQ if isinstance(term, Least) else Kind.GEQ
         return self._most(values, self._number(0), sign), has if parts else self.t.mkFalse()
 
-    def _median(self, parts: Sequence[tuple[Cvc, Cvc]], count: tuple[Cvc, Cvc]) -> tuple[Cvc, Cvc]:
-        """For each number of items its own network of exchanges, and the middle of what comes out."""
+    def _ranked(self, rank: Rank, parts: Sequence[tuple[Cvc, Cvc]], there: Sequence[Cvc]) -> tuple[Cvc, Cvc]:
+        """For each choice of items its own network of exchanges, and the middle of what comes out."""
         value, has = self._number(0), self.t.mkFalse()
-        for n in range(1, len(parts) + 1):
-            ordered = [v for v, _ in parts[:n]]
-            for end in range(n - 1, 0, -1):
-                for i in range(end):
-                    a, b = ordered[i], ordered[i + 1]
-                    ordered[i], ordered[i + 1] = (self._most([a, b], a, k) for k in (Kind.LEQ, Kind.GEQ))
-            middle = self._plus(ordered[(n - 1) // 2], ordered[n // 2])
-            so_many = self.t.mkTerm(Kind.EQUAL, count[0], self._number(n))
-            value = self._if(so_many, self._times(self._number(Fraction(1, 2)), middle), value)
-            has = self._if(so_many, self._all([h for _, h in parts[:n]]), has)
-        return value, self._all([count[1], has])
+        for size in range(1, len(parts) + 1):
+            for chosen in combinations(range(len(parts)), size):
+                ordered = [parts[i][0] for i in chosen]
+                for end in range(size - 1, 0, -1):
+                    for i in range(end):
+                        a, b = ordered[i], ordered[i + 1]
+                        ordered[i], ordered[i + 1] = (self._most([a, b], a, k) for k in (Kind.LEQ, Kind.GEQ))
+                ends = {"least": (0, 0), "greatest": (-1, -1), "middle": ((size - 1) // 2, size // 2)}[rank]
+                middle = self._plus(ordered[ends[0]], ordered[ends[1]])
+                these = self._all([self._is(t, 2 if i in chosen else 0) for i, t in enumerate(there)])
+                value = self._if(these, self._times(self._number(Fraction(1, 2)), middle), value)
+                has = self._if(these, self._all([parts[i][1] for i in chosen]), has)
+        return value, has
 
     def _of_one(self, term: Negate | Magnitude | Remainder | Rounded, value: Cvc) -> Cvc:
         match term:

@@ -22,9 +22,9 @@ from scopecheck.core.model import (
     Greatest,
     Least,
     Limitation,
-    Median,
     Not,
     Op,
+    Ranked,
     Term,
 )
 from scopecheck.core.model import Any as AnyOf
@@ -305,7 +305,7 @@ def may_lack_value(node: Node) -> bool:
         case Least(items) | Greatest(items):
             return not items
         case _:
-            return isinstance(node, Divide | Median)
+            return isinstance(node, Divide | Ranked)
 
 
 def _expression(limitation: Limitation) -> str:
