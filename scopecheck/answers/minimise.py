@@ -226,7 +226,10 @@ def _settle_parts(
         usual = reference.article[d.name]
         if d.name in names and not keep(search, session.equals(d.name, usual)):
             _settle_value(session, search, d.name, usual)
-    return session.sheet.absent(search.article()) if session.sheet.parts else frozenset()
+    if not session.sheet.parts:
+        return frozenset()
+    search.find()
+    return session.sheet.absent(search.article())
 
 
 def _settle_places(session: Session, search: Search, names: Sequence[str]) -> None:
