@@ -10,6 +10,7 @@ from scopecheck.core.model import (
     OTHERS,
     ChoiceDecl,
     Declaration,
+    Given,
     Group,
     NumberDecl,
     OwnPhrase,
@@ -174,9 +175,19 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     yield from _domain_lines(sheet)
     if shares := _shares_of_nothing_said(sheet):
         yield sentence("basis", "bare_shares", names=listed(shares))
-    facts = [quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "") for g in sheet.givens]
+    facts = [
+        quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "")
+        for g in sheet.givens
+        if not _said_by_declaring(sheet, g)
+    ]
     told = "; ".join(dict.fromkeys(facts))
     yield sentence("basis", "givens", givens=told) if told else sentence("basis", "no_givens")
+
+
+def _said_by_declaring(sheet: Sheet, given: Given) -> bool:
+    """That a class of ingredients is its members together stands in the sheet as its declaration."""
+    classes = {name for made in sheet.compositions for name, _ in made.classes}
+    return any(given.text.startswith(f"{name} is ") and given.text.endswith(" together") for name in classes)
 
 
 def how_many_parts(sheet: Sheet) -> str:

@@ -47,7 +47,7 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     whole = idle_always | idle_usually
     ends = [f for x in instance.own if x.label not in whole for f in _idle_ends(prepared, instance, x)]
     yield from ends
-    if not told and not ends:
+    if asked and not told and not ends:
         yield Looked("idle", claim.number, f"claim {claim.number}")
 
 

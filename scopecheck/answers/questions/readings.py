@@ -15,6 +15,7 @@ from scopecheck.core.construction import admissible_readings, preference
 from scopecheck.core.model import Formula, Limitation, Not
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import replace
+from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Constraint, Search, all_of
 
 Step = tuple[int, int]
@@ -167,6 +168,7 @@ def _flip(
             with search.aside():
                 search.require(reads, gain if wider else loss, *rest)
                 finding = _with_thing(prepared, finding, search, instance.scope, wider)
+            finding = _where_it_turns(prepared, finding, instance, step[0])
         yield finding
     else:
         yield from _with_others(prepared, finding, instance, step)
@@ -177,6 +179,19 @@ def _with_thing(prepared: Prepared, finding: Finding, search: Search, scope: For
     changed: tuple[tuple[Formula, Expected], ...] = ((scope, "met" if wider else "not met"),)
     before: tuple[tuple[Formula, Expected], ...] = ((scope, "not met" if wider else "met"),)
     return prepared.exhibit(finding, search, (scope,), changed, prepared.known((scope,)), in_base=before)
+
+
+def _where_it_turns(prepared: Prepared, finding: Finding, instance: Instance, group: int) -> Finding:
+    """The finding at the limitation that the thing meets on the one reading only: words alike may be many."""
+    if finding.witness is None or finding.construction is None:
+        return finding
+    article, base = finding.witness.article, prepared.session.base
+    for x in instance.own:
+        alike = group in prepared.session.groups_in(x.formula)
+        if alike and meets(x.formula, article, finding.construction) != meets(x.formula, article, base):
+            there = at_limitation(finding.question, finding.stakes, x)
+            return replace(finding, label=there.label, words=there.words, span=there.span)
+    return finding
 
 
 def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step: Step) -> Iterator[Finding]:
