@@ -134,7 +134,8 @@ def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Men
     if len(kinds) > 1 and not (exact and len({m.modifiers for m in exact}) == 1 and _one(exact)):
         named = [all_.streams[m.claim].shown(m.first, m.end) for m in things]
         return _flag(all_, mention, "several earlier", "several", line, named=tuple(dict.fromkeys(named)))
-    if all(m.counted for m in things) and _lone(all_, mention) and not any(m.shared for m in fitting):
+    each = any(m.shared and m.claim == mention.claim for m in fitting)
+    if all(m.counted for m in things) and _lone(all_, mention) and not each:
         stream = all_.streams[things[0].claim]
         first = stream.shown(things[0].start, things[0].end)
         if not first.lower().startswith(("at least one", "one or more")):
@@ -166,6 +167,8 @@ def _needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     if mention.head in inherent and not earlier and not of_another:
         return True
     if texts[mention.first] in listed("mention", "remainders") and not earlier:
+        return True
+    if mention.end - mention.first == 1 and texts[mention.first] in _ORDERED:  # 'the first and second layers'
         return True
     if mention.head in listed("measures", "nouns") and _of_next(texts, mention) and not earlier:
         return True

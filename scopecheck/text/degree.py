@@ -25,6 +25,8 @@ def degrees(stream: Stream) -> Iterator[Flag]:
     }  # fmt: skip
     while at < len(texts):
         group = next((g for g in GROUPS if texts[at] in listed("degree", g)), "")
+        if not group and at and texts[at - 1] in ("relatively", "comparatively") and texts[at][0].isalpha():
+            group = "size"
         if not group or at in skip or at in stream.barred or _measured(stream, at, group):
             at += 1
             continue
