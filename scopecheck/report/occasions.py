@@ -73,6 +73,8 @@ LIKE_PARTS = (
 _CLASS = "composition in wt%\n  bore : only copper, zinc, tin\n  water"
 CLASSES = (Kind((_CLASS,), "wt%", (USUAL,), "classes"),)
 TIMED_PARTS = (Kind(("time in day",), "day", ({**USUAL, "N": "3"},), "parts", like_parts=True),)
+TILES = Kind(("length in mm",), "", ({**USUAL, "N": "2"},), "counts amounts", like_parts=True)
+"""How many like parts there are, each with a value of its own."""
 COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
@@ -83,6 +85,7 @@ SPECIAL: dict[str, tuple[Kind, ...]] = {
     "D8": (Kind(("share in %",), "%", (COMPOSED,)),),
     "D9": (Kind(("data in byte",), ""),),
     "E1": (Kind(("molar mass in kg/mol",), "kg/mol"),),
+    **dict.fromkeys(("F3", "F6", "F13"), (*GENERAL, TILES)),
     "H4": (Kind(("number",), ""),),
     "H5": (Kind(("number",), ""),),
     "I1": (Kind(("angle in deg",), "deg"),),
@@ -223,6 +226,8 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     if kind in CLASSES:
         return Occasion(f"melt  {kind.declared[0]}\n", "bore", words, slots)
     count = entry.takes(pattern)
+    if kind == TILES:
+        return Occasion(f"tile  part, up to 3\n  width  {kind.declared[0]}\n", "tiles", words, slots)
     if kind.like_parts:
         fields = "".join(f"  {name}  {kind.declared[0]}\n" for name in NAMES[:count])
         subjects = ", ".join(f"{name} of the tiles" for name in NAMES[:count])
