@@ -79,7 +79,7 @@ document own
     assert not [u for u in joined.uncarried if u.sort == "number"]
     apart = amended(before, SOLIDS.format("32 to 60 %"))
     assert apart.changes[0].relation == "narrowed"
-    assert [u.words for u in apart.uncarried if u.sort == "number"] == ["32"]
+    assert [u.words for u in apart.uncarried if u.sort == "number"] == ["32 %"]
 
 
 # MPEP 2173.05(c) I (read): a circuit of 70 to 150 ohm, and one of 70 to 100 ohm, the narrower one.
