@@ -34,7 +34,7 @@ FLOORS: dict[str, str] = {
         " step_cells case_parts cases sheet successors agreement common_groups joined carried"
     ),
     "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
-    "solving": "evaluate symbols places encode engine solver ends",
+    "solving": "evaluate border symbols places encode engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes held findings questions.prepared definitions"
         " questions.clash questions.cases questions.ways questions.freed questions.varying"

@@ -172,6 +172,7 @@ class _Sides:
                 ((region, "met"), (missed, "not met")),
                 prepared.known((region, missed)),
                 prepared.grades_for(missed, wanted=False),
+                border=missed,
             )
         except Undecided as reason:
             return replace(finding, outcome="undecided", stakes=6, reason=str(reason))

@@ -60,6 +60,7 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
             ((case.facts, "met"), (scope, "met")),
             prepared.known(formulas, case),
             prepared.grades_for(case.facts),
+            border=case.facts,
         )
         return _with_company(prepared, case, place, found)
 
