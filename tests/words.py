@@ -1,8 +1,9 @@
 """How many of the listed defects of claim sets are found at their words: `python -m tests.words`.
 
-Each set in `tests/text/sets` and `tests/text/same_hand` is a text and a list made before any rule was run on it: defects with their
-sort, claim and words, and what only looks like a defect. `python -m tests.words brake` tells one set in full.
-What stands under `# also right` was found by the program, looked at, and is counted neither way.
+Each set in `tests/text/sets` and `tests/text/same_hand` is a text and a list made before any rule was run on
+it: defects with their sort, claim and words, and what only looks like a defect. `python -m tests.words brake`
+tells one set in full. What stands under `# also right` was found by the program, looked at, and is counted
+neither way.
 """
 
 from __future__ import annotations
