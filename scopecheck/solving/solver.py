@@ -64,7 +64,7 @@ from scopecheck.solving.symbols import (
 )
 
 MORE_WORK = 4
-"""So many times the work of one step is spent where a question on like parts is asked once more."""
+"""So many times the work of one step is spent where a question is asked once more, afresh."""
 MOST_WAYS = 16
 """Ways of reading one limitation that are gone through one by one."""
 
@@ -500,7 +500,7 @@ class Search:
         return [c.expression if c.literal else self._engine.literal(c.expression) for c in constraints]
 
     def _check(self, constraints: tuple[Constraint, ...], keep: bool) -> bool:
-        # The wall is looked at between steps only: inside one, answers would depend on the machine.
+        # Inside a step the wall counts only where it is asked afresh: answers would depend on the machine.
         if self.session.wall_left() <= 0:
             raise Undecided("the wall limit ran out")
         assumed = [*self._assumed, *self._literals(constraints)]
@@ -511,12 +511,13 @@ class Search:
         self._engine.define(definitions)
         answer = self._engine.check(assumed)
         model = self._engine.model if answer == z3.sat else None
-        worth_more = (definitions or self.session.sheet.parts) and not self.session.has_products
-        if answer == z3.unknown and worth_more:
-            asked = [*self.everything_required(), *(c.expression for c in constraints), as_bool(order)]
-            answer, model = afresh(asked, self.session.budget.work * MORE_WORK)
         if answer == z3.unknown:
-            raise Undecided("the work budget of one step ran out")
+            asked = [*self.everything_required(), *(c.expression for c in constraints), as_bool(order)]
+            work = self.session.budget.work * (1 if self.session.has_products else MORE_WORK)
+            answer, model = afresh(asked, work, self.session.wall_left())
+        if answer == z3.unknown:
+            step = self.session.wall_left() > 0
+            raise Undecided("the work budget of one step ran out" if step else "the wall limit ran out")
         if keep and model is not None:
             self._model = model()
         return bool(answer == z3.sat)
