@@ -21,7 +21,7 @@ from scopecheck.foundations.regex import _Uncompiled
 ROOT = Path(__file__).parent.parent / "scopecheck"
 
 FLOORS: dict[str, str] = {
-    "foundations": "data_files regex record spans diagnostics drawing kinds units quantity",
+    "foundations": "data_files word_lists regex record spans diagnostics drawing kinds units quantity",
     "language": (
         "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
         " statements_declare statements_cases statements_text statements_words statements_claims statements"
@@ -30,10 +30,10 @@ FLOORS: dict[str, str] = {
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names part_kinds steps"
         " exact_terms exact_formulas groups settling rivals readings defined_words chart"
-        " practice spelled everyday phrases claim_text dependencies form_rules account stated declared claims"
-        " step_cells case_parts cases sheet successors agreement common_groups joined carried"
+        " practice spelled everyday phrases claim_text dependencies form_rules joints account stated declared"
+        " claims step_cells case_parts cases sheet successors agreement common_groups joined carried"
     ),
-    "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
+    "text": "stream flags mentions antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols places encode engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes findings questions.prepared definitions questions.clash"

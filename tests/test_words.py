@@ -51,6 +51,11 @@ LID = "1. A jar comprising a lid, a spring and two hooks on the lid.\n"
          ("grouping", 2, "tin and zinc or lead")),
         ("2. The jar of claim 1, as shown in Figure 3.", ("drawings", 2, "as shown in Figure 3")),
         ("2. A jar, red.", ("transition", 2, "A jar, red.")),
+        ("2. A jar rack, a hook and a controller for the hook.",
+         ("transition", 2, "A jar rack, a hook and a controller for the hook")),
+        ("2. The jar of claim 1, wherein the lid is warm.", ("degree", 2, "warm")),
+        ("2. The jar of claim 1, the lid being less than 9 mm, preferably less than 5 mm thick.",
+         ("inner range", 2, "less than 9 mm, preferably less than 5 mm")),
     ],
 )  # fmt: skip
 def test_each_rule(more: str, expected: tuple[str, int, str]) -> None:
@@ -80,6 +85,7 @@ def test_lines_in_the_margin_are_no_words_of_the_claim() -> None:
         "2. The jar of claim 1, wherein the lid is 3 mm thick.",
         "2. The jar of claim 1, wherein the lid has a thickness of about 3 mm.",
         "2. A method of filling the jar of claim 1, comprising opening the lid.",
+        "2. The jar of claim 1, wherein the lid turns at a speed and the speed is measured.",
         "2. The jar of claim 1, wherein the lid is of tin, zinc or lead and the spring is of steel.",
     ],
 )
@@ -91,6 +97,8 @@ def test_forms_of_reference_by_profile() -> None:
     text = LID + "2. The jar of claim 1.\n3. The jar of claim 1 or 2.\n4. The jar of any of claims 1 to 3."
     assert told(text) == [("reference form", 4, "claims 1 to 3")]
     assert told(text, "EPO") == []
+    several = LID + "2. The jar of claim 1.\n3. The jar of claims 1-2.\n4. The jar of one of claims 1 and 2."
+    assert told(several) == [("reference form", 3, "claims 1-2")]
 
 
 SHEET = """\

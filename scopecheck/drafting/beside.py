@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.declared import NEVER_IN_NAMES
-from scopecheck.text.lists import words
 
 MOST_WORDS = 3
 _NO_OWNER = ("mean", "average", "maximum", "minimum", "nominal", "least", "total")

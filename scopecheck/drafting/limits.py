@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Own
 from scopecheck.resolve.account import digits_width, reference_sign, unit_width
 from scopecheck.resolve.claim_text import ClaimText, Piece
-from scopecheck.text.lists import run_at, words
 
 MOST_BEFORE = 9
 

@@ -20,8 +20,8 @@ from scopecheck.drafting.beside import (
 from scopecheck.drafting.limits import Stretch
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record
+from scopecheck.foundations.word_lists import word_lists, words
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.text.lists import word_lists, words
 
 _TIMES = frozenset(("point", "life", "age", "interval", "delay", "window", "phase", "stage", "half-life"))
 """Nouns that are a time or a temperature by themselves, beside those of what is measured."""

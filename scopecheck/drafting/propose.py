@@ -15,12 +15,12 @@ from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Source, Span
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Own
 from scopecheck.resolve.account import unrestated
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
-from scopecheck.text.lists import words as listed
 
 _FILLERS = frozenset(("in", "the", "a", "an", "of"))
 MOST_TRIED = 4

@@ -8,8 +8,8 @@ from collections.abc import Iterable
 from scopecheck.drafting.draft import Draft, Quantity
 from scopecheck.drafting.pasted import Pasted
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.report.wording import GLUE, claims_text, counted, has_sentence, quoted, sentence
-from scopecheck.text.lists import run_at
 
 MOST_QUESTIONS = 10
 _WIDTH = 88

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from scopecheck.foundations.record import field, holder, replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.text.flags import Flag
-from scopecheck.text.lists import words as listed
 from scopecheck.text.mentions import Mention
 from scopecheck.text.stream import Stream, plural, stem
 
@@ -52,7 +52,7 @@ def antecedents(all_: Set, number: int) -> Iterator[Flag]:
     told = {key for line in lines for above in line[1:] for key in all_.told.get(above, ())}
     own = all_.told.setdefault(number, set())
     doubled: set[str] = set()
-    broken = bool(all_.streams[number].references) and not all_.streams[number].parents
+    broken = any(_astray(all_.streams[above]) for line in lines for above in line)
     again: list[tuple[int, ...]] = lines if _goes_on(all_, number) else [(number,)]
     for mention in all_.mentions[number]:
         key = (mention.head, mention.modifiers | mention.ordinals)
@@ -66,6 +66,11 @@ def antecedents(all_: Set, number: int) -> Iterator[Flag]:
             if flag is not None:
                 own.add(key)
                 yield flag
+
+
+def _astray(stream: Stream) -> bool:
+    """Whether a claim refers to claims of which none is there: what it goes back on is not known."""
+    return bool(stream.references) and not stream.parents
 
 
 def _goes_on(all_: Set, number: int) -> bool:
@@ -172,6 +177,8 @@ def _needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         return True
     if mention.head in listed("measures", "nouns") and _of_next(texts, mention) and not earlier:
         return True
+    if mention.head in listed("measures", "nouns") and not earlier and _sensed(all_, line, mention):
+        return True
     if mention.head in inherent and (mention.of or mention.ordinals or _of_next(texts, mention)):
         return True
     if mention.head in {stem(w) for w in listed("mention", "inherent") & listed("measures", "nouns")} and (
@@ -183,6 +190,11 @@ def _needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     return (numbered and not mention.plural) or (
         mention.head in _subjects(all_, line) and not mention.modifiers
     )
+
+
+def _sensed(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """`the humidity` where a humidity sensor was brought in."""
+    return any(mention.head in m.modifiers for number in line for m in all_.mentions[number])
 
 
 def _of_next(texts: list[str], mention: Mention) -> bool:
@@ -243,7 +255,9 @@ def _as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     ]  # fmt: skip
     for word in before:
         text = word.text
-        if base and len(base) > 2 and not mention.modifiers and text.startswith(base):
+        if base and len(base) > 2 and not mention.modifiers and text.startswith(base) and (
+            text != base or head not in listed("mention", "ing_nouns")  # 'is open' makes no opening
+        ):
             return True
         if text in (head + "ed", head + "ing", head + "ling", head + "ped", head + "ting") or (
             result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
@@ -300,11 +314,13 @@ def _again(all_: Set, lines: list[tuple[int, ...]], mention: Mention) -> bool:
         return False
     if stream.texts[mention.start] not in ("a", "an") or mention.head in _subjects(all_, lines[0]):
         return False
+    before = stream.texts[max(0, mention.start - 2) : mention.start]
+    further = before[:1] == ["further"] and before[-1].startswith(("compris", "includ", "hav"))
     for line in lines:
         same = [
             m for m in _earlier(all_, line, mention)
             if m.how == "new" and not m.plural and not m.shared and not m.ordinals
-            and m.modifiers == mention.modifiers and m.of == mention.of
+            and m.modifiers == mention.modifiers and (m.of == mention.of or (further and not m.of))
         ]  # fmt: skip
         if not same:
             return False

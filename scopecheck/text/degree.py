@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.text.antecedents import Set
 from scopecheck.text.flags import Flag
-from scopecheck.text.lists import run_at
-from scopecheck.text.lists import words as listed
 from scopecheck.text.mentions import noun_end
 from scopecheck.text.stream import BREAKS, Stream
 

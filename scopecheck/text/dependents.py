@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.resolve.form_rules import in_the_alternative
 from scopecheck.text.antecedents import Set
 from scopecheck.text.flags import Flag
-from scopecheck.text.lists import words as listed
 from scopecheck.text.stream import Stream
 
 
@@ -46,11 +46,6 @@ def _same_kind(all_: Set, number: int, own: str, parent: int, other: str) -> boo
     return own == other or own in generic or own in words or other in generic
 
 
-_AND = re.compile(r"\band\b(?!\s*/?\s*or\b)", re.IGNORECASE)
-_OR = re.compile(r"\bor\b|\bany\b|\beither\b|\bone\b", re.IGNORECASE)
-_SEVERAL = re.compile(r"\d+[^\d]+(?:claim\s+)?\d+")
-
-
 def forms(all_: Set, number: int, profile: str) -> Iterator[Flag]:
     """References that name no claim before, all of several claims at once, or claims that name several."""
     stream = all_.streams[number]
@@ -74,14 +69,13 @@ def forms(all_: Set, number: int, profile: str) -> Iterator[Flag]:
 def _several(all_: Set, stream: Stream, index: int, start: int, end: int) -> Iterator[Flag]:
     """How US practice asks several claims to be named: in the alternative, and none that does so itself."""
     named = stream.references[index].numbers
-    first, last = max(0, start - 4), end
     words, span = stream.shown(start, end), stream.span(start, end)
-    around = stream.shown(first, end)
-    if _SEVERAL.search(words) and _AND.search(words) and not _OR.search(around):
+    before = stream.shown(0, start) + " " if start else ""
+    if len(named) > 1 and not in_the_alternative(before, words):
         yield Flag("reference form", "cumulative", stream.number, words, span)
         return
     following = _places(stream)[index + 1 :][:1]
-    if following and following[0][0] - last == 1 and stream.texts[last] == "and":
+    if following and following[0][0] - end == 1 and stream.texts[end] == "and":
         both = stream.shown(start, following[0][1])
         yield Flag("reference form", "cumulative", stream.number, both, stream.span(start, following[0][1]))
         return

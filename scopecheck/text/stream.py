@@ -7,9 +7,9 @@ from functools import lru_cache
 
 from scopecheck.foundations.record import holder, record
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
-from scopecheck.text.lists import word_lists
 
 BREAKS = frozenset(",;:.()[]")
 """Signs at which a clause or a bracket begins or ends."""
