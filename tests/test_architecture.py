@@ -26,7 +26,7 @@ FLOORS: dict[str, str] = {
         "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
         " statements_declare statements_cases statements_text statements_words statements_claims statements"
     ),
-    "core": "model construction linear stated rewrite ranges plain alike shares reference",
+    "core": "model construction linear stated rewrite ranges nearness plain alike shares reference",
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names part_kinds steps"
         " exact_terms exact_formulas groups settling rivals readings defined_words chart"
@@ -44,11 +44,12 @@ FLOORS: dict[str, str] = {
         " consistency amendment amended_cases amended nearby pool order"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways chart"
-        " kept_out described rereadings things looked frame grouping consequences pictures margins"
-        " stated_ends slips items plan page render.number_line render.columns render.text render.markdown"
-        " render.json render probe_sheet probe_picture probe probe_report occasions separating alike"
-        " amended_ranges amended_things amendment render.amendment_json words_page scope_map render.map_json"
+        "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways nearness"
+        " chart kept_out described rereadings things looked frame grouping known_ranges consequences pictures"
+        " margins stated_ends slips items plan page render.number_line render.columns render.text"
+        " render.markdown render.json render probe_sheet probe_picture probe probe_report occasions"
+        " separating alike amended_ranges amended_things amendment render.amendment_json words_page scope_map"
+        " render.map_json"
     ),
     "drafting": (
         "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities propose"

@@ -14,8 +14,9 @@ from scopecheck.report.consequences import emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled
 from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import Cluster, departures, is_open, turning_labels
-from scopecheck.report.items import decision_text, item, line, question_text, relation_text, statement
+from scopecheck.report.items import decision_text, item, line, question_text, statement
 from scopecheck.report.kept_out import also_text
+from scopecheck.report.known_ranges import nearness_lines, relation_text
 from scopecheck.report.lines import NumberLine, ValueTable
 from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
@@ -244,6 +245,7 @@ def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]
         elif finding is own[0]:
             rest = [relation_text(sheet, f) for f in own[1:]]
             yield "; ".join([statement(sheet, finding).rstrip("."), *rest]) + "."
+            yield from (text for f in own for text in nearness_lines(sheet, f))
 
 
 def _statement_line(sheet: Sheet, finding: Finding) -> str:

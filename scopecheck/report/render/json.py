@@ -14,7 +14,8 @@ from scopecheck.answers.findings import ChartCell, Finding, Held, Looked, Reread
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
+from scopecheck.core.model import Article, Case, Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
+from scopecheck.core.nearness import Nearness, nearness
 from scopecheck.core.ranges import Lying, Range
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
@@ -334,12 +335,12 @@ def _cell(sheet: Sheet, cell: ChartCell) -> Data:
         "stated": stated_text(sheet, cell),
         "verdict": cell.verdict,
         "as_presumed": cell.at_base,
-        "ranges": [_lying(sheet, own) for own in cell.lying],
+        "ranges": [_lying(sheet, case, own) for own in cell.lying],
         "text": verdict_text(sheet, cell),
     }
 
 
-def _lying(sheet: Sheet, own: Lying) -> Data:
+def _lying(sheet: Sheet, case: Case | None, own: Lying) -> Data:
     d = sheet.declaration(own.name)
     assert isinstance(d, NumberDecl)
     return {
@@ -349,6 +350,26 @@ def _lying(sheet: Sheet, own: Lying) -> Data:
         "asked": _range(own.asked, d.unit),
         "shared": None if own.shared is None else _range(own.shared, d.unit),
         "distance": None if own.distance is None else exact(own.distance / d.unit.factor),
+        "nearness": _nearness(nearness(sheet, case, own) if case else None, d),
+    }
+
+
+def _nearness(found: Nearness | None, d: NumberDecl) -> Data | None:
+    """Widths of the range asked and the one stated, the nearest end and example, in the unit."""
+    if found is None:
+        return None
+    factor = 1 if d.whole else d.unit.factor
+    nearest = (("nearest_end", found.end), ("nearest_example", found.example))
+    return {
+        "widths": None if found.widths is None else [exact(w / factor) for w in found.widths],
+        "ratio": None if found.ratio is None else exact(found.ratio),
+        "open_side": found.open_side,
+        **{
+            key: None
+            if near is None
+            else {"case": near.case, **_number(near.value, d.unit), "distance": exact(near.distance / factor)}
+            for key, near in nearest
+        },
     }
 
 
