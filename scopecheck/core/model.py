@@ -414,6 +414,25 @@ class Composition:
     span: Span = field(compare=False)
 
 
+@record
+class Assembly:
+    """Kinds of part that make up one thing: each a declared count of its own.
+
+    `members` are the counts in the order of the sheet. The last two are `others`, the parts of kinds that
+    nobody listed, and `unrelated`, things that have nothing to do with the invention; both are '' where the
+    assembly was closed with `only`. `classes` are the assemblies among its members. `called` gives a member
+    for what one of it is called, as plates for plate.
+    """
+
+    name: str
+    members: tuple[str, ...]
+    classes: Classes
+    others: str
+    unrelated: str
+    called: tuple[tuple[str, str], ...]
+    span: Span = field(compare=False)
+
+
 DONE, NOT_DONE = "done", "not done"
 """The members of the choice that says of a step that may be left out whether it was done."""
 
@@ -697,6 +716,7 @@ class Sheet:
     rivals: tuple[Rivals, ...] = ()
     parts: tuple[Part, ...] = ()
     compositions: tuple[Composition, ...] = ()
+    assemblies: tuple[Assembly, ...] = ()
     phrase_files: tuple[Source, ...] = ()
     steps: tuple[Step, ...] = ()
     described: tuple[Case, ...] = ()

@@ -20,6 +20,7 @@ from scopecheck.language.layout import Block, Line
 from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
 from scopecheck.language.statements_groups import class_lines, composition_head, no_basis
 from scopecheck.language.syntax import (
+    AssemblyKind,
     Declare,
     ListKind,
     MixtureKind,
@@ -33,7 +34,7 @@ from scopecheck.language.syntax import (
 NOT_UNDERSTOOD = "this line is not understood"
 MOST_PARTS = 60
 TAKE_OUT = "take the line out"
-_LIST = regex(r"(any|one) of\b\s*:?\s*(only\b\s*:?\s*)?")
+_LIST = regex(r"(any|one|assembly) of\b\s*:?\s*(only\b\s*:?\s*)?")
 _IN_UNIT = regex(r"(?:(?P<word>[a-z]+(?: [a-z]+){0,2}) )?in (?P<unit>[^\s<>=≤≥,\"][^<>=≤≥,\"]*)")
 _GAP = regex(r" *\t\s*| {2,}| *: *")
 _BOUND = regex(r"(<=|>=|<|>|≤|≥|=)\s*")
@@ -63,7 +64,7 @@ def _fields(desk: Desk, made: Declare, lines: tuple[Line, ...]) -> tuple[Declare
                 )  # fmt: skip
             found[-1] = replace(found[-1], fields=(*found[-1].fields, field))
             continue
-        if isinstance(field.kind, StepKind | MixtureKind) or isinstance(made.kind, StepKind):
+        if isinstance(field.kind, StepKind | MixtureKind | AssemblyKind) or isinstance(made.kind, StepKind):
             _refuse_below(made, field)
         depth = line.indent if isinstance(field.kind, PartKind) else 0
         found.append(field)
@@ -71,14 +72,15 @@ def _fields(desk: Desk, made: Declare, lines: tuple[Line, ...]) -> tuple[Declare
 
 
 def _refuse_below(made: Declare, field: Declare) -> None:
-    """Raises Trouble at a step or a composition below anything, and at a part below a step."""
-    if not isinstance(field.kind, PartKind | StepKind | MixtureKind):
+    """Raises Trouble at a step, a composition, an assembly below anything, and at a part below a step."""
+    if not isinstance(field.kind, PartKind | StepKind | MixtureKind | AssemblyKind):
         return
     what = "a part" if isinstance(made.kind, PartKind) else "a step"
-    one = {PartKind: "a part", StepKind: "a step"}.get(type(field.kind), "a composition")
+    known = {PartKind: "a part", StepKind: "a step", MixtureKind: "a composition"}
+    one = known.get(type(field.kind), "an assembly")
     raise trouble(
         field.span, f"{one} below {what}", f"What stands below {what} is what is measured of it.",
-        f"declare {one.replace('a ', 'the ')} at the left margin",
+        f"declare the {one.partition(' ')[2]} at the left margin",
     )  # fmt: skip
 
 
@@ -203,7 +205,10 @@ def _step(desk: Desk, match: re.Match[str], end: int, rest: list[tuple[int, int]
     return StepKind(unit, match["word"] == "event", bool(rest), span)
 
 
-def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind | PartKind | StepKind | MixtureKind:
+Kind = NumberKind | ListKind | PartKind | StepKind | MixtureKind | AssemblyKind
+
+
+def _kind(desk: Desk, start: int, end: int) -> Kind:
     text = desk.text
     start, end = trimmed(text, start, end)
     if match := composition_head(text, start, end):
@@ -333,7 +338,7 @@ def _bound(desk: Desk, start: int, end: int, first: str) -> tuple[str, NumberNod
     return sign, number_node(desk, match.end(), end)
 
 
-def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind:
+def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind | AssemblyKind:
     members: list[NameNode] = []
     for a, b in split_commas(desk.text, match.end(), end):
         if a == b:
@@ -341,7 +346,10 @@ def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind:
                 desk.span(max(start, a - 1), a + 1), "a member is missing here", "", "take out the comma"
             )
         members.append(_member(desk, a, b))
-    return ListKind(match.group(1) == "any", bool(match.group(2)), tuple(members), desk.span(start, end))
+    only, span = bool(match.group(2)), desk.span(start, end)
+    if match.group(1) == "assembly":
+        return AssemblyKind(only, tuple(members), span)
+    return ListKind(match.group(1) == "any", only, tuple(members), span)
 
 
 _JOINING = regex(r"(?:^|\s)(and|or|and/or|not|only)(?=\s|$)", re.IGNORECASE)

@@ -292,6 +292,15 @@ class MixtureKind:
 
 
 @node
+class AssemblyKind:
+    """Kinds of part that make up one thing, by the names of their counts; closed by `only`."""
+
+    only: bool
+    members: tuple[NameNode, ...]
+    span: Span
+
+
+@node
 class ClassLine:
     """A line below a list or a composition: a class and its members, or an ingredient by itself.
 
@@ -319,7 +328,7 @@ class StepKind:
 @node
 class Declare:
     names: tuple[NameNode, ...]
-    kind: NumberKind | ListKind | PartKind | StepKind | MixtureKind
+    kind: NumberKind | ListKind | PartKind | StepKind | MixtureKind | AssemblyKind
     note: str
     span: Span
     fields: tuple[Declare, ...] = ()

@@ -173,7 +173,7 @@ class Entry:
             called |= {"start", "end", "lowest", "highest", "all"}
         if "classes" in self.only_for:
             called |= {"classes", "total"}
-        if "counts" in self.only_for:
+        if {"counts", "open counts", "closed counts"} & set(self.only_for):
             called |= set(OF_HOW_MANY)
         limits = {s.name for s in slots if s.kind == "limit"}
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})

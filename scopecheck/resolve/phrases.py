@@ -10,6 +10,7 @@ from os.path import basename
 
 from scopecheck.core.model import (
     All,
+    Assembly,
     ChoiceDecl,
     Composition,
     Formula,
@@ -36,6 +37,7 @@ from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Listed, Names, Steps, Typed, member_of, no_member
+from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
@@ -43,6 +45,7 @@ from scopecheck.resolve.steps import without_gap
 
 _TEMPERATURE = (("temperature", 1),)
 MOST_WORDS = 60
+LISTS = (SetDecl, ChoiceDecl, Composition, Assembly)
 CALLED = {
     "total": "total", "mean": "mean", "middle": "median", "heavy": "weight-average", "coarse": "volume-mean",
     "least": "least", "greatest": "greatest",
@@ -61,8 +64,8 @@ class Subject:
     asked: Mapping[str, Bound] = field(default_factory=dict)
     """What a reading may ask of the number of like parts besides the number, and how that is shown."""
     asked_shown: Mapping[str, str] = field(default_factory=dict)
-    mixture: Composition | None = None
-    """A composition, or a class of its ingredients, as a list; the amount of the class is `bound`."""
+    mixture: Composition | Assembly | None = None
+    """A composition, an assembly, or a class of ingredients as a list; the amount of the class is `bound`."""
     moments: Mapping[str, tuple[str, Typed]] = field(default_factory=dict)
     """Of a quantity of a step, by moment: its name there and its value."""
 
@@ -125,7 +128,7 @@ class Reader:
         return job.whole(tokens)
 
     def of_a_class(
-        self, job: _Job, subject: Subject, mixture: Composition, tokens: tuple[Token, ...]
+        self, job: _Job, subject: Subject, mixture: Composition | Assembly, tokens: tuple[Token, ...]
     ) -> _Job:
         """How words about a class of ingredients are read: of its list, of its members, of its amount."""
         listing = job.of(replace(subject, bound=mixture, parts=None))
@@ -266,6 +269,8 @@ class _Job:
         for subject in self.subjects:
             for word in subject.text.lower().split():
                 own |= {word, word + "s", word.removesuffix("s")}
+            if parts := self.reader.names.kind(subject.text):
+                own |= set(parts[0].name.lower().split())
         item = (lambda tokens: all(t.sort == "word" for t in tokens)) if any_item else self.is_item
         own -= {"", "not", "no"}
         return Tests(
@@ -321,7 +326,9 @@ class _Job:
         return found if isinstance(found, NumberDecl) else None
 
     def is_item(self, tokens: tuple[Token, ...]) -> bool:
-        if isinstance(self.first, (SetDecl, ChoiceDecl, Composition)):
+        if isinstance(self.first, Assembly):
+            return self.counted(self.first, tokens) is not None
+        if isinstance(self.first, LISTS):
             return member_of(self.first, self.text(tokens)) is not None
         if len(tokens) >= len(self.words.tokens):
             return False
@@ -419,10 +426,12 @@ class _Job:
                 slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
         if len(self.subjects) == 1:
             shown.setdefault("x", self.subjects[0].text)
-        if isinstance(self.first, Composition) and "RECITED" in _said(entry):
+        if isinstance(self.first, Composition | Assembly) and "RECITED" in _said(entry):
             recited = self.reader.names.recital(self.first, self.span(tokens))
             shown["RECITED"] = ", ".join(recited) or "what is recited"
             slots["RECITED"] = Listed((), recited, shown["RECITED"])
+        if isinstance(self.first, Assembly):
+            shown["unrelated"] = "things unrelated to the invention"
         steps = tuple(s.bound for s in self.subjects if isinstance(s.bound, Step))
         if self.sort == "steps":
             slots["method"] = Listed((Truth(self.reader.method),), (), "a method is claimed")
@@ -601,13 +610,44 @@ class _Job:
     def listed(self, fill: Fill) -> Listed:
         subject = self.first
         text = self.text(fill.tokens)
-        if isinstance(subject, (SetDecl, ChoiceDecl, Composition)):
+        if isinstance(subject, Assembly):
+            return self.listed_parts(subject, fill, text)
+        if isinstance(subject, LISTS):
             members = [member_of(subject, self.text(m)) or "" for m in fill.members]
             for member in members:
                 self.reader.names.speak(member)
             once = tuple(has(subject, m) for m in not_within_another(subject, members))
             return Listed(tuple(has(subject, m) for m in members), tuple(members), text, once=once)
         return Listed(tuple(self.whole(m) for m in fill.members), (), text)
+
+    def listed_parts(self, made: Assembly, fill: Fill, text: str) -> Listed:
+        """Kinds of part, each with how many of it the words ask for: `two plates and a spring`."""
+        named: list[str] = []
+        said: list[Formula] = []
+        for words in fill.members:
+            found = self.counted(made, words)
+            assert found
+            self.reader.names.speak(found[0])
+            named.append(found[0])
+            said.append(found[1].whole(words) if found[1] else has(made, found[0]))
+        return Listed(tuple(said), tuple(named), text, once=tuple(said))
+
+    def counted(self, made: Assembly, tokens: tuple[Token, ...]) -> tuple[str, _Job | None] | None:
+        """The kind of part that words like `two plates` name, and what reads how many; None for no kind."""
+        text = [self.text(tokens[at:]) for at in range(len(tokens))]
+        at = next((i for i, words in enumerate(text) if member_of(made, words)), None)
+        if at is None or any(t.sort == "sign" for t in tokens):
+            return None
+        member = member_of(made, text[at])
+        assert member
+        counted = self.reader.names.declared(member)
+        if isinstance(counted, NumberDecl) and (at or word_of(tokens[0]) in ("a", "an")):
+            parts = self.reader.names.kind(member)
+            asked, shown = kinds_of(self.reader.names, parts, member) if parts else ({}, {})
+            subject = Subject(self.reader.names.value(counted), member, self.span(tokens), None, asked, shown)
+            job = self.of(subject)
+            return (member, job) if job.readable(tokens) else None
+        return (member, None) if at == 0 else None
 
     # ---- when nothing reads the words
 
@@ -623,12 +663,13 @@ class _Job:
         cause = "The words right of a colon are read as one phrase, whole."
         if shorter := self.shorter(tokens, literals):
             return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}")
-        if isinstance(self.first, (SetDecl, ChoiceDecl, Composition)):
+        if isinstance(self.first, LISTS):
             loose = matches(tokens, self.reader.phrases, self.tests(any_item=True))
             for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
                 for member in fill.members:
                     foreign = literals.isdisjoint(set(map(word_of, member)) - FILLERS)
-                    if member_of(self.first, self.text(member)) is None and foreign:
+                    known = self.counted(self.first, member) if isinstance(self.first, Assembly) else None
+                    if known is None and member_of(self.first, self.text(member)) is None and foreign:
                         return no_member(self.first, self.text(member), self.span(member))
         if self.sort in ("steps", "sequences") and (wrong := self.no_step(tokens)):
             return wrong
