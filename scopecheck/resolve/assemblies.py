@@ -21,12 +21,13 @@ from scopecheck.resolve.classes import OTHER_WORDS
 from scopecheck.resolve.names import Names
 from scopecheck.resolve.parts import plural_of
 
+_OPENING = regex(r"(?:(?:which|that) )?(?:is |are )?(?:consist|compris)(?:s|es|ing)\b", re.IGNORECASE)
 _CLOSING = regex(r"(?:(?:which|that) )?(?:is |are )?consist(?:s|ing)? of\b", re.IGNORECASE)
 
 
 def declare_assemblies(statements: Iterable[Declare], names: Names, wrong: list[Diagnostic]) -> None:
     """Puts every assembly, with counts of what nobody listed, into the names, last of all declarations."""
-    work = _Work(names, {})
+    work = _Work(names, {}, set())
     for statement in statements:
         if isinstance(statement.kind, AssemblyKind):
             if len(statement.names) == 1:
@@ -36,16 +37,18 @@ def declare_assemblies(statements: Iterable[Declare], names: Names, wrong: list[
                 wrong.append(Diagnostic("error", statement.span, "several assemblies in one line", "", help))
     for name in work.written:
         try:
-            work.assembly(name, ())
+            if name not in work.wrong:
+                work.assembly(name, ())
         except Trouble as error:
             wrong.append(error.diagnostic)
-            names.failed |= {name}
+            work.wrong.add(name)
 
 
 @record
 class _Work:
     names: Names
     written: dict[str, Declare]
+    wrong: set[str]
 
     def assembly(self, name: str, above: tuple[str, ...]) -> Assembly:
         """The assembly of a name; those among its members are made first. Raises Trouble at what is wrong."""
@@ -59,6 +62,8 @@ class _Work:
             raise trouble(node.span, f"'{node.name}' is declared twice")
         others, unrelated = f"others in {node.name}", f"unrelated things in {node.name}"
         more = () if kind.only else (others, unrelated)
+        if not [m for m in kind.members if m.name not in OTHER_WORDS]:
+            raise trouble(kind.span, f"the assembly '{node.name}' has no parts", "", "name those that it has")
         members: list[str] = []
         classes: list[tuple[str, tuple[str, ...]]] = []
         called: list[tuple[str, str]] = []
@@ -84,10 +89,11 @@ class _Work:
         """The assembly that a member names; None where it names a kind of part."""
         key = member.name.lower()
         if key in above:
-            way = " in ".join(above[above.index(key) :])
+            way = " above ".join((*above[above.index(key) :], key))
+            self.wrong.update(above)
             raise trouble(
                 member.span, f"the assembly '{member.name}' is a part of itself",
-                f"It goes round: {key} in {way}.", "take one of these out",
+                f"It goes round: {way}.", "take one of these out",
             )  # fmt: skip
         return self.assembly(key, above) if key in self.written else None
 
@@ -101,15 +107,25 @@ class _Work:
         if isinstance(declared, NumberDecl) and declared.whole and self.names.one_of(declared.name) is None:
             called += [(one, declared.name) for one in _singulars(declared.name.lower())]
             return declared.name
-        kinds = [k[0] for k in self.names.kinds.values() if k[0].within is None]
-        known = [k.plural for k in kinds] + [
-            d.name for d in self.names.declarations.values() if isinstance(d, NumberDecl) and d.whole
-        ]
+        raise self.no_part(member)
+
+    def no_part(self, member: NameNode) -> Trouble:
+        """The error for a member that is no kind of part, with what to write instead."""
         cause = "An assembly is made up of parts and counts that are declared, and of other assemblies."
-        if kind:
-            cause = f"Each {kind[0].within.name.rpartition(' ')[0] if kind[0].within else ''} has its own."
-        help = did_you_mean(member.name, known) or f"declare it, for example: {member.name}  count"
-        raise trouble(member.span, f"'{member.name}' is no kind of part", cause, help)
+        help = f"declare it, for example: {member.name}  count"
+        kind = self.names.kind(member.name)
+        if kind and kind[0].within:
+            outer = kind[0].within.name.rpartition(" ")[0]
+            cause = f"Each {outer} has {kind[0].plural} of its own."
+            help = f"write {self.names.kind(outer)[0].plural}"
+        elif self.names.declared(member.name) is not None:
+            help = "name the part that has it, or take it out"
+        else:
+            kinds = [k[0].plural for k in self.names.kinds.values() if k[0].within is None]
+            numbers = (d for d in self.names.declarations.values() if isinstance(d, NumberDecl))
+            counts = [d.name for d in numbers if d.whole and not self.names.one_of(d.name)]
+            help = did_you_mean(member.name, (*kinds, *counts, *self.written)) or help
+        return trouble(member.span, f"'{member.name}' is no kind of part", cause, help)
 
 
 def _count(name: str, note: str, span: Span) -> NumberDecl:
@@ -119,6 +135,17 @@ def _count(name: str, note: str, span: Span) -> NumberDecl:
 def _singulars(plural: str) -> list[str]:
     """What one of several may be called: plate of plates, box and boxe of boxes, body of bodies."""
     return [one for one in (plural[:-1], plural[:-2], f"{plural[:-3]}y") if plural_of(one) == plural]
+
+
+def no_assembly(words: Span, subject: str) -> Trouble | None:
+    """The error for `plates : consisting of two screws`, where no assembly stands left of the colon."""
+    if not _OPENING.match(" ".join(words.text.split())):
+        return None
+    return trouble(
+        words, f"'{subject}' is no assembly and no composition",
+        "The words say what something is made up of.",
+        "declare for example: kit  assembly of plates, springs; and put kit left of the colon",
+    )  # fmt: skip
 
 
 def closed_counts(names: Names, node: object, words: str) -> frozenset[str]:

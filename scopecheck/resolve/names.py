@@ -293,16 +293,16 @@ class Names:
                 "A step has a start, an end and a duration.",
                 f"write START({step.name}), END({step.name}), DURATION({step.name}) or DONE({step.name})",
             )  # fmt: skip
-        if told := self._no_such_one(name, span):
-            return told
-        if name.lower() in self.failed:
-            return trouble(span, f"'{name}' is not declared")
         if made := self.assemblies.get(name.lower()):
             return trouble(
                 span, f"'{made.name}' is an assembly; alone it has no value",
                 f"It is made up of {', '.join(made.members)}.",
                 f"write {made.members[0]} IN {made.name}, or {made.name} WITHOUT {made.members[0]} = 0",
             )  # fmt: skip
+        if told := self._no_such_one(name, span):
+            return told
+        if name.lower() in self.failed:
+            return trouble(span, f"'{name}' is not declared")
         near = did_you_mean(name, (*self.all(), *more))
         for d in self.declarations.values():
             if not isinstance(d, NumberDecl) and (member := member_of(d, name)) is not None:

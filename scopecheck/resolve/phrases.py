@@ -28,6 +28,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import CALENDAR, Number, Token, no_fixed_length
 from scopecheck.language.syntax import Words
+from scopecheck.resolve.assemblies import no_assembly
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.resolve.classes import has, not_within_another
@@ -667,12 +668,16 @@ class _Job:
             loose = matches(tokens, self.reader.phrases, self.tests(any_item=True))
             for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
                 for member in fill.members:
-                    foreign = literals.isdisjoint(set(map(word_of, member)) - FILLERS)
-                    known = self.counted(self.first, member) if isinstance(self.first, Assembly) else None
-                    if known is None and member_of(self.first, self.text(member)) is None and foreign:
+                    said = set(map(word_of, member)) - FILLERS
+                    if isinstance(self.first, Assembly):
+                        said -= NUMBER_WORDS.keys()
+                    foreign = literals.isdisjoint(said)
+                    if foreign and not any(member_of(self.first, self.text(member[i:])) for i in range(2)):
                         return no_member(self.first, self.text(member), self.span(member))
         if self.sort in ("steps", "sequences") and (wrong := self.no_step(tokens)):
             return wrong
+        if isinstance(self.first, Typed) and (advice := no_assembly(span, self.subjects[0].text)):
+            return advice
         near = self.nearest(tokens)
         more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
         if unknown := self.undeclared(tokens, literals):
