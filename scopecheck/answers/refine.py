@@ -31,6 +31,8 @@ ONE = ("some", "not every")
 """What one article is enough for."""
 MOST_ROUNDS = 400
 MOST_STEPS = 12
+MOST_UNLISTED = 60
+"""So often a better reading at a value not listed is tried; then the one at hand is no longer called best."""
 
 
 @record
@@ -95,6 +97,7 @@ class _Refinement:
         self.best = True
         self.values = {p.key: [p.presumed] for p in self.parameters} if self.demands else {}
         self.listed = not self.values
+        self.unlisted = 0
 
     def refined(self, best: bool) -> Refined:
         """The best construction left; unless `best`, the first that is found to fulfil the demands."""
@@ -125,13 +128,9 @@ class _Refinement:
             return self.session.base
         if ranked:
             self._list_values()
-        with self.proposer.aside():
-            for key, listed in self.values.items():
-                self.proposer.require(any_of(self.session.stretches(key, v) for v in listed))
-            if self.proposer.find():
-                if not ranked:
-                    return self.proposer.construction()
-                return settle_construction(self.session, self.proposer, self.groups).construction
+        k = self._at_listed_values(ranked)
+        if k is not None:
+            return self._or_better_unlisted(k) if ranked else k
         if not self.proposer.find():
             return None
         if not self.listed:
@@ -145,6 +144,29 @@ class _Refinement:
             if k.parameter(key) not in listed:
                 self.values[key] = [*listed, k.parameter(key)]
         return k
+
+    def _at_listed_values(self, ranked: bool) -> Construction | None:
+        with self.proposer.aside():
+            for key, listed in self.values.items():
+                self.proposer.require(any_of(self.session.stretches(key, v) for v in listed))
+            if not self.proposer.find():
+                return None
+            if not ranked:
+                return self.proposer.construction()
+            return settle_construction(self.session, self.proposer, self.groups).construction
+
+    def _or_better_unlisted(self, k: Construction) -> Construction:
+        """The best at the values listed, or better readings that are left at values in between."""
+        if not self.values:
+            return k
+        other = best_construction(self.session, self.proposer, self.groups)
+        if other.readings == k.readings:
+            return k
+        if self.unlisted == MOST_UNLISTED:
+            self.best = False
+            return k
+        self.unlisted += 1
+        return other
 
     def _list_values(self) -> None:
         """Lists the values that are likely to decide; looking for them takes longer than most searches."""

@@ -1,0 +1,51 @@
+"""A step that gets no answer is asked once more by itself; only then is it said to be undecided."""
+
+from __future__ import annotations
+
+import pytest
+import z3
+
+from scopecheck.solving import engine, solver
+from scopecheck.solving.evaluate import evaluate
+from scopecheck.solving.solver import Budget, Session, Undecided
+from tests import sheets
+
+SHEET = """length  length in mm
+
+1. A rod having a length of at least 3 mm.
+   | length : a length of at least 3 mm
+"""
+
+
+def session(wall: int = 60) -> Session:
+    return Session(sheets.sheet(SHEET), Budget(wall=wall))
+
+
+def unanswered(*_: object) -> z3.CheckSatResult:
+    return z3.unknown
+
+
+def test_a_step_without_an_answer_is_asked_afresh(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(engine, "checked", unanswered)
+    asked = session()
+    formula = asked.sheet.claims[0].limitations[0].formula
+    met = asked.met(formula)
+    search = asked.search(asked.groups_in(formula))
+    for wanted in (met, ~met):
+        assert search.find(wanted)
+        assert evaluate(formula, search.article(), search.construction()) is (wanted is met)
+    assert not search.holds(met, ~met)
+
+
+def test_what_is_not_answered_afresh_either_is_undecided(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(engine, "checked", unanswered)
+    monkeypatch.setattr(solver, "afresh", lambda *_: (z3.unknown, None))
+    asked = session()
+    with pytest.raises(Undecided, match="work budget"):
+        asked.search(()).holds()
+
+
+def test_the_time_for_a_sheet_ends_between_steps() -> None:
+    asked = session(wall=0)
+    with pytest.raises(Undecided, match="wall limit"):
+        asked.search(()).holds()
