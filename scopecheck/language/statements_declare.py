@@ -181,11 +181,11 @@ def _mixture(desk: Desk, match: re.Match[str], start: int, end: int) -> MixtureK
 
 
 _TIMED = ("step", "event")
-_LEFT_OUT = "may be left out"
+_LEFT_OUT, _PAUSE = "may be left out", "may pause"
 
 
 def _step(desk: Desk, match: re.Match[str], end: int, rest: list[tuple[int, int]], span: Span) -> StepKind:
-    """`step in min`, `event in h, may be left out`."""
+    """`step in min, may pause`, `event in h, may be left out`."""
     unit = _unit(desk, match.start("unit"), end, "duration")
     minutes = find_unit("min")
     assert minutes
@@ -195,14 +195,19 @@ def _step(desk: Desk, match: re.Match[str], end: int, rest: list[tuple[int, int]
             f"A step or an event has a place in time; {unit.symbol} measures a {unit.kind.name}.",
             f"write {match['word']} in s, in min, in h, in day or in week",
         )  # fmt: skip
-    for a, b in rest:
-        if " ".join(desk.text[a:b].split()) != _LEFT_OUT:
+    moment = match["word"] == "event"
+    said = [" ".join(desk.text[a:b].split()) for a, b in rest]
+    for (a, b), words in zip(rest, said, strict=True):
+        if words == _PAUSE and moment:
+            what = "an event takes no time, so it has no pauses"
+            raise trouble(desk.span(a, b), what, "", f"declare it as a step: step in {unit.symbol}, {_PAUSE}")
+        if words not in (_LEFT_OUT, _PAUSE):
             raise trouble(
-                desk.span(a, max(b, a + 1)), f"'{desk.text[a:b].strip()}' is not understood of a step",
-                "After the unit may stand: may be left out. How long a step takes is a fact of its own.",
+                desk.span(a, max(b, a + 1)), f"'{words}' is not understood of a step",
+                "After the unit may stand: may be left out, may pause. How long it takes is a fact apart.",
                 f"write {match['word']} in {unit.symbol}, {_LEFT_OUT}; or given DURATION(...) < 60 min",
             )  # fmt: skip
-    return StepKind(unit, match["word"] == "event", bool(rest), span)
+    return StepKind(unit, moment, _LEFT_OUT in said, _PAUSE in said, span)
 
 
 Kind = NumberKind | ListKind | PartKind | StepKind | MixtureKind | AssemblyKind

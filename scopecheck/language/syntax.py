@@ -317,11 +317,15 @@ class ClassLine:
 
 @node
 class StepKind:
-    """A step in time, or with `moment` an event that takes none; with `optional` it may be left out."""
+    """A step in time, or with `moment` an event that takes none.
+
+    With `optional` it may be left out, with `pausing` it may pause.
+    """
 
     unit: Unit
     moment: bool
     optional: bool
+    pausing: bool
     span: Span
 
 

@@ -258,7 +258,7 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
 def _steps_declared(kind: Kind, pattern: Pattern) -> str:
     """A step that may be left out, with those that the words speak of beside it."""
     kinds = {slot.kind for slot in pattern.slots}
-    lines = ["stirring  step in min, may be left out"]
+    lines = ["stirring  step in min, may be left out, may pause"]
     if kind.only_for == "moments":
         lines.append("  heat  temperature in degC")
     if "step" in kinds or kind.only_for == "sequences":

@@ -58,6 +58,7 @@ from scopecheck.resolve.parts import (
 )
 from scopecheck.resolve.phrases import OfParts, Reader, Subject
 from scopecheck.resolve.readings import Occurrence, read
+from scopecheck.resolve.steps import mean_of_ends
 
 
 @holder
@@ -456,6 +457,8 @@ def _gaps(of: Typed, given: Values) -> dict[str, Typed]:
 def of_moments(names: Names, step: Step, own: str, span: Span) -> Subject:
     """A quantity of a step, of which the words say at which moment."""
     at = {moment: (name, names.terms[name.lower()]) for moment, name in step.moments(own).items()}
+    called = f"mean of {own} at the start and at the end of {step.name}"
+    at["ends"] = (called, replace(at["start"][1], term=mean_of_ends(step, own)))
     return Subject(at["start"][1], f"{own} of {step.name}", span, moments=at)
 
 

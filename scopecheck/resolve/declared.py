@@ -436,7 +436,7 @@ def _declare_steps(
             return
     for node in statement.names:
         called = tuple(field.name for field in numbers)
-        step = step_named(node.name, kind.moment, kind.optional, called, statement.span)
+        step = step_named(node.name, kind, called, statement.span)
         made = tuple(declared_for_step(step, kind.unit, numbers, statement.note))
         taken = [n for n in (step.name, *(d.name for d in made)) if _taken(n, names)]
         if taken or len(set(called)) < len(called):

@@ -70,9 +70,10 @@ from scopecheck.language.syntax import (
 from scopecheck.resolve.classes import ListBound, members_below
 from scopecheck.resolve.compositions import total_of
 from scopecheck.resolve.constants import constant
-from scopecheck.resolve.entry import OF_HOW_MANY
+from scopecheck.resolve.entry import OF_HOW_MANY, OF_PAUSES
 from scopecheck.resolve.names import (
     ONLY_OF_PARTS,
+    ONLY_WITH_PAUSES,
     Bound,
     Listed,
     Mode,
@@ -169,6 +170,8 @@ def _name(context: Context, node: NameNode) -> Typed:
     if bound is None:
         if context.mode == "reading" and node.name in OF_HOW_MANY:
             raise NotHere(ONLY_OF_PARTS)
+        if context.mode == "reading" and node.name in OF_PAUSES:
+            raise NotHere(ONLY_WITH_PAUSES)
         declared = context.names.declared(node.name)
         if isinstance(declared, NumberDecl):
             context.names.speak(declared.name)

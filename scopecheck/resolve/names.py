@@ -28,6 +28,7 @@ from scopecheck.resolve.compositions import on_basis, seen_as_list
 from scopecheck.resolve.parts import value_of_one
 
 OTHER_WORDS = ("others", OTHERS)
+ONLY_WITH_PAUSES = "only for a step that is declared with: may pause"
 ONLY_OF_PARTS = "only for some like parts, up to 20, with values of their own"
 
 

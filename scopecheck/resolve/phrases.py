@@ -33,16 +33,25 @@ from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.resolve.classes import has, not_within_another
 from scopecheck.resolve.defined_words import apply, note_settled_twice
-from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.entry import OF_PAUSES, Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.names import Bound, Listed, Names, Steps, Typed, member_of, no_member
+from scopecheck.resolve.names import (
+    ONLY_WITH_PAUSES,
+    Bound,
+    Listed,
+    Names,
+    Steps,
+    Typed,
+    member_of,
+    no_member,
+)
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
-from scopecheck.resolve.steps import without_gap
+from scopecheck.resolve.steps import active, without_gap
 
 _TEMPERATURE = (("temperature", 1),)
 MOST_WORDS = 60
@@ -437,6 +446,8 @@ class _Job:
         if self.sort == "steps":
             slots["method"] = Listed((Truth(self.reader.method),), (), "a method is claimed")
             shown["method"] = "a method is claimed"
+            for name, pause in zip(OF_PAUSES, steps[0].pauses, strict=False):
+                slots[name], shown[name] = self.reader.names.terms[pause.lower()], pause
         if self.sort == "sequences" and "sequences" in entry.only_for:
             slots["steps"], shown["steps"] = Steps(steps), ", ".join(step.name for step in steps)
         if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
@@ -545,16 +556,28 @@ class _Job:
             names = names[1:2] or names
             beside = self.subjects[1].text if len(self.subjects) > 1 else ""
             told = (beside or f"duration of {self.subjects[0].text}",)
+            slots[f"net_{name}"] = self.without_pauses(fill.tokens)
+            shown[f"net_{name}"] = f"duration of {self.subjects[0].text} without its pauses {text}"
         else:
             told = tuple(subject.text for subject in self.subjects)
         if self.sort == "moments":
-            slots[f"all_{name}"] = self.at_all_times(limits, text)
+            at = dict(zip(names, limits, strict=True))
+            slots[f"all_{name}"] = self.at_all_times((at["lowest"], at["highest"]), text)
             shown[f"all_{name}"] = f"{self.subjects[0].text} {text} throughout"
         for one, thing, limit in zip(names, told, limits, strict=True):
             slots[f"{one}_{name}"] = Listed((limit,), (), f"{thing} {text}")
             shown[f"{one}_{name}"] = f"{thing} {text}"
         shown[name] = f"{', '.join(told)} {text}"
         slots[name] = Listed(limits, (), shown[name])
+
+    def without_pauses(self, tokens: tuple[Token, ...]) -> Listed:
+        """A limit on how long a step takes, its pauses left out."""
+        step = self.first
+        assert isinstance(step, Step)
+        if not step.pausing or len(self.subjects) > 1:
+            return Listed((), (), ONLY_WITH_PAUSES)
+        net = replace(self.reader.names.terms[step.duration.lower()], term=active(step))
+        return Listed((self.on(net).whole(tokens),), (), self.text(tokens))
 
     def at_all_times(self, limits: tuple[Formula, ...], text: str) -> Listed:
         """The limit at every moment: on the lowest and the highest value, if what lies between is within."""
