@@ -28,8 +28,8 @@ FLOORS: dict[str, str] = {
     ),
     "core": "model construction linear stated rewrite ranges nearness plain alike shares reference",
     "resolve": (
-        "patterns entry definitions catalogue constants parts classes compositions names part_kinds steps"
-        " exact_terms exact_formulas groups settling rivals readings defined_words chart"
+        "patterns entry definitions catalogue constants parts classes compositions names assemblies"
+        " part_kinds steps exact_terms exact_formulas groups settling rivals readings defined_words chart"
         " practice spelled everyday phrases claim_text dependencies form_rules joints account stated declared"
         " claims step_cells case_parts cases sheet successors agreement common_groups joined carried"
     ),

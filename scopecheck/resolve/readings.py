@@ -7,8 +7,8 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
-from scopecheck.core.model import Bound as End
 from scopecheck.core.model import (
+    Assembly,
     ChoiceDecl,
     Composition,
     Const,
@@ -22,6 +22,7 @@ from scopecheck.core.model import (
     SetDecl,
     Step,
 )
+from scopecheck.core.model import Bound as End
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
 from scopecheck.foundations.record import record, replace
@@ -239,7 +240,9 @@ def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool 
 def is_kind(subject: Bound, kind: str) -> bool:
     """Whether a subject is measured, counted, a level, a share, a set and so on."""
     if not isinstance(subject, Typed):
-        lists = {SetDecl: "sets", ChoiceDecl: "choices", Composition: "compositions"}
+        lists = {
+            SetDecl: "sets", ChoiceDecl: "choices", Composition: "compositions", Assembly: "assemblies",
+        }  # fmt: skip
         return lists.get(type(subject)) == kind
     own = subject.kind or PLAIN_KIND
     share = not own.dimension and (
@@ -248,6 +251,8 @@ def is_kind(subject: Bound, kind: str) -> bool:
     return {
         "measured": not subject.whole,
         "counts": subject.whole,
+        "open counts": subject.whole and not subject.closed,
+        "closed counts": subject.whole and subject.closed,
         "amounts": not own.point,
         "levels": own.point,
         "gauge": own.basis == "gauge",
