@@ -694,8 +694,9 @@ class _Job:
                     said = set(map(word_of, member)) - FILLERS
                     if isinstance(self.first, Assembly):
                         said -= NUMBER_WORDS.keys()
-                    foreign = literals.isdisjoint(said)
-                    if foreign and not any(member_of(self.first, self.text(member[i:])) for i in range(2)):
+                    ends = (member, member[1:]) if len(member) > 1 else (member,)
+                    known = any(member_of(self.first, self.text(end)) for end in ends)
+                    if literals.isdisjoint(said) and not known:
                         return no_member(self.first, self.text(member), self.span(member))
         if self.sort in ("steps", "sequences") and (wrong := self.no_step(tokens)):
             return wrong
