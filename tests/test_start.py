@@ -179,6 +179,13 @@ def test_files_that_are_no_text(content: bytes, tmp_path: Path) -> None:
         ("a gap of ≥ 2 mm", "gap : ≥ 2 mm  exactly  gap >= 2 mm"),
         ("a gap of 2 to 9 mm, preferably 3 to 4 mm", "gap : 2 to 9 mm, preferably 3 to 4 mm"),
         ("a gap of 2 to 9 mm, for example 3 mm", "gap : 2 to 9 mm"),
+        ("a gap of 9 mm or less, less than 12 mm being preferred", "gap : 9 mm or less"),
+        ("a gap of 9 mm or less, 7 mm or less being preferred",
+         "gap : 9 mm or less, 7 mm or less being preferred"),
+        ("a web kept at less than 35 degC, preferably less than 30 degC",
+         "web temperature : less than 35 degC, preferably less than 30 degC"),
+        ("a web kept at a temperature of the order of 40 degC", "temperature : of the order of 40 degC"),
+        ("a lid of 3 to 5 mm thickness", "thickness : 3 to 5 mm"),
         ("a weight ratio of tin to zinc of from 1:2 to 3:1", "tin zinc ratio : from 1:2 to 3:1"),
         ("a rim 3 mm thick", "thickness : 3 mm"),
         ("an angle of 90 degrees", "angle : 90 degrees"),
@@ -194,6 +201,17 @@ def test_a_limit_is_restated_whole_or_marked(words: str, line: str) -> None:
     made = [x.line for x in draft.claims[0].lines if x.name]
     assert made[:1] == ([line] if line else [])
     read(f"1. A thing comprising {words}.")
+
+
+def test_what_has_two_measures_is_named_and_no_unit_is() -> None:
+    draft = drafted("claims", pasted("1. A box having a width of 20 mm and a depth of 30 mm."))
+    assert [(q.name, q.owner) for q in draft.quantities] == [("width", "box"), ("depth", "box")]
+
+
+def test_words_of_time_are_kept_as_marks() -> None:
+    text = "1. A method comprising heating a slab for at least 2 hours after the pouring."
+    assert "| not restated : after the pouring" in started(text)
+    read(text)
 
 
 def test_a_sheet_with_lines_in_symbols_lacks_nothing(tmp_path: Path) -> None:

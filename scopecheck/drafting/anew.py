@@ -46,7 +46,7 @@ def proposed_anew(source: Source) -> str:
     names = declare((*declared, *_declarations(quantities)))
     readable = Readable(names, Phrasebook(()))
     for work in works:
-        propose_lines(work, readable, dict(written.own_units))
+        propose_lines(work, readable, dict(written.own_units), timed=bool(names.steps))
     return _text(source, works, quantities, gone)
 
 

@@ -58,6 +58,8 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
         return Called(table[word], owner_before(text, stretch.start), False)
     if word == "in" and at + 1 < len(texts) and texts[at + 1] in words("measures", "nouns"):
         return Called(texts[at + 1], owner_before(text, stretch.start), False)
+    if unit is not None and word in words("measures", "nouns") - {"content", "ratio", "amount"}:
+        return Called(word, noun_from(text, at + 1) or owner_before(text, stretch.start), False)
     if unit is None:
         return _parts_by(text, at) or _counted(text, stretch)
     if unit.kind.dimension in _OF_WHAT and word != "of":

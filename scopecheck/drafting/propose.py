@@ -15,14 +15,18 @@ from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Source, Span
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Own
-from scopecheck.resolve.account import unrestated
+from scopecheck.resolve.account import ORDER_WORDS, unrestated
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
 
+_EXAMPLES = ("clauses", "examples")
 _FILLERS = frozenset(("in", "the", "a", "an", "of"))
+MOST_TOLD = 5
+"""How many words of time and of what they speak are marked together."""
 MOST_TRIED = 4
 """How many stretches of words are tried for one limit."""
 
@@ -78,7 +82,7 @@ def named_by_kind(what: Called, stretch: Stretch) -> Called:
 # ---- lines
 
 
-def propose_lines(work: Work, readable: Readable, own: Own | None = None) -> None:
+def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed: bool = True) -> None:
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
     for (stretch, _), quantity in zip(work.limits, work.of, strict=True):
         if stretch.sign:
@@ -90,7 +94,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None) -> Non
     for words in work.nowhere:
         if _marked(work.text, words, range(0)):
             work.claim.lines.append(Proposed(words))
-    marks(work, own or {})
+    marks(work, own or {}, timed)
 
 
 def _goes_nowhere(reference: Reference, number: int, known: Sequence[int]) -> bool:
@@ -169,15 +173,46 @@ def _takes(text: ClaimText, words: str, start: int, end: int) -> bool:
 # ---- what is left over
 
 
-def marks(work: Work, own: Own) -> None:
-    """Marks for everything the account would list: nothing of the text is dropped without a word."""
-    text = work.text
+def marks(work: Work, own: Own, timed: bool = True) -> None:
+    """Marks for everything the account would list: nothing of the text is dropped without a word.
+
+    `timed`: for words of time too, with what they speak of ('after the pouring').
+    """
+    for start, end in _of_time(work) if timed else ():
+        _mark(work, start, end)
     for start, end in _left_over(work, own):
-        for more in range(8):
-            words = words_at(text, max(0, start - more), min(len(text.tokens), end + more))
-            if _marked(text, words, range(start, end)):
-                work.claim.lines.append(Proposed(words))
-                break
+        _mark(work, start, end)
+
+
+def _mark(work: Work, start: int, end: int) -> None:
+    """A mark for these words, with as many beside them as tell where they stand."""
+    text = work.text
+    for more in range(8):
+        words = words_at(text, max(0, start - more), min(len(text.tokens), end + more))
+        if _marked(text, words, range(start, end)):
+            work.claim.lines.append(Proposed(words))
+            break
+
+
+def _of_time(work: Work) -> list[tuple[int, int]]:
+    """Where a claim says before or after what something is done, and no line takes it up."""
+    text = work.text
+    texts = [t.text for t in text.tokens]
+    found: list[tuple[int, int]] = []
+    for at, word in enumerate(texts):
+        if word not in ORDER_WORDS or at in text.taken | text.referring or (found and at < found[-1][1]):
+            continue
+        end = at + 1
+        while end < len(texts) and end - at < MOST_TOLD and _goes_on(texts[end]) and end not in text.taken:
+            end += 1
+        found.append((at, end))
+    return found
+
+
+def _goes_on(word: str) -> bool:
+    """Whether a word may belong to what a word of time speaks of."""
+    stops = listed("nouns", "stops") - listed("nouns", "determiners") - {"of", "by", "to"}
+    return word[0].isalpha() and (word not in stops or word in ORDER_WORDS)
 
 
 def _marked(text: ClaimText, words: str, tokens: range) -> bool:
@@ -205,7 +240,14 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
             found[-1] = (found[-1][0], end)
         else:
             found.append((start, end))
-    return found
+    return [_with_preference(work, start, end) for start, end in found]
+
+
+def _with_preference(work: Work, start: int, end: int) -> tuple[int, int]:
+    """With the words beside it that make it a preference."""
+    texts = [t.text for t in work.text.tokens]
+    before = next((w for w in (2, 1) if start >= w and run_at(texts, start - w, *_EXAMPLES) >= w), 0)
+    return start - before, end + run_at(texts, end, "clauses", "preferred")
 
 
 def _close(text: ClaimText, end: int, start: int) -> bool:

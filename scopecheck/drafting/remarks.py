@@ -72,7 +72,8 @@ def questions(draft: Draft) -> list[str]:
 
 def _preferred(words: str) -> bool:
     """Whether words begin an example or a preference, which limits nothing for certain."""
-    return run_at(words.lower().split(), 0, "clauses", "examples") > 0
+    texts = words.lower().split()
+    return run_at(texts, 0, "clauses", "examples") > 0 or texts[-1] == "preferred"
 
 
 def _about(quantity: Quantity) -> Iterable[tuple[int, str]]:
