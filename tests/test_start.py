@@ -208,6 +208,34 @@ def test_what_has_two_measures_is_named_and_no_unit_is() -> None:
     assert [(q.name, q.owner) for q in draft.quantities] == [("width", "box"), ("depth", "box")]
 
 
+TRAY = """\
+1. A tray comprising a plurality of cells, each cell having a volume of 20 to 30 cm3.
+2. The tray of claim 1, comprising at least eight cells.
+"""
+GLAZE = """\
+1. A glaze comprising 20 to 60 wt% of a frit, at most 5 wt% of an opacifier and water.
+2. The glaze of claim 1, wherein the frit is at least 40 wt% of the solids.
+3. The glaze of claim 1, further comprising a salt in an amount of 1 to 2 wt%.
+"""
+
+
+def test_what_each_of_several_has_is_declared_below_them() -> None:
+    sheet = started(TRAY)
+    assert "cell  part, 1 to 10\n  volume  volume in cm3\n" in sheet
+    assert "| volume of the cells : each ... 20 to 30 cm3\n" in sheet
+    assert [(p.name, p.most) for p in read(TRAY).parts] == [("cell", 10)]
+    assert "part," not in started(TRAY.replace("each cell", "the cells"))
+
+
+def test_shares_of_what_a_claim_is_to_make_a_composition() -> None:
+    sheet = started(GLAZE)
+    assert "glaze  composition in wt%\n  frit\n  opacifier\n  salt\n  water\n" in sheet
+    assert "| glaze     : comprising\n" in sheet
+    assert "| water IN glaze\n" in sheet
+    assert "| not restated : at least 40 wt%" in sheet
+    assert [c.name for c in read(GLAZE).compositions] == ["glaze"]
+
+
 def test_words_of_time_are_kept_as_marks() -> None:
     text = "1. A method comprising heating a slab for at least 2 hours after the pouring."
     assert "| not restated : after the pouring" in started(text)

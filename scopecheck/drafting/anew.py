@@ -103,7 +103,7 @@ def _quantity(what: Called, stretch: Stretch, names: Names, made: list[Quantity]
 def _text(source: Source, works: list[Work], quantities: list[Quantity], gone: list[str]) -> str:
     lines = [f"# {line}" for line in gone]
     used = {line.name for work in works for line in work.claim.lines}
-    declared = [f"{q.name}  {q.kind}" for q in quantities if q.name in used]
+    declared = [q.line() for q in quantities if q.name in used]
     if declared:
         lines += ["", f"# {sentence('start', 'anew_declare')}", *declared]
     for work in works:

@@ -46,7 +46,7 @@ def noun_before(text: ClaimText, at: int) -> str:
 def owner_before(text: ClaimText, at: int) -> str:
     """The noun that has what stands here: `the rim` of `the rim having a`, `a rim with a`, `the rim is`."""
     texts, stops = texts_of(text), words("nouns", "stops")
-    while at > 0 and texts[at - 1] in words("measures", "between") | {"with", "and"}:
+    while at > 0 and texts[at - 1] in words("measures", "between") | {"with", "and", *_NO_OWNER}:
         at -= 1
         if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
             break
@@ -57,7 +57,8 @@ def owner_before(text: ClaimText, at: int) -> str:
         return _before_limit(text, start)
     noun = name_of(text, start, at)
     verb = start < at and texts[at - 1] in listed_verbs()
-    return "" if verb or noun.endswith(("ing", "ed")) else noun
+    done = noun.endswith(("ing", "ed")) and noun.split()[-1] not in words("mention", "ing_nouns")
+    return "" if verb or done or len(noun) < 2 or noun in _NO_OWNER else noun
 
 
 def _before_limit(text: ClaimText, at: int) -> str:

@@ -154,6 +154,8 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     start = at
     while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
         start -= 1
+    if texts[start:at] == ["step"] and start > 1 and texts[start - 1] in ("in", "of", "during"):
+        return _noun_at(text, start - 1, quantity)
     if ratio := ratio_before(text, start, at):
         return Called(ratio, "", False)
     while at - start > 1 and (texts[start].endswith("ly") or texts[start] in ("first", "second", "total")):
