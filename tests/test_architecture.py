@@ -51,8 +51,8 @@ FLOORS: dict[str, str] = {
         " amended_ranges amended_things amendment render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
-        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities grouped propose"
-        " remarks start anew"
+        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities grouped"
+        " propose remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"

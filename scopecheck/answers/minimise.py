@@ -244,7 +244,7 @@ def _settle_places(session: Session, search: Search, names: Sequence[str]) -> No
             session.on_grid(d.name, d.unit.factor * step, d.unit.to_base(Fraction(0)), wide=True)
             for d in numbers
         ]
-        if search.find(*grids):
+        if search.find_soon(*grids):
             search.require(*grids)
             return
 

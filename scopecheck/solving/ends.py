@@ -15,6 +15,7 @@ from scopecheck.core.construction import Construction
 from scopecheck.core.model import Negate, Term
 from scopecheck.foundations.record import record
 from scopecheck.solving.encode import Encoder
+from scopecheck.solving.engine import MOST_SECONDS
 from scopecheck.solving.solver import Constraint, Search, Undecided
 from scopecheck.solving.symbols import as_bool, as_number, numeral, rational
 
@@ -80,7 +81,7 @@ def _proposed_end(
 ) -> Fraction | None:
     """The least value by the optimiser's word; None where it has no lower end."""
     optimiser = z3.Optimize()
-    optimiser.set(rlimit=search.session.budget.work, ctrl_c=False)
+    optimiser.set(rlimit=search.session.budget.work, ctrl_c=False, timeout=MOST_SECONDS * 1000)
     for assertion in (*search.everything_required(), *conditions):
         z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
     aim = optimiser.minimize(expression)

@@ -16,18 +16,20 @@ from scopecheck.solving.symbols import assert_all, checked, disjunction, negatio
 MOST_LITERALS = 60
 """Beyond these a solver carries too much that is no longer asked for; the next search gets a new one."""
 MOST_SECONDS = 10
-"""One step may take so long. Work is counted by the library, but products of like parts can take minutes
-between two counts, and whether they do depends on what was asked before."""
+"""One step may take so long."""
+MOST_SECONDS_OF_PRODUCTS = 2
+"""Work is counted by the library, but products can take minutes between two counts, and whether they do
+depends on what was asked before: a step afresh is mostly answered at once."""
 LONGEST_SECONDS = 3600
 
 
 class Engine:
     """A solver over what always holds, asked under assumptions."""
 
-    def __init__(self, always: Iterable[z3.BoolRef], work: int) -> None:
+    def __init__(self, always: Iterable[z3.BoolRef], work: int, seconds: int = MOST_SECONDS) -> None:
         self._solver = z3.SimpleSolver()
         # An interrupt is the program's to handle: the library would take it for an answer not found.
-        self._solver.set(rlimit=work, ctrl_c=False, timeout=MOST_SECONDS * 1000)
+        self._solver.set(rlimit=work, ctrl_c=False, timeout=seconds * 1000)
         assert_all(self._solver, always)
         self._literals: dict[int, tuple[z3.BoolRef, z3.BoolRef]] = {}
         self._defined = 0
@@ -59,7 +61,7 @@ class Engine:
 
 
 def afresh(
-    asked: Iterable[z3.BoolRef], work: int, seconds: float
+    asked: Iterable[z3.BoolRef], work: int, seconds: int
 ) -> tuple[z3.CheckSatResult, Callable[[], z3.ModelRef] | None]:
     """The answer of a solver of its own, at most so much work and time, and how to get what it found.
 
@@ -68,7 +70,7 @@ def afresh(
     context = z3.Context()
     solver = z3.SimpleSolver(ctx=context)
     solver.set("rlimit", work)
-    solver.set("timeout", max(1, int(min(seconds, LONGEST_SECONDS) * 1000)))
+    solver.set("timeout", min(max(seconds, 1), LONGEST_SECONDS) * 1000)
     solver.add(*(expression.translate(context) for expression in asked))
     answer = solver.check()
     return answer, (lambda: solver.model().translate(z3.main_ctx())) if answer == z3.sat else None

@@ -44,7 +44,7 @@ from scopecheck.core.model import (
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import field, record
 from scopecheck.solving.encode import Encoder
-from scopecheck.solving.engine import Engine, afresh
+from scopecheck.solving.engine import MOST_SECONDS, MOST_SECONDS_OF_PRODUCTS, Engine, afresh
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.places import NOWHERE, Placed, Places
 from scopecheck.solving.symbols import (
@@ -63,8 +63,10 @@ from scopecheck.solving.symbols import (
     within,
 )
 
-MORE_WORK = 4
+MORE_WORK = Fraction(4)
 """So many times the work of one step is spent where a question is asked once more, afresh."""
+LITTLE_WORK = Fraction(1, 4)
+"""So much of it where the answer can be done without."""
 MOST_WAYS = 16
 """Ways of reading one limitation that are gone through one by one."""
 
@@ -451,7 +453,9 @@ class Session:
         engine = self._engines.get(things)
         if engine is None or engine.is_full:
             groups = range(len(self.sheet.groups))
-            engine = self._engines[things] = Engine(self.always(groups, things), self.budget.work)
+            seconds = MOST_SECONDS_OF_PRODUCTS if self.has_products else MOST_SECONDS
+            engine = Engine(self.always(groups, things), self.budget.work, seconds)
+            self._engines[things] = engine
         return engine
 
     def always(self, groups: Iterable[int], things: bool) -> list[z3.BoolRef]:
@@ -496,10 +500,18 @@ class Search:
         """As `holds`, and keeps what was found for `article`, `construction` and `true`."""
         return self._check(constraints, keep=True)
 
+    def find_soon(self, *constraints: Constraint) -> bool:
+        """As `find`, for what can be done without: True only where something is found with little work."""
+        with suppress(Undecided):
+            return self._check(constraints, keep=True, more=LITTLE_WORK)
+        return False
+
     def _literals(self, constraints: Iterable[Constraint]) -> list[z3.BoolRef]:
         return [c.expression if c.literal else self._engine.literal(c.expression) for c in constraints]
 
-    def _check(self, constraints: tuple[Constraint, ...], keep: bool) -> bool:
+    def _check(
+        self, constraints: tuple[Constraint, ...], keep: bool, more: Fraction = MORE_WORK
+    ) -> bool:
         # Inside a step the wall counts only where it is asked afresh: answers would depend on the machine.
         if self.session.wall_left() <= 0:
             raise Undecided("the wall limit ran out")
@@ -513,8 +525,8 @@ class Search:
         model = self._engine.model if answer == z3.sat else None
         if answer == z3.unknown:
             asked = [*self.everything_required(), *(c.expression for c in constraints), as_bool(order)]
-            work = self.session.budget.work * (1 if self.session.has_products else MORE_WORK)
-            answer, model = afresh(asked, work, self.session.wall_left())
+            more = min(more, Fraction(1)) if self.session.has_products else more
+            answer, model = afresh(asked, int(self.session.budget.work * more), int(self.session.wall_left()))
         if answer == z3.unknown:
             step = self.session.wall_left() > 0
             raise Undecided("the work budget of one step ran out" if step else "the wall limit ran out")
