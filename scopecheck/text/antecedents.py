@@ -173,6 +173,8 @@ def _needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         return True
     if texts[mention.first] in listed("mention", "remainders") and not earlier:
         return True
+    if mention.of & listed("persons", "nouns") and not earlier:  # 'the foot of the wearer'
+        return True
     if mention.end - mention.first == 1 and texts[mention.first] in _ORDERED:  # 'the first and second layers'
         return True
     if mention.head in listed("measures", "nouns") and _of_next(texts, mention) and not earlier:
