@@ -53,6 +53,7 @@ def antecedents(all_: Set, number: int) -> Iterator[Flag]:
     own = all_.told.setdefault(number, set())
     doubled: set[str] = set()
     broken = any(_astray(all_.streams[above]) for line in lines for above in line)
+    together = all_.streams[number].together(0)
     again: list[tuple[int, ...]] = lines if _goes_on(all_, number) else [(number,)]
     for mention in all_.mentions[number]:
         key = (mention.head, mention.modifiers | mention.ordinals)
@@ -62,10 +63,16 @@ def antecedents(all_: Set, number: int) -> Iterator[Flag]:
         elif (
             mention.how == "definite" and not broken and key not in told | own and mention.head not in doubled
         ):
-            flag = next((f for line in lines if (f := _looked_up(all_, line, mention))), None)
+            found = (_looked_up(all_, line, mention) for line in lines)
+            flag = _of_all(list(found)) if together else next((f for f in found if f), None)
             if flag is not None:
                 own.add(key)
                 yield flag
+
+
+def _of_all(flags: list[Flag | None]) -> Flag | None:
+    """The first, if there is one for every line: what two claims named together bring in is all there."""
+    return flags[0] if all(flags) else None
 
 
 def _astray(stream: Stream) -> bool:
@@ -133,8 +140,11 @@ def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Men
     exact = [m for m in fitting if m.modifiers == mention.modifiers and not m.ordinals & _ORDERED]
     kinds = {(m.modifiers, m.ordinals & _ORDERED) for m in fitting if m.how == "new"}
     things = [m for m in fitting if m.how == "new"] or fitting
+    called = _called(all_, mention)
+    things = [m for m in things if called and _called(all_, m) == called] or things
     if mention.plural:
-        several = any(m.plural or m.shared or m.how == "bare" for m in fitting) or len(things) > 1
+        among = things if called and all(_called(all_, m) == called for m in things) else fitting
+        several = any(m.plural or m.shared or m.how == "bare" for m in among) or len(things) > 1
         return None if several else _flag(all_, mention, "number", "plural_of_one", line)
     if len(kinds) > 1 and not (exact and len({m.modifiers for m in exact}) == 1 and _one(exact)):
         named = [all_.streams[m.claim].shown(m.first, m.end) for m in things]
@@ -146,6 +156,12 @@ def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Men
         if not first.lower().startswith(("at least one", "one or more")):
             return _flag(all_, mention, "several earlier", "one_of_several", line, named=(first,))
     return None
+
+
+def _called(all_: Set, mention: Mention) -> tuple[str, ...]:
+    """The words before a noun's head: `rectified` of 'the rectified images'."""
+    words = all_.streams[mention.claim].words[mention.first : mention.end - 1]
+    return tuple(w.stem for w in words)
 
 
 def _one(exact: list[Mention]) -> bool:
@@ -306,6 +322,14 @@ def _other(all_: Set, line: tuple[int, ...], mention: Mention, earlier: list[Men
     return _flag(all_, mention, "two names", "other_words", line, named=tuple(dict.fromkeys(named))[:3])
 
 
+def _of_purpose(stream: Stream, earlier: Mention, mention: Mention) -> bool:
+    """Whether the earlier one stands in what the claim is for: 'a method for correcting an image, comprising'."""
+    if earlier.claim != mention.claim or "for" not in stream.texts[: earlier.start]:
+        return False
+    between = stream.texts[earlier.end : mention.start]
+    return any(word.startswith(("compris", "characteri", "wherein")) for word in between)
+
+
 def _again(all_: Set, lines: list[tuple[int, ...]], mention: Mention) -> bool:
     """Whether 'a thing' was brought in before, in each line above, with the same words."""
     inherent = listed("mention", "inherent") | listed("measures", "nouns") | listed("persons", "nouns")
@@ -321,7 +345,7 @@ def _again(all_: Set, lines: list[tuple[int, ...]], mention: Mention) -> bool:
     for line in lines:
         same = [
             m for m in _earlier(all_, line, mention)
-            if m.how == "new" and not m.plural and not m.shared and not m.ordinals
+            if m.how == "new" and not _of_purpose(stream, m, mention) and not m.plural and not m.shared and not m.ordinals
             and m.modifiers == mention.modifiers and (m.of == mention.of or (further and not m.of))
         ]  # fmt: skip
         if not same:
