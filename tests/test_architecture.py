@@ -33,7 +33,7 @@ FLOORS: dict[str, str] = {
         " practice spelled everyday phrases claim_text dependencies form_rules joints account stated declared"
         " claims step_cells case_parts cases sheet successors agreement common_groups joined carried"
     ),
-    "text": "stream flags mentions antecedents dependents clauses degree shown of_sheet",
+    "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols places encode engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes findings questions.prepared definitions questions.clash"

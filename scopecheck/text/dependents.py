@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.text.antecedents import Set
+from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
 from scopecheck.text.stream import Stream
 
