@@ -33,7 +33,7 @@ FLOORS: dict[str, str] = {
         " practice spelled everyday phrases claim_text dependencies form_rules joints account stated declared"
         " claims step_cells case_parts cases sheet successors agreement common_groups joined carried"
     ),
-    "text": "stream flags mentions antecedents dependents clauses degree shown of_sheet",
+    "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols places encode engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes findings questions.prepared definitions questions.clash"
@@ -52,8 +52,8 @@ FLOORS: dict[str, str] = {
         " render.map_json"
     ),
     "drafting": (
-        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities propose"
-        " remarks start anew"
+        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities grouped"
+        " propose remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"

@@ -127,9 +127,10 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         if end < len(texts) and texts[end] == ",":
             end += (1 + closing) if (closing := run_at(texts, end + 1, "limits", "closings")) else 0
         sign = _sign(texts, group)
-        if _preferred(texts, starts[0]):
-            if found and found[-1].unit == group[-1].unit:
-                found[-1] = replace(found[-1], farther=end)
+        after = run_at(texts, end, "clauses", "preferred")
+        if _preferred(texts, starts[0]) or after:
+            if found and found[-1].unit == group[-1].unit and not found[-1].farther:
+                found[-1] = replace(found[-1], farther=end + after)
         elif not (
             _broken(text, group[-1]) or _numbered(texts, group[0].start) or _hindered(texts, starts[0])
         ):

@@ -61,7 +61,7 @@ _HEDGES = frozenset(
     "about approximately roughly circa substantially essentially generally nearly preferably optionally"
     " plurality majority several average mean each every only together mainly predominantly".split()
 )
-_ORDER_WORDS = frozenset(
+ORDER_WORDS = frozenset(
     "before after during until then thereafter subsequently simultaneously concurrently immediately"
     " sequentially successively prior followed throughout".split()
 )
@@ -97,7 +97,7 @@ def unrestated(
         if sort == "number" and start in text.taken:
             start, sort = at[0], "unit"
         found.append(_item(claim, text, start, end, sort))
-    of_time = [i for i, t in enumerate(tokens) if timed and t.text in _ORDER_WORDS]
+    of_time = [i for i, t in enumerate(tokens) if timed and t.text in ORDER_WORDS]
     found += [_item(claim, text, i, i + 1, "order word") for i in of_time if i not in text.taken | skipped]
     return tuple(sorted(found, key=lambda item: item.span.start))
 

@@ -98,7 +98,7 @@ def _between_elements(tokens: list[Piece], at: int) -> bool:
     commas = [i for i, word in enumerate(whole) if word == ","]
     element = whole[commas[-1] + 1 if commas and len(whole) - 1 > commas[-1] else 0 :]
     alone = not _JOINING.intersection(element) or _joined(element)
-    if after in _ARTICLES or (_amount_of(texts, at + 1) and _has_amount(element)):
+    if after in _ARTICLES or (_has_amount(element) and (_amount_of(texts, at + 1) or _bare(texts, at + 1))):
         return alone
     if after.endswith("ing") and len(after) > 4 and whole and whole[0].endswith("ing"):
         return True
@@ -118,6 +118,16 @@ def _amount_of(texts: list[str], at: int) -> bool:
     return any(_of_noun(after, i, amounts=True) for i in range(end))
 
 
+def _bare(texts: list[str], at: int) -> bool:
+    """Whether a noun of one or two words ends the list here: 'and water', at a sign."""
+    end = next((i for i in range(at, min(at + 3, len(texts))) if texts[i] in _SIGNS), at)
+    return end > at and _plain(texts[at:end])
+
+
+def _plain(texts: list[str]) -> bool:
+    return all(word[0].isalpha() and word not in NUMBER_WORDS for word in texts)
+
+
 def _has_amount(element: list[str]) -> bool:
     return any(_of_noun(element, i, amounts=True) for i in range(len(element)))
 
@@ -131,11 +141,7 @@ def _of_noun(words: list[str], at: int, amounts: bool = False) -> bool:
 
 def _last_of_series(texts: list[str], at: int, element: list[str]) -> bool:
     """Whether 'sugar and salt' ends a series of plain nouns: 'comprising water, sugar and salt'."""
-    after = texts[at + 1 : at + 4]
-    end = next((i for i, word in enumerate(after) if word in _SIGNS), len(after))
-    plain = [*element, *after[:end]]
-    short = 0 < len(element) <= 2 and 0 < end < 3
-    return short and all(w[0].isalpha() and w not in NUMBER_WORDS for w in plain)
+    return 0 < len(element) <= 2 and _plain(element) and _bare(texts, at + 1)
 
 
 def _joined(element: list[str]) -> bool:

@@ -8,7 +8,7 @@ from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.text.antecedents import Set
+from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
 from scopecheck.text.mentions import noun_end
 from scopecheck.text.stream import Stream

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.resolve.form_rules import in_the_alternative
-from scopecheck.text.antecedents import Set
+from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
 from scopecheck.text.stream import Stream
 
@@ -49,7 +48,7 @@ def _same_kind(all_: Set, number: int, own: str, parent: int, other: str) -> boo
 def forms(all_: Set, number: int, profile: str) -> Iterator[Flag]:
     """References that name no claim before, all of several claims at once, or claims that name several."""
     stream = all_.streams[number]
-    for index, (start, end) in enumerate(_places(stream)):
+    for index, (start, end) in enumerate(stream.places()):
         words, span = stream.shown(start, end), stream.span(start, end)
         named = stream.references[index].numbers
         if not named:
@@ -70,11 +69,10 @@ def _several(all_: Set, stream: Stream, index: int, start: int, end: int) -> Ite
     """How US practice asks several claims to be named: in the alternative, and none that does so itself."""
     named = stream.references[index].numbers
     words, span = stream.shown(start, end), stream.span(start, end)
-    before = stream.shown(0, start) + " " if start else ""
-    if len(named) > 1 and not in_the_alternative(before, words):
+    if stream.together(index):
         yield Flag("reference form", "cumulative", stream.number, words, span)
         return
-    following = _places(stream)[index + 1 :][:1]
+    following = stream.places()[index + 1 :][:1]
     if following and following[0][0] - end == 1 and stream.texts[end] == "and":
         both = stream.shown(start, following[0][1])
         yield Flag("reference form", "cumulative", stream.number, both, stream.span(start, following[0][1]))
@@ -82,17 +80,3 @@ def _several(all_: Set, stream: Stream, index: int, start: int, end: int) -> Ite
     multiple = [n for n in named if len(all_.streams[n].parents) > 1]
     if len(named) > 1 and multiple and index == 0:
         yield Flag("reference form", "multiple", stream.number, words, span, {"named": tuple(multiple[:3])})
-
-
-def _places(stream: Stream) -> list[tuple[int, int]]:
-    """From which word to which each reference of the claim runs."""
-    start = stream.text.tokens[0].start if stream.text.tokens else 0
-    found = []
-    for reference in stream.references:
-        at = [
-            i for i, w in enumerate(stream.words)
-            if start + reference.start <= w.start < start + reference.end
-        ]  # fmt: skip
-        if at:
-            found.append((at[0], at[-1] + 1))
-    return found
