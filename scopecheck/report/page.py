@@ -211,10 +211,17 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     if lines:
         yield Heading(sentence("section", "6"))
         yield from _some_of(tuple(dict.fromkeys(lines)), everything)
-    held = [f for f in planned.statements if f.held and (everything or not f.held.as_such)]
+    held = [f for f in planned.statements if _not_as_such(f, everything)]
     if held:
         yield Heading(sentence("section", "described"))
-        yield from _some_of(tuple(dict.fromkeys(line(sheet, f) for f in held)), everything)
+        told = (statement(sheet, f, "brief") if f.combined else line(sheet, f) for f in held)
+        yield from _some_of(tuple(dict.fromkeys(told)), everything)
+
+
+def _not_as_such(finding: Finding, everything: bool) -> bool:
+    """Is it a relation to the description, and with `everything` any, else other than stated as such?"""
+    own = finding.held or finding.combined
+    return own is not None and (everything or not own.as_such)
 
 
 def _hangs_on_one(finding: Finding, planned: Plan) -> bool:

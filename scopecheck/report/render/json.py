@@ -10,7 +10,8 @@ import json
 from fractions import Fraction
 from typing import Any
 
-from scopecheck.answers.findings import ChartCell, Finding, Held, Looked, Reread, WayOut
+from scopecheck.answers.findings import ChartCell, Fall, Finding, Looked, Reread, WayOut
+from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
@@ -24,12 +25,13 @@ from scopecheck.report.amounts import quantity_text
 from scopecheck.report.blocks import Item, Picture, Report
 from scopecheck.report.chart import stated_text, verdict_text
 from scopecheck.report.describe import case_named, concerned, value_text
+from scopecheck.report.described import tie_text
 from scopecheck.report.items import statement
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
 from scopecheck.report.looked import wholly_looked
-from scopecheck.report.margins import bearer_text, readings_told
+from scopecheck.report.margins import readings_told
 from scopecheck.report.page import exit_status
-from scopecheck.report.rereadings import break_text, group_words, standing_text
+from scopecheck.report.rereadings import bearer_text, break_text, group_words, standing_text
 from scopecheck.report.wording import GLUE, about_lines
 
 SCHEMA_VERSION = 1
@@ -165,6 +167,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "conflict": list(f.conflict),
         "minimal_sets": [list(one) for one in f.sets],
         "minimal_sets_complete": f.every_set,
+        "on_other_readings": [_fall(sheet, one) for one in f.falls],
         "silent": list(f.silent),
         "twins": list(f.twins),
         "by_way_of": [list(chain) for chain in f.ways],
@@ -175,6 +178,17 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "detail": f.detail,
         "rests_on": list(f.rests_on),
         "beside_description": _held(sheet, f.held),
+        "together_beside_description": _combined(f.combined),
+    }
+
+
+def _fall(sheet: Sheet, fall: Fall) -> Data:
+    """What becomes of a set on other readings: each phrase by itself, or else the least of them together."""
+    return {
+        "set": list(fall.labels),
+        "holds_on_every_reading": fall.always if fall.decided else None,
+        "falls_alone": [reread_data(sheet, r) for r in fall.single],
+        "falls_together": [reread_data(sheet, r) for r in fall.together],
     }
 
 
@@ -322,6 +336,34 @@ def _held(sheet: Sheet, held: Held | None) -> Data | None:
         "takes_in": list(held.takes_in),
         "cuts": list(held.cuts),
         "spoken": held.spoken,
+    }
+
+
+def _combined(own: Combined | None) -> Data | None:
+    if own is None:
+        return None
+    return {
+        "lines": list(own.labels),
+        "statements": [
+            {
+                "statement": s.statement,
+                "lines": list(s.labels),
+                "relation": s.relation,
+                "limits_further": list(s.further),
+            }
+            for s in own.statements
+        ],
+        "stated_as_such": list(own.as_such),
+        "ranges": [
+            {
+                "of": tie_text(p.tie),
+                "stated_as_such": list(p.as_such),
+                "low_end_stated_in": None if p.low is None else list(p.low),
+                "high_end_stated_in": None if p.high is None else list(p.high),
+            }
+            for p in own.pieces
+        ],
+        "examples_inside": list(own.examples),
     }
 
 
