@@ -691,11 +691,10 @@ class _Job:
             loose = matches(tokens, self.reader.phrases, self.tests(any_item=True))
             for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
                 for member in fill.members:
-                    said = set(map(word_of, member)) - FILLERS
-                    if isinstance(self.first, Assembly):
-                        said -= NUMBER_WORDS.keys()
-                    foreign = literals.isdisjoint(said)
-                    if foreign and not any(member_of(self.first, self.text(member[i:])) for i in range(2)):
+                    counted = isinstance(self.first, Assembly) and word_of(member[0]) in NUMBER_WORDS
+                    named = member[1:] if counted and len(member) > 1 else member
+                    foreign = literals.isdisjoint(set(map(word_of, named)) - FILLERS)
+                    if member_of(self.first, self.text(named)) is None and foreign:
                         return no_member(self.first, self.text(member), self.span(member))
         if self.sort in ("steps", "sequences") and (wrong := self.no_step(tokens)):
             return wrong
