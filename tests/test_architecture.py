@@ -21,19 +21,19 @@ from scopecheck.foundations.regex import _Uncompiled
 ROOT = Path(__file__).parent.parent / "scopecheck"
 
 FLOORS: dict[str, str] = {
-    "foundations": "data_files regex record spans diagnostics drawing kinds units quantity",
+    "foundations": "data_files word_lists regex record spans diagnostics drawing kinds units quantity",
     "language": (
         "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
         " statements_declare statements_cases statements_text statements_words statements_claims statements"
     ),
     "core": "model construction linear stated rewrite ranges ties nearness plain alike shares reference",
     "resolve": (
-        "patterns entry definitions catalogue constants parts classes compositions names part_kinds steps"
-        " exact_terms exact_formulas groups settling rivals readings defined_words chart"
-        " practice spelled everyday phrases claim_text dependencies form_rules account stated declared claims"
-        " step_cells case_parts cases sheet successors agreement common_groups joined carried"
+        "patterns entry definitions catalogue constants parts classes compositions names assemblies"
+        " part_kinds steps exact_terms exact_formulas groups settling rivals readings defined_words chart"
+        " practice spelled everyday phrases claim_text dependencies form_rules joints account stated declared"
+        " claims step_cells case_parts cases sheet successors agreement common_groups joined carried"
     ),
-    "text": "lists stream flags mentions antecedents dependents clauses degree shown of_sheet",
+    "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate border symbols places encode engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes held findings questions.prepared definitions"
@@ -53,8 +53,8 @@ FLOORS: dict[str, str] = {
         " render.map_json"
     ),
     "drafting": (
-        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities propose"
-        " remarks start anew"
+        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities grouped"
+        " propose remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"
