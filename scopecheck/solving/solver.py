@@ -42,7 +42,7 @@ from scopecheck.core.model import (
     Sheet,
 )
 from scopecheck.core.rewrite import read_as
-from scopecheck.foundations.record import field, record
+from scopecheck.foundations.record import field, record, replace
 from scopecheck.solving.encode import Encoder
 from scopecheck.solving.engine import MOST_SECONDS, MOST_SECONDS_OF_PRODUCTS, Engine, afresh
 from scopecheck.solving.evaluate import meets
@@ -195,7 +195,9 @@ class Session:
             self._pair(formula, None)  # keeps the formula, so that its identity is not reused
             if isinstance(formula, All | Any):
                 parts = [self.surely(item, met) for item in formula.items]
-                self._made[key] = all_of(parts) if met == isinstance(formula, All) else any_of(parts)
+                joined = all_of(parts) if met == isinstance(formula, All) else any_of(parts)
+                # Parts that may change places in the whole may be bound in each item of it.
+                self._made[key] = replace(joined, placed=self.places.of(formula))
             else:
                 encoders = [Encoder(self.words, k, self._admitted) for k in self._term_ways(formula)]
                 pairs = [encoder.encode(formula) for encoder in encoders]
@@ -406,11 +408,23 @@ class Session:
         """The bounds of the names and the given facts, each with the label a person knows it by."""
         wanted = set(names)
         found = [(f"given {g.text}", self.met(g.formula)) for g in self.sheet.givens]
+        bounds: dict[str, list[str]] = {}
         for d in self.sheet.declarations:
-            limits = self.words.domain(d.name) if d.name in wanted else []
-            if limits:
-                found.append((f"bounds of '{d.name}'", Constraint(z3.And(*limits))))
+            if d.name in wanted and self.words.domain(d.name):
+                bounds.setdefault(self.ground_of(d.name), []).append(d.name)
+        for label, alike in bounds.items():
+            limits = (c for name in alike for c in self.words.domain(name))
+            found.append((label, Constraint(as_bool(both(*limits)), placed=self.places.of_names(alike))))
         return found
+
+    def ground_of(self, name: str) -> str:
+        """The label of the bounds of a declared name: of a field of like parts those of all of them."""
+        return f"bounds of '{self._each_alike.get(name, name)}'"
+
+    @cached_property
+    def _each_alike(self) -> dict[str, str]:
+        slots = ((name, f"{own} of each {p.name}") for p in self.sheet.parts for _, own, name in p.slots())
+        return dict(slots)
 
     # ---- searches
 
