@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
+from functools import cached_property
 from itertools import pairwise
 from typing import TypeAlias
 
@@ -46,6 +47,21 @@ class Places:
         self._whole |= {id(case.facts) for case in sheet.cases}
         self._seen: dict[int, tuple[Formula, Placed]] = {}
         self._orders: dict[Placed, Condition] = {}
+
+    @cached_property
+    def numbers(self) -> tuple[Condition, ...]:
+        """The numbers that there may be of the most numerous like parts, each as a condition."""
+        outer = [part for part, _ in self.ordered_by if part.within is None]
+        if not outer:
+            return ()
+        count = max(outer, key=lambda part: part.most).count
+        declared = self.sheet.declaration(count)
+        assert isinstance(declared, NumberDecl)
+        assert declared.lower
+        assert declared.upper
+        least, most = int(declared.lower.value), int(declared.upper.value)
+        known = (relate("=", self.words.numbers[count], Fraction(k)) for k in range(least, most + 1))
+        return tuple(known)
 
     def of_name(self, name: str) -> Placed:
         """The part that a declared name belongs to."""

@@ -44,7 +44,7 @@ from scopecheck.core.model import (
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.solving.encode import Encoder
-from scopecheck.solving.engine import MOST_SECONDS, MOST_SECONDS_OF_PRODUCTS, Engine, afresh
+from scopecheck.solving.engine import MOST_SECONDS, MOST_SECONDS_OF_PRODUCTS, Engine, Found, afresh
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.places import NOWHERE, Placed, Places
 from scopecheck.solving.symbols import (
@@ -540,13 +540,21 @@ class Search:
         if answer == z3.unknown:
             asked = [*self.everything_required(), *(c.expression for c in constraints), as_bool(order)]
             more = min(more, Fraction(1)) if self.session.has_products else more
-            answer, model = afresh(asked, int(self.session.budget.work * more), int(self.session.wall_left()))
+            answer, model = self._afresh(asked, int(self.session.budget.work * more))
         if answer == z3.unknown:
             step = self.session.wall_left() > 0
             raise Undecided("the work budget of one step ran out" if step else "the wall limit ran out")
         if keep and model is not None:
             self._model = model()
         return bool(answer == z3.sat)
+
+    def _afresh(self, asked: list[z3.BoolRef], work: int) -> Found:
+        """For each number of like parts in turn where a middle of them is asked for; else, or then, at once."""
+        found: Found = (z3.unknown, None)
+        numbers = [as_bool(c) for c in self.session.places.numbers] if self.session.words.definitions else []
+        if numbers:
+            found = afresh(asked, work, int(self.session.wall_left()), numbers)
+        return afresh(asked, work, int(self.session.wall_left())) if found[0] == z3.unknown else found
 
     def everything_required(self) -> list[z3.BoolRef]:
         """All that is required, with what always holds: for another solver to start from."""
