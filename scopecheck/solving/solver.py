@@ -549,7 +549,7 @@ class Search:
         return bool(answer == z3.sat)
 
     def _afresh(self, asked: list[z3.BoolRef], work: int) -> Found:
-        """For each number of like parts in turn where a middle of them is asked for; else, or then, at once."""
+        """For each number of like parts in turn where a middle is asked for; else, or then, at once."""
         found: Found = (z3.unknown, None)
         numbers = [as_bool(c) for c in self.session.places.numbers] if self.session.words.definitions else []
         if numbers:
