@@ -76,6 +76,8 @@ def test_two_uses_of_the_same_words_take_one_each() -> None:
         "A strainer comprising a basket; and a rim.",
         "A strainer comprising a basket, and wherein the rim is round.",
         "A strainer, wherein the basket is round, and the rim is flat.",
+        "A strainer, wherein the basket is round and the rims abut each other.",
+        "A strainer, wherein the basket is round and has a rim.",
         "A strainer (10) with a basket (12) on a rim (14a).",
     ],
 )
@@ -106,6 +108,8 @@ def test_context_and_place() -> None:
         "comprising a basket with a rim, and a lid",
         "having a basket made of steel, and a rim",
         "comprising lime, sand, and water",
+        "comprising lime, sand and water",
+        "comprising 20 to 30 wt% of a lime and up to 5 wt% of a sand",
         "comprising heating the air, leaving it, and repeating both",
         "comprising a band with a width from a first to a second line and a rim",
     ],
@@ -122,6 +126,8 @@ def test_and_between_elements_does_not_count(words: str) -> None:
         "comprising a mixture of a wax and an oil",
         "comprising at least one of a wax and an oil",
         "comprising ribs of 2, 3, and 4",
+        "comprising a rim, wherein the distance between the lid and the rim is small",
+        "comprising a rim, wherein the rim is in contact with the lid and the base",
         "comprising a rim, wherein the rim is smooth and bright",
     ],
 )

@@ -154,6 +154,13 @@ def test_if_then_otherwise_and_is_whole() -> None:
     assert isinstance(parsed("holes / 6 IS WHOLE"), WholeNode)
 
 
+def test_a_bracketed_condition_may_stand_in_a_list_of_facts() -> None:
+    for text in ("(IF a = 1 THEN b = 2), c = 3", "((IF a = 1 THEN b = 2)), c = 3"):
+        node = parsed(text)
+        assert isinstance(node, AndNode)
+        assert isinstance(node.items[0], IfNode)
+
+
 def test_words_allow_a_dash_and_a_tolerance() -> None:
     for text in ("5-10 mm", "20 ± 1 mm", "20 +/- 1 mm"):
         tokens = scan(Page(Source("test", text)), 0, len(text), {}, words=True)

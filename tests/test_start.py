@@ -179,6 +179,13 @@ def test_files_that_are_no_text(content: bytes, tmp_path: Path) -> None:
         ("a gap of ≥ 2 mm", "gap : ≥ 2 mm  exactly  gap >= 2 mm"),
         ("a gap of 2 to 9 mm, preferably 3 to 4 mm", "gap : 2 to 9 mm, preferably 3 to 4 mm"),
         ("a gap of 2 to 9 mm, for example 3 mm", "gap : 2 to 9 mm"),
+        ("a gap of 9 mm or less, less than 12 mm being preferred", "gap : 9 mm or less"),
+        ("a gap of 9 mm or less, 7 mm or less being preferred",
+         "gap : 9 mm or less, 7 mm or less being preferred"),
+        ("a web kept at less than 35 degC, preferably less than 30 degC",
+         "web temperature : less than 35 degC, preferably less than 30 degC"),
+        ("a web kept at a temperature of the order of 40 degC", "temperature : of the order of 40 degC"),
+        ("a lid of 3 to 5 mm thickness", "thickness : 3 to 5 mm"),
         ("a weight ratio of tin to zinc of from 1:2 to 3:1", "tin zinc ratio : from 1:2 to 3:1"),
         ("a rim 3 mm thick", "thickness : 3 mm"),
         ("an angle of 90 degrees", "angle : 90 degrees"),
@@ -194,6 +201,45 @@ def test_a_limit_is_restated_whole_or_marked(words: str, line: str) -> None:
     made = [x.line for x in draft.claims[0].lines if x.name]
     assert made[:1] == ([line] if line else [])
     read(f"1. A thing comprising {words}.")
+
+
+def test_what_has_two_measures_is_named_and_no_unit_is() -> None:
+    draft = drafted("claims", pasted("1. A box having a width of 20 mm and a depth of 30 mm."))
+    assert [(q.name, q.owner) for q in draft.quantities] == [("width", "box"), ("depth", "box")]
+
+
+TRAY = """\
+1. A tray comprising a plurality of cells, each cell having a volume of 20 to 30 cm3.
+2. The tray of claim 1, comprising at least eight cells.
+"""
+GLAZE = """\
+1. A glaze comprising 20 to 60 wt% of a frit, at most 5 wt% of an opacifier and water.
+2. The glaze of claim 1, wherein the frit is at least 40 wt% of the solids.
+3. The glaze of claim 1, further comprising a salt in an amount of 1 to 2 wt%.
+"""
+
+
+def test_what_each_of_several_has_is_declared_below_them() -> None:
+    sheet = started(TRAY)
+    assert "cell  part, 1 to 10\n  volume  volume in cm3\n" in sheet
+    assert "| volume of the cells : each ... 20 to 30 cm3\n" in sheet
+    assert [(p.name, p.most) for p in read(TRAY).parts] == [("cell", 10)]
+    assert "part," not in started(TRAY.replace("each cell", "the cells"))
+
+
+def test_shares_of_what_a_claim_is_to_make_a_composition() -> None:
+    sheet = started(GLAZE)
+    assert "glaze  composition in wt%\n  frit\n  opacifier\n  salt\n  water\n" in sheet
+    assert "| glaze     : comprising\n" in sheet
+    assert "| water IN glaze\n" in sheet
+    assert "| not restated : at least 40 wt%" in sheet
+    assert [c.name for c in read(GLAZE).compositions] == ["glaze"]
+
+
+def test_words_of_time_are_kept_as_marks() -> None:
+    text = "1. A method comprising heating a slab for at least 2 hours after the pouring."
+    assert "| not restated : after the pouring" in started(text)
+    read(text)
 
 
 def test_a_sheet_with_lines_in_symbols_lacks_nothing(tmp_path: Path) -> None:

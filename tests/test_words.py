@@ -14,7 +14,7 @@ from scopecheck.text.of_sheet import Shown, shown_of_sheet
 from scopecheck.text.shown import flags
 from tests.forbidden_words import forbidden_in
 from tests.test_cli import run
-from tests.words import SETS, names, outcome
+from tests.words import SAME_HAND, SETS, Outcome, names, outcome
 
 
 def told(text: str, profile: str = "US") -> list[tuple[str, int, str]]:
@@ -24,6 +24,11 @@ def told(text: str, profile: str = "US") -> list[tuple[str, int, str]]:
 def test_most_listed_defects_are_found_and_few_others() -> None:
     outcomes = [outcome(name) for name in names()]
     assert len(outcomes) == 12
+    held(outcomes)
+    held([outcome(name, SAME_HAND) for name in names(SAME_HAND)])
+
+
+def held(outcomes: list[Outcome]) -> None:
     found, missed = (sum(len(getattr(o, key)) for o in outcomes) for key in ("found", "missed"))
     assert found >= 85 * (found + missed) // 100
     assert sum(len(o.false) for o in outcomes) <= 2 * len(outcomes)
@@ -51,6 +56,11 @@ LID = "1. A jar comprising a lid, a spring and two hooks on the lid.\n"
          ("grouping", 2, "tin and zinc or lead")),
         ("2. The jar of claim 1, as shown in Figure 3.", ("drawings", 2, "as shown in Figure 3")),
         ("2. A jar, red.", ("transition", 2, "A jar, red.")),
+        ("2. A jar rack, a hook and a controller for the hook.",
+         ("transition", 2, "A jar rack, a hook and a controller for the hook")),
+        ("2. The jar of claim 1, wherein the lid is warm.", ("degree", 2, "warm")),
+        ("2. The jar of claim 1, the lid being less than 9 mm, preferably less than 5 mm thick.",
+         ("inner range", 2, "less than 9 mm, preferably less than 5 mm")),
     ],
 )  # fmt: skip
 def test_each_rule(more: str, expected: tuple[str, int, str]) -> None:
@@ -80,6 +90,10 @@ def test_lines_in_the_margin_are_no_words_of_the_claim() -> None:
         "2. The jar of claim 1, wherein the lid is 3 mm thick.",
         "2. The jar of claim 1, wherein the lid has a thickness of about 3 mm.",
         "2. A method of filling the jar of claim 1, comprising opening the lid.",
+        "2. A method for filling a jar with a paste, comprising heating a paste.",
+        "2. The jar of claim 1, wherein the lid fits the thumb of the user.",
+        "2. The jar of claim 1, further comprising a humidity sensor, wherein the humidity is 5 %.",
+        "2. The jar of claim 1, wherein the lid turns at a speed and the speed is measured.",
         "2. The jar of claim 1, wherein the lid is of tin, zinc or lead and the spring is of steel.",
     ],
 )
@@ -91,6 +105,8 @@ def test_forms_of_reference_by_profile() -> None:
     text = LID + "2. The jar of claim 1.\n3. The jar of claim 1 or 2.\n4. The jar of any of claims 1 to 3."
     assert told(text) == [("reference form", 4, "claims 1 to 3")]
     assert told(text, "EPO") == []
+    several = LID + "2. The jar of claim 1.\n3. The jar of claims 1-2.\n4. The jar of one of claims 1 and 2."
+    assert told(several) == [("reference form", 3, "claims 1-2")]
 
 
 SHEET = """\

@@ -1,11 +1,12 @@
 """How many of the listed defects of claim sets are found at their words: `python -m tests.words`.
 
-Each set in `tests/text/sets` is a text and a list made before any rule was run on it: defects with their
-sort, claim and words, and what only looks like a defect. `python -m tests.words brake` tells one set in full.
-What stands under `# also right` may be told or not, and is counted neither way. A flag of another sort at a
-defect's words is false. The lists were reviewed independently by a second reader on 2026-11-27, who had
-listed each set from the claims alone: 3 defects were added (2 of them had stood under `# also right`) and 40
-that only look like one, 2 defects and 3 that were said only to look like one were removed.
+Each set in `tests/text/sets` and `tests/text/same_hand` is a text and a list made before any rule was run on
+it: defects with their sort, claim and words, and what only looks like a defect. `python -m tests.words brake`
+tells one set in full. What stands under `# also right` may be told or not, and is counted neither way. A flag
+of another sort at a defect's words is false. The lists of the twelve sets were reviewed independently by a
+second reader on 2026-11-27, who had listed each set from the claims alone: 3 defects were added (2 of them
+had stood under `# also right`) and 40 that only look like one, 2 defects and 3 that were said only to look
+like one were removed. The lists of `same_hand` are by the hand that writes the rules.
 """
 
 from __future__ import annotations
@@ -20,6 +21,11 @@ from scopecheck.text.flags import Flag
 from scopecheck.text.shown import flags
 
 SETS = Path(__file__).parent / "text" / "sets"
+SAME_HAND = Path(__file__).parent / "text" / "same_hand"
+TABLES = {
+    "Twelve sets on which the rules were tuned": SETS,
+    "Sets in other trades, written and listed by the hand that writes the rules": SAME_HAND,
+}
 REFERRING = {"no earlier", "several earlier", "number", "two names", "two things"}
 """Sorts that say of one noun that it does not name one earlier thing; a list may call it by either."""
 
@@ -41,12 +47,12 @@ class Outcome:
     false: tuple[Flag, ...]
 
 
-def expected(name: str) -> tuple[list[Defect], list[Defect]]:
+def expected(name: str, sets: Path = SETS) -> tuple[list[Defect], list[Defect]]:
     """The defects of a set, and what is right besides."""
     defects: list[Defect] = []
     besides: list[Defect] = []
     into: list[Defect] | None = None
-    for line in (SETS / f"{name}.expected").read_text("utf-8").splitlines():
+    for line in (sets / f"{name}.expected").read_text("utf-8").splitlines():
         if line.startswith("#"):
             into = defects if "# defects" in line else besides if "# also right" in line else None
         elif into is not None and line.strip():
@@ -55,9 +61,9 @@ def expected(name: str) -> tuple[list[Defect], list[Defect]]:
     return defects, besides
 
 
-def outcome(name: str) -> Outcome:
-    found_flags = flags(texts_of(pasted((SETS / f"{name}.txt").read_text("utf-8"))))
-    defects, besides = expected(name)
+def outcome(name: str, sets: Path = SETS) -> Outcome:
+    found_flags = flags(texts_of(pasted((sets / f"{name}.txt").read_text("utf-8"))))
+    defects, besides = expected(name, sets)
     found = tuple(d for d in defects if any(_at(d, f) and _same(d, f) for f in found_flags))
     missed = tuple(d for d in defects if d not in found)
     false = tuple(f for f in found_flags if not any(_at(d, f) and _same(d, f) for d in (*defects, *besides)))
@@ -74,15 +80,22 @@ def _same(defect: Defect, flag: Flag) -> bool:
     return defect.sort == flag.sort or {defect.sort, flag.sort} <= REFERRING
 
 
-def names() -> list[str]:
-    return sorted(path.stem for path in SETS.glob("*.txt"))
+def names(sets: Path = SETS) -> list[str]:
+    return sorted(path.stem for path in sets.glob("*.txt"))
 
 
 def main(asked: list[str]) -> None:
-    every = [outcome(name) for name in asked or names()]
+    for title, sets in TABLES.items():
+        every = [outcome(name, sets) for name in names(sets) if not asked or name in asked]
+        if every:
+            print(title)
+            _table(every, in_full=bool(asked))
+
+
+def _table(every: list[Outcome], in_full: bool) -> None:
     for o in every:
-        print(f"{o.name:10} {len(o.found):3} of {len(o.found) + len(o.missed):3} found, {len(o.false)} false")
-        if asked:
+        print(f"{o.name:12} {len(o.found):3} of {len(o.found) + len(o.missed):3} found, {len(o.false)} false")
+        if in_full:
             for d in o.missed:
                 print(f"    missed  claim {d.claim}  {d.sort}: {d.words}")
             for f in o.false:
@@ -90,7 +103,7 @@ def main(asked: list[str]) -> None:
     found, false = sum(len(o.found) for o in every), sum(len(o.false) for o in every)
     total = found + sum(len(o.missed) for o in every)
     share = f"{100 * found // total} %"
-    print(f"{'all':10} {found:3} of {total:3} found ({share}), {false} false in {len(every)} sets")
+    print(f"{'all':12} {found:3} of {total:3} found ({share}), {false} false in {len(every)} sets")
 
 
 if __name__ == "__main__":

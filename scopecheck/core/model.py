@@ -661,7 +661,7 @@ class Case:
     `form` is "thing", or for a document and for the description "example" or "range". `stated` are the
     declared names that the facts speak of; names in `silent` are not mentioned by the document, `unknown`
     have one value nobody knows, and all other names are free. `targets` are claim numbers or limitation
-    labels; empty: all independent claims.
+    labels; empty: all independent claims. `document` is the name of the document whose entry it is, or "".
     """
 
     name: str
@@ -676,6 +676,7 @@ class Case:
     groups: tuple[int, ...]
     place: str
     span: Span = field(compare=False)
+    document: str = ""
 
 
 @record

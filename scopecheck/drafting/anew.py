@@ -46,7 +46,7 @@ def proposed_anew(source: Source) -> str:
     names = declare((*declared, *_declarations(quantities)))
     readable = Readable(names, Phrasebook(()))
     for work in works:
-        propose_lines(work, readable, dict(written.own_units))
+        propose_lines(work, readable, dict(written.own_units), timed=bool(names.steps))
     return _text(source, works, quantities, gone)
 
 
@@ -103,7 +103,7 @@ def _quantity(what: Called, stretch: Stretch, names: Names, made: list[Quantity]
 def _text(source: Source, works: list[Work], quantities: list[Quantity], gone: list[str]) -> str:
     lines = [f"# {line}" for line in gone]
     used = {line.name for work in works for line in work.claim.lines}
-    declared = [f"{q.name}  {q.kind}" for q in quantities if q.name in used]
+    declared = [q.line() for q in quantities if q.name in used]
     if declared:
         lines += ["", f"# {sentence('start', 'anew_declare')}", *declared]
     for work in works:

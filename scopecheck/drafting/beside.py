@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.declared import NEVER_IN_NAMES
-from scopecheck.text.lists import words
 
 MOST_WORDS = 3
+MOST_BACK = 9
+"""How many words before a limit the noun of its measure is looked for."""
 _NO_OWNER = ("mean", "average", "maximum", "minimum", "nominal", "least", "total")
 _ON_THE_WAY = ("the", "said", "each", "a", "an", "one", "of", "any", "all", "its")
 _JOINTS = ("of", "between", "across", "for", "in")
@@ -44,16 +46,33 @@ def noun_before(text: ClaimText, at: int) -> str:
 def owner_before(text: ClaimText, at: int) -> str:
     """The noun that has what stands here: `the rim` of `the rim having a`, `a rim with a`, `the rim is`."""
     texts, stops = texts_of(text), words("nouns", "stops")
-    while at > 0 and texts[at - 1] in words("measures", "between") | {"with", "and"}:
+    while at > 0 and texts[at - 1] in words("measures", "between") | {"with", "and", *_NO_OWNER}:
         at -= 1
         if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
             break
     start = at
     while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
         start -= 1
+    if start and texts[start - 1][0].isdigit():
+        return _before_limit(text, start)
     noun = name_of(text, start, at)
     verb = start < at and texts[at - 1] in listed_verbs()
-    return "" if verb or noun.endswith(("ing", "ed")) else noun
+    done = noun.endswith(("ing", "ed")) and noun.split()[-1] not in words("mention", "ing_nouns")
+    return "" if verb or done or len(noun) < 2 or noun in _NO_OWNER else noun
+
+
+def _before_limit(text: ClaimText, at: int) -> str:
+    """What has the measure whose limit ends here: 'box' of 'a box with a width of 20 mm and a depth of'."""
+    texts = texts_of(text)
+    for i in range(at - 1, max(0, at - MOST_BACK), -1):
+        if texts[i] in (";", ":", "."):
+            return ""
+        if texts[i] in words("measures", "nouns"):
+            start = i
+            while start > 0 and i - start < MOST_WORDS and nounish(texts[start - 1], words("nouns", "stops")):
+                start -= 1
+            return owner_before(text, start)
+    return ""
 
 
 def before_agent(texts: list[str], at: int) -> int:

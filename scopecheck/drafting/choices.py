@@ -5,8 +5,8 @@ from __future__ import annotations
 from scopecheck.drafting.beside import noun_before, noun_from
 from scopecheck.drafting.lists_of import listed_from
 from scopecheck.foundations.record import record
+from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.text.lists import run_at, words
 
 
 @record

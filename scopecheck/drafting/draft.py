@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Sequence
 
 from scopecheck.foundations.record import field, holder, record
 from scopecheck.foundations.regex import regex
@@ -23,13 +24,43 @@ _DOUBTFUL = regex(r"\d[,\s]\d|\d{9}")
 
 @holder
 class Quantity:
-    """A proposed declaration: its name, its kind as written in a sheet, and where it was met."""
+    """A proposed declaration: its name left of a colon, its kind as written in a sheet, and where it was met.
+
+    What is declared below another (`within`) or under its singular has another name there (`declared`).
+    """
 
     name: str
     kind: str
     noun: str
     owner: str
     claims: list[int] = field(default_factory=list)
+    declared: str = ""
+    within: Quantity | None = None
+
+    @property
+    def members(self) -> bool:
+        """Whether it is a list of what may be there."""
+        return self.kind.startswith("any of")
+
+    def line(self, wide: int = 0) -> str:
+        """Its declaration, the name filled up to a width; an ingredient has its name only."""
+        name = self.declared or self.name
+        if self.within is not None and not self.within.declared:
+            return name
+        return f"{name.ljust(wide)}  {self.kind}"
+
+
+def declarations(quantities: Sequence[Quantity]) -> list[tuple[str, Quantity]]:
+    """The lines that declare quantities, in their order; what is within another stands below it, indented."""
+    wide = max((len(q.declared or q.name) for q in quantities if q.within is None), default=0)
+    found: list[tuple[str, Quantity]] = []
+    for quantity in quantities:
+        if quantity.within is None:
+            below = [q for q in quantities if q.within is quantity]
+            fields = max((len(q.declared) for q in below), default=0)
+            found.append((quantity.line(wide), quantity))
+            found += [(f"  {q.line(fields)}", q) for q in below]
+    return found
 
 
 @holder
@@ -39,10 +70,12 @@ class Proposed:
     words: str
     name: str = ""
     exactly: str = ""
-    """Facts in symbols, where the claim's own words are symbols."""
+    """Facts in symbols, where the claim's own words are symbols; without words a line of symbols alone."""
 
     @property
     def line(self) -> str:
+        if not self.words:
+            return self.exactly
         facts = f"  exactly  {self.exactly}" if self.exactly and self.name else ""
         return f"{self.name or 'not restated'} : {self.words}{facts}"
 
@@ -89,24 +122,23 @@ class Draft:
         lines: list[str] = [f"# {line}".rstrip() for line in self.remarks]
         at: dict[int, tuple[DraftClaim | None, Proposed | Quantity | None]] = {}
         lines += ["", f"title    {self.title}", "profile  US", ""]
-        wide = max((len(q.name) for q in self.quantities), default=0)
-        for quantity in self.quantities:
-            lines.append(f"{quantity.name.ljust(wide)}  {quantity.kind}")
+        for line, quantity in declarations(self.quantities):
+            lines.append(line)
             at[len(lines)] = (None, quantity)
         for claim in self.claims:
             lines.append("")
             for line in claim_lines(claim):
                 lines.append(line)
                 at[len(lines)] = (claim, None)
-            wide = max((len(p.name) for p in claim.lines if p.name), default=0)
+            wide = max((len(p.name) for p in claim.lines if p.name and p.words), default=0)
             wide = max(wide, len("not restated")) if any(not p.name for p in claim.lines) else wide
             for proposed in claim.lines:
                 shown = proposed
-                if sample and proposed.name and not _DOUBTFUL.search(proposed.words):
+                if sample and proposed.name and proposed.words and not _DOUBTFUL.search(proposed.words):
                     shown = Proposed(proposed.words) if self.alike(proposed) in seen else proposed
                     seen.add(self.alike(proposed))
-                left, _, right = shown.line.partition(" : ")
-                lines.append(f"{INDENT}| {left.ljust(wide)} : {right}")
+                left, colon, right = shown.line.partition(" : ")
+                lines.append(f"{INDENT}| {left.ljust(wide) if colon else left}{colon}{right}")
                 at[len(lines)] = (claim, proposed)
         lines += ["", *(f"# {line}".rstrip() for line in self.after)] if self.after else []
         return Written("\n".join(lines) + "\n", at)

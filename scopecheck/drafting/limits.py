@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Own
 from scopecheck.resolve.account import digits_width, reference_sign, unit_width
 from scopecheck.resolve.claim_text import ClaimText, Piece
-from scopecheck.text.lists import run_at, words
 
 MOST_BEFORE = 9
 
@@ -127,9 +127,10 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         if end < len(texts) and texts[end] == ",":
             end += (1 + closing) if (closing := run_at(texts, end + 1, "limits", "closings")) else 0
         sign = _sign(texts, group)
-        if _preferred(texts, starts[0]):
-            if found and found[-1].unit == group[-1].unit:
-                found[-1] = replace(found[-1], farther=end)
+        after = run_at(texts, end, "clauses", "preferred")
+        if _preferred(texts, starts[0]) or after:
+            if found and found[-1].unit == group[-1].unit and not found[-1].farther:
+                found[-1] = replace(found[-1], farther=end + after)
         elif not (
             _broken(text, group[-1]) or _numbered(texts, group[0].start) or _hindered(texts, starts[0])
         ):

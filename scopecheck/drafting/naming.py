@@ -20,8 +20,8 @@ from scopecheck.drafting.beside import (
 from scopecheck.drafting.limits import Stretch
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record
+from scopecheck.foundations.word_lists import word_lists, words
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.text.lists import word_lists, words
 
 _TIMES = frozenset(("point", "life", "age", "interval", "delay", "window", "phase", "stage", "half-life"))
 """Nouns that are a time or a temperature by themselves, beside those of what is measured."""
@@ -58,6 +58,8 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
         return Called(table[word], owner_before(text, stretch.start), False)
     if word == "in" and at + 1 < len(texts) and texts[at + 1] in words("measures", "nouns"):
         return Called(texts[at + 1], owner_before(text, stretch.start), False)
+    if unit is not None and word in words("measures", "nouns") - {"content", "ratio", "amount"}:
+        return Called(word, noun_from(text, at + 1) or owner_before(text, stretch.start), False)
     if unit is None:
         return _parts_by(text, at) or _counted(text, stretch)
     if unit.kind.dimension in _OF_WHAT and word != "of":
@@ -152,6 +154,8 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     start = at
     while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
         start -= 1
+    if texts[start:at] == ["step"] and start > 1 and texts[start - 1] in ("in", "of", "during"):
+        return _noun_at(text, start - 1, quantity)
     if ratio := ratio_before(text, start, at):
         return Called(ratio, "", False)
     while at - start > 1 and (texts[start].endswith("ly") or texts[start] in ("first", "second", "total")):

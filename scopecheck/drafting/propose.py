@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from scopecheck.core.model import NumberDecl
 from scopecheck.drafting.choices import Choice, choices
 from scopecheck.drafting.draft import DraftClaim, Proposed, Quantity
+from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.naming import Called, called
@@ -15,29 +16,41 @@ from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Source, Span
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Own
-from scopecheck.resolve.account import unrestated
+from scopecheck.resolve.account import ORDER_WORDS, unrestated
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
-from scopecheck.text.lists import words as listed
 
+_EXAMPLES = ("clauses", "examples")
 _FILLERS = frozenset(("in", "the", "a", "an", "of"))
+MOST_TOLD = 5
+"""How many words of time and of what they speak are marked together."""
+MOST_BACK = 14
+"""How many words before a limit an 'each' is looked for."""
 MOST_TRIED = 4
 """How many stretches of words are tried for one limit."""
 
 
-def proposals(claims: Sequence[DraftClaim]) -> list[Quantity]:
-    """Fills in the lines of each claim and returns the quantities they are about, in the order met."""
+def proposals(claims: Sequence[DraftClaim], group: bool = True) -> list[Quantity]:
+    """Fills in the lines of each claim and returns the quantities they are about, in the order met.
+
+    `group`: like parts and a composition are made of what the words say belongs together.
+    """
     known = tuple(c.number for c in claims)
     works = [_work(claim, known) for claim in claims]
     quantities = limited(works)
     quantities += chosen(works, quantities)
+    quantities = in_groups(works, quantities) if group else quantities
     readable = Readable(declared_names(quantities), Phrasebook(()))
     for work in works:
         propose_lines(work, readable)
-    used = {line.name for work in works for line in work.claim.lines}
-    return [q for q in quantities if q.name in used]
+    used = frozenset(line.name for work in works for line in work.claim.lines)
+    ungrouped(quantities, used)
+    wholes = [q.within for q in quantities if q.name in used]
+    return [q for q in quantities if q.name in used or q in wholes]
 
 
 def _work(claim: DraftClaim, known: Sequence[int]) -> Work:
@@ -78,19 +91,50 @@ def named_by_kind(what: Called, stretch: Stretch) -> Called:
 # ---- lines
 
 
-def propose_lines(work: Work, readable: Readable, own: Own | None = None) -> None:
+def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed: bool = True) -> None:
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
+    _propose_opening(work)
     for (stretch, _), quantity in zip(work.limits, work.of, strict=True):
         if stretch.sign:
             _in_symbols(work, stretch, quantity)
-        elif words := _read_words(work.text, stretch, quantity, readable):
+            continue
+        words = _of_each(work.text, stretch, quantity, readable)
+        if words := words or _read_words(work.text, stretch, quantity, readable):
             work.claim.lines.append(Proposed(words, quantity.name))
     for choice in work.choices:
         _propose_choice(work, choice, readable)
     for words in work.nowhere:
         if _marked(work.text, words, range(0)):
             work.claim.lines.append(Proposed(words))
-    marks(work, own or {})
+    if work.opened:
+        there = [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in work.bare]
+        work.claim.lines += there
+    marks(work, own or {}, timed)
+
+
+def _propose_opening(work: Work) -> None:
+    """A line for the transition that opens a composition."""
+    if work.opened:
+        start, end, whole = work.opened
+        words = words_at(work.text, start, end)
+        if _takes(work.text, words, start, end):
+            work.claim.lines.append(Proposed(words, whole.name))
+
+
+def _of_each(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable) -> str:
+    """`each ... 5 to 8 mm` for a field of like parts, if the claim says 'each' before the limit; else ''."""
+    if of.within is None or not of.within.declared or stretch.start >= len(text.tokens):
+        return ""
+    at = stretch.starts[0]
+    while at > 0 and stretch.starts[0] - at < MOST_BACK and text.tokens[at].text not in (";", ":", "."):
+        at -= 1
+        if text.tokens[at].text in ("each", "every") and at not in text.taken:
+            for start in stretch.starts[:MOST_TRIED]:
+                words = f"{text.tokens[at].text} ... {words_at(text, start, stretch.end)}"
+                places = (at, *range(start, stretch.end))
+                if readable.reads(words, of.name) and _takes_at(text, words, places):
+                    return words
+    return ""
 
 
 def _goes_nowhere(reference: Reference, number: int, known: Sequence[int]) -> bool:
@@ -117,8 +161,7 @@ def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Reada
 
     Only fillers may be left out before them: a "not", an "about" or an end left out would be another limit.
     """
-    declared = readable.names.declared(of.name)
-    if declared is None or any(i in text.taken for i in range(stretch.starts[-1], stretch.end)):
+    if any(i in text.taken for i in range(stretch.starts[-1], stretch.end)):
         return ""
     ends = dict.fromkeys(e for e in (stretch.farther, stretch.end) if e)
     texts = [t.text for t in text.tokens[stretch.starts[0] : stretch.starts[-1] + 1]]
@@ -154,12 +197,17 @@ def words_at(text: ClaimText, start: int, end: int) -> str:
 
 def _takes(text: ClaimText, words: str, start: int, end: int) -> bool:
     """Takes the words if a line with them would take a stretch that begins and ends alike."""
+    return _takes_at(text, words, range(start, end))
+
+
+def _takes_at(text: ClaimText, words: str, at: Sequence[int]) -> bool:
+    """Takes the words if a line with them would take tokens alike to these."""
     before = set(text.taken)
     try:
         found = text.take(words, Span(text.source, 0, 0), 0)
     except Trouble:
         return False
-    alike = [text.tokens[i].text for i in found] == [t.text for t in text.tokens[start:end]]
+    alike = [text.tokens[i].text for i in found] == [text.tokens[i].text for i in at]
     if alike and text.taken - before:
         return True
     text.taken = before
@@ -169,15 +217,46 @@ def _takes(text: ClaimText, words: str, start: int, end: int) -> bool:
 # ---- what is left over
 
 
-def marks(work: Work, own: Own) -> None:
-    """Marks for everything the account would list: nothing of the text is dropped without a word."""
-    text = work.text
+def marks(work: Work, own: Own, timed: bool = True) -> None:
+    """Marks for everything the account would list: nothing of the text is dropped without a word.
+
+    `timed`: for words of time too, with what they speak of ('after the pouring').
+    """
+    for start, end in _of_time(work) if timed else ():
+        _mark(work, start, end)
     for start, end in _left_over(work, own):
-        for more in range(8):
-            words = words_at(text, max(0, start - more), min(len(text.tokens), end + more))
-            if _marked(text, words, range(start, end)):
-                work.claim.lines.append(Proposed(words))
-                break
+        _mark(work, start, end)
+
+
+def _mark(work: Work, start: int, end: int) -> None:
+    """A mark for these words, with as many beside them as tell where they stand."""
+    text = work.text
+    for more in range(8):
+        words = words_at(text, max(0, start - more), min(len(text.tokens), end + more))
+        if _marked(text, words, range(start, end)):
+            work.claim.lines.append(Proposed(words))
+            break
+
+
+def _of_time(work: Work) -> list[tuple[int, int]]:
+    """Where a claim says before or after what something is done, and no line takes it up."""
+    text = work.text
+    texts = [t.text for t in text.tokens]
+    found: list[tuple[int, int]] = []
+    for at, word in enumerate(texts):
+        if word not in ORDER_WORDS or at in text.taken | text.referring or (found and at < found[-1][1]):
+            continue
+        end = at + 1
+        while end < len(texts) and end - at < MOST_TOLD and _goes_on(texts[end]) and end not in text.taken:
+            end += 1
+        found.append((at, end))
+    return found
+
+
+def _goes_on(word: str) -> bool:
+    """Whether a word may belong to what a word of time speaks of."""
+    stops = listed("nouns", "stops") - listed("nouns", "determiners") - {"of", "by", "to"}
+    return word[0].isalpha() and (word not in stops or word in ORDER_WORDS)
 
 
 def _marked(text: ClaimText, words: str, tokens: range) -> bool:
@@ -205,7 +284,14 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
             found[-1] = (found[-1][0], end)
         else:
             found.append((start, end))
-    return found
+    return [_with_preference(work, start, end) for start, end in found]
+
+
+def _with_preference(work: Work, start: int, end: int) -> tuple[int, int]:
+    """With the words beside it that make it a preference."""
+    texts = [t.text for t in work.text.tokens]
+    before = next((w for w in (2, 1) if start >= w and run_at(texts, start - w, *_EXAMPLES) >= w), 0)
+    return start - before, end + run_at(texts, end, "clauses", "preferred")
 
 
 def _close(text: ClaimText, end: int, start: int) -> bool:

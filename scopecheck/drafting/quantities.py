@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.draft import Quantity
+from scopecheck.drafting.draft import Quantity, declarations
 from scopecheck.drafting.kinds_of import family, kind_text
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.spans import Source
@@ -84,7 +84,7 @@ def _free_name(noun: str, owner: str, kind: str, taken: object) -> str:
 
 def declared_names(quantities: Sequence[Quantity]) -> Names:
     """The names as a sheet would declare them; a quantity that cannot be declared has none."""
-    lines = "".join(f"{q.name}  {q.kind}\n" for q in quantities)
+    lines = "".join(f"{line}\n" for line, _ in declarations(quantities))
     written, _ = parse_sheet(Source("declarations", lines))
     return declare(tuple(s for s in written.statements if isinstance(s, Declare)))
 

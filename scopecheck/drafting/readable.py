@@ -9,10 +9,12 @@ from itertools import pairwise
 from scopecheck.core.model import NumberDecl
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.record import field, holder
-from scopecheck.foundations.spans import Source
+from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import Page
 from scopecheck.language.pieces import Desk
+from scopecheck.language.syntax import NameNode
 from scopecheck.resolve.catalogue import Phrasebook
+from scopecheck.resolve.claims import subject
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Names, number_of
 from scopecheck.resolve.phrases import Reader, Subject
@@ -31,12 +33,12 @@ class Readable:
     def reads(self, words: str, name: str) -> bool:
         """Whether a line `name : words` would be read; False for a name that is not declared."""
         declared = self.names.declared(name)
-        if declared is None:
+        if declared is None and self.names.field_of(name) is None:
             return False
         numbers = [Fraction(n) for n in _NUMBER.findall(words)]
         order = tuple(a < b for a, b in pairwise(numbers))
         whole = tuple(n.denominator == 1 for n in numbers)
-        what = (declared.kind, declared.whole) if isinstance(declared, NumberDecl) else declared
+        what = (declared.kind, declared.whole) if isinstance(declared, NumberDecl) else declared or name
         named = name if set(name.lower().split()).intersection(words.lower().split()) else ""
         key = (_NUMBER.sub("#", words), order, whole, what, named)
         if key not in self.known:
@@ -44,13 +46,18 @@ class Readable:
         return self.known[key]
 
     def _reads(self, words: str, name: str) -> bool:
-        declared = self.names.declared(name)
-        assert declared is not None
         desk = Desk(Page(Source("words", words)))
-        bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
-        subject = Subject(bound, declared.name, desk.span(0, len(words)))
         reader = Reader(self.names, self.book, Groups("US examination", (), (), ()), CLAIMS, "1a")
         try:
-            return reader.reads(desk.words(0, len(words)), (subject,))
+            span = desk.span(0, len(words))
+            return reader.reads(desk.words(0, len(words)), (self._subject(name, span),))
         except Trouble:
             return False
+
+    def _subject(self, name: str, span: Span) -> Subject:
+        """What stands left of the colon: a declared thing, or a field of like parts."""
+        declared = self.names.declared(name)
+        if declared is None:
+            return subject(self.names, NameNode(name, span))
+        bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
+        return Subject(bound, declared.name, span)

@@ -8,8 +8,8 @@ from collections.abc import Iterable
 from scopecheck.drafting.draft import Draft, Quantity
 from scopecheck.drafting.pasted import Pasted
 from scopecheck.foundations.regex import regex
-from scopecheck.report.wording import GLUE, claims_text, counted, has_sentence, quoted, sentence
-from scopecheck.text.lists import run_at
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.report.wording import GLUE, claims_text, counted, has_sentence, listed, quoted, sentence
 
 MOST_QUESTIONS = 10
 _WIDTH = 88
@@ -43,15 +43,18 @@ def assumed(draft: Draft, found: Pasted) -> list[str]:
     lines = [sentence("start", "assumed_profile"), sentence("start", "assumed_title", title=draft.title)]
     if found.unnumbered:
         lines.append(sentence("start", "assumed_unnumbered"))
-    lines += [
-        sentence("start", "assumed_name", name=q.name, kind=q.kind, claims=claims_text(q.claims))
-        if not q.owner or q.owner in q.name
-        else sentence(
-            "start", "assumed_owner", name=q.name, kind=q.kind, owner=q.owner, claims=claims_text(q.claims)
-        )
-        for q in draft.quantities
-    ]
-    return lines
+    return lines + [_assumed_of(draft, q) for q in draft.quantities if q.within is None]
+
+
+def _assumed_of(draft: Draft, q: Quantity) -> str:
+    """What is taken for granted of a quantity and of those within it."""
+    below = [quoted(other.declared or other.name) for other in draft.quantities if other.within is q]
+    if below:
+        form = "assumed_part" if q.declared else "assumed_composition"
+        return sentence("start", form, name=q.declared or q.name, kind=q.kind, below=listed(below))
+    more = {"owner": q.owner} if q.owner and q.owner not in q.name else {}
+    form = "assumed_owner" if more else "assumed_name"
+    return sentence("start", form, name=q.name, kind=q.kind, claims=claims_text(q.claims), **more)
 
 
 def questions(draft: Draft) -> list[str]:
@@ -59,7 +62,7 @@ def questions(draft: Draft) -> list[str]:
     asked = [
         (rank, sentence("start", "question", name=q.name, asked=text))
         for q in draft.quantities
-        for rank, text in _about(q)
+        for rank, text in (*_about(q), *_about_each(draft, q))
     ]
     asked += [
         (1, sentence("start", "ask_unread", claim=claim.number, words=quoted(line.words)))
@@ -72,18 +75,28 @@ def questions(draft: Draft) -> list[str]:
 
 def _preferred(words: str) -> bool:
     """Whether words begin an example or a preference, which limits nothing for certain."""
-    return run_at(words.lower().split(), 0, "clauses", "examples") > 0
+    texts = words.lower().split()
+    return run_at(texts, 0, "clauses", "examples") > 0 or texts[-1] == "preferred"
+
+
+def _about_each(draft: Draft, quantity: Quantity) -> Iterable[tuple[int, str]]:
+    """Asked of what several like things have and no 'each' says is of each."""
+    several = next((q for q in draft.quantities if q.name == quantity.owner and q.kind == "count"), None)
+    if several is not None and quantity.within is None:
+        yield 2, sentence("start", "ask_each", several=several.name)
 
 
 def _about(quantity: Quantity) -> Iterable[tuple[int, str]]:
     last = quantity.noun.split()[-1]
+    if quantity.kind.startswith(("part,", "composition")):
+        return
     if quantity.kind.endswith("in %"):
         yield 0, sentence("start", "ask_basis")
     elif has_sentence("asked_of", last):
         yield 1, sentence("asked_of", last)
-    elif quantity.kind.startswith("share"):
+    elif quantity.kind.startswith("share") and quantity.within is None:
         yield 1, sentence("start", "ask_whole")
-    elif not quantity.owner and quantity.kind != "count":
+    elif not quantity.owner and quantity.kind != "count" and quantity.within is None:
         yield 2, sentence("start", "ask_owner")
 
 

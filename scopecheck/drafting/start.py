@@ -13,11 +13,15 @@ from scopecheck.resolve.sheet import read_sheet
 MOST_REPAIRS = 8
 
 
-def drafted(name: str, found: Pasted) -> Draft:
-    """The draft of a sheet for the claims of a text, of which every line can be read."""
+def drafted(name: str, found: Pasted, group: bool = True) -> Draft:
+    """The draft of a sheet for the claims of a text, of which every line can be read.
+
+    With `group`, what belongs together is declared so; if that cannot be read, everything is by itself.
+    """
     claims = [DraftClaim(c.number, one_flow(c.text)) for c in found.claims]
     draft = Draft(name, _title(claims), claims)
-    draft.quantities = proposals(claims)
+    draft.quantities = proposals(claims, group)
+    grouped = any(q.within for q in draft.quantities)
     for _ in range(MOST_REPAIRS):
         written = draft.written(sample=True)
         made, diagnostics = read_sheet(Source(name, written.text))
@@ -28,11 +32,22 @@ def drafted(name: str, found: Pasted) -> Draft:
             for left in made.unrestated:
                 _claim(draft, left.claim).lines.append(Proposed(left.words))
             continue
+        if grouped and any(_of_group(draft, written.at.get(d.span.line)) for d in wrong):
+            return drafted(name, found, group=False)
         repaired = [_repaired(draft, d, written.at.get(d.span.line)) for d in wrong]
         if not any(repaired):
             break
     _only_marks(draft)
     return draft
+
+
+def _of_group(draft: Draft, at: tuple[DraftClaim | None, Proposed | Quantity | None] | None) -> bool:
+    """Whether a mistake stands at something that is within another, or has something within it."""
+    item = at[1] if at else None
+    quantity = item if isinstance(item, Quantity) else None
+    if isinstance(item, Proposed) and item.name:
+        quantity = next((q for q in draft.quantities if q.name == item.name), None)
+    return quantity is not None and any(quantity in (q, q.within) for q in draft.quantities if q.within)
 
 
 def _claim(draft: Draft, number: int) -> DraftClaim:
@@ -63,6 +78,9 @@ def _repaired(
             for other in draft.claims:
                 for line in other.lines:
                     line.name = "" if line.name == item.name else line.name
+            return True
+        case Proposed() if not item.words and claim is not None:
+            claim.lines.remove(item)
             return True
         case Proposed() if item.name:
             alike = draft.alike(item)

@@ -25,3 +25,7 @@ class Work:
     numbers: list[Number] = field(default_factory=list)
     """The numbers of lines in symbols, which account for equal numbers of the text."""
     of: list[Quantity] = field(default_factory=list)
+    opened: tuple[int, int, Quantity] | None = None
+    """The tokens of the transition that opens a composition, and the composition."""
+    bare: list[Quantity] = field(default_factory=list)
+    """Ingredients of it that the claim names without an amount."""

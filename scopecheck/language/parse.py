@@ -7,6 +7,7 @@ from functools import cache
 from typing import Any, cast
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Page
 from scopecheck.language.scan import Own, Token, scan
@@ -143,7 +144,7 @@ class _Build:
     def facts(self, c: list[Any]) -> Node:
         items = tuple(c[::2])
         for item in items[:-1]:
-            if isinstance(item, IfNode):
+            if isinstance(item, IfNode) and not item.span.text.startswith("("):
                 raise trouble(
                     item.span, "a comma after IF ... THEN ...",
                     "It is not said whether what follows the comma belongs to the THEN.",
@@ -216,7 +217,8 @@ class _Build:
         return TruthNode(c[0].text == "TRUE", self._span(c[0]))
 
     def bracket(self, c: list[Any]) -> Node:
-        return cast(Node, c[1])
+        inner = cast(Node, c[1])
+        return replace(inner, span=self._whole(c)) if isinstance(inner, IfNode) else inner
 
     def braced(self, c: list[Any]) -> Node:
         return BracedNode(_items(c[1]) if len(c) == 3 else (), self._whole(c))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Reread, Status, WayOut
@@ -13,6 +13,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
 from scopecheck.report.grouping import departures, turning_labels
 from scopecheck.report.rereadings import (
+    bearer_text,
     group_words,
     kept_text,
     reading_label,
@@ -96,14 +97,6 @@ def _without_presumption(sheet: Sheet, finding: Finding) -> bool:
     )
 
 
-def bearer_text(sheet: Sheet, finding: Finding) -> str:
-    """Who would bring it, by profile and purpose; '' where nobody would."""
-    if not finding.bearer:
-        return ""
-    profile = f"US_{sheet.purpose}" if sheet.profile == "US" else "EPO"
-    return sentence("bearer", profile, finding.bearer)
-
-
 # ---- the lines in the margin
 
 
@@ -120,7 +113,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("kept_out", _ways_out(sheet, finding)),
         ("bearer", [bearer_text(sheet, finding)]),
         ("rests", [_rests_on(finding)]),
-        ("also_claims", [_also(finding)]),
+        ("also_claims", _also(finding)),
         ("note", _notes(sheet, finding)),
     ]
     kept = [(word, tuple(text for text in texts if text)) for word, texts in shown]
@@ -223,10 +216,16 @@ def _stretches_to(sheet: Sheet, finding: Finding, limitation: Limitation) -> boo
     return False
 
 
-def _also(finding: Finding) -> str:
-    if not finding.also_claims or finding.question == "no reading suits all claims":
-        return ""
-    return sentence("note", "also_claims", claims=claims_text(finding.also_claims))
+def _also(finding: Finding) -> Iterator[str]:
+    """The dependents of which the same holds, and those of which it does as far as the case goes."""
+    if finding.also_claims and finding.question != "no reading suits all claims":
+        yield sentence("note", "also_claims", claims=claims_text(finding.also_claims))
+    by_names: dict[tuple[str, ...], list[int]] = {}
+    for number, names in finding.also_open:
+        by_names.setdefault(names, []).append(number)
+    for names, numbers in by_names.items():
+        left = listed(map(flat, names))
+        yield sentence("note", "also_open", claims=claims_text(numbers), names=left)
 
 
 def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:

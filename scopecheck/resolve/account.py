@@ -12,6 +12,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Own
 from scopecheck.resolve.claim_text import ClaimText, Piece
+from scopecheck.resolve.joints import structural
 
 Sort = Literal["number", "unit", "connective", "end word", "hedge", "order word"]
 
@@ -60,32 +61,13 @@ _HEDGES = frozenset(
     "about approximately roughly circa substantially essentially generally nearly preferably optionally"
     " plurality majority several average mean each every only together mainly predominantly".split()
 )
-_ORDER_WORDS = frozenset(
+ORDER_WORDS = frozenset(
     "before after during until then thereafter subsequently simultaneously concurrently immediately"
     " sequentially successively prior followed throughout".split()
 )
 """Words of time, which are asked for where a sheet declares steps."""
 FRACTIONS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
 """A number in one sign: the account tells of it, and no line in words reads it."""
-_VERBS = frozenset(
-    "is are has have having being comprises comprising includes including contains containing consists"
-    " wherein whereby where which receives forms extends lies".split()
-)
-_CLAUSE_OPENERS = frozenset("wherein whereby where which the a an said each".split())
-_ELEMENT_OPENERS = frozenset(
-    "comprising comprises comprise having has have including includes include containing contains"
-    " contain".split()
-)
-_NEW_CLAUSE = frozenset("wherein whereby where which characterized characterised ; .".split())
-_ARTICLES = frozenset("a an the said".split())
-_PAIRING = frozenset("between both either ratio one any".split())
-_JOINING = frozenset(
-    "between both either ratio combination mixture blend alloy group one any sum difference total average"
-    " made formed selected consisting from".split()
-)
-"""Words after which 'and' joins what belongs together, not elements of the claim."""
-
-
 def unrestated(
     claim: int,
     text: ClaimText,
@@ -115,7 +97,7 @@ def unrestated(
         if sort == "number" and start in text.taken:
             start, sort = at[0], "unit"
         found.append(_item(claim, text, start, end, sort))
-    of_time = [i for i, t in enumerate(tokens) if timed and t.text in _ORDER_WORDS]
+    of_time = [i for i, t in enumerate(tokens) if timed and t.text in ORDER_WORDS]
     found += [_item(claim, text, i, i + 1, "order word") for i in of_time if i not in text.taken | skipped]
     return tuple(sorted(found, key=lambda item: item.span.start))
 
@@ -157,11 +139,16 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
             return len(words), "end word"
     if word in _BEFORE_NUMBERS and at + 1 < len(tokens) and tokens[at + 1].text[0].isdigit():
         return 1, "end word" if word != "to" or _after_number(tokens, at) else None
-    if word in _HEDGES:
+    if word in _HEDGES and not _each_other(tokens, at):
         return 1, "hedge"
     if word in _CONNECTIVES and not structural(tokens, at):
         return 1, "connective"
     return 1, None
+
+
+def _each_other(tokens: list[Piece], at: int) -> bool:
+    """`parallel to each other`: how two things lie, not of each of several."""
+    return tokens[at].text == "each" and at + 1 < len(tokens) and tokens[at + 1].text == "other"
 
 
 def _after_number(tokens: list[Piece], at: int) -> bool:
@@ -205,49 +192,3 @@ def unit_width(text: ClaimText, at: int, own: Own) -> int:
         if find_unit(written, own):
             return width
     return 0
-
-
-def structural(tokens: list[Piece], at: int) -> bool:
-    """An 'and' between elements or clauses: after ';', after 'comprising', or after ',' before a verb."""
-    if tokens[at].text != "and":
-        return False
-    before = tokens[at - 1].text if at else ""
-    after = tokens[at + 1].text if at + 1 < len(tokens) else ""
-    if before == ";" or after in ("wherein", "whereby", "where") or _between_elements(tokens, at):
-        return True
-    if before != "," or after not in _CLAUSE_OPENERS:
-        return False
-    for token in tokens[at + 1 :]:
-        if token.text in (",", ";", "."):
-            return False
-        if token.text in _VERBS:
-            return True
-    return False
-
-
-def _between_elements(tokens: list[Piece], at: int) -> bool:
-    """Whether an 'and' joins elements, as in 'comprising a pipe and a lid' or 'lime, sand, and water'.
-
-    Where a word of joining, or without articles an 'of', stands before it, it may say more, and is told.
-    """
-    words = [t.text for t in tokens[:at]]
-    start = max((i + 1 for i, word in enumerate(words) if word in _NEW_CLAUSE), default=0)
-    opener = max((i for i, word in enumerate(words) if i >= start and word in _ELEMENT_OPENERS), default=-1)
-    if opener < 0 or at + 1 >= len(tokens):
-        return False
-    whole, after = words[opener + 1 :], tokens[at + 1].text
-    commas = [i for i, word in enumerate(whole) if word == ","]
-    element = whole[commas[-1] + 1 if commas and len(whole) - 1 > commas[-1] else 0 :]
-    if after in _ARTICLES:
-        return not _JOINING.intersection(element) or _joined(element)
-    if after.endswith("ing") and len(after) > 4 and whole and whole[0].endswith("ing"):
-        return True
-    return whole[-1:] == [","] and len(commas) > 1 and not (_JOINING | {"of"}).intersection(whole)
-
-
-def _joined(element: list[str]) -> bool:
-    """Whether what a word of joining joins ends here: 'between 2 and 4', 'from 2 to 4', 'made of tin,'."""
-    last = max(i for i, word in enumerate(element) if word in _JOINING)
-    if element[-1] == "," and element[last:].count(",") == 1 and element[last] not in _PAIRING:
-        return True
-    return {"between": "and", "from": "to"}.get(element[last], "no end") in element[last:]

@@ -11,7 +11,7 @@ from scopecheck.foundations.spans import Span
 
 ALTERNATIVES = "35 U.S.C. 112(e), MPEP 608.01(n) I [R-01.2024]"
 PREVIOUSLY = "35 U.S.C. 112(d), MPEP 608.01(n) I [R-01.2024]"
-_PICKED = regex(r"\b(?:any|one|either)\s+(?:one\s+)?(?:of\s+)?(?:the\s+)?$", re.IGNORECASE)
+_PICKED = regex(r"\b(?:any|one|either)\s+(?:one\s+|or\s+more\s+)?(?:of\s+)?(?:the\s+)?$", re.IGNORECASE)
 _WORD_BEFORE = regex(r"\b(?:any|one|either|each)\b", re.IGNORECASE)
 _SPAN_OF_CLAIMS = regex(r"\d\s*(?:-|to|through)\s*(?:claims?\s*)?\d", re.IGNORECASE)
 _OR = regex(r"\bor\b", re.IGNORECASE)
@@ -23,6 +23,7 @@ def in_the_alternative(before: str, words: str) -> bool:
 
     `words` is the reference, such as "claims 3 or 4", `before` the text up to it. "Any of claims 1-3 or 7-9"
     and "claims 3 or 4" do; "claims 3 and 4", "claims 1-3" and "claims 1-3 or 7-9" do not.
+    "One or more of the preceding claims", a usual form, counts as one of them.
     """
     if _PICKED.search(before) or _WORD_BEFORE.match(words):
         return True

@@ -691,10 +691,12 @@ class _Job:
             loose = matches(tokens, self.reader.phrases, self.tests(any_item=True))
             for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
                 for member in fill.members:
-                    counted = isinstance(self.first, Assembly) and word_of(member[0]) in NUMBER_WORDS
-                    named = member[1:] if counted and len(member) > 1 else member
-                    foreign = literals.isdisjoint(set(map(word_of, named)) - FILLERS)
-                    if member_of(self.first, self.text(named)) is None and foreign:
+                    said = set(map(word_of, member)) - FILLERS
+                    if isinstance(self.first, Assembly):
+                        said -= NUMBER_WORDS.keys()
+                    ends = (member, member[1:]) if len(member) > 1 else (member,)
+                    known = any(member_of(self.first, self.text(end)) for end in ends)
+                    if literals.isdisjoint(said) and not known:
                         return no_member(self.first, self.text(member), self.span(member))
         if self.sort in ("steps", "sequences") and (wrong := self.no_step(tokens)):
             return wrong

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.text.antecedents import Set
+from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
-from scopecheck.text.lists import run_at
-from scopecheck.text.lists import words as listed
 from scopecheck.text.mentions import noun_end
 from scopecheck.text.stream import Stream
 
@@ -89,7 +89,7 @@ def groupings(stream: Stream) -> Iterator[Flag]:
         if last is not None and texts[last] != word and at - last <= 5:
             start = _noun_start(texts, last)
             end = noun_end(stream, _after_article(texts, at + 1))
-            clause = texts[end : end + 1][:1] and texts[end] in _VERBS
+            clause = texts[end : end + 1][:1] and texts[end] in _VERBS and _said(texts, start)
             if not clause and not _PAIRING.intersection(texts[max(0, start - 3) : start]):
                 yield Flag(
                     "grouping", "grouping", stream.number, stream.shown(start, end), stream.span(start, end)
@@ -97,6 +97,15 @@ def groupings(stream: Stream) -> Iterator[Flag]:
             last = None
         else:
             last = at
+
+
+def _said(texts: list[str], at: int) -> bool:
+    """Whether something is said already in the clause before: then a verb after the nouns begins another."""
+    while at > 0 and texts[at - 1] not in (";", ":", ".", "if", "when", "where", "wherein"):
+        at -= 1
+        if texts[at] in _VERBS:
+            return True
+    return False
 
 
 def _between_nouns(stream: Stream, at: int) -> bool:
@@ -144,13 +153,17 @@ def _to_claims(stream: Stream, at: int, width: int) -> bool:
     return any(i in stream.barred for i in range(at + width, min(at + width + 3, len(stream.texts))))
 
 
+_APART = frozenset("; : . wherein whereby where which that is are being having with".split())
+"""Between a closed transition and an open one: the two are of different things."""
+
+
 def transitions(all_: Set, number: int) -> Iterator[Flag]:
     """A claim of its own without a transition; a closed one that is opened again, in it or below it."""
     stream = all_.streams[number]
     texts = stream.texts
     opened = [(i, w) for i in range(len(texts)) if (w := run_at(texts, i, "clauses", "open"))]
     closed = [(i, w) for i in range(len(texts)) if (w := run_at(texts, i, "clauses", "closed"))]
-    if not stream.references and not opened and not closed:
+    if not stream.references and not closed and not any(_of_the_claim(texts, i) for i, _ in opened):
         last = min(12, len(texts))
         yield Flag("transition", "none_of_its_own", number, stream.shown(0, last), stream.span(0, last))
     for at, width in closed:
@@ -159,7 +172,7 @@ def transitions(all_: Set, number: int) -> Iterator[Flag]:
             for i, w in opened
             if i > at + width and texts[i - 1] == "and" and texts[i].startswith("compri")
         ]
-        if also and not _SIGNS.intersection(texts[at : also[0][0]]):
+        if also and not _APART.intersection(texts[at : also[0][0] - 1]):
             end = also[0][0] + also[0][1]
             yield Flag("transition", "mixed", number, stream.shown(at, end), stream.span(at, end))
     if parent := next((p for p in stream.parents if _closed(all_.streams[p])), None):
@@ -168,6 +181,19 @@ def transitions(all_: Set, number: int) -> Iterator[Flag]:
                 words, span = stream.shown(at, at + width), stream.span(at, at + width)
                 yield Flag("transition", "below_closed", number, words, span, {"parent": parent})
                 return
+
+
+def _of_the_claim(texts: list[str], at: int) -> bool:
+    """Whether a transition opens the claim, and not what is only part of it: ', a valve having a seat'.
+
+    `for` opens a use only: 'Use of chalk for'.
+    """
+    start = at
+    while start > 0 and texts[start - 1] not in _SIGNS:
+        start -= 1
+    if texts[at] == "for":
+        return "use" in texts[:2]
+    return start == 0 or texts[start] not in ("a", "an", "one", "two", "several")
 
 
 def _closed(stream: Stream) -> bool:

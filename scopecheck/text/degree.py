@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.text.antecedents import Set
+from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
-from scopecheck.text.lists import run_at
-from scopecheck.text.lists import words as listed
 from scopecheck.text.mentions import noun_end
 from scopecheck.text.stream import BREAKS, Stream
 
+_NO_DEGREES = (("degree", "excepted"), ("clauses", "examples"))
+"""Runs that only look like degrees: 'high frequency', and the 'desired' of 'if desired'."""
 GROUPS = ("size", "nearness", "manner", "taste", "fitness")
 
 
@@ -21,7 +23,7 @@ def degrees(stream: Stream) -> Iterator[Flag]:
     texts, at = stream.texts, 0
     skip = {
         i for start in range(len(texts))
-        for i in range(start, start + run_at(texts, start, "degree", "excepted"))
+        for i in range(start, start + max(run_at(texts, start, *of) for of in _NO_DEGREES))
     }  # fmt: skip
     while at < len(texts):
         group = next((g for g in GROUPS if texts[at] in listed("degree", g)), "")

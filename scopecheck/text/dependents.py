@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
-from scopecheck.text.antecedents import Set
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
-from scopecheck.text.lists import words as listed
 from scopecheck.text.stream import Stream
 
 
@@ -46,15 +45,10 @@ def _same_kind(all_: Set, number: int, own: str, parent: int, other: str) -> boo
     return own == other or own in generic or own in words or other in generic
 
 
-_AND = re.compile(r"\band\b(?!\s*/?\s*or\b)", re.IGNORECASE)
-_OR = re.compile(r"\bor\b|\bany\b|\beither\b|\bone\b", re.IGNORECASE)
-_SEVERAL = re.compile(r"\d+[^\d]+(?:claim\s+)?\d+")
-
-
 def forms(all_: Set, number: int, profile: str) -> Iterator[Flag]:
     """References that name no claim before, all of several claims at once, or claims that name several."""
     stream = all_.streams[number]
-    for index, (start, end) in enumerate(_places(stream)):
+    for index, (start, end) in enumerate(stream.places()):
         words, span = stream.shown(start, end), stream.span(start, end)
         named = stream.references[index].numbers
         if not named:
@@ -74,31 +68,15 @@ def forms(all_: Set, number: int, profile: str) -> Iterator[Flag]:
 def _several(all_: Set, stream: Stream, index: int, start: int, end: int) -> Iterator[Flag]:
     """How US practice asks several claims to be named: in the alternative, and none that does so itself."""
     named = stream.references[index].numbers
-    first, last = max(0, start - 4), end
     words, span = stream.shown(start, end), stream.span(start, end)
-    around = stream.shown(first, end)
-    if _SEVERAL.search(words) and _AND.search(words) and not _OR.search(around):
+    if stream.together(index):
         yield Flag("reference form", "cumulative", stream.number, words, span)
         return
-    following = _places(stream)[index + 1 :][:1]
-    if following and following[0][0] - last == 1 and stream.texts[last] == "and":
+    following = stream.places()[index + 1 :][:1]
+    if following and following[0][0] - end == 1 and stream.texts[end] == "and":
         both = stream.shown(start, following[0][1])
         yield Flag("reference form", "cumulative", stream.number, both, stream.span(start, following[0][1]))
         return
     multiple = [n for n in named if len(all_.streams[n].parents) > 1]
     if len(named) > 1 and multiple and index == 0:
         yield Flag("reference form", "multiple", stream.number, words, span, {"named": tuple(multiple[:3])})
-
-
-def _places(stream: Stream) -> list[tuple[int, int]]:
-    """From which word to which each reference of the claim runs."""
-    start = stream.text.tokens[0].start if stream.text.tokens else 0
-    found = []
-    for reference in stream.references:
-        at = [
-            i for i, w in enumerate(stream.words)
-            if start + reference.start <= w.start < start + reference.end
-        ]  # fmt: skip
-        if at:
-            found.append((at[0], at[-1] + 1))
-    return found

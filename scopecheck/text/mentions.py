@@ -8,8 +8,8 @@ from __future__ import annotations
 from typing import Literal
 
 from scopecheck.foundations.record import record
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.text.lists import words as listed
 from scopecheck.text.stream import BREAKS, Stream, plural
 
 MOST = 6
@@ -135,13 +135,20 @@ def _verb(texts: list[str], at: int) -> bool:
     if word.endswith("s") and not word.endswith("ss") and (begins or word in listed("mention", "verbs")):
         return begins or not plural_noun(texts, at)
     verbs = listed("mention", "verbs")
+    both = at > 2 and texts[at - 3] == "and" and texts[at - 2] in listed("nouns", "determiners")
+    if both and f"{word}s" in verbs and (after == "that" or after in listed("nouns", "determiners")):
+        return True
     if plural(texts[at - 1]) and (f"{word}s" in verbs or f"{word}es" in verbs):
         return True
     if word in listed("mention", "ing_nouns"):
         return begins
     if word.endswith("ing") and len(word) > 4:
         return begins or (stops and after not in ("of", *BREAKS) and not plural_noun(texts, at))
-    return word.endswith("ed") and len(word) > 4 and (begins or stops)
+    return _participle(word) and (begins or stops)
+
+
+def _participle(word: str) -> bool:
+    return word.endswith("ed") and len(word) > 4 and word not in listed("mention", "ed_nouns")
 
 
 def plural_noun(texts: list[str], at: int) -> bool:
@@ -153,7 +160,7 @@ def _trailing(texts: list[str], end: int) -> bool:
     """A participle at the end of a noun's words belongs to what follows: 'holes formed'."""
     word = texts[end - 1]
     able = word.endswith(("able", "ible")) and word not in listed("mention", "able_nouns")
-    return able or (word.endswith("ed") and len(word) > 4)
+    return able or _participle(word) or word in listed("mention", "after")
 
 
 def _adverb(word: str) -> bool:
@@ -162,7 +169,7 @@ def _adverb(word: str) -> bool:
 
 def _state(word: str) -> bool:
     """`molten`, `captured`: what was done to a thing does not tell it from others."""
-    return word in listed("mention", "states") or (word.endswith("ed") and len(word) > 4)
+    return word in listed("mention", "states") or _participle(word)
 
 
 def _complement(stream: Stream, end: int) -> frozenset[str]:

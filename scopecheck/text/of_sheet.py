@@ -13,7 +13,7 @@ from scopecheck.language.statements_claims import claim_pieces
 from scopecheck.language.statements_text import answered, nouns
 from scopecheck.language.syntax import AnsweredStatement, NounsStatement
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.text.antecedents import Known
+from scopecheck.text.claim_set import Known
 from scopecheck.text.flags import Flag
 from scopecheck.text.shown import flags
 from scopecheck.text.stream import stem

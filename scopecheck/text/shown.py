@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.text.antecedents import Known, Set, antecedents
+from scopecheck.text.antecedents import antecedents
+from scopecheck.text.claim_set import Known, Set
 from scopecheck.text.clauses import drawings, examples, groupings, transitions
 from scopecheck.text.degree import acts, degrees, fitted
 from scopecheck.text.dependents import categories, forms

@@ -7,9 +7,10 @@ from functools import lru_cache
 
 from scopecheck.foundations.record import holder, record
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
-from scopecheck.text.lists import word_lists
+from scopecheck.resolve.form_rules import in_the_alternative
 
 BREAKS = frozenset(",;:.()[]")
 """Signs at which a clause or a bracket begins or ends."""
@@ -48,6 +49,25 @@ class Stream:
     def span(self, start: int, end: int) -> Span:
         """The place of the words from one up to, not including, another."""
         return Span(self.text.source, self.words[start].start, self.words[end - 1].end)
+
+    def places(self) -> list[tuple[int, int]]:
+        """From which word to which each reference of the claim runs."""
+        begin = self.text.tokens[0].start if self.text.tokens else 0
+        found = []
+        for reference in self.references:
+            a, b = begin + reference.start, begin + reference.end
+            at = [i for i, w in enumerate(self.words) if a <= w.start < b]
+            found += [(at[0], at[-1] + 1)] if at else []
+        return found
+
+    def together(self, index: int) -> bool:
+        """Whether a reference of the claim names several claims at once: 'claim 2 and 5'."""
+        places = self.places()
+        if index >= len(places) or len(self.references[index].numbers) < 2:
+            return False
+        start, end = places[index]
+        before = self.shown(0, start) + " " if start else ""
+        return not in_the_alternative(before, self.shown(start, end))
 
     def shown(self, start: int, end: int) -> str:
         """The words as they stand, on one line."""

@@ -1,0 +1,122 @@
+"""Definite nouns that need no earlier mention: what a thing has without its being said, acts, other forms."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.text.claim_set import ORDERED, Set, earlier_of, subjects
+from scopecheck.text.mentions import Mention
+from scopecheck.text.stream import plural, stem
+
+
+def needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    texts = all_.streams[mention.claim].texts
+    inherent = listed("mention", "inherent") | all_.known.inherent | listed("persons", "nouns")
+    earlier = bool(earlier_of(all_, line, mention))
+    other_words = mention.modifiers - listed("mention", "places")
+    of_another = mention.head in listed("mention", "parts") and bool(other_words)
+    if mention.head in inherent and not earlier and not of_another:
+        return True
+    if texts[mention.first] in listed("mention", "remainders") and not earlier:
+        return True
+    if mention.of & listed("persons", "nouns") and not earlier:  # 'the foot of the wearer'
+        return True
+    if mention.end - mention.first == 1 and texts[mention.first] in ORDERED:  # 'the first and second layers'
+        return True
+    if mention.head in listed("measures", "nouns") and _of_next(texts, mention) and not earlier:
+        return True
+    if mention.head in listed("measures", "nouns") and not earlier and _sensed(all_, line, mention):
+        return True
+    if mention.head in inherent and (mention.of or mention.ordinals or _of_next(texts, mention)):
+        return True
+    if mention.head in {stem(w) for w in listed("mention", "inherent") & listed("measures", "nouns")} and (
+        mention.modifiers or mention.plural
+    ):
+        return True
+    next_ = texts[mention.end : mention.end + 1]
+    numbered = bool(next_) and next_[0][0].isdigit() and bool(mention.ordinals)
+    return (numbered and not mention.plural) or (
+        mention.head in subjects(all_, line) and not mention.modifiers
+    )
+
+
+def _sensed(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """`the humidity` where a humidity sensor was brought in."""
+    return any(mention.head in m.modifiers for number in line for m in all_.mentions[number])
+
+
+def _of_next(texts: list[str], mention: Mention) -> bool:
+    return texts[mention.end : mention.end + 1] == ["of"] or texts[mention.start - 1 : mention.start] == [
+        "at"
+    ]
+
+
+_AFTER_VERBS = frozenset("at from to when if until by into upon while during between".split())
+
+
+def without_verb(all_: Set, mention: Mention) -> Mention | None:
+    """`the unit operates at`: the noun without a last word that may be its verb, if no noun was called so."""
+    stream = all_.streams[mention.claim]
+    after = stream.texts[mention.end : mention.end + 1]
+    if not (mention.plural and mention.end - mention.first > 1 and _AFTER_VERBS.intersection(after)):
+        return None
+    words = stream.words[mention.first : mention.end - 1]
+    modifiers = frozenset(w.stem for w in words[:-1]) & mention.modifiers
+    return replace(mention, end=mention.end - 1, head=words[-1].stem, modifiers=modifiers, plural=False)
+
+
+def several_before(all_: Set, line: tuple[int, ...], mention: Mention) -> Mention | None:
+    """`said legs cross`: the known things before words that can only be their verb, for none is called so."""
+    words = all_.streams[mention.claim].words
+    for end in range(mention.end - 1, mention.first, -1):
+        if plural(words[end - 1].text):
+            modifiers = frozenset(w.stem for w in words[mention.first : end - 1]) & mention.modifiers
+            found = replace(
+                mention, end=end, head=words[end - 1].stem, modifiers=modifiers, plural=True, of=frozenset()
+            )
+            if earlier_of(all_, line, found):
+                return found
+    return None
+
+
+def in_a_subject(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """`the program` of a claim to a computer program product."""
+    first = (m for number in line for m in all_.mentions[number][:1])
+    return any(mention.head in m.modifiers for m in first)
+
+
+def as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """`the mixing` after 'mixed', `the melt` after 'are melted': an act that was said, or what it gives."""
+    head = mention.head
+    base = next(
+        (head.removesuffix(e) for e in ("ing", "ation", "tion", "ment", "ion") if head.endswith(e)), ""
+    )
+    result = head in listed("mention", "results")
+    before = [
+        w for number in line for i, w in enumerate(all_.streams[number].words)
+        if number != mention.claim or i < mention.start
+    ]  # fmt: skip
+    for word in before:
+        text = word.text
+        if (
+            base
+            and len(base) > 2
+            and not mention.modifiers
+            and text.startswith(base)
+            and (
+                text != base or head not in listed("mention", "ing_nouns")  # 'is open' makes no opening
+            )
+        ):
+            return True
+        if text in (head + "ed", head + "ing", head + "ling", head + "ped", head + "ting") or (
+            result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
+        ):
+            return True
+    return result and any(w.text in listed("mention", "makes") for w in before)
+
+
+def glued(mention: Mention, earlier: Sequence[Mention]) -> bool:
+    """`the cork layer` of 'a layer of cork', `the backrest` of 'a back rest'."""
+    return any(mention.modifiers and mention.modifiers <= (m.of | m.modifiers | m.ordinals) for m in earlier)

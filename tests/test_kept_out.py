@@ -1,0 +1,74 @@
+"""What keeps a case out and on which readings it no longer does, from the sheet to the sentence."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.questions import ask_all
+from scopecheck.report.kept_out import kept_text
+from scopecheck.report.wording import GLUE
+from tests.published.worked import sheet
+
+TEXT = """
+gap     length in mm
+rim     length in mm
+height  length in mm
+
+1. A strainer with a gap of between 2 and 4 mm, a rim of about 5 mm, and a height of 9 mm or more.
+   | gap : between 2 and 4 mm
+   | rim : about 5 mm
+   | height : 9 mm or more   exactly  height >= 9 mm
+
+must stay out
+  wide   : gap = 4.3 mm, rim = 5 mm, height = 9 mm
+  far    : gap = 3 mm, rim = 6 mm, height = 9 mm
+  flat   : gap = 3 mm, rim = 5 mm, height = 3 mm
+document D1
+  range  : 4.2 mm <= gap <= 9 mm, rim = 5 mm, height = 10 mm    "page 2"
+"""
+
+
+def kept() -> dict[str, tuple[Finding, str]]:
+    made = sheet(TEXT)
+    found = [f for f in ask_all(made).findings if f.question == "kept out"]
+    return {f.case: (f, kept_text(made, f).replace(GLUE, " ")) for f in found}
+
+
+def test_the_words_the_reading_and_who_reads_so() -> None:
+    told = kept()
+    _, wide = told["wide"]
+    assert 'Only 1a "between 2 and 4 mm" keeps wide out of claim 1; 1a no longer if' in wide
+    assert 'is read as "rounds to the high end" (no presumption known); so read by the examiner' in wide
+    far, text = told["far"]
+    (fall,) = far.falls
+    (stretched,) = [r for r in fall.single if r.breaks]
+    assert stretched.breaks[0].end.value == Fraction(1, 5)
+    assert 'once "about 5 mm" stretches by 20 % or more' in text
+    flat, text = told["flat"]
+    assert flat.falls[0].always
+    assert text.endswith("; on every reading listed: 1c")
+
+
+def test_a_range_of_a_document_that_is_apart_is_kept_out_too() -> None:
+    found, text = kept()["D1, range"]
+    assert (found.sets, found.silent) == ((("1a",),), ())
+    assert "no longer if" in text
+
+
+def test_a_dependent_that_asks_for_more_than_a_case_says_is_left_open() -> None:
+    text = """
+gap     length in mm
+rim     length in mm, >= 3 mm
+lid     one of only yes, no
+1. A strainer with a gap of at least 2 mm.
+   | gap : at least 2 mm
+2. The strainer of claim 1, with a rim of at most 5 mm.
+   | rim : at most 5 mm
+3. The strainer of claim 1, with a gap of at least 3 mm.
+   | gap : at least 3 mm
+must stay out
+  old  : gap = 4 mm
+"""
+    found = [f for f in ask_all(sheet(text)).findings if f.question == "outside met" and f.claim == 1]
+    assert [(f.also_claims, f.also_open) for f in found] == [((3,), ((2, ("rim",)),))]
