@@ -95,8 +95,8 @@ def test_the_mean_and_the_median_of_no_parts_have_no_value(word: str) -> None:
 def test_a_median_of_forty_that_lies_above_their_mean(mean: int, possible: bool) -> None:
     """Of 2k + 1 values from 1 mm on whose median is m, k + 1 are m or more: their mean is over (m + 1) / 2.
 
-    Of an even number the two middle ones come to 2m together, and those above are no less than the upper of the
-    two, so the mean is no less either. With a median of 4 mm a mean of 3 mm can be; with 5 mm none of 2 mm.
+    Of an even number the two middle ones come to 2m together, and those above are no less than the upper
+    one, so the mean is over it too. With a median of 4 mm a mean of 3 mm can be; with 5 mm none of 2 mm.
     """
     line = f"MEDIAN hole (diameter) >= {4 if possible else 5} mm AND MEAN hole (diameter) <= {mean} mm"
     made = sheet(
