@@ -141,8 +141,8 @@ def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> 
     shared = spoken & usual.keys()
     departing = [n for n in finding.departs if n in usual or n in spoken]
     if not shared:
-        values = [n for n in finding.shown if n in spoken]
-        return _values_text(sheet, finding, name, [*values, *_rest_of(sheet, article, values, ())])
+        all_of = [n for n in finding.shown if n in spoken]
+        return _values_text(sheet, finding, name, [*all_of, *_rest_of(sheet, article, all_of, ())])
     new = [n for n in finding.shown if n in spoken and n not in usual and n not in departing]
     reference = flat(finding.reference)
     if not departing and not new:
