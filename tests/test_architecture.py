@@ -41,7 +41,7 @@ FLOORS: dict[str, str] = {
         " questions.outside questions.inside questions.claims"
         " questions.nearby questions.idle questions.kept_out questions.charted questions.choices"
         " questions.described questions.same_scope questions.readings questions.measures questions"
-        " consistency amendment amended_cases amended nearby pool order"
+        " consistency amendment amended_cases amended pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways chart"
