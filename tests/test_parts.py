@@ -34,7 +34,7 @@ def tray(line: str = "holes : at least two holes", cases: str = "", declared: st
         (
             tray("diameter >= 2 mm"),
             "'diameter': of which hole?",
-            "write EVERY hole (diameter ...), SOME hole (...), MEAN hole (diameter), or ",
+            "write EVERY hole (diameter ...), SOME hole (...), SUM or MEAN hole (diameter), or ",
         ),
         (tray("hole diameter >= 2 mm"), "'hole diameter': of which hole?", "of hole 1 for the first"),
         (tray("EVERY hold (diameter >= 2 mm)"), "no part is declared as 'hold'", "did you mean 'hole'?"),
@@ -88,3 +88,10 @@ def test_the_mean_and_the_median_of_no_parts_have_no_value(word: str) -> None:
     (found,) = [f for f in ask_all(sheet(text)).findings if f.question == "undefined"]
     assert found.witness is not None
     assert found.witness.article["pegs"] == 0
+
+
+def test_a_reading_on_all_together_does_not_repeat_the_noun() -> None:
+    text = "cavity  part, 1 to 4\n  depth  length in mm\n\n1. A tray, each cavity having a depth of 3 to 5 mm.\n"
+    made = sheet(text + "   | depth of the cavities : each cavity having a depth of 3 to 5 mm\n")
+    told = {r.label: r.plain for group in made.groups for r in group.readings}
+    assert told["together"] == "total depth of the cavities 3 to 5 mm"

@@ -222,7 +222,7 @@ GLAZE = """\
 def test_what_each_of_several_has_is_declared_below_them() -> None:
     sheet = started(TRAY)
     assert "cell  part, 1 to 10\n  volume  volume in cm3\n" in sheet
-    assert "| volume of the cells : each ... 20 to 30 cm3\n" in sheet
+    assert "| volume of the cells : each cell having a volume of 20 to 30 cm3\n" in sheet
     assert [(p.name, p.most) for p in read(TRAY).parts] == [("cell", 10)]
     assert "part," not in started(TRAY.replace("each cell", "the cells"))
 

@@ -129,6 +129,9 @@ def _of_each(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable
     while at > 0 and stretch.starts[0] - at < MOST_BACK and text.tokens[at].text not in (";", ":", "."):
         at -= 1
         if text.tokens[at].text in ("each", "every") and at not in text.taken:
+            whole = words_at(text, at, stretch.end)
+            if readable.reads(whole, of.name) and _takes(text, whole, at, stretch.end):
+                return whole
             for start in stretch.starts[:MOST_TRIED]:
                 words = f"{text.tokens[at].text} ... {words_at(text, start, stretch.end)}"
                 places = (at, *range(start, stretch.end))
