@@ -13,7 +13,7 @@ from scopecheck.core.model import Sheet
 from scopecheck.resolve.sheet import read_path
 from scopecheck.solving.solver import Budget
 
-SOWER = Path(__file__).parent.parent / "specs" / "apparatus" / "sower.sheet"
+SOWER = Path(__file__).parent.parent / "specs" / "sheets" / "sower.sheet"
 
 
 @cache

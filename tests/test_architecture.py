@@ -26,29 +26,30 @@ FLOORS: dict[str, str] = {
         "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
         " statements_declare statements_cases statements_text statements_words statements_claims statements"
     ),
-    "core": "model construction linear stated rewrite ranges plain alike shares reference",
+    "core": "model construction linear stated rewrite ranges ties nearness plain alike shares reference",
     "resolve": (
-        "patterns entry definitions catalogue constants parts classes compositions names part_kinds steps"
-        " exact_terms exact_formulas groups settling rivals readings defined_words chart"
+        "patterns entry definitions catalogue constants parts classes compositions names assemblies"
+        " part_kinds steps exact_terms exact_formulas groups settling rivals readings defined_words chart"
         " practice spelled everyday phrases claim_text dependencies form_rules joints account stated declared"
         " claims step_cells case_parts cases sheet successors agreement common_groups joined carried"
     ),
     "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate symbols places encode engine solver ends",
     "answers": (
-        "witness minimise minimal refine extremes findings questions.prepared definitions questions.clash"
-        " questions.cases questions.ways questions.freed questions.varying"
+        "witness minimise minimal refine extremes held findings questions.prepared definitions"
+        " questions.clash questions.cases questions.ways questions.freed questions.varying"
         " questions.outside questions.inside questions.claims"
-        " questions.nearby questions.idle questions.kept_out questions.charted questions.choices"
-        " questions.described questions.same_scope questions.readings questions.measures questions"
-        " consistency amendment amended_cases amended pool order"
+        " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
+        " questions.choices questions.described questions.combined questions.same_scope questions.readings"
+        " questions.measures questions consistency amendment amended_cases amended pool order"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways chart"
-        " kept_out described rereadings things looked frame grouping consequences pictures margins"
-        " stated_ends slips items plan page render.number_line render.columns render.text render.markdown"
-        " render.json render probe_sheet probe_picture probe probe_report occasions separating alike"
-        " amended_ranges amended_things amendment render.amendment_json words_page scope_map render.map_json"
+        "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways nearness"
+        " chart described rereadings kept_out things looked frame grouping known_ranges consequences pictures"
+        " margins stated_ends slips items plan page render.number_line render.columns render.text"
+        " render.markdown render.json render probe_sheet probe_picture probe probe_report occasions"
+        " separating alike amended_ranges amended_things amendment render.amendment_json words_page scope_map"
+        " render.map_json"
     ),
     "drafting": (
         "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities grouped"

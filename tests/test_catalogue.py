@@ -15,9 +15,10 @@ from scopecheck.resolve.patterns import Literals, Pattern
 TAGS = ("read", "read (secondary)", "memory", "common practice")
 FILES = {
     "A": ("endpoints", "relations"), "B": ("approximation",), "C": ("rounding",), "D": ("units_and_basis",),
-    "E": ("averages", "parts"), "F": ("counting", "relations", "parts"), "G": ("alternatives", "transitions"),
+    "E": ("averages", "parts"), "F": ("counting", "relations", "parts", "assemblies"),
+    "G": ("alternatives", "transitions", "assemblies"),
     "H": ("relations", "parts"), "I": ("geometry",), "J": ("time", "steps"), "K": ("measurement", "steps"),
-    "L": ("settled", "settled_steps"),
+    "L": ("settled", "settled_assemblies", "settled_steps"),
 }  # fmt: skip
 VERDICTS = re.compile(
     r"\b(new|anticipated|obvious|valid|invalid|infringes|patentable|definite|indefinite|supported|unsupported|added"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
 from scopecheck.report.occasions import first_occasion, written_ways
 from scopecheck.resolve.catalogue import entries
@@ -18,7 +19,7 @@ def test_each_wording_is_read_as_its_phrase(entry: Entry) -> None:
     for pattern in entry.patterns:
         occasion = first_occasion(entry, pattern)
         for words in written_ways(pattern, occasion):
-            text = f"{occasion.declarations}\n1. A valve {words}.\n   | {occasion.subjects} : {words}\n"
+            text = replace(occasion, words=words).text
             sheet, wrong = read_sheet(Source("test", text))
             assert sheet is not None, (words, [d.message for d in wrong])
             assert entry.title in [g.entry for g in sheet.groups], (words, [g.entry for g in sheet.groups])

@@ -91,7 +91,7 @@ def test_the_mean_and_the_median_of_no_parts_have_no_value(word: str) -> None:
 
 
 def test_a_reading_on_all_together_does_not_repeat_the_noun() -> None:
-    text = "cavity  part, 1 to 4\n  depth  length in mm\n\n1. A tray, each cavity having a depth of 3 to 5 mm.\n"
-    made = sheet(text + "   | depth of the cavities : each cavity having a depth of 3 to 5 mm\n")
+    text = "cavity  part, 1 to 4\n  depth  length in mm\n\n1. Each cavity having a depth of 3 to 5 mm."
+    made = sheet(text + "\n   | depth of the cavities : each cavity having a depth of 3 to 5 mm\n")
     told = {r.label: r.plain for group in made.groups for r in group.readings}
     assert told["together"] == "total depth of the cavities 3 to 5 mm"

@@ -71,7 +71,9 @@ def test_each_policy_leaves_what_sets_it_so_or_says_nothing_of_it(name: str) -> 
 @pytest.mark.parametrize("name", NAMED)
 def test_a_policy_of_another_question_leaves_all(name: str) -> None:
     text, before = next(iter(sheets(name).items()))
-    for axis in set(AXES) - {a for r in before.readings for a, _ in r.axes}:
+    sheet, _ = read_sheet(Source("test", text))
+    assert sheet is not None
+    for axis in set(AXES) - {a for g in sheet.groups for r in g.readings for a, _ in r.axes}:
         value = next(v for e in entries() for r in e.readings for a, v in r.axes if a == axis)
         after, warnings = told(f"{text}\npolicy {axis} are {value}\n", NAMED[name].title)
         assert after is not None

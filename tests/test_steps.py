@@ -8,6 +8,7 @@ import pytest
 
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.construction import base_construction
+from scopecheck.core.model import Read
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.spans import Source
 from scopecheck.report.things import thing_text
@@ -59,6 +60,13 @@ def inside(facts: str) -> str:
         (reed(cases="inside  soaking\n  sample  10 to 12"), "has no unit", "write 12 min"),
         (reed(cases="inside  delivery\n  sample  10 to 12 h"), "delivery is an event", "one time"),
         (reed(cases="inside  temperature of soaking\n  sample  10 degC"), "at which moment of soaking?", ""),
+        (reed(declared="call  event in min, may pause"), "an event takes no time", "step in min, may pause"),
+        (reed("total pause of rinsing > 1 min"), "'total pause of rinsing' is not declared", ""),
+        (
+            reed("rinsing : intermittently").replace("rinsing it", "rinsing it intermittently"),
+            "no reading of 'intermittently' can be tried here",
+            "",
+        ),
         (reed(declared="wet  step in mm"), "mm is no unit of time", "step in s, in min"),
         (reed(declared="wet  step in min, <= 60 min"), "'<= 60 min' is not understood of a step", "given"),
         (reed(declared="wet  step in min\n  layers  count"), "is no measured quantity", "left margin"),
@@ -244,3 +252,54 @@ def test_the_ends_lie_between_the_lowest_and_the_highest() -> None:
     made = sheet(reed("temperature at the start of soaking >= 30 degC"))
     assert made.steps[0].moments("temperature")["lowest"] == "lowest temperature of soaking"
     assert made.declaration("start of soaking").lower.value == Fraction(0)  # type: ignore[union-attr]
+
+
+def met_by_something(line: str) -> bool:
+    """Whether a claim with one line of symbols is met by anything that can exist."""
+    text = reed(line).replace("soaking        step in min", "soaking        step in min, may pause")
+    return not [f for f in ask_all(sheet(text)).findings if f.question == "nothing meets"]
+
+
+LOW, HIGH, AVERAGE = (f"{word} temperature of soaking" for word in ("lowest", "highest", "average"))
+
+
+@pytest.mark.parametrize(
+    ("line", "possible"),
+    [
+        (f"{LOW} = 20 degC, {HIGH} = 60 degC, {AVERAGE} = 59 degC", True),
+        (f"{LOW} = 20 degC, {HIGH} = 60 degC, {AVERAGE} = 60 degC", False),
+        (f"{LOW} = 20 degC, {HIGH} = 20 degC, {AVERAGE} = 20 degC", True),
+        (f"{LOW} = 20 degC, {AVERAGE} = 19 degC", False),
+        ("longest pause of soaking = 2 min, total pause of soaking = 5 min", True),
+        ("longest pause of soaking = 5 min, total pause of soaking = 2 min", False),
+        ("longest pause of soaking = 0 min, total pause of soaking = 2 min", False),
+        ("total pause of soaking = 10 min, DURATION(soaking) = 10 min", False),
+    ],
+)
+def test_what_ties_an_average_and_pauses(line: str, possible: bool) -> None:
+    assert met_by_something(line) is possible
+
+
+def test_what_the_words_of_averages_and_pauses_are_about() -> None:
+    """A batch that is cool at its ends and hot between, and pauses for 6 of its 15 min."""
+    words = {"temperature of soaking": "on average at least 40 degC", "soaking": "for at least 10 min"}
+    text = reed(cases=inside(
+        "soaking from 0 to 15 min, longest pause of soaking = 6 min, total pause of soaking = 6 min,"
+        " temperature at the start of soaking = 20 degC, temperature at the end of soaking = 20 degC,"
+        f" {LOW} = 20 degC, {HIGH} = 60 degC, {AVERAGE} = 45 degC, DONE(rinsing)"
+    )).replace("soaking        step in min", "soaking        step in min, may pause")  # fmt: skip
+    lines = "\n   | ".join(f"{name} : {said}" for name, said in words.items())
+    text = text.replace("DURATION(soaking) >= 10 min", lines)
+    made = sheet(text.replace("soaking reed for", "soaking reed on average at least 40 degC for"))
+    case = stated_values(made, made.cases[0], exact=True)
+    told = {}
+    for limitation in made.claims[0].limitations:
+        assert isinstance(limitation.formula, Read)
+        group = made.groups[limitation.formula.group]
+        base = base_construction(made)
+        met = (evaluate(f, case, base) for f in limitation.formula.options)
+        told |= dict(zip((r.label for r in group.readings), met, strict=True))
+    assert told == {
+        "over its whole time": True, "of its two ends": False, "at all times": False,
+        "from its start to its end": True, "if it is done at all": True, "in all, with pauses": False,
+    }  # fmt: skip

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias
 
+from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.minimise import BreakPoint, Grade
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Bound, Group, Settled
-from scopecheck.core.ranges import Lying, Range
-from scopecheck.core.stated import Side
+from scopecheck.core.model import Group, Settled
+from scopecheck.core.ranges import Lying
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
 
@@ -78,39 +78,23 @@ class WayOut:
 
 
 @record
-class EndHeld:
-    """One claimed end held against the description: the names of the statements that hold its number.
+class Fall:
+    """A set of limitations that keeps a case out in the base, and what lets something of the case by.
 
-    `stated` and `preferred` have it as the same end, of a range and of a preferred range; `other_end` as the
-    other end of one; `examples` as a single value.
+    `single` are readings and stretches of one phrase, each by itself with all else as in the base; `together`
+    the least departures where no phrase does it alone. Neither: the set keeps the case out on every
+    construction, unless not `decided`.
     """
 
-    side: Side
-    end: Bound
-    stated: tuple[str, ...] = ()
-    preferred: tuple[str, ...] = ()
-    other_end: tuple[str, ...] = ()
-    examples: tuple[str, ...] = ()
+    labels: tuple[str, ...]
+    single: tuple[Reread, ...] = ()
+    together: tuple[Reread, ...] = ()
+    decided: bool = True
 
-
-@record
-class Held:
-    """A claimed range of one number held against the statements of the description, by their names.
-
-    `as_such` state the same range; `ends` are the ends that the claim states, `open_sides` those it does not
-    while every range stated has one. `within`: ranges it lies within; `takes_in`: preferred ranges wholly in
-    it, `cuts` the other preferred ranges. `spoken`: some statement speaks of the number by itself.
-    """
-
-    name: str
-    claimed: Range
-    as_such: tuple[str, ...]
-    ends: tuple[EndHeld, ...]
-    open_sides: tuple[Side, ...]
-    within: tuple[str, ...]
-    takes_in: tuple[str, ...]
-    cuts: tuple[str, ...]
-    spoken: bool
+    @property
+    def always(self) -> bool:
+        """Does the set keep the case out on every construction?"""
+        return self.decided and not self.single and not self.together
 
 
 @record
@@ -124,12 +108,13 @@ class Finding:
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
     `conflict` the limitations that cannot hold together, or beside which one is idle; `sets` are all minimal
     sets of them where there are several, `every_set` says that no more are left. Of a case kept out they are
-    all minimal sets that do it as presumed, `silent` the limitations that a document leaves open, `conflict`
-    the one that all hangs on. `twins` are idle too, but not together with this one. `ways` are the chains of
-    parents by way of which it holds; none: by all. `cases` are the cases that clash, where several do.
+    all minimal sets that do it as presumed, `falls` what becomes of each on other readings, `silent` the
+    limitations that a document leaves open, `conflict` the one that all hangs on. `twins` are idle too, but
+    not together with this one. `ways` are the chains of parents by way of which it holds; none: by all.
+    `cases` are the cases that clash, where several do.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
-    `held` is a claimed range beside the description.
+    `held` is a claimed range beside the description, `combined` several of them together.
     `rests_on` names the bounds, givens and policies the answer leans on.
     """
 
@@ -163,6 +148,7 @@ class Finding:
     conflict: tuple[str, ...] = ()
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True
+    falls: tuple[Fall, ...] = ()
     silent: tuple[str, ...] = ()
     twins: tuple[str, ...] = ()
     ways: tuple[tuple[int, ...], ...] = ()
@@ -173,6 +159,7 @@ class Finding:
     detail: str = ""
     rests_on: tuple[str, ...] = ()
     held: Held | None = None
+    combined: Combined | None = None
     reason: str = ""
     simplest: bool = True
     best: bool = True

@@ -414,6 +414,25 @@ class Composition:
     span: Span = field(compare=False)
 
 
+@record
+class Assembly:
+    """Kinds of part that make up one thing: each a declared count of its own.
+
+    `members` are the counts in the order of the sheet. The last two are `others`, the parts of kinds that
+    nobody listed, and `unrelated`, things that have nothing to do with the invention; both are '' where the
+    assembly was closed with `only`. `classes` are the assemblies among its members. `called` gives a member
+    for what one of it is called, as plates for plate.
+    """
+
+    name: str
+    members: tuple[str, ...]
+    classes: Classes
+    others: str
+    unrelated: str
+    called: tuple[tuple[str, str], ...]
+    span: Span = field(compare=False)
+
+
 DONE, NOT_DONE = "done", "not done"
 """The members of the choice that says of a step that may be left out whether it was done."""
 
@@ -423,8 +442,10 @@ class Step:
     """A step in time, by the declared numbers that say when it starts and how long it takes.
 
     An event takes no time: its `duration` is ''. `done` is the declared choice that says whether the step was
-    done; '': it always is. Of each of `fields` there are four declared numbers: at the start, at the end, the
-    lowest and the highest in between. All numbers of a step that was not done are there and mean nothing.
+    done; '': it always is. Of each of `fields` there are five declared numbers: at the start, at the end, the
+    lowest and the highest in between, and the average over the whole time. Of a step that may pause
+    (`pausing`) there are two more: its longest pause and all its pauses together. All numbers of a step that
+    was not done are there and mean nothing.
     """
 
     name: str
@@ -433,9 +454,15 @@ class Step:
     done: str
     fields: tuple[str, ...]
     span: Span = field(compare=False)
+    pausing: bool = False
+
+    @property
+    def pauses(self) -> tuple[str, ...]:
+        """The declared numbers of the longest pause and of all pauses together; () where there are none."""
+        return (f"longest pause of {self.name}", f"total pause of {self.name}") if self.pausing else ()
 
     def moments(self, own: str) -> dict[str, str]:
-        """The declared numbers of a field by moment: start, end, lowest, highest; of an event only start."""
+        """The declared numbers of a field: start, end, lowest, highest, average; of an event only start."""
         if not self.duration:
             return {"start": f"{own} at {self.name}"}
         return {
@@ -443,13 +470,14 @@ class Step:
             "end": f"{own} at the end of {self.name}",
             "lowest": f"lowest {own} of {self.name}",
             "highest": f"highest {own} of {self.name}",
+            "average": f"average {own} of {self.name}",
         }
 
     @property
     def numbers(self) -> tuple[str, ...]:
         """Every declared number that means something only where the step was done."""
         timed = (self.start, self.duration) if self.duration else (self.start,)
-        return (*timed, *(name for own in self.fields for name in self.moments(own).values()))
+        return (*timed, *self.pauses, *(name for own in self.fields for name in self.moments(own).values()))
 
 
 # ---- readings
@@ -633,7 +661,7 @@ class Case:
     `form` is "thing", or for a document and for the description "example" or "range". `stated` are the
     declared names that the facts speak of; names in `silent` are not mentioned by the document, `unknown`
     have one value nobody knows, and all other names are free. `targets` are claim numbers or limitation
-    labels; empty: all independent claims.
+    labels; empty: all independent claims. `document` is the name of the document whose entry it is, or "".
     """
 
     name: str
@@ -648,6 +676,7 @@ class Case:
     groups: tuple[int, ...]
     place: str
     span: Span = field(compare=False)
+    document: str = ""
 
 
 @record
@@ -700,6 +729,7 @@ class Sheet:
     rivals: tuple[Rivals, ...] = ()
     parts: tuple[Part, ...] = ()
     compositions: tuple[Composition, ...] = ()
+    assemblies: tuple[Assembly, ...] = ()
     phrase_files: tuple[Source, ...] = ()
     steps: tuple[Step, ...] = ()
     described: tuple[Case, ...] = ()

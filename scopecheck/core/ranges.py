@@ -106,7 +106,8 @@ def distance(one: Range, other: Range) -> Fraction:
 class Lying:
     """How a stated range of one number lies against what is asked of it.
 
-    `shared` is what both hold, `distance` how far they are apart where they share nothing.
+    `shared` is what both hold, `distance` how far they are apart where they share nothing. `said` are the
+    range asked and the one stated with the ends that are written, not those that the number has by itself.
     """
 
     name: str
@@ -115,6 +116,7 @@ class Lying:
     relation: Lie
     shared: Range | None = None
     distance: Fraction | None = None
+    said: tuple[Range, Range] = (Range(), Range())
 
 
 def lying(sheet: Sheet, facts: Formula, formula: Formula, k: Construction) -> tuple[Lying, ...]:
@@ -127,15 +129,16 @@ def lying(sheet: Sheet, facts: Formula, formula: Formula, k: Construction) -> tu
     for name, wanted in asked.ranges:
         own = stated.of(name)
         if own is not None and asked.of(name) is not None:
-            found.append(_lying(name, own, wanted))
+            found.append(_lying(name, own, wanted, (dict(asked.said)[name], dict(stated.said)[name])))
     return tuple(found)
 
 
-def _lying(name: str, stated: Range, asked: Range) -> Lying:
+def _lying(name: str, stated: Range, asked: Range, said: tuple[Range, Range]) -> Lying:
     relation = lies(stated, asked)
     if relation == "apart":
-        return Lying(name, stated, asked, relation, None, distance(stated, asked))
-    return Lying(name, stated, asked, relation, shared(stated, asked) if relation != "empty" else None)
+        return Lying(name, stated, asked, relation, None, distance(stated, asked), said)
+    both = shared(stated, asked) if relation != "empty" else None
+    return Lying(name, stated, asked, relation, both, None, said)
 
 
 # ---- the ranges that a formula sets
@@ -143,10 +146,14 @@ def _lying(name: str, stated: Range, asked: Range) -> Lying:
 
 @record
 class Limits:
-    """The range a formula sets for each number that it limits by itself, and the names it ties otherwise."""
+    """The range a formula sets for each number that it limits by itself, and the names it ties otherwise.
+
+    `said` are the same ranges with the ends of the formula only, without the bounds of the numbers.
+    """
 
     ranges: tuple[tuple[str, Range], ...]
     loose: frozenset[str]
+    said: tuple[tuple[str, Range], ...]
 
     def of(self, name: str) -> Range | None:
         """The range of a number, if the formula says nothing else of it."""
@@ -169,7 +176,8 @@ def limits_of(sheet: Sheet, formula: Formula, k: Construction) -> Limits:
         else:
             found[name] = shared(found.get(name, Range()), asked)
     bounded = {name: _in_domain(sheet, name, asked) for name, asked in found.items()}
-    return Limits(tuple(bounded.items()), loose)
+    said = {name: _whole(asked) if _declared(sheet, name).whole else asked for name, asked in found.items()}
+    return Limits(tuple(bounded.items()), loose, tuple(said.items()))
 
 
 def _read(formula: Formula, k: Construction) -> Formula:
@@ -193,9 +201,14 @@ def _one_number(item: Formula) -> tuple[str, Range | None]:
     return name, Range(end if op in (">", ">=", "=") else None, end if op in ("<", "<=", "=") else None)
 
 
-def _in_domain(sheet: Sheet, name: str, asked: Range) -> Range:
+def _declared(sheet: Sheet, name: str) -> NumberDecl:
     d = sheet.declaration(name)
     assert isinstance(d, NumberDecl)
+    return d
+
+
+def _in_domain(sheet: Sheet, name: str, asked: Range) -> Range:
+    d = _declared(sheet, name)
     both = shared(asked, Range(d.lower, d.upper))
     return _whole(both) if d.whole else both
 

@@ -18,6 +18,7 @@ from scopecheck.core.model import (
     Const,
     Declaration,
     Formula,
+    Implies,
     Includes,
     Measured,
     Not,
@@ -43,16 +44,27 @@ class Reference:
 def stated_values(sheet: Sheet, case: Case, exact: bool = False) -> dict[str, Value]:
     """The values that a case states outright; ranges and words state none.
 
-    A value stated as measured counts by its digits, unless only `exact` values are asked for. What the stated
-    shares of a composition say of its other shares counts as stated.
+    A value stated as measured counts by its digits, unless only `exact` values are asked for. What is said of
+    each of the like parts is said of those that are there; what is not there at all is there no times. What
+    the stated shares of a composition say of its other shares counts as stated.
     """
     numbers: dict[str, Value] = {}
     members: dict[str, dict[str, bool]] = {}
+    least = {d.name: d.lower.value for d in sheet.declarations if isinstance(d, NumberDecl) and d.lower}
     stack: list[Formula] = [case.facts]
-    while stack:
+    later: list[Implies] = []
+    while stack or later:
+        if not stack:
+            stack = [i.right for i in later if _holds_there(i.left, numbers)]
+            later = [i for i in later if not _holds_there(i.left, numbers)] if stack else []
+            continue
         match stack.pop(0):
             case All(items):
                 stack = [*items, *stack]
+            case Implies() as implied:
+                later.append(implied)
+            case Not(Compare(">", Measured(name), Const(value))) if least.get(name) == value:
+                numbers[name] = value
             case Compare("=", Measured(name), Const(value)):
                 numbers[name] = value
             case Compare("=", Rounded(Measured(name)), Const(value)) if not exact:
@@ -71,6 +83,16 @@ def stated_values(sheet: Sheet, case: Case, exact: bool = False) -> dict[str, Va
                 continue
             numbers[d.name] = frozenset(m for m, has in members[d.name].items() if has)
     return with_implied_shares(sheet, numbers)
+
+
+def _holds_there(condition: Formula, numbers: dict[str, Value]) -> bool:
+    """Is there so much of something, by what is stated?"""
+    match condition:
+        case Compare(">=", Measured(name), Const(least)):
+            value = numbers.get(name)
+            return isinstance(value, Fraction) and value >= least
+        case _:
+            return False
 
 
 def default_values(sheet: Sheet, formulas: Iterable[Formula]) -> dict[str, Value]:

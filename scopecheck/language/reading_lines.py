@@ -127,10 +127,10 @@ def _axes(desk: Desk, part: Part) -> Iterator[tuple[str, str]]:
         yield " ".join(axis.split()), " ".join(value.split())
 
 
-KINDS = tuple(
-    "measured counts amounts levels gauge absolute shares sets choices compositions parts classes"
-    " steps sequences moments".split()
-)
+KINDS = (
+    *"measured counts amounts levels gauge absolute shares sets choices compositions assemblies".split(),
+    *"parts classes steps sequences moments".split(), "open counts", "closed counts",
+)  # fmt: skip
 
 
 def kinds(desk: Desk, part: Part) -> Iterator[str]:

@@ -20,6 +20,7 @@ from scopecheck.language.layout import Block, Line
 from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
 from scopecheck.language.statements_groups import class_lines, composition_head, no_basis
 from scopecheck.language.syntax import (
+    AssemblyKind,
     Declare,
     ListKind,
     MixtureKind,
@@ -33,7 +34,7 @@ from scopecheck.language.syntax import (
 NOT_UNDERSTOOD = "this line is not understood"
 MOST_PARTS = 60
 TAKE_OUT = "take the line out"
-_LIST = regex(r"(any|one) of\b\s*:?\s*(only\b\s*:?\s*)?")
+_LIST = regex(r"(any|one|assembly) of\b\s*:?\s*(only\b\s*:?\s*)?")
 _IN_UNIT = regex(r"(?:(?P<word>[a-z]+(?: [a-z]+){0,2}) )?in (?P<unit>[^\s<>=≤≥,\"][^<>=≤≥,\"]*)")
 _GAP = regex(r" *\t\s*| {2,}| *: *")
 _BOUND = regex(r"(<=|>=|<|>|≤|≥|=)\s*")
@@ -63,7 +64,7 @@ def _fields(desk: Desk, made: Declare, lines: tuple[Line, ...]) -> tuple[Declare
                 )  # fmt: skip
             found[-1] = replace(found[-1], fields=(*found[-1].fields, field))
             continue
-        if isinstance(field.kind, StepKind | MixtureKind) or isinstance(made.kind, StepKind):
+        if isinstance(field.kind, StepKind | MixtureKind | AssemblyKind) or isinstance(made.kind, StepKind):
             _refuse_below(made, field)
         depth = line.indent if isinstance(field.kind, PartKind) else 0
         found.append(field)
@@ -71,14 +72,15 @@ def _fields(desk: Desk, made: Declare, lines: tuple[Line, ...]) -> tuple[Declare
 
 
 def _refuse_below(made: Declare, field: Declare) -> None:
-    """Raises Trouble at a step or a composition below anything, and at a part below a step."""
-    if not isinstance(field.kind, PartKind | StepKind | MixtureKind):
+    """Raises Trouble at a step, a composition, an assembly below anything, and at a part below a step."""
+    if not isinstance(field.kind, PartKind | StepKind | MixtureKind | AssemblyKind):
         return
     what = "a part" if isinstance(made.kind, PartKind) else "a step"
-    one = {PartKind: "a part", StepKind: "a step"}.get(type(field.kind), "a composition")
+    known = {PartKind: "a part", StepKind: "a step", MixtureKind: "a composition"}
+    one = known.get(type(field.kind), "an assembly")
     raise trouble(
         field.span, f"{one} below {what}", f"What stands below {what} is what is measured of it.",
-        f"declare {one.replace('a ', 'the ')} at the left margin",
+        f"declare the {one.partition(' ')[2]} at the left margin",
     )  # fmt: skip
 
 
@@ -179,11 +181,11 @@ def _mixture(desk: Desk, match: re.Match[str], start: int, end: int) -> MixtureK
 
 
 _TIMED = ("step", "event")
-_LEFT_OUT = "may be left out"
+_LEFT_OUT, _PAUSE = "may be left out", "may pause"
 
 
 def _step(desk: Desk, match: re.Match[str], end: int, rest: list[tuple[int, int]], span: Span) -> StepKind:
-    """`step in min`, `event in h, may be left out`."""
+    """`step in min, may pause`, `event in h, may be left out`."""
     unit = _unit(desk, match.start("unit"), end, "duration")
     minutes = find_unit("min")
     assert minutes
@@ -193,17 +195,25 @@ def _step(desk: Desk, match: re.Match[str], end: int, rest: list[tuple[int, int]
             f"A step or an event has a place in time; {unit.symbol} measures a {unit.kind.name}.",
             f"write {match['word']} in s, in min, in h, in day or in week",
         )  # fmt: skip
-    for a, b in rest:
-        if " ".join(desk.text[a:b].split()) != _LEFT_OUT:
+    moment = match["word"] == "event"
+    said = [" ".join(desk.text[a:b].split()) for a, b in rest]
+    for (a, b), words in zip(rest, said, strict=True):
+        if words == _PAUSE and moment:
+            what = "an event takes no time, so it has no pauses"
+            raise trouble(desk.span(a, b), what, "", f"declare it as a step: step in {unit.symbol}, {_PAUSE}")
+        if words not in (_LEFT_OUT, _PAUSE):
             raise trouble(
-                desk.span(a, max(b, a + 1)), f"'{desk.text[a:b].strip()}' is not understood of a step",
-                "After the unit may stand: may be left out. How long a step takes is a fact of its own.",
+                desk.span(a, max(b, a + 1)), f"'{words}' is not understood of a step",
+                "After the unit may stand: may be left out, may pause. How long it takes is a fact apart.",
                 f"write {match['word']} in {unit.symbol}, {_LEFT_OUT}; or given DURATION(...) < 60 min",
             )  # fmt: skip
-    return StepKind(unit, match["word"] == "event", bool(rest), span)
+    return StepKind(unit, moment, _LEFT_OUT in said, _PAUSE in said, span)
 
 
-def _kind(desk: Desk, start: int, end: int) -> NumberKind | ListKind | PartKind | StepKind | MixtureKind:
+Kind = NumberKind | ListKind | PartKind | StepKind | MixtureKind | AssemblyKind
+
+
+def _kind(desk: Desk, start: int, end: int) -> Kind:
     text = desk.text
     start, end = trimmed(text, start, end)
     if match := composition_head(text, start, end):
@@ -333,7 +343,7 @@ def _bound(desk: Desk, start: int, end: int, first: str) -> tuple[str, NumberNod
     return sign, number_node(desk, match.end(), end)
 
 
-def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind:
+def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind | AssemblyKind:
     members: list[NameNode] = []
     for a, b in split_commas(desk.text, match.end(), end):
         if a == b:
@@ -341,7 +351,10 @@ def _list(desk: Desk, match: re.Match[str], start: int, end: int) -> ListKind:
                 desk.span(max(start, a - 1), a + 1), "a member is missing here", "", "take out the comma"
             )
         members.append(_member(desk, a, b))
-    return ListKind(match.group(1) == "any", bool(match.group(2)), tuple(members), desk.span(start, end))
+    only, span = bool(match.group(2)), desk.span(start, end)
+    if match.group(1) == "assembly":
+        return AssemblyKind(only, tuple(members), span)
+    return ListKind(match.group(1) == "any", only, tuple(members), span)
 
 
 _JOINING = regex(r"(?:^|\s)(and|or|and/or|not|only)(?=\s|$)", re.IGNORECASE)

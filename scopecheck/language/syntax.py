@@ -292,6 +292,15 @@ class MixtureKind:
 
 
 @node
+class AssemblyKind:
+    """Kinds of part that make up one thing, by the names of their counts; closed by `only`."""
+
+    only: bool
+    members: tuple[NameNode, ...]
+    span: Span
+
+
+@node
 class ClassLine:
     """A line below a list or a composition: a class and its members, or an ingredient by itself.
 
@@ -308,18 +317,22 @@ class ClassLine:
 
 @node
 class StepKind:
-    """A step in time, or with `moment` an event that takes none; with `optional` it may be left out."""
+    """A step in time, or with `moment` an event that takes none.
+
+    With `optional` it may be left out, with `pausing` it may pause.
+    """
 
     unit: Unit
     moment: bool
     optional: bool
+    pausing: bool
     span: Span
 
 
 @node
 class Declare:
     names: tuple[NameNode, ...]
-    kind: NumberKind | ListKind | PartKind | StepKind | MixtureKind
+    kind: NumberKind | ListKind | PartKind | StepKind | MixtureKind | AssemblyKind
     note: str
     span: Span
     fields: tuple[Declare, ...] = ()

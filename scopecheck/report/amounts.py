@@ -60,6 +60,12 @@ def with_symbol(value: Fraction, symbol: str) -> str:
     return f"{near}{GLUE}(exactly{GLUE}{value.numerator}/{value.denominator})"
 
 
+def difference_text(value: Fraction, unit: Unit) -> str:
+    """A difference in base units, in this unit: of two temperatures in degrees of difference."""
+    symbol = f"{unit.symbol}(diff)" if unit.kind.basis == "level" else unit.symbol
+    return with_symbol(value / unit.factor, symbol)
+
+
 def percentage(share: Fraction) -> str:
     """A bare share as a percentage."""
     return with_symbol(share * 100, "%")

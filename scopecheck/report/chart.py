@@ -7,13 +7,13 @@ from fractions import Fraction
 
 from scopecheck.answers.findings import Answers, ChartCell
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import Bound, Case, Formula, NumberDecl, Sheet
-from scopecheck.core.ranges import Lying, Range, limits_of, lying
+from scopecheck.core.model import Bound, Case, NumberDecl, Sheet
+from scopecheck.core.ranges import Lying, Range, limits_of
 from scopecheck.core.reference import stated_values
-from scopecheck.foundations.quantity import Unit
-from scopecheck.report.amounts import approximate, quantity_text, with_symbol
+from scopecheck.report.amounts import approximate, difference_text, quantity_text
 from scopecheck.report.blocks import Block, Chart, Heading, Paragraph
 from scopecheck.report.describe import case_named, labelled, value_text
+from scopecheck.report.nearness import nearness_text
 from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
 
 
@@ -58,9 +58,10 @@ def verdict_text(sheet: Sheet, cell: ChartCell) -> str:
     """`not met; apart by 0.2 mm`."""
     status = {"every": "met", "none": "not met", "some": "in part", None: "undecided"}[cell.at_base]
     parts = [sentence("verdict", cell.verdict, status=sentence("verdict", status))]
-    several = len(cell.lying) > 1
+    several, case = len(cell.lying) > 1, case_named(sheet, cell.case)
     for own in cell.lying:
-        text = lies_text(sheet, own)
+        near = nearness_text(sheet, case, own) if case else ""
+        text = "; ".join(part for part in (lies_text(sheet, own), near) if part)
         if text and not (own.relation == "point inside" and cell.verdict == "met"):
             parts.append(sentence("lies", "of_name", name=flat(own.name), lies=text) if several else text)
     return "; ".join(parts)
@@ -95,12 +96,6 @@ def _natural(end: Bound | None, bound: Bound | None) -> Bound | None:
     return None if end == bound else end
 
 
-def difference_text(value: Fraction, unit: Unit) -> str:
-    """A difference in base units, in this unit: of two temperatures in degrees of difference."""
-    symbol = f"{unit.symbol}(diff)" if unit.kind.basis == "level" else unit.symbol
-    return with_symbol(value / unit.factor, symbol)
-
-
 def lies_text(sheet: Sheet, own: Lying) -> str:
     """How a stated range lies against what is asked, with the part they share or how far they are apart."""
     d = sheet.declaration(own.name)
@@ -132,19 +127,3 @@ def _distance_text(own: Lying, d: NumberDecl) -> str:
     if d.unit.kind.basis == "level" or not near or near[0] == 0:
         return text
     return sentence("lies", "share", distance=text, share=about_text(own.distance / abs(near[0]) * 100))
-
-
-def shared_text(sheet: Sheet, facts: Formula, scope: Formula) -> str:
-    """What a stated range and a claim share of each number that both limit, or in which they are apart."""
-    found = lying(sheet, facts, scope, base_construction(sheet))
-    apart = [own for own in found if own.relation == "apart"]
-    told = [
-        sentence("lies", "range_of", name=flat(own.name), range=lies_text(sheet, own)) for own in apart
-    ] or [
-        sentence("lies", "range_of", name=flat(own.name), range=range_text(sheet, own.name, own.shared))
-        for own in found
-        if own.shared is not None
-    ]
-    if not told:
-        return ""
-    return ", ".join(told) if apart else sentence("lies", "shared", ranges=", ".join(told))

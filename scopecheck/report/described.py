@@ -4,15 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from scopecheck.answers.findings import EndHeld, Finding, Held
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.held import Combined, EndHeld, Held
 from scopecheck.core.model import NumberDecl, Sheet
-from scopecheck.report.amounts import quantity_text
+from scopecheck.core.ties import Sum, Tie
+from scopecheck.report.amounts import plain_number, quantity_text
 from scopecheck.report.chart import range_text
-from scopecheck.report.wording import flat, listed, quoted, sentence
+from scopecheck.report.describe import labelled
+from scopecheck.report.wording import flat, listed, quoted, sentence, upper_first
 
 
 def held_text(sheet: Sheet, finding: Finding) -> str:
     """`open 35 % to 60 %: its low end, 35 %, is no end stated; ...`; '' for any other finding."""
+    if finding.combined is not None:
+        return _combined_text(sheet, finding.label, finding.combined)
     held = finding.held
     if held is None:
         return ""
@@ -24,6 +29,67 @@ def held_text(sheet: Sheet, finding: Finding) -> str:
         parts = [*_preferences(sheet, held)]
         return "; ".join([sentence("held", "as_such", range=own, where=_where(sheet, held.as_such)), *parts])
     return f"{own}: {'; '.join(_parts(sheet, held))}"
+
+
+def _combined_text(sheet: Sheet, label: str, combined: Combined) -> str:
+    """`1a "..." and 1b "..." taken together: within blend ("page 3"); ...`."""
+    lines = listed(labelled(sheet, label) for label in combined.labels)
+    key = "of_lines" if len(combined.labels) > 1 else "of_line"
+    parts = "; ".join(_combined_parts(sheet, combined))
+    return upper_first(sentence("combined", key, label=flat(label), lines=lines, parts=parts))
+
+
+def _combined_parts(sheet: Sheet, combined: Combined) -> Iterator[str]:
+    for own in combined.statements:
+        text = sentence("combined", own.relation, where=_where(sheet, (own.statement,)))
+        if own.labels != combined.labels:
+            text = sentence("combined", "some", lines=listed(own.labels), relation=text)
+        further = sentence("combined", "further", names=listed(map(flat, own.further))) if own.further else ""
+        yield text + further
+    if combined.as_such:
+        return
+    yield _from_where(sheet, combined)
+    if combined.examples:
+        yield sentence("combined", "examples", where=_where(sheet, combined.examples))
+
+
+def _from_where(sheet: Sheet, combined: Combined) -> str:
+    """That no statement has the combination, and where its ranges or at least its ends are stated."""
+    pieces = combined.pieces
+    if not pieces or not all(p.has_ends for p in pieces):
+        return sentence("combined", "nowhere")
+    told = []
+    for p in pieces:
+        name = tie_text(p.tie)
+        if p.as_such:
+            told.append(sentence("combined", "piece", name=name, where=_where(sheet, p.as_such)))
+            continue
+        for side, cases in (("low", p.low), ("high", p.high)):
+            if cases:
+                side_text = sentence("side", side)
+                told.append(
+                    sentence("combined", "piece_end", name=name, side=side_text, where=_where(sheet, cases))
+                )
+    key = "pieces" if all(p.as_such for p in pieces) else "ends"
+    return sentence("combined", key, pieces=listed(told))
+
+
+def tie_text(tie: Tie) -> str:
+    """`length / width`, `resin + salt`."""
+    above, below = (_sum_text(part) for part in (tie.above, tie.below))
+    if not below:
+        return above
+    parts = ((above, tie.above), (below, tie.below))
+    return " / ".join(f"({text})" if len(part) > 1 else text for text, part in parts)
+
+
+def _sum_text(part: Sum) -> str:
+    told = ""
+    for name, factor in part:
+        sign = "-" if factor < 0 else "+" if told else ""
+        times = "" if abs(factor) == 1 else f"{plain_number(abs(factor))} "
+        told += f" {sign} {times}{flat(name)}" if told else f"{sign}{times}{flat(name)}"
+    return told
 
 
 def _parts(sheet: Sheet, held: Held) -> Iterator[str]:

@@ -6,21 +6,19 @@ from collections.abc import Iterable
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
-from scopecheck.core.model import NOT_DONE, All, Divide, Limitation, Sheet
+from scopecheck.core.model import NOT_DONE, Divide, Limitation, Sheet
 from scopecheck.report.blocks import Item
-from scopecheck.report.chart import shared_text
 from scopecheck.report.describe import (
     case_named,
     case_text,
-    chains,
     labelled,
     limitation_labelled,
-    lineage,
     settings_text,
 )
 from scopecheck.report.described import held_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
+from scopecheck.report.known_ranges import relation_text
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import group_words, reading_label
@@ -170,21 +168,6 @@ def _sides(sheet: Sheet, finding: Finding) -> str:
             told.append(sentence("sides", role, cases=listed(map(quoted, names))))
     shown = listed(told) or sentence("sides", "every")
     return shown if len(finding.cases) == 1 else sentence("sides", "together", sides=shown)
-
-
-def relation_text(sheet: Sheet, finding: Finding) -> str:
-    """How a document's range lies against the claim: `overlaps claim 1 (shared: gap 2 mm to 3 mm)`."""
-    text = _if_known("relation", finding.detail, label=flat(finding.label))
-    case = case_named(sheet, finding.case)
-    if case is None or case.form != "range" or departures(finding) or not finding.claim:
-        return text
-    if limitation_labelled(sheet, finding.label):
-        return text
-    if len(chains(sheet, finding.claim)) > 1:
-        return text
-    lines = [x.formula for c in lineage(sheet, finding.claim) for x in sheet.claim(c).limitations]
-    ranges = shared_text(sheet, case.facts, All(tuple(lines)))
-    return f"{text} ({ranges})" if ranges else text
 
 
 def _change(sheet: Sheet, finding: Finding, form: str) -> str:

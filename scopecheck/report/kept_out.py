@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Fall, Finding
 from scopecheck.core.construction import names_in
 from scopecheck.core.model import Sheet
+from scopecheck.foundations.record import replace
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
+from scopecheck.report.rereadings import bearer_text, group_words, reading_label
+from scopecheck.report.rereadings import kept_text as reread_text
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import flat, listed, quoted, sentence, upper_first
 
@@ -55,13 +58,43 @@ def _sets(sheet: Sheet, finding: Finding) -> str:
 
 
 def _falls(sheet: Sheet, finding: Finding) -> str:
-    """The single re-readings that let the case by, limitation by limitation."""
-    told = []
+    """Which sets keep the case out on every reading, and which no longer do on which; who reads so.
+
+    Of the lines that a document leaves open: the single readings on which what it states is enough for them.
+    """
+    always = ["+".join(f.labels) for f in finding.falls if f.always]
+    told = [sentence("kept", "always", sets=listed(always))] if always else []
+    falling = [f for f in finding.falls if f.single or f.together]
+    told += [
+        sentence("kept", "falls", set="+".join(fall.labels), conditions=fall_text(sheet, fall))
+        for fall in falling
+    ]
+    if falling:
+        reader = bearer_text(sheet, replace(finding, bearer="challenger"))
+        told.append(sentence("kept", "reader", reader=reader))
+    undecided = ["+".join(f.labels) for f in finding.falls if not f.decided]
+    told += [sentence("kept", "undecided", sets=listed(undecided))] if undecided else []
     for way in finding.ways_out:
-        if way.readings:
+        if way.readings and way.label in finding.silent:
             labels = [quoted(sheet.groups[g].readings[r].label) for g, r in way.readings]
-            told.append(sentence("kept", "falls", label=way.label, readings=listed(labels, "or")))
+            told.append(sentence("kept", "settled", label=way.label, readings=listed(labels, "or")))
     return "".join(told)
+
+
+def fall_text(sheet: Sheet, fall: Fall) -> str:
+    """`if "2 to 4 mm" is read as "rounds to the high end" (arguable)`; what is needed together by `and`."""
+    if not fall.single:
+        return listed(reread_text(sheet, r, fall.labels) for r in fall.together)
+    plain: dict[int, list[str]] = {}
+    stretched = [reread_text(sheet, r, fall.labels) for r in fall.single if r.breaks]
+    for r in (r for r in fall.single if not r.breaks):
+        plain.setdefault(r.group, []).append(reading_label(sheet, r))
+    words = {g: group_words(sheet.groups[g], fall.labels) for g in plain}
+    read = [
+        sentence("kept", "read", words=words[g], readings=listed(labels, "or"))
+        for g, labels in plain.items()
+    ]
+    return listed([*read, *stretched], "or")
 
 
 def silence_text(sheet: Sheet, finding: Finding) -> str:

@@ -13,6 +13,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
 from scopecheck.report.grouping import departures, turning_labels
 from scopecheck.report.rereadings import (
+    bearer_text,
     group_words,
     kept_text,
     reading_label,
@@ -94,14 +95,6 @@ def _without_presumption(sheet: Sheet, finding: Finding) -> bool:
         for g in used
         if len(sheet.groups[g].readings) > 1
     )
-
-
-def bearer_text(sheet: Sheet, finding: Finding) -> str:
-    """Who would bring it, by profile and purpose; '' where nobody would."""
-    if not finding.bearer:
-        return ""
-    profile = f"US_{sheet.purpose}" if sheet.profile == "US" else "EPO"
-    return sentence("bearer", profile, finding.bearer)
 
 
 # ---- the lines in the margin

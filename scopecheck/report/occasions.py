@@ -55,6 +55,15 @@ COMPOSITIONS = Kind(
     (f"composition in wt%\n  {MEMBERS}",), "wt%", (USUAL,), "compositions",
     beside=("copper >= 10 wt%", "zinc >= 10 wt%"),
 )  # fmt: skip
+_COUNTED = "".join(f"{name}  count\n" for name in MEMBERS.split(", "))
+ASSEMBLIES = Kind(
+    (f"assembly of {MEMBERS}",), "", (USUAL,), "assemblies", beside=("copper >= 1", "zinc >= 1")
+)
+CLOSED = Kind(
+    ("length in mm",), "", ({**USUAL, "N": "2"},), "closed counts", like_parts=True,
+    beside=("wall : consisting of",),
+)  # fmt: skip
+"""How many like parts there are of what consists of them."""
 DAYS = Kind(("time in day",), "day", ({"N": "3", "L": "2", "U": "5"},), "measured amounts")
 GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES, COMPOSITIONS)
 SPAN = {**USUAL, "N": "2 day", "L": "2 day", "U": "5 day"}
@@ -126,7 +135,10 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
         return TIMED_PARTS if entry.span.source.name.endswith("steps") else LIKE_PARTS
     if "thing" in entry.subjects and "steps" in entry.only_for:
         return BESIDE_STEPS
-    own = (("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS), ("classes", CLASSES))
+    own = (
+        ("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS), ("classes", CLASSES),
+        ("assemblies", (ASSEMBLIES,)), ("closed counts", (CLOSED,)),
+    )  # fmt: skip
     for sort, kinds in own:
         if sort in entry.only_for:
             return kinds
@@ -136,7 +148,7 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     lists = any(s.kind == "list" for p in entry.patterns for s in p.slots)
     listed = ("sets", "choices", "compositions")
     found = (*_kinds_of_units(entry), *GENERAL) if entry.own else SPECIAL.get(entry.id, GENERAL)
-    wanted = set(entry.only_for)
+    wanted = {kind.removeprefix("open ") for kind in entry.only_for}
     return tuple(
         k
         for k in found
@@ -226,8 +238,12 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     if kind in CLASSES:
         return Occasion(f"melt  {kind.declared[0]}\n", "bore", words, slots)
     count = entry.takes(pattern)
-    if kind == TILES:
-        return Occasion(f"tile  part, up to 3\n  width  {kind.declared[0]}\n", "tiles", words, slots)
+    if kind in (TILES, CLOSED):
+        wall = "wall  assembly of tiles\n" if kind == CLOSED else ""
+        declared = f"tile  part, up to 3\n  width  {kind.declared[0]}\n{wall}"
+        return Occasion(declared, "tiles", words, slots, kind.beside)
+    if kind == ASSEMBLIES:
+        return Occasion(f"{_COUNTED}x  {kind.declared[0]}\n", "x", words, slots, kind.beside)
     if kind.like_parts:
         fields = "".join(f"  {name}  {kind.declared[0]}\n" for name in NAMES[:count])
         subjects = ", ".join(f"{name} of the tiles" for name in NAMES[:count])
@@ -242,7 +258,7 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
 def _steps_declared(kind: Kind, pattern: Pattern) -> str:
     """A step that may be left out, with those that the words speak of beside it."""
     kinds = {slot.kind for slot in pattern.slots}
-    lines = ["stirring  step in min, may be left out"]
+    lines = ["stirring  step in min, may be left out, may pause"]
     if kind.only_for == "moments":
         lines.append("  heat  temperature in degC")
     if "step" in kinds or kind.only_for == "sequences":

@@ -14,8 +14,9 @@ from scopecheck.report.consequences import emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled
 from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import Cluster, departures, is_open, turning_labels
-from scopecheck.report.items import decision_text, item, line, question_text, relation_text, statement
+from scopecheck.report.items import decision_text, item, line, question_text, statement
 from scopecheck.report.kept_out import also_text
+from scopecheck.report.known_ranges import nearness_lines, relation_text
 from scopecheck.report.lines import NumberLine, ValueTable
 from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
@@ -210,10 +211,17 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     if lines:
         yield Heading(sentence("section", "6"))
         yield from _some_of(tuple(dict.fromkeys(lines)), everything)
-    held = [f for f in planned.statements if f.held and (everything or not f.held.as_such)]
+    held = [f for f in planned.statements if _not_as_such(f, everything)]
     if held:
         yield Heading(sentence("section", "described"))
-        yield from _some_of(tuple(dict.fromkeys(line(sheet, f) for f in held)), everything)
+        told = (statement(sheet, f, "brief") if f.combined else line(sheet, f) for f in held)
+        yield from _some_of(tuple(dict.fromkeys(told)), everything)
+
+
+def _not_as_such(finding: Finding, everything: bool) -> bool:
+    """Is it a relation to the description, and with `everything` any, else other than stated as such?"""
+    own = finding.held or finding.combined
+    return own is not None and (everything or not own.as_such)
 
 
 def _hangs_on_one(finding: Finding, planned: Plan) -> bool:
@@ -244,6 +252,7 @@ def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]
         elif finding is own[0]:
             rest = [relation_text(sheet, f) for f in own[1:]]
             yield "; ".join([statement(sheet, finding).rstrip("."), *rest]) + "."
+            yield from (text for f in own for text in nearness_lines(sheet, f))
 
 
 def _statement_line(sheet: Sheet, finding: Finding) -> str:

@@ -10,10 +10,16 @@ from scopecheck.core.model import FreeParameter, Group
 from scopecheck.report.blocks import Block, Heading, Listing, Paragraph, Picture, Report
 from scopecheck.report.describe import own_words, setting_text, settings_text
 from scopecheck.report.frame import ground, head
-from scopecheck.report.margins import bearer_text
 from scopecheck.report.page import build_report, measures
 from scopecheck.report.probe import Parting, Probe, Row
-from scopecheck.report.rereadings import break_text, group_words, meaning_text, standing_text, stretch_text
+from scopecheck.report.rereadings import (
+    bearer_text,
+    break_text,
+    group_words,
+    meaning_text,
+    standing_text,
+    stretch_text,
+)
 from scopecheck.report.wording import flat, listed, quoted, sentence
 
 

@@ -180,3 +180,11 @@ def together_text(sheet: Sheet, finding: Finding) -> str:
     if len(moved) < 2 or not finding.best:
         return ""
     return sentence("reading", "both" if len(moved) == 2 else "all_of_them", count=len(moved))
+
+
+def bearer_text(sheet: Sheet, finding: Finding) -> str:
+    """Who would bring it, by profile and purpose; '' where nobody would."""
+    if not finding.bearer:
+        return ""
+    profile = f"US_{sheet.purpose}" if sheet.profile == "US" else "EPO"
+    return sentence("bearer", profile, finding.bearer)

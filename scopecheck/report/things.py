@@ -105,7 +105,7 @@ def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) ->
     """A listed case by what departs from its values, else by these; and by what it leaves free."""
     case = case_named(sheet, finding.case)
     assert case is not None
-    usual, stated = stated_values(sheet, case), set(case.stated)
+    usual, stated = stated_values(sheet, case), set(case.stated) - sheet.absent(article)
     spoken = spoken_of(in_question(sheet, finding))
     first = spoken_of(concerned(sheet, finding))
     names = _in_order(sheet, (*finding.shown, *finding.departs))

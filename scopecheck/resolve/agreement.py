@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.core.model import Declaration, NumberDecl, Part, Sheet, Step
+from scopecheck.core.model import Assembly, Composition, Declaration, NumberDecl, Part, Sheet, Step
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
@@ -104,16 +104,22 @@ def _parts(before: Sheet, after: Sheet) -> Iterator[Diagnostic]:
 
 
 def _compositions(before: Sheet, after: Sheet) -> Iterator[Diagnostic]:
-    """Shares of other ingredients cannot make up one whole."""
-    old = {made.name: made for made in before.compositions}
-    for made in after.compositions:
+    """Shares of other ingredients cannot make up one whole; what nobody listed depends on what is listed."""
+    known: tuple[Composition | Assembly, ...] = (*before.compositions, *before.assemblies)
+    old = {made.name: made for made in known}
+    declared: tuple[Composition | Assembly, ...] = (*after.compositions, *after.assemblies)
+    for made in declared:
         other = old.get(made.name)
         if other is not None and other != made:
+            mixed = isinstance(made, Composition)
+            what = "composition" if mixed else "assembly"
+            has = "ingredients or classes" if mixed else "parts"
+            help = "ingredient and class" if mixed else "part"
             yield differs(
                 made.span,
                 other.span,
-                f"the composition '{made.name}' has other ingredients or classes in the sheet before",
-                "list in both every ingredient and class that either needs",
+                f"the {what} '{made.name}' has other {has} in the sheet before",
+                f"list in both every {help} that either needs",
             )
 
 

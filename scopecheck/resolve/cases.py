@@ -188,6 +188,7 @@ def _case(
         groups_in(whole),
         row.place,
         row.span,
+        statement.document,
     )
     if made.single and set(made.point) == set(stated):
         desk.points[id(case)] = made.point

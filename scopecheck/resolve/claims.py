@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 
 from scopecheck.core.model import (
     All,
+    Assembly,
     Branch,
     ChoiceDecl,
     Claim,
@@ -27,6 +28,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
+from scopecheck.resolve.assemblies import closed_counts
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.classes import ListBound, has, members_below
@@ -56,6 +58,7 @@ from scopecheck.resolve.parts import (
 )
 from scopecheck.resolve.phrases import OfParts, Reader, Subject
 from scopecheck.resolve.readings import Occurrence, read
+from scopecheck.resolve.steps import mean_of_ends
 
 
 @holder
@@ -70,6 +73,8 @@ class ClaimsDesk:
     numbers: dict[int, list[Number]] = field(default_factory=dict)
     symbols: dict[int, list[tuple[NumberNode, bool]]] = field(default_factory=dict)
     """The numbers of lines in symbols, and whether the line has no words."""
+    closed: dict[int, frozenset[str]] = field(default_factory=dict)
+    """By claim, the counts of parts of which its lines say that a thing consists of them."""
     references: dict[int, tuple[tuple[int, int], ...]] = field(default_factory=dict)
 
 
@@ -97,6 +102,7 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
         else:
             first[statement.number] = statement
             desk.texts[statement.number] = ClaimText.of(statement.pieces)
+            desk.closed[statement.number] = _closed(desk.names, statement)
     above = _parents(desk, first)
     made = []
     for number, statement in first.items():
@@ -108,6 +114,13 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
     independent = {c.number for c in made if c.other_category}
     desk.wrong += form_warnings(desk.groups.profile, above, _first_references(desk, first, independent))
     return tuple(made)
+
+
+def _closed(names: Names, statement: ClaimStatement) -> frozenset[str]:
+    """The counts of parts that the claim's lines close: of what it says that it consists of them."""
+    lines = (x for x in statement.lines if isinstance(x, Restatement) and x.words and x.subject)
+    found = (closed_counts(names, x.subject[0], x.words.text) for x in lines if x.words)
+    return frozenset().union(*found)
 
 
 def _all_above(number: int, above: Mapping[int, tuple[int, ...]]) -> tuple[int, ...]:
@@ -220,6 +233,7 @@ def _limitations(
     later: list[tuple[str, Restatement]] = []
     desk.numbers[statement.number] = []
     desk.names.recital = _not_yet
+    desk.names.closed = frozenset().union(*(desk.closed[n] for n in (statement.number, *above)))
     for line in statement.lines:
         label = f"{statement.number}{letters(len(found))}"
         if not isinstance(line, Mark):
@@ -241,6 +255,7 @@ def _limitations(
         except Trouble as error:
             desk.wrong.append(error.diagnostic)
     desk.names.recital = nothing_recited
+    desk.names.closed = frozenset()
     return [made for made in found.values() if made is not None]
 
 
@@ -369,7 +384,10 @@ def subject(names: Names, node: Node) -> Subject:
             return of_parts(names, *found, node.span)
         if declared is not None and hasattr(declared, "members"):
             return Subject(declared, declared.name, node.span)  # type: ignore[arg-type]
-        mixture = names.mixture(node.name)
+        mixture = names.mixture(node.name) if declared is None or isinstance(declared, NumberDecl) else None
+        if isinstance(mixture, Assembly):
+            names.speak(mixture.name)
+            return Subject(mixture, mixture.name, node.span, mixture=mixture)
         if mixture is not None:
             if isinstance(declared, NumberDecl):
                 names.speak(declared.name)
@@ -397,6 +415,7 @@ def _members_of(names: Names, made: Composition, total: Typed) -> OfParts:
 
 def of_parts(names: Names, parts: tuple[Part, ...], own: str, span: Span) -> Subject:
     """A field of like parts, of which the words say which."""
+    names.speak_of(parts)
     declared = [names.declarations[part.slot(i, own)] for part in parts for i in range(1, part.most + 1)]
     there = tuple(part.present(i) for part in parts for i in range(1, part.most + 1))
     how_many = how_many_of(parts)
@@ -438,6 +457,8 @@ def _gaps(of: Typed, given: Values) -> dict[str, Typed]:
 def of_moments(names: Names, step: Step, own: str, span: Span) -> Subject:
     """A quantity of a step, of which the words say at which moment."""
     at = {moment: (name, names.terms[name.lower()]) for moment, name in step.moments(own).items()}
+    called = f"mean of {own} at the start and at the end of {step.name}"
+    at["ends"] = (called, replace(at["start"][1], term=mean_of_ends(step, own)))
     return Subject(at["start"][1], f"{own} of {step.name}", span, moments=at)
 
 

@@ -11,6 +11,7 @@ from fractions import Fraction
 from scopecheck.core.model import (
     OTHERS,
     Any,
+    Assembly,
     ChoiceDecl,
     Chosen,
     Classes,
@@ -26,8 +27,9 @@ from scopecheck.foundations.diagnostics import did_you_mean, trouble
 from scopecheck.foundations.record import record
 from scopecheck.language.syntax import ClassLine, NameNode
 
-ListBound = SetDecl | ChoiceDecl | Composition
+ListBound = SetDecl | ChoiceDecl | Composition | Assembly
 OTHER_WORDS = ("others", OTHERS)
+UNRELATED_WORDS = ("unrelated", "unrelated things")
 IMPURITY_WORDS = frozenset(
     "".join((kind, word))
     for kind in ("", "ordinary ", "usual ", "unavoidable ", "inevitable ", "incidental ")
@@ -135,10 +137,15 @@ def stands_for(listed: ListBound, words: str) -> str | None:
             continue
         wanted = plain[len(article) :]
         if wanted in OTHER_WORDS:
-            own = listed.others if isinstance(listed, Composition) else OTHERS
+            own = listed.others if isinstance(listed, Composition | Assembly) else OTHERS
             return own if own in listed.members else None
         if isinstance(listed, Composition) and wanted in IMPURITY_WORDS and listed.impurities:
             return listed.impurities
+        if isinstance(listed, Assembly):
+            if wanted in UNRELATED_WORDS and listed.unrelated:
+                return listed.unrelated
+            if count := dict(listed.called).get(wanted):
+                return count
         for name in names:
             if name.lower() == wanted:
                 return name

@@ -37,6 +37,7 @@ from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import CAPITALS
 from scopecheck.language.statements_declare import MOST_PARTS
 from scopecheck.language.syntax import (
+    AssemblyKind,
     Declare,
     ListKind,
     MixtureKind,
@@ -50,6 +51,7 @@ from scopecheck.language.syntax import (
     StepKind,
     TermStatement,
 )
+from scopecheck.resolve.assemblies import declare_assemblies
 from scopecheck.resolve.classes import OTHER_WORDS, classed
 from scopecheck.resolve.compositions import composition
 from scopecheck.resolve.compositions import declared_for as declared_shares
@@ -85,6 +87,8 @@ def declarations(declare: Declare) -> list[Declaration]:
         if name.name in HEADINGS or name.name in CAPITALS:
             raise trouble(name.span, f"'{name.name}' is a word of the language", "", "choose another name")
     kind = declare.kind
+    if isinstance(kind, AssemblyKind):
+        return []
     if isinstance(kind, MixtureKind):
         return declared_shares(composition(declare, kind), declare.note)
     if isinstance(kind, PartKind | StepKind):
@@ -338,6 +342,8 @@ def declare_all(statements: tuple[Declare, ...], names: Names, wrong: list[Diagn
         if isinstance(statement.kind, MixtureKind):
             _declare_composition(statement, statement.kind, made, names, wrong)
             continue
+        if isinstance(statement.kind, AssemblyKind):
+            continue
         if isinstance(statement.kind, StepKind):
             _declare_steps(statement, statement.kind, made, names, wrong)
             continue
@@ -348,6 +354,7 @@ def declare_all(statements: tuple[Declare, ...], names: Names, wrong: list[Diagn
                 wrong.append(Diagnostic("error", node.span, f"'{node.name}' is declared twice", also=also))
             else:
                 names.declarations[declaration.name] = declaration
+    declare_assemblies(statements, names, wrong)
 
 
 def _declare_part(statement: Declare, fields: list[Declaration], names: Names) -> None:
@@ -429,7 +436,7 @@ def _declare_steps(
             return
     for node in statement.names:
         called = tuple(field.name for field in numbers)
-        step = step_named(node.name, kind.moment, kind.optional, called, statement.span)
+        step = step_named(node.name, kind, called, statement.span)
         made = tuple(declared_for_step(step, kind.unit, numbers, statement.note))
         taken = [n for n in (step.name, *(d.name for d in made)) if _taken(n, names)]
         if taken or len(set(called)) < len(called):

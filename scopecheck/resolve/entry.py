@@ -35,6 +35,8 @@ OF_PARTS = (
     "total", "mean", "middle", "heavy", "coarse", "least", "greatest",
     "alike", "different", "rising", "falling",
 )  # fmt: skip
+OF_PAUSES = ("longest_pause", "total_pause")
+"""What a reading may ask of a step that may pause: its longest pause, and all its pauses together."""
 OF_HOW_MANY = ("kinds", "two_kinds", "matching")
 """What a reading may ask of the number of like parts besides the number."""
 """What a phrase for like parts may say of them together: a value to be limited, as in `mean_c`, or a fact."""
@@ -166,14 +168,14 @@ class Entry:
         if "parts" in self.only_for:
             called |= {"parts", "shortest", "longest", *OF_PARTS}
         if "steps" in self.only_for:
-            called |= {"method"}
+            called |= {"method", "net", *OF_PAUSES}
         if "sequences" in self.only_for:
             called |= {"steps"}
         if "moments" in self.only_for:
-            called |= {"start", "end", "lowest", "highest", "all"}
+            called |= {"start", "end", "lowest", "highest", "average", "ends", "all"}
         if "classes" in self.only_for:
             called |= {"classes", "total"}
-        if "counts" in self.only_for:
+        if {"counts", "open counts", "closed counts"} & set(self.only_for):
             called |= set(OF_HOW_MANY)
         limits = {s.name for s in slots if s.kind == "limit"}
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})

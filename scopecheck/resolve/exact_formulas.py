@@ -9,6 +9,7 @@ from typing import cast
 from scopecheck.core.model import (
     All,
     Any,
+    Assembly,
     ChoiceDecl,
     Composition,
     Const,
@@ -270,7 +271,7 @@ def _listed(c: Context, node: Node, sign: str = "=") -> ListBound | None:
     bound = c.slots.get(node.name) or c.names.declared(node.name)
     if bound is None or (sign == "IN" and isinstance(bound, NumberDecl)):
         bound = c.names.mixture(node.name)
-    return bound if isinstance(bound, (SetDecl, ChoiceDecl, Composition)) else None
+    return bound if isinstance(bound, (SetDecl, ChoiceDecl, Composition, Assembly)) else None
 
 
 def _names_a_class(c: Context, left: Node, right: Node) -> bool:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from scopecheck.core.model import (
     Add,
+    Assembly,
     Branch,
     Composition,
     Const,
@@ -69,9 +70,10 @@ from scopecheck.language.syntax import (
 from scopecheck.resolve.classes import ListBound, members_below
 from scopecheck.resolve.compositions import total_of
 from scopecheck.resolve.constants import constant
-from scopecheck.resolve.entry import OF_HOW_MANY
+from scopecheck.resolve.entry import OF_HOW_MANY, OF_PAUSES
 from scopecheck.resolve.names import (
     ONLY_OF_PARTS,
+    ONLY_WITH_PAUSES,
     Bound,
     Listed,
     Mode,
@@ -168,6 +170,8 @@ def _name(context: Context, node: NameNode) -> Typed:
     if bound is None:
         if context.mode == "reading" and node.name in OF_HOW_MANY:
             raise NotHere(ONLY_OF_PARTS)
+        if context.mode == "reading" and node.name in OF_PAUSES:
+            raise NotHere(ONLY_WITH_PAUSES)
         declared = context.names.declared(node.name)
         if isinstance(declared, NumberDecl):
             context.names.speak(declared.name)
@@ -194,19 +198,23 @@ def _name(context: Context, node: NameNode) -> Typed:
 
 
 def _without(context: Context, node: WithoutNode) -> Typed:
-    """The total of a composition's ingredients, some left out."""
+    """The total of a composition's ingredients or of an assembly's parts, some left out."""
     bound = context.slots.get(node.whole.name)
-    made = bound if isinstance(bound, Composition) else context.names.mixture(node.whole.name)
+    made = bound if isinstance(bound, Composition | Assembly) else context.names.mixture(node.whole.name)
     if made is None:
         raise trouble(
-            node.whole.span, f"'{node.whole.name}' is no composition",
-            "WITHOUT leaves ingredients out of a composition.", "write for example: paint WITHOUT water",
+            node.whole.span, f"'{node.whole.name}' is no composition and no assembly",
+            "WITHOUT leaves ingredients out of a composition, or parts out of an assembly.",
+            "write for example: paint WITHOUT water",
         )  # fmt: skip
     named = [name for item in node.out for name in named_members(context, made, item)]
     out = {m for name in named for m in members_below(made, name)}
     left = tuple(m for m in made.members if m not in out)
+    total = total_of(left) if left else Const(Fraction(0))
+    if isinstance(made, Assembly):
+        return Typed(total, PLAIN_KIND, unit=PLAIN, whole=True)
     unit = replace(made.unit, kind=made.unit.kind.of(made.name))
-    return Typed(total_of(left) if left else Const(Fraction(0)), unit.kind, unit=unit)
+    return Typed(total, unit.kind, unit=unit)
 
 
 def named_members(context: Context, listed: ListBound, node: Node) -> tuple[str, ...]:
@@ -224,7 +232,7 @@ def named_members(context: Context, listed: ListBound, node: Node) -> tuple[str,
             raise NotHere(f"'{bound.text}' is no list of members")
         return bound.members
     member = member_of(listed, node.name)
-    if member is None and context.mode == "reading" and node.name in ("others", "impurities"):
+    if member is None and context.mode == "reading" and node.name in ("others", "impurities", "unrelated"):
         return ()
     if member is None:
         raise no_member(listed, node.name, node.span)
@@ -434,6 +442,7 @@ def parts_of(context: Context, node: CallNode) -> tuple[Part, ...]:
         if named in (part.name.lower(), part.plural.lower()):
             return (part,)
     if found := context.names.kind(named):
+        context.names.speak_of(found)
         return found
     known = tuple(kind[0].name for kind in context.names.kinds.values())
     raise trouble(

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from scopecheck.core.model import (
+    Assembly,
     Case,
     Claim,
     Composition,
@@ -26,7 +27,7 @@ from scopecheck.resolve.agreement import disagreements, restated_once
 from scopecheck.resolve.common_groups import CommonGroups, Numbers, marked
 from scopecheck.resolve.successors import Successors, successors
 
-Named = Declaration | Part | Step | Composition
+Named = Declaration | Part | Step | Composition | Assembly
 
 
 @record
@@ -54,6 +55,7 @@ def joined(before: Sheet, after: Sheet) -> tuple[Joined | None, tuple[Diagnostic
         "parts": _union(after.parts, before.parts),
         "steps": _union(after.steps, before.steps),
         "compositions": _union(after.compositions, before.compositions),
+        "assemblies": _union(after.assemblies, before.assemblies),
         "phrase_files": tuple(dict.fromkeys((*after.phrase_files, *before.phrase_files))),
         "givens": _all_givens(before, after),
         "groups": tuple(merged.groups),

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from typing import Literal, TypeAlias
 
 from scopecheck.core.model import (
     OTHERS,
+    Assembly,
     Composition,
     Declaration,
     Formula,
@@ -29,6 +30,7 @@ from scopecheck.resolve.compositions import on_basis, seen_as_list
 from scopecheck.resolve.parts import value_of_one
 
 OTHER_WORDS = ("others", OTHERS)
+ONLY_WITH_PAUSES = "only for a step that is declared with: may pause"
 ONLY_OF_PARTS = "only for some like parts, up to 20, with values of their own"
 
 
@@ -49,6 +51,8 @@ class Typed:
     whole: bool = False
     kinds: tuple[Kind, ...] = ()
     lifted: bool = False
+    closed: bool = False
+    """A count of parts of which the claim says that its thing consists of them."""
 
 
 @record
@@ -117,6 +121,9 @@ class Names:
     of_one: dict[str, tuple[Part, int]] = field(default_factory=dict)
     """The fields of each of the like parts, by their declared names."""
     compositions: dict[str, Composition] = field(default_factory=dict)
+    assemblies: dict[str, Assembly] = field(default_factory=dict)
+    closed: frozenset[str] = frozenset()
+    """The counts of parts of which the claim being resolved says that its thing consists of them."""
     spoken: dict[str, list[str]] = field(default_factory=dict)
     """By place, the ingredients, members and classes that are named there."""
     recital: Callable[[ListBound, Span], tuple[str, ...]] = nothing_recited
@@ -199,7 +206,8 @@ class Names:
         there, of a step only where it was done.
         """
         if (one := self.one_of(declaration.name)) is None:
-            return self.terms.get(declaration.name.lower()) or number_of(declaration)
+            made = self.terms.get(declaration.name.lower()) or number_of(declaration)
+            return replace(made, closed=True) if declaration.name in self.closed else made
         part, index = one
         made = number_of(declaration)
         return replace(made, term=value_of_one(part.present(index), made.term))
@@ -230,11 +238,19 @@ class Names:
         return None
 
     def speak(self, name: str) -> None:
-        """Keeps in mind that a member or ingredient is named at the place being resolved."""
+        """Keeps in mind that a member, ingredient or part is named at the place being resolved."""
+        if one := self.one_of(name):
+            name = one[0].within.count if one[0].within else one[0].count
         self.spoken.setdefault(self.here[1], []).append(name)
 
-    def mixture(self, name: str) -> Composition | None:
-        """The composition of a name, or a class of one as a list of its members."""
+    def speak_of(self, parts: Sequence[Part]) -> None:
+        """Keeps in mind that like parts are named at the place being resolved."""
+        self.speak(parts[0].within.count if parts[0].within else parts[0].count)
+
+    def mixture(self, name: str) -> Composition | Assembly | None:
+        """The composition or assembly of a name, or a class of a composition as a list of its members."""
+        if found := self.assemblies.get(name.lower()):
+            return found
         for made in self.compositions.values():
             if made.name.lower() == name.lower():
                 return made
@@ -279,6 +295,12 @@ class Names:
                 span, f"'{step.name}' is a step; alone it has no value",
                 "A step has a start, an end and a duration.",
                 f"write START({step.name}), END({step.name}), DURATION({step.name}) or DONE({step.name})",
+            )  # fmt: skip
+        if made := self.assemblies.get(name.lower()):
+            return trouble(
+                span, f"'{made.name}' is an assembly; alone it has no value",
+                f"It is made up of {', '.join(made.members)}.",
+                f"write {made.members[0]} IN {made.name}, or {made.name} WITHOUT {made.members[0]} = 0",
             )  # fmt: skip
         if told := self._no_such_one(name, span):
             return told

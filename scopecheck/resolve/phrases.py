@@ -10,6 +10,7 @@ from os.path import basename
 
 from scopecheck.core.model import (
     All,
+    Assembly,
     ChoiceDecl,
     Composition,
     Formula,
@@ -27,29 +28,43 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import CALENDAR, Number, Token, no_fixed_length
 from scopecheck.language.syntax import Words
+from scopecheck.resolve.assemblies import no_assembly
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import FILLERS, Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.resolve.classes import has, not_within_another
 from scopecheck.resolve.defined_words import apply, note_settled_twice
-from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.entry import OF_PAUSES, Entry
 from scopecheck.resolve.everyday import placed_at, with_degrees
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.names import Bound, Listed, Names, Steps, Typed, member_of, no_member, number_of
+from scopecheck.resolve.names import (
+    ONLY_WITH_PAUSES,
+    Bound,
+    Listed,
+    Names,
+    Steps,
+    Typed,
+    member_of,
+    no_member,
+    number_of,
+)
+from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.readings import Occurrence, condition_holds, is_kind, read
 from scopecheck.resolve.spelled import spelled, spelled_amounts
-from scopecheck.resolve.steps import without_gap
+from scopecheck.resolve.steps import active, without_gap
 
 _TEMPERATURE = (("temperature", 1),)
 MOST_WORDS = 60
-_OTHER_MEASURES = frozenset("total combined overall mean average median".split())
-"""Words that say which of several values is limited: without them it is another limit."""
+LISTS = (SetDecl, ChoiceDecl, Composition, Assembly)
 CALLED = {
     "total": "total", "mean": "mean", "middle": "median", "heavy": "weight-average", "coarse": "volume-mean",
     "least": "least", "greatest": "greatest",
 }  # fmt: skip
 """What one value for all parts is called before what it is of."""
+
+_OTHER_MEASURES = frozenset("total combined overall mean average median".split())
+"""Words that say which of several values is limited: without them it is another limit."""
 
 
 @record
@@ -63,8 +78,8 @@ class Subject:
     asked: Mapping[str, Bound] = field(default_factory=dict)
     """What a reading may ask of the number of like parts besides the number, and how that is shown."""
     asked_shown: Mapping[str, str] = field(default_factory=dict)
-    mixture: Composition | None = None
-    """A composition, or a class of its ingredients, as a list; the amount of the class is `bound`."""
+    mixture: Composition | Assembly | None = None
+    """A composition, an assembly, or a class of ingredients as a list; the amount of the class is `bound`."""
     moments: Mapping[str, tuple[str, Typed]] = field(default_factory=dict)
     """Of a quantity of a step, by moment: its name there and its value."""
 
@@ -127,7 +142,7 @@ class Reader:
         return job.whole(tokens)
 
     def of_a_class(
-        self, job: _Job, subject: Subject, mixture: Composition, tokens: tuple[Token, ...]
+        self, job: _Job, subject: Subject, mixture: Composition | Assembly, tokens: tuple[Token, ...]
     ) -> _Job:
         """How words about a class of ingredients are read: of its list, of its members, of its amount."""
         listing = job.of(replace(subject, bound=mixture, parts=None))
@@ -268,9 +283,9 @@ class _Job:
         for subject in self.subjects:
             for word in subject.text.lower().split():
                 own |= {word, word + "s", word.removesuffix("s")}
-        for kind in self.reader.names.kinds.values():
-            if kind[0].plural.lower() in own:
-                own |= set(kind[0].name.lower().split())
+            field = self.reader.names.field_of(subject.text)
+            if parts := field[0] if field else self.reader.names.kind(subject.text):
+                own |= set(parts[0].name.lower().split())
         item = (lambda tokens: all(t.sort == "word" for t in tokens)) if any_item else self.is_item
         own -= {"", "not", "no"}
         return Tests(
@@ -326,7 +341,9 @@ class _Job:
         return found if isinstance(found, NumberDecl) else None
 
     def is_item(self, tokens: tuple[Token, ...]) -> bool:
-        if isinstance(self.first, (SetDecl, ChoiceDecl, Composition)):
+        if isinstance(self.first, Assembly):
+            return self.counted(self.first, tokens) is not None
+        if isinstance(self.first, LISTS):
             return member_of(self.first, self.text(tokens)) is not None
         if len(tokens) >= len(self.words.tokens):
             return False
@@ -424,14 +441,18 @@ class _Job:
                 slots[name] = Listed((fact,), (), f"{self.subjects[0].text} {name}")
         if len(self.subjects) == 1:
             shown.setdefault("x", self.subjects[0].text)
-        if isinstance(self.first, Composition) and "RECITED" in _said(entry):
+        if isinstance(self.first, Composition | Assembly) and "RECITED" in _said(entry):
             recited = self.reader.names.recital(self.first, self.span(tokens))
             shown["RECITED"] = ", ".join(recited) or "what is recited"
             slots["RECITED"] = Listed((), recited, shown["RECITED"])
+        if isinstance(self.first, Assembly):
+            shown["unrelated"] = "things unrelated to the invention"
         steps = tuple(s.bound for s in self.subjects if isinstance(s.bound, Step))
         if self.sort == "steps":
             slots["method"] = Listed((Truth(self.reader.method),), (), "a method is claimed")
             shown["method"] = "a method is claimed"
+            for name, pause in zip(OF_PAUSES, steps[0].pauses, strict=False):
+                slots[name], shown[name] = self.reader.names.terms[pause.lower()], pause
         if self.sort == "sequences" and "sequences" in entry.only_for:
             slots["steps"], shown["steps"] = Steps(steps), ", ".join(step.name for step in steps)
         if entry.where and condition_holds(entry.where, slots, self.reader.names) is False:
@@ -540,16 +561,28 @@ class _Job:
             names = names[1:2] or names
             beside = self.subjects[1].text if len(self.subjects) > 1 else ""
             told = (beside or f"duration of {self.subjects[0].text}",)
+            slots[f"net_{name}"] = self.without_pauses(fill.tokens)
+            shown[f"net_{name}"] = f"duration of {self.subjects[0].text} without its pauses {text}"
         else:
             told = tuple(subject.text for subject in self.subjects)
         if self.sort == "moments":
-            slots[f"all_{name}"] = self.at_all_times(limits, text)
+            at = dict(zip(names, limits, strict=True))
+            slots[f"all_{name}"] = self.at_all_times((at["lowest"], at["highest"]), text)
             shown[f"all_{name}"] = f"{self.subjects[0].text} {text} throughout"
         for one, thing, limit in zip(names, told, limits, strict=True):
             slots[f"{one}_{name}"] = Listed((limit,), (), f"{thing} {text}")
             shown[f"{one}_{name}"] = f"{thing} {text}"
         shown[name] = f"{', '.join(told)} {text}"
         slots[name] = Listed(limits, (), shown[name])
+
+    def without_pauses(self, tokens: tuple[Token, ...]) -> Listed:
+        """A limit on how long a step takes, its pauses left out."""
+        step = self.first
+        assert isinstance(step, Step)
+        if not step.pausing or len(self.subjects) > 1:
+            return Listed((), (), ONLY_WITH_PAUSES)
+        net = replace(self.reader.names.terms[step.duration.lower()], term=active(step))
+        return Listed((self.on(net).whole(tokens),), (), self.text(tokens))
 
     def at_all_times(self, limits: tuple[Formula, ...], text: str) -> Listed:
         """The limit at every moment: on the lowest and the highest value, if what lies between is within."""
@@ -613,13 +646,44 @@ class _Job:
     def listed(self, fill: Fill) -> Listed:
         subject = self.first
         text = self.text(fill.tokens)
-        if isinstance(subject, (SetDecl, ChoiceDecl, Composition)):
+        if isinstance(subject, Assembly):
+            return self.listed_parts(subject, fill, text)
+        if isinstance(subject, LISTS):
             members = [member_of(subject, self.text(m)) or "" for m in fill.members]
             for member in members:
                 self.reader.names.speak(member)
             once = tuple(has(subject, m) for m in not_within_another(subject, members))
             return Listed(tuple(has(subject, m) for m in members), tuple(members), text, once=once)
         return Listed(tuple(self.whole(m) for m in fill.members), (), text)
+
+    def listed_parts(self, made: Assembly, fill: Fill, text: str) -> Listed:
+        """Kinds of part, each with how many of it the words ask for: `two plates and a spring`."""
+        named: list[str] = []
+        said: list[Formula] = []
+        for words in fill.members:
+            found = self.counted(made, words)
+            assert found
+            self.reader.names.speak(found[0])
+            named.append(found[0])
+            said.append(found[1].whole(words) if found[1] else has(made, found[0]))
+        return Listed(tuple(said), tuple(named), text, once=tuple(said))
+
+    def counted(self, made: Assembly, tokens: tuple[Token, ...]) -> tuple[str, _Job | None] | None:
+        """The kind of part that words like `two plates` name, and what reads how many; None for no kind."""
+        text = [self.text(tokens[at:]) for at in range(len(tokens))]
+        at = next((i for i, words in enumerate(text) if member_of(made, words)), None)
+        if at is None or any(t.sort == "sign" for t in tokens):
+            return None
+        member = member_of(made, text[at])
+        assert member
+        counted = self.reader.names.declared(member)
+        if isinstance(counted, NumberDecl) and (at or word_of(tokens[0]) in ("a", "an")):
+            parts = self.reader.names.kind(member)
+            asked, shown = kinds_of(self.reader.names, parts, member) if parts else ({}, {})
+            subject = Subject(self.reader.names.value(counted), member, self.span(tokens), None, asked, shown)
+            job = self.of(subject)
+            return (member, job) if job.readable(tokens) else None
+        return (member, None) if at == 0 else None
 
     # ---- when nothing reads the words
 
@@ -635,15 +699,21 @@ class _Job:
         cause = "The words right of a colon are read as one phrase, whole."
         if shorter := self.shorter(tokens, literals):
             return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}")
-        if isinstance(self.first, (SetDecl, ChoiceDecl, Composition)):
+        if isinstance(self.first, LISTS):
             loose = matches(tokens, self.reader.phrases, self.tests(any_item=True))
             for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
                 for member in fill.members:
-                    foreign = literals.isdisjoint(set(map(word_of, member)) - FILLERS)
-                    if member_of(self.first, self.text(member)) is None and foreign:
+                    said = set(map(word_of, member)) - FILLERS
+                    if isinstance(self.first, Assembly):
+                        said -= NUMBER_WORDS.keys()
+                    ends = (member, member[1:]) if len(member) > 1 else (member,)
+                    known = any(member_of(self.first, self.text(end)) for end in ends)
+                    if literals.isdisjoint(said) and not known:
                         return no_member(self.first, self.text(member), self.span(member))
         if self.sort in ("steps", "sequences") and (wrong := self.no_step(tokens)):
             return wrong
+        if isinstance(self.first, Typed) and (advice := no_assembly(span, self.subjects[0].text)):
+            return advice
         if how_long := self.how_long(tokens):
             return trouble(span, f"no phrase reads '{words[:60]}'", cause, how_long)
         near = self.nearest(tokens)

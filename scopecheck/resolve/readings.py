@@ -7,8 +7,8 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
-from scopecheck.core.model import Bound as End
 from scopecheck.core.model import (
+    Assembly,
     ChoiceDecl,
     Composition,
     Const,
@@ -22,6 +22,7 @@ from scopecheck.core.model import (
     SetDecl,
     Step,
 )
+from scopecheck.core.model import Bound as End
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
 from scopecheck.foundations.record import record, replace
@@ -193,6 +194,8 @@ def sort_out(
             except KindTrouble as error:
                 if not entry.patterns:
                     raise
+                if entry.own:
+                    raise _own_reading(reading, at, error) from error
                 clash = clash or (error if speaks or len(at.slots) == 1 else None)
                 not_tried.append((reading.label, error.diagnostic.message))
             else:
@@ -229,6 +232,16 @@ def _on_basis(at: Occurrence) -> str:
     )
 
 
+def _own_reading(reading: EntryReading, at: Occurrence, error: KindTrouble) -> Trouble:
+    """A reading of the author's own is never left out in silence: another one would be presumed instead."""
+    return trouble(
+        at.span, f"the reading '{reading.label}' of '{at.wording}' does not go with these values",
+        f"In it {error.diagnostic.message}.",
+        "give its free number a unit (free m : 0 mm <= m <= 1 mm), or say below the reading what it is for:"
+        " only for amounts",
+    )  # fmt: skip
+
+
 def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str:
     subject = at.slots.get("x")
     kinds = reading.written.only_for
@@ -251,7 +264,9 @@ def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool 
 def is_kind(subject: Bound, kind: str) -> bool:
     """Whether a subject is measured, counted, a level, a share, a set and so on."""
     if not isinstance(subject, Typed):
-        lists = {SetDecl: "sets", ChoiceDecl: "choices", Composition: "compositions"}
+        lists = {
+            SetDecl: "sets", ChoiceDecl: "choices", Composition: "compositions", Assembly: "assemblies",
+        }  # fmt: skip
         return lists.get(type(subject)) == kind
     own = subject.kind or PLAIN_KIND
     share = not own.dimension and (
@@ -260,6 +275,8 @@ def is_kind(subject: Bound, kind: str) -> bool:
     return {
         "measured": not subject.whole,
         "counts": subject.whole,
+        "open counts": subject.whole and not subject.closed,
+        "closed counts": subject.whole and subject.closed,
         "amounts": not own.point,
         "levels": own.point,
         "gauge": own.basis == "gauge",
@@ -301,7 +318,7 @@ def meaning_of(
 def _kind(free: Free, at: Occurrence, names: Names) -> tuple[Kind, Unit]:
     """The kind of a free number and the unit people read it in."""
     if free.like is None:
-        return PLAIN_KIND, find_unit("%") or PLAIN
+        return _kind_written(free, at, names) or (PLAIN_KIND, find_unit("%") or PLAIN)
     model = term(context(names, "reading", at.slots), _parsed(free.like, names.own))
     kind = model.kind or PLAIN_KIND
     unit = model.unit
@@ -316,6 +333,18 @@ def _kind(free: Free, at: Occurrence, names: Names) -> tuple[Kind, Unit]:
     return kind, unit
 
 
+def _kind_written(free: Free, at: Occurrence, names: Names) -> tuple[Kind, Unit] | None:
+    """The kind of the numbers in which a free number is bounded, where they have a unit."""
+    for raw in (free.presumed, *free.bounds) if free.presumed else free.bounds:
+        node = _parsed(raw, names.own)
+        for operand in node.operands if isinstance(node, ChainNode) else (node,):
+            if not (isinstance(operand, NameNode) and operand.name == free.name):
+                written = term(context(names, "reading", at.slots), operand)
+                if written.kind and written.unit and written.kind != PLAIN_KIND:
+                    return written.kind, written.unit
+    return None
+
+
 def open_numbers(
     reading: EntryReading, at: Occurrence, names: Names, groups: Groups, group: int, index: int
 ) -> list[FreeParameter]:
@@ -323,7 +352,7 @@ def open_numbers(
     found = []
     for free in reading.written.free:
         kind, unit = _kind(free, at, names)
-        shared = free.like is None
+        shared = free.like is None and kind == PLAIN_KIND
         subject = next((s for s in at.slots.values() if isinstance(s, Typed)), None)
         measured = subject.kind.name if subject and subject.kind else "plain number"
         numbers = ", ".join(text for name, text in at.shown.items() if name in _number_slots(at))

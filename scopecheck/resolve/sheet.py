@@ -303,6 +303,7 @@ class _Resolving:
             rivals=tuple(self.groups.rivals),
             parts=self.names.parts,
             compositions=tuple(self.names.compositions.values()),
+            assemblies=tuple(self.names.assemblies.values()),
             described=tuple(c for c in found if c.role == "description"),
             phrase_files=self.phrase_files,
             steps=tuple(self.names.steps.values()),

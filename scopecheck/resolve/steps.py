@@ -16,6 +16,7 @@ from scopecheck.core.model import (
     NOT_DONE,
     Add,
     All,
+    Any,
     Bound,
     Branch,
     ChoiceDecl,
@@ -45,17 +46,20 @@ from scopecheck.core.model import (
 )
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.spans import Span
+from scopecheck.language.syntax import StepKind
 from scopecheck.resolve.names import Names, Typed, number_of
 
+ZERO = Const(Fraction(0))
 NO_VALUE = Divide(Const(Fraction(1)), Const(Fraction(0)))
 """What any quantity of a step is that was not done."""
 
 
-def step_named(name: str, moment: bool, optional: bool, fields: tuple[str, ...], span: object) -> Step:
+def step_named(name: str, kind: StepKind, fields: tuple[str, ...], span: Span) -> Step:
     """A step or an event, with the names of what is declared for it."""
-    start = f"time of {name}" if moment else f"start of {name}"
-    duration = "" if moment else f"duration of {name}"
-    return Step(name, start, duration, name if optional else "", fields, span)  # type: ignore[arg-type]
+    start = f"time of {name}" if kind.moment else f"start of {name}"
+    duration = "" if kind.moment else f"duration of {name}"
+    return Step(name, start, duration, name if kind.optional else "", fields, span, kind.pausing)
 
 
 def declared_for(step: Step, unit: Unit, fields: list[NumberDecl], note: str) -> Iterator[Declaration]:
@@ -67,18 +71,42 @@ def declared_for(step: Step, unit: Unit, fields: list[NumberDecl], note: str) ->
     if step.duration:
         some = Bound(zero, False)
         yield NumberDecl(step.duration, unit.kind, unit, False, some, None, False, note, step.span)
+    for pause in step.pauses:
+        yield NumberDecl(pause, unit.kind, unit, False, Bound(zero, True), None, False, note, step.span)
     for one in fields:
         yield from (replace(one, name=name) for name in step.moments(one.name).values())
 
 
 def given_of(step: Step) -> Iterator[Given]:
-    """That each field lies, at both ends, between its lowest and its highest value."""
+    """That each field lies, at both ends and on average, between its lowest and its highest value, and what
+    ties the pauses.
+
+    A quantity that changes in time is neither at its lowest nor at its highest value all the time, so its
+    average is neither.
+    """
     for own in step.fields if step.duration else ():
         names = step.moments(own)
         lowest, highest = Measured(names["lowest"]), Measured(names["highest"])
         ends = (Measured(names["start"]), Measured(names["end"]))
         facts = All(tuple(Compare("<=", a, b) for end in ends for a, b in ((lowest, end), (end, highest))))
-        yield Given(f"{own} of {step.name} from its lowest to its highest", facts, "", step.span)
+        average = Measured(names["average"])
+        within = All((Compare("<", lowest, average), Compare("<", average, highest)))
+        still = All((Compare("=", lowest, average), Compare("=", average, highest)))
+        text = f"{own} of {step.name} from its lowest to its highest, on average between them"
+        yield Given(text, All((facts, Any((still, within)))), "", step.span)
+    if step.pausing:
+        yield Given(f"pauses of {step.name} shorter than {step.name}", _pauses_tied(step), "", step.span)
+
+
+def _pauses_tied(step: Step) -> Formula:
+    """The pauses together are one at least, no less than the longest, and leave time for the step itself.
+
+    Any total from the longest on can be made up of pauses no longer than that.
+    """
+    longest, total = map(Measured, step.pauses)
+    none = All((Compare("=", longest, ZERO), Compare("=", total, ZERO)))
+    some = All((Compare("<", ZERO, longest), Compare("<=", longest, total)))
+    return All((Any((none, some)), Compare("<", total, Measured(step.duration))))
 
 
 def terms_of(step: Step, names: Names) -> Iterator[tuple[str, Typed]]:
@@ -123,6 +151,20 @@ def end(step: Step) -> Term:
 def duration(step: Step) -> Term:
     """How long the step takes: of an event, no time."""
     return guarded(step, Measured(step.duration) if step.duration else Const(Fraction(0)))
+
+
+def active(step: Step) -> Term:
+    """How long the step takes without its pauses."""
+    _, total = step.pauses
+    return guarded(step, Add((Measured(step.duration), Negate(Measured(total)))))
+
+
+def mean_of_ends(step: Step, own: str) -> Term:
+    """The mean of a quantity at the start and at the end of the step."""
+    names = step.moments(own)
+    first, last = Measured(names["start"]), Measured(names["end"])
+    half = Divide(Add((last, Negate(first))), Const(Fraction(2)))
+    return guarded(step, Add((first, half)))
 
 
 def _end(step: Step) -> Term:

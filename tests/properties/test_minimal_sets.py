@@ -202,9 +202,11 @@ def listed_cases(seed: int) -> list[Case]:
 
 
 def test_what_keeps_a_case_out() -> None:
-    counts = dict.fromkeys(("alone", "several", "together", "silent", "below"), 0)
+    sorts = ("alone", "several", "together", "silent", "below", "always", "single", "only together")
+    counts = dict.fromkeys(sorts, 0)
     for seed in range(SHEETS):
-        made = replace(small_sheet(seed, tight=False), cases=tuple(listed_cases(seed)))
+        made = small_sheet(seed, tight=False)
+        made = replace(of_two_phrases(made, seed) if seed % 3 == 0 else made, cases=tuple(listed_cases(seed)))
         walk, prepared = Walk(made), prepare(made, details=True)
         for listed in made.cases:
             told = {f.claim: f for f in kept_out(prepared, listed)}
@@ -216,12 +218,50 @@ def test_what_keeps_a_case_out() -> None:
                     assert (set(found.sets), set(found.silent)) == expected
                     assert found.every_set
                     hangs_on_one(walk, listed, instance, found)
+                    falls_as_by_walk(walk, listed, found, {x.label: x.formula for x in instance.limitations})
+                    counts["always"] += sum(f.always for f in found.falls)
+                    counts["single"] += sum(bool(f.single) for f in found.falls)
+                    counts["only together"] += sum(bool(f.together) for f in found.falls)
                     counts["alone"] += bool(found.conflict)
                     counts["several"] += len(found.sets) > 1
                     counts["together"] += any(len(s) > 1 for s in found.sets)
                     counts["silent"] += found.question == "silence alone keeps out"
                     counts["below"] += found.claim == 2
     assert all(n > 5 for n in counts.values()), counts
+
+
+def of_two_phrases(made: Sheet, seed: int) -> Sheet:
+    """The sheet with two phrases in the first limitation of its first claim, both of which have to be met."""
+    chance = Random(seed)
+
+    def phrase(group: int) -> Read:
+        name, usual = Measured(chance.choice(NAMES)), made.groups[group].base
+        count = len(made.groups[group].readings)
+        limits = [Const(Fraction(chance.randint(0, 1) if r == usual else 3)) for r in range(count)]
+        return Read(group, tuple(Compare("<=", name, limit) for limit in limits))
+
+    first, *others = made.claims
+    line, *rest = first.limitations
+    both = limitation(line.label, All((phrase(0), phrase(1))))
+    return replace(made, claims=(claim(1, both, *rest), *others))
+
+
+def falls_as_by_walk(walk: Walk, listed: Case, found: Finding, formulas: Mapping[str, Formula]) -> None:
+    """On which readings does something of the case meet each set, whichever way the rest is read?"""
+    assert tuple(f.labels for f in found.falls) == found.sets
+    for fall in found.falls:
+        asked = [formulas[label] for label in fall.labels]
+        let_by = [
+            k for k in walk.constructions(groups_in(*asked)) if walk.some(k, listed.facts, *asked)
+        ]
+        assert fall.decided
+        assert fall.always == (not let_by)
+        moved = [{(g, r) for g, r in enumerate(k.readings) if r != walk.base.readings[g]} for k in let_by]
+        single = {(r.group, r.reading) for r in fall.single}
+        assert single == {step for m in moved if len(m) == 1 for step in m}
+        if fall.together:
+            assert {(r.group, r.reading) for r in fall.together} in moved
+            assert len(fall.together) == min(map(len, moved))
 
 
 Kept = tuple[set[tuple[str, ...]], set[str]]

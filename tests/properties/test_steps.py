@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import DONE, NOT_DONE, All, Any, Article, Compare, Const, Formula, Not, Op, Term
 from scopecheck.foundations.quantity import find_unit
+from scopecheck.language.syntax import StepKind
 from scopecheck.resolve import steps
 from scopecheck.resolve.steps import declared_for, step_named
 from scopecheck.solving.evaluate import evaluate
@@ -22,9 +23,9 @@ from tests import build
 
 MINUTE = find_unit("min")
 assert MINUTE
-FIRST = step_named("first", False, False, (), build.SPAN)
-SECOND = step_named("second", False, True, (), build.SPAN)
-EVENT = step_named("event", True, True, (), build.SPAN)
+FIRST = step_named("first", StepKind(MINUTE, False, False, False, build.SPAN), (), build.SPAN)
+SECOND = step_named("second", StepKind(MINUTE, False, True, False, build.SPAN), (), build.SPAN)
+EVENT = step_named("event", StepKind(MINUTE, True, True, False, build.SPAN), (), build.SPAN)
 STEPS = (FIRST, SECOND, EVENT)
 DECLARED = [d for step in STEPS for d in declared_for(step, MINUTE, [], "")]
 BASE = Construction(())

@@ -89,6 +89,34 @@ def test_a_reference_to_a_later_claim() -> None:
     assert warnings(text) == ["claim 1 refers to claim 2, which comes later"]
 
 
+FEE_TABLE = {
+    1: "", 2: "claim 1", 3: "claim 2", 4: "claim 2 or 3", 5: "claim 4", 6: "claim 5", 7: "claim 4, 5, or 6",
+    8: "claim 7", 9: "", 10: "claim 1 or 9", 11: "claims 1 and 9",
+}  # fmt: skip
+
+
+@worked("W38", "MPEP 608.01(n) I.G", "read")
+def test_a_set_of_claims_counted_for_its_alternatives() -> None:
+    """2 independent and 13 dependent, 15 in all (read); which claim names which is from memory.
+
+    A claim counts for as many as its alternatives; one that is not in the form of the rule, and what
+    depends on such a one, counts once (read in a reproduction of 608.01(n) I.G.2).
+    """
+    lines = (f"{n}. A gadget{f' according to {x}' if x else ''}, being wide.\n" for n, x in FEE_TABLE.items())
+    made, diagnostics = read_sheet(Source("table", "profile US\nwidth  length in mm\n" + "".join(lines)))
+    assert made is not None
+    flagged = {int(d.message.split()[1]) for d in diagnostics if SEVERAL in d.message or STACKED in d.message}
+    assert flagged == {7, 11}
+    counted: dict[int, int] = {}
+    for claim in made.claims:
+        once = claim.number in flagged or flagged & set(claim.parents)
+        counted[claim.number] = 1 if once or not claim.parents else sum(
+            counted[p] if made.claim(p).parents else 1 for p in claim.parents
+        )
+    independent = [c.number for c in made.claims if not c.parents]
+    assert (len(independent), sum(counted.values())) == (2, 15)
+
+
 ALTERNATIVES = """
 width  length in mm
 depth  length in mm

@@ -6,7 +6,7 @@ reports it, was seen; `our numbers`: the source gives the rule, the numbers are 
 
 from __future__ import annotations
 
-from scopecheck.answers.findings import Held
+from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.questions import ask_all
 from scopecheck.report.described import held_text
 from scopecheck.report.wording import GLUE
@@ -114,3 +114,72 @@ def test_a_quantity_that_the_description_says_nothing_of() -> None:
 def test_no_description_no_relation() -> None:
     made = sheet(f"{HEAD}1. A mix with from 1 to 10 wt%.\n   | solids : from 1 to 10 wt%\n")
     assert [f for f in ask_all(made).findings if f.held is not None] == []
+
+
+# ---- several numbers together: whether a combination is stated, or its parts in different places
+
+MIX = """
+resin   share in wt%
+salt    share in wt%
+length  length in mm
+width   length in mm
+policy ends are included  "paragraph 1"
+policy rounding is none   "paragraph 2"
+policy ratios are in the order written  "paragraph 3"
+1. A mix with from 5 to 10 wt% of a resin and from 1 to 3 wt% of a salt.
+   | resin : from 5 to 10 wt%
+   | salt  : from 1 to 3 wt%
+2. A bar with a ratio of length to width of from 2:1 to 5:1.
+   | length, width : ratio of length to width of from 2:1 to 5:1
+description
+"""
+
+
+def together(*stated: str) -> dict[int, tuple[Combined, str]]:
+    """What is told of the lines of each claim taken together, beside the statements of a description."""
+    made = sheet(MIX + "\n".join(f'  {row}  "page {i}"' for i, row in enumerate(stated, 1)) + "\n")
+    told = [f for f in ask_all(made).findings if f.combined is not None]
+    return {f.claim: (f.combined, held_text(made, f).replace(GLUE, " ")) for f in told if f.combined}
+
+
+def test_a_combination_that_one_statement_has() -> None:
+    """MPEP 2163.05 III asks of the changed range as a whole (read; our numbers, as in what follows)."""
+    told = together(
+        "blend : 5 wt% <= resin <= 10 wt%, 1 wt% <= salt <= 3 wt%", "shape : 0.2 <= width / length <= 0.5"
+    )
+    assert [told[n][0].as_such for n in (1, 2)] == [("blend",), ("shape",)]
+    assert 'stated as such, as one combination, in blend ("page 1")' in told[1][1]
+
+
+def test_ranges_that_are_stated_but_never_together() -> None:
+    """EPO Case Law 2019 II.E.1.5.1, of ends taken from two ranges (read; our numbers)."""
+    combined, text = together(
+        "broad  : 5 wt% <= resin <= 10 wt%, 0.5 wt% <= salt <= 4 wt%",
+        "narrow : 6 wt% <= resin <= 8 wt%, 1 wt% <= salt <= 3 wt%, 2 mm <= width <= 3 mm",
+        "first  : resin = 6 wt%, salt = 2 wt%",
+    )[1]
+    assert [(s.statement, s.relation) for s in combined.statements] == [
+        ("broad", "within"),
+        ("narrow", "contains"),
+    ]
+    assert (combined.as_such, combined.examples) == ((), ("first",))
+    assert 'in no statement together: resin in broad ("page 1") and salt in narrow ("page 2")' in text
+    assert 'around all of narrow ("page 2"), which also limits width' in text
+
+
+def test_ends_of_a_ratio_from_two_statements() -> None:
+    """The same, of a number that two others make up; one of the statements has it the other way round."""
+    combined, text = together(
+        "long  : 2 <= length / width <= 8", "short : 0.2 <= width / length <= 1", "slim : width <= 9 mm"
+    )[2]
+    relations = [(s.statement, s.relation) for s in combined.statements]
+    assert relations == [("long", "within"), ("short", "within")]
+    assert (combined.pieces[0].low, combined.pieces[0].high) == (("long",), ("short",))
+    assert "each end is stated, the combination in no statement: low end of length / width in long" in text
+
+
+def test_a_combination_apart_from_what_is_stated() -> None:
+    """Shares of A and of B that no statement lets go together, though each of them is stated somewhere."""
+    combined, text = together("sum : resin + salt <= 4 wt%")[1]
+    assert [(s.statement, s.relation) for s in combined.statements] == [("sum", "apart")]
+    assert (combined.pieces, "in no statement as such" in text) == ((), True)

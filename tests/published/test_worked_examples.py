@@ -12,6 +12,7 @@ from tests.published import (
     test_worked_limits,
     test_worked_parts,
     test_worked_products,
+    test_worked_ranges,
     test_worked_time,
 )
 from tests.published.worked import EXAMPLES, Tag
@@ -24,6 +25,7 @@ MODULES = (
     test_worked_limits,
     test_worked_parts,
     test_worked_products,
+    test_worked_ranges,
     test_worked_time,
 )
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 from fractions import Fraction as F
 from itertools import product
 
-from tests.published.worked import answers, found, labels, met, pinned, relation, worked
+from tests.published.worked import found, labels, met, pinned, relation, worked
 
 # ---- known points and known ranges (alloys, temperatures, layers)
 
@@ -122,7 +122,7 @@ def test_more_than_five_against_about_one_to_five() -> None:
 def test_more_than_five_and_a_documents_about_range_on_another_reading() -> None:
     """W5 as a document: apart as the words are presumed, overlapping as soon as "about" stretches."""
     text = REFRIGERANT.format(role="document D1", words="about 1 to 5 wt%")
-    told = [f for f in answers(text).findings if f.case == "D1, known"]
+    told = found(text, "document range")
     assert [(f.detail, f.quantifier) for f in told] == [("apart", "base"), ("overlaps", "some")]
     (stretch,) = [b for r in told[1].rereads for b in r.breaks]
     assert (stretch.end.value, stretch.end.closed) == (F(0), False)

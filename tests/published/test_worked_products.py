@@ -178,6 +178,18 @@ must stay out      items
 """
 
 
+KIT_OF_PARTS = """
+polymers, salts, buffers  count
+items   assembly of polymers, salts, buffers
+
+1. A kit consisting of a polymer, salt and buffer.
+   | items : consisting of a polymer, salt and buffer
+
+must stay out
+  with a spatula : polymers = 1, salts = 1, buffers = 1, others in items = 0, unrelated things in items = 1
+"""
+
+
 @worked("W43", "Norian, as reported in MPEP 2111.03 II", "read")
 def test_a_closed_kit_and_a_spatula() -> None:
     assert met(KIT, "bare kit") == "every"
@@ -185,6 +197,10 @@ def test_a_closed_kit_and_a_spatula() -> None:
     assert met(related, "with a spatula") == "every"
     assert met(KIT, "with a spatula") == "some"
     assert met(pinned(KIT, "consisting of (list M and)", "closed"), "with a spatula") == "none"
+    phrase = "assembly consisting of (list M and)"
+    assert met(KIT_OF_PARTS, "with a spatula") == "some"
+    assert met(pinned(KIT_OF_PARTS, phrase, "closed for related things only"), "with a spatula") != "none"
+    assert met(pinned(KIT_OF_PARTS, phrase, "closed"), "with a spatula") == "none"
 
 
 COATING = """

@@ -13,7 +13,7 @@ from scopecheck.answers.questions import ask_prepared, prepare
 from scopecheck.core.model import Sheet
 from scopecheck.report.chart import verdict_text
 from scopecheck.report.wording import GLUE
-from tests.published.worked import sheet
+from tests.published.worked import sheet, worked
 
 HEAD = """
 heat     temperature in degC
@@ -31,11 +31,12 @@ policy counts are exact        "paragraph 5"
 """
 
 
-def cells(claimed: dict[str, str], stated: str) -> tuple[Sheet, list[ChartCell]]:
-    """The chart of a claim with these words, by quantity, and a document that states something."""
+def cells(claimed: dict[str, str], *stated: str) -> tuple[Sheet, list[ChartCell]]:
+    """The chart of a claim with these words, by quantity, and the entries of a document."""
     words = ", and ".join(claimed.values())
     lines = "".join(f"   | {name} : {text}\n" for name, text in claimed.items())
-    made = sheet(f'{HEAD}1. A thing, wherein {words}.\n{lines}document D1\n  told : {stated}  "page 1"\n')
+    rows = "".join(f'  entry {i} : {text}  "page {i}"\n' for i, text in enumerate(stated, 1))
+    made = sheet(f"{HEAD}1. A thing, wherein {words}.\n{lines}document D1\n{rows}")
     return made, list(ask_prepared(prepare(made, chart=True)).chart)
 
 
@@ -73,7 +74,48 @@ def test_two_quantities_are_held_each_by_itself() -> None:
     claimed = {"acid": "from 8 to 25 wt%", "nickel": "from 0.001 to 0.1 wt%"}
     made, found = cells(claimed, "5 wt% <= acid <= 25 wt%, 0.1 wt% <= nickel <= 5 wt%")
     texts = [verdict_text(made, cell).replace(GLUE, " ") for cell in found]
-    assert [t.partition("; ")[2] for t in texts] == ["around all of it", "touches it at 0.1 wt%"]
+    assert [t.split("; ")[1] for t in texts] == ["around all of it", "touches it at 0.1 wt%"]
+
+
+@pytest.mark.parametrize(
+    ("name", "claimed", "stated", "told"),
+    [
+        # W52, T 666/89, EPO Case Law 2022 I.C.6.3.2 (read): 8 to 25, 0.001 to 0.1; known 5 to 25, 0.1 to 5.
+        ("acid", "from 8 to 25 wt%", ["5 wt% <= acid <= 25 wt%"],
+         "claimed range 17 wt% wide, range stated 20 wt% wide, ratio 0.85; nearest end stated 25 wt%, in it"),
+        ("nickel", "from 0.001 to 0.1 wt%", ["0.1 wt% <= nickel <= 5 wt%"],
+         "ratio 99/4900 (≈ 0.02); nearest end stated 0.1 wt%, in it"),
+        # W53, T 1688/20, as summarised (read (secondary)): 56 to 59 claimed, 50 to 60 known.
+        ("angle", "from 56 to 59 deg", ["50 deg <= angle <= 60 deg"],
+         "range stated 10 deg wide, ratio 0.3; nearest end stated 60 deg, 1 deg from it"),
+        # W4, Atofina, MPEP 2131.03 II (read): 330 to 450 claimed; 100 to 500, preferred 150 to 350, known.
+        ("heat", "from 330 to 450 degC", ["100 degC <= heat <= 500 degC", "150 degC <= heat <= 350 degC"],
+         "range stated 400 K wide, ratio 0.3; nearest end stated 350 °C (D1, entry 2"
+         ' at "page 2"), in it'),
+        # W10, In re Scherl, MPEP 2144.05 I (read): no less than 120 claimed, up to 90 known.
+        ("angle", "not less than 120 deg", ["angle <= 90 deg"],
+         "no ratio of widths, as the claimed range and the range stated have an open side; nearest end stated"
+         " 90 deg, 30 deg from it"),
+        # Woodruff, MPEP 2144.05 I (read): more than 5 claimed, 1 to 5 known, "about" left aside.
+        ("acid", "more than 5 wt%", ["1 wt% <= acid <= 5 wt%"],
+         "the claimed range has an open side; nearest end stated 5 wt%, at its end, which it leaves out"),
+        # In re Wertheim, MPEP 2163.05 III (read): 25 to 60, 36 and 50 told; our numbers beside.
+        ("acid", "from 38 to 45 wt%", ["25 wt% <= acid <= 60 wt%", "acid = 36 wt%", "acid = 50 wt%"],
+         "ratio 0.2; nearest end stated 25 wt%, 13 wt% from it; nearest example 36 wt% (D1, entry 2 at"
+         ' "page 2"), 2 wt% from it'),
+        # Whole numbers are counted: 2 to 4 grips beside 1 to 6 (our numbers).
+        ("grips", "from 2 to 4", ["1 <= grips <= 6"], "of 3 values, range stated of 6 values, ratio 0.5"),
+    ],
+)  # fmt: skip
+@worked("W52", "T 666/89, EPO Case Law 2022 I.C.6.3.2", "read")
+@worked("W53", "T 1688/20", "read (secondary)")
+def test_width_and_distance(name: str, claimed: str, stated: list[str], told: str) -> None:
+    """What is looked at of a part of a known range: how narrow, and how far from examples and ends.
+
+    T 198/84, T 279/89 and T 261/15, as epi Information 4/2019 reports them (read (secondary)).
+    """
+    made, (cell, *_) = cells({name: claimed}, *stated)
+    assert told in verdict_text(made, cell).replace(GLUE, " ")
 
 
 def test_what_a_document_does_not_state_is_silent() -> None:

@@ -10,6 +10,7 @@ from scopecheck.answers.questions.cases import Answer, class_status, reading_for
 from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.choices import choices
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
+from scopecheck.answers.questions.combined import together_beside_description
 from scopecheck.answers.questions.described import beside_description
 from scopecheck.answers.questions.freed import members_freed
 from scopecheck.answers.questions.idle import idle
@@ -104,8 +105,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
         match case.role:
             case "outside" | "document":
                 yield doing, f"{case.role} met", 0, case.name, case.span, outside_met(prepared, case)
-                if case.form != "range":
-                    yield doing, "kept out", 0, case.name, case.span, kept_out(prepared, case)
+                yield doing, "kept out", 0, case.name, case.span, kept_out(prepared, case)
             case "inside":
                 yield doing, "inside lost", 0, case.name, case.span, inside_lost(prepared, case)
             case "class":
@@ -127,6 +127,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("undefined", undefined),
             ("contested", contested),
             ("beside the description", beside_description),
+            ("beside the description", together_beside_description),
             ("choices left", choices),
         ):
             told = _by_way_of(instance, ask(prepared, instance))

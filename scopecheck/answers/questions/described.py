@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import EndHeld, Finding, Held, Looked
+from scopecheck.answers.findings import Finding, Looked
+from scopecheck.answers.held import EndHeld, Held
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.core.model import Bound, Case, Limitation, NumberDecl
 from scopecheck.core.ranges import Range, lies, limits_of
@@ -67,7 +68,8 @@ def _held(prepared: Prepared, limitation: Limitation, name: str, claimed: Range)
         cuts=_names(s for s in preferred if lies(s.range, claimed) not in WHOLLY),
         spoken=bool(found),
     )
-    return replace(at_limitation("beside the description", 6, limitation), quantifier="base", held=held)
+    finding = at_limitation("beside the description", 6, limitation)
+    return replace(finding, quantifier="base", detail=name, held=held)
 
 
 def _end(own: Range, side: Side) -> Bound | None:

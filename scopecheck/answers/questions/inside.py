@@ -8,7 +8,7 @@ from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Sta
 from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.questions.ways import each_way, ways_of
-from scopecheck.answers.refine import Demand, some_construction
+from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.model import All, Article, Case, Formula, Limitation
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
@@ -59,8 +59,9 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         return
     ever = some_met.holds()
     finding = _graded_loss(prepared, finding, case, region, scope, ever)
-    if ever and finding.at_base == "none":
-        finding = replace(finding, kept_by=_kept_by(prepared, some_met, groups))
+    keepable = ever and finding.at_base == "none"
+    if keepable and finding.highest == "every":
+        finding = replace(finding, kept_by=_kept_whole(prepared, case, scope, groups))
 
     def shown(search: Search) -> Finding:
         found = prepared.exhibit(
@@ -71,7 +72,13 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
             prepared.known(formulas, case),
         )
         assert found.witness is not None
-        told = _with_failing(prepared, found, limitations, found.witness.article)
+        article = found.witness.article
+        told = _with_failing(prepared, found, limitations, article)
+        if keepable and finding.highest != "every":
+            keeping = session.search(groups, things=False)
+            keeping.require(session.met_by(scope, article))
+            if keeping.holds():
+                told = replace(told, kept_by=_kept_by(prepared, keeping, groups))
         if not told.partly:
             return told
         speak = session.names_in(*(x.formula for x in limitations if x.label in told.failing))
@@ -170,6 +177,15 @@ def _lost_besides(
 def _kept_by(prepared: Prepared, search: Search, groups: tuple[int, ...]) -> tuple[Reread, ...]:
     """The least departures from the base on which a search for the case inside succeeds."""
     told = prepared.told_by(at_claim("inside lost", 3, prepared.sheet.claims[0]), search, groups)
+    return told.rereads + told.read_as
+
+
+def _kept_whole(
+    prepared: Prepared, case: Case, scope: Formula, groups: tuple[int, ...]
+) -> tuple[Reread, ...]:
+    """The least departures from the base on which all of the case is inside."""
+    refined = find_construction(prepared.session, [Demand(case.facts, scope, "every")])
+    told = prepared.told_refined(at_claim("inside lost", 3, prepared.sheet.claims[0]), refined, groups)
     return told.rereads + told.read_as
 
 

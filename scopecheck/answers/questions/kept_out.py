@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import Finding, Status, WayOut
+from scopecheck.answers.findings import Fall, Finding, Status, WayOut
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import finding_at, targets
+from scopecheck.answers.questions.falling import falling
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.core.construction import Construction, admissible_readings, departs
 from scopecheck.core.model import All, Case, Formula, Limitation
@@ -33,15 +34,21 @@ def kept_out(prepared: Prepared, case: Case) -> Iterator[Finding]:
 
 
 class _Listed:
-    """A case as presumed, with how much of it meets each limitation; each is looked for once."""
+    """A case as presumed, with how much of it meets each limitation; each is looked for once.
+
+    A document's example `settles` a limitation if all that it leaves possible meets it; its range, like a
+    thing, is met if something of it is.
+    """
 
     def __init__(self, prepared: Prepared, case: Case) -> None:
         self.prepared = prepared
         self.case = case
+        self.settles = case.role == "document" and case.form != "range"
         self.stated = {} if case.groups else stated_values(prepared.sheet, case, exact=True)
         self.region = prepared.session.search(())
         self.region.require(prepared.session.met(case.facts, prepared.session.base))
         self._status: dict[str, Status] = {}
+        self._falls: dict[tuple[str, ...], Fall] = {}
 
     def status(self, limitation: Limitation) -> Status:
         """How much of the case meets the limitation. What is stated in full is left to the evaluator."""
@@ -60,12 +67,19 @@ class _Listed:
 
     def met(self, limitations: Sequence[Limitation]) -> bool:
         """Is the case met: something of a thing, all that a document leaves possible?"""
-        if self.case.role == "document":
+        if self.settles:
             return all(self.status(x) == "every" for x in limitations)
         if any(self.status(x) == "none" for x in limitations):
             return False
         open_ones = [x for x in limitations if self.status(x) == "some"]
         return len(open_ones) < 2 or self.region.holds(*_asked(self.prepared, open_ones))
+
+    def fall(self, labels: tuple[str, ...], finding: Finding) -> Fall:
+        """What becomes of a set that keeps the case out, on other readings."""
+        if labels not in self._falls:
+            limitations = [self.prepared.limitation(label) for label in labels]
+            self._falls[labels] = falling(self.prepared, self.case, self.stated, limitations, finding)
+        return self._falls[labels]
 
     def minimal_sets(self, limitations: Sequence[Limitation]) -> MinimalSets:
         """All minimal sets of the limitations that nothing of the case meets."""
@@ -78,7 +92,7 @@ class _Listed:
 
 
 def _kept_out_of(listed: _Listed, instance: Instance) -> Iterator[Finding]:
-    details, document = listed.prepared.details, listed.case.role == "document"
+    details, document = listed.prepared.details, listed.settles
     wanted = "every" if document else "none"
     against: list[Limitation] = []
     for x in instance.limitations:
@@ -129,6 +143,7 @@ def _told(
         quantifier="every" if alone and _whatever_is_read(prepared, case, instance, one, ways) else "base",
         bearer="challenger" if alone else "",
         sets=sets.sets,
+        falls=tuple(listed.fall(one, finding) for one in sets.sets),
         every_set=sets.every,
         conflict=(one,) if one else (),
         silent=silent,
@@ -175,4 +190,4 @@ def _falls(listed: _Listed, formula: Formula, k: Construction) -> bool:
     if session.names_in(formula) <= listed.stated.keys():
         return meets(formula, listed.stated, k)
     met = session.met(formula, k)
-    return not listed.region.holds(~met) if listed.case.role == "document" else listed.region.holds(met)
+    return not listed.region.holds(~met) if listed.settles else listed.region.holds(met)

@@ -10,11 +10,13 @@ import json
 from fractions import Fraction
 from typing import Any
 
-from scopecheck.answers.findings import ChartCell, Finding, Held, Looked, Reread, WayOut
+from scopecheck.answers.findings import ChartCell, Fall, Finding, Looked, Reread, WayOut
+from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
+from scopecheck.core.model import Article, Case, Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
+from scopecheck.core.nearness import Nearness, nearness
 from scopecheck.core.ranges import Lying, Range
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
@@ -23,12 +25,13 @@ from scopecheck.report.amounts import quantity_text
 from scopecheck.report.blocks import Item, Picture, Report
 from scopecheck.report.chart import stated_text, verdict_text
 from scopecheck.report.describe import case_named, concerned, value_text
+from scopecheck.report.described import tie_text
 from scopecheck.report.items import statement
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
 from scopecheck.report.looked import wholly_looked
-from scopecheck.report.margins import bearer_text, readings_told
+from scopecheck.report.margins import readings_told
 from scopecheck.report.page import exit_status
-from scopecheck.report.rereadings import break_text, group_words, standing_text
+from scopecheck.report.rereadings import bearer_text, break_text, group_words, standing_text
 from scopecheck.report.wording import GLUE, about_lines
 
 SCHEMA_VERSION = 1
@@ -164,6 +167,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "conflict": list(f.conflict),
         "minimal_sets": [list(one) for one in f.sets],
         "minimal_sets_complete": f.every_set,
+        "on_other_readings": [_fall(sheet, one) for one in f.falls],
         "silent": list(f.silent),
         "twins": list(f.twins),
         "by_way_of": [list(chain) for chain in f.ways],
@@ -174,6 +178,17 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "detail": f.detail,
         "rests_on": list(f.rests_on),
         "beside_description": _held(sheet, f.held),
+        "together_beside_description": _combined(f.combined),
+    }
+
+
+def _fall(sheet: Sheet, fall: Fall) -> Data:
+    """What becomes of a set on other readings: each phrase by itself, or else the least of them together."""
+    return {
+        "set": list(fall.labels),
+        "holds_on_every_reading": fall.always if fall.decided else None,
+        "falls_alone": [reread_data(sheet, r) for r in fall.single],
+        "falls_together": [reread_data(sheet, r) for r in fall.together],
     }
 
 
@@ -324,6 +339,34 @@ def _held(sheet: Sheet, held: Held | None) -> Data | None:
     }
 
 
+def _combined(own: Combined | None) -> Data | None:
+    if own is None:
+        return None
+    return {
+        "lines": list(own.labels),
+        "statements": [
+            {
+                "statement": s.statement,
+                "lines": list(s.labels),
+                "relation": s.relation,
+                "limits_further": list(s.further),
+            }
+            for s in own.statements
+        ],
+        "stated_as_such": list(own.as_such),
+        "ranges": [
+            {
+                "of": tie_text(p.tie),
+                "stated_as_such": list(p.as_such),
+                "low_end_stated_in": None if p.low is None else list(p.low),
+                "high_end_stated_in": None if p.high is None else list(p.high),
+            }
+            for p in own.pieces
+        ],
+        "examples_inside": list(own.examples),
+    }
+
+
 def _cell(sheet: Sheet, cell: ChartCell) -> Data:
     case = case_named(sheet, cell.case)
     return {
@@ -334,12 +377,12 @@ def _cell(sheet: Sheet, cell: ChartCell) -> Data:
         "stated": stated_text(sheet, cell),
         "verdict": cell.verdict,
         "as_presumed": cell.at_base,
-        "ranges": [_lying(sheet, own) for own in cell.lying],
+        "ranges": [_lying(sheet, case, own) for own in cell.lying],
         "text": verdict_text(sheet, cell),
     }
 
 
-def _lying(sheet: Sheet, own: Lying) -> Data:
+def _lying(sheet: Sheet, case: Case | None, own: Lying) -> Data:
     d = sheet.declaration(own.name)
     assert isinstance(d, NumberDecl)
     return {
@@ -349,6 +392,26 @@ def _lying(sheet: Sheet, own: Lying) -> Data:
         "asked": _range(own.asked, d.unit),
         "shared": None if own.shared is None else _range(own.shared, d.unit),
         "distance": None if own.distance is None else exact(own.distance / d.unit.factor),
+        "nearness": _nearness(nearness(sheet, case, own) if case else None, d),
+    }
+
+
+def _nearness(found: Nearness | None, d: NumberDecl) -> Data | None:
+    """Widths of the range asked and the one stated, the nearest end and example, in the unit."""
+    if found is None:
+        return None
+    factor = 1 if d.whole else d.unit.factor
+    nearest = (("nearest_end", found.end), ("nearest_example", found.example))
+    return {
+        "widths": None if found.widths is None else [exact(w / factor) for w in found.widths],
+        "ratio": None if found.ratio is None else exact(found.ratio),
+        "open_side": found.open_side,
+        **{
+            key: None
+            if near is None
+            else {"case": near.case, **_number(near.value, d.unit), "distance": exact(near.distance / factor)}
+            for key, near in nearest
+        },
     }
 
 

@@ -1,0 +1,122 @@
+"""Ranges of what ties several numbers: of their ratio, or of a sum of multiples of them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import TypeAlias
+
+from scopecheck.core.construction import Construction, groups_in, names_in
+from scopecheck.core.linear import Linear, linear_form
+from scopecheck.core.model import (
+    All,
+    Bound,
+    Compare,
+    Divide,
+    Formula,
+    Greatest,
+    Least,
+    Op,
+    Term,
+)
+from scopecheck.core.ranges import Range, shared
+from scopecheck.core.rewrite import read_as
+from scopecheck.core.stated import MIRRORED
+from scopecheck.foundations.record import record
+
+Sum: TypeAlias = tuple[tuple[str, Fraction], ...]
+"""Names with their factors, by name; the first factor is 1."""
+
+
+@record
+class Tie:
+    """A sum, or with `below` the ratio of two sums; of one name alone with nothing below the name itself."""
+
+    above: Sum
+    below: Sum = ()
+
+    @property
+    def upside_down(self) -> Tie:
+        """The ratio the other way round."""
+        return Tie(self.below, self.above)
+
+
+def ranges_of_ties(formula: Formula, k: Construction) -> Mapping[Tie, Range] | None:
+    """The range that the formula sets for each number and each tie, under a construction.
+
+    In base units, and without the bounds of the numbers. None where it asks for anything else.
+    """
+    for g in groups_in(formula):
+        formula = read_as(formula, g, k.readings[g], dict(k.parameters))
+    found: dict[Tie, Range] = {}
+    stack = [formula]
+    while stack:
+        item = stack.pop(0)
+        if isinstance(item, All):
+            stack = [*item.items, *stack]
+            continue
+        ended = _ended(item)
+        if ended is None:
+            return None
+        tie, own = ended
+        found[tie] = shared(found.get(tie, Range()), own)
+    return found
+
+
+def upside_down(own: Range) -> Range | None:
+    """The range of 1 / x for x in a range above 0 with two ends; None for any other."""
+    if own.low is None or own.high is None or own.low.value <= 0:
+        return None
+    return Range(Bound(1 / own.high.value, own.high.closed), Bound(1 / own.low.value, own.low.closed))
+
+
+def _ended(item: Formula) -> tuple[Tie, Range] | None:
+    """What a comparison limits, and to what; None for anything else."""
+    if not isinstance(item, Compare) or item.op == "!=":
+        return None
+    turned = not names_in(item.left)
+    term, limit = (item.right, item.left) if turned else (item.left, item.right)
+    op: Op = MIRRORED[item.op] if turned else item.op
+    value = _constant(limit)
+    if value is None or not names_in(term):
+        return None
+    if isinstance(term, Divide):
+        above, below = (_sum(linear_form(part)) for part in (term.left, term.right))
+        if above is not None and below is not None:
+            factor = above[1] / below[1]
+            return Tie(above[0], below[0]), _range(op, value, factor)
+    form = linear_form(term)
+    found = _sum(None if form is None else {n: c for n, c in form.items() if n is not None})
+    if found is None or form is None:
+        return None
+    return Tie(found[0]), _range(op, value - form.get(None, Fraction(0)), found[1])
+
+
+def _range(op: Op, value: Fraction, factor: Fraction) -> Range:
+    """What `factor * x op value` asks of x."""
+    op = op if factor > 0 else MIRRORED[op]
+    end = Bound(value / factor, op in ("<=", ">=", "="))
+    return Range(end if op in (">", ">=", "=") else None, end if op in ("<", "<=", "=") else None)
+
+
+def _sum(form: Linear | None) -> tuple[Sum, Fraction] | None:
+    """A sum of names by itself, and the factor that was taken out of it."""
+    if form is None or form.get(None, Fraction(0)) != 0:
+        return None
+    named = sorted((n, c) for n, c in form.items() if n is not None and c != 0)
+    if not named:
+        return None
+    factor = named[0][1]
+    return tuple((n, c / factor) for n, c in named), factor
+
+
+def _constant(term: Term) -> Fraction | None:
+    """The value of a term in which nothing measured occurs."""
+    if isinstance(term, Least | Greatest):
+        values = [_constant(item) for item in term.items]
+        known = [v for v in values if v is not None]
+        if not known or len(known) < len(values):
+            return None
+        return min(known) if isinstance(term, Least) else max(known)
+    form = linear_form(term)
+    return None if form is None or set(form) - {None} else form.get(None, Fraction(0))

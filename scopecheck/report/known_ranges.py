@@ -1,0 +1,65 @@
+"""How a document's range lies against a claim, in words: what both hold, the widths, what is nearest."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.answers.findings import Finding
+from scopecheck.core.construction import base_construction
+from scopecheck.core.model import All, Formula, Sheet
+from scopecheck.core.ranges import lying
+from scopecheck.report.chart import lies_text, range_text
+from scopecheck.report.describe import case_named, case_text, chains, limitation_labelled, lineage
+from scopecheck.report.grouping import departures
+from scopecheck.report.nearness import nearness_text
+from scopecheck.report.wording import flat, sentence
+
+
+def relation_text(sheet: Sheet, finding: Finding) -> str:
+    """How a document's range lies against the claim: `overlaps claim 1 (shared: gap 2 mm to 3 mm)`, or ''."""
+    if finding.question != "document range":
+        return ""
+    text = sentence("relation", finding.detail, label=flat(finding.label))
+    case, scope = case_named(sheet, finding.case), _ranged(sheet, finding)
+    ranges = shared_text(sheet, case.facts, scope) if case and scope else ""
+    return f"{text} ({ranges})" if ranges else text
+
+
+def nearness_lines(sheet: Sheet, finding: Finding) -> Iterator[str]:
+    """For each number that a claim and a document's range limit, the widths and what is stated nearest."""
+    case, scope = case_named(sheet, finding.case), _ranged(sheet, finding)
+    if case is None or scope is None:
+        return
+    label, shown = flat(finding.label), case_text(sheet, finding.case)
+    for own in lying(sheet, case.facts, scope, base_construction(sheet)):
+        widths = nearness_text(sheet, case, own)
+        if widths:
+            yield sentence("near", "line", name=flat(own.name), label=label, case=shown, widths=widths)
+
+
+def _ranged(sheet: Sheet, finding: Finding) -> All | None:
+    """All that a claim asks for, where a document's range lies against it as presumed."""
+    case = case_named(sheet, finding.case)
+    if case is None or case.form != "range" or departures(finding) or not finding.claim:
+        return None
+    if limitation_labelled(sheet, finding.label) or len(chains(sheet, finding.claim)) > 1:
+        return None
+    return All(
+        tuple(x.formula for c in lineage(sheet, finding.claim) for x in sheet.claim(c).limitations)
+    )
+
+
+def shared_text(sheet: Sheet, facts: Formula, scope: Formula) -> str:
+    """What a stated range and a claim share of each number that both limit, or in which they are apart."""
+    found = lying(sheet, facts, scope, base_construction(sheet))
+    apart = [own for own in found if own.relation == "apart"]
+    told = [
+        sentence("lies", "range_of", name=flat(own.name), range=lies_text(sheet, own)) for own in apart
+    ] or [
+        sentence("lies", "range_of", name=flat(own.name), range=range_text(sheet, own.name, own.shared))
+        for own in found
+        if own.shared is not None
+    ]
+    if not told:
+        return ""
+    return ", ".join(told) if apart else sentence("lies", "shared", ranges=", ".join(told))

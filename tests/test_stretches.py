@@ -1,0 +1,64 @@
+"""Free numbers with a unit, the best stretch where several readings are open, and what a stretch keeps in."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.questions import prepare
+from scopecheck.answers.questions.cases import reading_for_all
+from scopecheck.answers.questions.inside import inside_lost
+from tests.sheets import errors, sheet
+
+BAR = """title  Bar
+body  length in mm
+
+phrase "close to (L)"
+  reading "with room" presumed : x <= L + m
+    free m : 0 mm <= m <= 1 mm, presumed 0 mm
+  reading "with a fixed room" arguable : x <= L + 0.65 mm
+
+term "width"
+  reading "itself" presumed : body
+  reading "with its coat" : body + 1 mm
+  reading "halved" : body / 2
+
+1. A bar having a width of close to 10 mm.
+   | width : close to 10 mm
+
+inside
+  sample : 10.6 mm <= body <= 10.62 mm
+must stay out
+  rival : 10.7 mm <= body <= 10.71 mm
+"""
+
+
+def test_a_stretch_between_the_values_of_other_readings_is_found() -> None:
+    """While `width` is free the stretch turns things at 0 and 1 mm only; here 0.62 mm to 0.7 mm will do."""
+    made = sheet(BAR)
+    (found,) = reading_for_all(prepare(made, details=True))
+    assert isinstance(found, Finding)
+    assert found.question == "one reading fits all cases"
+    assert found.construction is not None
+    assert [made.groups[g].readings[r].label for g, r in enumerate(found.construction.readings)] == [
+        "itself",
+        "with room",
+    ]
+    (parameter,) = made.parameters
+    assert Fraction(62, 100_000) <= found.construction.parameter(parameter.key) < Fraction(70, 100_000)
+    assert found.best
+
+
+def test_a_case_is_kept_in_by_the_stretch_that_takes_in_all_of_it() -> None:
+    made = sheet(BAR)
+    (case,) = (c for c in made.cases if c.name == "sample")
+    lost = next(f for f in inside_lost(prepare(made), case) if isinstance(f, Finding))
+    (kept,) = lost.kept_by
+    assert [point.end.value for point in kept.breaks] == [Fraction(62, 100_000)]
+
+
+def test_a_reading_of_ones_own_is_not_left_out_in_silence() -> None:
+    (told,) = errors(BAR.replace("0 mm <= m <= 1 mm, presumed 0 mm", "0 <= m <= 1, presumed 0"))
+    assert "'with room'" in told.message
+    assert "length and plain number" in told.cause
+    assert "free m : 0 mm" in told.help
