@@ -142,6 +142,36 @@ def test_what_the_amended_sheet_states_of_the_description_counts() -> None:
     assert [u.words for u in amended(BEFORE, stated).uncarried] == ["burnished"]
 
 
+HEDGED = """\
+seat   length in mm
+
+1. A bench with a seat of about 80 mm.
+   | seat : about 80 mm
+"""
+BARE = """\
+seat   length in mm
+
+1. A bench with a seat of 80 mm.
+   | seat : of 80 mm   exactly  seat = 80 mm
+"""
+
+
+def test_a_hedge_left_out_is_told_by_what_the_hedge_lets_in() -> None:
+    """Nothing states how far "about" stretches: without any width nothing changes, with any it narrows."""
+    found = change(HEDGED, BARE)
+    ((first, then),) = [s.stages for s in found.stretched]
+    assert (first.relation, first.start.value) == ("unchanged", 0)
+    assert (then.relation, then.start.value, then.start.closed) == ("narrowed", 0, False)
+    ((first, then),) = [s.stages for s in change(BARE, HEDGED).stretched]
+    assert (first.relation, then.relation) == ("unchanged", "widened")
+
+
+def test_a_relation_that_hangs_on_a_stretch_says_so_first(tmp_path: Path) -> None:
+    text = " ".join(run(*written(tmp_path, HEDGED, BARE)).output.split())
+    assert 'Claim 1: only narrowed once "about 80 mm" stretches by more than 0 %; unchanged as' in text
+    assert "how far it stretches is stated nowhere" in text
+
+
 @pytest.mark.parametrize("format", ["text", "markdown", "json"])
 def test_no_output_says_what_only_a_practitioner_may_say(tmp_path: Path, format: str) -> None:
     result = run(*written(tmp_path, BEFORE, MERGED), "--format", format, "--all")

@@ -34,14 +34,15 @@ FLOORS: dict[str, str] = {
         " claims step_cells case_parts cases sheet successors agreement common_groups joined carried"
     ),
     "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
-    "solving": "evaluate symbols places encode engine solver ends",
+    "solving": "evaluate border symbols places encode engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes held findings questions.prepared definitions"
         " questions.clash questions.cases questions.ways questions.freed questions.varying"
         " questions.outside questions.inside questions.claims"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions consistency amendment amended_cases amended pool order"
+        " questions.measures questions consistency amended_stretch amendment amended_cases amended"
+        " pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways nearness"

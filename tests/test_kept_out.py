@@ -54,3 +54,21 @@ def test_a_range_of_a_document_that_is_apart_is_kept_out_too() -> None:
     found, text = kept()["D1, range"]
     assert (found.sets, found.silent) == ((("1a",),), ())
     assert "no longer if" in text
+
+
+def test_a_dependent_that_asks_for_more_than_a_case_says_is_left_open() -> None:
+    text = """
+gap     length in mm
+rim     length in mm, >= 3 mm
+lid     one of only yes, no
+1. A strainer with a gap of at least 2 mm.
+   | gap : at least 2 mm
+2. The strainer of claim 1, with a rim of at most 5 mm.
+   | rim : at most 5 mm
+3. The strainer of claim 1, with a gap of at least 3 mm.
+   | gap : at least 3 mm
+must stay out
+  old  : gap = 4 mm
+"""
+    found = [f for f in ask_all(sheet(text)).findings if f.question == "outside met" and f.claim == 1]
+    assert [(f.also_claims, f.also_open) for f in found] == [((3,), ((2, ("rim",)),))]

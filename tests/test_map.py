@@ -139,3 +139,22 @@ def test_a_file_that_is_not_there() -> None:
     result = run("nowhere.sheet")
     assert result.exit_code == 2
     assert "Traceback" not in result.output
+
+
+def test_claims_of_which_nothing_is_restated_are_not_compared() -> None:
+    text = """\
+seat   length in mm
+
+1. A bench with a seat of at least 300 mm.
+   | seat : at least 300 mm
+
+2. The bench of claim 1, wherein the seat is painted.
+
+3. A bench with a seat of 300 mm or more.
+   | seat : 300 mm or more
+"""
+    made = sheet(text)
+    report = map_report(made, scope_map(prepare(made)))
+    ((_, line),) = [told for b in report.blocks if isinstance(b, Outline) for told in b.lines]
+    assert "claims 1 and 3, of one scope" in line
+    assert "(with claim 2, of which no line of its own is restated: nothing to compare)" in line

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import product
-from typing import Literal, TypeAlias
 
+from scopecheck.answers.amended_stretch import RELATIONS, Relation, Sides, Stretching, stretchings
 from scopecheck.answers.findings import Finding, Quantifier
 from scopecheck.answers.questions.claims import adds_nothing
 from scopecheck.answers.questions.prepared import Prepared, at_claim
@@ -21,15 +21,6 @@ from scopecheck.resolve.joined import Joined
 from scopecheck.solving.solver import Budget, Session, Undecided
 
 NOTHING = All(())
-Relation: TypeAlias = Literal["unchanged", "narrowed", "widened", "both"]
-"""Of a claim on one construction: nothing given up or gained, only given up, only gained, both."""
-RELATIONS: dict[tuple[bool, bool], Relation] = {
-    (False, False): "unchanged",
-    (True, False): "narrowed",
-    (False, True): "widened",
-    (True, True): "both",
-}
-"""By whether something is given up, and whether something is gained."""
 
 
 @record
@@ -47,6 +38,7 @@ class Change:
 
     `relation` is that of the base; `same` says that the limitations are the same, so that nothing was asked.
     `otherwise` has, for each other relation, the least construction on which it is the one that holds.
+    `stretched` has the relations that the stretch of a hedge makes, where nobody says how far it stretches.
     `taken_over` says that the claim's own lines stayed and only what it takes over changed, `emptied` that
     something met it before and nothing does after.
     """
@@ -58,6 +50,7 @@ class Change:
     given_up: Finding | None = None
     gained: Finding | None = None
     otherwise: tuple[Finding, ...] = ()
+    stretched: tuple[Stretching, ...] = ()
     moved: tuple[Moved, ...] = ()
     undecided: tuple[Finding, ...] = ()
     taken_over: bool = False
@@ -66,7 +59,7 @@ class Change:
     @property
     def everywhere(self) -> bool:
         """Is the relation the same on every construction that was asked?"""
-        return not self.otherwise and not self.undecided
+        return not self.otherwise and not self.stretched and not self.undecided
 
 
 class Amendment:
@@ -100,12 +93,13 @@ def _change(amendment: Amendment, old: Claim, new: Claim) -> Change:
     given_up, gained = sides.given_up(), sides.gained()
     undecided = [f for f in (given_up, gained) if f.outcome == "undecided"]
     taken_over = [x.formula for x in old.limitations] == [x.formula for x in new.limitations]
-    change = Change(old, new, None, False, given_up, gained, (), moved, tuple(undecided), taken_over)
+    change = Change(old, new, None, False, given_up, gained, (), (), moved, tuple(undecided), taken_over)
     if undecided:
         return change
     change = replace(change, relation=RELATIONS[_in_base(given_up), _in_base(gained)])
     try:
-        change = replace(change, emptied=_emptied(amendment, was, now))
+        stretched = tuple(stretchings(amendment.session, sides.formulas()))
+        change = replace(change, emptied=_emptied(amendment, was, now), stretched=stretched)
         return replace(change, otherwise=tuple(sides.otherwise(change.relation, given_up, gained)))
     except Undecided as reason:
         unknown = replace(at_claim("amended", 6, new), outcome="undecided", reason=str(reason))
@@ -129,6 +123,10 @@ class _Sides:
         self.was, self.now = amendment.before.scope(old.number), amendment.after.scope(new.number)
         self.either = AnyOf((self.was, self.now))
         self.taken_out, self.put_in = _differing(amendment, old, new)
+
+    def formulas(self) -> Sides:
+        """The claim before and after, with what only the one or the other asks."""
+        return Sides(self.was, self.now, self.taken_out, self.put_in)
 
     def given_up(self) -> Finding:
         """What met the claim before and does not meet it now."""
@@ -174,6 +172,7 @@ class _Sides:
                 ((region, "met"), (missed, "not met")),
                 prepared.known((region, missed)),
                 prepared.grades_for(missed, wanted=False),
+                border=missed,
             )
         except Undecided as reason:
             return replace(finding, outcome="undecided", stakes=6, reason=str(reason))

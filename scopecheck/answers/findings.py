@@ -112,6 +112,8 @@ class Finding:
     limitations that a document leaves open, `conflict` the one that all hangs on. `twins` are idle too, but
     not together with this one. `ways` are the chains of parents by way of which it holds; none: by all.
     `cases` are the cases that clash, where several do.
+    `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
+    case states something, with the names that it leaves open.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
     `held` is a claimed range beside the description, `combined` several of them together.
@@ -155,6 +157,7 @@ class Finding:
     others: tuple[tuple[int, int], ...] = ()
     more: bool = False
     also_claims: tuple[int, ...] = ()
+    also_open: tuple[tuple[int, tuple[str, ...]], ...] = ()
     partly: tuple[str, ...] = ()
     detail: str = ""
     rests_on: tuple[str, ...] = ()

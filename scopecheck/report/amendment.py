@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.amended import Amended
+from scopecheck.answers.amended_stretch import Stretching
 from scopecheck.answers.amendment import Change
 from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.model import Claim, Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.report.amended_ranges import Ranges, ranges_of
@@ -16,7 +18,7 @@ from scopecheck.report.describe import labelled, lineage
 from scopecheck.report.frame import ground, head
 from scopecheck.report.margins import readings_told
 from scopecheck.report.page import warned
-from scopecheck.report.rereadings import reading_label, reading_text
+from scopecheck.report.rereadings import break_text, group_words, reading_label, reading_text
 from scopecheck.report.things import thing_text
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
@@ -114,12 +116,12 @@ class _Telling:
         return told
 
     def _relation(self, change: Change) -> str:
-        relation = relation_text(change.relation or "")
         if change.everywhere:
-            return sentence("amend", "relation_every", relation=relation)
+            return sentence("amend", "relation_every", relation=relation_text(change.relation or ""))
         others = [self._other(change, f, brief=True) for f in change.otherwise]
         others += [sentence("amend", "undecided", reason=flat(f.reason)) for f in change.undecided]
-        return sentence("amend", "relation_base", relation=relation, others="; ".join(others))
+        told = self._as_presumed(change)
+        return sentence("amend", "relation_base", told=told, others="; ".join(others)) if others else told
 
     def _other(self, change: Change, finding: Finding, brief: bool = False) -> str:
         """The relation on other readings than the presumed ones; told where the claim's lines differ."""
@@ -130,6 +132,19 @@ class _Telling:
         else:
             readings = listed(reading_text(self.after, r, labels) for r in moved)
         return sentence("amend", "other", relation=relation_text(finding.detail), readings=readings)
+
+    def _stretched(self, change: Change, stretching: Stretching) -> str:
+        """From which stretch of a hedge on which relation holds, and which without any stretch."""
+        sheet = self.amended.joined.after
+        p = next(p for p in sheet.parameters if p.key == stretching.parameter)
+        words = group_words(sheet.groups[p.group], self._differing(change))
+        first, *later = stretching.stages
+        told = []
+        for stage in later:
+            once = break_text(sheet, BreakPoint(p.key, stage.start, True), words)
+            told.append(sentence("amend", "stretched", relation=relation_text(stage.relation), once=once))
+        relation = relation_text(first.relation)
+        return "; ".join([*told, sentence("amend", "unstretched", relation=relation, words=words)])
 
     def _differing(self, change: Change) -> tuple[str, ...]:
         """The labels of the lines that only one version of the claim has, those of the amended one first."""
@@ -193,7 +208,13 @@ class _Telling:
     def told_briefly(self, change: Change) -> str:
         if change.relation is None or change.everywhere:
             return self.told(change)
-        return sentence("amend", "as_presumed", relation=relation_text(change.relation))
+        return self._as_presumed(change)
+
+    def _as_presumed(self, change: Change) -> str:
+        """`only widened, with every phrase as presumed`, or how it hangs on the stretch of a hedge."""
+        if change.stretched:
+            return "; ".join(self._stretched(change, s) for s in change.stretched)
+        return sentence("amend", "as_presumed", relation=relation_text(change.relation or ""))
 
     def _given_up(self, change: Change) -> str:
         assert change.given_up is not None

@@ -47,7 +47,10 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
         by_claim.setdefault(entry.claim, []).append(entry)
     alike: dict[str, list[int]] = {}
     for number, entries in by_claim.items():
+        claim = next((c for c in sheet.claims if c.number == number), None)
         line = _looked_at(sheet, entries, beside.untouched.get(number))
+        if claim is not None and not claim.limitations and not any(e.case for e in entries):
+            line = sentence("claim", "bare_dependent" if claim.parents else "bare")
         if line and number in beside.undecided:
             section = sentence("section", "undecided")
             line = sentence("claim", "undecided", told=line.rstrip("."), section=section)

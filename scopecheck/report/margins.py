@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Reread, Status, WayOut
@@ -113,7 +113,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("kept_out", _ways_out(sheet, finding)),
         ("bearer", [bearer_text(sheet, finding)]),
         ("rests", [_rests_on(finding)]),
-        ("also_claims", [_also(finding)]),
+        ("also_claims", _also(finding)),
         ("note", _notes(sheet, finding)),
     ]
     kept = [(word, tuple(text for text in texts if text)) for word, texts in shown]
@@ -216,10 +216,16 @@ def _stretches_to(sheet: Sheet, finding: Finding, limitation: Limitation) -> boo
     return False
 
 
-def _also(finding: Finding) -> str:
-    if not finding.also_claims or finding.question == "no reading suits all claims":
-        return ""
-    return sentence("note", "also_claims", claims=claims_text(finding.also_claims))
+def _also(finding: Finding) -> Iterator[str]:
+    """The dependents of which the same holds, and those of which it does as far as the case goes."""
+    if finding.also_claims and finding.question != "no reading suits all claims":
+        yield sentence("note", "also_claims", claims=claims_text(finding.also_claims))
+    by_names: dict[tuple[str, ...], list[int]] = {}
+    for number, names in finding.also_open:
+        by_names.setdefault(names, []).append(number)
+    for names, numbers in by_names.items():
+        left = listed(map(flat, names))
+        yield sentence("note", "also_open", claims=claims_text(numbers), names=left)
 
 
 def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:

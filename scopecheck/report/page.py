@@ -286,7 +286,7 @@ def _concerned(sheet: Sheet, planned: Plan) -> set[int]:
     """The claims of which something is told in an item, as a consequence, or as undecided."""
     found: set[int] = set()
     for finding in (f for c in (*planned.items, *planned.strained) for f in (*c.findings, *c.absorbed)):
-        found |= {finding.claim, *finding.also_claims}
+        found |= {finding.claim, *finding.also_claims, *(n for n, _ in finding.also_open)}
         if is_empty_claim(finding):
             found |= emptied_by(sheet, finding.claim)
     return found.union(*(_undecided_claims(sheet, f) for f in planned.undecided))

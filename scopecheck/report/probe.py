@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Sequence
 
 from scopecheck.answers.findings import Finding
-from scopecheck.answers.minimise import Grade, pick_article, settle_construction
+from scopecheck.answers.minimise import Grade, Picked, pick_article, settle_construction
 from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.witness import Obligation, verify
@@ -37,6 +37,7 @@ from scopecheck.foundations.record import record, replace
 from scopecheck.report.probe_picture import Pictured, pictured
 from scopecheck.report.rereadings import stretch_text
 from scopecheck.report.wording import quoted
+from scopecheck.solving.border import beside_border
 from scopecheck.solving.solver import Budget, Constraint, Session, Undecided
 
 
@@ -251,10 +252,16 @@ def _parting(
         shown=prepared.shown_names((formula,)),
         departs=picked.departs,
         reference=picked.reference,
-        grade=picked.grade,
+        grade=_graded(prepared, picked, formula),
         simplest=picked.simplest,
     )
     return prepared.told(finding, settled, groups)
+
+
+def _graded(prepared: Prepared, picked: Picked, formula: Formula) -> Grade:
+    """The grade of a thing; beside the border of the base, by one whole number, nothing is plain."""
+    beside = beside_border(prepared.sheet, picked.article, formula, prepared.session.base)
+    return "near" if picked.grade == "plain" and beside else picked.grade
 
 
 def _grades(prepared: Prepared, formula: Formula, wider: bool) -> list[tuple[Grade, Constraint | None]]:

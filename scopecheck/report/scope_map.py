@@ -69,7 +69,7 @@ class _Drawing:
         told = {step.narrower: step for steps in self.below.values() for step in steps}
         while waiting:
             depth, number = waiting.pop()
-            claims = class_text(self.equal[number])
+            claims = class_text(self.sheet, self.equal[number])
             if number in told:
                 yield depth, sentence("map", "within", claims=claims, step=self._steps(told[number]))
             elif sorts[number]:
@@ -144,13 +144,17 @@ class _Drawing:
         yield Listing(tuple(lines))
 
 
-def class_text(equal: Equal) -> str:
-    """`claim 2`, or `claims 2 and 5, of one scope`."""
-    claims = claims_text(equal.claims)
-    if len(equal.claims) == 1:
-        return claims
-    keys = {True: "one_scope", False: "one_scope_base", None: "one_scope_unknown"}
-    return sentence("map", keys[equal.every], claims=claims)
+def class_text(sheet: Sheet, equal: Equal) -> str:
+    """`claim 2`, or `claims 2 and 5, of one scope`; claims of which nothing is restated are not compared."""
+    bare = [n for n in equal.claims if not sheet.claim(n).limitations]
+    compared = [n for n in equal.claims if n not in bare]
+    if not compared:
+        compared, bare = bare[:1], bare[1:]
+    told = claims_text(compared)
+    if len(compared) > 1:
+        keys = {True: "one_scope", False: "one_scope_base", None: "one_scope_unknown"}
+        told = sentence("map", keys[equal.every], claims=told)
+    return sentence("map", "and_bare", told=told, claims=claims_text(bare)) if bare else told
 
 
 def failing_names(sheet: Sheet, article: Article, number: int) -> Iterable[str]:

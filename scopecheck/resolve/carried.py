@@ -88,20 +88,20 @@ def _numbers(pieces: Sequence[Piece]) -> list[tuple[Fraction, Unit | None, str]]
             continue
         following = pieces[index + 1].text if index + 1 < len(pieces) else ""
         unit = find_unit(following) if following and not following[0].isdigit() else None
-        unit = unit or _unit_further_on(pieces[index + 1 :])
-        found.append(
-            (value, unit, f"{piece.text} {following}" if unit and find_unit(following) else piece.text)
-        )
+        if unit is None:
+            following = _unit_further_on(pieces[index + 1 :])
+            unit = find_unit(following) if following else None
+        found.append((value, unit, f"{piece.text} {following}" if unit else piece.text))
     return found
 
 
-def _unit_further_on(pieces: Sequence[Piece]) -> Unit | None:
-    """The unit of a list or range in which only the last number has one: `2 to 4 mm`, `2 and 4 mm`."""
+def _unit_further_on(pieces: Sequence[Piece]) -> str:
+    """The unit of a list or range in which only the last number has one: `2 to 4 mm`, `2 and 4 mm`; or ''."""
     for piece in pieces[:6]:
         if piece.text in ("to", "and", "or", ",", "-", "–") or _value(piece.text) is not None:
             continue
-        return find_unit(piece.text) if _last_was_number(pieces, piece) else None
-    return None
+        return piece.text if _last_was_number(pieces, piece) else ""
+    return ""
 
 
 def _last_was_number(pieces: Sequence[Piece], piece: Piece) -> bool:

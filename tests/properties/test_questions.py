@@ -126,7 +126,11 @@ def test_what_must_stay_out(sheet: Sheet) -> None:
                 for n in below(sheet, place)
                 if evaluate(oracle.scope(sheet, n), answer.witness.article, answer.construction) is True
             ]
-            assert list(answer.also_claims) == expected
+            left = {n: names_in(oracle.scope(sheet, n)) - {*case.stated, *answer.shown} for n in expected}
+            assert list(answer.also_claims) == [n for n in expected if not left[n]]
+            told_open = dict(answer.also_open)
+            assert {n for n in expected if left[n]} <= set(told_open)
+            assert all(set(told_open[n]) == left[n] for n in expected if left[n])
 
 
 def by_place(answers: Iterable[Finding | Looked]) -> list[list[Finding | Looked]]:

@@ -56,7 +56,7 @@ def test_a_range_inside_the_range_before_only_narrows() -> None:
 
 def test_the_end_that_the_text_before_does_not_state_is_named() -> None:
     told = amended(SOLIDS.format(RANGE), SOLIDS.format(INNER)).uncarried
-    assert [u.words for u in told if u.sort == "number"] == ["35"]
+    assert [u.words for u in told if u.sort == "number"] == ["35 %"]
     told = amended(SOLIDS.format(RANGE), SOLIDS.format("between 36 and 60 %")).uncarried
     assert not [u for u in told if u.sort == "number"]
 
@@ -79,7 +79,7 @@ document own
     assert not [u for u in joined.uncarried if u.sort == "number"]
     apart = amended(before, SOLIDS.format("32 to 60 %"))
     assert apart.changes[0].relation == "narrowed"
-    assert [u.words for u in apart.uncarried if u.sort == "number"] == ["32"]
+    assert [u.words for u in apart.uncarried if u.sort == "number"] == ["32 %"]
 
 
 # MPEP 2173.05(c) I (read): a circuit of 70 to 150 ohm, and one of 70 to 100 ohm, the narrower one.

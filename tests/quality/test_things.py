@@ -52,6 +52,7 @@ from tests.build import (
     within,
     written,
 )
+from tests.sheets import sheet as text_sheet
 
 MM = Fraction(1, 1000)
 
@@ -299,3 +300,17 @@ def test_of_numbers_tied_to_each_other_the_longest_is_short() -> None:
     wish = All((tied, compare("left", ">", "1.2", "mm"), compare("left", "<=", "2", "mm")))
     found = picked(parts, wish, {"left": Fraction(0), "right": Fraction(0)})
     assert shown(sheet(parts, []), found.article) == {"left": "1.5", "right": "0.4"}
+
+
+def test_a_whole_number_beside_the_border_is_not_plain() -> None:
+    """Of at least 6 holes meant, 5 are one short; a rim a tenth of its end away from 5 mm is plain."""
+    made = text_sheet(
+        "holes  count\nrim  length in mm\n"
+        "1. A sieve with at least 4 holes and a rim of at least 2 mm.\n"
+        "   | holes : at least 4     meant  holes >= 6\n"
+        "   | rim   : at least 2 mm  meant  rim >= 5 mm\n   | not restated : and\n"
+    )
+    found = {f.label: f for f in ask_all(made).findings if f.question == "unmeant met"}
+    assert found["1a"].witness is not None
+    assert (found["1a"].witness.article["holes"], found["1a"].grade) == (5, "near")
+    assert found["1b"].grade == "plain"

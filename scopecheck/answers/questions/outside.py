@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier, Status
 from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets, with_status
@@ -60,6 +60,7 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
             ((case.facts, "met"), (scope, "met")),
             prepared.known(formulas, case),
             prepared.grades_for(case.facts),
+            border=case.facts,
         )
         return _with_company(prepared, case, place, found)
 
@@ -71,10 +72,13 @@ def _with_company(prepared: Prepared, case: Case, place: int | str, shown: Findi
     assert shown.witness is not None
     assert shown.construction is not None
     _, limitations = scope_at(prepared, place)
+    article, k = shown.witness.article, shown.construction
+    told = {*case.stated, *shown.shown, *prepared.sheet.absent(article)}
     return replace(
         shown,
-        ways_out=prepared.ways_out(limitations, shown.witness.article),
-        also_claims=_also_met(prepared, case, place, shown.witness.article, shown.construction),
+        ways_out=prepared.ways_out(limitations, article),
+        also_claims=_also_met(prepared, case, place, article, k, told),
+        also_open=_also_as_far(prepared, case, place, article, k, told),
     )
 
 
@@ -125,9 +129,9 @@ def _prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: t
 
 
 def _also_met(
-    prepared: Prepared, case: Case, place: int | str, article: Article, k: Construction
+    prepared: Prepared, case: Case, place: int | str, article: Article, k: Construction, told: Set[str]
 ) -> tuple[int, ...]:
-    """The dependents that the same thing meets as well, read the same way.
+    """The dependents that the same thing, by what is `told` of it, meets as well, read the same way.
 
     A document shows a dependent only if every completion of what it states meets it.
     """
@@ -137,7 +141,25 @@ def _also_met(
     if case.role == "document":
         facts = case.facts
         return tuple(n for n in below if status_at(prepared, facts, prepared.scope(n), k) == "every")
-    return tuple(n for n in below if meets(prepared.scope(n), article, k))
+    names_in = prepared.session.names_in
+    return tuple(
+        n for n in below if names_in(prepared.scope(n)) <= told and meets(prepared.scope(n), article, k)
+    )
+
+
+def _also_as_far(
+    prepared: Prepared, case: Case, place: int | str, article: Article, k: Construction, told: Set[str]
+) -> tuple[tuple[int, tuple[str, ...]], ...]:
+    """The dependents of which the thing meets all lines on what is told of it, with the names left open."""
+    if isinstance(place, str) or case.role == "document":
+        return ()
+    found = []
+    for n in prepared.descendants(place):
+        lines = [(x, prepared.session.names_in(x.formula)) for x in prepared.limitations(n)]
+        left = {name for _, names in lines for name in names} - told
+        if left and all(meets(x.formula, article, k) for x, names in lines if names <= told):
+            found.append((n, tuple(d.name for d in prepared.sheet.declarations if d.name in left)))
+    return tuple(found)
 
 
 # ---- documents
@@ -185,7 +207,7 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
         [("listed", None)],
     )
     assert shown.witness is not None
-    also = _also_met(prepared, case, finding.claim, shown.witness.article, accepted)
+    also = _also_met(prepared, case, finding.claim, shown.witness.article, accepted, frozenset())
     yield replace(prepared.told_refined(shown, refined, groups), highest="every", also_claims=also)
 
 

@@ -21,6 +21,7 @@ from scopecheck.core.reference import Reference, references, stated_values
 from scopecheck.core.stated import RangeEnd, range_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.resolve.dependencies import sort_of
+from scopecheck.solving.border import beside_border
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Constraint, Search, Session, Undecided
@@ -156,11 +157,12 @@ class Prepared:
         known: Sequence[Reference],
         grades: Sequence[tuple[Grade, Constraint | None]] = (("edge", None),),
         in_base: Sequence[tuple[Formula, Expected]] = (),
+        border: Formula | None = None,
     ) -> Finding:
         """The finding with the best construction and simplest article of the search, which must hold.
 
         `expected` is what the exact evaluator must confirm of it, `in_base` what it must confirm in the base;
-        a witness that it does not confirm is an error.
+        a witness that it does not confirm is an error. Beside the `border` of a region nothing is plain.
         """
         groups = self.session.groups_in(*formulas)
         settled = settle_construction(self.session, search, groups)
@@ -171,13 +173,16 @@ class Prepared:
         witness = verify(self.sheet, picked.article, tuple(obligations))
         settled = self._for_this(settled, groups, picked.article, expected)
         absent = self.sheet.absent(picked.article)
+        grade = picked.grade
+        if grade == "plain" and border is not None and beside_border(self.sheet, picked.article, border, k):
+            grade = "near"
         return replace(
             self.told(finding, settled, groups),
             witness=witness,
             shown=tuple(n for n in self.shown_names(formulas) if n not in absent),
             departs=tuple(n for n in picked.departs if n not in absent),
             reference=picked.reference,
-            grade=picked.grade,
+            grade=grade,
             simplest=picked.simplest,
         )
 

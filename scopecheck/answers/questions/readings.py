@@ -46,6 +46,7 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         ((formula, "met"), (meant, "false")),
         prepared.known((meant, formula)),
         prepared.grades_for(meant, wanted=False),
+        border=meant,
     )
     counted = _counted(prepared, shown, groups, others, Demand(Not(meant), formula, "none"))
     yield _with_twin(prepared, counted, formula, meant)
@@ -67,6 +68,7 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
         ((formula, "not met"), (meant, "met")),
         prepared.known((meant, formula)),
         prepared.grades_for(meant),
+        border=meant,
     )
     shown = replace(shown, rests_on=prepared.settled_in((limitation,), (limitation.label,)))
     yield _counted(prepared, shown, groups, others, Demand(meant, formula, "every"))

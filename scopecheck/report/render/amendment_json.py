@@ -19,6 +19,7 @@ from scopecheck.report.render.json import (
     SCHEMA_VERSION,
     construction_data,
     diagnostic_data,
+    exact,
     picture_data,
     place_data,
     reread_data,
@@ -75,6 +76,16 @@ def _change(amended: Amended, change: Change) -> Data:
                 "construction": construction_data(after, f.construction),
             }
             for f in change.otherwise
+        ],
+        "stretched": [
+            {
+                "parameter": s.parameter,
+                "stages": [
+                    {"from": exact(x.start.value), "closed": x.start.closed, "relation": x.relation}
+                    for x in s.stages
+                ],
+            }
+            for s in change.stretched
         ],
         "moved": [{"label": m.label, "before": m.before, "claim_before": m.claim} for m in change.moved],
         "values": list(ranges.lines),

@@ -48,6 +48,7 @@ def draw_map(sheet: Sheet, found: ScopeMap, diagnostics: Sequence[Diagnostic], s
             }
             for a in found.apart
         ],
+        "nothing_restated": [c.number for c in sheet.claims if not c.limitations],
         "claims_for": [{"claim": n, "thing": sort} for n, sort in found.sorts],
         "nothing_meets": list(found.empty),
         "undecided": [{"claims": sorted({a, b}), "reason": reason} for a, b, reason in found.doubts],
