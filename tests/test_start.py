@@ -15,7 +15,7 @@ from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from tests.slips import SHEET
 from tests.test_cli import run
-from tests.words import SETS, names
+from tests.words import SAME_HAND, SETS, names
 
 
 def started(text: str) -> str:
@@ -106,9 +106,9 @@ def test_an_edited_sheet_gets_only_what_it_lacks(tmp_path: Path) -> None:
     assert sheet.read_text("utf-8") == text
 
 
-@pytest.mark.parametrize("name", names())
+@pytest.mark.parametrize("name", [*names(), "dentifrice", "cheese"])
 def test_each_set_is_taken_up_whole(name: str) -> None:
-    text = (SETS / f"{name}.txt").read_text("utf-8")
+    text = ((SETS if name in names() else SAME_HAND) / f"{name}.txt").read_text("utf-8")
     made = read(text)
     assert [c.number for c in made.claims] == [c.number for c in pasted(text).claims]
     kept = set(re.findall(r"\w+", started(text)))
@@ -234,6 +234,19 @@ def test_shares_of_what_a_claim_is_to_make_a_composition() -> None:
     assert "| water IN glaze\n" in sheet
     assert "| not restated : at least 40 wt%" in sheet
     assert [c.name for c in read(GLAZE).compositions] == ["glaze"]
+
+
+@pytest.mark.parametrize(
+    ("words", "named"),
+    [
+        ("wherein the light source emits pulses with a duration of 5 to 9 ms", ("duration", "pulses")),
+        ("wherein the roof is inclined by 20 degrees", ("angle", "roof")),
+        ("wherein the tab protrudes beyond the edge by not more than 5 mm", ("length", "")),
+    ],
+)
+def test_no_verb_names_a_quantity(words: str, named: tuple[str, str]) -> None:
+    draft = drafted("claims", pasted(f"1. A thing comprising a roof, {words}."))
+    assert [(q.name, q.owner) for q in draft.quantities] == [named]
 
 
 def test_words_of_time_are_kept_as_marks() -> None:

@@ -85,7 +85,7 @@ def named_by_kind(what: Called, stretch: Stretch) -> Called:
     if what.noun:
         return what
     kind = kind_text(Called("", "", False), stretch.unit)
-    return Called(kind.partition(" in ")[0] if " in " in kind else "", "", False, True)
+    return Called(kind.partition(" in ")[0] if " in " in kind else "", what.owner, False, True)
 
 
 # ---- lines
