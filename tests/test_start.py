@@ -216,6 +216,7 @@ GLAZE = """\
 1. A glaze comprising 20 to 60 wt% of a frit, at most 5 wt% of an opacifier and water.
 2. The glaze of claim 1, wherein the frit is at least 40 wt% of the solids.
 3. The glaze of claim 1, further comprising a salt in an amount of 1 to 2 wt%.
+4. The glaze of claim 1, wherein the opacifier is selected from the group consisting of zircon and tin oxide.
 """
 
 
@@ -229,7 +230,8 @@ def test_what_each_of_several_has_is_declared_below_them() -> None:
 
 def test_shares_of_what_a_claim_is_to_make_a_composition() -> None:
     sheet = started(GLAZE)
-    assert "glaze  composition in wt%\n  frit\n  opacifier\n  salt\n  water\n" in sheet
+    assert "glaze  composition in wt%\n  frit\n  opacifier : zircon, tin oxide\n  salt\n  water\n" in sheet
+    assert "| opacifier : selected from the group consisting of zircon and tin oxide\n" in sheet
     assert "| glaze     : comprising\n" in sheet
     assert "| water IN glaze\n" in sheet
     assert "| not restated : at least 40 wt%" in sheet

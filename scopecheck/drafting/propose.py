@@ -152,7 +152,8 @@ def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
     kind = "material" if choice.members else "count"
     for name in (choice.noun, f"{choice.noun} {kind}"):
         declared = readable.names.declared(name)
-        if declared is None or isinstance(declared, NumberDecl) == bool(choice.members):
+        a_list = not isinstance(declared, NumberDecl) or readable.names.mixture(name) is not None
+        if declared is None or a_list != bool(choice.members):
             continue
         if readable.reads(words, name) and _takes(work.text, words, choice.start, choice.end):
             work.claim.lines.append(Proposed(words, name))

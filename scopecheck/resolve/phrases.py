@@ -133,13 +133,20 @@ class Reader:
                 "Right of a colon stand words; symbols stand without a colon.",
                 f"take out the colon: {thing} {words.text}",
             )  # fmt: skip
+        job, tokens = self._job(tokens, words, subjects)
+        return job.whole(tokens)
+
+    def _job(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> tuple[_Job, tuple[Token, ...]]:
+        """The words as they are read of what stands left of the colon, numbers with their units."""
         tokens = self._amounts(tokens, words, subjects)
         job = _Job(self, subjects, words, _borrowed(tokens))
         tokens = _with_units(tokens)
         mixture = subjects[0].mixture if len(subjects) == 1 else None
         if mixture is not None and isinstance(subjects[0].bound, Typed):
             job = self.of_a_class(job, subjects[0], mixture, tokens)
-        return job.whole(tokens)
+        return job, tokens
 
     def of_a_class(
         self, job: _Job, subject: Subject, mixture: Composition | Assembly, tokens: tuple[Token, ...]
@@ -156,9 +163,7 @@ class Reader:
         if not tokens or len(tokens) > MOST_WORDS or tokens[0].sort == "sign":
             return False
         try:
-            tokens = self._amounts(tokens, words, subjects)
-            job = _Job(self, subjects, words, _borrowed(tokens))
-            tokens = _with_units(tokens)
+            job, tokens = self._job(tokens, words, subjects)
             if job.readable(tokens):
                 job.whole(tokens)
                 return True
