@@ -35,7 +35,7 @@ def tray(line: str = "holes : at least two holes", cases: str = "", declared: st
         (
             tray("diameter >= 2 mm"),
             "'diameter': of which hole?",
-            "write EVERY hole (diameter ...), SOME hole (...), MEAN hole (diameter), or ",
+            "write EVERY hole (diameter ...), SOME hole (...), SUM or MEAN hole (diameter), or ",
         ),
         (tray("hole diameter >= 2 mm"), "'hole diameter': of which hole?", "of hole 1 for the first"),
         (tray("EVERY hold (diameter >= 2 mm)"), "no part is declared as 'hold'", "did you mean 'hole'?"),
@@ -106,3 +106,10 @@ def test_a_median_of_forty_that_lies_above_their_mean(mean: int, possible: bool)
     session = Session(made)
     limits = (session.met(x.formula) for x in made.claims[0].limitations)
     assert session.search(()).holds(*limits) is possible
+
+
+def test_a_reading_on_all_together_does_not_repeat_the_noun() -> None:
+    text = "cavity  part, 1 to 4\n  depth  length in mm\n\n1. Each cavity having a depth of 3 to 5 mm."
+    made = sheet(text + "\n   | depth of the cavities : each cavity having a depth of 3 to 5 mm\n")
+    told = {r.label: r.plain for group in made.groups for r in group.readings}
+    assert told["together"] == "total depth of the cavities 3 to 5 mm"
