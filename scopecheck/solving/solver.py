@@ -324,6 +324,9 @@ class Session:
     def stretches_at_most(self, key: str, value: Fraction) -> Constraint:
         return Constraint(as_bool(relate("<=", self.words.parameters[key], value)), placed=NOWHERE)
 
+    def stretches_at_least(self, key: str, value: Fraction) -> Constraint:
+        return Constraint(as_bool(relate(">=", self.words.parameters[key], value)), placed=NOWHERE)
+
     def restretched(self, constraint: Constraint, key: str) -> Constraint:
         """The constraint with a second, independent value of the parameter in place of the first."""
         first = self.words.parameters[key]
