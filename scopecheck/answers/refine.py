@@ -69,9 +69,9 @@ def find_construction(session: Session, demands: Sequence[Demand], stretch: bool
     return _Refinement(session, demands, stretch).refined(best=True)
 
 
-def some_construction(session: Session, demands: Sequence[Demand]) -> bool:
+def some_construction(session: Session, demands: Sequence[Demand], rounds: int = MOST_ROUNDS) -> bool:
     """Does some construction fulfil every demand? Sooner known than which is best. Raises `Undecided`."""
-    return _Refinement(session, demands, stretch=True).refined(best=False).construction is not None
+    return _Refinement(session, demands, stretch=True).refined(False, rounds).construction is not None
 
 
 class _Refinement:
@@ -99,10 +99,10 @@ class _Refinement:
         self.listed = not self.values
         self.unlisted = 0
 
-    def refined(self, best: bool) -> Refined:
+    def refined(self, best: bool, rounds: int = MOST_ROUNDS) -> Refined:
         """The best construction left; unless `best`, the first that is found to fulfil the demands."""
         ranked = False
-        for _ in range(MOST_ROUNDS):
+        for _ in range(rounds):
             k = self._offer(ranked)
             if k is None:
                 return Refined(None, tuple(self.articles))
