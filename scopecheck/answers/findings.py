@@ -114,6 +114,7 @@ class Finding:
     `cases` are the cases that clash, where several do.
     `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
     case states something, with the names that it leaves open.
+    Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
     `held` is a claimed range beside the description, `combined` several of them together.
@@ -139,6 +140,7 @@ class Finding:
     departs: tuple[str, ...] = ()
     reference: str = ""
     grade: Grade = "edge"
+    itself: bool = True
     twin: Witness | None = None
     twin_name: str = ""
     lowest: Status | None = None

@@ -57,6 +57,8 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The readings on which it happens, each with its standing and meaning; else how far it holds."""
     labels = turning_labels(sheet, finding)
     told = tuple(reading_text(sheet, d, labels) for d in departures(finding))
+    if not told and finding.quantifier == "every" and not finding.itself:
+        return (sentence("quantifier", "every_other"),)
     if not told and finding.quantifier == "every" and (left := _settled_by(finding)):
         return (sentence("quantifier", "every_left", settled=listed(left)),)
     if told or finding.quantifier != "base":

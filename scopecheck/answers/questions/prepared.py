@@ -340,6 +340,12 @@ class Prepared:
             grade="listed",
         )
 
+    def on_every(self, formula: Formula, article: Article, met: bool = True) -> bool:
+        """Does the thing meet the formula, or unless `met` miss it, on every construction?"""
+        search = self.session.search(self.session.groups_in(formula), things=False)
+        found = self.session.met_by(formula, article)
+        return not search.holds(~found if met else found)
+
     def known(self, formulas: Sequence[Formula], first: Case | None = None) -> list[Reference]:
         return references(self.sheet, tuple(formulas), first)
 

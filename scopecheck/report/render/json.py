@@ -151,6 +151,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "rereads": [reread_data(sheet, r) for r in f.rereads],
         "read_as": [reread_data(sheet, r) for r in f.read_as],
         "article": witness_data(sheet, f.witness),
+        "article_on_every_construction": f.itself if f.quantifier == "every" and f.witness else None,
         "twin": witness_data(sheet, f.twin),
         "twin_name": f.twin_name,
         "shown": list(f.shown),
