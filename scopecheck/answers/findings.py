@@ -180,16 +180,17 @@ class Looked:
     case: str = ""
 
 
-Verdict: TypeAlias = Literal["met", "not met", "in part", "silent", "depends", "undecided"]
+Verdict: TypeAlias = Literal["met", "not met", "in part", "silent", "depends", "empty", "undecided"]
 """Of a limitation and what a case states, on every reading: all of it meets the limitation; none of it does;
-some of it; the case says nothing of it; it depends on the reading; not decided."""
+some of it; the case says nothing of it; it depends on the reading; nothing can be as stated; not decided."""
 
 
 @record
 class ChartCell:
     """One limitation against one case: what the case states of it, whether that is met, and how it lies.
 
-    `names` are the declared things the limitation speaks of and the case states.
+    `names` are the declared things the limitation speaks of and the case states, `reason` says why nothing
+    was decided.
     """
 
     label: str
@@ -198,6 +199,7 @@ class ChartCell:
     verdict: Verdict
     at_base: Status | None = None
     lying: tuple[Lying, ...] = ()
+    reason: str = ""
 
 
 @record

@@ -378,6 +378,7 @@ def _cell(sheet: Sheet, cell: ChartCell) -> Data:
         "states": list(cell.names),
         "stated": stated_text(sheet, cell),
         "verdict": cell.verdict,
+        "reason": cell.reason,
         "as_presumed": cell.at_base,
         "ranges": [_lying(sheet, case, own) for own in cell.lying],
         "text": verdict_text(sheet, cell),
