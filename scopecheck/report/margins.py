@@ -25,6 +25,8 @@ from scopecheck.report.things import in_question, spoken_of, twin_text
 from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence, upper_first
 from scopecheck.solving.evaluate import evaluate
 
+IDLE = ("idle", "idle end")
+"""Questions whose answer rests on other lines as well."""
 MOST_WAYS = 4
 """Limitations that keep a thing out and are told one by one."""
 GRADED = ("outside met", "unmeant met", "meant lost")
@@ -75,8 +77,13 @@ def _settled_by(finding: Finding) -> tuple[str, ...]:
 
 
 def _usual_readings(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """The usual readings of the limitations that fail, or of the one the finding is about, in sheet order."""
+    """The usual readings of the limitations that fail, or of the one the finding is about, in sheet order.
+
+    What is idle rests on how the lines beside it are read, too.
+    """
     labels = finding.failing or (finding.label,)
+    if finding.question in IDLE:
+        labels = (finding.label, *finding.conflict)
     limitations = [found for label in labels if (found := limitation_labelled(sheet, label))]
     groups = dict.fromkeys(g for limitation in limitations for g in limitation.groups)
     return tuple(usual_text(sheet, g, labels) for g in groups)
