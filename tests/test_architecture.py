@@ -42,7 +42,7 @@ FLOORS: dict[str, str] = {
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
         " questions.measures questions consistency amended_stretch amendment amended_cases amended"
-        " nearby pool order"
+        " pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways nearness"

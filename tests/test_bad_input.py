@@ -31,6 +31,14 @@ TIMES = "1. A plate with at least 4 times the width of the holes.\n"
 BOTH = with_line("holes : divisible by 6") + "   | diameter : between 2 and 4 mm\n"
 OPEN = with_line("open : about 35 %")
 
+HEATING = "heating  step in min\n\n1. A method comprising heating for at least 5 min.\n"
+RODS = """\
+rod  part, 1 to 4
+  length  length in mm
+
+1. A rack with at least two rods, the total length of the rods being 9 mm.
+"""
+
 TABLE: list[tuple[str, str, str, str, str]] = [
     # name, sheet, the marked text, the message, a part of cause or help
     (
@@ -585,6 +593,69 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "factor",
         "'factor' is not declared",
         "declare it",
+    ),
+    (
+        "member that the list does not have",
+        "solvent  one of ethanol, propanol\n\n1. A mix, the solvent is butanol.\n   | solvent : is butanol\n",
+        "is butanol",
+        "'butanol' is no member of solvent",
+        "did you mean 'ethanol'? If not, add it to the list of solvent",
+    ),
+    (
+        "word in the cell of a step",
+        HEATING + "\ninside  heating\n  sample  dun\n",
+        "dun",
+        "'dun' says nothing of heating that is known",
+        "write one of these: done, not done",
+    ),
+    (
+        "words of a step beside its duration",
+        HEATING + "   | duration of heating : for at least 5 min\n",
+        "for at least 5 min",
+        "no phrase reads 'for at least 5 min'",
+        "write heating : for at least 5 min, or leave out the 'for': at least 5 min",
+    ),
+    (
+        "words of a duration beside the step",
+        HEATING + "   | heating : at least 5 min\n",
+        "at least 5 min",
+        "no phrase reads 'at least 5 min'",
+        "write duration of heating : at least 5 min",
+    ),
+    (
+        "per cent of no basis beside a share by mass",
+        "lime  share in wt%\n\n1. A mix with at least 60 % lime.\n   | lime : at least 60 %\n",
+        "at least 60 %",
+        "the bases differ",
+        "exactly, and for example lime >= 60 wt%",
+    ),
+    (
+        "per cent of no basis in symbols",
+        "lime  share in wt%\n\n1. A mix with at least 60 % lime.\n   | lime >= 60 %\n",
+        "lime >= 60 %",
+        "the bases differ",
+        "write 60 wt% if that is meant",
+    ),
+    (
+        "more values than parts",
+        RODS + "\ninside  rods  length of rods in mm\n  a  2  3; 4; 5\n",
+        "3; 4; 5",
+        "3 values for 2 rods",
+        "write as many values as there are rods",
+    ),
+    (
+        "garbled name of like parts",
+        RODS + "   | total length of the rods rod having >= 9 mm\n",
+        "total length of the rods rod having",
+        "'total length of the rods rod having' is not declared",
+        "for all together SUM rod (length)",
+    ),
+    (
+        "total of like parts",
+        RODS + "   | total length of the rods : 9 mm\n",
+        "total length of the rods",
+        "no rod has a 'total length'",
+        "write SUM rod (length)",
     ),
 ]
 

@@ -9,6 +9,7 @@ import pytest
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.solver import Session
 from tests.sheets import sheet
 
 TRAY = """
@@ -34,7 +35,7 @@ def tray(line: str = "holes : at least two holes", cases: str = "", declared: st
         (
             tray("diameter >= 2 mm"),
             "'diameter': of which hole?",
-            "write EVERY hole (diameter ...), SOME hole (...), MEAN hole (diameter), or ",
+            "write EVERY hole (diameter ...), SOME hole (...), SUM or MEAN hole (diameter), or ",
         ),
         (tray("hole diameter >= 2 mm"), "'hole diameter': of which hole?", "of hole 1 for the first"),
         (tray("EVERY hold (diameter >= 2 mm)"), "no part is declared as 'hold'", "did you mean 'hole'?"),
@@ -88,3 +89,27 @@ def test_the_mean_and_the_median_of_no_parts_have_no_value(word: str) -> None:
     (found,) = [f for f in ask_all(sheet(text)).findings if f.question == "undefined"]
     assert found.witness is not None
     assert found.witness.article["pegs"] == 0
+
+
+@pytest.mark.parametrize(("mean", "possible"), [(3, True), (2, False)])
+def test_a_median_of_forty_that_lies_above_their_mean(mean: int, possible: bool) -> None:
+    """Of 2k + 1 values from 1 mm on whose median is m, k + 1 are m or more: their mean is over (m + 1) / 2.
+
+    Of an even number the two middle ones come to 2m together, and those above are no less than the upper
+    one, so the mean is over it too. With a median of 4 mm a mean of 3 mm can be; with 5 mm none of 2 mm.
+    """
+    line = f"MEDIAN hole (diameter) >= {4 if possible else 5} mm AND MEAN hole (diameter) <= {mean} mm"
+    made = sheet(
+        "hole  part, 20 to 40\n  diameter  length in mm\n\n"
+        f"1. A tray.\n   | EVERY hole (1 mm <= diameter <= 9 mm)\n   | {line}\n"
+    )
+    session = Session(made)
+    limits = (session.met(x.formula) for x in made.claims[0].limitations)
+    assert session.search(()).holds(*limits) is possible
+
+
+def test_a_reading_on_all_together_does_not_repeat_the_noun() -> None:
+    text = "cavity  part, 1 to 4\n  depth  length in mm\n\n1. Each cavity having a depth of 3 to 5 mm."
+    made = sheet(text + "\n   | depth of the cavities : each cavity having a depth of 3 to 5 mm\n")
+    told = {r.label: r.plain for group in made.groups for r in group.readings}
+    assert told["together"] == "total depth of the cavities 3 to 5 mm"

@@ -15,7 +15,7 @@ from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from tests.slips import SHEET
 from tests.test_cli import run
-from tests.words import SETS, names
+from tests.words import SAME_HAND, SETS, names
 
 
 def started(text: str) -> str:
@@ -106,9 +106,9 @@ def test_an_edited_sheet_gets_only_what_it_lacks(tmp_path: Path) -> None:
     assert sheet.read_text("utf-8") == text
 
 
-@pytest.mark.parametrize("name", names())
+@pytest.mark.parametrize("name", [*names(), "dentifrice", "cheese"])
 def test_each_set_is_taken_up_whole(name: str) -> None:
-    text = (SETS / f"{name}.txt").read_text("utf-8")
+    text = ((SETS if name in names() else SAME_HAND) / f"{name}.txt").read_text("utf-8")
     made = read(text)
     assert [c.number for c in made.claims] == [c.number for c in pasted(text).claims]
     kept = set(re.findall(r"\w+", started(text)))
@@ -216,24 +216,39 @@ GLAZE = """\
 1. A glaze comprising 20 to 60 wt% of a frit, at most 5 wt% of an opacifier and water.
 2. The glaze of claim 1, wherein the frit is at least 40 wt% of the solids.
 3. The glaze of claim 1, further comprising a salt in an amount of 1 to 2 wt%.
+4. The glaze of claim 1, wherein the opacifier is selected from the group consisting of zircon and tin oxide.
 """
 
 
 def test_what_each_of_several_has_is_declared_below_them() -> None:
     sheet = started(TRAY)
     assert "cell  part, 1 to 10\n  volume  volume in cm3\n" in sheet
-    assert "| volume of the cells : each ... 20 to 30 cm3\n" in sheet
+    assert "| volume of the cells : each cell having a volume of 20 to 30 cm3\n" in sheet
     assert [(p.name, p.most) for p in read(TRAY).parts] == [("cell", 10)]
     assert "part," not in started(TRAY.replace("each cell", "the cells"))
 
 
 def test_shares_of_what_a_claim_is_to_make_a_composition() -> None:
     sheet = started(GLAZE)
-    assert "glaze  composition in wt%\n  frit\n  opacifier\n  salt\n  water\n" in sheet
+    assert "glaze  composition in wt%\n  frit\n  opacifier : zircon, tin oxide\n  salt\n  water\n" in sheet
+    assert "| opacifier : selected from the group consisting of zircon and tin oxide\n" in sheet
     assert "| glaze     : comprising\n" in sheet
     assert "| water IN glaze\n" in sheet
     assert "| not restated : at least 40 wt%" in sheet
     assert [c.name for c in read(GLAZE).compositions] == ["glaze"]
+
+
+@pytest.mark.parametrize(
+    ("words", "named"),
+    [
+        ("wherein the light source emits pulses with a duration of 5 to 9 ms", ("duration", "pulses")),
+        ("wherein the roof is inclined by 20 degrees", ("angle", "roof")),
+        ("wherein the tab protrudes beyond the edge by not more than 5 mm", ("length", "")),
+    ],
+)
+def test_no_verb_names_a_quantity(words: str, named: tuple[str, str]) -> None:
+    draft = drafted("claims", pasted(f"1. A thing comprising a roof, {words}."))
+    assert [(q.name, q.owner) for q in draft.quantities] == [named]
 
 
 def test_words_of_time_are_kept_as_marks() -> None:

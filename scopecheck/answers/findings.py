@@ -108,9 +108,10 @@ class Finding:
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
     `conflict` the limitations that cannot hold together, or beside which one is idle; `sets` are all minimal
     sets of them where there are several, `every_set` says that no more are left. Of a case kept out they are
-    all minimal sets that do it as presumed, `falls` what becomes of each on other readings, `silent` the
-    limitations that a document leaves open, `conflict` the one that all hangs on. `twins` are idle too, but
-    not together with this one. `ways` are the chains of parents by way of which it holds; none: by all.
+    all minimal sets that do it as presumed, `falls` what becomes of each on other readings, `besides` further
+    limitations that by themselves do it on other readings, `silent` those that a document leaves open,
+    `conflict` the one that all hangs on. `twins` are idle too, but not together with this one. `ways` are the
+    chains of parents by way of which it holds; none: by all.
     `cases` are the cases that clash, where several do.
     `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
     case states something, with the names that it leaves open.
@@ -153,6 +154,7 @@ class Finding:
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True
     falls: tuple[Fall, ...] = ()
+    besides: tuple[WayOut, ...] = ()
     silent: tuple[str, ...] = ()
     twins: tuple[str, ...] = ()
     ways: tuple[tuple[int, ...], ...] = ()

@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from scopecheck.answers.minimise import keep, pick_article
-from scopecheck.answers.nearby import nearest_step
 from scopecheck.answers.pool import Pool, parents_first
+from scopecheck.answers.questions.nearby import nearest_step
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.model import Article, Claim, Formula
 from scopecheck.core.reference import Reference, references

@@ -681,10 +681,13 @@ class Case:
 
 @record
 class Given:
+    """What holds of every thing. `declared`: a declaration says it; it is not told as a fact as well."""
+
     text: str
     formula: Formula
     note: str
     span: Span = field(compare=False)
+    declared: bool = False
 
 
 @record

@@ -29,15 +29,23 @@ def nounish(word: str, stops: frozenset[str]) -> bool:
     return word[0].isalpha() and word not in stops and word not in NEVER_IN_NAMES
 
 
+def noun_start(texts: list[str], at: int) -> int:
+    """Where the noun that ends here begins: up to three words, behind a verb ('the source emits pulses')."""
+    start = at
+    while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], words("nouns", "stops")):
+        if start < at and texts[start - 1] in listed_verbs():
+            break
+        start -= 1
+    return start
+
+
 def noun_before(text: ClaimText, at: int) -> str:
     """The noun of which something is said from here on: 'basket' of 'the basket is made of'; or ''."""
-    texts, stops = texts_of(text), words("nouns", "stops")
+    texts = texts_of(text)
     passed = words("measures", "between") | {"made", "formed", "from", "is", "are", "comprises", "contains"}
     while at > 0 and texts[at - 1] in passed:
         at -= 1
-    start = at
-    while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
-        start -= 1
+    start = noun_start(texts, at)
     noun = name_of(text, start, at)
     verb = start < at and (texts[at - 1] in listed_verbs() or (start > 0 and texts[start - 1][0].isdigit()))
     return "" if verb or len(noun) < 2 or noun in _NO_OWNER or noun.endswith(("ing", "ed")) else noun
@@ -45,19 +53,18 @@ def noun_before(text: ClaimText, at: int) -> str:
 
 def owner_before(text: ClaimText, at: int) -> str:
     """The noun that has what stands here: `the rim` of `the rim having a`, `a rim with a`, `the rim is`."""
-    texts, stops = texts_of(text), words("nouns", "stops")
+    texts = texts_of(text)
     while at > 0 and texts[at - 1] in words("measures", "between") | {"with", "and", *_NO_OWNER}:
         at -= 1
         if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
             break
-    start = at
-    while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
-        start -= 1
+    start = noun_start(texts, at)
     if start and texts[start - 1][0].isdigit():
         return _before_limit(text, start)
     noun = name_of(text, start, at)
     verb = start < at and texts[at - 1] in listed_verbs()
     done = noun.endswith(("ing", "ed")) and noun.split()[-1] not in words("mention", "ing_nouns")
+    done = done or noun in words("mention", "states")
     return "" if verb or done or len(noun) < 2 or noun in _NO_OWNER else noun
 
 
@@ -68,19 +75,14 @@ def _before_limit(text: ClaimText, at: int) -> str:
         if texts[i] in (";", ":", "."):
             return ""
         if texts[i] in words("measures", "nouns"):
-            start = i
-            while start > 0 and i - start < MOST_WORDS and nounish(texts[start - 1], words("nouns", "stops")):
-                start -= 1
-            return owner_before(text, start)
+            return owner_before(text, noun_start(texts, i))
     return ""
 
 
 def before_agent(texts: list[str], at: int) -> int:
     """Goes back over 'formed by the disc': what is limited is the furrow, not the disc."""
     stops = words("nouns", "stops")
-    start = at
-    while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
-        start -= 1
+    start = noun_start(texts, at)
     by = start > 3 and texts[start - 1] in ("the", "a", "an", "said") and texts[start - 2] == "by"
     done = by and texts[start - 3].endswith("ed") and nounish(texts[start - 4], stops)
     return start - 3 if done else at

@@ -7,6 +7,7 @@ from scopecheck.drafting.lists_of import listed_from
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.text.stream import plural
 
 
 @record
@@ -45,7 +46,7 @@ def _several(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     else:
         return None
     noun = noun_from(text, start)
-    return Choice(at, end, noun) if noun and noun.split()[-1].endswith("s") else None
+    return Choice(at, end, noun) if noun and plural(noun.split()[-1]) else None
 
 
 def _list(text: ClaimText, texts: list[str], at: int) -> Choice | None:

@@ -36,6 +36,8 @@ class Quantity:
     claims: list[int] = field(default_factory=list)
     declared: str = ""
     within: Quantity | None = None
+    stands_for: str = ""
+    """The members of a class of ingredients, as they stand in its line."""
 
     @property
     def members(self) -> bool:
@@ -43,10 +45,10 @@ class Quantity:
         return self.kind.startswith("any of")
 
     def line(self, wide: int = 0) -> str:
-        """Its declaration, the name filled up to a width; an ingredient has its name only."""
+        """Its declaration, the name filled up to a width; an ingredient has its name, a class its members."""
         name = self.declared or self.name
         if self.within is not None and not self.within.declared:
-            return name
+            return f"{name} : {self.stands_for}" if self.stands_for else name
         return f"{name.ljust(wide)}  {self.kind}"
 
 

@@ -142,7 +142,23 @@ def _composition(works: Sequence[Work], quantities: list[Quantity]) -> list[Quan
                 bare[noun] = Quantity(noun, kind, noun, "", [], within=whole)
         work.opened = (series.start, series.end, whole)
         work.bare = [bare[noun] for noun in series.bare if noun in bare]
-    return [*quantities, whole, *(q for q in bare.values() if q not in quantities)]
+    made = [*quantities, whole, *(q for q in bare.values() if q not in quantities)]
+    lists = _classes(made, whole)
+    return [q for q in made if not any(q is listed for listed in lists)]
+
+
+def _classes(quantities: Sequence[Quantity], whole: Quantity) -> list[Quantity]:
+    """The lists of what an ingredient may be: it is a class then, and they are not declared by themselves."""
+    names = {q.name.lower() for q in quantities}
+    found: list[Quantity] = []
+    for listed in quantities:
+        members = listed.kind.removeprefix("any of ").split(", ")
+        of = next((q for q in quantities if q.within is whole and q.noun == listed.noun), None)
+        if listed.members and of is not None and names.isdisjoint(m.lower() for m in members):
+            of.stands_for = ", ".join(members)
+            names.update(m.lower() for m in members)
+            found.append(listed)
+    return found
 
 
 def _drop_other_bases(work: Work, whole: Quantity) -> None:

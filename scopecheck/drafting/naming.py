@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from scopecheck.drafting.beside import (
-    MOST_WORDS,
     before_agent,
     listed_verbs,
     measure_of,
     measured_before,
     name_of,
     noun_from,
+    noun_start,
     nounish,
     owner_before,
     process_before,
@@ -23,7 +23,7 @@ from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists, words
 from scopecheck.resolve.claim_text import ClaimText
 
-_TIMES = frozenset(("point", "life", "age", "interval", "delay", "window", "phase", "stage", "half-life"))
+_TIMES = frozenset("point life age interval delay window horizon phase stage half-life".split())
 """Nouns that are a time or a temperature by themselves, beside those of what is measured."""
 _OF_WHAT = ((("mass", 1),), (("length", 3),), (("amount", 1),))
 """What `2 g of grease` measures: mass, volume, amount of substance."""
@@ -119,6 +119,9 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if quantity == "time" and not measured_before(texts, at):
         verb = verb_of_clause(texts, stretch.start)
         return Called(verb if verb in ("", "interval") else f"{verb} {quantity}", "", False)
+    by = texts[stretch.start - 1 : stretch.start] == ["by"] and kind_of(stretch.unit) in ("distance", "angle")
+    if by and at > 1 and not texts[at - 1].endswith("ed"):
+        return Called("", "", False)
     placed = stretch.start > 0 and texts[stretch.start - 1] == "at" and quantity == "distance"
     if placed or at <= stretch.after or not nounish(texts[at - 1], stops):
         return Called("", "", False)
@@ -151,9 +154,7 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     texts, stops = texts_of(text), words("nouns", "stops")
     if texts[at - 1] in listed_verbs() and at > 1 and nounish(texts[at - 2], stops):
         at -= 1
-    start = at
-    while start > 0 and at - start < MOST_WORDS and nounish(texts[start - 1], stops):
-        start -= 1
+    start = noun_start(texts, at)
     if texts[start:at] == ["step"] and start > 1 and texts[start - 1] in ("in", "of", "during"):
         return _noun_at(text, start - 1, quantity)
     if ratio := ratio_before(text, start, at):
@@ -164,6 +165,8 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     verb = start and texts[start - 1] == ")" and at - start == 1 and noun.endswith("s")
     if verb or noun in listed_verbs() or (start and texts[start - 1][0].isdigit()):
         return Called("", "", False)
+    if " " not in noun and noun.endswith("ed") and noun not in words("mention", "ed_nouns"):
+        return Called("", owner_before(text, start), False)
     if quantity and noun.endswith("ing") and noun not in words("mention", "ing_nouns"):
         return Called(f"{noun} {quantity}", "", False)
     measure = measure_of(text, start)
@@ -176,6 +179,11 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:
         return Called(f"{noun} {quantity}", "", False)
     return Called(noun, owner_before(text, start), False, False, fresh)
+
+
+def kind_of(unit: Unit | None) -> str:
+    """What a unit measures, among a few kinds: time, temperature, distance, angle; else ''."""
+    return "angle" if unit is not None and dict(unit.kind.dimension) == {"angle": 1} else _quantity(unit)
 
 
 def _quantity(unit: Unit | None) -> str:

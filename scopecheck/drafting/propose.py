@@ -85,7 +85,7 @@ def named_by_kind(what: Called, stretch: Stretch) -> Called:
     if what.noun:
         return what
     kind = kind_text(Called("", "", False), stretch.unit)
-    return Called(kind.partition(" in ")[0] if " in " in kind else "", "", False, True)
+    return Called(kind.partition(" in ")[0] if " in " in kind else "", what.owner, False, True)
 
 
 # ---- lines
@@ -129,6 +129,9 @@ def _of_each(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable
     while at > 0 and stretch.starts[0] - at < MOST_BACK and text.tokens[at].text not in (";", ":", "."):
         at -= 1
         if text.tokens[at].text in ("each", "every") and at not in text.taken:
+            whole = words_at(text, at, stretch.end)
+            if readable.reads(whole, of.name) and _takes(text, whole, at, stretch.end):
+                return whole
             for start in stretch.starts[:MOST_TRIED]:
                 words = f"{text.tokens[at].text} ... {words_at(text, start, stretch.end)}"
                 places = (at, *range(start, stretch.end))
@@ -149,7 +152,8 @@ def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
     kind = "material" if choice.members else "count"
     for name in (choice.noun, f"{choice.noun} {kind}"):
         declared = readable.names.declared(name)
-        if declared is None or isinstance(declared, NumberDecl) == bool(choice.members):
+        a_list = not isinstance(declared, NumberDecl) or readable.names.mixture(name) is not None
+        if declared is None or a_list != bool(choice.members):
             continue
         if readable.reads(words, name) and _takes(work.text, words, choice.start, choice.end):
             work.claim.lines.append(Proposed(words, name))

@@ -57,7 +57,7 @@ class Readable:
     def _subject(self, name: str, span: Span) -> Subject:
         """What stands left of the colon: a declared thing, or a field of like parts."""
         declared = self.names.declared(name)
-        if declared is None:
+        if declared is None or self.names.mixture(name) is not None:
             return subject(self.names, NameNode(name, span))
         bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
         return Subject(bound, declared.name, span)

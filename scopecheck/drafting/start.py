@@ -63,7 +63,7 @@ def _only_marks(draft: Draft) -> None:
 
 
 def _title(claims: list[DraftClaim]) -> str:
-    words = category(claims[0].text).split()
+    words = category(claims[0].text).partition(" with ")[0].split()
     return " ".join(words[:12]).replace('"', "") or "Claims"
 
 

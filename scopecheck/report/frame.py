@@ -10,7 +10,6 @@ from scopecheck.core.model import (
     OTHERS,
     ChoiceDecl,
     Declaration,
-    Given,
     Group,
     NumberDecl,
     OwnPhrase,
@@ -178,16 +177,10 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     facts = [
         quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "")
         for g in sheet.givens
-        if not _said_by_declaring(sheet, g)
+        if not g.declared
     ]
     told = "; ".join(dict.fromkeys(facts))
     yield sentence("basis", "givens", givens=told) if told else sentence("basis", "no_givens")
-
-
-def _said_by_declaring(sheet: Sheet, given: Given) -> bool:
-    """That a class of ingredients is its members together stands in the sheet as its declaration."""
-    classes = {name for made in sheet.compositions for name, _ in made.classes}
-    return any(given.text.startswith(f"{name} is ") and given.text.endswith(" together") for name in classes)
 
 
 def how_many_parts(sheet: Sheet) -> str:

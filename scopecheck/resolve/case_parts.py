@@ -114,16 +114,17 @@ def clashes(
     names: Names, facts: list[Formula], counted: list[Counted], spoken: list[Spoken]
 ) -> Iterator[Diagnostic]:
     """Numbers of parts in one row that do not go together, each told at its place."""
-    said = dict(_counts(names, facts))
+    numbers = list(_counts(names, facts))
+    said = dict(numbers)
     for one in counted:
-        stated = [said[one.part.count]] if one.part.count in said else []
+        stated = [value for name, value in numbers if name == one.part.count]
         stated += [Fraction(other.count) for other in counted if other.part == one.part]
         if wanted := next((count for count in stated if count != one.count), None):
             values = "one value" if one.count == 1 else f"{one.count or 'no'} values"
             yield Diagnostic(
                 "error", one.span, f"{values} for {wanted} {one.part.count}",
                 "The values of like parts are listed one by one, so they say how many there are.",
-                "write a value for each, any for one left open",
+                f"write as many values as there are {one.part.count}, any for one left open",
             )  # fmt: skip
             return
     for single in spoken:

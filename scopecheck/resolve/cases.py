@@ -29,14 +29,14 @@ from scopecheck.core.model import (
     Value,
     Written,
 )
-from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import PLAIN, KindError, Unit, as_level, comparable, number_text
 from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Page
 from scopecheck.language.parse import parse_facts
-from scopecheck.language.scan import Number, Token, scan
+from scopecheck.language.scan import CAPITALS, Number, Token, scan
 from scopecheck.language.syntax import (
     AndNode,
     CallNode,
@@ -60,7 +60,7 @@ from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import Groups, groups_in, names_in
 from scopecheck.resolve.names import Names, member_of, no_member, no_moment
 from scopecheck.resolve.phrases import Reader, Subject
-from scopecheck.resolve.step_cells import Cell, ends_of, not_optional, put_end, said_of
+from scopecheck.resolve.step_cells import Cell, ends_of, no_such_word, not_optional, put_end, said_of
 
 _SILENT, _UNKNOWN, _FREE = ("silent",), ("unknown",), ("any", "free", "")
 _DASHES = ("-", "--", "---", "n/a", "na", "n.a.", "n.d.", "?", "/", "x", "tbd")
@@ -322,7 +322,10 @@ def _step_cell(
         tokens = scan(cell.page, cell.start, cell.end, desk.names.own, words=True)
         words = Words(cell.page.plain[cell.start : cell.end], tokens, cell.span)
         by = (Subject(step, step.name, column.span),)
-        made.facts.append(Reader(desk.names, desk.phrases, desk.groups, where, name).condition(words, by))
+        reader = Reader(desk.names, desk.phrases, desk.groups, where, name)
+        if lower.removeprefix("not ").isalpha() and not reader.reads(words, by):
+            raise no_such_word(step, cell.span)
+        made.facts.append(reader.condition(words, by))
         made.single = False
 
 
@@ -576,9 +579,13 @@ def _words_fact(desk: CasesDesk, fact: Words, document: str, name: str) -> Formu
     if len(tokens) > 1 and tokens[0].number:
         named = desk.names.declared(" ".join(t.text for t in tokens[1:]))
         example = f"{named.name} = {tokens[0].text}" if isinstance(named, NumberDecl) else example
+    first = tokens[0].text if tokens else ""
+    near = did_you_mean(first, (*sorted(CAPITALS), *desk.names.all())) if first[:1].isalpha() else ""
+    if step := next((s for t in tokens if (s := desk.names.step(t.text))), None):
+        example = f"DONE({step.name}), NOT DONE({step.name}), or START({step.name}) >= 10 min"
     raise trouble(
         fact.span, "no declared name begins this fact", "A fact begins with what it speaks of.",
-        f"write for example: {example}",
+        near or f"write for example: {example}",
     )  # fmt: skip
 
 

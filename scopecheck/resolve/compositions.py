@@ -73,9 +73,13 @@ def tied(made: Composition) -> tuple[Given, ...]:
     """What always holds: the ingredients make up the whole, and a class is its members together."""
     text = f"the shares of {made.name} add up to 100 {made.unit.symbol}"
     total = Compare("=", total_of(made.members), Const(WHOLE))
-    sums = [(name, below, Compare("=", Measured(name), total_of(below))) for name, below in made.classes]
-    texts = (Given(f"{name} is {_listed(below)} together", f, "", made.span) for name, below, f in sums)
-    return (Given(text, total, "", made.span), *texts)
+    return (Given(text, total, "", made.span), *(_sum(made, *of) for of in made.classes))
+
+
+def _sum(made: Composition, name: str, below: tuple[str, ...]) -> Given:
+    """That a class is its members together, as its own line of the declaration says."""
+    formula = Compare("=", Measured(name), total_of(below))
+    return Given(f"{name} is {_listed(below)} together", formula, "", made.span, declared=True)
 
 
 def _listed(names: tuple[str, ...]) -> str:

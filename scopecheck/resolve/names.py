@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Sequence
 from typing import Literal, TypeAlias
 
@@ -21,6 +22,7 @@ from scopecheck.core.model import (
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import Kind, Unit
 from scopecheck.foundations.record import field, holder, record, replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number, Own
 from scopecheck.resolve.classes import ListBound, stands_for
@@ -283,8 +285,8 @@ class Names:
             return trouble(
                 span, f"'{name}': of which {part.name}?",
                 f"Each {part.name} has a {own} of its own.",
-                f"write EVERY {part.name} ({own} ...), SOME {part.name} (...), MEAN {part.name} ({own}), or"
-                f" {part.slot(1, own)} for the first",
+                f"write EVERY {part.name} ({own} ...), SOME {part.name} (...), SUM or MEAN"
+                f" {part.name} ({own}), or {part.slot(1, own)} for the first",
             )  # fmt: skip
         if moment := self.moment_of(name) or self._bare_moment(name):
             return no_moment(*moment, name, span)
@@ -301,6 +303,8 @@ class Names:
                 f"write {made.members[0]} IN {made.name}, or {made.name} WITHOUT {made.members[0]} = 0",
             )  # fmt: skip
         if told := self._no_such_one(name, span):
+            return told
+        if told := self._garbled(name, span):
             return told
         if name.lower() in self.failed:
             return trouble(span, f"'{name}' is not declared")
@@ -322,6 +326,20 @@ class Names:
         )
         return trouble(span, f"'{name}' is not declared", "", help)
 
+    def _garbled(self, name: str, span: Span) -> Trouble | None:
+        """The error for many words in which a part and one of its fields stand: 'rod having a length'."""
+        said = name.lower().split()
+        for kind in self.kinds.values():
+            part = kind[0]
+            field = next((f for f in part.fields if f.lower() in said), None)
+            if len(said) > 1 and field and {part.name.lower(), part.plural.lower()} & set(said):
+                return trouble(
+                    span, f"'{name}' is not declared", f"Each {part.name} has a {field} of its own.",
+                    f"write {field} of the {part.plural} before a colon and words, or in symbols"
+                    f" EVERY {part.name} ({field} ...), or for all together SUM {part.name} ({field})",
+                )  # fmt: skip
+        return None
+
     def _no_such_one(self, name: str, span: Span) -> Trouble | None:
         """The error for `diameter of hole 9` where there may be fewer, and for a field that no part has."""
         own, *places = name.split(" of ")
@@ -341,8 +359,22 @@ class Names:
                 )  # fmt: skip
         if last is None or own.lower() in (field.lower() for field in last.fields):
             return None
-        help = did_you_mean(own, last.fields) or f"write one of these: {', '.join(last.fields)}"
+        help = of_all(last, own) or did_you_mean(own, last.fields)
+        help = help or f"write one of these: {', '.join(last.fields)}"
         return trouble(span, f"no {last.name} has a '{own}'", "It is not declared below the part.", help)
+
+
+_TOGETHER = {
+    "SUM": "total combined summed overall", "MEAN": "mean average", "MEDIAN": "median",
+    "LEAST": "least smallest minimum shortest lowest", "GREATEST": "greatest largest maximum longest highest",
+}  # fmt: skip
+
+
+def of_all(part: Part, own: str) -> str:
+    """What to write for the `total length` of like parts; '' where the words are not of that form."""
+    first, _, field = own.lower().partition(" ")
+    word = next((word for word, said in _TOGETHER.items() if first in said.split()), "")
+    return f"write {word} {part.name} ({field})" if word and field in part.fields else ""
 
 
 def no_moment(step: Step, own: str, name: str, span: Span) -> Trouble:
@@ -367,7 +399,13 @@ def member_of(declaration: ListBound, words: str) -> str | None:
 def no_member(declaration: ListBound, words: str, span: Span) -> Trouble:
     """The error for words that are no member of a list."""
     known = (*declaration.members, *(name for name, _ in declaration.classes))
+    bare = _LEADING.sub("", words)
+    more = f"add it to the list of {declaration.name}"
+    near = did_you_mean(bare, known)
     return trouble(
-        span, f"'{words}' is no member of {declaration.name}", f"Its members are: {', '.join(known)}.",
-        did_you_mean(words, known) or f"add it to the list of {declaration.name}",
+        span, f"'{bare}' is no member of {declaration.name}", f"Its members are: {', '.join(known)}.",
+        f"{near} If not, {more}" if near else more,
     )  # fmt: skip
+
+
+_LEADING = regex(r"^(?:(?:is|are|being|a|an|the)\s+)+", re.IGNORECASE)

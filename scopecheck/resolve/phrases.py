@@ -46,6 +46,7 @@ from scopecheck.resolve.names import (
     Typed,
     member_of,
     no_member,
+    number_of,
 )
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.patterns import Pattern, Slot
@@ -61,6 +62,9 @@ CALLED = {
     "least": "least", "greatest": "greatest",
 }  # fmt: skip
 """What one value for all parts is called before what it is of."""
+
+_OTHER_MEASURES = frozenset("total combined overall mean average median".split())
+"""Words that say which of several values is limited: without them it is another limit."""
 
 
 @record
@@ -129,13 +133,20 @@ class Reader:
                 "Right of a colon stand words; symbols stand without a colon.",
                 f"take out the colon: {thing} {words.text}",
             )  # fmt: skip
+        job, tokens = self._job(tokens, words, subjects)
+        return job.whole(tokens)
+
+    def _job(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> tuple[_Job, tuple[Token, ...]]:
+        """The words as they are read of what stands left of the colon, numbers with their units."""
         tokens = self._amounts(tokens, words, subjects)
         job = _Job(self, subjects, words, _borrowed(tokens))
         tokens = _with_units(tokens)
         mixture = subjects[0].mixture if len(subjects) == 1 else None
         if mixture is not None and isinstance(subjects[0].bound, Typed):
             job = self.of_a_class(job, subjects[0], mixture, tokens)
-        return job.whole(tokens)
+        return job, tokens
 
     def of_a_class(
         self, job: _Job, subject: Subject, mixture: Composition | Assembly, tokens: tuple[Token, ...]
@@ -152,9 +163,7 @@ class Reader:
         if not tokens or len(tokens) > MOST_WORDS or tokens[0].sort == "sign":
             return False
         try:
-            tokens = self._amounts(tokens, words, subjects)
-            job = _Job(self, subjects, words, _borrowed(tokens))
-            tokens = _with_units(tokens)
+            job, tokens = self._job(tokens, words, subjects)
             if job.readable(tokens):
                 job.whole(tokens)
                 return True
@@ -279,7 +288,8 @@ class _Job:
         for subject in self.subjects:
             for word in subject.text.lower().split():
                 own |= {word, word + "s", word.removesuffix("s")}
-            if parts := self.reader.names.kind(subject.text):
+            field = self.reader.names.field_of(subject.text)
+            if parts := field[0] if field else self.reader.names.kind(subject.text):
                 own |= set(parts[0].name.lower().split())
         item = (lambda tokens: all(t.sort == "word" for t in tokens)) if any_item else self.is_item
         own -= {"", "not", "no"}
@@ -607,7 +617,7 @@ class _Job:
         self, entry: Entry, fill: Fill, of_parts: OfParts, slots: dict[str, Bound], shown: dict[str, str]
     ) -> None:
         """Binds a limit c on like parts: `c` of each that is there, `mean_c` on their mean."""
-        name, text = fill.slot.name, self.text(fill.tokens)
+        name, text = fill.slot.name, self.text(self.without_own(fill.tokens))
         thing = self.subjects[0].text
         limits = tuple(job.whole(fill.tokens) for job in self.each())
         shown[name] = f"{thing} {text}"
@@ -618,6 +628,13 @@ class _Job:
             if key in asked:
                 shown[key] = f"{CALLED[together]} {thing} {text}"
                 slots[key] = Listed((self.on(value).whole(fill.tokens),), (), shown[key])
+
+    def without_own(self, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+        """The limit without the words before it that name what is limited: 'rod having a length of'."""
+        own = self.tests().own_words | FILLERS
+        after = next((i for i, t in enumerate(tokens) if word_of(t) not in own), 0)
+        starts = (i for i in range(after, 0, -1) if self.each()[0].readable(tokens[i:]))
+        return tokens[next(starts, 0) :]
 
     def limited_one_by_one(
         self, fill: Fill, subject: Subject, slots: dict[str, Bound], shown: dict[str, str]
@@ -702,8 +719,12 @@ class _Job:
             return wrong
         if isinstance(self.first, Typed) and (advice := no_assembly(span, self.subjects[0].text)):
             return advice
+        if how_long := self.how_long(tokens):
+            return trouble(span, f"no phrase reads '{words[:60]}'", cause, how_long)
         near = self.nearest(tokens)
         more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
+        if field := self.reader.names.field_of(self.subjects[0].text) if self.subjects else None:
+            more += f", such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
         if unknown := self.undeclared(tokens, literals):
             cause = f"'{unknown}' is no declared name, so it is no value here."
             help = f"declare it under this name: {_bare(unknown)}  length in mm (or its own kind)"
@@ -725,7 +746,7 @@ class _Job:
 
         def says_nothing(token: Token) -> bool:
             word = word_of(token)
-            if token.sort != "word" or word in NUMBER_WORDS or word in members - FILLERS:
+            if token.sort != "word" or word in NUMBER_WORDS or word in (members - FILLERS) | _OTHER_MEASURES:
                 return False
             known = word in FILLERS or word in own
             return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
@@ -764,6 +785,20 @@ class _Job:
         if not self.readable(tokens[:at]):
             return ""
         return f"if {self.subjects[0].text} is measured from there, lift only: {self.text(tokens[:at])}"
+
+    def how_long(self, tokens: tuple[Token, ...]) -> str:
+        """What to write for `duration of heating : for 5 min`, or `heating : at least 5 min`; else ''."""
+        names, text = self.reader.names, self.subjects[0].text if self.subjects else ""
+        step = names.step(text.removeprefix("duration of "))
+        if step is None or not step.duration or not tokens:
+            return ""
+        if word_of(tokens[0]) == "for" and self.readable(tokens[1:]):
+            return f"write {step.name} : {self.text(tokens)}, or leave out the 'for': {self.text(tokens[1:])}"
+        long = names.declarations[step.duration]
+        assert isinstance(long, NumberDecl)
+        if isinstance(self.first, Step) and self.on(number_of(long), text).readable(tokens):
+            return f"for how long it takes, write duration of {step.name} : {self.text(tokens)}"
+        return ""
 
     def no_step(self, tokens: tuple[Token, ...]) -> Trouble | None:
         """The error for words that are a phrase but for a step that is not declared."""

@@ -204,20 +204,32 @@ def sort_out(
     if clash and not fits:
         help = ""
         if "the bases differ" in clash.diagnostic.message:
-            help = (
-                "declare a term with a reading for each basis, or give the meaning: two blanks, exactly ..."
-            )
+            help = f"declare a term with a reading for each basis, or give the meaning: {_on_basis(at)}"
         if "say (g) or (a)" in clash.diagnostic.message:
             help = (
                 "write (g) or (a) after the unit where the claim has it; else declare the thing in the"
                 " claim's own unit, or give the meaning: two blanks, exactly ..."
             )
+        help = help or "give the meaning in symbols: two blanks, exactly ...; or mark them: not restated :"
         cause = f"No reading of '{at.wording}' goes with these values."
         raise trouble(at.span, clash.diagnostic.message, cause, help)
     if not tried:
         reasons = "; ".join(f"{label}: {why}" for label, why in not_tried) or "none has a formula"
         raise trouble(at.span, f"no reading of '{at.wording}' can be tried here", f"{reasons}.")
     return tried, tuple(not_computed), tuple(not_tried)
+
+
+def _on_basis(at: Occurrence) -> str:
+    """What to write beside the claim's words; of `60 %` beside a share by mass, volume or mole, in full."""
+    subject, shown = at.slots.get("x"), at.shown.get("x", "")
+    unit = subject.unit.symbol if isinstance(subject, Typed) and subject.unit else ""
+    values = (b.number for name, b in at.slots.items() if name != "x" and isinstance(b, Typed))
+    said = next((n for n in values if n is not None and n.unit is not None and n.unit.symbol == "%"), None)
+    if said is None or not unit.endswith("%") or unit == "%":
+        return "two blanks, exactly ..."
+    return (
+        f"two blanks, exactly, and for example {shown} >= {said.text} {unit}, if the % is by that basis"
+    )
 
 
 def _own_reading(reading: EntryReading, at: Occurrence, error: KindTrouble) -> Trouble:
@@ -467,7 +479,10 @@ def plain_text(text: str, at: Occurrence) -> str:
     def beside(names: str) -> str:
         named = names.strip("{}").replace("RECITED", at.shown.get("RECITED", "RECITED"))
         said = [name.strip() for name in named.split(",")]
-        return said[0] if len(said) == 1 else f"({', '.join(said[:-1])} and {said[-1]})"
+        if len(said) == 1:
+            return said[0]
+        first = ", ".join(at.shown.get(name, name) for name in said[:-1])
+        return f"({first.replace(', and ', ', ').replace(' and ', ', ')} and {said[-1]})"
 
     text = _without_certain(_EACH.sub(listed, text), at)
     text = _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", _PLACE.sub(place, text))

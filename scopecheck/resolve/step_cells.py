@@ -18,7 +18,7 @@ from scopecheck.core.model import (
     Truth,
     Value,
 )
-from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import Unit, number_text
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
@@ -78,6 +78,17 @@ def said_of(step: Step, cell: Cell, unit: Unit) -> Said | None:
         time = _time(cell, unit, *match.span(1))
         return _fixed(step, {step.start: time})
     return None
+
+
+def no_such_word(step: Step, span: Span) -> Trouble:
+    """The error for a word in a cell of a step that is none of those that may stand there."""
+    known = ("done", "not done", "silent", "unknown", "any")
+    return trouble(
+        span, f"'{span.text}' says nothing of {step.name} that is known",
+        "A cell of a step says when it starts and ends, how long it takes, or whether it is done.",
+        did_you_mean(span.text, known)
+        or f"write one of these: {', '.join(known)}; or a time, such as 10 to 25 min or for 15 min",
+    )  # fmt: skip
 
 
 def _done(step: Step) -> Said:

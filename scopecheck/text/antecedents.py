@@ -9,7 +9,15 @@ from scopecheck.text.claim_set import ORDERED, Set, earlier_of, subjects
 from scopecheck.text.flags import Flag
 from scopecheck.text.mentions import Mention
 from scopecheck.text.stream import Stream
-from scopecheck.text.unneeded import as_act, glued, in_a_subject, needs_none, several_before, without_verb
+from scopecheck.text.unneeded import (
+    as_act,
+    before_participle,
+    glued,
+    in_a_subject,
+    needs_none,
+    several_before,
+    without_verb,
+)
 
 
 def antecedents(all_: Set, number: int) -> Iterator[Flag]:
@@ -66,7 +74,7 @@ def _looked_up(all_: Set, line: tuple[int, ...], mention: Mention) -> Flag | Non
     if needs_none(all_, line, mention):
         return None
     earlier = earlier_of(all_, line, mention)
-    if not earlier and (reduced := without_verb(all_, mention) or several_before(all_, line, mention)):
+    if not earlier and (reduced := _reduced(all_, line, mention)):
         return _looked_up(all_, line, reduced)
     if not earlier:
         named = in_a_subject(all_, line, mention) or as_act(all_, line, mention)
@@ -83,6 +91,12 @@ def _looked_up(all_: Set, line: tuple[int, ...], mention: Mention) -> Flag | Non
         same = [m for m in fitting if m.ordinals & mention.ordinals & ORDERED]
         return None if same or counted else _other(all_, line, mention, earlier)
     return _which(all_, line, mention, fitting)
+
+
+def _reduced(all_: Set, line: tuple[int, ...], mention: Mention) -> Mention | None:
+    """The mention without words at its end that may be no part of the noun."""
+    found = without_verb(all_, mention) or several_before(all_, line, mention)
+    return found or before_participle(all_, line, mention)
 
 
 def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Mention]) -> Flag | None:
@@ -122,8 +136,10 @@ def _one(exact: list[Mention]) -> bool:
 
 
 def _lone(all_: Set, mention: Mention) -> bool:
-    """Whether nothing before a mention says which of several: no 'each of', 'one of', 'respective'."""
+    """Whether nothing says which of several: no 'each of' before, no 'to which the car is' after."""
     texts = all_.streams[mention.claim].texts
+    if {"which", "that"}.intersection(texts[mention.end : mention.end + 2]) and texts[mention.end] != ",":
+        return False
     before = texts[max(0, mention.start - 12) : mention.start]
     return not {"each", "every", "respective", "any", "when", "if"}.intersection(before)
 

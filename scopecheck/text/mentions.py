@@ -13,6 +13,8 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.text.stream import BREAKS, Stream, plural
 
 MOST = 6
+_PARTICLES = frozenset("off up down out away back".split())
+"""After a verb: 'the user tears off the'."""
 _BEFORE_LIMITS = frozenset("less more about approximately no not fewer".split())
 """After a noun's verb: 'the vehicle weighs less than'."""
 
@@ -80,6 +82,8 @@ def _determined(texts: list[str], at: int) -> tuple[int, Literal["new", "definit
     """Where the noun's own words begin, how it is spoken of, whether it is several, whether each of them."""
     word = texts[at]
     after = texts[at + 1 : at + 4]
+    if word == "the" and after[:1] and after[0] in listed("mention", "resulting"):
+        return at + 2, "new", False, False
     if word in listed("mention", "definite"):
         number = bool(after) and (after[0] in NUMBER_WORDS or after[0].isdigit())
         return at + 1 + (number and len(after) > 1), "definite", number, False
@@ -128,12 +132,14 @@ def _verb(texts: list[str], at: int) -> bool:
         or after.endswith("ly")
         or after[0].isdigit()
     )
-    begins = begins or (after in _BEFORE_LIMITS and word.endswith("s"))
+    begins = begins or (after in _BEFORE_LIMITS | _PARTICLES and word.endswith("s"))
     stops = after in listed("nouns", "stops") or after in BREAKS
     if after in listed("mention", "universal") | {"all", "both"}:
         return False
     if word.endswith("s") and not word.endswith("ss") and (begins or word in listed("mention", "verbs")):
-        return begins or not plural_noun(texts, at)
+        return begins or not (plural_noun(texts, at) or _of_what_sort(texts, at))
+    if word.endswith("s") and len(word) > 3 and texts[at - 1] in listed("persons", "nouns"):
+        return True
     verbs = listed("mention", "verbs")
     both = at > 2 and texts[at - 3] == "and" and texts[at - 2] in listed("nouns", "determiners")
     if both and f"{word}s" in verbs and (after == "that" or after in listed("nouns", "determiners")):
@@ -145,6 +151,13 @@ def _verb(texts: list[str], at: int) -> bool:
     if word.endswith("ing") and len(word) > 4:
         return begins or (stops and after not in ("of", *BREAKS) and not plural_noun(texts, at))
     return _participle(word) and (begins or stops)
+
+
+def _of_what_sort(texts: list[str], at: int) -> bool:
+    """`the charging points when`: a word in -ing that begins a noun tells of what sort it is."""
+    before = texts[at - 1]
+    begins = at > 1 and (texts[at - 2] in listed("nouns", "stops") or texts[at - 2] in NUMBER_WORDS)
+    return begins and before.endswith("ing") and before not in listed("mention", "ing_nouns")
 
 
 def _participle(word: str) -> bool:

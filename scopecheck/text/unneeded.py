@@ -29,6 +29,8 @@ def needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         return True
     if mention.head in listed("measures", "nouns") and not earlier and _sensed(all_, line, mention):
         return True
+    if not earlier and _had(all_, line, mention):
+        return True
     if mention.head in inherent and (mention.of or mention.ordinals or _of_next(texts, mention)):
         return True
     if mention.head in {stem(w) for w in listed("mention", "inherent") & listed("measures", "nouns")} and (
@@ -45,6 +47,13 @@ def needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
 def _sensed(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     """`the humidity` where a humidity sensor was brought in."""
     return any(mention.head in m.modifiers for number in line for m in all_.mentions[number])
+
+
+def _had(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """`the dry matter` where a dry matter content was brought in."""
+    wanted, measures = mention.modifiers | {mention.head}, listed("measures", "nouns")
+    before = (m for number in line for m in all_.mentions[number] if m.head in measures)
+    return any(wanted <= m.modifiers for m in before)
 
 
 def _of_next(texts: list[str], mention: Mention) -> bool:
@@ -76,6 +85,19 @@ def several_before(all_: Set, line: tuple[int, ...], mention: Mention) -> Mentio
             found = replace(
                 mention, end=end, head=words[end - 1].stem, modifiers=modifiers, plural=True, of=frozenset()
             )
+            if earlier_of(all_, line, found):
+                return found
+    return None
+
+
+def before_participle(all_: Set, line: tuple[int, ...], mention: Mention) -> Mention | None:
+    """`the memory storing instructions`: the known thing before a word in -ing, for none is called so."""
+    words = all_.streams[mention.claim].words
+    for end in range(mention.end - 1, mention.first, -1):
+        if words[end].text.endswith("ing"):
+            modifiers = frozenset(w.stem for w in words[mention.first : end - 1]) & mention.modifiers
+            one = plural(words[end - 1].text)
+            found = replace(mention, end=end, head=words[end - 1].stem, modifiers=modifiers, plural=one)
             if earlier_of(all_, line, found):
                 return found
     return None
@@ -114,7 +136,9 @@ def as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
             result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
         ):
             return True
-    return result and any(w.text in listed("mention", "makes") for w in before)
+    known = {w.text[:4] for w in before}
+    said = all(modifier[:4] in known for modifier in mention.modifiers)
+    return result and said and any(w.text in listed("mention", "makes") for w in before)
 
 
 def glued(mention: Mention, earlier: Sequence[Mention]) -> bool:

@@ -169,6 +169,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "minimal_sets": [list(one) for one in f.sets],
         "minimal_sets_complete": f.every_set,
         "on_other_readings": [_fall(sheet, one) for one in f.falls],
+        "on_other_readings_only": [_way_out(sheet, w) for w in f.besides],
         "silent": list(f.silent),
         "twins": list(f.twins),
         "by_way_of": [list(chain) for chain in f.ways],
