@@ -366,6 +366,7 @@ def _combined(own: Combined | None) -> Data | None:
             }
             for p in own.pieces
         ],
+        "ranges_are_all": own.whole,
         "examples_inside": list(own.examples),
     }
 
