@@ -39,8 +39,8 @@ def _cell(prepared: Prepared, case: Case, limitation: Limitation) -> ChartCell:
         if article is not None:
             return _of_point(prepared, cell, limitation.formula, article)
         return _of_region(prepared, cell, case, limitation.formula)
-    except Undecided:
-        return cell
+    except Undecided as reason:
+        return replace(cell, reason=str(reason))
 
 
 def _of_point(prepared: Prepared, cell: ChartCell, formula: Formula, article: Article) -> ChartCell:
@@ -59,7 +59,7 @@ def _of_region(prepared: Prepared, cell: ChartCell, case: Case, formula: Formula
     search.require(session.met(case.facts))
     can_meet, can_miss = search.holds(session.met(formula)), search.holds(~session.met(formula))
     if not can_meet and not can_miss:
-        return cell
+        return replace(cell, verdict="empty")
     base = status_at(prepared, case.facts, formula, session.base)
     verdict: Verdict = "met" if not can_miss else "not met"
     if can_meet and can_miss:
