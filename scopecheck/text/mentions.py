@@ -173,7 +173,7 @@ def _trailing(texts: list[str], end: int) -> bool:
     """A participle at the end of a noun's words belongs to what follows: 'holes formed'."""
     word = texts[end - 1]
     able = word.endswith(("able", "ible")) and word not in listed("mention", "able_nouns")
-    return able or _participle(word) or word in listed("mention", "after")
+    return able or _participle(word) or word in listed("mention", "after") | listed("mention", "postposed")
 
 
 def _adverb(word: str) -> bool:
