@@ -142,6 +142,44 @@ def test_what_the_amended_sheet_states_of_the_description_counts() -> None:
     assert [u.words for u in amended(BEFORE, stated).uncarried] == ["burnished"]
 
 
+def test_what_only_a_document_or_a_thing_to_stay_out_states_bears_nothing_out() -> None:
+    after = MERGED.replace("between 2 and 3 mm", "between 2 and 4.2 mm")
+    assert [u.words for u in amended(BEFORE, after).uncarried] == ["4.2 mm", "burnished"]
+
+
+SOLE = """\
+rubber   share in wt%
+bore     length in mm
+holes    count
+
+1. A sole of 12 to {0}, having a bore of {1}.
+   | rubber : 12 to {0}
+   | bore   : {1}
+
+2. The sole of claim 1, having at least six holes.
+   | holes : at least six
+
+description
+  range   : 12 wt% <= rubber <= 18 wt%  "paragraph 2"
+"""
+
+
+def test_the_basis_of_a_share_belongs_to_its_unit() -> None:
+    before, after = (SOLE.format(share, "more than 6 mm") for share in ("20 % by weight", "18 % by weight"))
+    assert not amended(before.replace("12 to 20 % by weight", "12 to 20 wt%"), after).uncarried
+
+
+def test_words_of_a_count_are_not_those_of_a_length() -> None:
+    """'At least' of the bore is new, and 'at least' of the holes stays what it was."""
+    before, after = (SOLE.format("18 wt%", bore) for bore in ("more than 6 mm", "at least 6 mm"))
+    made, wrong = both(before, after)
+    assert made is not None
+    assert not wrong
+    told = {c.after.number: c for c in amended(before, after).changes if c.after}
+    assert told[1].relation == "widened"
+    assert told[2].taken_over
+
+
 HEDGED = """\
 seat   length in mm
 
@@ -197,7 +235,7 @@ def test_the_page_reads_in_the_order_of_the_claims(tmp_path: Path) -> None:
         "Claim 2 (claim 3 before): only narrowed, on every reading listed; only by what is taken over",
         "Claim 3: added",
         'Claim 2: deleted; claim 1 took over 2a before "at least one of copper and zinc"',
-        "diameter given up: 3 < diameter <= 4 mm",
+        "diameter no longer let in: 3 < diameter <= 4 mm",
         "garden sieve (must stay out), claim 1: before, met on every reading listed; after, not met",
     ):
         assert told in text

@@ -137,6 +137,7 @@ def _ends(lower: str, upper: str) -> dict[str, str]:
 
 TENTH, THREE = Fraction(1, 10), Fraction(3)
 AMOUNT, VALUE = {"a stated amount": "3 mm"}, {"a stated value": "3 mm"}
+SHARE = {"a stated amount": "3 wt%"}
 STATED = {
     "free of (noun a)": Given("below a threshold", {"t": THREE}, AMOUNT),
     "about (N)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "11 mm")),
@@ -175,6 +176,14 @@ STATED = {
     "different": Given("two values, beyond tolerance", {"t": THREE}, AMOUNT),
     "non-zero": Given("beyond detection", {"l": THREE}, AMOUNT),
     "uniform": Given("as made", {"t": THREE}, AMOUNT),
+    "consisting of": Given("closed, ordinary impurities apart", {"i": THREE}, SHARE),
+    "composition consisting of (list M and)": Given(
+        "closed, ordinary impurities apart", {"i": THREE}, SHARE
+    ),
+    "balance being (list M and)": Given("nothing else, ordinary impurities apart", {"i": THREE}, SHARE),
+    "balance being (list M comma), and unavoidable impurities": Given(
+        "nothing else, impurities apart", {"i": THREE}, SHARE
+    ),
 }
 PROPOSING = [p for p, e in zip(BY_PLACE, ENTRIES, strict=True) if e.group != "L"]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 import pytest
@@ -12,6 +13,7 @@ from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.core.model import SetDecl
 from scopecheck.foundations.spans import Source
 from scopecheck.report.items import statement
+from scopecheck.report.things import thing_text
 from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import sheet
 
@@ -183,10 +185,10 @@ NAMED = ("frit > 0 wt%", "zircon > 0 wt%", "water > 0 wt%")
     ("words", "profile", "extra", "quantifiers"),
     [
         ("comprising", "US", "others in glaze", {"some"}),
-        ("comprising", "US", "impurities in glaze", set()),
+        ("comprising", "US", "impurities in glaze", {"some"}),
         ("consisting of", "US", "others in glaze", {"every"}),
         ("consisting of", "US", "tin oxide", {"every"}),
-        ("consisting of", "US", "impurities in glaze", {"some"}),
+        ("consisting of", "US", "impurities in glaze", {"base"}),
         ("consisting of", "EPO", "impurities in glaze", {"base"}),
         ("consisting of", "EPO", "others in glaze", {"every"}),
         ("consisting essentially of", "US", "others in glaze", {"some"}),
@@ -273,3 +275,16 @@ def test_one_thing_and_two_users() -> None:
 
 def test_what_does_not_vary_is_not_asked_about() -> None:
     assert not found(SEAT.format(varies="<= 1900 mm"), "moves with something else")
+
+
+def test_what_is_left_of_a_composition_is_told_with_its_others() -> None:
+    """Others 0 alone would say that what is told makes up the whole."""
+    text = glaze(
+        "others in glaze = 0 wt%", "frit >= 40 wt%", cases="must stay out for 1\n  one : water = 10 wt%"
+    )
+    (finding,) = [f for f in found(text, "outside met") if f.case == "one"]
+    assert finding.witness is not None
+    told = " ".join(thing_text(sheet(text), finding).split())
+    shares = [Fraction(x) for x in re.findall(r"([\d.]+) wt%", told)]
+    assert "others in glaze 0 wt%" in told
+    assert sum(shares) == 100

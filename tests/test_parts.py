@@ -9,6 +9,7 @@ import pytest
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.solver import Session
 from tests.sheets import sheet
 
 TRAY = """
@@ -88,6 +89,23 @@ def test_the_mean_and_the_median_of_no_parts_have_no_value(word: str) -> None:
     (found,) = [f for f in ask_all(sheet(text)).findings if f.question == "undefined"]
     assert found.witness is not None
     assert found.witness.article["pegs"] == 0
+
+
+@pytest.mark.parametrize(("mean", "possible"), [(3, True), (2, False)])
+def test_a_median_of_forty_that_lies_above_their_mean(mean: int, possible: bool) -> None:
+    """Of 2k + 1 values from 1 mm on whose median is m, k + 1 are m or more: their mean is over (m + 1) / 2.
+
+    Of an even number the two middle ones come to 2m together, and those above are no less than the upper
+    one, so the mean is over it too. With a median of 4 mm a mean of 3 mm can be; with 5 mm none of 2 mm.
+    """
+    line = f"MEDIAN hole (diameter) >= {4 if possible else 5} mm AND MEAN hole (diameter) <= {mean} mm"
+    made = sheet(
+        "hole  part, 20 to 40\n  diameter  length in mm\n\n"
+        f"1. A tray.\n   | EVERY hole (1 mm <= diameter <= 9 mm)\n   | {line}\n"
+    )
+    session = Session(made)
+    limits = (session.met(x.formula) for x in made.claims[0].limitations)
+    assert session.search(()).holds(*limits) is possible
 
 
 def test_a_reading_on_all_together_does_not_repeat_the_noun() -> None:

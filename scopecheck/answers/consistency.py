@@ -36,7 +36,7 @@ def _nothing_exists(prepared: Prepared) -> Iterator[Diagnostic]:
     bare = session.search((), things=False)
     clash = bare.conflict(session.grounds(d.name for d in sheet.declarations)) or ()
     spans = [(g.span, "") for g in sheet.givens if f"given {g.text}" in clash]
-    spans += [(d.span, "") for d in sheet.declarations if f"bounds of '{d.name}'" in clash]
+    spans += [(d.span, "") for d in sheet.declarations if session.ground_of(d.name) in clash]
     first, *also = spans or [(sheet.declarations[0].span, "")]
     yield Diagnostic(
         "error",

@@ -9,7 +9,7 @@ from textwrap import wrap
 from typing import Any, Literal, assert_never
 
 from scopecheck.commands.output import BAD_INPUT, complain, put
-from scopecheck.commands.phrase_search import entries_for, in_order, nearest_words
+from scopecheck.commands.phrase_search import entries_for, in_order, is_of_a_sort, nearest_words
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import PROFILES, Entry, EntryReading
@@ -51,7 +51,7 @@ def show_phrases(words: Sequence[str], format: Format, file: str = "") -> int:
         help = f"the nearest words: {', '.join(near)}" if near else "scopecheck phrases shows the whole list"
         complain(f"error: no phrase has the words '{' '.join(words)}'\n  help: {help}")
         return BAD_INPUT
-    put(cards(found, format))
+    put(listing(found, format) if is_of_a_sort(words) else cards(found, format))
     return 0
 
 

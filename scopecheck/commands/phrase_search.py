@@ -30,9 +30,8 @@ def entries_for(words: Sequence[str], own: tuple[Entry, ...] = ()) -> tuple[Entr
     by_id = tuple(e for e in known if e.id.lower() in asked)
     if by_id:
         return by_id
-    topic = _topic(" ".join(asked))
-    if topic:
-        return tuple(e for e in known if e.id in topic)
+    if topic := _topic(" ".join(asked)):
+        return tuple(e for e in known if e.id in topic or _is_for(e, topic))
     kept = [word for word in asked if not any(c.isdigit() for c in word)]
     every = words_of_all(known)
     wanted = [word for word in kept if word in every and word not in _JOINERS]
@@ -46,13 +45,24 @@ def entries_for(words: Sequence[str], own: tuple[Entry, ...] = ()) -> tuple[Entr
 
 @cache
 def topics() -> dict[str, tuple[str, ...]]:
-    """Words of the trade that stand in no phrase, and the ids of the phrases that they are about."""
+    """Words of the trade that stand in no phrase, and the ids of the phrases that they are about, or what
+    these phrases are only for."""
     told: dict[str, str] = data_file("trade_words.json")
     return {word: tuple(ids.split()) for words, ids in told.items() for word in words.split(", ")}
 
 
 def _topic(asked: str) -> tuple[str, ...]:
     return topics().get(asked) or topics().get(asked.removesuffix("s"), ())
+
+
+def is_of_a_sort(words: Sequence[str]) -> bool:
+    """Is asked for all phrases on a sort of thing, such as parts or steps?"""
+    topic = _topic(" ".join(words).lower())
+    return bool(topic) and not any(e.id in topic for e in entries())
+
+
+def _is_for(entry: Entry, topic: Sequence[str]) -> bool:
+    return any(kind.replace(" ", "-") in topic for kind in entry.only_for)
 
 
 def in_order(own: tuple[Entry, ...] = ()) -> tuple[Entry, ...]:

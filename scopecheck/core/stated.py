@@ -15,7 +15,10 @@ MIRRORED: dict[Op, Op] = {"<": ">", "<=": ">=", ">": "<", ">=": "<=", "=": "=", 
 
 
 def own_ends(limitation: Limitation, readings: tuple[int, ...]) -> list[tuple[Op, Term, Const]]:
-    """The ends a limitation states by itself, as read: comparisons of a linear term with a written number."""
+    """The ends a limitation states by itself, as read: comparisons of a linear term with a number.
+
+    That something is there at all, or is not, is no end that anyone wrote.
+    """
     return ends_of(limitation.formula, readings)
 
 
@@ -29,13 +32,17 @@ def ends_of(formula: Formula, readings: tuple[int, ...]) -> list[tuple[Op, Term,
                 stack = [*items, *stack]
             case Read(group, options):
                 stack.insert(0, options[readings[group]])
-            case Compare(op, left, Const() as limit) if op not in ("=", "!=") and _is_linear(left):
+            case Compare(op, left, Const() as limit) if _is_end(op, left, limit):
                 found.append((op, left, limit))
-            case Compare(op, Const() as limit, right) if op not in ("=", "!=") and _is_linear(right):
+            case Compare(op, Const() as limit, right) if _is_end(op, right, limit):
                 found.append((MIRRORED[op], right, limit))
             case _:
                 pass
     return found
+
+
+def _is_end(op: Op, term: Term, limit: Const) -> bool:
+    return op not in ("=", "!=") and bool(limit.written or limit.value) and _is_linear(term)
 
 
 def _is_linear(term: Term) -> bool:

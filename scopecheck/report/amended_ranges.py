@@ -1,4 +1,4 @@
-"""What a claim asks of one quantity by itself, before and after, and the values given up or gained."""
+"""What a claim's lines on one quantity ask before and after, and what they no longer or newly let in."""
 
 from __future__ import annotations
 
@@ -41,6 +41,7 @@ class _Own:
 def ranges_of(amended: Amended, change: Change) -> Ranges:
     """The values of each quantity that the claim's limits on it alone let in before, after, and in one only.
 
+    What they no longer let in is told where the claim gives something up, and so with what it gains.
     Of a claim with several parents, and of a quantity whose region has no short form, nothing.
     """
     if change.before is None or change.after is None:
@@ -51,7 +52,7 @@ def ranges_of(amended: Amended, change: Change) -> Ranges:
     k = base_construction(amended.joined.after)
     for own in found if len(found) <= MOST_QUANTITIES else []:
         try:
-            told, picture = _told(own, k)
+            told, picture = _told(own, k, _sides(change))
         except NotShown:
             continue
         lines += told
@@ -90,11 +91,17 @@ def _line(sheet: Sheet, claim: Claim) -> Sequence[Limitation] | None:
     return own
 
 
-def _told(own: _Own, k: Construction) -> tuple[list[str], NumberLine | None]:
+def _sides(change: Change) -> frozenset[str]:
+    """Which of the two it makes sense to speak of: a claim that nothing met gives nothing up."""
+    sides = (("range_given_up", change.given_up), ("range_gained", change.gained))
+    return frozenset(key for key, found in sides if found is not None and found.outcome != "excluded")
+
+
+def _told(own: _Own, k: Construction, sides: frozenset[str]) -> tuple[list[str], NumberLine | None]:
     d, given_up = own.declared, All((own.before, Not(own.after)))
     gained = All((own.after, Not(own.before)))
     if not isinstance(d, NumberDecl):
-        return list(_told_values(own, k)), None
+        return list(_told_values(own, k, sides)), None
     texts = {
         key: region_text(region(formula, d, k), d)
         for key, formula in (
@@ -110,7 +117,7 @@ def _told(own: _Own, k: Construction) -> tuple[list[str], NumberLine | None]:
     lines = [
         sentence("amend", key, name=flat(d.name), region=text)
         for key, text in texts.items()
-        if text != nothing or key in ("range_before", "range_after")
+        if (text != nothing and key in sides) or key in ("range_before", "range_after")
     ]
     # One picture holds both versions: each is a row, so the formula only has to choose by the row.
     rows = [number_line(formula, d, [(label, k)]) for label, formula in _rows(own)]
@@ -125,7 +132,7 @@ def _rows(own: _Own) -> tuple[tuple[str, Formula], ...]:
     )
 
 
-def _told_values(own: _Own, k: Construction) -> Iterator[str]:
+def _told_values(own: _Own, k: Construction, sides: frozenset[str]) -> Iterator[str]:
     """Of a choice or a set with few values: those given up, and those gained."""
     d = own.declared
     values = few_values(d)
@@ -135,5 +142,5 @@ def _told_values(own: _Own, k: Construction) -> Iterator[str]:
     after = [v for v in values if meets(own.after, {d.name: v}, k)]
     for key, one, other in (("range_given_up", before, after), ("range_gained", after, before)):
         told = [value_text(d, v) for v in one if v not in other]
-        if told:
+        if told and key in sides:
             yield sentence("amend", key, name=flat(d.name), region=listed(told, "or"))

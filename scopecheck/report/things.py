@@ -122,6 +122,7 @@ def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) ->
             "thing", "as_listed", name=name, values=_settings(sheet, article, _in_order(sheet, told, first))
         )
     free = [n for n in names if n in spoken and n not in stated | usual.keys()]
+    free += _rest_of(sheet, article, free, {*stated, *usual})
     if not free:
         return text
     if case.role == "document":
@@ -140,7 +141,8 @@ def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> 
     shared = spoken & usual.keys()
     departing = [n for n in finding.departs if n in usual or n in spoken]
     if not shared:
-        return _values_text(sheet, finding, name, [n for n in finding.shown if n in spoken])
+        all_of = [n for n in finding.shown if n in spoken]
+        return _values_text(sheet, finding, name, [*all_of, *_rest_of(sheet, article, all_of, ())])
     new = [n for n in finding.shown if n in spoken and n not in usual and n not in departing]
     reference = flat(finding.reference)
     if not departing and not new:
@@ -149,6 +151,7 @@ def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> 
     # A reader looks for the quantity in question first, even where it is as in the reference.
     known_already = () if spoken & {*departing, *new} else shared
     told = _in_order(sheet, [*departing, *new, *known_already], spoken)
+    told += _rest_of(sheet, article, told, shared)
     return sentence(
         "thing",
         "departs",
@@ -157,6 +160,12 @@ def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> 
         reference=reference,
         given=given_text(sheet, told, spoken),
     )
+
+
+def _rest_of(sheet: Sheet, article: Article, told: Sequence[str], known: Iterable[str]) -> list[str]:
+    """Beside a composition's others that are told its further shares above 0: else none would seem left."""
+    rest = [n for made in sheet.compositions if made.others in told for n in made.members if article[n]]
+    return [n for n in rest if n not in {*told, *known}]
 
 
 def _values_text(sheet: Sheet, finding: Finding, name: str, names: Sequence[str]) -> str:

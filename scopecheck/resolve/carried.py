@@ -16,6 +16,7 @@ from scopecheck.resolve.dependencies import references
 
 _THOUSANDS = regex(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?$")
 _ENDING = regex(r"(?<=\w\w\w)(?:es|s|ed|ing)$")
+SHARES = ("%", "percent")
 FORMAL = frozenset(
     "a an the said of in on at to by for from with and or not is are was be being been has have having which"
     " that this these those it its their each any all one as than then if when wherein whereby where"
@@ -38,8 +39,8 @@ def uncarried(text: str, before: Sequence[Claim], after: Sequence[Claim]) -> Ite
     """What the amended claims say in numbers and words that stand nowhere in the text, claim by claim.
 
     Each is told once, at the first claim that says it. Numbers are held against each other by value, with a
-    unit that follows in any unit of the kind; words by their stem. A claim whose text stood among the claims
-    before is not looked at.
+    unit that follows in any unit of the kind, shares whatever their basis; words by their stem. A claim whose
+    text stood among the claims before is not looked at.
     """
     known = {c.text for c in before}
     numbers, words = _numbers(pieces_of(text)), {_stem(p.text) for p in pieces_of(text)}
@@ -56,11 +57,19 @@ def uncarried(text: str, before: Sequence[Claim], after: Sequence[Claim]) -> Ite
             if key not in values and key not in told:
                 told.add(key)
                 yield Uncarried(claim.number, "number", written)
-        for piece in pieces:
+        for index, piece in enumerate(pieces):
+            if _is_basis(pieces, index):
+                continue
             stem = _stem(piece.text)
             if _speaks(piece.text) and stem not in words and stem not in told:
                 told.add(stem)
                 yield Uncarried(claim.number, "word", piece.text)
+
+
+def _is_basis(pieces: Sequence[Piece], index: int) -> bool:
+    """Is it the 'weight' of '18 % by weight'? It belongs to the unit."""
+    before = [p.text for p in pieces[max(0, index - 2) : index]]
+    return len(before) == 2 and before[0] in SHARES and before[1] == "by"
 
 
 def _speaks(word: str) -> bool:
@@ -76,7 +85,9 @@ def _stem(word: str) -> str:
 
 
 def _base(value: Fraction, unit: Unit | None) -> object:
-    return (unit.kind, unit.to_base(value)) if unit else value
+    if unit is None:
+        return value
+    return (unit.kind if unit.kind.dimension else "share", unit.to_base(value))
 
 
 def _numbers(pieces: Sequence[Piece]) -> list[tuple[Fraction, Unit | None, str]]:
@@ -87,6 +98,8 @@ def _numbers(pieces: Sequence[Piece]) -> list[tuple[Fraction, Unit | None, str]]
         if value is None:
             continue
         following = pieces[index + 1].text if index + 1 < len(pieces) else ""
+        if [p.text for p in pieces[index + 2 : index + 3]] == ["%"]:
+            following += "%"
         unit = find_unit(following) if following and not following[0].isdigit() else None
         if unit is None:
             following = _unit_further_on(pieces[index + 1 :])
@@ -100,7 +113,9 @@ def _unit_further_on(pieces: Sequence[Piece]) -> str:
     for piece in pieces[:6]:
         if piece.text in ("to", "and", "or", ",", "-", "–") or _value(piece.text) is not None:
             continue
-        return piece.text if _last_was_number(pieces, piece) else ""
+        following = [p.text for p in pieces if p.start >= piece.start][:2]
+        unit = "".join(following) if following[1:] == ["%"] else piece.text
+        return unit if _last_was_number(pieces, piece) else ""
     return ""
 
 

@@ -26,10 +26,11 @@ class CommonGroups:
         self.parameters: list[FreeParameter] = []
         self.new: dict[int, tuple[int, tuple[int, ...]]] = {}
         self.old: dict[int, tuple[int, tuple[int, ...]]] = {}
-        twins = {_identity(g, before.groups): g for g in before.groups}
+        twins = _twins(before.groups, after.groups)
         for group in after.groups:
-            self._take(group, twins.pop(_identity(group, after.groups), None))
-        for group in twins.values():
+            self._take(group, twins.get(group.index))
+        matched = {twin.index for twin in twins.values()}
+        for group in (g for g in before.groups if g.index not in matched):
             self.old[group.index] = (len(self.groups), _every(group))
             self.groups.append(replace(group, index=len(self.groups), places=_marked(group.places)))
         self.new_keys = self._keep(after.parameters, self.new)
@@ -128,16 +129,36 @@ class CommonGroups:
         return keys
 
 
-def _identity(group: Group, among: Sequence[Group]) -> Hashable:
+def _twins(before: Sequence[Group], after: Sequence[Group]) -> dict[int, Group]:
+    """For the groups of the sheet after, by number: the group of the sheet before that is the same words.
+
+    Those with the same readings go first: 'at least' of a count is not 'at least' of a length. Then those of
+    which some reading applies in one sheet only.
+    """
+    found: dict[int, Group] = {}
+    for loose in (False, True):
+        matched = {twin.index for twin in found.values()}
+        left = [g for g in before if g.index not in matched]
+        known = {_identity(g, left, loose): g for g in left}
+        open_ones = [g for g in after if g.index not in found]
+        for group in open_ones:
+            twin = known.get(_identity(group, open_ones, loose))
+            if twin is not None:
+                found[group.index] = twin
+    return found
+
+
+def _identity(group: Group, among: Sequence[Group], loose: bool) -> Hashable:
     """What two groups of the two sheets share if they are the same words, and the same of several such."""
 
     def own(g: Group) -> Hashable:
         labels = {r.label for r in g.readings} | {label for s in g.settled for label in s.removed}
-        labels |= {label for label, _ in g.not_tried} | set(g.not_computed)
+        if loose:
+            labels |= {label for label, _ in g.not_tried} | set(g.not_computed)
         return g.document, g.wording.lower(), g.entry, g.noun, frozenset(labels)
 
     mine = own(group)
-    return mine, sum(own(g) == mine for g in among[: group.index])
+    return mine, sum(own(g) == mine for g in among if g.index < group.index)
 
 
 def _every(group: Group) -> tuple[int, ...]:

@@ -479,7 +479,10 @@ def plain_text(text: str, at: Occurrence) -> str:
     def beside(names: str) -> str:
         named = names.strip("{}").replace("RECITED", at.shown.get("RECITED", "RECITED"))
         said = [name.strip() for name in named.split(",")]
-        return said[0] if len(said) == 1 else f"({', '.join(said[:-1])} and {said[-1]})"
+        if len(said) == 1:
+            return said[0]
+        first = ", ".join(at.shown.get(name, name) for name in said[:-1])
+        return f"({first.replace(', and ', ', ').replace(' and ', ', ')} and {said[-1]})"
 
     text = _without_certain(_EACH.sub(listed, text), at)
     text = _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", _PLACE.sub(place, text))

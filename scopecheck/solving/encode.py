@@ -55,6 +55,7 @@ from scopecheck.core.model import (
     Truth,
 )
 from scopecheck.foundations.record import record
+from scopecheck.solving.places import of_those_in_order
 from scopecheck.solving.symbols import (
     MIRROR,
     Condition,
@@ -313,17 +314,15 @@ class Encoder:
                 either(deny(defined), _is_end(values, lower, ">=" if rank == "least" else "<="))
             )
             return Ratio(lower, None, defined)
-        self.words.define(
-            either(
-                deny(defined),
-                both(
-                    _no_fewer(values, lower, "<=", ">"),
-                    _fewer(values, lower, "<", ">="),
-                    _fewer(values, upper, ">", "<="),
-                    _no_fewer(values, upper, ">=", "<"),
-                ),
-            )
+        counted = both(
+            _no_fewer(values, lower, "<=", ">"),
+            _fewer(values, lower, "<", ">="),
+            _fewer(values, upper, ">", "<="),
+            _no_fewer(values, upper, ">=", "<"),
         )
+        in_order, at_place = of_those_in_order(self.words, rank, items, there, (lower, upper))
+        either_way = both(either(in_order, counted), either(deny(in_order), at_place))
+        self.words.define(either(deny(defined), either_way))
         return Ratio(times(Fraction(1, 2), plus(lower, upper)), None, defined)
 
     def _size_of_set(self, name: str) -> Number:

@@ -60,17 +60,28 @@ class Engine:
         return self._solver.model()
 
 
+Found = tuple[z3.CheckSatResult, Callable[[], z3.ModelRef] | None]
+
+
 def afresh(
-    asked: Iterable[z3.BoolRef], work: int, seconds: int
-) -> tuple[z3.CheckSatResult, Callable[[], z3.ModelRef] | None]:
+    asked: Iterable[z3.BoolRef], work: int, seconds: int, one_of: Sequence[z3.BoolRef] = ()
+) -> Found:
     """The answer of a solver of its own, at most so much work and time, and how to get what it found.
 
-    Its terms are made anew, so that the answer does not depend on what else was asked in this process.
+    Its terms are made anew, so that the answer does not depend on what else was asked in this process. Where
+    one of several conditions must hold, it is asked of each of them in turn.
     """
     context = z3.Context()
     solver = z3.SimpleSolver(ctx=context)
-    solver.set("rlimit", work)
-    solver.set("timeout", min(max(seconds, 1), LONGEST_SECONDS) * 1000)
+    solver.set("rlimit", work // max(len(one_of), 1))
+    solver.set("timeout", min(max(seconds, 1), LONGEST_SECONDS) * 1000 // max(len(one_of), 1))
     solver.add(*(expression.translate(context) for expression in asked))
-    answer = solver.check()
+    answer = z3.unsat if one_of else solver.check()
+    for condition in one_of:
+        solver.push()
+        solver.add(condition.translate(context))
+        answer = solver.check()
+        if answer != z3.unsat:
+            break
+        solver.pop()
     return answer, (lambda: solver.model().translate(z3.main_ctx())) if answer == z3.sat else None

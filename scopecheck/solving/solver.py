@@ -42,9 +42,9 @@ from scopecheck.core.model import (
     Sheet,
 )
 from scopecheck.core.rewrite import read_as
-from scopecheck.foundations.record import field, record
+from scopecheck.foundations.record import field, record, replace
 from scopecheck.solving.encode import Encoder
-from scopecheck.solving.engine import MOST_SECONDS, MOST_SECONDS_OF_PRODUCTS, Engine, afresh
+from scopecheck.solving.engine import MOST_SECONDS, MOST_SECONDS_OF_PRODUCTS, Engine, Found, afresh
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.places import NOWHERE, Placed, Places
 from scopecheck.solving.symbols import (
@@ -195,7 +195,9 @@ class Session:
             self._pair(formula, None)  # keeps the formula, so that its identity is not reused
             if isinstance(formula, All | Any):
                 parts = [self.surely(item, met) for item in formula.items]
-                self._made[key] = all_of(parts) if met == isinstance(formula, All) else any_of(parts)
+                joined = all_of(parts) if met == isinstance(formula, All) else any_of(parts)
+                # Parts that may change places in the whole may be bound in each item of it.
+                self._made[key] = replace(joined, placed=self.places.of(formula))
             else:
                 encoders = [Encoder(self.words, k, self._admitted) for k in self._term_ways(formula)]
                 pairs = [encoder.encode(formula) for encoder in encoders]
@@ -406,11 +408,23 @@ class Session:
         """The bounds of the names and the given facts, each with the label a person knows it by."""
         wanted = set(names)
         found = [(f"given {g.text}", self.met(g.formula)) for g in self.sheet.givens]
+        bounds: dict[str, list[str]] = {}
         for d in self.sheet.declarations:
-            limits = self.words.domain(d.name) if d.name in wanted else []
-            if limits:
-                found.append((f"bounds of '{d.name}'", Constraint(z3.And(*limits))))
+            if d.name in wanted and self.words.domain(d.name):
+                bounds.setdefault(self.ground_of(d.name), []).append(d.name)
+        for label, alike in bounds.items():
+            limits = (c for name in alike for c in self.words.domain(name))
+            found.append((label, Constraint(as_bool(both(*limits)), placed=self.places.of_names(alike))))
         return found
+
+    def ground_of(self, name: str) -> str:
+        """The label of the bounds of a declared name: of a field of like parts those of all of them."""
+        return f"bounds of '{self._each_alike.get(name, name)}'"
+
+    @cached_property
+    def _each_alike(self) -> dict[str, str]:
+        slots = ((name, f"{own} of each {p.name}") for p in self.sheet.parts for _, own, name in p.slots())
+        return dict(slots)
 
     # ---- searches
 
@@ -526,13 +540,21 @@ class Search:
         if answer == z3.unknown:
             asked = [*self.everything_required(), *(c.expression for c in constraints), as_bool(order)]
             more = min(more, Fraction(1)) if self.session.has_products else more
-            answer, model = afresh(asked, int(self.session.budget.work * more), int(self.session.wall_left()))
+            answer, model = self._afresh(asked, int(self.session.budget.work * more))
         if answer == z3.unknown:
             step = self.session.wall_left() > 0
             raise Undecided("the work budget of one step ran out" if step else "the wall limit ran out")
         if keep and model is not None:
             self._model = model()
         return bool(answer == z3.sat)
+
+    def _afresh(self, asked: list[z3.BoolRef], work: int) -> Found:
+        """For each number of like parts in turn where a middle is asked for; else, or then, at once."""
+        found: Found = (z3.unknown, None)
+        numbers = [as_bool(c) for c in self.session.places.numbers] if self.session.words.definitions else []
+        if numbers:
+            found = afresh(asked, work, int(self.session.wall_left()), numbers)
+        return afresh(asked, work, int(self.session.wall_left())) if found[0] == z3.unknown else found
 
     def everything_required(self) -> list[z3.BoolRef]:
         """All that is required, with what always holds: for another solver to start from."""

@@ -19,6 +19,10 @@ ASKED = {
     "a mean": (40, "MEAN hole (diameter) <= 4 mm"),
     "a median": (40, "MEDIAN hole (diameter) <= 4 mm"),
     "a mean and a median": (40, "MEDIAN hole (diameter) >= 3 mm AND MEAN hole (diameter) <= 3 mm"),
+    "a median above a mean": (40, "MEDIAN hole (diameter) >= 4 mm AND MEAN hole (diameter) <= 3 mm"),
+    "a median above a mean that nothing has": (
+        40, "MEDIAN hole (diameter) >= 5 mm AND MEAN hole (diameter) <= 2 mm",
+    ),
     "pairwise difference": (12, "DIFFERENT hole (diameter)"),
 }
 

@@ -70,8 +70,8 @@ def test_ends_of_a_preferred_range_before_are_carried_and_others_are_not() -> No
     before = (
         SOLIDS.format(RANGE)
         + """
-document own
-  preferred  : 30 % <= solids <= 40 %
+description
+  preferred range  : 30 % <= solids <= 40 %  "paragraph 5"
 """
     )
     joined = amended(before, SOLIDS.format("40 to 60 %"))

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.published.worked import found, met, pinned
+from tests.published.worked import found, met, pinned, sheet
 
 FABRIC = """
 profile   {profile}
@@ -128,15 +128,22 @@ inside
 """
 
 
-@pytest.mark.parametrize(
-    ("profile", "quantifiers"), [("US", {"some"}), ("US court", {"some"}), ("EPO", {"base"})]
-)
-def test_a_tenth_of_a_per_cent_of_impurities(profile: str, quantifiers: set[str]) -> None:
-    """G5: MPEP 2111.03 II; EPO Guidelines 2018 F-IV 4.21 (percentages reach 100); read. Numbers: ours.
+@pytest.mark.parametrize("profile", PROFILES)
+@pytest.mark.parametrize(("ordinary", "quantifiers"), [("0.1", set()), ("0.05", {"every"})])
+def test_a_tenth_of_a_per_cent_of_impurities(profile: str, ordinary: str, quantifiers: set[str]) -> None:
+    """G5: MPEP 2111.03 II (impurities ordinarily associated with the materials are excepted), which gives no
+    amount; EPO Guidelines 2018 F-IV 4.21 (percentages reach 100); read. Numbers: ours.
 
-    In as presumed in the United States, out as presumed at the European Patent Office.
+    In where so much is ordinary; out at the European Patent Office, whose presumption leaves none aside.
     """
-    assert {f.quantifier for f in found(PAIR.format(profile), "inside lost")} == quantifiers
+    words, label = "consisting of", "closed, ordinary impurities apart"
+    pin = f'read "{words} ..." as "{label}" with i = {ordinary} wt%  "the description"\n'
+    assert {f.quantifier for f in found(f"{PAIR.format(profile)}\n{pin}", "inside lost")} == quantifiers
+    (untold, *_) = found(PAIR.format(profile), "inside lost")
+    assert untold.quantifier == "base"
+    presumed = {"EPO": "closed, the shares reach 100"}.get(profile, label)
+    group = sheet(PAIR.format(profile)).groups[0]
+    assert group.readings[group.base].label == presumed
 
 
 THREE = """

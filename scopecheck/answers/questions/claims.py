@@ -225,7 +225,7 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
             end = _reach(prepared, instance, op, term)
             if end is None or _reaches(op, end, limit.value):
                 continue
-            digits = limit.written.text if limit.written else ""
+            digits = limit.written.text if limit.written else str(limit.value)
             unit = limit.written.unit if limit.written else None
             reached = unit.from_base(end.value) if unit else end.value
             symbol = f" {unit.symbol}" if unit and unit.symbol else ""

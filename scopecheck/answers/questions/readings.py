@@ -16,7 +16,7 @@ from scopecheck.core.model import Formula, Limitation, Not
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
-from scopecheck.solving.solver import Constraint, Search, all_of
+from scopecheck.solving.solver import Constraint, Search, all_of, any_of
 
 Step = tuple[int, int]
 """A group and the reading it is taken by."""
@@ -169,11 +169,24 @@ def _flip(
         if prepared.details:
             with search.aside():
                 search.require(reads, gain if wider else loss, *rest)
+                turned = _turned_by(prepared, instance.own, step[0], wider)
+                if search.holds(turned):
+                    search.require(turned)
                 finding = _with_thing(prepared, finding, search, instance.scope, wider)
             finding = _where_it_turns(prepared, finding, instance, step[0])
         yield finding
     else:
         yield from _with_others(prepared, finding, instance, step)
+
+
+def _turned_by(prepared: Prepared, own: tuple[Limitation, ...], group: int, wider: bool) -> Constraint:
+    """That one of these limitations with the group keeps the thing out where it is out.
+
+    Words alike may stand in what the claim takes over, too: what they change is told there.
+    """
+    session = prepared.session
+    alike = (x.formula for x in own if group in session.groups_in(x.formula))
+    return any_of(~(session.met(f, session.base) if wider else session.met(f)) for f in alike)
 
 
 def _with_thing(prepared: Prepared, finding: Finding, search: Search, scope: Formula, wider: bool) -> Finding:
@@ -188,7 +201,7 @@ def _where_it_turns(prepared: Prepared, finding: Finding, instance: Instance, gr
     if finding.witness is None or finding.construction is None:
         return finding
     article, base = finding.witness.article, prepared.session.base
-    for x in instance.own:
+    for x in (*instance.own, *instance.inherited):
         alike = group in prepared.session.groups_in(x.formula)
         if alike and meets(x.formula, article, finding.construction) != meets(x.formula, article, base):
             there = at_limitation(finding.question, finding.stakes, x)
