@@ -107,6 +107,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         if _marked(work.text, words, range(0)):
             work.claim.lines.append(Proposed(words))
     if work.opened:
+        _propose_balance(work, work.opened[2].name)
         there = [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in work.bare]
         work.claim.lines += there
     marks(work, own or {}, timed)
@@ -119,6 +120,16 @@ def _propose_opening(work: Work) -> None:
         words = words_at(work.text, start, end)
         if _takes(work.text, words, start, end):
             work.claim.lines.append(Proposed(words, whole.name))
+
+
+def _propose_balance(work: Work, whole: str) -> None:
+    """A line for `the balance being iron`, with the impurities where these are named with it."""
+    start, end = work.balance
+    texts = [t.text for t in work.text.tokens]
+    far = next((i + 1 for i in range(end, min(end + 4, len(texts))) if texts[i].startswith("impurit")), end)
+    words = words_at(work.text, start, far) if end else ""
+    if words and _takes(work.text, words, start, far):
+        work.claim.lines.append(Proposed(words, whole))
 
 
 def _of_each(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable) -> str:
