@@ -238,14 +238,6 @@ def test_shares_of_what_a_claim_is_to_make_a_composition() -> None:
     assert [c.name for c in read(GLAZE).compositions] == ["glaze"]
 
 
-@pytest.mark.parametrize(
-    ("words", "named"),
-    [
-        ("wherein the light source emits pulses with a duration of 5 to 9 ms", ("duration", "pulses")),
-        ("wherein the roof is inclined by 20 degrees", ("angle", "roof")),
-        ("wherein the tab protrudes beyond the edge by not more than 5 mm", ("length", "")),
-    ],
-)
 ALLOY = """\
 1. An alloy consisting essentially of 10 to 12 wt% chromium, less than 0.1 wt% carbon, the balance being iron
 and unavoidable impurities.
@@ -260,6 +252,14 @@ def test_what_makes_up_the_rest_is_restated() -> None:
     read(ALLOY)
 
 
+@pytest.mark.parametrize(
+    ("words", "named"),
+    [
+        ("wherein the light source emits pulses with a duration of 5 to 9 ms", ("duration", "pulses")),
+        ("wherein the roof is inclined by 20 degrees", ("angle", "roof")),
+        ("wherein the tab protrudes beyond the edge by not more than 5 mm", ("length", "")),
+    ],
+)
 def test_no_verb_names_a_quantity(words: str, named: tuple[str, str]) -> None:
     draft = drafted("claims", pasted(f"1. A thing comprising a roof, {words}."))
     assert [(q.name, q.owner) for q in draft.quantities] == [named]

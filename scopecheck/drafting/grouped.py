@@ -206,7 +206,8 @@ def _of_what(work: Work, index: int) -> bool:
 
 def _transition(texts: list[str], at: int) -> int:
     run = run_at(texts, at, "clauses", "closed") or run_at(texts, at, "clauses", "essentially")
-    return run or int(texts[at].startswith(("compris", "contain", "includ")) or texts[at] in ("having", "has"))
+    one = texts[at].startswith(("compris", "contain", "includ")) or texts[at] in ("having", "has")
+    return run or int(one)
 
 
 def _noun_of(text: ClaimText, at: int) -> str:
