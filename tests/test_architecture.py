@@ -54,8 +54,8 @@ FLOORS: dict[str, str] = {
         " render.map_json"
     ),
     "drafting": (
-        "pasted limits beside naming lists_of choices kinds_of draft texts readable work quantities grouped"
-        " propose remarks start anew"
+        "pasted limits beside naming lists_of choices kinds_of draft texts readable work marks quantities"
+        " grouped propose remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"
