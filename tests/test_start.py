@@ -238,6 +238,20 @@ def test_shares_of_what_a_claim_is_to_make_a_composition() -> None:
     assert [c.name for c in read(GLAZE).compositions] == ["glaze"]
 
 
+ALLOY = """\
+1. An alloy consisting essentially of 10 to 12 wt% chromium, less than 0.1 wt% carbon, the balance being iron
+and unavoidable impurities.
+"""
+
+
+def test_what_makes_up_the_rest_is_restated() -> None:
+    sheet = started(ALLOY)
+    assert "alloy  composition in wt%\n  chromium\n  carbon\n  iron\n" in sheet
+    assert "| alloy    : consisting essentially of\n" in sheet
+    assert "| alloy    : the balance being iron and unavoidable impurities\n" in sheet
+    read(ALLOY)
+
+
 @pytest.mark.parametrize(
     ("words", "named"),
     [

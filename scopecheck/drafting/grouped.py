@@ -57,6 +57,8 @@ def _like_parts(works: Sequence[Work], quantities: list[Quantity]) -> None:
         counted.kind, counted.declared = f"part, 1 to {most}{unusual}", one
         for q in fields:
             q.within, q.declared, q.name = counted, q.noun, f"{q.noun} of the {counted.noun}"
+        for q in quantities:
+            q.name = f"{one} material" if q.name == one else q.name
 
 
 def _called_alike(owner: str, counted: Quantity) -> bool:
@@ -113,6 +115,7 @@ class _Series:
     noun: str
     limits: tuple[int, ...]
     bare: tuple[str, ...]
+    balance: tuple[int, int]
 
 
 def _composition(works: Sequence[Work], quantities: list[Quantity]) -> list[Quantity]:
@@ -140,7 +143,7 @@ def _composition(works: Sequence[Work], quantities: list[Quantity]) -> list[Quan
         for noun in series.bare:
             if noun not in bare and noun.lower() not in taken:
                 bare[noun] = Quantity(noun, kind, noun, "", [], within=whole)
-        work.opened = (series.start, series.end, whole)
+        work.opened, work.balance = (series.start, series.end, whole), series.balance
         work.bare = [bare[noun] for noun in series.bare if noun in bare]
     made = [*quantities, whole, *(q for q in bare.values() if q not in quantities)]
     lists = _classes(made, whole)
@@ -184,8 +187,8 @@ def _series(work: Work) -> _Series | None:
             width = _transition(texts, at)
             if not width or at in work.text.referring or {";", "."}.intersection(texts[at:start]):
                 continue
-            later, bare = _listed(work, amounts, first, at + width)
-            return _Series(at, at + width, _noun_of(work.text, at), later, bare)
+            later, bare, balance = _listed(work, amounts, first, at + width)
+            return _Series(at, at + width, _noun_of(work.text, at), later, bare, balance)
     return None
 
 
@@ -194,14 +197,17 @@ def _is_share(of: Quantity) -> bool:
 
 
 def _of_what(work: Work, index: int) -> bool:
-    """Whether 'of' follows an amount: `20 wt% of a frit`."""
-    stretch = work.limits[index][0]
-    return texts_of(work.text)[stretch.end : stretch.end + 1] == ["of"]
+    """Whether what it is an amount of follows: `20 wt% of a frit`, `20 wt% frit`."""
+    stretch, what = work.limits[index]
+    after = texts_of(work.text)[stretch.end :]
+    named = what.noun.lower().split()
+    return after[:1] == ["of"] or (bool(named) and after[: len(named)] == named)
 
 
 def _transition(texts: list[str], at: int) -> int:
     run = run_at(texts, at, "clauses", "closed") or run_at(texts, at, "clauses", "essentially")
-    return run or int(texts[at].startswith(("compris", "contain", "includ")))
+    one = texts[at].startswith(("compris", "contain", "includ")) or texts[at] in ("having", "has")
+    return run or int(one)
 
 
 def _noun_of(text: ClaimText, at: int) -> str:
@@ -220,30 +226,43 @@ def _next_item(texts: list[str], at: int) -> int:
 
 def _listed(
     work: Work, amounts: Sequence[int], first: int, opened: int
-) -> tuple[tuple[int, ...], tuple[str, ...]]:
-    """The amounts of the series that begins with one of them, and its ingredients that have none."""
+) -> tuple[tuple[int, ...], tuple[str, ...], tuple[int, int]]:
+    """The amounts of the series that begins with one of them, its ingredients that have none, its balance."""
     texts = texts_of(work.text)
     starts = {work.limits[i][0].start: i for i in amounts}
     found: list[int] = []
     bare: list[str] = []
+    balance = (0, 0)
     at = work.limits[first][0].start
     while at < len(texts):
         while at < len(texts) and texts[at] in (",", ";", "and", "optionally"):
             at += 1
         start = next((s for s in starts if at <= s <= at + 2), None)
+        rest = 0 if start is not None else _rest_at(texts, at)
         if start is not None:
             found.append(starts[start])
-            at = work.limits[starts[start]][0].end + 1
+            at = work.limits[starts[start]][0].end
+            at += texts[at : at + 1] == ["of"]
             skipped = at + (texts[at : at + 1] in (["a"], ["an"], ["the"], ["said"]))
             at = skipped + len(noun_from(work.text, skipped).split())
         else:
-            skipped = at + (texts[at : at + 1] in (["a"], ["an"]))
+            skipped = at + rest + (texts[at + rest : at + rest + 1] in (["a"], ["an"]))
             noun = noun_from(work.text, skipped)
             end = skipped + len(noun.split())
             if not noun or texts[end : end + 1] not in ([","], [";"], ["and"], ["as"], ["."], []):
                 break
-            bare.append(noun)
+            if not noun.endswith(("impurities", "impurity")):
+                bare.append(noun)
+            balance = (at, end) if rest else balance
             at = end
         if at < len(texts) and texts[at] not in (",", ";", "and"):
             at = _next_item(texts, at)
-    return tuple(found), tuple(bare)
+    return tuple(found), tuple(bare), balance
+
+
+def _rest_at(texts: list[str], at: int) -> int:
+    """How many words 'the balance being' has here; what makes up the rest stands behind them."""
+    width = int(texts[at : at + 1] == ["the"])
+    if texts[at + width : at + width + 1] not in (["balance"], ["remainder"], ["rest"]):
+        return 0
+    return width + 1 + (texts[at + width + 1 : at + width + 2] in (["being"], ["is"], ["of"]))

@@ -194,6 +194,8 @@ def _starts(texts: list[str], at: int, floor: int) -> tuple[int, ...]:
     first = at
     while first > max(floor, at - MOST_BEFORE) and texts[first - 1] in inside:
         first -= 1
+    if first and texts[first - 1].startswith("consist"):  # 'consisting essentially of' is no limit's own
+        first = at
     return (*(i for i in range(first, at) if run_at(texts, i, "limits", "openings")), at)
 
 

@@ -10,24 +10,20 @@ from scopecheck.drafting.draft import DraftClaim, Proposed, Quantity
 from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
+from scopecheck.drafting.marks import marked, marks, words_at
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Source, Span
-from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Own
-from scopecheck.resolve.account import ORDER_WORDS, unrestated
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
 
-_EXAMPLES = ("clauses", "examples")
 _FILLERS = frozenset(("in", "the", "a", "an", "of"))
-MOST_TOLD = 5
-"""How many words of time and of what they speak are marked together."""
 MOST_BACK = 14
 """How many words before a limit an 'each' is looked for."""
 MOST_TRIED = 4
@@ -104,9 +100,10 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
     for choice in work.choices:
         _propose_choice(work, choice, readable)
     for words in work.nowhere:
-        if _marked(work.text, words, range(0)):
+        if marked(work.text, words, range(0)):
             work.claim.lines.append(Proposed(words))
     if work.opened:
+        _propose_balance(work, work.opened[2].name)
         there = [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in work.bare]
         work.claim.lines += there
     marks(work, own or {}, timed)
@@ -119,6 +116,16 @@ def _propose_opening(work: Work) -> None:
         words = words_at(work.text, start, end)
         if _takes(work.text, words, start, end):
             work.claim.lines.append(Proposed(words, whole.name))
+
+
+def _propose_balance(work: Work, whole: str) -> None:
+    """A line for `the balance being iron`, with the impurities where these are named with it."""
+    start, end = work.balance
+    texts = [t.text for t in work.text.tokens]
+    far = next((i + 1 for i in range(end, min(end + 4, len(texts))) if texts[i].startswith("impurit")), end)
+    words = words_at(work.text, start, far) if end else ""
+    if words and _takes(work.text, words, start, far):
+        work.claim.lines.append(Proposed(words, whole))
 
 
 def _of_each(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable) -> str:
@@ -193,12 +200,6 @@ def _place(text: ClaimText, start: int, end: int) -> tuple[int, int]:
     return text.tokens[start].start, text.tokens[end - 1].end
 
 
-def words_at(text: ClaimText, start: int, end: int) -> str:
-    """The claim's own words from one token up to another, on one line."""
-    first, last = text.tokens[start], text.tokens[end - 1]
-    return " ".join(text.source.text[first.start : last.end].split())
-
-
 def _takes(text: ClaimText, words: str, start: int, end: int) -> bool:
     """Takes the words if a line with them would take a stretch that begins and ends alike."""
     return _takes_at(text, words, range(start, end))
@@ -216,88 +217,3 @@ def _takes_at(text: ClaimText, words: str, at: Sequence[int]) -> bool:
         return True
     text.taken = before
     return False
-
-
-# ---- what is left over
-
-
-def marks(work: Work, own: Own, timed: bool = True) -> None:
-    """Marks for everything the account would list: nothing of the text is dropped without a word.
-
-    `timed`: for words of time too, with what they speak of ('after the pouring').
-    """
-    for start, end in _of_time(work) if timed else ():
-        _mark(work, start, end)
-    for start, end in _left_over(work, own):
-        _mark(work, start, end)
-
-
-def _mark(work: Work, start: int, end: int) -> None:
-    """A mark for these words, with as many beside them as tell where they stand."""
-    text = work.text
-    for more in range(8):
-        words = words_at(text, max(0, start - more), min(len(text.tokens), end + more))
-        if _marked(text, words, range(start, end)):
-            work.claim.lines.append(Proposed(words))
-            break
-
-
-def _of_time(work: Work) -> list[tuple[int, int]]:
-    """Where a claim says before or after what something is done, and no line takes it up."""
-    text = work.text
-    texts = [t.text for t in text.tokens]
-    found: list[tuple[int, int]] = []
-    for at, word in enumerate(texts):
-        if word not in ORDER_WORDS or at in text.taken | text.referring or (found and at < found[-1][1]):
-            continue
-        end = at + 1
-        while end < len(texts) and end - at < MOST_TOLD and _goes_on(texts[end]) and end not in text.taken:
-            end += 1
-        found.append((at, end))
-    return found
-
-
-def _goes_on(word: str) -> bool:
-    """Whether a word may belong to what a word of time speaks of."""
-    stops = listed("nouns", "stops") - listed("nouns", "determiners") - {"of", "by", "to"}
-    return word[0].isalpha() and (word not in stops or word in ORDER_WORDS)
-
-
-def _marked(text: ClaimText, words: str, tokens: range) -> bool:
-    """Takes the words as a mark does, if that takes up these tokens."""
-    before = set(text.taken)
-    try:
-        text.take(words, Span(text.source, 0, 0), 0, mark=True)
-    except Trouble:
-        text.taken = before
-        return False
-    if text.taken.issuperset(tokens):
-        return True
-    text.taken = before
-    return False
-
-
-def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
-    """Stretches of tokens that no line takes up; what stands close together is one stretch."""
-    at = {t.start: i for i, t in enumerate(work.text.tokens)}
-    ends = {t.end: i + 1 for i, t in enumerate(work.text.tokens)}
-    found: list[tuple[int, int]] = []
-    for item in unrestated(work.claim.number, work.text, work.numbers, work.places, own):
-        start, end = at[item.span.start], ends[item.span.end]
-        if found and _close(work.text, found[-1][1], start):
-            found[-1] = (found[-1][0], end)
-        else:
-            found.append((start, end))
-    return [_with_preference(work, start, end) for start, end in found]
-
-
-def _with_preference(work: Work, start: int, end: int) -> tuple[int, int]:
-    """With the words beside it that make it a preference."""
-    texts = [t.text for t in work.text.tokens]
-    before = next((w for w in (2, 1) if start >= w and run_at(texts, start - w, *_EXAMPLES) >= w), 0)
-    return start - before, end + run_at(texts, end, "clauses", "preferred")
-
-
-def _close(text: ClaimText, end: int, start: int) -> bool:
-    between = range(end, start)
-    return start - end <= 3 and not any(i in text.taken or text.tokens[i].text in ";:" for i in between)

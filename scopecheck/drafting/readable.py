@@ -33,7 +33,7 @@ class Readable:
     def reads(self, words: str, name: str) -> bool:
         """Whether a line `name : words` would be read; False for a name that is not declared."""
         declared = self.names.declared(name)
-        if declared is None and self.names.field_of(name) is None:
+        if declared is None and self.names.field_of(name) is None and self.names.mixture(name) is None:
             return False
         numbers = [Fraction(n) for n in _NUMBER.findall(words)]
         order = tuple(a < b for a, b in pairwise(numbers))

@@ -103,6 +103,8 @@ def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Men
     """Whether what fits is one thing, and in the number in which it is spoken of."""
     if mention.head in subjects(all_, line) or mention.ordinals:
         return None
+    if mention.of and len({m.modifiers for m in fitting if mention.of <= m.of}) == 1:
+        fitting = [m for m in fitting if mention.of <= m.of]
     exact = [m for m in fitting if m.modifiers == mention.modifiers and not m.ordinals & ORDERED]
     kinds = {(m.modifiers, m.ordinals & ORDERED) for m in fitting if m.how == "new"}
     things = [m for m in fitting if m.how == "new"] or fitting

@@ -74,7 +74,9 @@ def _number(word: str) -> bool:
 
 
 _PAIRING = frozenset("either both one two more any least selected between".split())
-_VERBS = frozenset("is are has have being wherein which that comprising having comprises".split())
+_VERBS = frozenset(
+    "is are has have being wherein which that comprising having comprises consists includes contains".split()
+)
 
 
 def groupings(stream: Stream) -> Iterator[Flag]:
@@ -82,7 +84,7 @@ def groupings(stream: Stream) -> Iterator[Flag]:
     texts = stream.texts
     last: int | None = None
     for at, word in enumerate(texts):
-        if word in _SIGNS or word in _VERBS:
+        if (word in _SIGNS and texts[at + 1 : at + 2] not in (["and"], ["or"])) or word in _VERBS:
             last = None
         if word not in ("and", "or") or not _between_nouns(stream, at):
             continue
@@ -115,7 +117,8 @@ def _between_nouns(stream: Stream, at: int) -> bool:
     after = _after_article(texts, at + 1)
     if texts[at + 1] in listed("limits", "inside") - {"a", "the"} or _number(texts[at + 1]):
         return False
-    return texts[at - 1][0].isalpha() and noun_end(stream, after) > after
+    before = texts[at - 2] if texts[at - 1] == "," and at > 1 and after == at + 1 else texts[at - 1]
+    return before[0].isalpha() and noun_end(stream, after) > after
 
 
 def _after_article(texts: list[str], at: int) -> int:

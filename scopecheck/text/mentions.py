@@ -71,11 +71,20 @@ def _mention(stream: Stream, at: int, each: bool) -> Mention | None:
     words = stream.words
     head = words[end - 1].stem
     modifiers = frozenset(w.stem for w in words[begin : end - 1] if not _state(w.text)) - ordinals
+    each = each or (how == "new" and _had_by_several(texts, at))
     each = each or {"each", "respective"}.intersection(texts[end : end + 3]) != set()
     return Mention(
         how, stream.number, at, first, end, head, modifiers, ordinals, plural(texts[end - 1]) or many,
         many, _complement(stream, end), each or universal,
     )  # fmt: skip
+
+
+def _had_by_several(texts: list[str], at: int) -> bool:
+    """`the nozzles have a bore`, `nozzles having a bore`: each of them has one."""
+    before = texts[at - 1] if at else ""
+    if before in ("have", "comprise", "include", "contain"):
+        return at > 1 and texts[at - 2] not in ("to", "may", "can")
+    return before in ("having", "with", "comprising") and at > 1 and plural(texts[at - 2])
 
 
 def _determined(texts: list[str], at: int) -> tuple[int, Literal["new", "definite", "bare"], bool, bool]:
@@ -156,6 +165,8 @@ def _verb(texts: list[str], at: int) -> bool:
 def _of_what_sort(texts: list[str], at: int) -> bool:
     """`the charging points when`: a word in -ing that begins a noun tells of what sort it is."""
     before = texts[at - 1]
+    if texts[at] not in listed("mention", "also_nouns"):
+        return False
     begins = at > 1 and (texts[at - 2] in listed("nouns", "stops") or texts[at - 2] in NUMBER_WORDS)
     return begins and before.endswith("ing") and before not in listed("mention", "ing_nouns")
 
@@ -173,7 +184,7 @@ def _trailing(texts: list[str], end: int) -> bool:
     """A participle at the end of a noun's words belongs to what follows: 'holes formed'."""
     word = texts[end - 1]
     able = word.endswith(("able", "ible")) and word not in listed("mention", "able_nouns")
-    return able or _participle(word) or word in listed("mention", "after")
+    return able or _participle(word) or word in listed("mention", "after") | listed("mention", "postposed")
 
 
 def _adverb(word: str) -> bool:

@@ -31,7 +31,9 @@ def needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         return True
     if not earlier and _had(all_, line, mention):
         return True
-    if mention.head in inherent and (mention.of or mention.ordinals or _of_next(texts, mention)):
+    of_some = mention.of or mention.ordinals or _of_next(texts, mention)
+    told_apart = mention.modifiers or mention.ordinals or not _numbered(all_, line, mention)
+    if mention.head in inherent and of_some and told_apart:
         return True
     if mention.head in {stem(w) for w in listed("mention", "inherent") & listed("measures", "nouns")} and (
         mention.modifiers or mention.plural
@@ -42,6 +44,11 @@ def needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     return (numbered and not mention.plural) or (
         mention.head in subjects(all_, line) and not mention.modifiers
     )
+
+
+def _numbered(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """Whether a first one and a second one were brought in."""
+    return len({o for m in earlier_of(all_, line, mention) for o in m.ordinals & ORDERED}) > 1
 
 
 def _sensed(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:

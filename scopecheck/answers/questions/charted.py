@@ -14,6 +14,8 @@ from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Undecided
 
+MOST_ROUNDS = 40
+"""A cell is one of many, and most are known after three."""
 CHARTED = ("document", "outside")
 """The roles of the cases in a chart, in the order of its columns."""
 
@@ -73,4 +75,5 @@ def _varies(prepared: Prepared, case: Case, formula: Formula) -> bool:
     """Is all of what the case states met on some construction, or none of it?"""
     stated = Demand(All(()), case.facts, "some")
     wanted: tuple[Wanted, ...] = ("every", "none")
-    return any(some_construction(prepared.session, [Demand(case.facts, formula, w), stated]) for w in wanted)
+    demands = ([Demand(case.facts, formula, w), stated] for w in wanted)
+    return any(some_construction(prepared.session, asked, MOST_ROUNDS) for asked in demands)

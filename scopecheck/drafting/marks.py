@@ -1,0 +1,105 @@
+"""Marks for the words of a claim that no line takes up: nothing of the text is dropped without a word."""
+
+from __future__ import annotations
+
+from scopecheck.drafting.draft import Proposed
+from scopecheck.drafting.work import Work
+from scopecheck.foundations.diagnostics import Trouble
+from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Own
+from scopecheck.resolve.account import ORDER_WORDS, unrestated
+from scopecheck.resolve.claim_text import ClaimText
+
+_EXAMPLES = ("clauses", "examples")
+MOST_TOLD = 5
+"""How many words of time and of what they speak are marked together."""
+
+
+def words_at(text: ClaimText, start: int, end: int) -> str:
+    """The claim's own words from one token up to another, on one line."""
+    first, last = text.tokens[start], text.tokens[end - 1]
+    return " ".join(text.source.text[first.start : last.end].split())
+
+
+def marks(work: Work, own: Own, timed: bool = True) -> None:
+    """Marks for everything the account would list: nothing of the text is dropped without a word.
+
+    `timed`: for words of time too, with what they speak of ('after the pouring').
+    """
+    for start, end in _of_time(work) if timed else ():
+        _mark(work, start, end)
+    for start, end in _left_over(work, own):
+        _mark(work, start, end)
+
+
+def _mark(work: Work, start: int, end: int) -> None:
+    """A mark for these words, with as many beside them as tell where they stand."""
+    text = work.text
+    for more in range(8):
+        words = words_at(text, max(0, start - more), min(len(text.tokens), end + more))
+        if marked(text, words, range(start, end)):
+            work.claim.lines.append(Proposed(words))
+            break
+
+
+def _of_time(work: Work) -> list[tuple[int, int]]:
+    """Where a claim says before or after what something is done, and no line takes it up."""
+    text = work.text
+    texts = [t.text for t in text.tokens]
+    found: list[tuple[int, int]] = []
+    for at, word in enumerate(texts):
+        if word not in ORDER_WORDS or at in text.taken | text.referring or (found and at < found[-1][1]):
+            continue
+        end = at + 1
+        while end < len(texts) and end - at < MOST_TOLD and _goes_on(texts[end]) and end not in text.taken:
+            end += 1
+        found.append((at, end))
+    return found
+
+
+def _goes_on(word: str) -> bool:
+    """Whether a word may belong to what a word of time speaks of."""
+    stops = listed("nouns", "stops") - listed("nouns", "determiners") - {"of", "by", "to"}
+    return word[0].isalpha() and (word not in stops or word in ORDER_WORDS)
+
+
+def marked(text: ClaimText, words: str, tokens: range) -> bool:
+    """Takes the words as a mark does, if that takes up these tokens."""
+    before = set(text.taken)
+    try:
+        text.take(words, Span(text.source, 0, 0), 0, mark=True)
+    except Trouble:
+        text.taken = before
+        return False
+    if text.taken.issuperset(tokens):
+        return True
+    text.taken = before
+    return False
+
+
+def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
+    """Stretches of tokens that no line takes up; what stands close together is one stretch."""
+    at = {t.start: i for i, t in enumerate(work.text.tokens)}
+    ends = {t.end: i + 1 for i, t in enumerate(work.text.tokens)}
+    found: list[tuple[int, int]] = []
+    for item in unrestated(work.claim.number, work.text, work.numbers, work.places, own):
+        start, end = at[item.span.start], ends[item.span.end]
+        if found and _close(work.text, found[-1][1], start):
+            found[-1] = (found[-1][0], end)
+        else:
+            found.append((start, end))
+    return [_with_preference(work, start, end) for start, end in found]
+
+
+def _with_preference(work: Work, start: int, end: int) -> tuple[int, int]:
+    """With the words beside it that make it a preference."""
+    texts = [t.text for t in work.text.tokens]
+    before = next((w for w in (2, 1) if start >= w and run_at(texts, start - w, *_EXAMPLES) >= w), 0)
+    return start - before, end + run_at(texts, end, "clauses", "preferred")
+
+
+def _close(text: ClaimText, end: int, start: int) -> bool:
+    between = range(end, start)
+    return start - end <= 3 and not any(i in text.taken or text.tokens[i].text in ";:" for i in between)
