@@ -18,6 +18,7 @@ from scopecheck.core.model import (
     Read,
     Sheet,
 )
+from tests import sheets
 from tests.build import case, claim, compare, count, group, limitation, parameter, point, sheet
 
 COUNTED = [count(name, "0", "9") for name in ("width", "depth", "length")]
@@ -115,3 +116,32 @@ def test_the_stretch_told_is_that_of_the_thing_shown() -> None:
     assert found.witness is not None
     (point_told,) = [b for r in found.rereads for b in r.breaks]
     assert point_told.end.value == abs(found.witness.article["width"] - 5)
+
+
+BEAM = """width  length in mm
+
+phrase "near (L)"
+  reading "to the number" presumed : x <= L
+  reading "well beyond it" : x <= 1.5 * L
+
+term "span"
+  reading "all of it" presumed : width
+  reading "half of it" : width / 2
+  reading "a third of it" : width / 3
+
+1. A beam with a span of near 10 mm.
+   | span : near 10 mm
+
+must stay out   width
+  long beam     30 mm
+"""
+
+
+def test_what_a_reading_does_alone_is_not_told_of_two_together() -> None:
+    """A third of 30 mm is near 10 mm as presumed; half of it is only where both are re-read."""
+    made = sheets.sheet(BEAM)
+    labels = [[r.label for r in g.readings] for g in made.groups]
+    third = {(g, names.index("a third of it")) for g, names in enumerate(labels) if "a third of it" in names}
+    ways = told(made, "outside met")
+    assert sorted(len(groups) for groups, _, _ in ways) == [1, 2]
+    assert all(third.isdisjoint(others) for groups, others, _ in ways if len(groups) == 2)

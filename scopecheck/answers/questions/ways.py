@@ -88,12 +88,20 @@ def _moved(prepared: Prepared, k: Construction, group: int) -> bool:
 def _same_effect(
     prepared: Prepared, groups: Sequence[int], moved: Sequence[int], search: Search, k: Construction
 ) -> tuple[Step, ...]:
-    """Other readings of one of the groups moved that do the same, all else as in the construction."""
+    """Other readings of one of the groups moved that do the same, all else as in the construction.
+
+    Beside several groups moved, none that does it alone: of those it is told by themselves.
+    """
     session = prepared.session
     found: list[Step] = []
     for g in moved:
-        rest = [c for h in groups if h != g for c in session.taken(k, (h,))]
+        rest, usual = (
+            [c for h in groups if h != g for c in session.taken(taken, (h,))] for taken in (k, session.base)
+        )
         told = (k.readings[g], session.base.readings[g])
-        others = [r for r in admissible_readings(prepared.sheet.groups[g], session.strained) if r not in told]
-        found += [(g, r) for r in others if search.holds(session.reads(g, r), *rest)]
+        for r in admissible_readings(prepared.sheet.groups[g], session.strained):
+            reads = session.reads(g, r)
+            if r not in told and search.holds(reads, *rest):
+                alone = len(moved) > 1 and search.holds(reads, *usual)
+                found += [] if alone else [(g, r)]
     return tuple(found)
