@@ -31,7 +31,8 @@ FLOORS: dict[str, str] = {
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
         " part_kinds steps exact_terms exact_formulas groups settling rivals readings defined_words chart"
         " practice spelled everyday phrases claim_text dependencies form_rules joints account stated declared"
-        " claims step_cells case_parts cases sheet successors agreement common_groups joined carried"
+        " claims step_cells case_parts assembly_cells cases sheet successors agreement common_groups"
+        " joined carried"
     ),
     "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate border symbols places encode engine solver ends",

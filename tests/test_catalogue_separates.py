@@ -586,7 +586,7 @@ CASES += [
         "heated to at least 200 degC",
         "start of a=0 min, duration of a=1 min, heat at the start of a=20 degC, "
         "heat at the end of a=180 degC, "
-        "lowest heat of a=20 degC, highest heat of a=210 degC",
+        "lowest heat of a=20 degC, highest heat of a=210 degC, average heat of a=150 degC",
         "-by its end; +at its peak; -at all times",
         "heat of a",
     ),
@@ -595,7 +595,7 @@ CASES += [
         "a  step in min\n  level  share in %",
         "less than 7 %",
         "start of a=0 min, duration of a=1 min, level at the start of a=9 %, level at the end of a=4 %, "
-        "lowest level of a=4 %, highest level of a=9 %",
+        "lowest level of a=4 %, highest level of a=9 %, average level of a=6 %",
         "-at all times; -at its beginning; +at its end; -at its peak",
         "level of a",
     ),

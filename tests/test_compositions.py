@@ -250,6 +250,8 @@ def test_no_member_is_freed_where_the_class_has_no_limit_or_the_claim_names_all_
     pinned = 'read "is" as "these and no other of the class"  "paragraph 4"'
     closed = glaze("opacifier : up to 5 wt%", below=("opacifier : is zircon",), cases=pinned)
     assert not found(closed, "member freed")
+    without = glaze("opacifier : up to 5 wt%", below=("opacifier : free of zircon",))
+    assert not found(without, "member freed")
 
 
 # ---- what varies
@@ -275,6 +277,22 @@ def test_one_thing_and_two_users() -> None:
 
 def test_what_does_not_vary_is_not_asked_about() -> None:
     assert not found(SEAT.format(varies="<= 1900 mm"), "moves with something else")
+
+
+def test_shares_beyond_the_whole_are_told_by_their_sum() -> None:
+    made = sheet("""
+glaze  composition in wt%
+  frit, water, clay, sand
+
+1. A glaze comprising a frit.
+   | glaze : comprising
+inside
+  exact  : frit = 60 wt%, water = 50 wt%
+  ranged : frit >= 60 wt%, water = 50 wt%
+""")
+    exact, ranged = (d.cause for d in contradictions(prepare(made)))
+    assert exact.endswith("more than the whole: frit 60 wt% + water 50 wt% = 110 wt%")
+    assert ranged.endswith("add up to 100 wt%; no share of glaze is below 0 wt%")
 
 
 def test_what_is_left_of_a_composition_is_told_with_its_others() -> None:

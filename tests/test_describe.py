@@ -9,6 +9,7 @@ import pytest
 
 from scopecheck.answers.findings import Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
+from scopecheck.answers.questions import ask_all
 from scopecheck.core.model import (
     Add,
     Bound,
@@ -23,6 +24,7 @@ from scopecheck.core.model import (
 from scopecheck.foundations.record import replace
 from scopecheck.report.amounts import approximate, plain_number, quantity_text
 from scopecheck.report.describe import value_text
+from scopecheck.report.margins import readings_told
 from scopecheck.report.rereadings import break_text
 from scopecheck.report.wording import GLUE
 from scopecheck.solving.ends import Extremum
@@ -37,6 +39,7 @@ from tests.reported import (
     text_of,
     with_witness,
 )
+from tests.sheets import sheet as text_sheet
 
 
 def test_a_stated_end_tells_what_is_reached() -> None:
@@ -255,3 +258,15 @@ def test_notes_tell_how_sure_and_how_far() -> None:
         "Rests on bounds of 'height'",
     ):
         assert part in text
+
+
+def test_what_is_idle_names_the_readings_of_the_lines_that_it_rests_on() -> None:
+    made = text_sheet(
+        "gap  length in mm\n1. A sieve with a gap of at least 3 mm, the gap being 3 mm or more.\n"
+        "   | gap : at least 3 mm\n   | gap : 3 mm or more\n"
+    )
+    (finding,) = [f for f in ask_all(made).findings if f.question == "idle"]
+    assert (finding.label, finding.twins) == ("1b", ("1a",))
+    told = " ".join(readings_told(made, finding))
+    assert '"3 mm or more" in its usual reading' in told
+    assert '"at least 3 mm" in its usual reading' in told

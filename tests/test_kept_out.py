@@ -7,6 +7,7 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all
 from scopecheck.report.kept_out import kept_text
+from scopecheck.report.margins import readings_told
 from scopecheck.report.wording import GLUE
 from tests.published.worked import sheet
 
@@ -72,3 +73,31 @@ must stay out
 """
     found = [f for f in ask_all(sheet(text)).findings if f.question == "outside met" and f.claim == 1]
     assert [(f.also_claims, f.also_open) for f in found] == [((3,), ((2, ("rim",)),))]
+
+
+def test_a_thing_shown_for_every_reading_is_met_on_every_one_or_said_not_to_be() -> None:
+    """Of 2 to 2.4 mm some meets the words on each reading; a thing at the end itself does not."""
+    text = """
+gap  length in mm
+1. A strainer with a gap of between 2 and 4 mm.
+   | gap : between 2 and 4 mm
+must stay out
+  low  : 2 mm <= gap <= 2.4 mm
+"""
+    (found,) = [f for f in ask_all(sheet(text)).findings if f.question == "outside met"]
+    assert (found.quantifier, found.itself) == ("every", True)
+    assert found.witness is not None
+    assert found.witness.article["gap"] != 2
+    stepped = """
+gap  length in mm
+1. A strainer with a gap of wide.
+   | gap : wide
+   |   reading "one" : x <= 2 mm
+   |   reading "other" : x >= 3 mm
+must stay out
+  low  : 1 mm <= gap <= 4 mm
+"""
+    (found,) = [f for f in ask_all(sheet(stepped)).findings if f.question == "outside met"]
+    assert (found.quantifier, found.itself) == ("every", False)
+    told = " ".join(readings_told(sheet(stepped), found))
+    assert "by this one not on every reading" in told

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import product
 
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import names_in
 from scopecheck.core.model import All, Article, Case, Formula, NumberDecl, Rivals, Sheet, Value
+from scopecheck.core.reference import stated_values
+from scopecheck.core.shares import WHOLE
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import number_text
 
@@ -42,7 +45,7 @@ def _nothing_exists(prepared: Prepared) -> Iterator[Diagnostic]:
         "error",
         first[0],
         "nothing can exist under these bounds and given facts",
-        "these cannot hold together: " + "; ".join(clash),
+        "these cannot hold together: " + "; ".join(dict.fromkeys(map(prepared.shares_together, clash))),
         "loosen one of them",
         tuple(also),
     )
@@ -101,9 +104,25 @@ def _impossible(prepared: Prepared, case: Case) -> Iterator[Diagnostic]:
         "error",
         case.span,
         f"no thing can be as case '{case.name}' says",
-        "these cannot hold together: " + "; ".join(dict.fromkeys(clash)),
+        _too_much(prepared.sheet, case)
+        or "these cannot hold together: " + "; ".join(dict.fromkeys(map(prepared.shares_together, clash))),
         "correct the case, or the bound or given fact that it breaks",
     )
+
+
+def _too_much(sheet: Sheet, case: Case) -> str:
+    """That the shares of a composition which the case states make more than the whole; '' if none do."""
+    stated = stated_values(sheet, case, exact=True)
+    for made in sheet.compositions:
+        shares = {m: v for m in made.members if isinstance(v := stated.get(m), Fraction)}
+        total = sum(shares.values(), Fraction(0))
+        if total > WHOLE:
+            amounts = [
+                f"{number_text(made.unit.from_base(v))} {made.unit.symbol}" for v in (*shares.values(), total)
+            ]
+            told = " + ".join(f"{name} {text}" for name, text in zip(shares, amounts, strict=False))
+            return f"the shares of {made.name} that it states are more than the whole: {told} = {amounts[-1]}"
+    return ""
 
 
 def _stated(part: Formula) -> str:

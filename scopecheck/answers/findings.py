@@ -108,12 +108,14 @@ class Finding:
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
     `conflict` the limitations that cannot hold together, or beside which one is idle; `sets` are all minimal
     sets of them where there are several, `every_set` says that no more are left. Of a case kept out they are
-    all minimal sets that do it as presumed, `falls` what becomes of each on other readings, `silent` the
-    limitations that a document leaves open, `conflict` the one that all hangs on. `twins` are idle too, but
-    not together with this one. `ways` are the chains of parents by way of which it holds; none: by all.
+    all minimal sets that do it as presumed, `falls` what becomes of each on other readings, `besides` further
+    limitations that by themselves do it on other readings, `silent` those that a document leaves open,
+    `conflict` the one that all hangs on. `twins` are idle too, but not together with this one. `ways` are the
+    chains of parents by way of which it holds; none: by all.
     `cases` are the cases that clash, where several do.
     `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
     case states something, with the names that it leaves open.
+    Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
     `held` is a claimed range beside the description, `combined` several of them together.
@@ -139,6 +141,7 @@ class Finding:
     departs: tuple[str, ...] = ()
     reference: str = ""
     grade: Grade = "edge"
+    itself: bool = True
     twin: Witness | None = None
     twin_name: str = ""
     lowest: Status | None = None
@@ -151,6 +154,7 @@ class Finding:
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True
     falls: tuple[Fall, ...] = ()
+    besides: tuple[WayOut, ...] = ()
     silent: tuple[str, ...] = ()
     twins: tuple[str, ...] = ()
     ways: tuple[tuple[int, ...], ...] = ()
@@ -178,16 +182,17 @@ class Looked:
     case: str = ""
 
 
-Verdict: TypeAlias = Literal["met", "not met", "in part", "silent", "depends", "undecided"]
+Verdict: TypeAlias = Literal["met", "not met", "in part", "silent", "depends", "empty", "undecided"]
 """Of a limitation and what a case states, on every reading: all of it meets the limitation; none of it does;
-some of it; the case says nothing of it; it depends on the reading; not decided."""
+some of it; the case says nothing of it; it depends on the reading; nothing can be as stated; not decided."""
 
 
 @record
 class ChartCell:
     """One limitation against one case: what the case states of it, whether that is met, and how it lies.
 
-    `names` are the declared things the limitation speaks of and the case states.
+    `names` are the declared things the limitation speaks of and the case states, `reason` says why nothing
+    was decided.
     """
 
     label: str
@@ -196,6 +201,7 @@ class ChartCell:
     verdict: Verdict
     at_base: Status | None = None
     lying: tuple[Lying, ...] = ()
+    reason: str = ""
 
 
 @record

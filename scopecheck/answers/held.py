@@ -86,13 +86,14 @@ class Piece:
 class Combined:
     """What a claim asks of several things together, held against the statements that tie several of them.
 
-    `pieces` are the numbers and ties that the lines limit by themselves and some statement speaks of; none
-    where the lines ask for more than that. `examples` lie in what the lines ask for.
+    `pieces` are the numbers and ties that the lines limit by themselves and some statement speaks of, `whole`
+    if these are all that the lines ask for. `examples` lie in what the lines ask for.
     """
 
     labels: tuple[str, ...]
     statements: tuple[CombinedWith, ...]
     pieces: tuple[Piece, ...]
+    whole: bool
     examples: tuple[str, ...]
 
     @property

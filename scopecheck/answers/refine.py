@@ -19,7 +19,7 @@ from itertools import pairwise
 from typing import Literal, TypeAlias
 
 from scopecheck.answers.minimise import BreakPoint, Settled, keep, settle_construction
-from scopecheck.core.construction import Construction
+from scopecheck.core.construction import Construction, admissible_readings
 from scopecheck.core.model import All, Article, Formula, FreeParameter
 from scopecheck.foundations.record import record
 from scopecheck.solving.ends import greatest_stretch, least_stretch
@@ -69,9 +69,9 @@ def find_construction(session: Session, demands: Sequence[Demand], stretch: bool
     return _Refinement(session, demands, stretch).refined(best=True)
 
 
-def some_construction(session: Session, demands: Sequence[Demand]) -> bool:
+def some_construction(session: Session, demands: Sequence[Demand], rounds: int = MOST_ROUNDS) -> bool:
     """Does some construction fulfil every demand? Sooner known than which is best. Raises `Undecided`."""
-    return _Refinement(session, demands, stretch=True).refined(best=False).construction is not None
+    return _Refinement(session, demands, stretch=True).refined(False, rounds).construction is not None
 
 
 class _Refinement:
@@ -99,10 +99,10 @@ class _Refinement:
         self.listed = not self.values
         self.unlisted = 0
 
-    def refined(self, best: bool) -> Refined:
+    def refined(self, best: bool, rounds: int = MOST_ROUNDS) -> Refined:
         """The best construction left; unless `best`, the first that is found to fulfil the demands."""
         ranked = False
-        for _ in range(MOST_ROUNDS):
+        for _ in range(rounds):
             k = self._offer(ranked)
             if k is None:
                 return Refined(None, tuple(self.articles))
@@ -182,7 +182,7 @@ class _Refinement:
             if demand.wanted in ONE:
                 if not verifier.holds(*taken):
                     groups = self.session.groups_in(demand.region, demand.formula)
-                    self.proposer.require(~all_of(_enough(verifier, self.session.taken(k, groups))))
+                    self.proposer.require(~all_of(_as_wide_as_holds(self.session, verifier, k, groups)))
                     broken = True
                 continue
             article = _breaking(self.session, demand, verifier, taken)
@@ -216,14 +216,54 @@ class _Refinement:
         return Settled(k, (), False)
 
 
-def _enough(verifier: Search, taken: list[Constraint]) -> list[Constraint]:
-    """Of readings taken on which nothing is found, as few as it takes: each that can be left open is."""
-    kept = list(taken)
-    for constraint in taken:
-        without = [c for c in kept if c is not constraint]
-        if not verifier.holds(*without):
-            kept = without
-    return kept
+def _as_wide_as_holds(
+    session: Session, verifier: Search, k: Construction, groups: tuple[int, ...]
+) -> list[Constraint]:
+    """What is taken of `k`, on which nothing is found, left as wide open as it can be with nothing found.
+
+    What can be left out is; a stretch becomes one up to or from its value on, and a reading any of those of
+    its group on which there is nothing either. Each round then rules out much more than one construction.
+    """
+    held = {g: all_of(session.taken(k, (g,))) for g in groups}
+
+    def nothing(group: int, instead: Constraint | None = None) -> bool:
+        rest = [c for g, c in held.items() if g != group]
+        return not verifier.holds(*rest, *([instead] if instead is not None else []))
+
+    for g in groups:
+        if nothing(g):
+            del held[g]
+    for g in list(held):
+        reads = session.reads(g, k.readings[g])
+        for p in (p for p in session.sheet.parameters if (p.group, p.reading) == (g, k.readings[g])):
+            if nothing(g, reads):
+                held[g] = reads
+                continue
+            rest = [c for other, c in held.items() if other != g]
+            empty = _empty_stretches(verifier, p, k.parameter(p.key), [*rest, reads])
+            held[g] = held[g] if empty is None else all_of((reads, empty))
+        for r in admissible_readings(session.sheet.groups[g], session.strained):
+            if r != k.readings[g] and nothing(g, session.reads(g, r)):
+                held[g] = any_of((held[g], session.reads(g, r)))
+    return list(held.values())
+
+
+def _empty_stretches(
+    verifier: Search, p: FreeParameter, value: Fraction, taken: list[Constraint]
+) -> Constraint | None:
+    """The stretches about the value, all those on one side of it included, on which nothing is found."""
+    session = verifier.session
+    with verifier.aside(), suppress(Undecided):
+        verifier.require(*taken)
+        least = least_stretch(verifier, p.key) if verifier.holds() else None
+        if least is not None and value <= least.value:
+            up_to = session.stretches_at_most(p.key, least.value)
+            return ~session.stretches_at_least(p.key, least.value) if least.closed else up_to
+        greatest = greatest_stretch(verifier, p.key) if least is not None else None
+        if greatest is not None and value >= greatest.value:
+            from_on = session.stretches_at_least(p.key, greatest.value)
+            return ~session.stretches_at_most(p.key, greatest.value) if greatest.closed else from_on
+    return None
 
 
 def best_construction(session: Session, search: Search, groups: tuple[int, ...]) -> Construction:

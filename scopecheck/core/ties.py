@@ -18,6 +18,7 @@ from scopecheck.core.model import (
     Least,
     Op,
     Term,
+    Truth,
 )
 from scopecheck.core.ranges import Range, shared
 from scopecheck.core.rewrite import read_as
@@ -41,14 +42,20 @@ class Tie:
         return Tie(self.below, self.above)
 
 
-def ranges_of_ties(formula: Formula, k: Construction) -> Mapping[Tie, Range] | None:
-    """The range that the formula sets for each number and each tie, under a construction.
+@record
+class TiedRanges:
+    """The range that a formula sets for each number and each tie; `whole`: it asks for nothing else."""
 
-    In base units, and without the bounds of the numbers. None where it asks for anything else.
-    """
+    ranges: Mapping[Tie, Range]
+    whole: bool
+
+
+def ranges_of_ties(formula: Formula, k: Construction) -> TiedRanges:
+    """The ranges that the formula sets as read, in base units and without the bounds of the numbers."""
     for g in groups_in(formula):
         formula = read_as(formula, g, k.readings[g], dict(k.parameters))
     found: dict[Tie, Range] = {}
+    whole = True
     stack = [formula]
     while stack:
         item = stack.pop(0)
@@ -57,10 +64,11 @@ def ranges_of_ties(formula: Formula, k: Construction) -> Mapping[Tie, Range] | N
             continue
         ended = _ended(item)
         if ended is None:
-            return None
+            whole = whole and item == Truth(True)
+            continue
         tie, own = ended
         found[tie] = shared(found.get(tie, Range()), own)
-    return found
+    return TiedRanges(found, whole)
 
 
 def upside_down(own: Range) -> Range | None:

@@ -25,13 +25,16 @@ _BARE = re.compile(r"-?\d+(?:\.\d+)?")
 
 
 def entry_of(bench: Bench, limitation: Limitation) -> Entry | None:
-    """The shipped phrase that reads the limitation's words; None for one of the sheet's own."""
+    """The shipped phrase that reads the limitation's words; None for one of the sheet's own.
+
+    Exercises have no assemblies, so no number of theirs is closed.
+    """
     group = bench.group(limitation)
     if group is None:
         return None
     title = bench.sheet.groups[group].entry
     label = bench.sheet.groups[group].readings[0].label
-    found = [e for e in entries() if e.title == title]
+    found = [e for e in entries() if e.title == title and "closed counts" not in e.only_for]
     return next((e for e in found if any(r.label == label for r in e.readings)), None)
 
 

@@ -56,8 +56,10 @@ def stated_text(sheet: Sheet, cell: ChartCell) -> str:
 
 def verdict_text(sheet: Sheet, cell: ChartCell) -> str:
     """`not met; apart by 0.2 mm`."""
-    status = {"every": "met", "none": "not met", "some": "in part", None: "undecided"}[cell.at_base]
-    parts = [sentence("verdict", cell.verdict, status=sentence("verdict", status))]
+    keys = {"every": "met", "none": "not met", "some": "in part"}
+    status = sentence("verdict", keys[cell.at_base]) if cell.at_base else ""
+    reason = flat(cell.reason) or sentence("note", "undecided_no_reason")
+    parts = [sentence("verdict", cell.verdict, status=status, reason=reason)]
     several, case = len(cell.lying) > 1, case_named(sheet, cell.case)
     for own in cell.lying:
         near = nearness_text(sheet, case, own) if case else ""

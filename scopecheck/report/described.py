@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from scopecheck.answers.findings import Finding
-from scopecheck.answers.held import Combined, EndHeld, Held
+from scopecheck.answers.held import Combined, EndHeld, Held, Piece
 from scopecheck.core.model import NumberDecl, Sheet
 from scopecheck.core.ties import Sum, Tie
 from scopecheck.report.amounts import plain_number, quantity_text
@@ -40,12 +40,15 @@ def _combined_text(sheet: Sheet, label: str, combined: Combined) -> str:
 
 
 def _combined_parts(sheet: Sheet, combined: Combined) -> Iterator[str]:
+    places = {c.name: c.place for c in sheet.described}
     for own in combined.statements:
-        text = sentence("combined", own.relation, where=_where(sheet, (own.statement,)))
+        further = sentence("combined", "further", names=listed(map(flat, own.further))) if own.further else ""
+        place = f"{quoted(places[own.statement])}{further}"
+        where = sentence("held", "at", name=flat(own.statement), place=place)
+        text = sentence("combined", own.relation, where=where)
         if own.labels != combined.labels:
             text = sentence("combined", "some", lines=listed(own.labels), relation=text)
-        further = sentence("combined", "further", names=listed(map(flat, own.further))) if own.further else ""
-        yield text + further
+        yield text
     if combined.as_such:
         return
     yield _from_where(sheet, combined)
@@ -56,22 +59,26 @@ def _combined_parts(sheet: Sheet, combined: Combined) -> Iterator[str]:
 def _from_where(sheet: Sheet, combined: Combined) -> str:
     """That no statement has the combination, and where its ranges or at least its ends are stated."""
     pieces = combined.pieces
-    if not pieces or not all(p.has_ends for p in pieces):
-        return sentence("combined", "nowhere")
-    told = []
-    for p in pieces:
-        name = tie_text(p.tie)
-        if p.as_such:
-            told.append(sentence("combined", "piece", name=name, where=_where(sheet, p.as_such)))
-            continue
-        for side, cases in (("low", p.low), ("high", p.high)):
-            if cases:
-                side_text = sentence("side", side)
-                told.append(
-                    sentence("combined", "piece_end", name=name, side=side_text, where=_where(sheet, cases))
-                )
-    key = "pieces" if all(p.as_such for p in pieces) else "ends"
-    return sentence("combined", key, pieces=listed(told))
+    as_such = [_piece(sheet, p) for p in pieces if p.as_such]
+    if combined.whole and len(as_such) == len(pieces):
+        return sentence("combined", "pieces", pieces=listed(as_such))
+    if combined.whole and all(p.has_ends for p in pieces):
+        told = [text for p in pieces for text in ([_piece(sheet, p)] if p.as_such else _ends(sheet, p))]
+        return sentence("combined", "ends", pieces=listed(told))
+    parts = sentence("combined", "parts", pieces=listed(as_such)) if as_such else ""
+    return sentence("combined", "nowhere", parts=parts)
+
+
+def _piece(sheet: Sheet, piece: Piece) -> str:
+    return sentence("combined", "piece", name=tie_text(piece.tie), where=_where(sheet, piece.as_such))
+
+
+def _ends(sheet: Sheet, piece: Piece) -> Iterator[str]:
+    name = tie_text(piece.tie)
+    for side, cases in (("low", piece.low), ("high", piece.high)):
+        if cases:
+            side_text, where = sentence("side", side), _where(sheet, cases)
+            yield sentence("combined", "piece_end", name=name, side=side_text, where=where)
 
 
 def tie_text(tie: Tie) -> str:

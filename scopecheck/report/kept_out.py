@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.answers.findings import Fall, Finding
+from scopecheck.answers.findings import Fall, Finding, Reread
 from scopecheck.core.construction import names_in
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
@@ -74,11 +74,25 @@ def _falls(sheet: Sheet, finding: Finding) -> str:
         told.append(sentence("kept", "reader", reader=reader))
     undecided = ["+".join(f.labels) for f in finding.falls if not f.decided]
     told += [sentence("kept", "undecided", sets=listed(undecided))] if undecided else []
+    told += _besides(sheet, finding)
     for way in finding.ways_out:
         if way.readings and way.label in finding.silent:
             labels = [quoted(sheet.groups[g].readings[r].label) for g, r in way.readings]
             told.append(sentence("kept", "settled", label=way.label, readings=listed(labels, "or")))
     return "".join(told)
+
+
+def _besides(sheet: Sheet, finding: Finding) -> list[str]:
+    """Further lines that keep the case out if one of their phrases is read otherwise, and who reads so."""
+    told = []
+    for way in finding.besides:
+        single = tuple(Reread(g, r) for g, r in way.readings)
+        conditions = fall_text(sheet, Fall((way.label,), single))
+        told.append(sentence("kept", "besides", line=way.label, conditions=conditions))
+    if told:
+        reader = bearer_text(sheet, replace(finding, bearer="competitor"))
+        told.append(sentence("kept", "reader", reader=reader))
+    return told
 
 
 def fall_text(sheet: Sheet, fall: Fall) -> str:

@@ -25,6 +25,8 @@ from scopecheck.report.things import in_question, spoken_of, twin_text
 from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence, upper_first
 from scopecheck.solving.evaluate import evaluate
 
+IDLE = ("idle", "idle end")
+"""Questions whose answer rests on other lines as well."""
 MOST_WAYS = 4
 """Limitations that keep a thing out and are told one by one."""
 GRADED = ("outside met", "unmeant met", "meant lost")
@@ -57,6 +59,8 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The readings on which it happens, each with its standing and meaning; else how far it holds."""
     labels = turning_labels(sheet, finding)
     told = tuple(reading_text(sheet, d, labels) for d in departures(finding))
+    if not told and finding.quantifier == "every" and not finding.itself:
+        return (sentence("quantifier", "every_other"),)
     if not told and finding.quantifier == "every" and (left := _settled_by(finding)):
         return (sentence("quantifier", "every_left", settled=listed(left)),)
     if told or finding.quantifier != "base":
@@ -73,8 +77,13 @@ def _settled_by(finding: Finding) -> tuple[str, ...]:
 
 
 def _usual_readings(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """The usual readings of the limitations that fail, or of the one the finding is about, in sheet order."""
+    """The usual readings of the limitations that fail, or of the one the finding is about, in sheet order.
+
+    What is idle rests on how the lines beside it are read, too.
+    """
     labels = finding.failing or (finding.label,)
+    if finding.question in IDLE:
+        labels = (finding.label, *finding.conflict)
     limitations = [found for label in labels if (found := limitation_labelled(sheet, label))]
     groups = dict.fromkeys(g for limitation in limitations for g in limitation.groups)
     return tuple(usual_text(sheet, g, labels) for g in groups)

@@ -16,6 +16,8 @@ from scopecheck.report.page import warned
 from scopecheck.report.wording import claims_text, flat, listed, sentence, upper_first
 from scopecheck.solving.evaluate import meets
 
+MOST_FAILING = 8
+"""Names in the lines that a thing fails, which tell why; of more, those that set it apart."""
 MOST_APART = 12
 """Pairs of claims apart that are told unless everything is asked for."""
 
@@ -86,7 +88,10 @@ class _Drawing:
         return "".join([self._step(first), *also])
 
     def _step(self, step: Step) -> str:
-        values = settings_text(self.sheet, step.article, step.departs)
+        failing = set(failing_names(self.sheet, step.article, step.narrower))
+        failing -= self.sheet.absent(step.article)
+        told = failing if len(failing) <= MOST_FAILING else step.departs
+        values = settings_text(self.sheet, step.article, told)
         how = ""
         if not step.own:
             keys = {True: "beside_every", False: "beside_base", None: "beside_unknown"}

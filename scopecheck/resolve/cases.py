@@ -8,6 +8,7 @@ from typing import Literal
 
 from scopecheck.core.model import (
     All,
+    Assembly,
     Branch,
     Case,
     ChoiceDecl,
@@ -51,6 +52,7 @@ from scopecheck.language.syntax import (
     Row,
     Words,
 )
+from scopecheck.resolve.assembly_cells import said_of_assembly
 from scopecheck.resolve.case_parts import Counted, Spoken, as_fact, clashes, list_cell, of_no_parts, says_each
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import subject as subject_of
@@ -220,12 +222,39 @@ def _cell(
     if step := desk.names.step(column.name):
         _step_cell(desk, step, column, cell, made, document, where, name)
         return
+    if (whole := desk.names.assemblies.get(column.name.lower())) is not None:
+        _assembly_cell(desk, whole, cell, made, document)
+        return
     declared = _declared(desk, column)
     before = len(made.facts)
     _value_cell(desk, declared, column, cell, made, document, where, name)
     if len(made.facts) > before and (one := desk.names.one_of(declared.name)):
         made.facts.append(one[0].present(one[1]))
         made.spoken.append(Spoken(*one, cell.span))
+
+
+def _assembly_cell(desk: CasesDesk, whole: Assembly, cell: Raw, made: _Made, document: bool) -> None:
+    """All the parts of an assembly in one cell."""
+    text = " ".join(cell.page.plain[cell.start : cell.end].split())
+    lower = text.lower()
+    if lower in _SILENT or (lower == "" and document):
+        made.silent += whole.members
+    elif lower in _UNKNOWN:
+        made.unknown += whole.members
+    elif lower in _FREE:
+        made.free += whole.members
+    elif lower in _DASHES:
+        raise _no_value(cell, text, "none, or silent" if document else "none, or any")
+    else:
+        said = said_of_assembly(whole, text, cell.span, document)
+        for name, value in said.point.items():
+            declared = desk.names.declarations[name]
+            assert isinstance(declared, NumberDecl)
+            assert isinstance(value, Fraction)
+            check_domain(declared, value, cell.span)
+        made.facts += said.facts or (Truth(True),)
+        made.point |= said.point
+        made.single = made.single and said.all_fixed
 
 
 def _list_cell(

@@ -319,10 +319,17 @@ class Session:
         return Constraint(self.words.selectors[group][reading], True, NOWHERE)
 
     def stretches(self, key: str, value: Fraction) -> Constraint:
-        return Constraint(as_bool(relate("=", self.words.parameters[key], value)), placed=NOWHERE)
+        made = ("stretch", key, value)
+        if made not in self._made:
+            equal = as_bool(relate("=", self.words.parameters[key], value))
+            self._made[made] = Constraint(equal, placed=NOWHERE)
+        return self._made[made]
 
     def stretches_at_most(self, key: str, value: Fraction) -> Constraint:
         return Constraint(as_bool(relate("<=", self.words.parameters[key], value)), placed=NOWHERE)
+
+    def stretches_at_least(self, key: str, value: Fraction) -> Constraint:
+        return Constraint(as_bool(relate(">=", self.words.parameters[key], value)), placed=NOWHERE)
 
     def restretched(self, constraint: Constraint, key: str) -> Constraint:
         """The constraint with a second, independent value of the parameter in place of the first."""

@@ -203,6 +203,7 @@ def listed_cases(seed: int) -> list[Case]:
 
 def test_what_keeps_a_case_out() -> None:
     sorts = ("alone", "several", "together", "silent", "below", "always", "single", "only together")
+    sorts += ("besides",)
     counts = dict.fromkeys(sorts, 0)
     for seed in range(SHEETS):
         made = small_sheet(seed, tight=False)
@@ -219,6 +220,8 @@ def test_what_keeps_a_case_out() -> None:
                     assert found.every_set
                     hangs_on_one(walk, listed, instance, found)
                     falls_as_by_walk(walk, listed, found, {x.label: x.formula for x in instance.limitations})
+                    besides_as_by_walk(walk, listed, instance, found)
+                    counts["besides"] += len(found.besides)
                     counts["always"] += sum(f.always for f in found.falls)
                     counts["single"] += sum(bool(f.single) for f in found.falls)
                     counts["only together"] += sum(bool(f.together) for f in found.falls)
@@ -262,6 +265,20 @@ def falls_as_by_walk(walk: Walk, listed: Case, found: Finding, formulas: Mapping
         if fall.together:
             assert {(r.group, r.reading) for r in fall.together} in moved
             assert len(fall.together) == min(map(len, moved))
+
+
+def besides_as_by_walk(walk: Walk, listed: Case, instance: Instance, found: Finding) -> None:
+    """Which limitations of no set keep the case out on one re-reading?"""
+    inside = {label for one in found.sets for label in one}
+    expected = {
+        (x.label, g, r)
+        for x in instance.limitations
+        for g in groups_in(x.formula)
+        for r in range(len(walk.sheet.groups[g].readings))
+        if x.label not in inside and r != walk.base.readings[g]
+        if not walk.some(walk.base.with_reading(g, r), listed.facts, x.formula)
+    }
+    assert {(w.label, g, r) for w in found.besides for g, r in w.readings} == expected
 
 
 Kept = tuple[set[tuple[str, ...]], set[str]]

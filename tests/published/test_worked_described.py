@@ -163,8 +163,8 @@ def test_ranges_that_are_stated_but_never_together() -> None:
         ("narrow", "contains"),
     ]
     assert (combined.as_such, combined.examples) == ((), ("first",))
-    assert 'in no statement together: resin in broad ("page 1") and salt in narrow ("page 2")' in text
-    assert 'around all of narrow ("page 2"), which also limits width' in text
+    assert 'together: resin as such in broad ("page 1") and salt as such in narrow ("page 2")' in text
+    assert 'around all of narrow ("page 2"; it limits width too)' in text
 
 
 def test_ends_of_a_ratio_from_two_statements() -> None:

@@ -13,6 +13,7 @@ from scopecheck.answers.questions import ask_prepared, prepare
 from scopecheck.core.model import Sheet
 from scopecheck.report.chart import verdict_text
 from scopecheck.report.wording import GLUE
+from scopecheck.solving.solver import Budget
 from tests.published.worked import sheet, worked
 
 HEAD = """
@@ -121,3 +122,9 @@ def test_width_and_distance(name: str, claimed: str, stated: list[str], told: st
 def test_what_a_document_does_not_state_is_silent() -> None:
     made, (cell,) = cells({"heat": "from 40 to 80 degC"}, "acid = 10 wt%")
     assert verdict_text(made, cell) == "silent"
+
+
+def test_a_cell_that_was_cut_short_says_by_what() -> None:
+    made, _ = cells({"heat": "from 40 to 80 degC"}, "60 degC <= heat <= 90 degC")
+    (cell,) = ask_prepared(prepare(made, Budget(wall=0), chart=True)).chart
+    assert verdict_text(made, cell).startswith("not decided: the wall limit ran out")

@@ -71,16 +71,22 @@ def ask_prepared(prepared: Prepared, progress: Progress | None = None) -> Answer
                 else:
                     findings.append(answer)
         except Undecided as reason:
-            findings.append(
-                Finding(question, 6, claim, label, "", span, "undecided", "none", reason=str(reason))
-            )
-    findings += no_reading_for_all_claims(prepared, findings)
+            findings.append(_undecided(question, claim, label, span, reason))
+    try:
+        findings += no_reading_for_all_claims(prepared, findings)
+    except Undecided as reason:
+        last = sheet.claims[-1]
+        findings.append(_undecided("no reading suits all claims", last.number, "", last.span, reason))
     findings = _each_once(prepared, findings)
     findings = [f for f in findings if not _told_by_a_graver_one(f, findings)]
     findings = resting(prepared, findings)
     findings.sort(key=lambda f: f.stakes)
     chart = tuple(charted(prepared)) if prepared.chart else ()
     return Answers(tuple(findings), tuple(looked), sheet.groups, sheet.policies, chart)
+
+
+def _undecided(question: str, claim: int, label: str, span: Span, reason: Undecided) -> Finding:
+    return Finding(question, 6, claim, label, "", span, "undecided", "none", reason=str(reason))
 
 
 BY_WAY = (

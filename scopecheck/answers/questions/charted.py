@@ -14,6 +14,8 @@ from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Undecided
 
+MOST_ROUNDS = 40
+"""A cell is one of many, and most are known after three."""
 CHARTED = ("document", "outside")
 """The roles of the cases in a chart, in the order of its columns."""
 
@@ -37,8 +39,8 @@ def _cell(prepared: Prepared, case: Case, limitation: Limitation) -> ChartCell:
         if article is not None:
             return _of_point(prepared, cell, limitation.formula, article)
         return _of_region(prepared, cell, case, limitation.formula)
-    except Undecided:
-        return cell
+    except Undecided as reason:
+        return replace(cell, reason=str(reason))
 
 
 def _of_point(prepared: Prepared, cell: ChartCell, formula: Formula, article: Article) -> ChartCell:
@@ -57,7 +59,7 @@ def _of_region(prepared: Prepared, cell: ChartCell, case: Case, formula: Formula
     search.require(session.met(case.facts))
     can_meet, can_miss = search.holds(session.met(formula)), search.holds(~session.met(formula))
     if not can_meet and not can_miss:
-        return cell
+        return replace(cell, verdict="empty")
     base = status_at(prepared, case.facts, formula, session.base)
     verdict: Verdict = "met" if not can_miss else "not met"
     if can_meet and can_miss:
@@ -73,4 +75,5 @@ def _varies(prepared: Prepared, case: Case, formula: Formula) -> bool:
     """Is all of what the case states met on some construction, or none of it?"""
     stated = Demand(All(()), case.facts, "some")
     wanted: tuple[Wanted, ...] = ("every", "none")
-    return any(some_construction(prepared.session, [Demand(case.facts, formula, w), stated]) for w in wanted)
+    demands = ([Demand(case.facts, formula, w), stated] for w in wanted)
+    return any(some_construction(prepared.session, asked, MOST_ROUNDS) for asked in demands)

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.held import Combined, CombinedWith, Joint, Piece
+from scopecheck.answers.questions.idle import limiting
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
 from scopecheck.core.construction import names_in
 from scopecheck.core.model import All, Bound, Case, Formula, Limitation
@@ -28,7 +29,8 @@ def together_beside_description(prepared: Prepared, instance: Instance) -> Itera
     lines = [x for x in instance.limitations if x.label in labels]
     examples = (c.name for c in described if c.form == "example" and _holds(prepared, lines, c))
     labels_in_order = tuple(x.label for x in lines)
-    combined = Combined(labels_in_order, tuple(found), _pieces(prepared, lines), tuple(examples))
+    pieces, whole = _pieces(prepared, lines)
+    combined = Combined(labels_in_order, tuple(found), pieces, whole, tuple(examples))
     finding = at_claim("beside the description", 6, instance.claim)
     yield replace(finding, quantifier="base", detail="together", combined=combined, ways=(instance.chain,))
 
@@ -36,7 +38,7 @@ def together_beside_description(prepared: Prepared, instance: Instance) -> Itera
 def _with(prepared: Prepared, instance: Instance, statement: Case) -> CombinedWith | None:
     """How the lines that speak of what the statement limits lie against it; None unless several things do."""
     spoken = names_in(statement.facts)
-    lines = [x for x in instance.limitations if names_in(x.formula) & spoken]
+    lines = [x for x in limiting(prepared, instance.limitations) if names_in(x.formula) & spoken]
     claimed = frozenset().union(*(names_in(x.formula) for x in lines)) & spoken
     if len(claimed) < 2 or not any(x in lines for x in instance.own):
         return None
@@ -86,22 +88,23 @@ def _holds(prepared: Prepared, lines: Sequence[Limitation], example: Case) -> bo
     )
 
 
-def _pieces(prepared: Prepared, lines: Sequence[Limitation]) -> tuple[Piece, ...]:
-    """For each number and tie that the lines limit, the statements of just this range, and of each end."""
+def _pieces(prepared: Prepared, lines: Sequence[Limitation]) -> tuple[tuple[Piece, ...], bool]:
+    """For each number and tie that the lines limit, the statements of just this range, and of each end.
+
+    And whether the lines ask for nothing else.
+    """
     base = prepared.session.base
     asked = ranges_of_ties(All(tuple(x.formula for x in lines)), base)
-    if asked is None:
-        return ()
     described = [c for c in prepared.sheet.described if c.form != "example"]
-    stated = [(c.name, ranges_of_ties(c.facts, base) or {}) for c in described]
+    stated = [(c.name, ranges_of_ties(c.facts, base).ranges) for c in described]
     pieces = []
-    for tie, claimed in asked.items():
+    for tie, claimed in asked.ranges.items():
         ranges = [(case, own) for case, limits in stated if (own := _range_in(limits, tie)) is not None]
         if ranges:
             as_such = tuple(case for case, own in ranges if own == claimed)
             low, high = (_of_end(ranges, side, claimed) for side in SIDES)
             pieces.append(Piece(tie, as_such, low, high))
-    return tuple(pieces)
+    return tuple(pieces), asked.whole and len(pieces) == len(asked.ranges)
 
 
 def _range_in(limits: Mapping[Tie, Range], tie: Tie) -> Range | None:

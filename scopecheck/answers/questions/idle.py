@@ -28,7 +28,7 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     if not instance.own or not prepared.can_be_met(instance.scope):
         return
     claim = instance.claim
-    asked = () if claim.dependent and len(instance.own) == 1 else _limiting(prepared, instance.own)
+    asked = () if claim.dependent and len(instance.own) == 1 else limiting(prepared, instance.own)
     rests = {x.label: All(tuple(y.formula for y in prepared.bearing(_whole(instance), x))) for x in asked}
     doubted = [x for x in asked if not _missed_by_something(prepared, instance, x, x.formula, rests[x.label])]
     always = _together(prepared, instance, [x for x in doubted if _is_idle(prepared, instance, (x,))], None)
@@ -51,7 +51,7 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         yield Looked("idle", claim.number, f"claim {claim.number}")
 
 
-def _limiting(prepared: Prepared, own: Sequence[Limitation]) -> tuple[Limitation, ...]:
+def limiting(prepared: Prepared, own: Sequence[Limitation]) -> tuple[Limitation, ...]:
     """Without words that limit nothing as usually read, such as `comprising` and `optionally`."""
 
     def limits(x: Limitation) -> bool:

@@ -74,6 +74,13 @@ class _Listed:
         open_ones = [x for x in limitations if self.status(x) == "some"]
         return len(open_ones) < 2 or self.region.holds(*_asked(self.prepared, open_ones))
 
+    def leaves(self, formula: Formula, k: Construction) -> bool:
+        """Does something of the case, as presumed, meet the formula as read in `k`?"""
+        session = self.prepared.session
+        if session.names_in(formula) <= self.stated.keys():
+            return meets(formula, self.stated, k)
+        return self.region.holds(session.met(formula, k))
+
     def fall(self, labels: tuple[str, ...], finding: Finding) -> Fall:
         """What becomes of a set that keeps the case out, on other readings."""
         if labels not in self._falls:
@@ -145,12 +152,32 @@ def _told(
         sets=sets.sets,
         falls=tuple(listed.fall(one, finding) for one in sets.sets),
         every_set=sets.every,
+        besides=_besides(listed, instance, sets) if prepared.details else (),
         conflict=(one,) if one else (),
         silent=silent,
         failing=(one,) if alone else (),
         ways_out=tuple(w for w in ways if w.readings or not alone) if one or prepared.details else (),
         ways=(instance.chain,),
     )
+
+
+def _besides(listed: _Listed, instance: Instance, sets: MinimalSets) -> tuple[WayOut, ...]:
+    """The limitations of no set that by themselves keep the case out on some reading of one phrase."""
+    session, sheet = listed.prepared.session, listed.prepared.sheet
+    inside = {label for one in sets.sets for label in one}
+    unknown = {(p.group, p.reading) for p in sheet.parameters if p.unknown}
+    found = []
+    for x in instance.limitations:
+        single = tuple(
+            (g, r)
+            for g in (session.groups_in(x.formula) if x.label not in inside else ())
+            for r in admissible_readings(sheet.groups[g], session.strained)
+            if r != session.base.readings[g]
+            and (g, r) not in unknown
+            and not listed.leaves(x.formula, session.base.with_reading(g, r))
+        )
+        found += [WayOut(x.label, x.words or x.text, single)] if single else []
+    return tuple(found)
 
 
 def _whatever_is_read(

@@ -53,6 +53,10 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
     def shown(search: Search) -> Finding:
         if isinstance(place, str):
             _prefer_rest_met(prepared, place, search, formulas)
+        if finding.quantifier == "every":
+            always = [session.surely(f, met=True) for f in formulas]
+            if search.holds(*always):
+                search.require(*always)
         found = prepared.exhibit(
             finding,
             search,
@@ -62,6 +66,8 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
             prepared.grades_for(case.facts),
             border=case.facts,
         )
+        if finding.quantifier == "every" and found.witness is not None:
+            found = replace(found, itself=prepared.on_every(All(formulas), found.witness.article))
         return _with_company(prepared, case, place, found)
 
     yield from ways_of(prepared, finding, groups, met_somewhere, shown)

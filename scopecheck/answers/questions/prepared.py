@@ -340,6 +340,12 @@ class Prepared:
             grade="listed",
         )
 
+    def on_every(self, formula: Formula, article: Article, met: bool = True) -> bool:
+        """Does the thing meet the formula, or unless `met` miss it, on every construction?"""
+        search = self.session.search(self.session.groups_in(formula), things=False)
+        found = self.session.met_by(formula, article)
+        return not search.holds(~found if met else found)
+
     def known(self, formulas: Sequence[Formula], first: Case | None = None) -> list[Reference]:
         return references(self.sheet, tuple(formulas), first)
 
@@ -377,9 +383,9 @@ class Prepared:
         search = self.session.search(self.session.groups_in(*formulas), things=False)
         search.require(*constraints)
         grounds = search.conflict(self.session.grounds(self.relevant(*formulas))) or ()
-        return tuple(dict.fromkeys(map(self._shares_together, grounds)))
+        return tuple(dict.fromkeys(map(self.shares_together, grounds)))
 
-    def _shares_together(self, ground: str) -> str:
+    def shares_together(self, ground: str) -> str:
         """The bounds of one share of a composition, told for all of its shares."""
         for made in self.sheet.compositions:
             shares = (*made.members, *(name for name, _ in made.classes))

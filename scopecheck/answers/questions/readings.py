@@ -94,7 +94,10 @@ def _counted(
     taken = {(g, shown.construction.readings[g]) for g in groups}
     others = tuple(step for step in alone if step not in taken)
     if not some_construction(prepared.session, [escape]):
-        return replace(shown, quantifier="every", stakes=1, others=others)
+        assert shown.witness is not None
+        met = escape.wanted == "none"
+        itself = prepared.on_every(escape.formula, shown.witness.article, met)
+        return replace(shown, quantifier="every", stakes=1, others=others, itself=itself)
     quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
     return replace(shown, quantifier=quantifier, others=others)
 

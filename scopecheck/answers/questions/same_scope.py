@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from contextlib import suppress
 from itertools import combinations
 
 from scopecheck.answers.findings import Finding
@@ -141,7 +142,8 @@ def no_reading_for_all_claims(prepared: Prepared, findings: Iterable[Finding]) -
     """Is there no construction on which every claim can be met and every dependent claim narrows?
 
     `findings` are those of the single claims. Only where some claim is empty or idle as presumed is anything
-    looked for; one that is so on every construction is left out, since that is told of it.
+    looked for; one that is so on every construction is left out, since that is told of it. Raises
+    `Undecided`.
     """
     failing = [f for f in findings if f.question in (*EMPTY, "adds nothing") and f.quantifier != "some"]
     failing = [f for f in failing if f.outcome != "undecided"]
@@ -154,8 +156,9 @@ def no_reading_for_all_claims(prepared: Prepared, findings: Iterable[Finding]) -
         return
     for number in reversed(list(dict.fromkeys(i.claim.number for i in kept))):
         rest = [i for i in kept if i.claim.number != number]
-        if not _some_reading(prepared, rest):
-            kept = rest
+        with suppress(Undecided):  # what cannot be decided to be needless stays
+            if not _some_reading(prepared, rest):
+                kept = rest
     numbers = tuple(dict.fromkeys(i.claim.number for i in kept))
     yield replace(
         at_claim("no reading suits all claims", 4, prepared.sheet.claim(numbers[-1])),
@@ -166,13 +169,13 @@ def no_reading_for_all_claims(prepared: Prepared, findings: Iterable[Finding]) -
 
 
 def _some_reading(prepared: Prepared, instances: Sequence[Instance]) -> bool:
-    """Is there a construction on which all these can be met, and those that depend on others narrow them?"""
+    """Is there a construction on which all these can be met, and those that depend on others narrow them?
+
+    Raises `Undecided`.
+    """
     demands = []
     for i in instances:
         demands.append(Demand(NOTHING, i.scope, "some"))
         if i.claim.dependent and i.own:
             demands.append(Demand(i.parent_scope, i.own_scope, "not every"))
-    try:
-        return some_construction(prepared.session, demands)
-    except Undecided:
-        return True
+    return some_construction(prepared.session, demands)

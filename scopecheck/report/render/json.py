@@ -151,6 +151,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "rereads": [reread_data(sheet, r) for r in f.rereads],
         "read_as": [reread_data(sheet, r) for r in f.read_as],
         "article": witness_data(sheet, f.witness),
+        "article_on_every_construction": f.itself if f.quantifier == "every" and f.witness else None,
         "twin": witness_data(sheet, f.twin),
         "twin_name": f.twin_name,
         "shown": list(f.shown),
@@ -168,6 +169,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "minimal_sets": [list(one) for one in f.sets],
         "minimal_sets_complete": f.every_set,
         "on_other_readings": [_fall(sheet, one) for one in f.falls],
+        "on_other_readings_only": [_way_out(sheet, w) for w in f.besides],
         "silent": list(f.silent),
         "twins": list(f.twins),
         "by_way_of": [list(chain) for chain in f.ways],
@@ -364,6 +366,7 @@ def _combined(own: Combined | None) -> Data | None:
             }
             for p in own.pieces
         ],
+        "ranges_are_all": own.whole,
         "examples_inside": list(own.examples),
     }
 
@@ -377,6 +380,7 @@ def _cell(sheet: Sheet, cell: ChartCell) -> Data:
         "states": list(cell.names),
         "stated": stated_text(sheet, cell),
         "verdict": cell.verdict,
+        "reason": cell.reason,
         "as_presumed": cell.at_base,
         "ranges": [_lying(sheet, case, own) for own in cell.lying],
         "text": verdict_text(sheet, cell),
