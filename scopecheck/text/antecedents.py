@@ -142,7 +142,8 @@ def _lone(all_: Set, mention: Mention) -> bool:
     texts = all_.streams[mention.claim].texts
     if {"which", "that"}.intersection(texts[mention.end : mention.end + 2]) and texts[mention.end] != ",":
         return False
-    before = texts[max(0, mention.start - 12) : mention.start]
+    barred = all_.streams[mention.claim].barred
+    before = [texts[i] for i in range(max(0, mention.start - 12), mention.start) if i not in barred]
     return not {"each", "every", "respective", "any", "when", "if"}.intersection(before)
 
 

@@ -139,7 +139,8 @@ def as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
             )
         ):
             return True
-        if text in (head + "ed", head + "ing", head + "ling", head + "ped", head + "ting") or (
+        dropped = head.removesuffix("e")
+        if text in (*(head + e for e in ("ed", "ing", "ling", "ped", "ting")), dropped + "ed", dropped + "ing") or (
             result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
         ):
             return True
