@@ -118,7 +118,7 @@ def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Men
         named = [all_.streams[m.claim].shown(m.first, m.end) for m in things]
         return _flag(all_, mention, "several earlier", "several", line, named=tuple(dict.fromkeys(named)))
     each = any(m.shared and m.claim == mention.claim for m in fitting)
-    if all(m.counted for m in things) and _lone(all_, mention) and not each:
+    if all(m.counted or (m.plural and m.how == "bare") for m in things) and _lone(all_, mention) and not each:
         stream = all_.streams[things[0].claim]
         first = stream.shown(things[0].start, things[0].end)
         if not first.lower().startswith(("at least one", "one or more")):

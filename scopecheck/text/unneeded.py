@@ -139,8 +139,8 @@ def as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
             )
         ):
             return True
-        dropped = head.removesuffix("e")
-        if text in (*(head + e for e in ("ed", "ing", "ling", "ped", "ting")), dropped + "ed", dropped + "ing") or (
+        done = {head + e for e in ("ed", "ing", "ling", "ped", "ting")}
+        if text in done | {head.removesuffix("e") + e for e in ("ed", "ing")} or (
             result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
         ):
             return True
