@@ -186,6 +186,7 @@ def test_files_that_are_no_text(content: bytes, tmp_path: Path) -> None:
          "web temperature : less than 35 degC, preferably less than 30 degC"),
         ("a web kept at a temperature of the order of 40 degC", "temperature : of the order of 40 degC"),
         ("a lid of 3 to 5 mm thickness", "thickness : 3 to 5 mm"),
+        ("a reading of 3 to 5 mm", "measured reading : 3 to 5 mm"),
         ("a weight ratio of tin to zinc of from 1:2 to 3:1", "tin zinc ratio : from 1:2 to 3:1"),
         ("a rim 3 mm thick", "thickness : 3 mm"),
         ("an angle of 90 degrees", "angle : 90 degrees"),

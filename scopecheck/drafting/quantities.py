@@ -8,11 +8,15 @@ from scopecheck.drafting.draft import Quantity, declarations
 from scopecheck.drafting.kinds_of import family, kind_text
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.spans import Source
+from scopecheck.language.layout import HEADINGS
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import Declare
 from scopecheck.resolve.claims import letters
 from scopecheck.resolve.declared import declare_all
 from scopecheck.resolve.names import Names
+
+KEPT_WORDS = frozenset("reading meant exactly not dependent presumed strained taken free own sets".split())
+"""Words with which a line below a claim begins, so that no name does."""
 
 
 def limited(works: Sequence[Work]) -> list[Quantity]:
@@ -74,6 +78,8 @@ def _free_name(noun: str, owner: str, kind: str, taken: object) -> str:
     """A name that no other quantity has: the noun, with its owner before it where several things have one."""
     used = {q.name.lower() for q in taken}  # type: ignore[attr-defined]
     wanted = " ".join(f"{owner} {noun}".split()) or "value"
+    if wanted.split()[0].lower() in KEPT_WORDS | set(HEADINGS):
+        wanted = f"measured {wanted}"
     other = kind.split()[0]
     tries = [wanted] if other in wanted.split() else [wanted, f"{wanted} {other}"]
     free = [name for name in tries if name.lower() not in used]

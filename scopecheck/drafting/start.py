@@ -64,7 +64,7 @@ def _only_marks(draft: Draft) -> None:
 
 def _title(claims: list[DraftClaim]) -> str:
     words = category(claims[0].text).partition(" with ")[0].split()
-    return " ".join(words[:12]).replace('"', "") or "Claims"
+    return " ".join(words[:12]).replace('"', "").lstrip("#| ") or "Claims"
 
 
 def _repaired(

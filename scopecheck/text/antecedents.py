@@ -118,7 +118,7 @@ def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Men
         named = [all_.streams[m.claim].shown(m.first, m.end) for m in things]
         return _flag(all_, mention, "several earlier", "several", line, named=tuple(dict.fromkeys(named)))
     each = any(m.shared and m.claim == mention.claim for m in fitting)
-    if all(m.counted for m in things) and _lone(all_, mention) and not each:
+    if all(m.counted or (m.plural and m.how == "bare") for m in things) and _lone(all_, mention) and not each:
         stream = all_.streams[things[0].claim]
         first = stream.shown(things[0].start, things[0].end)
         if not first.lower().startswith(("at least one", "one or more")):
@@ -142,7 +142,8 @@ def _lone(all_: Set, mention: Mention) -> bool:
     texts = all_.streams[mention.claim].texts
     if {"which", "that"}.intersection(texts[mention.end : mention.end + 2]) and texts[mention.end] != ",":
         return False
-    before = texts[max(0, mention.start - 12) : mention.start]
+    barred = all_.streams[mention.claim].barred
+    before = [texts[i] for i in range(max(0, mention.start - 12), mention.start) if i not in barred]
     return not {"each", "every", "respective", "any", "when", "if"}.intersection(before)
 
 

@@ -88,6 +88,8 @@ def groupings(stream: Stream) -> Iterator[Flag]:
             last = None
         if word not in ("and", "or") or not _between_nouns(stream, at):
             continue
+        if last is not None and _MIXED.intersection(texts[last:at]):
+            continue
         if last is not None and texts[last] != word and at - last <= 5:
             start = _noun_start(texts, last)
             end = noun_end(stream, _after_article(texts, at + 1))
@@ -101,9 +103,13 @@ def groupings(stream: Stream) -> Iterator[Flag]:
             last = at
 
 
+_MIXED = frozenset("mixture mixtures combination combinations blend blends alloy alloys between both".split())
+"""Behind these an 'and' joins what they are of: 'zinc or a mixture of tin and zinc'."""
+
+
 def _said(texts: list[str], at: int) -> bool:
     """Whether something is said already in the clause before: then a verb after the nouns begins another."""
-    while at > 0 and texts[at - 1] not in (";", ":", ".", "if", "when", "where", "wherein"):
+    while at > 0 and texts[at - 1] not in (";", ":", ".", "if", "when", "where", "wherein", "which"):
         at -= 1
         if texts[at] in _VERBS:
             return True
@@ -196,6 +202,8 @@ def _of_the_claim(texts: list[str], at: int) -> bool:
         start -= 1
     if texts[at] == "for":
         return "use" in texts[:2]
+    if texts[at] == "with" and texts[at + 1 : at + 2] in (["reference"], ["respect"], ["regard"]):
+        return False
     return start == 0 or texts[start] not in ("a", "an", "one", "two", "several")
 
 

@@ -34,6 +34,10 @@ def _first_end(stream: Stream) -> int:
     return next((i for i in range(first, len(stream.words)) if i not in stream.barred), len(stream.words))
 
 
+_OF_SEVERAL = frozenset(("system", "kit", "set"))
+"""What these words name has several things in it: none of them is a shorter name of a server or a lid."""
+
+
 def _same_kind(all_: Set, number: int, own: str, parent: int, other: str) -> bool:
     process = listed("mention", "process")
     if (own in process) != (other in process):
@@ -42,7 +46,8 @@ def _same_kind(all_: Set, number: int, own: str, parent: int, other: str) -> boo
         return (own == "use") == (other == "use")
     generic = listed("mention", "generic")
     words = {w.stem for m in all_.mentions[parent][:1] for w in all_.streams[parent].words[m.first : m.end]}
-    return own == other or own in generic or own in words or other in generic
+    shorter = own in generic and own not in _OF_SEVERAL
+    return own == other or shorter or own in words or other in generic
 
 
 def forms(all_: Set, number: int, profile: str) -> Iterator[Flag]:

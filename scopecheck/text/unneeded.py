@@ -139,7 +139,8 @@ def as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
             )
         ):
             return True
-        if text in (head + "ed", head + "ing", head + "ling", head + "ped", head + "ting") or (
+        done = {head + e for e in ("ed", "ing", "ling", "ped", "ting")}
+        if text in done | {head.removesuffix("e") + e for e in ("ed", "ing")} or (
             result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
         ):
             return True
