@@ -33,15 +33,30 @@ def standing_rank(sheet: Sheet, finding: Finding) -> int:
     return max((STANDINGS.index(s) for s in standings), default=0)
 
 
+SIDED = ("outside met", "inside lost", "document met")
+SECTIONS = ("1", "usual", "2", "3", "4", "5", "6")
+
+
 def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
-    """Least first: stakes, whether it hangs on what a case leaves unsaid, standing, distance, position."""
+    """Least first: section, whether it hangs on what a case leaves unsaid, standing, distance, position."""
     question = QUESTIONS.index(finding.question)
     standing, distance = standing_rank(sheet, finding), len(finding.rereads)
     if finding.question == SILENCE:
         # Nothing is met there on any reading told: after all that is.
         standing, distance = STANDINGS.index("arguable"), len(sheet.groups)
     unsaid = finding.question == "inside lost" and bool(finding.partly)
-    return (finding.stakes, unsaid, standing, distance, finding.span.start, question)
+    return (SECTIONS.index(section(finding)), unsaid, standing, distance, finding.span.start, question)
+
+
+def section(finding: Finding) -> str:
+    """Under which heading a finding stands: by its stakes, but before the re-readings what needs none.
+
+    A hedge whose stretch is stated nowhere is no presumption to lean on.
+    """
+    sided = finding.question in SIDED and finding.stakes in (2, 3)
+    stretched = any(reread.breaks for reread in finding.kept_by)
+    usual = finding.quantifier == "base" and not (finding.rereads or finding.read_as or finding.partly)
+    return "usual" if sided and usual and not stretched else str(finding.stakes)
 
 
 def is_open(finding: Finding) -> bool:
@@ -92,7 +107,7 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
             alone = frozenset(d.group for d in departures(finding))
         if finding.question == SILENCE:
             alone = finding.case
-        gathered.setdefault((finding.question, finding.stakes, turns_on, alone), []).append(finding)
+        gathered.setdefault((finding.question, section(finding), turns_on, alone), []).append(finding)
     opened = [(group, open_axes(sheet, group)) for group in sheet.groups] if gathered else []
     found = []
     for group in gathered.values():

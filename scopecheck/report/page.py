@@ -13,7 +13,7 @@ from scopecheck.report.chart import chart_blocks
 from scopecheck.report.consequences import emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled
 from scopecheck.report.frame import foot, head
-from scopecheck.report.grouping import Cluster, departures, is_open, turning_labels
+from scopecheck.report.grouping import Cluster, departures, is_open, section, turning_labels
 from scopecheck.report.items import decision_text, item, line, question_text, statement
 from scopecheck.report.kept_out import also_text
 from scopecheck.report.known_ranges import nearness_lines, relation_text
@@ -92,16 +92,16 @@ def _first_page(ranked: Sequence[Cluster]) -> Sequence[Cluster]:
 
 
 def _section(cluster: Cluster, strained: bool) -> str:
-    return sentence("section", "strained" if strained else str(cluster.first.stakes))
+    return sentence("section", "strained" if strained else section(cluster.first))
 
 
 def _items(sheet: Sheet, shown: Sequence[Cluster], usual: int) -> Iterator[Block]:
-    section = ""
+    above = ""
     for index, cluster in enumerate(shown):
         title = _section(cluster, index >= usual)
-        if title != section:
+        if title != above:
             yield Heading(title)
-            section = title
+            above = title
         yield item(sheet, cluster, index + 1)
 
 
