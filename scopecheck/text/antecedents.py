@@ -30,7 +30,7 @@ def antecedents(all_: Set, number: int) -> Iterator[Flag]:
     together = all_.streams[number].together(0)
     again: list[tuple[int, ...]] = lines if _goes_on(all_, number) else [(number,)]
     for mention in all_.mentions[number]:
-        key = (mention.head, mention.modifiers | mention.ordinals)
+        key = (mention.head, mention.modifiers | mention.ordinals, mention.plural)
         if mention.how == "new" and mention.head not in doubled and _again(all_, again, mention):
             doubled.add(mention.head)
             yield _flag(all_, mention, "two things", "two_things", lines[0])
@@ -113,17 +113,32 @@ def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Men
     if mention.plural:
         among = things if called and all(_called(all_, m) == called for m in things) else fitting
         several = any(m.plural or m.shared or m.how == "bare" for m in among) or len(things) > 1
+        several = several or _of_several(all_, line, mention)
         return None if several else _flag(all_, mention, "number", "plural_of_one", line)
     if len(kinds) > 1 and not (exact and len({m.modifiers for m in exact}) == 1 and _one(exact)):
         named = [all_.streams[m.claim].shown(m.first, m.end) for m in things]
         return _flag(all_, mention, "several earlier", "several", line, named=tuple(dict.fromkeys(named)))
     each = any(m.shared and m.claim == mention.claim for m in fitting)
+    things = [m for m in things if not _further(all_, m)] or things
     if all(m.counted or (m.plural and m.how == "bare") for m in things) and _lone(all_, mention) and not each:
         stream = all_.streams[things[0].claim]
         first = stream.shown(things[0].start, things[0].end)
         if not first.lower().startswith(("at least one", "one or more")):
             return _flag(all_, mention, "several earlier", "one_of_several", line, named=(first,))
     return None
+
+
+def _further(all_: Set, mention: Mention) -> bool:
+    """`a further post` is none of those that were brought in before."""
+    first = all_.streams[mention.claim].texts[mention.start]
+    return bool(mention.ordinals) or first in ("further", "another", "additional")
+
+
+def _of_several(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """Whether the claim has several of what a claim above is to: 'two frames of claim 1', each with parts."""
+    above = subjects(all_, line[1:])
+    own = all_.mentions[mention.claim]
+    return any(m.plural and m.head in above and m.how != "definite" and m.end <= mention.start for m in own)
 
 
 def _called(all_: Set, mention: Mention) -> tuple[str, ...]:

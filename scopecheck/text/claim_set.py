@@ -27,7 +27,7 @@ class Set:
     streams: Mapping[int, Stream]
     mentions: Mapping[int, Sequence[Mention]]
     known: Known
-    told: dict[int, set[tuple[str, frozenset[str]]]] = field(default_factory=dict)
+    told: dict[int, set[tuple[str, frozenset[str], bool]]] = field(default_factory=dict)
     """The nouns already told of, by claim: the claims that go back on it do not repeat it."""
 
     def lines_above(self, number: int) -> list[tuple[int, ...]]:

@@ -65,7 +65,9 @@ def _measured(stream: Stream, at: int, group: str) -> bool:
 
 
 def _hedges(texts: list[str], at: int) -> bool:
-    """`about` and `near` are places unless an amount follows."""
+    """`about` and `near` are places unless an amount follows; 'close to the wall' is no place."""
+    if texts[at : at + 2] == ["close", "to"]:
+        return at > 0 and texts[at - 1] not in ("to", "and", "can", "which", "that")
     return texts[at + 1 : at + 2] in (["equal"], ["half"], ["constant"], ["the"]) and texts[
         at + 2 : at + 3
     ] == ["same"]

@@ -140,13 +140,21 @@ def as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         ):
             return True
         done = {head + e for e in ("ed", "ing", "ling", "ped", "ting")}
-        if text in done | {head.removesuffix("e") + e for e in ("ed", "ing")} or (
+        dropped = set() if mention.modifiers else {head.removesuffix("e") + e for e in ("ed", "ing")}
+        made = _given(head, text)
+        if made or text in done | dropped or (
             result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
         ):
             return True
     known = {w.text[:4] for w in before}
     said = all(modifier[:4] in known for modifier in mention.modifiers)
     return result and said and any(w.text in listed("mention", "makes") for w in before)
+
+
+def _given(head: str, text: str) -> bool:
+    """`the capsules` after 'encapsulated', but not `the stirrer` after 'stirred'."""
+    agent = head.endswith(("er", "or"))
+    return len(head) > 5 and not agent and head[:6] in text and text.endswith(("ed", "ing"))
 
 
 def glued(mention: Mention, earlier: Sequence[Mention]) -> bool:
