@@ -56,6 +56,7 @@ def kit(*lines: str, cases: str = "", declared: str = "", profile: str = "US") -
         (kit("lids = 1", declared="box  assembly of only others"), "'box' has no parts", ""),
         (kit("lids = 1", declared="box, bag  assembly of lids"), "several assemblies in one line", ""),
         (kit("lids = 1", declared="lids  assembly of springs"), "'lids' is declared twice", ""),
+        (kit("lids = 1", declared="kit  assembly of springs"), "'kit' is declared twice", ""),
         (
             kit("lids = 1", declared="pin  part, up to 2\n  b  assembly of lids"),
             "below a part",
@@ -157,3 +158,54 @@ def test_a_dependent_claim_cannot_add_a_part_to_a_closed_kit() -> None:
     closed = kit("kit : consisting of", "springs : a spring")
     (finding,) = found(closed, "dependent cannot be met")
     assert finding.conflict == ("1a", "2a")
+
+
+# ---- cells
+
+
+CELLS = """
+plate     part, 0 to 4
+springs   count
+box       assembly of plates, springs
+kit       assembly of box
+
+1. A kit.
+   | plates = 2, springs = 1, kit WITHOUT RECITED = 0
+
+{heading}      kit
+  one          {cell}
+"""
+
+
+@pytest.mark.parametrize(
+    ("heading", "cell", "shown"),
+    [
+        ("must stay out", "2 plates + 1 spring", True),
+        ("must stay out", "two plates, a spring", True),
+        ("must stay out", "3 plates + 1 spring", False),
+        ("must stay out", "2 plates", False),
+        ("must stay out", "2 plates + 1 spring + 1 others", False),
+        ("must stay out", "none", False),
+        ("document D1", "2 plates + 1 spring", False),  # it says of nothing that it is not there
+        ("document D1", "{2 plates, 1 spring}", True),
+    ],
+)
+def test_a_cell_says_what_is_there(heading: str, cell: str, shown: bool) -> None:
+    text = CELLS.format(heading=heading, cell=cell)
+    case = "one" if heading == "must stay out" else "D1, one"
+    assert (met(text, case) == "every") is shown
+
+
+@pytest.mark.parametrize(
+    ("cell", "message"),
+    [
+        ("2 plates + 1 gear", "'1 gear' is no member of kit"),
+        ("5 plates", "5 is outside the domain of plates"),
+        ("two box", "box is an assembly, which is not counted"),
+        ("-", "'-' is no value"),
+    ],
+)
+def test_a_wrong_cell(cell: str, message: str) -> None:
+    made, told = read_sheet(Source("test", CELLS.format(heading="inside", cell=cell)))
+    assert made is None
+    assert any(message in d.message for d in told), [d.message for d in told]

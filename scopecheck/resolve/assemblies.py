@@ -13,7 +13,7 @@ from fractions import Fraction
 from scopecheck.core.model import Assembly, Bound, NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import AssemblyKind, Declare, NameNode
@@ -30,11 +30,16 @@ def declare_assemblies(statements: Iterable[Declare], names: Names, wrong: list[
     work = _Work(names, {}, set())
     for statement in statements:
         if isinstance(statement.kind, AssemblyKind):
-            if len(statement.names) == 1:
-                work.written.setdefault(statement.names[0].name.lower(), statement)
-            else:
+            name = statement.names[0].name
+            if len(statement.names) > 1:
                 help = "declare each on its own line"
                 wrong.append(Diagnostic("error", statement.span, "several assemblies in one line", "", help))
+            elif first := work.written.get(name.lower()):
+                also = ((first.span, "declared first here"),)
+                span = statement.names[0].span
+                wrong.append(Diagnostic("error", span, f"'{name}' is declared twice", also=also))
+            else:
+                work.written[name.lower()] = statement
     for name in work.written:
         try:
             if name not in work.wrong:
@@ -60,30 +65,35 @@ class _Work:
         taken = self.names.declared(node.name) or self.names.kind(node.name) or self.names.step(node.name)
         if taken or name in self.names.compositions:
             raise trouble(node.span, f"'{node.name}' is declared twice")
-        others, unrelated = f"others in {node.name}", f"unrelated things in {node.name}"
-        more = () if kind.only else (others, unrelated)
-        if not [m for m in kind.members if m.name not in OTHER_WORDS]:
-            raise trouble(kind.span, f"the assembly '{node.name}' has no parts", "", "name those that it has")
+        listed = self.listed(node.name, kind, (*above, name))
+        more = () if kind.only else (f"others in {node.name}", f"unrelated things in {node.name}")
+        others, unrelated = more or ("", "")
+        made = replace(listed, members=(*listed.members, *more), others=others, unrelated=unrelated)
+        self.names.assemblies[name] = made
+        for rest in more:
+            self.names.declarations[rest] = _count(rest, statement.note, statement.span)
+        return made
+
+    def listed(self, name: str, kind: AssemblyKind, above: tuple[str, ...]) -> Assembly:
+        """The members as written, without what nobody listed."""
         members: list[str] = []
         classes: list[tuple[str, tuple[str, ...]]] = []
         called: list[tuple[str, str]] = []
         for member in (m for m in kind.members if m.name not in OTHER_WORDS):
-            inner = self.inner(member, (*above, name))
+            inner = self.inner(member, above)
             found = inner.members if inner else (self.count_of(member, called),)
             if twice := next((m for m in found if m in members), None):
-                message = f"'{twice}' is in '{node.name}' twice"
+                message = f"'{twice}' is in '{name}' twice"
                 raise trouble(member.span, message, "", "take out one of the two")
             members += found
             if inner:
                 classes += [(inner.name, inner.members), *inner.classes]
                 called += inner.called
-        made = Assembly(
-            node.name, (*members, *more), tuple(classes), *(more or ("", "")), tuple(called), statement.span
+        if not members:
+            raise trouble(kind.span, f"the assembly '{name}' has no parts", "", "name those that it has")
+        return Assembly(
+            name, tuple(members), tuple(classes), "", "", tuple(called), self.written[above[-1]].span
         )
-        self.names.assemblies[name] = made
-        for rest in more:
-            self.names.declarations[rest] = _count(rest, statement.note, statement.span)
-        return made
 
     def inner(self, member: NameNode, above: tuple[str, ...]) -> Assembly | None:
         """The assembly that a member names; None where it names a kind of part."""
