@@ -557,7 +557,7 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         f'{BOTH}\nread "between" as "both ends out"\n',
         '"between" as "both ends out"',
         "nothing in the sheet reads 'between'",
-        "'between and'",
+        "'between ... and ...'",
     ),
     (
         "pinned number without unit",

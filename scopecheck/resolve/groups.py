@@ -24,6 +24,7 @@ from scopecheck.core.model import (
     Written,
 )
 from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import ApartStatement, PolicyStatement, ReadStatement
 from scopecheck.resolve.definitions import Definition as Defined
@@ -32,12 +33,13 @@ CLAIMS = "claims"
 """The document to which all claims belong: their words are read alike, and definitions are for them."""
 
 
+SLOT = regex(r"\([^()]*\)")
+
+
 def plain_wording(text: str) -> str:
     """A wording for comparison: lower case, slots and dots dropped."""
-    words = [
-        w for w in text.lower().replace("...", " ").split() if not w.startswith("(") and w not in ("[", "]")
-    ]
-    return " ".join(words)
+    bare = SLOT.sub(" ", text.lower().replace("...", " "))
+    return " ".join(w for w in bare.split() if w not in ("[", "]"))
 
 
 @holder

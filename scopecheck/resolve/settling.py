@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Mapping
 
 from scopecheck.foundations.diagnostics import Diagnostic, did_you_mean
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import ApartStatement, PolicyStatement, ReadStatement
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.definitions import Definition
-from scopecheck.resolve.groups import CLAIMS, Draft, Groups, plain_wording, spellings_of
+from scopecheck.resolve.groups import CLAIMS, SLOT, Draft, Groups, plain_wording, spellings_of
 
 
 def wrong_settlings(groups: Groups, whole: bool) -> tuple[Diagnostic, ...]:
@@ -86,10 +86,11 @@ def _pin(groups: Groups, pin: ReadStatement, known: dict[str, str]) -> Diagnosti
     return None
 
 
-def _longer(plain: str, known: Iterable[str]) -> str:
-    """A help sentence: the wordings in use that begin alike, else the nearest."""
-    begun = [f"'{wording}'" for wording in known if wording.startswith(f"{plain} ")][:3]
-    return f"did you mean {' or '.join(begun)}?" if begun else did_you_mean(plain, known)
+def _longer(plain: str, known: Mapping[str, str]) -> str:
+    """A help sentence: the wordings in use that begin alike, as they are shown, else the nearest."""
+    shown = {bare: " ".join(SLOT.sub("...", wording).split()) for bare, wording in known.items()}
+    begun = dict.fromkeys(f"'{shown[bare]}'" for bare in known if bare.startswith(f"{plain} "))
+    return f"did you mean {' or '.join(list(begun)[:3])}?" if begun else did_you_mean(plain, shown.values())
 
 
 def _places(groups: Groups, pin: ReadStatement) -> list[Diagnostic]:
