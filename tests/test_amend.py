@@ -208,6 +208,10 @@ def test_a_relation_that_hangs_on_a_stretch_says_so_first(tmp_path: Path) -> Non
     text = " ".join(run(*written(tmp_path, HEDGED, BARE)).output.split())
     assert 'Claim 1: only narrowed once "about 80 mm" stretches by more than 0 %; unchanged as' in text
     assert "how far it stretches is stated nowhere" in text
+    wide = BARE.replace("of 80 mm", "of from 70 to 90 mm").replace("seat = 80 mm", "70 mm <= seat <= 90 mm")
+    text = " ".join(run(*written(tmp_path, HEDGED, wide)).output.split())
+    assert 'unchanged as restated with "about 80 mm" stretched by 12.5 %; only narrowed once' in text
+    assert 'only widened as long as "about 80 mm" stretches by less than 12.5 %' in text
 
 
 @pytest.mark.parametrize("format", ["text", "markdown", "json"])

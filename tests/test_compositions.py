@@ -250,6 +250,8 @@ def test_no_member_is_freed_where_the_class_has_no_limit_or_the_claim_names_all_
     pinned = 'read "is" as "these and no other of the class"  "paragraph 4"'
     closed = glaze("opacifier : up to 5 wt%", below=("opacifier : is zircon",), cases=pinned)
     assert not found(closed, "member freed")
+    without = glaze("opacifier : up to 5 wt%", below=("opacifier : free of zircon",))
+    assert not found(without.replace("wherein the opacifier is zircon", "free of zircon"), "member freed")
 
 
 # ---- what varies

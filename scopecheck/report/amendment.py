@@ -21,6 +21,7 @@ from scopecheck.report.page import warned
 from scopecheck.report.rereadings import break_text, group_words, reading_label, reading_text
 from scopecheck.report.things import thing_text
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
+from scopecheck.solving.ends import Extremum
 
 
 def amendment_report(
@@ -135,16 +136,21 @@ class _Telling:
 
     def _stretched(self, change: Change, stretching: Stretching) -> str:
         """From which stretch of a hedge on which relation holds, and which without any stretch."""
-        sheet = self.amended.joined.after
+        sheet, stages = self.amended.joined.after, stretching.stages
         p = next(p for p in sheet.parameters if p.key == stretching.parameter)
         words = group_words(sheet.groups[p.group], self._differing(change))
-        first, *later = stretching.stages
         told = []
-        for stage in later:
-            once = break_text(sheet, BreakPoint(p.key, stage.start, True), words)
+        for stage, following in zip(stages[1:], [*stages[2:], None], strict=True):
+            # A stage may be a single value, the next one beginning right after it.
+            only = following is not None and following.start.value == stage.start.value
+            once = break_text(sheet, BreakPoint(p.key, stage.start, True, only), words)
             told.append(sentence("amend", "stretched", relation=relation_text(stage.relation), once=once))
-        relation = relation_text(first.relation)
-        return "; ".join([*told, sentence("amend", "unstretched", relation=relation, words=words)])
+        end = stages[1].start
+        until = sentence("amend", "not_at_all", words=words)
+        if end.value != p.presumed:
+            until = break_text(sheet, BreakPoint(p.key, Extremum(end.value, not end.closed), False), words)
+        relation = relation_text(stages[0].relation)
+        return "; ".join([*told, sentence("amend", "unstretched", relation=relation, until=until)])
 
     def _differing(self, change: Change) -> tuple[str, ...]:
         """The labels of the lines that only one version of the claim has, those of the amended one first."""

@@ -34,13 +34,14 @@ def standing_rank(sheet: Sheet, finding: Finding) -> int:
 
 
 def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
-    """Least first: stakes, standing, distance, position."""
+    """Least first: stakes, whether it hangs on what a case leaves unsaid, standing, distance, position."""
     question = QUESTIONS.index(finding.question)
     standing, distance = standing_rank(sheet, finding), len(finding.rereads)
     if finding.question == SILENCE:
         # Nothing is met there on any reading told: after all that is.
         standing, distance = STANDINGS.index("arguable"), len(sheet.groups)
-    return (finding.stakes, standing, distance, finding.span.start, question)
+    unsaid = finding.question == "inside lost" and bool(finding.partly)
+    return (finding.stakes, unsaid, standing, distance, finding.span.start, question)
 
 
 def is_open(finding: Finding) -> bool:

@@ -21,7 +21,7 @@ from scopecheck.report.kept_out import kept_text, scope_text, silence_text
 from scopecheck.report.known_ranges import relation_text
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
-from scopecheck.report.rereadings import group_words, reading_label
+from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text
 from scopecheck.report.things import thing_text
@@ -283,7 +283,7 @@ def question_text(sheet: Sheet, axes: Iterable[str], first: Finding) -> str:
             continue
         moved = [sheet.groups[d.group] for d in departures(first)]
         own = [g for g in moved if axis == f"other {g.index}"] or moved
-        questions.append(sentence("axis", "other", words=listed(quoted(g.wording) for g in own)))
+        questions.append(sentence("axis", "other", words=listed(map(common_words, own))))
     return " ".join(dict.fromkeys(questions))
 
 

@@ -48,7 +48,13 @@ def group_words(group: Group, labels: Iterable[str] = ()) -> str:
     place = next((p for p in group.places if p.where in wanted), None)
     if place is None and len(group.places) == 1:
         place = group.places[0]
-    return quoted(place.words if place else group.wording)
+    return quoted(place.words) if place else common_words(group)
+
+
+def common_words(group: Group) -> str:
+    """The wording that all places of a phrase share; of a phrase that is a limit alone, its first words."""
+    bare = not any(c.isalnum() for c in group.wording) and group.places
+    return quoted(group.places[0].words if bare else group.wording)
 
 
 def meaning_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:

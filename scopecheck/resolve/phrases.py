@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from difflib import SequenceMatcher, get_close_matches
+from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 from os.path import basename
@@ -13,6 +14,7 @@ from scopecheck.core.model import (
     Assembly,
     ChoiceDecl,
     Composition,
+    Divide,
     Formula,
     Not,
     NumberDecl,
@@ -22,7 +24,7 @@ from scopecheck.core.model import (
     Truth,
 )
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
-from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
+from scopecheck.foundations.quantity import PLAIN_KIND, Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -189,13 +191,20 @@ def _borrowed(tokens: tuple[Token, ...]) -> frozenset[int]:
     return frozenset(t.start for t in tokens if t.number and t.number.unit is None)
 
 
+def _is_bare_share(token: Token) -> bool:
+    """Is it a number in percent, on no basis?"""
+    unit = token.number.unit if token.number else None
+    return unit is not None and unit.kind == PLAIN_KIND and unit.factor == Fraction(1, 100)
+
+
 def _with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """A number without a unit takes the unit of the next number that has one."""
+    """A number without a unit takes the unit of the next number that has one, and '%' takes its basis."""
     unit: Unit | None = None
     found: list[Token] = []
     for token in reversed(tokens):
         if token.number and ":" not in token.number.text:
-            if token.number.unit:
+            based = unit is not None and not unit.kind.dimension and bool(unit.kind.basis)
+            if token.number.unit and not (based and _is_bare_share(token)):
                 unit = token.number.unit
             elif unit:
                 token = replace(token, number=replace(token.number, unit=unit))
@@ -240,6 +249,9 @@ class _Job:
             )  # fmt: skip
         if found:
             return self.read(found[0], tokens)
+        if other := self.share_of_another(tokens):
+            job, before = other
+            return job.whole(before)
         parts = self.parts(tokens)
         if parts is None:
             for number, word in pairwise(tokens):
@@ -269,7 +281,34 @@ class _Job:
         return matches(tokens, Phrasebook(definitions, alone=True), self.tests())
 
     def readable(self, tokens: tuple[Token, ...]) -> bool:
-        return bool(tokens) and (bool(self.found(tokens)) or self.split(tokens) is not None)
+        if not tokens:
+            return False
+        found = self.found(tokens) or self.share_of_another(tokens) or self.split(tokens)
+        return bool(found)
+
+    def share_of_another(self, tokens: tuple[Token, ...]) -> tuple[_Job, tuple[Token, ...]] | None:
+        """`at most 80 % of the width`: the words before 'of', to be read of the quotient of the two.
+
+        None unless the words end in a declared quantity of the kind of what stands left of the colon.
+        """
+        if len(self.subjects) != 1 or self.sort or not isinstance(self.first, Typed):
+            return None
+        for index in range(len(tokens) - 2, 0, -1):
+            other = self.declared(tokens[index + 1 :]) if word_of(tokens[index]) == "of" else None
+            if other is None or not any(_is_bare_share(t) for t in tokens[:index]):
+                continue
+            whole = self.reader.names.value(other)
+            if whole.term == self.first.term or self.first.kind != whole.kind or not whole.kind:
+                continue
+            if whole.kind.basis == "level":
+                continue
+            subject = self.subjects[0]
+            quotient = Typed(Divide(self.first.term, whole.term, other.name), PLAIN_KIND)
+            job = self.of(Subject(quotient, f"{subject.text} / {other.name}", subject.span))
+            if job.readable(tokens[:index]):
+                self.reader.names.speak(other.name)
+                return job, tokens[:index]
+        return None
 
     def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
         return next(((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b)), None)

@@ -11,6 +11,7 @@ from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitat
 from scopecheck.answers.refine import Demand, Wanted, find_construction, some_construction
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import All, Case, Formula, FreeParameter, Limitation
+from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
 
@@ -83,8 +84,7 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
     for case in prepared.sheet.cases:
         for place in targets(prepared, case) if case.role in ("inside", "outside") else []:
             scope, _ = scope_at(prepared, place)
-            wanted: Wanted = "every" if case.role == "inside" else "none"
-            demand = Demand(case.facts, scope, wanted, prepared.point(case, scope))
+            demand = Demand(case.facts, scope, _wanted(prepared, case), prepared.point(case, scope))
             sided.append(Sided(case, place, demand))
     roles = {case.role for case in prepared.sheet.cases}
     if not {"inside", "outside"} <= roles:
@@ -100,6 +100,15 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
     told = prepared.told_refined(at_claim("one reading fits all cases", 6, claim), refined, groups)
     told = _between(prepared, demands, groups, told)
     yield replace(told, quantifier="base" if not told.rereads and not told.read_as else "some")
+
+
+def _wanted(prepared: Prepared, case: Case) -> Wanted:
+    """Of an inside case that states single values: that it may be met, whatever it leaves unsaid."""
+    if case.role != "inside":
+        return "none"
+    exact = stated_values(prepared.sheet, case, exact=True)
+    spoken = set(case.stated) - prepared.sheet.absent(exact)
+    return "some" if spoken <= exact.keys() else "every"
 
 
 def _no_reading(prepared: Prepared, clash: Clash) -> Finding:

@@ -29,8 +29,15 @@ def members_freed(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
             continue
         name, members = limitation.narrows
         capped = [x for x in instance.inherited if name in prepared.session.names_in(x.formula)]
-        if capped:
+        if capped and _may_be_there(prepared, limitation, members):
             yield _freed(prepared, instance, limitation, capped, _together(members))
+
+
+def _may_be_there(prepared: Prepared, naming: Limitation, members: tuple[str, ...]) -> bool:
+    """As presumed, does the line that names the members leave them room? 'Free of' asks for none of them."""
+    session = prepared.session
+    some = session.met(Compare(">", _together(members), Const(Fraction(0))), session.base)
+    return session.search(()).holds(session.met(naming.formula, session.base), some)
 
 
 def _together(members: tuple[str, ...]) -> Term:

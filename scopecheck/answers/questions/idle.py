@@ -10,7 +10,7 @@ from scopecheck.answers.questions.claims import NOTHING, met_whatever_is_read
 from scopecheck.answers.questions.nearby import needed_nearby
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
-from scopecheck.core.construction import Construction
+from scopecheck.core.construction import Construction, names_in
 from scopecheck.core.model import All, Formula, Limitation, NumberDecl, Read, Truth
 from scopecheck.core.stated import RangeEnd, ends_of
 from scopecheck.foundations.record import replace
@@ -52,13 +52,18 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
 
 
 def limiting(prepared: Prepared, own: Sequence[Limitation]) -> tuple[Limitation, ...]:
-    """Without words that limit nothing as usually read, such as `comprising` and `optionally`."""
+    """Without words that limit nothing as usually read, such as `comprising` and `optionally`.
+
+    Nor is it asked of words that name the steps of a process alone: what else a claim says of a step means
+    that it is done, and naming it first is how such claims are written.
+    """
+    done = {step.done for step in prepared.sheet.steps}
 
     def limits(x: Limitation) -> bool:
         if not isinstance(x.formula, Read):
             return True
-        usual = prepared.session.base.readings[x.formula.group]
-        return x.formula.options[usual] != Truth(True)
+        usual = x.formula.options[prepared.session.base.readings[x.formula.group]]
+        return usual != Truth(True) and not names_in(usual) <= done
 
     return tuple(x for x in own if limits(x))
 
