@@ -61,8 +61,9 @@ from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import Groups, groups_in, names_in
 from scopecheck.resolve.names import Names, member_of, no_member, no_moment
-from scopecheck.resolve.phrases import Reader, Subject
+from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.step_cells import Cell, ends_of, no_such_word, not_optional, put_end, said_of
+from scopecheck.resolve.subjects import Subject
 
 _SILENT, _UNKNOWN, _FREE = ("silent",), ("unknown",), ("any", "free", "")
 _DASHES = ("-", "--", "---", "n/a", "na", "n.a.", "n.d.", "?", "/", "x", "tbd")
