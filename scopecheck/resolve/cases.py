@@ -57,8 +57,8 @@ from scopecheck.resolve.case_parts import Counted, Spoken, as_fact, clashes, lis
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import subject as subject_of
 from scopecheck.resolve.constants import constant
+from scopecheck.resolve.exact_fitting import bare_number, literal
 from scopecheck.resolve.exact_formulas import context, facts
-from scopecheck.resolve.exact_terms import bare_number, literal
 from scopecheck.resolve.groups import Groups, groups_in, names_in
 from scopecheck.resolve.names import Names, member_of, no_member, no_moment
 from scopecheck.resolve.phrases import Reader

@@ -7,7 +7,7 @@ from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import Fill
-from scopecheck.resolve.exact_terms import bare_number, literal
+from scopecheck.resolve.exact_fitting import bare_number, literal
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.patterns import Slot
 from scopecheck.resolve.phrase_finding import Job
