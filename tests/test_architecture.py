@@ -33,7 +33,8 @@ FLOORS: dict[str, str] = {
         " exact_formulas groups settling rivals readings defined_words chart practice spelled everyday"
         " subjects phrase_finding phrase_numbers phrase_advice phrase_slots phrases claim_text"
         " dependencies form_rules joints account stated declared claims step_cells case_parts"
-        " assembly_cells cases sheet successors agreement common_groups joined carried"
+        " assembly_cells case_desk number_cells case_cells case_facts cases sheet successors agreement"
+        " common_groups joined carried"
     ),
     "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate border symbols places encode engine solver ends",
