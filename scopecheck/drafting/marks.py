@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from scopecheck.drafting.beside import nounish
 from scopecheck.drafting.draft import Proposed
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
@@ -13,6 +14,10 @@ from scopecheck.resolve.account import ORDER_WORDS, unrestated
 from scopecheck.resolve.claim_text import ClaimText
 
 _EXAMPLES = ("clauses", "examples")
+_BARE = frozenset(("and", "or", "each", "every", "a", "an", "the"))
+_BEFORE_NOUNS = frozenset(("of", "a", "an", "the", "said"))
+MOST_NOUNS = 3
+"""How many words of a noun are marked with a bare 'or' beside it."""
 MOST_TOLD = 5
 """How many words of time and of what they speak are marked together."""
 
@@ -90,14 +95,36 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
             found[-1] = (found[-1][0], end)
         else:
             found.append((start, end))
-    return [_with_preference(work, start, end) for start, end in found]
+    return [_with_preference(work, *_with_nouns(work.text, start, end)) for start, end in found]
+
+
+def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
+    """A bare 'or' or 'each' with the nouns beside it: 'a lamp or an array', up to what is taken."""
+    texts, stops = [t.text for t in text.tokens], listed("nouns", "stops")
+    if any(word.isalpha() and word not in _BARE for word in texts[start:end]):
+        return start, end
+    begin, far = start, end
+    while begin > 0 and start - begin < MOST_NOUNS and nounish(texts[begin - 1], stops):
+        begin -= 1
+    while far < len(texts) and texts[far] in _BEFORE_NOUNS:
+        far += 1
+    last = far
+    while far < len(texts) and far - last < MOST_NOUNS and nounish(texts[far], stops):
+        far += 1
+    begin = start if texts[start] in ("each", "every") else begin
+    beside = (*range(begin, start), *range(end, far))
+    free = far > last and not any(i in text.taken or i in text.referring for i in beside)
+    return (begin, far) if free else (start, end)
 
 
 def _with_preference(work: Work, start: int, end: int) -> tuple[int, int]:
     """With the words beside it that make it a preference."""
     texts = [t.text for t in work.text.tokens]
-    before = next((w for w in (2, 1) if start >= w and run_at(texts, start - w, *_EXAMPLES) >= w), 0)
-    return start - before, end + run_at(texts, end, "clauses", "preferred")
+    near = start
+    while near and texts[near - 1] in (",", "."):  # 'e.g., 20 to 30 mm'
+        near -= 1
+    before = next((w for w in (3, 2, 1) if near >= w and run_at(texts, near - w, *_EXAMPLES) >= w), 0)
+    return near - before if before else start, end + run_at(texts, end, "clauses", "preferred")
 
 
 def _close(text: ClaimText, end: int, start: int) -> bool:
