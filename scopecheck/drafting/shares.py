@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from scopecheck.drafting.kinds_of import family
 from scopecheck.drafting.limits import Stretch
@@ -30,17 +30,15 @@ def beside_others(works: Sequence[Work]) -> None:
         work.limits = [(_beside(work, stretch, what, units), what) for stretch, what in work.limits]
 
 
-def _beside(
-    work: Work, stretch: Stretch, what: Called, units: dict[str, tuple[Called, Unit | None]]
-) -> Stretch:
+def _beside(work: Work, stretch: Stretch, what: Called, units: Mapping[str, tuple[Called, Unit]]) -> Stretch:
     texts = [t.text for t in work.text.tokens]
     share = stretch.unit is not None and stretch.unit.symbol == "%"
     if not share or texts[stretch.end : stretch.end + 2] not in (["of", "the"], ["of", "said"]):
         return stretch
     for end in range(stretch.end + 2 + MOST_WORDS, stretch.end + 2, -1):
-        other, unit = units.get(" ".join(texts[stretch.end + 2 : end]), (None, None))
-        if other is not None and unit is not None and _of_one_kind(what, other, unit):
-            return replace(stretch, end=end, beside=unit)
+        found = units.get(" ".join(texts[stretch.end + 2 : end]))
+        if found is not None and _of_one_kind(what, *found):
+            return replace(stretch, end=end, beside=found[1])
     return stretch
 
 

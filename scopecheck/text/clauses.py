@@ -27,18 +27,26 @@ def examples(stream: Stream) -> Iterator[Flag]:
         before, after = _number_before(texts, at), _number_after(stream, at + width)
         if before is not None and after is not None:
             words, span = stream.shown(before, after), stream.span(before, after)
-            yield Flag("inner range", "inner_range", stream.number, words, span)
+            several = sum(map(_number, texts[at + width : after])) > 1
+            several = several or any(run_at(texts, i, "limits", "openings") for i in range(at + width, after))
+            form = "inner_range" if several else "inner_value"
+            yield Flag("inner range", form, stream.number, words, span)
         else:
             words, span = stream.shown(at, at + width), stream.span(at, at + width)
             yield Flag("example", "example", stream.number, words, span)
         at += width
 
 
+_OF_ANOTHER = frozenset("with and having has have while wherein whose which being is are".split())
+"""Between a range and a preference: these begin another quantity ('4 mm and a height of preferably 8 mm')."""
+
+
 def _number_before(texts: list[str], at: int) -> int | None:
     """Where the range before begins, if only its unit or noun stands between it and here."""
     inside = listed("limits", "inside")
     numbers = [i for i in range(max(0, at - 9), at) if _number(texts[i])]
-    if not numbers or _SIGNS.intersection(texts[numbers[-1] : at - 1]):
+    between = texts[numbers[-1] : at - 1] if numbers else []
+    if not numbers or _SIGNS.intersection(between) or _OF_ANOTHER.intersection(between):
         return None
     first = numbers[-1]
     if len(numbers) > 1 and numbers[-1] - numbers[-2] < 6:

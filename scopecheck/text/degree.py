@@ -15,7 +15,7 @@ from scopecheck.text.stream import BREAKS, Stream
 
 _NO_DEGREES = (("degree", "excepted"), ("clauses", "examples"))
 """Runs that only look like degrees: 'high frequency', and the 'desired' of 'if desired'."""
-GROUPS = ("size", "nearness", "manner", "taste", "fitness")
+GROUPS = ("size", "nearness", "manner", "taste", "fitness", "custom")
 
 
 def degrees(stream: Stream) -> Iterator[Flag]:
