@@ -14,7 +14,7 @@ from scopecheck.text.of_sheet import Shown, shown_of_sheet
 from scopecheck.text.shown import flags
 from tests.forbidden_words import forbidden_in
 from tests.test_cli import run
-from tests.words import SAME_HAND, SETS, Outcome, names, outcome
+from tests.words import SAME_HAND, SECOND_READER, SETS, Outcome, names, outcome
 
 
 def told(text: str, profile: str = "US") -> list[tuple[str, int, str]]:
@@ -26,6 +26,7 @@ def test_most_listed_defects_are_found_and_few_others() -> None:
     assert len(outcomes) == 12
     held(outcomes)
     held([outcome(name, SAME_HAND) for name in names(SAME_HAND)])
+    held([outcome(name, SECOND_READER) for name in names(SECOND_READER)])
 
 
 def held(outcomes: list[Outcome]) -> None:
