@@ -1,9 +1,9 @@
 """How many of the listed defects of claim sets are found at their words: `python -m tests.words`.
 
-Each set in `tests/text` is a text and a list made before any rule was run on it: defects with their sort, claim
-and words, and what only looks like a defect. `python -m tests.words brake`
-tells one set in full. What stands under `# also right` may be told or not, and is counted neither way. A flag
-of another sort at a defect's words is false. The lists of the twelve sets were reviewed independently by a
+Each set in `tests/text` is a text and a list made before any rule was run on it: defects with their sort,
+claim and words, and what only looks like a defect. `python -m tests.words brake` tells one set in full.
+What stands under `# also right` may be told or not, and is counted neither way. A flag of another sort at a
+defect's words is false. The lists of the twelve sets were reviewed independently by a
 second reader on 2026-11-27, who had listed each set from the claims alone: 3 defects were added (2 of them
 had stood under `# also right`) and 40 that only look like one, 2 defects and 3 that were said only to look
 like one were removed. The lists of `same_hand` are by the hand that writes the rules; texts and lists of
