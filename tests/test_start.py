@@ -250,6 +250,7 @@ def test_what_makes_up_the_rest_is_restated() -> None:
     assert "alloy  composition in wt%\n  chromium\n  carbon\n  iron\n" in sheet
     assert "| alloy    : consisting essentially of\n" in sheet
     assert "| alloy    : the balance being iron and unavoidable impurities\n" in sheet
+    assert "iron IN alloy" not in sheet
     read(ALLOY)
 
 

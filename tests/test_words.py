@@ -184,3 +184,11 @@ def test_no_page_pronounces_on_law(name: str) -> None:
     shown = Shown(flags(texts_of(pasted(text))))
     own = [" ".join(text.split()), *(f.words for f in shown.open)]
     assert forbidden_in(words_text(name, 1, shown, False), own) == []
+
+
+def test_a_method_of_treating_a_closed_thing_opens_nothing() -> None:
+    thing = "1. A clamp consisting of two plates and a spring.\n\n"
+    method = "2. A method of coating the clamp of claim 1, comprising baking the clamp for an hour.\n"
+    assert "transition" not in {f.sort for f in flags(texts_of(pasted(thing + method)))}
+    opened = "2. The clamp of claim 1, comprising a lid.\n"
+    assert "transition" in {f.sort for f in flags(texts_of(pasted(thing + opened)))}

@@ -49,7 +49,8 @@ def proposals(claims: Sequence[DraftClaim], group: bool = True) -> list[Quantity
     used = frozenset(line.name for work in works for line in work.claim.lines)
     ungrouped(quantities, used)
     wholes = [q.within for q in quantities if q.name in used]
-    return [q for q in quantities if q.name in used or q in wholes]
+    bare = [q for work in works for q in work.bare if q.within in wholes]
+    return [q for q in quantities if q.name in used or q in wholes or q in bare]
 
 
 def _work(claim: DraftClaim, known: Sequence[int]) -> Work:
@@ -107,8 +108,9 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             work.claim.lines.append(Proposed(words))
     if work.opened:
         _propose_balance(work, work.opened[2].name)
-        there = [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in work.bare]
-        work.claim.lines += there
+        rest = words_at(work.text, *work.balance) if work.balance[1] else ""
+        bare = [q for q in work.bare if not rest.endswith(q.name)]
+        work.claim.lines += [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in bare]
     marks(work, own or {}, timed)
 
 

@@ -203,7 +203,8 @@ def transitions(all_: Set, number: int) -> Iterator[Flag]:
         if also and not _APART.intersection(texts[at : also[0][0] - 1]):
             end = also[0][0] + also[0][1]
             yield Flag("transition", "mixed", number, stream.shown(at, end), stream.span(at, end))
-    if parent := next((p for p in stream.parents if _closing(all_.streams[p])), None):
+    above = (p for p in stream.parents if _is_process(all_.streams[p]) == _is_process(stream))
+    if parent := next((p for p in above if _closing(all_.streams[p])), None):
         form = {"closed": "below_closed", "essentially": "below_essentially"}[_closing(all_.streams[parent])]
         for at, width in opened:
             if texts[at].startswith(("compri", "includ", "contain")) and _at_top(stream, at):
@@ -236,6 +237,11 @@ def _closing(stream: Stream) -> str:
         if texts[at].startswith(("compri", "includ", "contain", "wherein", "characteri")):
             return ""
     return ""
+
+
+def _is_process(stream: Stream) -> bool:
+    """Is the claim one to a method or a use, by its first words?"""
+    return not {"method", "process", "use"}.isdisjoint(stream.texts[:4])
 
 
 def _at_top(stream: Stream, at: int) -> bool:
