@@ -278,3 +278,23 @@ def test_a_sheet_with_lines_in_symbols_lacks_nothing(tmp_path: Path) -> None:
     assert run("start", str(sheet)).stdout.startswith("Every limit of the text")
     sheet.write_text(SHEET.replace("wall is at most 2.5 mm", "lid is at most 7 mm"), "utf-8")
     assert "| lid : at most 7 mm" in run("start", str(sheet)).stdout
+
+
+def test_examples_shares_of_another_and_ordinals() -> None:
+    text = started(
+        "1. A vat with a first pressure of 2 to 4 bar, a second pressure of not more than 80 % of the first "
+        "pressure, and capsules with a diameter of 10 to 50 um (e.g., 20 to 30 um), the vat being tilted "
+        "by the user up to 60 degrees, and the cap is tin or soft zinc with a mean grain."
+    )
+    for line in (
+        "first pressure : 2 to 4 bar",
+        "second pressure : not more than 80 % of the first pressure",
+        "not restated : e.g., 20 to 30 um",
+        "angle : up to 60 degrees",
+        "not restated : tin or soft zinc",
+        "not restated : mean grain",
+    ):
+        assert f"| {line}" in re.sub(r" +", " ", text), text
+    assert "second pressure  pressure in bar" in text
+    one = started("1. A vat with a first pressure of 2 to 4 bar.")
+    assert "| pressure : 2 to 4 bar" in one

@@ -14,7 +14,7 @@ from scopecheck.text.of_sheet import Shown, shown_of_sheet
 from scopecheck.text.shown import flags
 from tests.forbidden_words import forbidden_in
 from tests.test_cli import run
-from tests.words import SAME_HAND, SETS, Outcome, names, outcome
+from tests.words import SAME_HAND, SECOND_READER, SETS, Outcome, names, outcome
 
 
 def told(text: str, profile: str = "US") -> list[tuple[str, int, str]]:
@@ -26,6 +26,7 @@ def test_most_listed_defects_are_found_and_few_others() -> None:
     assert len(outcomes) == 12
     held(outcomes)
     held([outcome(name, SAME_HAND) for name in names(SAME_HAND)])
+    held([outcome(name, SECOND_READER) for name in names(SECOND_READER)])
 
 
 def held(outcomes: list[Outcome]) -> None:
@@ -55,6 +56,17 @@ LID = "1. A jar comprising a lid, a spring and two hooks on the lid.\n"
         ("2. The jar of claim 1, the lid being of tin and zinc or lead.",
          ("grouping", 2, "tin and zinc or lead")),
         ("2. The jar of claim 1, as shown in Figure 3.", ("drawings", 2, "as shown in Figure 3")),
+        ("2. The jar of claim 1, as illustrated in the accompanying drawings.",
+         ("drawings", 2, "as illustrated in the accompanying drawings")),
+        ("2. The jar of claim 1, with an arm of 4 to 6 mm and a height of preferably 8 mm.",
+         ("example", 2, "preferably")),
+        ("2. The jar of claim 1, wherein a kitchen porter cook lifts up the lid of the jar.",
+         ("user act", 2, "a kitchen porter cook lifts up the lid")),
+        ("2. The jar of claim 1, wherein the lid is shut in the usual manner.",
+         ("degree", 2, "usual manner")),
+        ("2. The jar of claim 1, the lid consisting of tin, including a bolt.",
+         ("transition", 2, "consisting of tin, including")),
+        ("2. A jar handle comprising tin.\n3. The jar of claim 2.", ("category", 3, "The jar of claim 2")),
         ("2. A jar, red.", ("transition", 2, "A jar, red.")),
         ("2. A jar rack, a hook and a controller for the hook.",
          ("transition", 2, "A jar rack, a hook and a controller for the hook")),
@@ -90,6 +102,8 @@ def test_lines_in_the_margin_are_no_words_of_the_claim() -> None:
         "2. The jar of claim 1, wherein the hooks are round and each hook carries a ring.",
         "2. The jar of claim 1, wherein the lid can be lifted by the user.",
         "2. The jar of claim 1, wherein the lid is 3 mm thick.",
+        "2. The jar of claim 1, a first pane and a second pane spaced apart from the first pane, "
+        "wherein the panes are round.",
         "2. The jar of claim 1, wherein the lid has a thickness of about 3 mm.",
         "2. A method of filling the jar of claim 1, comprising opening the lid.",
         "2. A method for filling a jar with a paste, comprising heating a paste.",
@@ -108,6 +122,16 @@ def test_lines_in_the_margin_are_no_words_of_the_claim() -> None:
 )
 def test_what_only_looks_like_a_defect(more: str) -> None:
     assert told(LID + more) == []
+
+
+def test_what_is_told_fits() -> None:
+    def forms(text: str) -> list[str]:
+        return [f.form for f in flags(texts_of(pasted(text)))]
+
+    value = "2. The jar of claim 1, the lid being 2 to 9 mm, for instance 4 mm wide."
+    assert forms(LID + value) == ["inner_value"]
+    nearly = "1. A paste consisting essentially of wax.\n2. The paste of claim 1, further comprising oil."
+    assert forms(nearly) == ["below_essentially"]
 
 
 def test_forms_of_reference_by_profile() -> None:

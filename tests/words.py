@@ -1,12 +1,13 @@
 """How many of the listed defects of claim sets are found at their words: `python -m tests.words`.
 
-Each set in `tests/text/sets` and `tests/text/same_hand` is a text and a list made before any rule was run on
-it: defects with their sort, claim and words, and what only looks like a defect. `python -m tests.words brake`
-tells one set in full. What stands under `# also right` may be told or not, and is counted neither way. A flag
-of another sort at a defect's words is false. The lists of the twelve sets were reviewed independently by a
+Each set in `tests/text` is a text and a list made before any rule was run on it: defects with their sort,
+claim and words, and what only looks like a defect. `python -m tests.words brake` tells one set in full.
+What stands under `# also right` may be told or not, and is counted neither way. A flag of another sort at a
+defect's words is false. The lists of the twelve sets were reviewed independently by a
 second reader on 2026-11-27, who had listed each set from the claims alone: 3 defects were added (2 of them
 had stood under `# also right`) and 40 that only look like one, 2 defects and 3 that were said only to look
-like one were removed. The lists of `same_hand` are by the hand that writes the rules.
+like one were removed. The lists of `same_hand` are by the hand that writes the rules; texts and lists of
+`second_reader` by the second reader.
 """
 
 from __future__ import annotations
@@ -22,9 +23,11 @@ from scopecheck.text.shown import flags
 
 SETS = Path(__file__).parent / "text" / "sets"
 SAME_HAND = Path(__file__).parent / "text" / "same_hand"
+SECOND_READER = Path(__file__).parent / "text" / "second_reader"
 TABLES = {
     "Twelve sets on which the rules were tuned": SETS,
     "Sets in other trades, written and listed by the hand that writes the rules": SAME_HAND,
+    "Sets written and listed by a second reader, before any rule was run on them": SECOND_READER,
 }
 REFERRING = {"no earlier", "several earlier", "number", "two names", "two things"}
 """Sorts that say of one noun that it does not name one earlier thing; a list may call it by either."""

@@ -40,10 +40,12 @@ class Stretch:
     """A sign of comparison before the only number, instead of words."""
     after: int = 0
     """Where the limit before it ends: what names this one stands later."""
+    beside: Unit | None = None
+    """The unit of the quantity of which this is a share: '80 % of the first pressure' limits a pressure."""
 
     @property
     def unit(self) -> Unit | None:
-        return next((f.unit for f in reversed(self.figures) if f.unit), None)
+        return self.beside or next((f.unit for f in reversed(self.figures) if f.unit), None)
 
 
 def figures(text: ClaimText, own: Own) -> list[Figure]:
@@ -141,6 +143,8 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
 
 def _preferred(texts: list[str], at: int) -> bool:
     """Whether an example or a preference begins just before a limit: it is no limit of its own."""
+    while at and texts[at - 1] in (",", "."):  # 'e.g., 20 to 30 mm'
+        at -= 1
     before = texts[at - 1] if at else ""
     at -= before in ("with", "of", "from", "to", "at", "in", "by")
     return any(run_at(texts, i, "clauses", "examples") >= at - i for i in range(max(0, at - 3), at))

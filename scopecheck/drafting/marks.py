@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from scopecheck.drafting.beside import nounish
 from scopecheck.drafting.draft import Proposed
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
@@ -13,6 +14,11 @@ from scopecheck.resolve.account import ORDER_WORDS, unrestated
 from scopecheck.resolve.claim_text import ClaimText
 
 _EXAMPLES = ("clauses", "examples")
+_JOINING = frozenset(("and", "or", "ratio"))
+_BARE = frozenset("each every a an the mean average between together substantially".split())
+_BEFORE_NOUNS = frozenset(("of", "with", "a", "an", "the", "said"))
+MOST_NOUNS = 3
+"""How many words of a noun are marked with a bare 'or' beside it."""
 MOST_TOLD = 5
 """How many words of time and of what they speak are marked together."""
 
@@ -90,14 +96,38 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
             found[-1] = (found[-1][0], end)
         else:
             found.append((start, end))
-    return [_with_preference(work, start, end) for start, end in found]
+    return [_with_preference(work, *_with_nouns(work.text, start, end)) for start, end in found]
+
+
+def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
+    """A bare 'or', 'each' or 'mean' with the nouns beside it: 'a lamp or an array', up to what is taken."""
+    texts, stops = [t.text for t in text.tokens], listed("nouns", "stops")
+    begin, far = start, end
+    while texts[start] in _JOINING and begin > 0 and start - begin < MOST_NOUNS:
+        if not nounish(texts[begin - 1], stops):
+            break
+        begin -= 1
+    if texts[end - 1] in _JOINING | _BARE:
+        while far < len(texts) and texts[far] in _BEFORE_NOUNS:
+            far += 1
+        last = far
+        while far < len(texts) and far - last < MOST_NOUNS and nounish(texts[far], stops):
+            far += 1
+        far = far if far > last else end
+    beside = (*range(begin, start), *range(end, far))
+    free = not any(i in text.taken or i in text.referring for i in beside)
+    whole = far > end or texts[end - 1] not in ("and", "or")
+    return (begin, far) if free and whole else (start, end)
 
 
 def _with_preference(work: Work, start: int, end: int) -> tuple[int, int]:
     """With the words beside it that make it a preference."""
     texts = [t.text for t in work.text.tokens]
-    before = next((w for w in (2, 1) if start >= w and run_at(texts, start - w, *_EXAMPLES) >= w), 0)
-    return start - before, end + run_at(texts, end, "clauses", "preferred")
+    near = start
+    while near and texts[near - 1] in (",", ".", "a", "an", "the"):  # 'e.g., 20 to 30 mm'
+        near -= 1
+    before = next((w for w in (3, 2, 1) if near >= w and run_at(texts, near - w, *_EXAMPLES) >= w), 0)
+    return near - before if before else start, end + run_at(texts, end, "clauses", "preferred")
 
 
 def _close(text: ClaimText, end: int, start: int) -> bool:

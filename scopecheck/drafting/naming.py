@@ -25,6 +25,7 @@ from scopecheck.resolve.claim_text import ClaimText
 
 _TIMES = frozenset("point life age interval delay window horizon phase stage half-life".split())
 """Nouns that are a time or a temperature by themselves, beside those of what is measured."""
+ORDINALS = ("first", "second", "third", "fourth")
 _OF_WHAT = ((("mass", 1),), (("length", 3),), (("amount", 1),))
 """What `2 g of grease` measures: mass, volume, amount of substance."""
 
@@ -40,6 +41,8 @@ class Called:
     fresh: bool = False
     """The noun stands with 'a' or 'an': where nothing has it, it is another than the one before."""
     """The words give no noun, and the noun is only that of the kind: no two limits share it."""
+    ordinal: str = ""
+    """`second` of 'the second pressure'; the noun is without it."""
 
 
 def called(text: ClaimText, stretch: Stretch) -> Called:
@@ -159,7 +162,11 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
         return _noun_at(text, start - 1, quantity)
     if ratio := ratio_before(text, start, at):
         return Called(ratio, "", False)
-    while at - start > 1 and (texts[start].endswith("ly") or texts[start] in ("first", "second", "total")):
+    if texts[at - 1] in words("persons", "nouns") and "by" in texts[max(0, start - 2) : start]:
+        return Called("", "", False)  # 'tilted by the user up to 60 deg'
+    begins, ordinal = start, ""
+    while at - start > 1 and (texts[start].endswith("ly") or texts[start] in (*ORDINALS, "total")):
+        ordinal = texts[start] if texts[start] in ORDINALS else ordinal
         start += 1
     noun = name_of(text, start, at)
     verb = start and texts[start - 1] == ")" and at - start == 1 and noun.endswith("s")
@@ -174,11 +181,11 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
         return Called(noun, "", True)
     if measure and noun.split()[-1] not in words("measures", "nouns"):
         return Called(measure, noun, False)
-    fresh = start > 0 and texts[start - 1] in ("a", "an")
+    fresh = begins > 0 and texts[begins - 1] in ("a", "an")
     last = noun.split()[-1]
     if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:
         return Called(f"{noun} {quantity}", "", False)
-    return Called(noun, owner_before(text, start), False, False, fresh)
+    return Called(noun, owner_before(text, begins), False, False, fresh, ordinal)
 
 
 def kind_of(unit: Unit | None) -> str:

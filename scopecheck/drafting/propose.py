@@ -14,6 +14,7 @@ from scopecheck.drafting.marks import marked, marks, words_at
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.shares import beside_others, with_ordinals
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Source, Span
@@ -37,6 +38,8 @@ def proposals(claims: Sequence[DraftClaim], group: bool = True) -> list[Quantity
     """
     known = tuple(c.number for c in claims)
     works = [_work(claim, known) for claim in claims]
+    beside_others(works)
+    with_ordinals(works)
     quantities = limited(works)
     quantities += chosen(works, quantities)
     quantities = in_groups(works, quantities) if group else quantities

@@ -11,10 +11,10 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.report.wording import GLUE, claims_text, counted, has_sentence, listed, quoted, sentence
 
-MOST_QUESTIONS = 10
 _WIDTH = 88
 _UNREAD = regex(r"\d+\s*[^\s\d.)]|[½¼¾]")
 """Words not restated that hold a number with something after it, most often its unit."""
+_TOKEN = regex(r"\w+|[^\w\s]")
 
 
 def with_remarks(draft: Draft, found: Pasted, source: str) -> None:
@@ -32,10 +32,7 @@ def head(draft: Draft, found: Pasted, source: str) -> list[str]:
     ))  # fmt: skip
     lines += ["", *_numbered(sentence("start", "assumed", count=len(a := assumed(draft, found))), a)]
     asked = questions(draft)
-    lines += ["", *_numbered(sentence("start", "asked", count=len(asked)), asked[:MOST_QUESTIONS])]
-    if len(asked) > MOST_QUESTIONS:
-        lines += _wrapped(sentence("start", "more_asked", count=len(asked) - MOST_QUESTIONS))
-    return lines
+    return [*lines, "", *_numbered(sentence("start", "asked", count=len(asked)), asked)]
 
 
 def assumed(draft: Draft, found: Pasted) -> list[str]:
@@ -65,18 +62,19 @@ def questions(draft: Draft) -> list[str]:
         for rank, text in (*_about(q), *_about_each(draft, q))
     ]
     asked += [
-        (1, sentence("start", "ask_unread", claim=claim.number, words=quoted(line.words)))
+        (1, sentence("start", _form(line.words), claim=claim.number, words=quoted(line.words)))
         for claim in draft.claims
         for line in claim.lines
-        if not line.name and _UNREAD.search(line.words) and not _preferred(line.words)
+        if not line.name and _UNREAD.search(line.words)
     ]
     return list(dict.fromkeys(line for _, line in sorted(asked, key=lambda a: a[0])))
 
 
-def _preferred(words: str) -> bool:
-    """Whether words begin an example or a preference, which limits nothing for certain."""
-    texts = words.lower().split()
-    return run_at(texts, 0, "clauses", "examples") > 0 or texts[-1] == "preferred"
+def _form(words: str) -> str:
+    """The question on words not restated: what an example or a preference limits is asked in other words."""
+    texts = _TOKEN.findall(words.lower())
+    an_example = run_at(texts, 0, "clauses", "examples") > 0 or texts[-1] == "preferred"
+    return "ask_example" if an_example else "ask_unread"
 
 
 def _about_each(draft: Draft, quantity: Quantity) -> Iterable[tuple[int, str]]:

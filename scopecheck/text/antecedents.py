@@ -112,7 +112,7 @@ def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Men
     things = [m for m in things if called and _called(all_, m) == called] or things
     if mention.plural:
         among = things if called and all(_called(all_, m) == called for m in things) else fitting
-        several = any(m.plural or m.shared or m.how == "bare" for m in among) or len(things) > 1
+        several = any(m.plural or m.shared or m.how == "bare" for m in among) or _more_than_one(all_, things)
         several = several or _of_several(all_, line, mention)
         return None if several else _flag(all_, mention, "number", "plural_of_one", line)
     if len(kinds) > 1 and not (exact and len({m.modifiers for m in exact}) == 1 and _one(exact)):
@@ -126,6 +126,13 @@ def _which(all_: Set, line: tuple[int, ...], mention: Mention, fitting: list[Men
         if not first.lower().startswith(("at least one", "one or more")):
             return _flag(all_, mention, "several earlier", "one_of_several", line, named=(first,))
     return None
+
+
+def _more_than_one(all_: Set, things: list[Mention]) -> bool:
+    """Whether these are several things; one that two claims bring in in the same words is one."""
+    apart = {(m.modifiers, m.ordinals) for m in things}
+    claims = {m.claim for m in things}
+    return len(apart) > 1 or len(claims) < len(things) or any(_further(all_, m) for m in things)
 
 
 def _further(all_: Set, mention: Mention) -> bool:

@@ -27,18 +27,26 @@ def examples(stream: Stream) -> Iterator[Flag]:
         before, after = _number_before(texts, at), _number_after(stream, at + width)
         if before is not None and after is not None:
             words, span = stream.shown(before, after), stream.span(before, after)
-            yield Flag("inner range", "inner_range", stream.number, words, span)
+            several = sum(map(_number, texts[at + width : after])) > 1
+            several = several or any(run_at(texts, i, "limits", "openings") for i in range(at + width, after))
+            form = "inner_range" if several else "inner_value"
+            yield Flag("inner range", form, stream.number, words, span)
         else:
             words, span = stream.shown(at, at + width), stream.span(at, at + width)
             yield Flag("example", "example", stream.number, words, span)
         at += width
 
 
+_OF_ANOTHER = frozenset("with and having has have while wherein whose which being is are".split())
+"""Between a range and a preference: these begin another quantity ('4 mm and a height of preferably 8 mm')."""
+
+
 def _number_before(texts: list[str], at: int) -> int | None:
     """Where the range before begins, if only its unit or noun stands between it and here."""
     inside = listed("limits", "inside")
     numbers = [i for i in range(max(0, at - 9), at) if _number(texts[i])]
-    if not numbers or _SIGNS.intersection(texts[numbers[-1] : at - 1]):
+    between = texts[numbers[-1] : at - 1] if numbers else []
+    if not numbers or _SIGNS.intersection(between) or _OF_ANOTHER.intersection(between):
         return None
     first = numbers[-1]
     if len(numbers) > 1 and numbers[-1] - numbers[-2] < 6:
@@ -148,8 +156,15 @@ def drawings(stream: Stream) -> Iterator[Flag]:
             at += 1
             continue
         end = at + width
-        while end < len(texts) and (run := run_at(texts, end, "clauses", "drawings")):
+        while end < len(texts):
+            run = run_at(texts, end, "clauses", "drawings")
+            if not run and texts[end] in ("in", "with", "by", "and", "to"):
+                run = run_at(texts, end + 1, "clauses", "drawings")
+                end += run > 0
+            if not run:
+                break
             end += run
+        end += texts[end : end + 1] in (["drawings"], ["drawing"], ["description"])
         end += texts[end : end + 1] == ["."] and end + 1 < len(texts) and texts[end + 1][0].isdigit()
         while end < len(texts) and (texts[end][0].isdigit() or texts[end] in ("figure", "fig", "figures")):
             end += 1
@@ -162,6 +177,7 @@ def _to_claims(stream: Stream, at: int, width: int) -> bool:
     return any(i in stream.barred for i in range(at + width, min(at + width + 3, len(stream.texts))))
 
 
+_ADDING = [",", "including"]
 _APART = frozenset("; : . wherein whereby where which that is are being having with".split())
 """Between a closed transition and an open one: the two are of different things."""
 
@@ -172,23 +188,27 @@ def transitions(all_: Set, number: int) -> Iterator[Flag]:
     texts = stream.texts
     opened = [(i, w) for i in range(len(texts)) if (w := run_at(texts, i, "clauses", "open"))]
     closed = [(i, w) for i in range(len(texts)) if (w := run_at(texts, i, "clauses", "closed"))]
-    if not stream.references and not closed and not any(_of_the_claim(texts, i) for i, _ in opened):
+    nearly = any(run_at(texts, i, "clauses", "essentially") for i in range(len(texts)))
+    told = nearly or bool(closed) or any(_of_the_claim(texts, i) for i, _ in opened)
+    if not stream.references and not told:
         last = min(12, len(texts))
         yield Flag("transition", "none_of_its_own", number, stream.shown(0, last), stream.span(0, last))
     for at, width in closed:
         also = [
             (i, w)
             for i, w in opened
-            if i > at + width and texts[i - 1] == "and" and texts[i].startswith("compri")
+            if i > at + width
+            and ((texts[i - 1] == "and" and texts[i].startswith("compri")) or texts[i - 1 : i + 1] == _ADDING)
         ]
         if also and not _APART.intersection(texts[at : also[0][0] - 1]):
             end = also[0][0] + also[0][1]
             yield Flag("transition", "mixed", number, stream.shown(at, end), stream.span(at, end))
-    if parent := next((p for p in stream.parents if _closed(all_.streams[p])), None):
+    if parent := next((p for p in stream.parents if _closing(all_.streams[p])), None):
+        form = {"closed": "below_closed", "essentially": "below_essentially"}[_closing(all_.streams[parent])]
         for at, width in opened:
             if texts[at].startswith(("compri", "includ", "contain")) and _at_top(stream, at):
                 words, span = stream.shown(at, at + width), stream.span(at, at + width)
-                yield Flag("transition", "below_closed", number, words, span, {"parent": parent})
+                yield Flag("transition", form, number, words, span, {"parent": parent})
                 return
 
 
@@ -207,15 +227,15 @@ def _of_the_claim(texts: list[str], at: int) -> bool:
     return start == 0 or texts[start] not in ("a", "an", "one", "two", "several")
 
 
-def _closed(stream: Stream) -> bool:
-    """Whether the claim's first transition closes it."""
+def _closing(stream: Stream) -> str:
+    """Whether the claim's first transition closes it: 'closed', 'essentially', or '' if it does not."""
     texts = stream.texts
     for at in range(len(texts)):
-        if run_at(texts, at, "clauses", "closed"):
-            return True
+        if found := next((of for of in ("closed", "essentially") if run_at(texts, at, "clauses", of)), ""):
+            return found
         if texts[at].startswith(("compri", "includ", "contain", "wherein", "characteri")):
-            return False
-    return False
+            return ""
+    return ""
 
 
 def _at_top(stream: Stream, at: int) -> bool:

@@ -10,12 +10,12 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
-from scopecheck.text.mentions import noun_end
+from scopecheck.text.mentions import is_noun_word, noun_end
 from scopecheck.text.stream import BREAKS, Stream
 
-_NO_DEGREES = (("degree", "excepted"), ("clauses", "examples"))
+_NO_DEGREES = (("degree", "excepted"), ("clauses", "examples"), ("clauses", "essentially"))
 """Runs that only look like degrees: 'high frequency', and the 'desired' of 'if desired'."""
-GROUPS = ("size", "nearness", "manner", "taste", "fitness")
+GROUPS = ("size", "nearness", "manner", "taste", "fitness", "custom")
 
 
 def degrees(stream: Stream) -> Iterator[Flag]:
@@ -107,12 +107,12 @@ def acts(all_: Set, number: int) -> Iterator[Flag]:
     for at, word in enumerate(texts):
         if word not in persons or at == 0 or at in stream.barred:
             continue
-        start = at - 1 if texts[at - 1] in ("the", "a", "an", "said") else at
+        start = _person_start(texts, at)
         clause = _clause_before(texts, start)
         if permitted.intersection(clause):
             continue
         if _acts(texts, at + 1):
-            end = _act_end(texts, at + 1)
+            end = _act_end(stream, at + 1)
             yield Flag("user act", "user_act", number, stream.shown(start, end), stream.span(start, end))
         elif _done_by(texts, start):
             yield Flag(
@@ -132,17 +132,25 @@ def _acts(texts: list[str], at: int) -> bool:
     return word.endswith("s") and word.isalpha() and len(word) > 3 and word not in listed("nouns", "stops")
 
 
-def _act_end(texts: list[str], at: int) -> int:
-    """The act with what it is done to."""
-    end = at + 1
-    while (
-        end < len(texts)
-        and end - at < 4
-        and texts[end] not in BREAKS
-        and texts[end] not in ("to", "by", "with")
-    ):
+def _person_start(texts: list[str], at: int) -> int:
+    """Where `a maintenance technician` begins; the person's own word if nothing brings it in."""
+    start = at
+    while start > 0 and at - start < 3 and is_noun_word(texts[start - 1]):
+        start -= 1
+    return start - 1 if start and texts[start - 1] in ("the", "a", "an", "said") else at
+
+
+def _act_end(stream: Stream, at: int) -> int:
+    """The act with what it is done to: 'rolls up the cover', never up to an 'of' alone."""
+    texts = stream.texts
+    end = last = at + 1 + texts[at].endswith("ly")
+    while end < len(texts) and end - last < 3 and texts[end] in (*_PASSED, *listed("nouns", "determiners")):
         end += 1
-    return end
+    noun = noun_end(stream, end)
+    return noun if noun > end else last
+
+
+_PASSED = frozenset("up down out off away in on into onto".split())
 
 
 def _done_by(texts: list[str], start: int) -> bool:

@@ -38,6 +38,10 @@ _OF_SEVERAL = frozenset(("system", "kit", "set"))
 """What these words name has several things in it: none of them is a shorter name of a server or a lid."""
 
 
+_PARTS = frozenset("frame handle blade holder mount bracket cover insert support tip head".split())
+"""What these are of is another thing: a window is no window frame."""
+
+
 def _same_kind(all_: Set, number: int, own: str, parent: int, other: str) -> bool:
     process = listed("mention", "process")
     if (own in process) != (other in process):
@@ -47,7 +51,7 @@ def _same_kind(all_: Set, number: int, own: str, parent: int, other: str) -> boo
     generic = listed("mention", "generic")
     words = {w.stem for m in all_.mentions[parent][:1] for w in all_.streams[parent].words[m.first : m.end]}
     shorter = own in generic and own not in _OF_SEVERAL
-    return own == other or shorter or own in words or other in generic
+    return own == other or shorter or other in generic or (own in words and other not in _PARTS)
 
 
 def forms(all_: Set, number: int, profile: str) -> Iterator[Flag]:

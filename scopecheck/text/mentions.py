@@ -149,6 +149,8 @@ def _verb(texts: list[str], at: int) -> bool:
         return begins or not (plural_noun(texts, at) or _of_what_sort(texts, at))
     if word.endswith("s") and len(word) > 3 and texts[at - 1] in listed("persons", "nouns"):
         return True
+    if word in listed("mention", "never_nouns") and stops:
+        return True
     verbs = listed("mention", "verbs")
     both = at > 2 and texts[at - 3] == "and" and texts[at - 2] in listed("nouns", "determiners")
     if both and f"{word}s" in verbs and (after == "that" or after in listed("nouns", "determiners")):
@@ -159,7 +161,7 @@ def _verb(texts: list[str], at: int) -> bool:
         return begins
     if word.endswith("ing") and len(word) > 4:
         return begins or (stops and after not in ("of", *BREAKS) and not plural_noun(texts, at))
-    return _participle(word) and (begins or stops)
+    return _participle(word) and (begins or stops or after == "apart")
 
 
 def _of_what_sort(texts: list[str], at: int) -> bool:
