@@ -25,8 +25,9 @@ from scopecheck.language.scan import Number, scan
 from scopecheck.language.syntax import Node, Raw
 from scopecheck.resolve.constants import constant, truth
 from scopecheck.resolve.entry import Entry, EntryReading
+from scopecheck.resolve.exact_fitting import literal
 from scopecheck.resolve.exact_formulas import context, formula
-from scopecheck.resolve.exact_terms import literal, term
+from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed, number_of
 from scopecheck.resolve.patterns import Pattern, Slot
 

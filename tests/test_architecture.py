@@ -29,10 +29,12 @@ FLOORS: dict[str, str] = {
     "core": "model construction linear stated rewrite ranges ties nearness plain alike shares reference",
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
-        " part_kinds steps exact_terms exact_formulas groups settling rivals readings defined_words chart"
-        " practice spelled everyday phrases claim_text dependencies form_rules joints account stated declared"
-        " claims step_cells case_parts assembly_cells cases sheet successors agreement common_groups"
-        " joined carried"
+        " part_kinds steps exact_fitting exact_arithmetic exact_parts exact_functions exact_terms"
+        " exact_formulas groups settling rivals readings defined_words chart practice spelled everyday"
+        " subjects phrase_finding phrase_numbers phrase_advice phrase_slots phrases claim_text"
+        " dependencies form_rules joints account stated declared claims step_cells case_parts"
+        " assembly_cells case_desk number_cells case_cells case_facts cases sheet successors agreement"
+        " common_groups joined carried"
     ),
     "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
     "solving": "evaluate border symbols places encode engine solver ends",
@@ -87,7 +89,7 @@ LAZY: dict[str, str] = {
 
 NOT_EXACT: dict[str, str] = {
     "foundations.diagnostics": "likeness of words",
-    "resolve.phrases": "likeness of words",
+    "resolve.phrase_advice": "likeness of words",
     "solving.solver": "the clock of the wall limit",
     "commands.output": "the clock of the progress line",
 }

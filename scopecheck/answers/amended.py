@@ -70,9 +70,8 @@ def ask_amendment(
 
 
 def _own_text(sheet: Sheet) -> str:
-    """The sheet's text without the rows of documents and of what must stay out: they are no basis."""
+    """The sheet's text without the rows of its cases: no part of the application, they are no basis."""
     text = sheet.claims[0].span.source.text
-    foreign = [c.span for c in sheet.cases if c.role in ("document", "outside")]
-    for span in sorted(foreign, key=lambda s: s.start, reverse=True):
+    for span in sorted((c.span for c in sheet.cases), key=lambda s: s.start, reverse=True):
         text = f"{text[: span.start]} {text[span.end :]}"
     return text

@@ -14,6 +14,9 @@ from scopecheck.core.shares import WHOLE
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import number_text
 
+MOST_NAMES = 4
+"""Names that a warning lists; of more, how many."""
+
 
 def contradictions(prepared: Prepared) -> tuple[Diagnostic, ...]:
     """Errors where nothing can exist, a case cannot, or a case is both inside and outside; and questions.
@@ -134,7 +137,7 @@ def _both_sides(prepared: Prepared) -> Iterator[Diagnostic]:
     inside = [case for case in sheet.cases if case.role == "inside"]
     outside = [case for case in sheet.cases if case.role == "outside"]
     for one, other in product(inside, outside):
-        if not _same_place(prepared, one, other):
+        if not _same_place(prepared, one, other) or not set(one.stated) & set(other.stated):
             continue
         search = session.search(session.groups_in(one.facts, other.facts))
         if not search.find(session.met(one.facts), session.met(other.facts)):
@@ -151,13 +154,14 @@ def _both_sides(prepared: Prepared) -> Iterator[Diagnostic]:
                 ((one.span, "the inside case"),),
             )
         else:
-            names = " and ".join(f"'{name}'" for name in apart)
+            names = ", ".join(f"'{name}'" for name in apart[:MOST_NAMES])
+            more = f" and {len(apart) - MOST_NAMES} more" if len(apart) > MOST_NAMES else ""
             yield Diagnostic(
                 "warning",
                 other.span,
                 f"one thing could be both '{one.name}' (inside) and '{other.name}' (must stay out)",
-                f"only one of the two says something of {names}",
-                f"say more about {names} in both cases",
+                f"only one of the two says something of {names}{more}",
+                "say in both cases what sets the two apart",
                 ((one.span, "the inside case"),),
             )
 

@@ -49,6 +49,7 @@ QUESTIONS: tuple[str, ...] = (
     "one reading fits all cases",
     "without measure",
     "class",
+    "inside left open",
     "document range",
     "kept out",
     "corner not reached",

@@ -19,10 +19,16 @@ from itertools import pairwise
 from typing import Literal, TypeAlias
 
 from scopecheck.answers.minimise import BreakPoint, Settled, keep, settle_construction
-from scopecheck.core.construction import Construction, admissible_readings
-from scopecheck.core.model import All, Article, Formula, FreeParameter
+from scopecheck.core.construction import (
+    Construction,
+    admissible_readings,
+    names_in,
+    nodes,
+    parameters_in,
+)
+from scopecheck.core.model import All, Article, Divide, Formula, FreeParameter, Multiply, Term
 from scopecheck.foundations.record import record
-from scopecheck.solving.ends import greatest_stretch, least_stretch
+from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
 from scopecheck.solving.solver import Constraint, Search, Session, Undecided, all_of, any_of
 
 Wanted: TypeAlias = Literal["every", "none", "some", "not every"]
@@ -30,6 +36,8 @@ Wanted: TypeAlias = Literal["every", "none", "some", "not every"]
 ONE = ("some", "not every")
 """What one article is enough for."""
 MOST_ROUNDS = 400
+FEW_ARTICLES = 3
+"""After so many things stretches are ruled out by their ends."""
 MOST_STEPS = 12
 MOST_UNLISTED = 60
 """So often a better reading at a value not listed is tried; then the one at hand is no longer called best."""
@@ -190,7 +198,31 @@ class _Refinement:
                 self.articles.append(article)
                 self.proposer.require(self._fulfilled_at(demand, article))
                 broken = True
+                if len(self.articles) > FEW_ARTICLES:
+                    self._rule_out_stretches(demand, verifier, k)
         return broken
+
+    def _rule_out_stretches(self, demand: Demand, verifier: Search, k: Construction) -> None:
+        """Rules out, for the readings of `k`, all stretches on which something breaks the demand.
+
+        Thing by thing that would take for ever where each thing needs a wider stretch than the one before.
+        """
+        session = self.session
+        if not (_is_linear(demand.formula) and _is_linear(demand.region)):
+            return
+        groups = session.groups_in(demand.region, demand.formula)
+        for p in (p for p in self.parameters if p.group in groups and k.readings[p.group] == p.reading):
+            way = session.way(p, demand.formula)
+            if not way or p.group in session.groups_in(demand.region):
+                continue
+            others = [q for q in self.parameters if q.group in groups and q.key != p.key]
+            taken = [session.reads(g, k.readings[g]) for g in groups]
+            taken += [session.stretches(q.key, k.parameter(q.key)) for q in others]
+            further = (way == "widens") == (demand.wanted == "every")
+            with verifier.aside(), suppress(Undecided):
+                verifier.require(*taken)
+                end = greatest_stretch(verifier, p.key) if further else least_stretch(verifier, p.key)
+                self.proposer.require(~all_of([*taken, *_up_to(session, p, end, further)]))
 
     def _fulfilled_at(self, demand: Demand, article: Article) -> Constraint:
         """The readings on which this article does not break the demand."""
@@ -214,6 +246,31 @@ class _Refinement:
             if not self._broken(settled.construction):
                 return settled
         return Settled(k, (), False)
+
+
+def _up_to(session: Session, p: FreeParameter, end: Extremum | None, further: bool) -> list[Constraint]:
+    """That the stretch has not passed the last on which something breaks a demand; [] if there is none."""
+    if end is None:
+        return []
+    if further:
+        passed = session.stretches_at_least(p.key, end.value)
+        return [session.stretches_at_most(p.key, end.value) if end.closed else ~passed]
+    passed = session.stretches_at_most(p.key, end.value)
+    return [session.stretches_at_least(p.key, end.value) if end.closed else ~passed]
+
+
+def _is_linear(formula: Formula) -> bool:
+    """Is nothing unknown multiplied by, or divided by, anything unknown?"""
+    for node in nodes(formula):
+        if isinstance(node, Multiply) and not (_is_constant(node.left) or _is_constant(node.right)):
+            return False
+        if isinstance(node, Divide) and not _is_constant(node.right):
+            return False
+    return True
+
+
+def _is_constant(node: Term) -> bool:
+    return not names_in(node) and not parameters_in(node)
 
 
 def _as_wide_as_holds(

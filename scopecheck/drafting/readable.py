@@ -17,7 +17,8 @@ from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import subject
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Names, number_of
-from scopecheck.resolve.phrases import Reader, Subject
+from scopecheck.resolve.phrases import Reader
+from scopecheck.resolve.subjects import Subject
 
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 

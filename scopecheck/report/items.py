@@ -120,6 +120,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         other=flat(finding.detail),
         claims=claims_text((*finding.also_claims, finding.claim)),
         count=_choices(finding),
+        unsaid=listed(map(flat, finding.partly)),
         held=held_text(sheet, finding),
         line=labelled(sheet, finding.label),
         things=_two_things(sheet, finding),

@@ -163,7 +163,11 @@ def class_text(sheet: Sheet, equal: Equal) -> str:
 
 
 def failing_names(sheet: Sheet, article: Article, number: int) -> Iterable[str]:
-    """The names in the lines of a claim and its parents that the thing does not meet."""
+    """The names in the lines that the thing does not meet: the claim's own, else those of its parents."""
     base = base_construction(sheet)
-    lines = (x for n in lineage(sheet, number) for x in sheet.claim(n).limitations)
-    return names_in(*(x.formula for x in lines if not meets(x.formula, article, base)))
+    for numbers in ((number,), lineage(sheet, number)):
+        lines = (x for n in numbers for x in sheet.claim(n).limitations)
+        failing = [x.formula for x in lines if not meets(x.formula, article, base)]
+        if failing:
+            return names_in(*failing)
+    return ()

@@ -14,7 +14,7 @@ from scopecheck.language.scan import Number, Own
 from scopecheck.resolve.claim_text import ClaimText, Piece
 from scopecheck.resolve.joints import structural
 
-Sort = Literal["number", "unit", "connective", "end word", "hedge", "order word"]
+Sort = Literal["number", "unit", "connective", "end word", "hedge", "order word", "closing word"]
 
 _CONNECTIVES = frozenset("and or not nor neither either unless except".split())
 _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
@@ -51,10 +51,16 @@ _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
         "divisible",
         "multiple",
         "ratio",
+        "even number",
+        "odd number",
     )
 )
+_CLOSING: tuple[tuple[str, ...], ...] = tuple(
+    (verb, *how, "of") for verb in ("consisting", "consists", "consist") for how in ((), ("essentially",))
+)
 _END_WORDS_BY_FIRST = {
-    first: tuple(words for words in _END_WORDS if words[0] == first) for first in {w[0] for w in _END_WORDS}
+    first: tuple(words for words in (*_END_WORDS, *_CLOSING) if words[0] == first)
+    for first in {w[0] for w in (*_END_WORDS, *_CLOSING)}
 }
 _BEFORE_NUMBERS = frozenset("from to above below over under of".split()) - {"of"}
 _HEDGES = frozenset(
@@ -63,7 +69,7 @@ _HEDGES = frozenset(
 )
 ORDER_WORDS = frozenset(
     "before after during until then thereafter subsequently simultaneously concurrently immediately"
-    " sequentially successively prior followed throughout".split()
+    " sequentially successively prior followed throughout continuously intermittently".split()
 )
 """Words of time, which are asked for where a sheet declares steps."""
 FRACTIONS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
@@ -76,7 +82,7 @@ def unrestated(
     own: Own,
     timed: bool = False,
 ) -> tuple[Unrestated, ...]:
-    """What the claim's text says in numbers, units, connectives, end words and hedges and no line takes up.
+    """What the claim's text says in numbers, units, connectives, end and closing words, hedges, and no line.
 
     `exact_numbers` are the numbers of lines in symbols; each accounts for one equal number of the text.
     Numbers of claims, reference signs in brackets, and an 'and' between elements of the claim do not count.
@@ -136,7 +142,7 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
         return 1, "number"
     for words in _END_WORDS_BY_FIRST.get(word, ()):
         if tuple(t.text for t in tokens[at : at + len(words)]) == words:
-            return len(words), "end word"
+            return len(words), "closing word" if words in _CLOSING else "end word"
     if word in _BEFORE_NUMBERS and at + 1 < len(tokens) and tokens[at + 1].text[0].isdigit():
         return 1, "end word" if word != "to" or _after_number(tokens, at) else None
     if word in _HEDGES and not _each_other(tokens, at):

@@ -56,9 +56,10 @@ from scopecheck.resolve.parts import (
     said_of_one,
     weighed,
 )
-from scopecheck.resolve.phrases import OfParts, Reader, Subject
+from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.readings import Occurrence, read
 from scopecheck.resolve.steps import mean_of_ends
+from scopecheck.resolve.subjects import OfParts, Subject
 
 
 @holder

@@ -41,18 +41,10 @@ from scopecheck.language.syntax import (
 from scopecheck.resolve import steps
 from scopecheck.resolve.classes import ListBound, has, members_below
 from scopecheck.resolve.entry import OF_HOW_MANY
-from scopecheck.resolve.exact_terms import (
-    Context,
-    at_part,
-    check_bare,
-    fit,
-    named_members,
-    part_terms,
-    parts_of,
-    same_kind,
-    steps_of,
-    term,
-)
+from scopecheck.resolve.exact_fitting import Context, check_bare, fit
+from scopecheck.resolve.exact_functions import same_kind, steps_of
+from scopecheck.resolve.exact_parts import at_part, part_terms, parts_of
+from scopecheck.resolve.exact_terms import named_members, term
 from scopecheck.resolve.names import (
     ONLY_OF_PARTS,
     Bound,
@@ -79,7 +71,7 @@ def context(
     names: Names, mode: Mode = "sheet", slots: Mapping[str, Bound] | None = None, strict: bool = False
 ) -> Context:
     """A context for formulas of the sheet, of a reading, or for a condition over written numbers."""
-    return Context(names, mode, formula, slots or {}, strict)
+    return Context(names, mode, formula, term, slots or {}, strict)
 
 
 def formula(c: Context, node: Node) -> Formula:

@@ -44,8 +44,9 @@ from scopecheck.language.syntax import (
 from scopecheck.resolve.constants import constant, truth
 from scopecheck.resolve.definitions import Applied, as_defined, defining
 from scopecheck.resolve.entry import Entry, EntryReading
+from scopecheck.resolve.exact_fitting import bare_number
 from scopecheck.resolve.exact_formulas import context, formula
-from scopecheck.resolve.exact_terms import bare_number, term
+from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.groups import Draft, Groups
 from scopecheck.resolve.names import Bound, Listed, Names, NotHere, Typed
 

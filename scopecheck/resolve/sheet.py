@@ -28,7 +28,8 @@ from scopecheck.language.syntax import (
 )
 from scopecheck.language.syntax import Sheet as Written
 from scopecheck.resolve.account import unrestated
-from scopecheck.resolve.cases import CasesDesk, cases
+from scopecheck.resolve.case_desk import CasesDesk
+from scopecheck.resolve.cases import cases
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claims import ClaimsDesk, claims
 from scopecheck.resolve.compositions import tied

@@ -27,7 +27,7 @@ from scopecheck.language.layout import Page
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Own
 from scopecheck.language.syntax import NumberNode
-from scopecheck.resolve.exact_terms import bare_number
+from scopecheck.resolve.exact_fitting import bare_number
 
 _FROM_TO = regex(r"(?:from\s+)?(\d\S*(?: ?[^\s\d]\S*)??)\s*(?:\bto\b|-)\s*(\d\S*(?: ?\S+)?)")
 _FOR = regex(r"for\s+(\d\S*(?: ?\S+)?)")

@@ -17,9 +17,9 @@ solids  share in %
 1. A concentrate with a solids content of {0}.
    | solids : {0}
 
-inside        solids
-  first       36 %
-  second      50 %
+description
+  first example   : solids = 36 %  "example 1"
+  second example  : solids = 50 %  "example 2"
 """
 RANGE, OPEN, INNER = "25 to 60 %", "at least 35 %", "between 35 and 60 %"
 

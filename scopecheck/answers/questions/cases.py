@@ -106,9 +106,22 @@ def _wanted(prepared: Prepared, case: Case) -> Wanted:
     """Of an inside case that states single values: that it may be met, whatever it leaves unsaid."""
     if case.role != "inside":
         return "none"
+    return "some" if states_single_values(prepared, case) else "every"
+
+
+def states_single_values(prepared: Prepared, case: Case) -> bool:
+    """Is each name that the case speaks of given one value? What it says nothing of may be anything."""
     exact = stated_values(prepared.sheet, case, exact=True)
-    spoken = set(case.stated) - prepared.sheet.absent(exact)
-    return "some" if spoken <= exact.keys() else "every"
+    open_names = set(case.stated) - prepared.sheet.absent(exact) - exact.keys()
+    if not open_names or case.groups:
+        return not open_names
+    session = prepared.session
+    search = session.search(())
+    search.require(session.met(case.facts, session.base))
+    if not search.find():
+        return False
+    article = search.article()
+    return not any(search.holds(~session.equals(name, article[name])) for name in sorted(open_names))
 
 
 def _no_reading(prepared: Prepared, clash: Clash) -> Finding:

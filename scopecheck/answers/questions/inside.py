@@ -5,7 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
-from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets
+from scopecheck.answers.questions.cases import (
+    Answer,
+    finding_at,
+    scope_at,
+    states_single_values,
+    status_at,
+    targets,
+)
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.questions.ways import each_way, ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
@@ -58,6 +65,10 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         yield Looked("inside lost", finding.claim, finding.label, case.name)
         return
     ever = some_met.holds()
+    single = ever and states_single_values(prepared, case)
+    if single and not some_construction(session, [Demand(case.facts, scope, "none")]):
+        yield _left_open(prepared, finding, case, scope)
+        return
     finding = _graded_loss(prepared, finding, case, region, scope, ever)
     keepable = ever and finding.at_base == "none"
     if keepable and finding.highest == "every":
@@ -86,6 +97,13 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         return replace(told, partly=partly or told.partly)
 
     yield from ways_of(prepared, finding, groups, lost, shown)
+
+
+def _left_open(prepared: Prepared, finding: Finding, case: Case, scope: Formula) -> Finding:
+    """A case of single values that no reading keeps out for certain: it says too little to be sorted."""
+    names = prepared.session.names_in(scope) - set(case.stated)
+    unsaid = tuple(d.name for d in prepared.sheet.declarations if d.name in names)
+    return replace(finding, question="inside left open", stakes=6, bearer="", partly=unsaid)
 
 
 def _with_failing(

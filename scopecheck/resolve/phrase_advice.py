@@ -1,0 +1,231 @@
+"""What is said where no phrase reads some words: what comes nearest, what is missing, what to lift."""
+
+from __future__ import annotations
+
+from difflib import SequenceMatcher, get_close_matches
+from functools import cache
+from itertools import pairwise
+
+from scopecheck.core.model import Assembly, NumberDecl, Step
+from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
+from scopecheck.foundations.record import replace
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.resolve.assemblies import no_assembly
+from scopecheck.resolve.chart import FILLERS, matches, word_of
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.everyday import placed_at
+from scopecheck.resolve.names import Typed, member_of, no_member, number_of
+from scopecheck.resolve.patterns import Pattern, Slot
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.subjects import LISTS
+
+_OTHER_MEASURES = frozenset("total combined overall mean average median".split())
+"""Words that say which of several values is limited: without them it is another limit."""
+
+
+def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
+    """The error for words that no phrase reads, with the likeliest way to write them."""
+    words, span = job.text(tokens), job.span(tokens)
+    literals = frozenset(
+        o for e in job.place.phrases.all() for p in _here(job, e) for need in p.required for o in need
+    )
+    if help := _without_place(job, tokens):
+        place = job.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
+        cause = f"'{place}' is no declared name, so it is no value here."
+        return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
+    cause = "The words right of a colon are read as one phrase, whole."
+    if shorter := _shorter(job, tokens, literals):
+        return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}")
+    if isinstance(job.first, LISTS):
+        loose = matches(tokens, job.place.phrases, job.tests(any_item=True))
+        for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
+            for member in fill.members:
+                said = set(map(word_of, member)) - FILLERS
+                if isinstance(job.first, Assembly):
+                    said -= NUMBER_WORDS.keys()
+                ends = (member, member[1:]) if len(member) > 1 else (member,)
+                known = any(member_of(job.first, job.text(end)) for end in ends)
+                if literals.isdisjoint(said) and not known:
+                    return no_member(job.first, job.text(member), job.span(member))
+    if job.sort in ("steps", "sequences") and (wrong := _no_step(job, tokens)):
+        return wrong
+    if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
+        return advice
+    if how_long := _how_long(job, tokens):
+        return trouble(span, f"no phrase reads '{words[:60]}'", cause, how_long)
+    near = _nearest(job, tokens)
+    more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
+    if field := job.place.names.field_of(job.subjects[0].text) if job.subjects else None:
+        more += f", such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
+    if unknown := _undeclared(job, tokens, literals):
+        cause = f"'{unknown}' is no declared name, so it is no value here."
+        help = f"declare it under this name: {_bare(unknown)}  length in mm (or its own kind)"
+        return trouble(span, f"no phrase reads '{words[:60]}'", cause, help + more)
+    listed = list(dict.fromkeys(p.plain for p in near))
+    help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
+    cause = _operands(job, tokens, near) or cause
+    return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
+
+
+def _here(job: Job, entry: Entry) -> list[Pattern]:
+    """The wordings for as many things as stand here whose words tell of limits, not of measures."""
+    fits = (p for p in entry.patterns if entry.takes(p) == len(job.subjects))
+    return [p for p in fits if not any(s.kind == "limit" for s in p.slots)]
+
+
+def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
+    """The longest stretch that is a phrase, if the words around it say nothing of limits; else ''."""
+    own = {w for name in job.place.names.all() for w in name.lower().split()} | job.tests().own_words
+    members = {w for m in getattr(job.first, "members", ()) for w in m.lower().split()}
+
+    def says_nothing(token: Token) -> bool:
+        word = word_of(token)
+        if token.sort != "word" or word in NUMBER_WORDS or word in (members - FILLERS) | _OTHER_MEASURES:
+            return False
+        known = word in FILLERS or word in own
+        return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
+
+    said = [i for i, token in enumerate(tokens) if not says_nothing(token)]
+    if not said or (said[0] == 0 and said[-1] == len(tokens) - 1):
+        return ""
+    for end in range(said[-1] + 1, min(said[-1] + 4, len(tokens)) + 1):
+        for start in range(said[0], max(said[0] - 4, -1), -1):
+            if job.readable(tokens[start:end]):
+                return job.text(tokens[start:end])
+    return ""
+
+
+def bare_parts_per(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
+    """The error for `less than 50 ppm`, which leaves open of what; the claim's words stay as they are."""
+    for number, word in pairwise(tokens):
+        if number.number and word_of(word) in ("ppm", "ppb"):
+            thing = job.subjects[0].text if job.subjects else "iron"
+            said = f"{number.number.text} {word.text}"
+            return trouble(
+                job.span((number, word)),
+                f"'{said}' leaves open whether the parts are by mass, by volume or by mole",
+                "The words stay as the claim has them; what they mean is written beside them in symbols.",
+                f"write behind the words two blanks, exactly, and for example {thing} < {said}(m)",
+            )  # fmt: skip
+    return None
+
+
+def _without_place(job: Job, tokens: tuple[Token, ...]) -> str:
+    """What to write for `within 3 mm of the rim` where the distance itself is measured; else ''."""
+    at, first = placed_at(tokens), job.first
+    if not at or not isinstance(first, Typed) or first.kind is None or job.is_number(tokens[at + 1 :]):
+        return ""
+    limit = next(t.number for t in tokens if t.number)
+    if limit.unit is None or not limit.unit.kind.dimension or limit.unit.kind != first.kind:
+        return ""
+    if not job.readable(tokens[:at]):
+        return ""
+    return f"if {job.subjects[0].text} is measured from there, lift only: {job.text(tokens[:at])}"
+
+
+def _how_long(job: Job, tokens: tuple[Token, ...]) -> str:
+    """What to write for `duration of heating : for 5 min`, or `heating : at least 5 min`; else ''."""
+    names, text = job.place.names, job.subjects[0].text if job.subjects else ""
+    step = names.step(text.removeprefix("duration of "))
+    if step is None or not step.duration or not tokens:
+        return ""
+    if word_of(tokens[0]) == "for" and job.readable(tokens[1:]):
+        return f"write {step.name} : {job.text(tokens)}, or leave out the 'for': {job.text(tokens[1:])}"
+    long = names.declarations[step.duration]
+    assert isinstance(long, NumberDecl)
+    if isinstance(job.first, Step) and job.on(number_of(long), text).readable(tokens):
+        return f"for how long it takes, write duration of {step.name} : {job.text(tokens)}"
+    return ""
+
+
+def _no_step(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
+    """The error for words that are a phrase but for a step that is not declared."""
+
+    def words(part: tuple[Token, ...]) -> bool:
+        return len(part) <= 3 and all(t.sort == "word" for t in part)
+
+    names = job.place.names
+    for match in matches(tokens, job.place.phrases, replace(job.tests(), step=words)):
+        for fill in (f for f in match.fills if f.slot.kind == "step" and not job.is_step(f.tokens)):
+            said = _bare(job.text(fill.tokens))
+            known = tuple(step.name for step in names.steps.values())
+            return trouble(
+                job.span(fill.tokens), f"no step is declared as '{said}'", "",
+                did_you_mean(said, known) or f"declare it, for example: {said}  step in min",
+            )  # fmt: skip
+    return None
+
+
+def _undeclared(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
+    """The words that would have to be a declared name for a phrase to read all; '' if there are none."""
+    known = {w for name in job.place.names.all() for w in name.lower().split()}
+
+    def number(part: tuple[Token, ...]) -> bool:
+        words = list(map(word_of, part))
+        said = literals.isdisjoint(set(words) - FILLERS) and words[-1] not in FILLERS
+        named = not known.isdisjoint(words) and all(t.sort == "word" for t in part)
+        return job.is_number(part) or (said and named and words[0] not in FILLERS - _ARTICLES)
+
+    loose = replace(job.tests(), number=number, subjects=0)
+    for match in matches(tokens, job.place.phrases, loose):
+        for fill in match.fills:
+            if fill.slot.kind not in ("noun", "list", "limit") and not job.is_number(fill.tokens):
+                return job.text(fill.tokens)
+    return ""
+
+
+def _operands(job: Job, tokens: tuple[Token, ...], near: list[Pattern]) -> str:
+    """A sentence on the number of values, if a near phrase has all these words and takes others."""
+    words = [word_of(t) for t in tokens if not t.number and word_of(t) not in FILLERS]
+    numbers = sum(1 for t in tokens if t.number)
+    for pattern in near:
+        known = {o for need in pattern.required for o in need}
+        slots = [s for s in pattern.slots if s.kind not in ("noun", "list", "limit")]
+        if words and slots and known.issuperset(words) and len(slots) != numbers:
+            values = f"{len(slots)} value{'s' * (len(slots) > 1)}"
+            return f"'{pattern.plain}' takes {values}; here {_stand(numbers)}."
+    return ""
+
+
+def _nearest(job: Job, tokens: tuple[Token, ...]) -> list[Pattern]:
+    """The patterns most like the words, numbers standing as slots."""
+    skeleton = ["(" if job.is_number((t,)) else word_of(t) for t in tokens]
+    scored: list[tuple[float, int, Pattern]] = []
+    order = 0
+    for entry in job.place.phrases.all():
+        fits = job.applies(entry)
+        for pattern in entry.patterns:
+            order += 1
+            literals = [o for need in pattern.required for o in need]
+            if not set(literals) & set(skeleton) and len(skeleton) > 1:
+                near = [
+                    w
+                    for w in skeleton
+                    if any(_alike(w, o) for o in literals)
+                ]
+                if not near:
+                    continue
+            other = ["(" if isinstance(e, Slot) else e.options[0][0].lower() for e in pattern.elements]
+            ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
+            scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
+    return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+
+
+@cache
+def _alike(word: str, other: str) -> bool:
+    """Is one word much like the other? The cheap bounds come first."""
+    pair = SequenceMatcher(None, word, other)
+    return pair.real_quick_ratio() > 0.75 and pair.quick_ratio() > 0.75 and pair.ratio() > 0.75
+
+
+_ARTICLES = frozenset(("a", "an", "the", "said"))
+
+
+def _bare(words: str) -> str:
+    first, _, rest = words.partition(" ")
+    return rest if first.lower() in _ARTICLES and rest else words
+
+
+def _stand(count: int) -> str:
+    return "stands one" if count == 1 else f"stand {count or 'none'}"

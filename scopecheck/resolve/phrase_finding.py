@@ -1,0 +1,252 @@
+"""Which phrase some words are, as read of what stands left of their colon."""
+
+from __future__ import annotations
+
+from scopecheck.core.model import Assembly, Divide, NumberDecl, Step
+from scopecheck.foundations.quantity import PLAIN_KIND
+from scopecheck.foundations.record import field, record
+from scopecheck.foundations.spans import Span
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.language.syntax import Words
+from scopecheck.resolve.catalogue import Phrasebook
+from scopecheck.resolve.chart import Match, Tests, joined_parts, matches, word_of
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.groups import CLAIMS, Groups
+from scopecheck.resolve.names import Bound, Names, Typed, member_of
+from scopecheck.resolve.part_kinds import kinds_of
+from scopecheck.resolve.readings import is_kind
+from scopecheck.resolve.subjects import LISTS, OfParts, Subject, is_bare_share
+
+
+@record
+class Place:
+    """Where words stand, and what is known there."""
+
+    names: Names
+    phrases: Phrasebook
+    groups: Groups
+    document: str
+    where: str
+    method: bool = True
+    """Whether the words stand in a claim to a method or a use, or in no claim."""
+
+
+@record
+class Job:
+    """Words of one place, as read of what stands left of their colon: which phrase they are, if any."""
+
+    place: Place
+    subjects: tuple[Subject, ...]
+    words: Words
+    bare: frozenset[int]
+    loose: bool = False
+    """Whether a share written without its basis is one on whatever basis the thing has."""
+    known: dict[tuple[int, int], list[Match]] = field(default_factory=dict)
+    """Stretches of words already tried, by where they begin and end."""
+    apart: list[Job] = field(default_factory=list)
+    """The same words for each thing left of the colon alone, once that is asked for."""
+
+    @property
+    def first(self) -> Bound:
+        return self.subjects[0].bound
+
+    def span(self, tokens: tuple[Token, ...]) -> Span:
+        return Span(self.words.span.source, tokens[0].start, tokens[-1].end)
+
+    def text(self, tokens: tuple[Token, ...]) -> str:
+        return " ".join(
+            self.words.span.source.text[tokens[0].start : tokens[-1].end].replace("|", " ").split()
+        )
+
+    def found(self, tokens: tuple[Token, ...]) -> list[Match]:
+        key = (tokens[0].start, tokens[-1].end)
+        if key not in self.known:
+            self.known[key] = []
+            self.known[key] = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
+        return self.known[key]
+
+    def defined(self, tokens: tuple[Token, ...]) -> list[Match]:
+        """The words as words that the description defines; definitions are for the claims alone."""
+        definitions = tuple(d.entry for d in self.place.groups.definitions if not d.noun)
+        if self.place.document != CLAIMS or not definitions:
+            return []
+        return matches(tokens, Phrasebook(definitions, alone=True), self.tests())
+
+    def readable(self, tokens: tuple[Token, ...]) -> bool:
+        if not tokens:
+            return False
+        found = self.found(tokens) or self.share_of_another(tokens) or self.split(tokens)
+        return bool(found)
+
+    def share_of_another(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
+        """`at most 80 % of the width`: the words before 'of', to be read of the quotient of the two.
+
+        None unless the words end in a declared quantity of the kind of what stands left of the colon.
+        """
+        if len(self.subjects) != 1 or self.sort or not isinstance(self.first, Typed):
+            return None
+        for index in range(len(tokens) - 2, 0, -1):
+            other = self.declared(tokens[index + 1 :]) if word_of(tokens[index]) == "of" else None
+            if other is None or not any(is_bare_share(t) for t in tokens[:index]):
+                continue
+            whole = self.place.names.value(other)
+            if whole.term == self.first.term or self.first.kind != whole.kind or not whole.kind:
+                continue
+            if whole.kind.basis == "level":
+                continue
+            subject = self.subjects[0]
+            quotient = Typed(Divide(self.first.term, whole.term, other.name), PLAIN_KIND)
+            job = self.of(Subject(quotient, f"{subject.text} / {other.name}", subject.span))
+            if job.readable(tokens[:index]):
+                self.place.names.speak(other.name)
+                return job, tokens[:index]
+        return None
+
+    def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
+        return next(((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b)), None)
+
+    def tests(self, any_item: bool = False) -> Tests:
+        own: set[str] = set()
+        for subject in self.subjects:
+            for word in subject.text.lower().split():
+                own |= {word, word + "s", word.removesuffix("s")}
+            field = self.place.names.field_of(subject.text)
+            if parts := field[0] if field else self.place.names.kind(subject.text):
+                own |= set(parts[0].name.lower().split())
+        item = (lambda tokens: all(t.sort == "word" for t in tokens)) if any_item else self.is_item
+        own -= {"", "not", "no"}
+        return Tests(
+            self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects),
+            self.sort in ("parts", "classes", "moments"), self.is_step, self.is_moment,
+        )  # fmt: skip
+
+    @property
+    def of_parts(self) -> OfParts | None:
+        return self.subjects[0].parts if len(self.subjects) == 1 else None
+
+    @property
+    def of_one_kind(self) -> tuple[OfParts, ...]:
+        """What stands left of the colon, where all of it is of the same like parts; else ()."""
+        found = tuple(s.parts for s in self.subjects if s.parts is not None)
+        alike = len(found) == len(self.subjects) and all(of.there == found[0].there for of in found)
+        return found if alike else ()
+
+    @property
+    def sort(self) -> str:
+        """What stands left of the colon, where only phrases made for it read its words; else ''."""
+        if self.of_one_kind:
+            return self.of_one_kind[0].sort
+        if len(self.subjects) > 1 and all(isinstance(s.bound, Step) for s in self.subjects):
+            return "sequences"
+        if isinstance(self.first, Step):
+            return "steps"
+        return "moments" if self.subjects[0].moments and len(self.subjects) == 1 else ""
+
+    def is_step(self, tokens: tuple[Token, ...]) -> bool:
+        return self.place.names.step(" ".join(t.text for t in tokens)) is not None
+
+    def is_moment(self, tokens: tuple[Token, ...]) -> bool:
+        return self.place.names.time_of(" ".join(t.text for t in tokens)) is not None
+
+    def applies(self, entry: Entry) -> bool:
+        if self.sort in ("steps", "sequences") and not entry.only_for:
+            return _joins(entry)
+        if self.sort or _SORTS & set(entry.only_for):
+            return self.sort in entry.only_for
+        return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
+
+    def is_number(self, tokens: tuple[Token, ...]) -> bool:
+        if len(tokens) == 1 and (tokens[0].number or word_of(tokens[0]) in NUMBER_WORDS):
+            return True
+        return self.declared(tokens) is not None
+
+    def declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:
+        words = tokens[1:] if len(tokens) > 1 and word_of(tokens[0]) in ("the", "said") else tokens
+        if any(t.sort != "word" for t in words):
+            return None
+        found = self.place.names.declared(" ".join(t.text for t in words))
+        return found if isinstance(found, NumberDecl) else None
+
+    def is_item(self, tokens: tuple[Token, ...]) -> bool:
+        if isinstance(self.first, Assembly):
+            return self.counted(self.first, tokens) is not None
+        if isinstance(self.first, LISTS):
+            return member_of(self.first, self.text(tokens)) is not None
+        if len(tokens) >= len(self.words.tokens):
+            return False
+        return len(self.found(tokens)) == 1 or self.split(tokens) is not None
+
+    def is_limit(self, tokens: tuple[Token, ...]) -> bool:
+        if self.of_parts is not None:
+            return self.each()[0].readable(tokens)
+        if self.sort == "steps" and len(tokens) == 1 and tokens[0].number:
+            return False
+        if self.sort in ("steps", "moments"):
+            return bool(self.each()) and all(job.readable(tokens) for job in self.each())
+        if len(tokens) >= len(self.words.tokens):
+            return False
+        if self.of_one_kind:
+            firsts = ((s.parts.each[0], s) for s in self.subjects if s.parts is not None)
+            return any(self.on(bound, s.text).readable(tokens) for bound, s in firsts)
+        return all(job.readable(tokens) for job in self.each())
+
+    def each(self) -> list[Job]:
+        if self.of_parts is not None and not self.apart:
+            self.apart.extend(self.on(bound) for bound in self.of_parts.each)
+        if self.sort == "moments" and not self.apart:
+            self.apart.extend(self.on(value) for _, value in self.subjects[0].moments.values())
+        if self.sort == "steps" and not self.apart:
+            self.apart.extend(self.beside_steps())
+        if len(self.subjects) == 1:
+            return self.apart or [self]
+        if not self.apart:
+            self.apart.extend(
+                Job(self.place, (subject,), self.words, self.bare, loose=True) for subject in self.subjects
+            )
+        return self.apart
+
+    def of(self, subject: Subject) -> Job:
+        """The same words for the one thing left of the colon taken otherwise."""
+        return Job(self.place, (subject,), self.words, self.bare)
+
+    def beside_steps(self) -> list[Job]:
+        """The same words for the thing beside a step; where there is none, for how long the step takes."""
+        if len(self.subjects) > 1:
+            return [Job(self.place, (self.subjects[1],), self.words, self.bare)]
+        step = self.first
+        assert isinstance(step, Step)
+        lasts = self.place.names.terms.get(step.duration.lower())
+        return [self.on(lasts, step.duration)] if lasts else []
+
+    def on(self, bound: Bound, text: str = "") -> Job:
+        """The same words for one value of several parts, at one moment, or for how long a step takes."""
+        subject = Subject(bound, text or self.subjects[0].text, self.subjects[0].span)
+        return Job(self.place, (subject,), self.words, self.bare)
+
+    def counted(self, made: Assembly, tokens: tuple[Token, ...]) -> tuple[str, Job | None] | None:
+        """The kind of part that words like `two plates` name, and what reads how many; None for no kind."""
+        text = [self.text(tokens[at:]) for at in range(len(tokens))]
+        at = next((i for i, words in enumerate(text) if member_of(made, words)), None)
+        if at is None or any(t.sort == "sign" for t in tokens):
+            return None
+        member = member_of(made, text[at])
+        assert member
+        counted = self.place.names.declared(member)
+        if isinstance(counted, NumberDecl) and (at or word_of(tokens[0]) in ("a", "an")):
+            parts = self.place.names.kind(member)
+            asked, shown = kinds_of(self.place.names, parts, member) if parts else ({}, {})
+            subject = Subject(self.place.names.value(counted), member, self.span(tokens), None, asked, shown)
+            job = self.of(subject)
+            return (member, job) if job.readable(tokens) else None
+        return (member, None) if at == 0 else None
+
+
+_SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments"))
+"""What phrases are made for, and read no words of anything else."""
+
+
+def _joins(entry: Entry) -> bool:
+    """Is the phrase for whole conditions that a word joins, whatever they are about?"""
+    kinds = {slot.kind for pattern in entry.patterns for slot in pattern.slots}
+    return kinds == {"list"} and not entry.subjects

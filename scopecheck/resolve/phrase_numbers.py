@@ -1,0 +1,61 @@
+"""Numbers in the slots of a phrase: in which unit and kind they are read, and how they are shown."""
+
+from __future__ import annotations
+
+from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
+from scopecheck.foundations.record import replace
+from scopecheck.language.scan import Number, Token
+from scopecheck.resolve.chart import Fill
+from scopecheck.resolve.exact_fitting import bare_number, literal
+from scopecheck.resolve.names import Typed
+from scopecheck.resolve.patterns import Slot
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.spelled import spelled
+
+_TEMPERATURE = (("temperature", 1),)
+
+
+def number_text(job: Job, fill: Fill) -> str:
+    """The number as it is shown: with the unit it takes from another number, where the slot asks for one."""
+    number = fill.tokens[0].number
+    if number is None or number.unit is None or fill.tokens[0].start not in job.bare:
+        return job.text(fill.tokens)
+    if fill.slot.kind in ("whole", "plain", "ratio"):
+        return number.text
+    return f"{number.text} {number.unit.symbol}"
+
+
+def number(job: Job, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) -> Typed:
+    """What fills a number slot, in the kind of the subject where its spelling leaves that open."""
+    if named := job.declared(tokens):
+        job.place.names.speak(named.name)
+        return job.place.names.value(named)
+    token = tokens[0]
+    number = token.number or spelled(token)
+    if slot.kind in ("whole", "plain", "ratio") and token.start in job.bare:
+        number = replace(number, unit=None)
+    spans = slot.kind == "difference"
+    subject = job.first if isinstance(job.first, Typed) and (of_subject or spans) else None
+    unit = _subject_unit(slot, number, subject)
+    if slot.kind == "whole" and (number.value.denominator != 1 or unit):
+        raise trouble(job.span(tokens), f"'{job.text(tokens)}' is no whole number")
+    limits = slot.kind in ("number", "difference") and ":" not in number.text
+    if unit is None and subject and of_subject and limits:
+        own = subject.unit
+        if own and own.symbol and not (number.value == 0 and own.offset == 0):
+            raise bare_number(job.span(tokens), number, own)
+        unit = own
+    return replace(literal(number, unit), lifted=not job.loose)
+
+
+def _subject_unit(slot: Slot, number: Number, subject: Typed | None) -> Unit | None:
+    """The unit of a number in words: K or degC as level or span, as the subject and the slot ask."""
+    unit = number.unit
+    if unit is None or unit.kind.dimension != _TEMPERATURE or subject is None or subject.kind is None:
+        return unit
+    if slot.kind == "difference":
+        return as_difference(unit)
+    if subject.kind == Kind(_TEMPERATURE):
+        return as_difference(unit)
+    return as_level(unit) if unit.symbol == "K" and subject.kind.point else unit

@@ -1,0 +1,306 @@
+"""What fills the slots of a phrase: numbers, limits, lists, steps, and what stands left of the colon."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from os.path import basename
+
+from scopecheck.core.model import All, Assembly, Composition, Formula, OwnPhrase, Step, Truth
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.record import record, replace
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import FILLERS, Fill, Match, word_of
+from scopecheck.resolve.classes import has, not_within_another
+from scopecheck.resolve.entry import OF_PAUSES, Entry
+from scopecheck.resolve.names import ONLY_WITH_PAUSES, Bound, Listed, Steps, member_of
+from scopecheck.resolve.phrase_advice import no_phrase
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.phrase_numbers import number, number_text
+from scopecheck.resolve.readings import Occurrence, condition_holds
+from scopecheck.resolve.steps import active, without_gap
+from scopecheck.resolve.subjects import LISTS, OfParts, Subject
+
+CALLED = {
+    "total": "total", "mean": "mean", "middle": "median", "heavy": "weight-average", "coarse": "volume-mean",
+    "least": "least", "greatest": "greatest",
+}  # fmt: skip
+"""What one value for all parts is called before what it is of."""
+
+Whole = Callable[[Job, tuple[Token, ...]], Formula]
+"""What reads words within a phrase, such as a limit, as a phrase of their own."""
+
+
+def occurrence(job: Job, match: Match, tokens: tuple[Token, ...], whole: Whole) -> Occurrence:
+    """The phrase that the words are, with what fills its slots. Raises Trouble where that does not fit."""
+    slots, shown = named_subjects(job, match, tokens)
+    filling = _Filling(job, match, whole, slots, shown)
+    filling.fills()
+    filling.like_parts()
+    if len(job.subjects) == 1:
+        shown.setdefault("x", job.subjects[0].text)
+    filling.mixture(tokens)
+    filling.steps()
+    entry = match.entry
+    if entry.where and condition_holds(entry.where, slots, job.place.names) is False:
+        raise _where_fails(job, entry, shown, tokens)
+    return Occurrence(
+        job.place.document, job.place.where, job.text(tokens), match.wording.lower(), slots, shown,
+        job.span(tokens), _own(match),
+    )  # fmt: skip
+
+
+@record
+class _Filling:
+    """The slots of one phrase while they are filled, and how what fills them is shown."""
+
+    job: Job
+    match: Match
+    whole: Whole
+    slots: dict[str, Bound]
+    shown: dict[str, str]
+
+    def fills(self) -> None:
+        """Puts what the words themselves say in the place of a slot."""
+        job, slots, shown = self.job, self.slots, self.shown
+        limits = 0
+        for fill in self.match.fills:
+            if fill.slot.kind == "list":
+                slots[fill.slot.name] = self.listed(fill)
+                shown[fill.slot.name] = job.text(fill.tokens)
+            elif fill.slot.kind == "limit" and job.of_parts is not None:
+                self.limited_parts(fill, job.of_parts)
+            elif fill.slot.kind == "limit" and job.of_one_kind:
+                self.limited_one_by_one(fill, job.subjects[limits])
+                limits += 1
+            elif fill.slot.kind == "limit":
+                self.limited(fill, _called(self.match))
+            elif fill.slot.kind in ("step", "moment"):
+                slots[fill.slot.name], shown[fill.slot.name] = _in_time(job, fill)
+            elif fill.slot.kind != "noun":
+                slots[fill.slot.name] = number(job, fill.slot, fill.tokens, bool(shown.get("x")))
+                shown[fill.slot.name] = number_text(job, fill)
+
+    def like_parts(self) -> None:
+        """Puts how many parts there are, what lies between them, and facts about all of them."""
+        job = self.job
+        if job.of_one_kind:
+            self.slots["parts"] = job.of_one_kind[0].count
+            self.shown["parts"] = job.of_one_kind[0].called
+        if (of_parts := job.of_parts) is not None:
+            self.slots.update({of_parts.sort: of_parts.count, **of_parts.gaps})
+            self.shown.update({name: f"{name} gap" for name in of_parts.gaps})
+            for name, fact in of_parts.facts.items():
+                self.slots[name] = Listed((fact,), (), f"{job.subjects[0].text} {name}")
+
+    def mixture(self, tokens: tuple[Token, ...]) -> None:
+        """Puts what else the claim recites of a composition or an assembly, where the phrase asks for it."""
+        job = self.job
+        if isinstance(job.first, Composition | Assembly) and "RECITED" in _said(self.match.entry):
+            recited = job.place.names.recital(job.first, job.span(tokens))
+            self.shown["RECITED"] = ", ".join(recited) or "what is recited"
+            self.slots["RECITED"] = Listed((), recited, self.shown["RECITED"])
+        if isinstance(job.first, Assembly):
+            self.shown["unrelated"] = "things unrelated to the invention"
+
+    def steps(self) -> None:
+        """Puts whether a method is claimed, the pauses of a step, and the steps in their order."""
+        job, slots, shown = self.job, self.slots, self.shown
+        steps = tuple(s.bound for s in job.subjects if isinstance(s.bound, Step))
+        if job.sort == "steps":
+            slots["method"] = Listed((Truth(job.place.method),), (), "a method is claimed")
+            shown["method"] = "a method is claimed"
+            for name, pause in zip(OF_PAUSES, steps[0].pauses, strict=False):
+                slots[name], shown[name] = job.place.names.terms[pause.lower()], pause
+        if job.sort == "sequences" and "sequences" in self.match.entry.only_for:
+            slots["steps"], shown["steps"] = Steps(steps), ", ".join(step.name for step in steps)
+
+    def limited(self, fill: Fill, names: tuple[str, ...]) -> None:
+        """Binds a limit c: `c` is that on everything left of the colon, `a_c` that on `a` alone."""
+        name, text = fill.slot.name, self.job.text(fill.tokens)
+        limits = tuple(self.whole(job, fill.tokens) for job in self.job.each())
+        if self.job.sort == "moments":
+            names = tuple(self.job.subjects[0].moments)
+            told = tuple(thing for thing, _ in self.job.subjects[0].moments.values())
+        elif self.job.sort == "steps":
+            names = names[1:2] or names
+            beside = self.job.subjects[1].text if len(self.job.subjects) > 1 else ""
+            told = (beside or f"duration of {self.job.subjects[0].text}",)
+            self.slots[f"net_{name}"] = self.without_pauses(fill.tokens)
+            self.shown[f"net_{name}"] = f"duration of {self.job.subjects[0].text} without its pauses {text}"
+        else:
+            told = tuple(subject.text for subject in self.job.subjects)
+        if self.job.sort == "moments":
+            at = dict(zip(names, limits, strict=True))
+            self.slots[f"all_{name}"] = _at_all_times((at["lowest"], at["highest"]), text)
+            self.shown[f"all_{name}"] = f"{self.job.subjects[0].text} {text} throughout"
+        for one, thing, limit in zip(names, told, limits, strict=True):
+            self.slots[f"{one}_{name}"] = Listed((limit,), (), f"{thing} {text}")
+            self.shown[f"{one}_{name}"] = f"{thing} {text}"
+        self.shown[name] = f"{', '.join(told)} {text}"
+        self.slots[name] = Listed(limits, (), self.shown[name])
+
+    def without_pauses(self, tokens: tuple[Token, ...]) -> Listed:
+        """A limit on how long a step takes, its pauses left out."""
+        step = self.job.first
+        assert isinstance(step, Step)
+        if not step.pausing or len(self.job.subjects) > 1:
+            return Listed((), (), ONLY_WITH_PAUSES)
+        net = replace(self.job.place.names.terms[step.duration.lower()], term=active(step))
+        return Listed((self.whole(self.job.on(net), tokens),), (), self.job.text(tokens))
+
+    def limited_parts(self, fill: Fill, of_parts: OfParts) -> None:
+        """Binds a limit c on like parts: `c` of each that is there, `mean_c` on their mean."""
+        name, text = fill.slot.name, self.job.text(_without_own(self.job, fill.tokens))
+        thing = self.job.subjects[0].text
+        limits = tuple(self.whole(job, fill.tokens) for job in self.job.each())
+        self.shown[name] = f"{thing} {text}"
+        self.slots[name] = Listed(limits, (), self.shown[name], of_parts.there)
+        asked = _said(self.match.entry)
+        for together, value in of_parts.together.items():
+            key = f"{together}_{name}"
+            if key in asked:
+                self.shown[key] = f"{CALLED[together]} {thing} {text}"
+                self.slots[key] = Listed((self.whole(self.job.on(value), fill.tokens),), (), self.shown[key])
+
+    def limited_one_by_one(self, fill: Fill, subject: Subject) -> None:
+        """Binds a limit on one of several things of the same parts: the first limit is on the first thing."""
+        assert subject.parts is not None
+        jobs = [self.job.on(bound, subject.text) for bound in subject.parts.each]
+        if not jobs[0].readable(fill.tokens):
+            raise no_phrase(self.job, fill.tokens)
+        limits = tuple(self.whole(job, fill.tokens) for job in jobs)
+        self.shown[fill.slot.name] = f"{subject.text} {self.job.text(fill.tokens)}"
+        self.slots[fill.slot.name] = Listed(limits, (), self.shown[fill.slot.name], subject.parts.there)
+
+    def listed(self, fill: Fill) -> Listed:
+        """Members of a list, kinds of part, or whole phrases that a word joins."""
+        subject = self.job.first
+        text = self.job.text(fill.tokens)
+        if isinstance(subject, Assembly):
+            return self.listed_parts(subject, fill, text)
+        if isinstance(subject, LISTS):
+            members = [member_of(subject, self.job.text(m)) or "" for m in fill.members]
+            for member in members:
+                self.job.place.names.speak(member)
+            once = tuple(has(subject, m) for m in not_within_another(subject, members))
+            return Listed(tuple(has(subject, m) for m in members), tuple(members), text, once=once)
+        return Listed(tuple(self.whole(self.job, m) for m in fill.members), (), text)
+
+    def listed_parts(self, made: Assembly, fill: Fill, text: str) -> Listed:
+        """Kinds of part, each with how many of it the words ask for: `two plates and a spring`."""
+        named: list[str] = []
+        said: list[Formula] = []
+        for words in fill.members:
+            found = self.job.counted(made, words)
+            assert found
+            self.job.place.names.speak(found[0])
+            named.append(found[0])
+            said.append(self.whole(found[1], words) if found[1] else has(made, found[0]))
+        return Listed(tuple(said), tuple(named), text, once=tuple(said))
+
+
+def named_subjects(
+    job: Job, match: Match, tokens: tuple[Token, ...]
+) -> tuple[dict[str, Bound], dict[str, str]]:
+    """What stands left of the colon, as the phrase names it. Raises Trouble where it names more or fewer."""
+    if "sequences" in match.entry.only_for:
+        return {"x": job.first}, {}
+    names = _called(match)
+    if len(names) != len(job.subjects):
+        raise trouble(
+            job.span(tokens),
+            f"'{match.wording}' takes {_things(len(names))}, not {len(job.subjects)}",
+            "Left of the colon stands one thing for each noun, in the order of the words.",
+            _other_subjects(job, match, names, tokens),
+        )
+    slots: dict[str, Bound] = {"x": job.first}
+    shown = {"x": job.subjects[0].text} if names == ("x",) else {}
+    for name, subject in zip(names, job.subjects, strict=True):
+        slots[name], shown[name] = subject.bound, subject.text
+    if len(job.subjects) == 1:
+        slots |= job.subjects[0].asked
+        shown |= job.subjects[0].asked_shown
+    return slots, shown
+
+
+def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tuple[Token, ...]) -> str:
+    """What to write where another number of things stands left of the colon than the phrase takes."""
+    if len(names) > 1:
+        return "write them with commas, such as: wax, oil : ratio of wax to oil of 9:1"
+    named = [d.name.lower() for f in match.fills if (d := job.declared(f.tokens))]
+    left = [s for s in job.subjects if s.text.lower() not in named]
+    for subject in job.subjects:
+        if subject.text.lower() in named and left:
+            instead = f"{left[0].text} : {job.text(tokens)}"
+            return f"{subject.text} stands in the words already: write {instead}"
+    return "write a line for each, or their sum"
+
+
+def _where_fails(job: Job, entry: Entry, shown: Mapping[str, str], tokens: tuple[Token, ...]) -> Trouble:
+    assert entry.where
+    text = " ".join(entry.where.text.split())
+    filled = ", ".join(f"{name} is {value}" for name, value in shown.items() if name != "x")
+    return trouble(
+        job.span(tokens),
+        "the numbers of this phrase do not go together",
+        f"It needs {text}; here {filled}.",
+        "check their order and units",
+    )
+
+
+def _at_all_times(limits: tuple[Formula, ...], text: str) -> Listed:
+    """The limit at every moment: on the lowest and the highest value, if what lies between is within."""
+    if not all(map(without_gap, limits)):
+        return Listed((), (), f"'{text}' leaves a gap, so it cannot be told from the ends")
+    return Listed((All(limits),), (), text)
+
+
+def _in_time(job: Job, fill: Fill) -> tuple[Bound, str]:
+    """The step, or the start or end of one, that stands in a slot."""
+    words = job.text(fill.tokens)
+    names = job.place.names
+    if fill.slot.kind == "step":
+        step = names.step(words)
+        assert step is not None
+        if step is job.first:
+            raise trouble(
+                job.span(fill.tokens), f"{step.name} beside itself",
+                f"The words say how what stands left of the colon lies to {step.name}.",
+                f"put the other step left of the colon: ... : {job.words.text}",
+            )  # fmt: skip
+        return step, step.name
+    moment = names.time_of(words)
+    assert moment is not None
+    return moment, words
+
+
+def _without_own(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """The limit without the words before it that name what is limited: 'rod having a length of'."""
+    own = job.tests().own_words | FILLERS
+    after = next((i for i, t in enumerate(tokens) if word_of(t) not in own), 0)
+    starts = (i for i in range(after, 0, -1) if job.each()[0].readable(tokens[i:]))
+    return tokens[next(starts, 0) :]
+
+
+def _said(entry: Entry) -> str:
+    """The formulas of all readings of an entry."""
+    return " ".join(reading.formula_text for reading in entry.readings)
+
+
+def _own(match: Match) -> OwnPhrase | None:
+    """Where a phrase of the sheet or the practice stands, and whose place it takes; None for the others."""
+    if not match.entry.own:
+        return None
+    built_in = match.instead_of
+    instead_of = f"{built_in.id} {built_in.title}" if built_in else ""
+    return OwnPhrase(match.entry.title, basename(match.entry.file), match.entry.span.line, instead_of)
+
+
+def _called(match: Match) -> tuple[str, ...]:
+    """What the things left of the colon are called in a phrase's formulas, in their order."""
+    nouns = tuple(f.slot.name for f in match.fills if f.slot.kind == "noun")
+    return match.entry.subjects or nouns or ("x",)
+
+
+def _things(count: int) -> str:
+    return "1 thing" if count == 1 else f"{count} things"

@@ -1,0 +1,77 @@
+"""What stands left of a colon, and the tokens right of it with the units they leave out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from scopecheck.core.model import Assembly, ChoiceDecl, Composition, Formula, SetDecl
+from scopecheck.foundations.quantity import PLAIN_KIND, Unit
+from scopecheck.foundations.record import field, record, replace
+from scopecheck.foundations.spans import Span
+from scopecheck.language.scan import Token
+from scopecheck.resolve.names import Bound, Typed
+
+LISTS = (SetDecl, ChoiceDecl, Composition, Assembly)
+"""What has members that words may list."""
+
+
+@record
+class Subject:
+    """What stands left of the colon."""
+
+    bound: Bound
+    text: str
+    span: Span
+    parts: OfParts | None = None
+    asked: Mapping[str, Bound] = field(default_factory=dict)
+    """What a reading may ask of the number of like parts besides the number, and how that is shown."""
+    asked_shown: Mapping[str, str] = field(default_factory=dict)
+    mixture: Composition | Assembly | None = None
+    """A composition, an assembly, or a class of ingredients as a list; the amount of the class is `bound`."""
+    moments: Mapping[str, tuple[str, Typed]] = field(default_factory=dict)
+    """Of a quantity of a step, by moment: its name there and its value."""
+
+
+@record
+class OfParts:
+    """A field of like parts, or the members of a class: of each, with what says it is there, and together.
+
+    `sort` is "parts" or "classes", as phrases call what they are for.
+    """
+
+    count: Typed
+    called: str
+    there: tuple[Formula, ...]
+    each: tuple[Bound, ...]
+    together: Mapping[str, Typed]
+    facts: Mapping[str, Formula]
+    gaps: Mapping[str, Typed]
+    """The shortest and the longest step from one part to the next; no value where there is one part only."""
+    sort: str = "parts"
+
+
+def without_unit(tokens: tuple[Token, ...]) -> frozenset[int]:
+    """Where the numbers stand that have no unit of their own."""
+    return frozenset(t.start for t in tokens if t.number and t.number.unit is None)
+
+
+def is_bare_share(token: Token) -> bool:
+    """Is it a number in percent, on no basis?"""
+    unit = token.number.unit if token.number else None
+    return unit is not None and unit.kind == PLAIN_KIND and unit.factor == Fraction(1, 100)
+
+
+def with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """A number without a unit takes the unit of the next number that has one, and '%' takes its basis."""
+    unit: Unit | None = None
+    found: list[Token] = []
+    for token in reversed(tokens):
+        if token.number and ":" not in token.number.text:
+            based = unit is not None and not unit.kind.dimension and bool(unit.kind.basis)
+            if token.number.unit and not (based and is_bare_share(token)):
+                unit = token.number.unit
+            elif unit:
+                token = replace(token, number=replace(token.number, unit=unit))
+        found.append(token)
+    return tuple(reversed(found))
