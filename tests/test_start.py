@@ -297,5 +297,14 @@ def test_examples_shares_of_another_and_ordinals() -> None:
     ):
         assert f"| {line}" in re.sub(r" +", " ", text), text
     assert "second pressure  pressure in bar" in text
+    text = started(
+        "1. A tray with a length of 30 cm and a width of more than 50 % of the length but less than 90 % of "
+        "the length."
+    )
+    double = started(
+        "1. A tray with a first height of 2 mm, a second height being at least twice the first height."
+    )
+    assert "| second height : at least twice the first height" in double
+    assert text.count("more than 50 % of the length\n") == text.count("less than 90 % of the length\n") == 1
     one = started("1. A vat with a first pressure of 2 to 4 bar.")
     assert "| pressure : 2 to 4 bar" in one

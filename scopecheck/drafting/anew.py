@@ -90,7 +90,7 @@ def _work(statement: ClaimStatement, known: list[int], gone: list[str]) -> Work:
 
 def _quantity(what: Called, stretch: Stretch, names: Names, made: list[Quantity]) -> Quantity:
     """The declared quantity that the words name; else a proposal for one."""
-    for name in (f"{what.owner} {what.noun}".strip(), what.noun):
+    for name in (f"{what.ordinal} {what.noun}".strip(), f"{what.owner} {what.noun}".strip(), what.noun):
         if names.declared(name) is not None:
             return Quantity(name, "", what.noun, what.owner)
     for quantity in made:

@@ -15,7 +15,9 @@ from scopecheck.resolve.claim_text import ClaimText
 
 _EXAMPLES = ("clauses", "examples")
 _JOINING = frozenset(("and", "or", "ratio"))
-_BARE = frozenset("each every a an the mean average between together substantially".split())
+_BARE = frozenset(
+    "each every several a an the mean average maximum minimum between together substantially nearly".split()
+)
 _BEFORE_NOUNS = frozenset(("of", "with", "a", "an", "the", "said"))
 MOST_NOUNS = 3
 """How many words of a noun are marked with a bare 'or' beside it."""
@@ -101,23 +103,20 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
 
 def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
     """A bare 'or', 'each' or 'mean' with the nouns beside it: 'a lamp or an array', up to what is taken."""
-    texts, stops = [t.text for t in text.tokens], listed("nouns", "stops")
+    texts, kept = [t.text for t in text.tokens], text.taken | text.referring
+    nouns = [nounish(w, listed("nouns", "stops")) and i not in kept for i, w in enumerate(texts)]
     begin, far = start, end
-    while texts[start] in _JOINING and begin > 0 and start - begin < MOST_NOUNS:
-        if not nounish(texts[begin - 1], stops):
-            break
+    while texts[start] in _JOINING and begin > 0 and start - begin < MOST_NOUNS and nouns[begin - 1]:
         begin -= 1
     if texts[end - 1] in _JOINING | _BARE:
-        while far < len(texts) and texts[far] in _BEFORE_NOUNS:
+        while far < len(texts) and texts[far] in _BEFORE_NOUNS and far not in kept:
             far += 1
         last = far
-        while far < len(texts) and far - last < MOST_NOUNS and nounish(texts[far], stops):
+        while far < len(texts) and far - last < MOST_NOUNS and nouns[far]:
             far += 1
         far = far if far > last else end
-    beside = (*range(begin, start), *range(end, far))
-    free = not any(i in text.taken or i in text.referring for i in beside)
     whole = far > end or texts[end - 1] not in ("and", "or")
-    return (begin, far) if free and whole else (start, end)
+    return (begin, far) if whole else (start, end)
 
 
 def _with_preference(work: Work, start: int, end: int) -> tuple[int, int]:

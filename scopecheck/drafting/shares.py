@@ -8,15 +8,16 @@ from scopecheck.drafting.kinds_of import family
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import ORDINALS, Called
 from scopecheck.drafting.work import Work
-from scopecheck.foundations.quantity import Unit, kind_word
+from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 
 MOST_WORDS = 4
 """How many words the noun may have of which a limit is a share."""
 
 
 def beside_others(works: Sequence[Work]) -> None:
-    """Makes 'not more than 80 % of the first pressure' a limit of a pressure, up to the end of the noun.
+    """Makes '80 % of the first pressure' and 'twice the first pressure' limits of a pressure, noun and all.
 
     Only where that noun has a limit with a unit of its own, and what is limited is a quantity of its kind.
     """
@@ -24,28 +25,44 @@ def beside_others(works: Sequence[Work]) -> None:
         f"{what.ordinal} {what.noun}".strip(): (what, stretch.unit)
         for work in works
         for stretch, what in work.limits
-        if stretch.unit is not None and stretch.unit.kind.dimension
+        if stretch.unit is not None and stretch.unit.kind.dimension and not what.unnamed
     }
     for work in works:
-        work.limits = [(_beside(work, stretch, what, units), what) for stretch, what in work.limits]
+        made: list[tuple[Stretch, Called]] = []
+        for stretch, what in work.limits:
+            if what.unnamed and made and made[-1][0].beside and stretch.start - made[-1][0].end <= 2:
+                what = made[-1][1]  # 'more than 50 % of the first pressure but less than 90 % of it'
+            made.append((_beside(work, stretch, what, units), what))
+        work.limits = made
 
 
 def _beside(work: Work, stretch: Stretch, what: Called, units: Mapping[str, tuple[Called, Unit]]) -> Stretch:
     texts = [t.text for t in work.text.tokens]
-    share = stretch.unit is not None and stretch.unit.symbol == "%"
-    if not share or texts[stretch.end : stretch.end + 2] not in (["of", "the"], ["of", "said"]):
+    start = _noun_of_share(texts, stretch)
+    if not start:
         return stretch
-    for end in range(stretch.end + 2 + MOST_WORDS, stretch.end + 2, -1):
-        found = units.get(" ".join(texts[stretch.end + 2 : end]))
+    for end in range(start + MOST_WORDS, start, -1):
+        found = units.get(" ".join(texts[start:end]))
         if found is not None and _of_one_kind(what, *found):
             return replace(stretch, end=end, beside=found[1])
     return stretch
 
 
+def _noun_of_share(texts: list[str], stretch: Stretch) -> int:
+    """Where the noun begins of which a limit is a share or a multiple: '80 % of the', 'twice the'; else 0."""
+    at, unit = stretch.end, stretch.unit.symbol if stretch.unit is not None else ""
+    if texts[at : at + 1] == [{"%": "of", "": "times"}.get(unit, "")]:
+        at += 1
+    elif unit or texts[stretch.figures[-1].start] != "twice":
+        return 0
+    return at + 1 if texts[at : at + 1] in (["the"], ["said"]) else 0
+
+
 def _of_one_kind(what: Called, other: Called, unit: Unit) -> bool:
-    own = kind_word(what.noun.split()[-1])
-    alike = what.noun.split()[-1] == other.noun.split()[-1] or (own is not None and own.accepts(unit.kind))
-    return alike and (what.ordinal, what.noun) != (other.ordinal, other.noun)
+    last, lengths = what.noun.split()[-1:], listed("measures", "lengths")
+    a_length = lengths.issuperset(last) and dict(unit.kind.dimension) == {"length": 1}
+    itself = (what.ordinal, what.noun) == (other.ordinal, other.noun)
+    return (a_length or last == other.noun.split()[-1:]) and not itself
 
 
 def with_ordinals(works: Sequence[Work]) -> None:
