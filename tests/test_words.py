@@ -192,3 +192,11 @@ def test_a_method_of_treating_a_closed_thing_opens_nothing() -> None:
     assert "transition" not in {f.sort for f in flags(texts_of(pasted(thing + method)))}
     opened = "2. The clamp of claim 1, comprising a lid.\n"
     assert "transition" in {f.sort for f in flags(texts_of(pasted(thing + opened)))}
+
+
+def test_what_makes_up_the_balance_is_brought_in_by_it() -> None:
+    syrup = "1. A syrup comprising 60 wt% of sucrose, and the balance water.\n\n"
+    told = flags(texts_of(pasted(syrup + "2. The syrup of claim 1, wherein the water is soft.\n")))
+    assert "no earlier" not in {f.sort for f in told}
+    being = "1. A syrup comprising 60 wt% of sucrose, the balance being water.\n"
+    assert "no earlier" not in {f.sort for f in flags(texts_of(pasted(being)))}

@@ -93,6 +93,8 @@ def _determined(texts: list[str], at: int) -> tuple[int, Literal["new", "definit
     after = texts[at + 1 : at + 4]
     if word == "the" and after[:1] and after[0] in listed("mention", "resulting"):
         return at + 2, "new", False, False
+    if word == "the" and after[:1] and after[0] in listed("mention", "remainders") and _names_rest(after):
+        return at + 2, "new", False, False
     if word in listed("mention", "definite"):
         number = bool(after) and (after[0] in NUMBER_WORDS or after[0].isdigit())
         return at + 1 + (number and len(after) > 1), "definite", number, False
@@ -111,6 +113,11 @@ def _determined(texts: list[str], at: int) -> tuple[int, Literal["new", "definit
     if NUMBER_WORDS.get(word, 0) > 1:
         return at + 1, "new", True, False
     return at, "bare", False, False
+
+
+def _names_rest(after: list[str]) -> bool:
+    """`the balance water`: what makes up the rest is brought in by it."""
+    return after[1:2] != [] and after[1].isalpha() and after[1] not in listed("nouns", "stops") | {"to"}
 
 
 def noun_end(stream: Stream, at: int) -> int:
