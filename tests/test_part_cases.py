@@ -164,3 +164,14 @@ def test_words_in_facts_are_read_of_the_parts() -> None:
     made = sheet(fact("holes = 2, diameter of the holes about 3 mm"))
     assert {"holes", "diameter of hole 1", "diameter of hole 2"} <= set(made.cases[0].stated)
     assert made.cases[0].groups
+
+
+def test_a_document_may_have_a_column_of_parts_of_its_own() -> None:
+    made = sheet(
+        "width  length in mm\nhole  part, 0 to 4\n  diameter  length in mm\n\n"
+        "1. A feeder.\n   | width <= 30 mm\n\n"
+        "inside     width\n  a        20 mm\n"
+        'document D1    width in mm    diameter of holes in mm\n  example 1    20    3; 3   "page 3"\n'
+    )
+    (shown,) = (c for c in made.cases if c.role == "document")
+    assert stated_values(made, shown)["holes"] == 2

@@ -129,7 +129,7 @@ def _document(
         return name, [_facts_row(desk, name, colon + 1, head[-1][1], place, whole)]
     name = " ".join(desk.text[a:b].split())
     columns = tuple(_column(desk, *cell) for cell in rest)
-    if rest and more and all(c.name.lower() in desk.failed for c in columns):
+    if rest and more and all(c.unit or c.name.lower() in desk.failed for c in columns):
         desk.columns = columns
     elif rest:
         return name, [_cell_row(desk, name, rest, place, whole)]
