@@ -53,6 +53,7 @@ QUESTIONS: tuple[str, ...] = (
     "document range",
     "kept out",
     "corner not reached",
+    "end repeated",
     "parted on a reading",
     "beside the description",
     "choices left",

@@ -19,7 +19,7 @@ UPPER = ("<", "<=")
 def end_text(sheet: Sheet, finding: Finding) -> str:
     """A detail of the form `20.0 mm|no more than|37/2 mm|in`, or `low|2 mm`, in words; else as it is."""
     parts = finding.detail.split("|")
-    if finding.question in ("idle end", "corner not reached"):
+    if finding.question in ("idle end", "end repeated", "corner not reached"):
         side, _, written = finding.detail.partition("|")
         shown = plain_degrees(written).replace(" ", GLUE)
         return sentence("range_end", "written" if shown else "bare", side=sentence("side", side), end=shown)

@@ -9,6 +9,7 @@ from functools import cache
 
 import pytest
 
+from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import Options, checked
 from scopecheck.report.blocks import Report
 from scopecheck.report.render import render
@@ -145,3 +146,15 @@ def test_what_follows_from_a_defect_is_said_under_it() -> None:
     assert [number for number, _ in met.also_open] == [5]
     (silent,) = [f for f in report(False).order if f.question == "silence alone keeps out"]
     assert silent.silent == ("9b",)
+
+
+def test_a_narrower_range_that_keeps_one_end_of_its_parent_is_a_note() -> None:
+    made = sheet(
+        "length  length in mm\n\n"
+        "1. A rod having a length of from 18 to 24 mm.\n   | length : from 18 to 24 mm\n\n"
+        "2. The rod of claim 1, having a length of from 22 to 24 mm.\n   | length : from 22 to 24 mm\n"
+    )
+    told = {f.question: f for f in ask_all(made).findings if f.claim == 2}
+    assert "idle end" not in told
+    assert told["end repeated"].stakes == 6
+    assert told["end repeated"].conflict == ("1a",)

@@ -96,6 +96,7 @@ BY_WAY = (
     "idle",
     "idle end",
     "corner not reached",
+    "end repeated",
     "end not reached",
     "kept out",
     "silence alone keeps out",
@@ -197,7 +198,7 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     """Is the finding only a consequence of another one at the same claim?"""
     if finding.question == "no reading fits all cases":
         return any(f.stakes == 1 and f.question in ("outside met", "inside lost") for f in findings)
-    if finding.question not in ("end not reached", "idle", "idle end", "corner not reached"):
+    if finding.question not in ("end not reached", "idle", "idle end", "end repeated", "corner not reached"):
         return False
     same = [f for f in findings if f.claim == finding.claim and _in_every_way_of(f, finding)]
     if any(f.question == "adds nothing" and f.quantifier != "some" for f in same):

@@ -177,7 +177,8 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
     """Each end of the limitation's range that is idle beside its other end and all else the claim asks.
 
     An end that only repeats a bound of the thing measured is not told. One that only given facts about
-    several things keep from being reached is a corner of a composition, told as a note.
+    several things keep from being reached is a corner of a composition, told as a note, and so is one that
+    repeats the end of what the claim depends on, as a narrower range beside that end does.
     """
     session = prepared.session
     others = [(x.label, x.formula) for x in prepared.bearing(_whole(instance), limitation)]
@@ -193,9 +194,11 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
         if _repeats_a_bound(prepared, beside, end):
             continue
         corner = any(label.startswith("given ") for label in beside)
+        repeated = not corner and _repeats_the_parent(prepared, instance, beside, end)
+        question = "corner not reached" if corner else "end repeated" if repeated else "idle end"
         labels = {label for label, _ in others}
         yield replace(
-            at_limitation("corner not reached" if corner else "idle end", 6 if corner else 4, limitation),
+            at_limitation(question, 4 if question == "idle end" else 6, limitation),
             outcome="excluded",
             quantifier="every" if always else "base",
             detail=_end_written(prepared, end),
@@ -220,6 +223,18 @@ def _repeats_a_bound(prepared: Prepared, beside: tuple[str, ...], end: RangeEnd)
     declared = [d for d in prepared.sheet.declarations if d.name in names and isinstance(d, NumberDecl)]
     bounds = {b.value for d in declared for b in (d.lower, d.upper) if b is not None}
     return any(limit.value in bounds for _, _, limit in ends_of(end.formula, prepared.session.base.readings))
+
+
+def _repeats_the_parent(
+    prepared: Prepared, instance: Instance, beside: tuple[str, ...], end: RangeEnd
+) -> bool:
+    """Is it idle by one line of what the claim depends on alone, which states the same end?"""
+    lines = [x for x in instance.inherited if x.label in beside]
+    if len(lines) != 1 or set(beside) - {lines[0].label}:
+        return False
+    readings = prepared.session.base.readings
+    stated = {(op, limit.value) for op, _, limit in ends_of(lines[0].formula, readings)}
+    return any((op, limit.value) in stated for op, _, limit in ends_of(end.formula, readings))
 
 
 def _end_written(prepared: Prepared, end: RangeEnd) -> str:

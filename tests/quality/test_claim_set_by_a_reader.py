@@ -1,0 +1,56 @@
+"""A set of ten claims by a reader who knew the language reference only, who listed its defects before a run.
+
+At the first run the second worst stood fifth, and one thing that only looks like a defect was on the page.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from scopecheck.commands.check import Options, checked
+from scopecheck.report.blocks import Report
+from tests.sheets import sheet
+
+TEXT = (Path(__file__).parent / "stocking.sheet").read_text("utf-8")
+DEFECTS = {
+    "a claim that nothing meets": ("dependent cannot be met", "claim 3", ""),
+    "an inside example lost at an end": ("inside lost", "claim 1", "example 2"),
+    "a document met at an end": ("document met", "claim 1", "D1"),
+    "a document kept out by its silence alone": ("silence alone keeps out", "claim 1", "D2"),
+    "a claim that adds nothing": ("adds nothing", "claim 4", ""),
+    "an end that nothing reaches": ("end not reached", "10b", ""),
+}
+TEMPTING = {"an upper limit below a lower one": "2", "a shared end": "5", "a count above several": "9"}
+
+
+@cache
+def report(everything: bool) -> Report:
+    made, _ = checked(sheet(TEXT), Options(everything=everything), ())
+    assert made is not None
+    return made
+
+
+def told(everything: bool) -> list[tuple[str, str, str]]:
+    return [(f.question, f.label, f.case) for item in report(everything).items for f in item.findings]
+
+
+def test_the_three_worst_are_named_first() -> None:
+    assert told(False)[:3] == list(DEFECTS.values())[:3]
+
+
+@pytest.mark.parametrize("defect", DEFECTS)
+def test_every_defect_is_on_the_first_page(defect: str) -> None:
+    assert DEFECTS[defect] in told(False)
+
+
+@pytest.mark.parametrize("tempting", TEMPTING)
+def test_what_only_looks_like_a_defect_is_no_item(tempting: str) -> None:
+    number = TEMPTING[tempting]
+    assert not {label for _, label, _ in told(False)} & {f"claim {number}", f"{number}a"}
+
+
+def test_an_example_outside_a_dependent_claim_only_is_not_lost() -> None:
+    assert not [f for f in report(False).order if f.question == "inside lost" and f.claim == 7]
