@@ -308,3 +308,11 @@ def test_examples_shares_of_another_and_ordinals() -> None:
     assert text.count("more than 50 % of the length\n") == text.count("less than 90 % of the length\n") == 1
     one = started("1. A vat with a first pressure of 2 to 4 bar.")
     assert "| pressure : 2 to 4 bar" in one
+
+
+def test_an_even_number_is_that_of_what_is_counted() -> None:
+    text = "1. A feeder comprising a plurality of nozzles.\n\n"
+    text += "2. The feeder of claim 1, wherein the number of the "
+    between = started(text + "nozzles is an even number between 4 and 10.\n")
+    assert "| nozzles      : between 4 and 10\n   | not restated : even number\n" in between
+    assert "| not restated : is even\n" in started(text + "nozzles is even.\n")

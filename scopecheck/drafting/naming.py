@@ -30,6 +30,10 @@ _OF_WHAT = ((("mass", 1),), (("length", 3),), (("amount", 1),))
 """What `2 g of grease` measures: mass, volume, amount of substance."""
 
 
+MOST_BACK = 12
+"""How many words before an even number what it counts is looked for."""
+
+
 @record
 class Called:
     """The noun for what is limited, and the noun of what has it; '' where the words do not tell."""
@@ -176,6 +180,8 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
         return Called("", owner_before(text, start), False)
     if quantity and noun.endswith("ing") and noun not in words("mention", "ing_nouns"):
         return Called(f"{noun} {quantity}", "", False)
+    if noun in ("even number", "odd number") and (counted := _number_of(text, start)):
+        return Called(counted, "", True)
     measure = measure_of(text, start)
     if measure == "number":
         return Called(noun, "", True)
@@ -186,6 +192,15 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:
         return Called(f"{noun} {quantity}", "", False)
     return Called(noun, owner_before(text, begins), False, False, fresh, ordinal)
+
+
+def _number_of(text: ClaimText, at: int) -> str:
+    """`the number of the nozzles is an even number`: what is counted, or ''."""
+    texts = texts_of(text)
+    for start in range(at - 1, max(-1, at - MOST_BACK), -1):
+        if texts[start : start + 2] == ["number", "of"]:
+            return noun_from(text, start + 2 + (texts[start + 2 : start + 3] in (["the"], ["said"])))
+    return ""
 
 
 def kind_of(unit: Unit | None) -> str:

@@ -53,6 +53,8 @@ _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
         "ratio",
         "even number",
         "odd number",
+        "is even",
+        "is odd",
     )
 )
 _CLOSING: tuple[tuple[str, ...], ...] = tuple(
