@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from scopecheck.answers.findings import Fall, Finding, Reread
 from scopecheck.core.construction import names_in
-from scopecheck.core.model import Sheet
+from scopecheck.core.model import SetDecl, Sheet
+from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.rereadings import bearer_text, group_words, reading_label
@@ -120,4 +121,13 @@ def silence_text(sheet: Sheet, finding: Finding) -> str:
     names = names_in(limitation.formula)
     ordered = [flat(d.name) for d in sheet.declarations if d.name in names]
     unsaid = [n for n in ordered if n not in {flat(x) for x in case.stated}]
-    return sentence("silence", "unsaid" if unsaid else "partly", names=listed(unsaid or ordered))
+    if unsaid:
+        return sentence("silence", "unsaid", names=listed(unsaid))
+    values = stated_values(sheet, case)
+    for d in sheet.declarations:
+        named = values.get(d.name)
+        if d.name in names and isinstance(d, SetDecl) and isinstance(named, frozenset) and named:
+            members = [flat(m) for m in d.members if m in named]
+            cell = "{" + ", ".join(members) + "}"
+            return sentence("silence", "mentioned", names=flat(d.name), members=listed(members), cell=cell)
+    return sentence("silence", "partly", names=listed(ordered))
