@@ -137,12 +137,12 @@ def _both_sides(prepared: Prepared) -> Iterator[Diagnostic]:
     inside = [case for case in sheet.cases if case.role == "inside"]
     outside = [case for case in sheet.cases if case.role == "outside"]
     for one, other in product(inside, outside):
-        if not _same_place(prepared, one, other) or not set(one.stated) & set(other.stated):
+        apart, both = sorted(set(one.stated) ^ set(other.stated)), set(one.stated) & set(other.stated)
+        if not _same_place(prepared, one, other) or (apart and not both):
             continue
         search = session.search(session.groups_in(one.facts, other.facts))
         if not search.find(session.met(one.facts), session.met(other.facts)):
             continue
-        apart = sorted(set(one.stated) ^ set(other.stated))
         if not apart:
             thing = told(sheet, search.article(), one.stated)
             yield Diagnostic(
