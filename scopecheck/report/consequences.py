@@ -8,11 +8,10 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.describe import case_text
-from scopecheck.report.grouping import Cluster, departures, turning_labels
+from scopecheck.report.grouping import EMPTY_CLAIM, Cluster, departures, turning_labels
 from scopecheck.report.things import thing_text, twin_text
 from scopecheck.report.wording import claims_text, sentence, upper_first
 
-EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 SAME_CAUSE: Mapping[str, tuple[str, ...]] = {
     "unmeant met": ("outside met", "document met"),
     "meant lost": ("inside lost",),

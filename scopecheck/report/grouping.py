@@ -33,6 +33,7 @@ def standing_rank(sheet: Sheet, finding: Finding) -> int:
     return max((STANDINGS.index(s) for s in standings), default=0)
 
 
+EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 SIDED = ("outside met", "inside lost", "document met")
 SECTIONS = ("1", "usual", "2", "3", "4", "5", "6")
 
@@ -53,6 +54,8 @@ def section(finding: Finding) -> str:
 
     A hedge whose stretch is stated nowhere is no presumption to lean on.
     """
+    if finding.question in EMPTY_CLAIM and finding.quantifier == "base":
+        return "usual"
     sided = finding.question in SIDED and finding.stakes in (2, 3)
     stretched = any(reread.breaks for reread in finding.kept_by)
     usual = finding.quantifier == "base" and not (finding.rereads or finding.read_as or finding.partly)

@@ -13,7 +13,7 @@ from scopecheck.report.chart import chart_blocks
 from scopecheck.report.consequences import emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled
 from scopecheck.report.frame import foot, head
-from scopecheck.report.grouping import Cluster, departures, is_open, section, turning_labels
+from scopecheck.report.grouping import EMPTY_CLAIM, Cluster, departures, is_open, section, turning_labels
 from scopecheck.report.items import decision_text, item, line, question_text, statement
 from scopecheck.report.kept_out import also_text
 from scopecheck.report.known_ranges import nearness_lines, relation_text
@@ -274,7 +274,7 @@ def _beside(sheet: Sheet, planned: Plan, everything: bool) -> Beside:
     undecided = frozenset(n for f in planned.undecided for n in _undecided_claims(sheet, f))
     if everything:
         return Beside(untouched, undecided)
-    empty = {f.claim for f in planned.order if is_empty_claim(f) and f.quantifier != "some"}
+    empty = {f.claim for f in planned.order if f.question in EMPTY_CLAIM and f.quantifier != "some"}
     narrows = (f.claim for f in planned.statements if f.question == "narrows")
     narrowed = tuple(number for number in narrows if number not in empty)
     idle = frozenset(f.claim for f in planned.order if f.question == "adds nothing" and not is_open(f))

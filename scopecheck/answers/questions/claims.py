@@ -234,7 +234,7 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
             yield replace(
                 at_limitation("end not reached", 4, limitation),
                 outcome="excluded",
-                quantifier="base",
+                quantifier="base" if _ever_reached(prepared, instance, op, term, limit) else "every",
                 detail=f"{digits}{symbol}|{side}|{reached}{symbol}|{'in' if end.closed else 'out'}",
                 construction=session.base,
                 rests_on=prepared.needed(
@@ -243,6 +243,15 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
                     session.met(beyond, session.base),
                 ),
             )
+
+
+def _ever_reached(prepared: Prepared, instance: Instance, op: Op, term: Term, limit: Const) -> bool:
+    """Does something of the scope, on any reading at all, come up (or down) to the end?"""
+    session = prepared.session
+    search = session.search(session.groups_in(instance.scope))
+    search.require(session.met(instance.scope))
+    reached = Compare(">=" if op in ("<", "<=") else "<=", term, limit)
+    return search.holds(session.met(reached))
 
 
 def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extremum | None:
