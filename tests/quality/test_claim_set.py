@@ -158,3 +158,26 @@ def test_a_narrower_range_that_keeps_one_end_of_its_parent_is_a_note() -> None:
     assert "idle end" not in told
     assert told["end repeated"].stakes == 6
     assert told["end repeated"].conflict == ("1a",)
+
+
+def test_a_case_that_leaves_a_given_value_open_parts_no_claims() -> None:
+    """Of 48 % pores 52 % are solid, though the case does not say so: it cannot part what is one scope."""
+    made = sheet(
+        "pores  share in %\nsolid  share in %\ngiven  pores + solid = 100 %\n\n"
+        "1. A gasket having 35 to 55 % pores.\n   | pores : 35 to 55 %\n\n"
+        "2. The gasket of claim 1, the pores being at most 45 %.\n   | pores : at most 45 %\n\n"
+        "3. The gasket of claim 1, the solid being at least 55 %.\n   | solid : at least 55 %\n\n"
+        "inside   pores\n  two    48 %\n"
+    )
+    assert "same scope" in {f.question for f in ask_all(made).findings if f.claim == 3}
+
+
+def test_how_far_a_claim_goes_is_told_for_every_reading_where_its_end_is_never_reached() -> None:
+    made = sheet(
+        "glass  share in wt%\nbasalt  share in wt%\ngiven  glass + basalt <= 100 wt%\n\n"
+        "1. A gasket having at least 45 wt% basalt.\n   | basalt : at least 45 wt%\n\n"
+        "2. The gasket of claim 1, having 20 to 80 wt% glass.\n   | glass : 20 to 80 wt%\n"
+    )
+    (end,) = [f for f in ask_all(made).findings if f.question == "end not reached"]
+    assert end.quantifier == "every"
+    assert end.detail.startswith("80 wt%|no more than|111/2 wt%")

@@ -225,6 +225,8 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
             end = _reach(prepared, instance, op, term)
             if end is None or _reaches(op, end, limit.value):
                 continue
+            never = _end_on_any(prepared, instance, op, term, limit)
+            end = end if never is None else never
             digits = limit.written.text if limit.written else str(limit.value)
             unit = limit.written.unit if limit.written else None
             reached = unit.from_base(end.value) if unit else end.value
@@ -234,7 +236,7 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
             yield replace(
                 at_limitation("end not reached", 4, limitation),
                 outcome="excluded",
-                quantifier="base" if _ever_reached(prepared, instance, op, term, limit) else "every",
+                quantifier="base" if never is None else "every",
                 detail=f"{digits}{symbol}|{side}|{reached}{symbol}|{'in' if end.closed else 'out'}",
                 construction=session.base,
                 rests_on=prepared.needed(
@@ -245,13 +247,20 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
             )
 
 
-def _ever_reached(prepared: Prepared, instance: Instance, op: Op, term: Term, limit: Const) -> bool:
-    """Does something of the scope, on any reading at all, come up (or down) to the end?"""
+def _end_on_any(
+    prepared: Prepared, instance: Instance, op: Op, term: Term, limit: Const
+) -> Extremum | None:
+    """How far the scope goes on any reading at all, where that is never as far as the end; else None."""
     session = prepared.session
     search = session.search(session.groups_in(instance.scope))
     search.require(session.met(instance.scope))
-    reached = Compare(">=" if op in ("<", "<=") else "<=", term, limit)
-    return search.holds(session.met(reached))
+    upper = op in ("<", "<=")
+    if search.holds(session.met(Compare(">=" if upper else "<=", term, limit))):
+        return None
+    try:
+        return supremum(search, term) if upper else infimum(search, term)
+    except Undecided:
+        return None
 
 
 def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extremum | None:

@@ -153,6 +153,12 @@ def _also_met(
     )
 
 
+def _may_be_met(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> bool:
+    """Read so, does something of the case meet all of the claim?"""
+    session = prepared.session
+    return session.search(()).holds(session.met(case.facts, k), session.met(scope, k))
+
+
 def _also_as_far(
     prepared: Prepared, case: Case, place: int | str, article: Article, k: Construction, told: Set[str]
 ) -> tuple[tuple[int, tuple[str, ...]], ...]:
@@ -163,7 +169,8 @@ def _also_as_far(
     for n in prepared.descendants(place):
         lines = [(x, prepared.session.names_in(x.formula)) for x in prepared.limitations(n)]
         left = {name for _, names in lines for name in names} - told
-        if left and all(meets(x.formula, article, k) for x, names in lines if names <= told):
+        agree = left and all(meets(x.formula, article, k) for x, names in lines if names <= told)
+        if agree and _may_be_met(prepared, case, prepared.scope(n), k):
             found.append((n, tuple(d.name for d in prepared.sheet.declarations if d.name in left)))
     return tuple(found)
 
