@@ -196,8 +196,8 @@ def test_a_claim_that_cannot_be_met_names_the_lines_that_conflict(
 @pytest.mark.parametrize(
     ("name", "label", "written", "reached"),
     [
-        ("strainer", "5a", "12 mm", "10 mm"),
-        ("mortar", "6a", "6 wt%", "9/2 wt%"),
+        ("strainer", "5a", "12 mm", "11 mm"),
+        ("mortar", "6a", "6 wt%", "11/2 wt%"),
         ("proofing", "5a", "12 min", "10 min"),
         ("balm", "6a", "40 wt%", "38 wt%"),
     ],
