@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.answers.questions.prepared import Prepared
-from scopecheck.answers.witness import WitnessError, verify
+from scopecheck.answers.witness import can_exist
 from scopecheck.core.model import Article, Claim, Limitation, Value
 from scopecheck.solving.evaluate import meets
 
@@ -30,9 +30,7 @@ class Pool:
         key = tuple(article[n] for n in self._names)
         if key in self.known:
             return True
-        try:
-            verify(self.prepared.sheet, article, ())
-        except WitnessError:
+        if not can_exist(self.prepared.sheet, article):
             return False
         self.known.add(key)
         bit = 1 << len(self.articles)

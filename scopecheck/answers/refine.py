@@ -28,7 +28,7 @@ from scopecheck.core.construction import (
 )
 from scopecheck.core.model import All, Article, Divide, Formula, FreeParameter, Multiply, Term
 from scopecheck.foundations.record import record
-from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
+from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.solver import Constraint, Search, Session, Undecided, all_of, any_of
 
 Wanted: TypeAlias = Literal["every", "none", "some", "not every"]
@@ -38,6 +38,8 @@ ONE = ("some", "not every")
 MOST_ROUNDS = 400
 FEW_ARTICLES = 3
 """After so many things stretches are ruled out by their ends."""
+VERY_FAR = 10**9
+"""A stretch at which it is looked whether a demand is broken still, where its end is said to be nowhere."""
 MOST_STEPS = 12
 MOST_UNLISTED = 60
 """So often a better reading at a value not listed is tried; then the one at hand is no longer called best."""
@@ -212,17 +214,21 @@ class _Refinement:
             return
         groups = session.groups_in(demand.region, demand.formula)
         for p in (p for p in self.parameters if p.group in groups and k.readings[p.group] == p.reading):
-            way = session.way(p, demand.formula)
-            if not way or p.group in session.groups_in(demand.region):
+            if p.group in session.groups_in(demand.region):
                 continue
             others = [q for q in self.parameters if q.group in groups and q.key != p.key]
             taken = [session.reads(g, k.readings[g]) for g in groups]
             taken += [session.stretches(q.key, k.parameter(q.key)) for q in others]
-            further = (way == "widens") == (demand.wanted == "every")
             with verifier.aside(), suppress(Undecided):
+                way = session.way(p, demand.formula)
+                further = (way == "widens") == (demand.wanted == "every")
                 verifier.require(*taken)
                 end = greatest_stretch(verifier, p.key) if further else least_stretch(verifier, p.key)
-                self.proposer.require(~all_of([*taken, *_up_to(session, p, end, further)]))
+                if end is not None and way:
+                    broken = _side(session, p, end.value, further, end.closed)
+                    self.proposer.require(~all_of([*taken, broken]))
+                elif way and verifier.holds(session.stretches_at_least(p.key, VERY_FAR * p.unit.factor)):
+                    self.proposer.require(~all_of(taken))
 
     def _fulfilled_at(self, demand: Demand, article: Article) -> Constraint:
         """The readings on which this article does not break the demand."""
@@ -248,15 +254,12 @@ class _Refinement:
         return Settled(k, (), False)
 
 
-def _up_to(session: Session, p: FreeParameter, end: Extremum | None, further: bool) -> list[Constraint]:
-    """That the stretch has not passed the last on which something breaks a demand; [] if there is none."""
-    if end is None:
-        return []
-    if further:
-        passed = session.stretches_at_least(p.key, end.value)
-        return [session.stretches_at_most(p.key, end.value) if end.closed else ~passed]
-    passed = session.stretches_at_most(p.key, end.value)
-    return [session.stretches_at_least(p.key, end.value) if end.closed else ~passed]
+def _side(session: Session, p: FreeParameter, value: Fraction, below: bool, included: bool) -> Constraint:
+    """That the stretch is below the value, or above it, or there where that is included."""
+    up_to, from_on = session.stretches_at_most(p.key, value), session.stretches_at_least(p.key, value)
+    if below:
+        return up_to if included else ~from_on
+    return from_on if included else ~up_to
 
 
 def _is_linear(formula: Formula) -> bool:
@@ -314,12 +317,10 @@ def _empty_stretches(
         verifier.require(*taken)
         least = least_stretch(verifier, p.key) if verifier.holds() else None
         if least is not None and value <= least.value:
-            up_to = session.stretches_at_most(p.key, least.value)
-            return ~session.stretches_at_least(p.key, least.value) if least.closed else up_to
+            return _side(session, p, least.value, below=True, included=not least.closed)
         greatest = greatest_stretch(verifier, p.key) if least is not None else None
         if greatest is not None and value >= greatest.value:
-            from_on = session.stretches_at_least(p.key, greatest.value)
-            return ~session.stretches_at_most(p.key, greatest.value) if greatest.closed else from_on
+            return _side(session, p, greatest.value, below=False, included=not greatest.closed)
     return None
 
 

@@ -68,6 +68,15 @@ def verify(sheet: Sheet, article: Article, obligations: tuple[Obligation, ...]) 
     return Witness(ordered, obligations, _MADE_BY_VERIFY)
 
 
+def can_exist(sheet: Sheet, article: Article) -> bool:
+    """Is every value within its bounds and every given fact true?"""
+    try:
+        verify(sheet, article, ())
+    except WitnessError:
+        return False
+    return True
+
+
 def _as_expected(value: bool | None, expected: Expected) -> bool:
     match expected:
         case "met":

@@ -5,14 +5,12 @@ The sheet was written, with its defects, before the program was run on it.
 
 from __future__ import annotations
 
-from functools import cache
-
 import pytest
 
 from scopecheck.answers.questions import ask_all
-from scopecheck.commands.check import Options, checked
 from scopecheck.report.blocks import Report
 from scopecheck.report.render import render
+from tests.quality.pages import report_of, told_by
 from tests.sheets import sheet
 
 PRESS = """\
@@ -103,15 +101,12 @@ TEMPTING = {
 }
 
 
-@cache
 def report(everything: bool) -> Report:
-    made, _ = checked(sheet(PRESS), Options(everything=everything), ())
-    assert made is not None
-    return made
+    return report_of(PRESS, everything)
 
 
 def told(everything: bool) -> list[tuple[str, str, str]]:
-    return [(f.question, f.label, f.case) for item in report(everything).items for f in item.findings]
+    return told_by(report(everything))
 
 
 def test_the_three_worst_are_named_first() -> None:

@@ -5,14 +5,12 @@ At the first run the second worst stood fifth, and one thing that only looks lik
 
 from __future__ import annotations
 
-from functools import cache
 from pathlib import Path
 
 import pytest
 
-from scopecheck.commands.check import Options, checked
 from scopecheck.report.blocks import Report
-from tests.sheets import sheet
+from tests.quality.pages import report_of, told_by
 
 TEXT = (Path(__file__).parent / "stocking.sheet").read_text("utf-8")
 DEFECTS = {
@@ -26,15 +24,12 @@ DEFECTS = {
 TEMPTING = {"an upper limit below a lower one": "2", "a shared end": "5", "a count above several": "9"}
 
 
-@cache
 def report(everything: bool) -> Report:
-    made, _ = checked(sheet(TEXT), Options(everything=everything), ())
-    assert made is not None
-    return made
+    return report_of(TEXT, everything)
 
 
 def told(everything: bool) -> list[tuple[str, str, str]]:
-    return [(f.question, f.label, f.case) for item in report(everything).items for f in item.findings]
+    return told_by(report(everything))
 
 
 def test_the_three_worst_are_named_first() -> None:

@@ -257,10 +257,9 @@ def _end_on_any(
     upper = op in ("<", "<=")
     if search.holds(session.met(Compare(">=" if upper else "<=", term, limit))):
         return None
-    try:
+    with suppress(Undecided):
         return supremum(search, term) if upper else infimum(search, term)
-    except Undecided:
-        return None
+    return Extremum(limit.value, False)
 
 
 def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extremum | None:

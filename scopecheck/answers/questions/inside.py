@@ -65,11 +65,11 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         yield Looked("inside lost", finding.claim, finding.label, case.name)
         return
     ever = some_met.holds()
-    single = ever and states_single_values(prepared, case)
-    if single and not some_construction(session, [Demand(case.facts, scope, "none")]):
+    wholly = not ever or some_construction(session, [Demand(case.facts, scope, "none")])
+    if not wholly and states_single_values(prepared, case):
         yield _left_open(prepared, finding, case, scope)
         return
-    finding = _graded_loss(prepared, finding, case, region, scope, ever)
+    finding = _graded_loss(prepared, finding, case, region, scope, ever, wholly)
     keepable = ever and finding.at_base == "none"
     if keepable and finding.highest == "every":
         finding = replace(finding, kept_by=_kept_whole(prepared, case, scope, groups))
@@ -208,9 +208,15 @@ def _kept_whole(
 
 
 def _graded_loss(
-    prepared: Prepared, finding: Finding, case: Case, region: Formula, scope: Formula, ever_met: bool
+    prepared: Prepared,
+    finding: Finding,
+    case: Case,
+    region: Formula,
+    scope: Formula,
+    ever_met: bool,
+    wholly: bool,
 ) -> Finding:
-    """Wholly or partly, on every construction or on some."""
+    """On every construction or on some; `wholly` says that on one of them none of the case is inside."""
     session = prepared.session
     base = status_at(prepared, case.facts, scope, session.base)
     if not ever_met:
@@ -218,7 +224,6 @@ def _graded_loss(
     lost = session.search(())
     lost.require(session.met(region, session.base), ~session.met(scope, session.base))
     quantifier: Quantifier = "base" if lost.holds() else "some"
-    wholly = some_construction(session, [Demand(case.facts, scope, "none")])
     kept = some_construction(session, [Demand(case.facts, scope, "every")])
     # What an ancestor keeps out is told there: only what this claim keeps out of the rest counts here.
     spared = kept or some_construction(session, [Demand(region, scope, "every")])

@@ -213,8 +213,8 @@ def _ways_out(listed: _Listed, limitations: Sequence[Limitation]) -> tuple[WayOu
 
 
 def _falls(listed: _Listed, formula: Formula, k: Construction) -> bool:
+    """As read in `k`, does the formula let the case in: something of a thing, all that a document leaves?"""
     session = listed.prepared.session
-    if session.names_in(formula) <= listed.stated.keys():
-        return meets(formula, listed.stated, k)
-    met = session.met(formula, k)
-    return not listed.region.holds(~met) if listed.settles else listed.region.holds(met)
+    if listed.settles and not session.names_in(formula) <= listed.stated.keys():
+        return not listed.region.holds(~session.met(formula, k))
+    return listed.leaves(formula, k)

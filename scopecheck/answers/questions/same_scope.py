@@ -10,7 +10,7 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
 from scopecheck.answers.refine import Demand, some_construction
-from scopecheck.answers.witness import WitnessError, verify
+from scopecheck.answers.witness import can_exist
 from scopecheck.core.model import Article, Claim, Formula
 from scopecheck.core.reference import references
 from scopecheck.foundations.record import replace
@@ -52,8 +52,8 @@ def _alike(prepared: Prepared, claims: Sequence[Claim]) -> list[list[Claim]]:
     scopes = [prepared.scope(c.number) for c in claims]
     groups = [list(claims)]
     for reference in references(prepared.sheet, tuple(scopes)):
-        if not _can_exist(prepared, reference.article):
-            continue
+        if not can_exist(prepared.sheet, reference.article):
+            continue  # a listed case may leave open what a given fact settles
         groups = [part for group in groups for part in _parted(prepared, group, reference.article)]
     settled: list[list[Claim]] = []
     while groups:
@@ -64,15 +64,6 @@ def _alike(prepared: Prepared, claims: Sequence[Claim]) -> list[list[Claim]]:
         else:
             groups += _parted(prepared, group, article)
     return settled
-
-
-def _can_exist(prepared: Prepared, article: Article) -> bool:
-    """Is every value within its bounds and every given fact true? A listed case may leave some of it open."""
-    try:
-        verify(prepared.sheet, article, ())
-    except WitnessError:
-        return False
-    return True
 
 
 def _parted(prepared: Prepared, claims: list[Claim], article: Article) -> list[list[Claim]]:
