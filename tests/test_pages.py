@@ -150,11 +150,18 @@ width  length in mm
 
 
 def test_where_one_value_is_left_the_page_names_it() -> None:
-    text = page(ENDS)
+    exact = page(ENDS.replace("| width : at most 1.5 mm", "| width <= 1.5 mm"))
     told = "nothing in claim {} reaches: it is 3 mm, and the claim can be met only at 1.5 mm."
-    assert told.format(2) in text
-    assert told.format(4) in text
-    assert "nothing in claim 3 reaches: it is 3 mm, and the value is at most 1.5 mm." in text
+    assert told.format(2) in exact
+    assert told.format(4) in exact
+    assert "nothing in claim 3 reaches: it is 3 mm, and the value is at most 1.5 mm." in exact
+
+
+def test_an_end_that_no_reading_reaches_is_told_by_the_reading_that_goes_farthest() -> None:
+    # 1.54 mm rounds to 1.5 mm, the reading of "at most 1.5 mm" that lets in the most.
+    text = page(ENDS)
+    for claim in (2, 3, 4):
+        assert f"nothing in claim {claim} reaches: it is 3 mm, and the value stays below 1.55 mm." in text
 
 
 # ---- claims of another category
