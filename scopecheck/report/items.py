@@ -9,11 +9,11 @@ from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.model import NOT_DONE, Divide, Limitation, Sheet
 from scopecheck.report.blocks import Item
 from scopecheck.report.describe import (
-    case_named,
     case_text,
     labelled,
     limitation_labelled,
     settings_text,
+    sides_text,
 )
 from scopecheck.report.described import held_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
@@ -106,7 +106,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         statuses=statuses(finding),
         change=_change(sheet, finding, form),
         relation=relation_text(sheet, finding),
-        sides=_sides(sheet, finding),
+        sides=sides_text(sheet, finding),
         end=end_text(sheet, finding),
         expression=_expression(sheet, finding),
         **slip_texts(sheet, finding),
@@ -158,17 +158,6 @@ def _two_things(sheet: Sheet, finding: Finding) -> str:
         return ""
     things = (settings_text(sheet, w.article, finding.shown) for w in (finding.witness, finding.twin))
     return listed(f"({text})" if ", " in text else text for text in things)
-
-
-def _sides(sheet: Sheet, finding: Finding) -> str:
-    """The cases that clash, each on its own side: `"first" and "third" inside and "old" out`."""
-    told = []
-    for role in ("inside", "outside"):
-        names = [n for n in finding.cases if (case := case_named(sheet, n)) and case.role == role]
-        if names:
-            told.append(sentence("sides", role, cases=listed(map(quoted, names))))
-    shown = listed(told) or sentence("sides", "every")
-    return shown if len(finding.cases) == 1 else sentence("sides", "together", sides=shown)
 
 
 def _change(sheet: Sheet, finding: Finding, form: str) -> str:

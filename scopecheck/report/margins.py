@@ -19,6 +19,7 @@ from scopecheck.report.rereadings import (
     reading_label,
     reading_text,
     together_text,
+    unmet_texts,
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
@@ -93,7 +94,7 @@ def _how_far(sheet: Sheet, finding: Finding) -> str:
     """That a finding of the usual readings does not hold on every one; '' where it is told otherwise."""
     if finding.quantifier != "base" or departures(finding) or not _usual_readings(sheet, finding):
         return ""
-    return "" if finding.kept_by else sentence("quantifier", "base_named")
+    return "" if finding.kept_by or finding.unmet_by else sentence("quantifier", "base_named")
 
 
 def _without_presumption(sheet: Sheet, finding: Finding) -> bool:
@@ -118,6 +119,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("together", _together(sheet, finding)),
         ("how_far", [_how_far(sheet, finding)]),
         ("kept_by", _kept_by(sheet, finding)),
+        ("unmet_by", _unmet_by(sheet, finding)),
         ("others", _others(sheet, finding)),
         ("kept_out", _ways_out(sheet, finding)),
         ("bearer", [bearer_text(sheet, finding)]),
@@ -177,6 +179,17 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     labels = finding.failing or turning_labels(sheet, finding)
     told = tuple(kept_text(sheet, r, labels) for r in finding.kept_by)
     return (*told, together_text(sheet, replace(finding, rereads=finding.kept_by, read_as=())))
+
+
+def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+    """The re-readings on which what is met as presumed is kept out, each of them alone or all together."""
+    if departures(finding):
+        return ()
+    told = unmet_texts(sheet, finding.unmet_by, turning_labels(sheet, finding))
+    alone = turning_labels(sheet, replace(finding, unmet_by=finding.unmet_by[:1]))
+    if alone or len(told) < 2:
+        return told
+    return (*told, together_text(sheet, replace(finding, rereads=finding.unmet_by, read_as=())))
 
 
 def _ways_out(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
