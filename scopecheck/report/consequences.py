@@ -120,7 +120,7 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
 
 
 def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
-    label, usual = finding.label, "" if departures(finding) else "_usual"
+    label, reread = finding.label, departures(finding)
     same = bool(root.case) and finding.reference == root.case and not finding.departs
     thing = sentence("thing", "itself", name=case_text(sheet, root.case)) if same else ""
     match finding.question:
@@ -130,7 +130,8 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
             twin = twin_text(sheet, finding)
             beside = sentence("note", "beside", twin=twin) if twin else ""
             thing = thing or thing_text(sheet, finding)
-            return sentence("note", f"follows_meant{usual}", label=label, thing=thing, twin=beside)
+            key = "follows_meant" if reread else "follows_meant_usual"
+            return sentence("note", key, label=label, thing=thing, twin=beside)
         case "silence alone keeps out":
             silent = listed(labelled(sheet, x) for x in finding.conflict)
             return sentence("note", "follows_silence", label=silent, claim=finding.claim)
@@ -139,7 +140,8 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
             return sentence("note", "follows_clash", sides=sides_text(sheet, finding), lines=lines)
         case "meant lost":
             thing = thing or thing_text(sheet, finding)
-            return sentence("note", f"follows_lost{usual}", label=label, thing=thing)
+            key = "follows_lost" if reread else "follows_lost_usual"
+            return sentence("note", key, label=label, thing=thing)
         case "idle":
             return sentence("note", "follows_idle", label=label, claim=finding.claim)
         case _:

@@ -39,7 +39,7 @@ def standing_rank(sheet: Sheet, finding: Finding) -> int:
 EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 SIDED = ("outside met", "inside lost", "document met")
 BESIDE_MEANT = ("unmeant met", "meant lost")
-SECTIONS = ("1", "usual", "2", "3", "meant", "4", "far", "5", "6")
+SECTIONS = ("1", "usual", "2", "3", "empty", "silence", "meant", "4", "far", "5", "6")
 FAR_SHARE = Fraction(1, 5)
 """A stretch by more than this part of the written number is told last: a choice, no authority gives one."""
 _HOLDS = ("every", "base", "some")
@@ -54,14 +54,11 @@ def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
     """
     question = QUESTIONS.index(finding.question)
     standing, distance = standing_rank(sheet, finding), len(finding.rereads)
-    if finding.question == SILENCE:
-        # Nothing is met there on any reading told: after all that is.
-        standing, distance = STANDINGS.index("arguable"), len(sheet.groups)
     unsaid = finding.question == "inside lost" and bool(finding.partly)
     found = section(sheet, finding)
     holds = _HOLDS.index(finding.quantifier) if found == "4" and finding.quantifier in _HOLDS else 0
     stretched = any(reread.breaks for reread in departures(finding))
-    below = any(c.number == finding.claim and c.parents for c in sheet.claims)
+    below = finding.stakes < 5 and any(c.number == finding.claim and c.parents for c in sheet.claims)
     return (
         SECTIONS.index(found), holds, unsaid, below, standing, stretched, distance, finding.span.start,
         question,
@@ -78,7 +75,9 @@ def section(sheet: Sheet, finding: Finding) -> str:
     if _is_far(sheet, finding) or (finding.stakes == 4 and phrases_moved(finding) > 1):
         return "far"
     if finding.question == "dependent cannot be met":
-        return "4"
+        return "4" if finding.quantifier == "some" else "empty"
+    if finding.question == SILENCE:
+        return "silence"
     if finding.question in EMPTY_CLAIM and finding.quantifier == "base":
         return "usual"
     stretched = any(reread.breaks for reread in finding.kept_by)

@@ -69,7 +69,8 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     usual = _usual_readings(sheet, finding)
     if usual:
         return usual
-    return (sentence("quantifier", "base_unpresumed" if _without_presumption(sheet, finding) else "base"),)
+    key = "base_unpresumed" if without_presumption(sheet, finding.claim) else "base"
+    return (sentence("quantifier", key),)
 
 
 def _settled_by(finding: Finding) -> tuple[str, ...]:
@@ -97,8 +98,9 @@ def _how_far(sheet: Sheet, finding: Finding) -> str:
     return "" if finding.kept_by or finding.unmet_by else sentence("quantifier", "base_named")
 
 
-def _without_presumption(sheet: Sheet, finding: Finding) -> bool:
-    claims = lineage(sheet, finding.claim)
+def without_presumption(sheet: Sheet, claim: int) -> bool:
+    """Is anything of the claim, or with 0 of all, read by its first reading for want of a presumption?"""
+    claims = lineage(sheet, claim) if claim else tuple(c.number for c in sheet.claims)
     used = {g for c in sheet.claims if c.number in claims for x in c.limitations for g in x.groups}
     return any(
         sum(r.standing == "presumed" for r in sheet.groups[g].readings) != 1

@@ -85,7 +85,7 @@ def warned(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
 
 def _first_page(ranked: Sequence[Cluster]) -> Sequence[Cluster]:
     """The first items; a claim that nothing meets as its words are presumed is always among them."""
-    grave = [c for c in ranked if is_empty_claim(c.first) and c.first.quantifier != "some"]
+    grave = [c for c in ranked if c.first.question in EMPTY_CLAIM and c.first.quantifier != "some"]
     others = [c for c in ranked if c not in grave]
     kept = {id(c) for c in (*grave, *others)[:MOST_ITEMS]}
     return [c for c in ranked if id(c) in kept]
