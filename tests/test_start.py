@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from scopecheck.core.model import Sheet
+from scopecheck.drafting.asked import questions
 from scopecheck.drafting.pasted import pasted
 from scopecheck.drafting.start import drafted
 from scopecheck.foundations.spans import Source
@@ -316,3 +317,69 @@ def test_an_even_number_is_that_of_what_is_counted() -> None:
     between = started(text + "nozzles is an even number between 4 and 10.\n")
     assert "| nozzles      : between 4 and 10\n   | not restated : even number\n" in between
     assert "| not restated : is even\n" in started(text + "nozzles is even.\n")
+
+
+def lines(text: str) -> list[str]:
+    """The lines of the started sheet, each on one blank between its words."""
+    return [" ".join(line.split()) for line in started(text).splitlines()]
+
+
+VESSEL = """\
+1. A vessel comprising a cylindrical bowl with an inner diameter of from 80 to 160 mm and a height of at
+least 100 mm, and a stirrer, wherein the stirrer has a diameter of at least 40 mm.
+2. The vessel of claim 1, wherein the bowl has a height of at most 200 mm.
+3. The vessel of claim 1, wherein the stirrer diameter is at most 0.6 times the inner diameter of the bowl.
+4. The vessel of claim 1, wherein the ratio of the inner diameter of the bowl to the diameter of the stirrer is
+at least 5:3.
+5. The vessel of claim 1, wherein the bowl has a wall with a thickness of at least 2 mm (0.08 inch).
+"""
+
+
+def test_what_a_claim_above_has_keeps_its_name() -> None:
+    made = lines(VESSEL)
+    for line in (
+        "| height : at most 200 mm",
+        "| diameter : at most 0.6 times the inner diameter",
+        "| inner diameter, diameter : ratio of the inner diameter of the bowl to the diameter of the stirrer"
+        " is at least 5:3",
+        "| thickness : at least 2 mm (0.08 inch)",
+    ):
+        assert line in made
+    assert len(drafted("claims", pasted(VESSEL)).quantities) == 4
+    read(VESSEL)
+
+
+def test_a_share_of_a_whole_and_a_difference_are_never_cut_short() -> None:
+    text = (
+        "1. A controller that opens a valve at a lower level of moisture of at least 60 % of a water capacity"
+        " and closes it at an upper level of moisture which is at least 10 % above the lower level.\n"
+        "2. The controller of claim 1, wherein the lower level is at most 75 %.\n"
+        "3. The controller of claim 1, wherein the valve has a flow of at least 20 % more than the nominal one.\n"
+    )
+    made = lines(text)
+    assert "lower level share in % of water capacity" in made
+    assert "| upper level : at least 10 % above the lower level" in made
+    assert "| lower level : at most 75 %" in made
+    assert "| not restated : at least 20 % more than the nominal" in made
+    read(text)
+
+
+def test_names_that_may_be_one_thing_are_asked_of_once_and_kept_apart() -> None:
+    draft = drafted("claims", pasted(
+        "1. A method of cooking rice, comprising soaking the rice for at least 9 minutes.\n"
+        "2. The method of claim 1, wherein it is done for at most 5 minutes.\n"
+    ))  # fmt: skip
+    asked = [line for line in questions(draft) if "two names" in line]
+    assert len(asked) == 1
+    assert "'time' of claim 2 the 'soaking time' of claim 1" in asked[0]
+    assert [q.name for q in draft.quantities] == ["soaking time", "time"]
+
+
+@pytest.mark.parametrize("name", ["soap", "oven", "ink"])
+def test_each_sort_of_question_is_asked_once(name: str) -> None:
+    folder = SETS if name in names() else SAME_HAND
+    draft = drafted("claims", pasted((folder / f"{name}.txt").read_text("utf-8")))
+    asked = questions(draft)
+    assert 2 < len(asked) < 9
+    told = " ".join(asked)
+    assert all(q.name in told for q in draft.quantities if q.kind.endswith("in %"))

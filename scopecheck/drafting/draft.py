@@ -70,6 +70,15 @@ def declarations(quantities: Sequence[Quantity]) -> list[tuple[str, Quantity]]:
     return found
 
 
+@record
+class Doubt:
+    """A quantity that may be one that was called otherwise before: each with the claim that names it."""
+
+    quantity: Quantity
+    claim: int
+    others: tuple[tuple[Quantity, int], ...]
+
+
 @holder
 class Proposed:
     """A proposed line beside a claim: `name : words`, or a mark for words that nothing takes up."""
@@ -80,6 +89,11 @@ class Proposed:
     """Facts in symbols, where the claim's own words are symbols; without words a line of symbols alone."""
     asked: bool = False
     """Whether a phrase has read it by itself: only what the rest of the sheet does to it is open then."""
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What stands left of the colon: nothing for a mark, two names for a ratio of two quantities."""
+        return tuple(self.name.split(", ")) if self.name else ()
 
     @property
     def line(self) -> str:
@@ -114,6 +128,7 @@ class Draft:
     title: str
     claims: list[DraftClaim]
     quantities: list[Quantity] = field(default_factory=list)
+    doubts: list[Doubt] = field(default_factory=list)
     remarks: list[str] = field(default_factory=list)
     after: list[str] = field(default_factory=list)
 

@@ -42,6 +42,16 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
         _mark(work, start, end)
 
 
+def mark_all(work: Work, start: int, end: int) -> None:
+    """A mark for words that are kept whole: without what of them is taken already at either end."""
+    while start < end and start in work.text.taken:
+        start += 1
+    while end > start and end - 1 in work.text.taken:
+        end -= 1
+    if start < end:
+        _mark(work, start, end)
+
+
 def _mark(work: Work, start: int, end: int) -> None:
     """A mark for these words, with as many beside them as tell where they stand."""
     text = work.text

@@ -6,18 +6,20 @@ from collections.abc import Sequence
 
 from scopecheck.core.model import NumberDecl
 from scopecheck.drafting.choices import Choice, choices
-from scopecheck.drafting.draft import DraftClaim, Proposed, Quantity
+from scopecheck.drafting.draft import Draft, DraftClaim, Proposed, Quantity
 from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
-from scopecheck.drafting.marks import marked, marks, words_at
+from scopecheck.drafting.marks import mark_all, marked, marks, words_at
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
-from scopecheck.drafting.shares import beside_others, with_ordinals
+from scopecheck.drafting.relations import beside_others, name_others, with_wholes
+from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Source, Span
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Own
 from scopecheck.resolve.catalogue import Phrasebook
@@ -31,26 +33,40 @@ MOST_TRIED = 4
 """How many stretches of words are tried for one limit."""
 
 
-def proposals(claims: Sequence[DraftClaim], group: bool = True) -> list[Quantity]:
-    """Fills in the lines of each claim and returns the quantities they are about, in the order met.
+def proposals(draft: Draft, group: bool = True) -> None:
+    """Fills in the lines of each claim of a draft and the quantities they are about, in the order met.
 
     `group`: like parts and a composition are made of what the words say belongs together.
     """
-    known = tuple(c.number for c in claims)
-    works = [_work(claim, known) for claim in claims]
+    known = tuple(c.number for c in draft.claims)
+    works = [_work(claim, known) for claim in draft.claims]
+    _set_above(works)
     beside_others(works)
     with_ordinals(works)
+    unified(works)
     quantities = limited(works)
     quantities += chosen(works, quantities)
     quantities = in_groups(works, quantities) if group else quantities
+    with_wholes(works, quantities)
+    name_others(works, quantities)
     readable = Readable(declared_names(quantities), Phrasebook(()))
     for work in works:
         propose_lines(work, readable)
-    used = frozenset(line.name for work in works for line in work.claim.lines)
+    used = frozenset(name for work in works for line in work.claim.lines for name in line.names)
     ungrouped(quantities, used)
     wholes = [q.within for q in quantities if q.name in used]
     bare = [q for work in works for q in work.bare if q.within in wholes]
-    return [q for q in quantities if q.name in used or q in wholes or q in bare]
+    draft.quantities = [q for q in quantities if q.name in used or q in wholes or q in bare]
+    draft.doubts = doubts(works, draft.quantities)
+
+
+def _set_above(works: Sequence[Work]) -> None:
+    """Sets the claims that each claim takes over; one that names a later claim takes over nothing by it."""
+    found: dict[int, tuple[int, ...]] = {}
+    for work in works:
+        parents = [n for n in work.parents if n in found]
+        work.above = tuple(sorted({*parents, *(n for parent in parents for n in found[parent])}))
+        found[work.claim.number] = work.above
 
 
 def _work(claim: DraftClaim, known: Sequence[int]) -> Work:
@@ -63,7 +79,8 @@ def _work(claim: DraftClaim, known: Sequence[int]) -> Work:
     nowhere = [" ".join(claim.text[r.start : r.end].split()) for r in astray]
     found = [(s, called(text, s)) for s in stretches(text, {})]
     limits = _without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in found])
-    return Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere)
+    parents = tuple(n for r in named if r not in astray for n in r.numbers)
+    return Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
 
 
 def _without_doubtful(text: ClaimText, limits: list[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:
@@ -72,7 +89,8 @@ def _without_doubtful(text: ClaimText, limits: list[tuple[Stretch, Called]]) -> 
     for stretch, what in limits:
         after = text.tokens[stretch.end].text if stretch.end < len(text.tokens) else "."
         unit = stretch.unit is not None or what.counted or what.noun.endswith(" parts")
-        if not unit and after[0].isalpha() and after not in listed("nouns", "stops"):
+        beside = run_at(text.texts, stretch.end, "limits", "relations")
+        if not unit and after[0].isalpha() and after not in listed("nouns", "stops") and not beside:
             continue
         if found and stretch.sign and found[-1][0].sign and stretch.start - found[-1][0].end <= 2:
             what = found[-1][1]
@@ -94,18 +112,24 @@ def named_by_kind(what: Called, stretch: Stretch) -> Called:
 def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed: bool = True) -> None:
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
     _propose_opening(work)
-    for (stretch, _), quantity in zip(work.limits, work.of, strict=True):
+    for i, ((stretch, _), quantity) in enumerate(zip(work.limits, work.of, strict=True)):
         if stretch.sign:
             _in_symbols(work, stretch, quantity)
+            continue
+        if _of_two(work, stretch, work.pairs.get(i, ""), readable):
             continue
         words = _of_each(work.text, stretch, quantity, readable)
         if words := words or _read_words(work.text, stretch, quantity, readable):
             work.claim.lines.append(Proposed(words, quantity.name, asked=True))
+        elif stretch.other[1] and not stretch.second[1]:
+            work.unread.append((stretch.starts[0], stretch.end))
     for choice in work.choices:
         _propose_choice(work, choice, readable)
     for words in work.nowhere:
         if marked(work.text, words, range(0)):
             work.claim.lines.append(Proposed(words))
+    for start, end in work.unread:
+        mark_all(work, start, end)
     if work.opened:
         _propose_balance(work, work.opened[2].name)
         rest = words_at(work.text, *work.balance) if work.balance[1] else ""
@@ -189,6 +213,17 @@ def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Reada
             if readable.reads(words, of.name) and _takes(text, words, start, end):
                 return words
     return ""
+
+
+def _of_two(work: Work, stretch: Stretch, names: str, readable: Readable) -> bool:
+    """Proposes a line for a ratio of two quantities, both left of the colon, if a phrase reads it."""
+    if not names or any(i in work.text.taken for i in range(stretch.begins, stretch.end)):
+        return False
+    words = words_at(work.text, stretch.begins, stretch.end)
+    if readable.reads(words, names) and _takes(work.text, words, stretch.begins, stretch.end):
+        work.claim.lines.append(Proposed(words, names, asked=True))
+        return True
+    return False
 
 
 def _in_symbols(work: Work, stretch: Stretch, of: Quantity) -> None:

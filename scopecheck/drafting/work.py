@@ -22,6 +22,13 @@ class Work:
     choices: list[Choice] = field(default_factory=list)
     nowhere: list[str] = field(default_factory=list)
     """The words of references that cannot be followed."""
+    parents: tuple[int, ...] = ()
+    above: tuple[int, ...] = ()
+    """The claims that it takes over: those that it names, and those above them, the first first."""
+    unread: list[tuple[int, int]] = field(default_factory=list)
+    """Tokens of limits that are set beside what no claim limits: kept whole, without a line."""
+    pairs: dict[int, str] = field(default_factory=dict)
+    """By limit, the two names that stand left of the colon where it is a ratio of two quantities."""
     numbers: list[Number] = field(default_factory=list)
     """The numbers of lines in symbols, which account for equal numbers of the text."""
     of: list[Quantity] = field(default_factory=list)
