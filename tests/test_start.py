@@ -325,12 +325,12 @@ def lines(text: str) -> list[str]:
 
 
 VESSEL = """\
-1. A vessel comprising a cylindrical bowl with an inner diameter of from 80 to 160 mm and a height of at
-least 100 mm, and a stirrer, wherein the stirrer has a diameter of at least 40 mm.
+1. A vessel comprising a cylindrical bowl with an inner diameter of from 80 to 160 mm and a height of
+at least 100 mm, and a stirrer, wherein the stirrer has a diameter of at least 40 mm.
 2. The vessel of claim 1, wherein the bowl has a height of at most 200 mm.
 3. The vessel of claim 1, wherein the stirrer diameter is at most 0.6 times the inner diameter of the bowl.
-4. The vessel of claim 1, wherein the ratio of the inner diameter of the bowl to the diameter of the stirrer is
-at least 5:3.
+4. The vessel of claim 1, wherein the ratio of the inner diameter of the bowl to the diameter of the stirrer
+is at least 5:3.
 5. The vessel of claim 1, wherein the bowl has a wall with a thickness of at least 2 mm (0.08 inch).
 """
 
@@ -354,7 +354,7 @@ def test_a_share_of_a_whole_and_a_difference_are_never_cut_short() -> None:
         "1. A controller that opens a valve at a lower level of moisture of at least 60 % of a water capacity"
         " and closes it at an upper level of moisture which is at least 10 % above the lower level.\n"
         "2. The controller of claim 1, wherein the lower level is at most 75 %.\n"
-        "3. The controller of claim 1, wherein the valve has a flow of at least 20 % more than the nominal one.\n"
+        "3. The controller of claim 1, wherein the valve has a flow of at least 20 % more than the nominal.\n"
     )
     made = lines(text)
     assert "lower level share in % of water capacity" in made
