@@ -240,6 +240,25 @@ def test_shares_of_what_a_claim_is_to_make_a_composition() -> None:
     assert [c.name for c in read(GLAZE).compositions] == ["glaze"]
 
 
+SEALER = """\
+1. A sealing composition, comprising, each by weight of the composition: 30 to 60 % of a binder; 5 to 20 % of
+silica having a volume-median size D50 of at most 5 um; and a thickener selected from the group consisting of
+xanthan and guar.
+2. The composition of claim 1, comprising at least 70 % of water by weight of the composition.
+3. The composition of claim 1, stored at a relative humidity of at most 40 %.
+"""
+
+
+def test_per_cent_of_a_list_make_a_composition_with_the_basis_as_a_note() -> None:
+    made = started(SEALER)
+    assert 'sealing composition  composition in %    "each by weight of the composition"\n  binder\n' in made
+    assert "| not restated        : each by weight of the composition\n" in made
+    assert "  thickener : xanthan, guar\n" in made
+    assert "thickener IN" not in made
+    assert "relative humidity    share in %" in made
+    assert [x.label for c in read(SEALER).claims for x in c.limitations][-3:] == ["2a", "2b", "3a"]
+
+
 ALLOY = """\
 1. An alloy consisting essentially of 10 to 12 wt% chromium, less than 0.1 wt% carbon, the balance being iron
 and unavoidable impurities.
@@ -382,4 +401,4 @@ def test_each_sort_of_question_is_asked_once(name: str) -> None:
     asked = questions(draft)
     assert 2 < len(asked) < 9
     told = " ".join(asked)
-    assert all(q.name in told for q in draft.quantities if q.kind.endswith("in %"))
+    assert all(q.name in told for q in draft.quantities if q.kind.endswith("in %") and not q.note)

@@ -12,8 +12,8 @@ from scopecheck.report.wording import has_sentence, listed, quoted, sentence
 _UNREAD = regex(r"\d+\s*[^\s\d.)]|[½¼¾]")
 """Words not restated that hold a number with something after it, most often its unit."""
 _TOKEN = regex(r"\w+|[^\w\s]")
-_SIDES = frozenset(("inner", "outer", "internal", "external", "inside", "outside"))
-"""Words that tell of a diameter what would be asked of it."""
+_SIDES = frozenset(("inner", "outer", "internal", "external", "inside", "outside", "relative"))
+"""Words that tell of a diameter, or of a humidity, what would be asked of it."""
 _SORTS = ("same", "basis", "unread", "example", "how", "whole", "each", "owner")
 """The sorts of questions, those that most often matter first."""
 
@@ -67,7 +67,9 @@ def _about_each(draft: Draft, quantity: Quantity) -> Iterable[tuple[str, str]]:
 def _about(quantity: Quantity) -> Iterable[tuple[str, str]]:
     """What is asked of a quantity by its kind and noun."""
     last = quantity.noun.split()[-1]
-    if quantity.kind.startswith(("part,", "composition")):
+    if quantity.kind.startswith(("part,", "composition in wt", "composition in vol", "composition in mol")):
+        return
+    if quantity.note:
         return
     if quantity.kind.endswith("in %") and quantity.within is None:
         yield "basis", quoted(quantity.name)

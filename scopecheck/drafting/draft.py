@@ -43,6 +43,8 @@ class Quantity:
     within: Quantity | None = None
     stands_for: str = ""
     """The members of a class of ingredients, as they stand in its line."""
+    note: str = ""
+    """The claim's words that its declaration keeps as a note."""
 
     @property
     def members(self) -> bool:
@@ -54,7 +56,8 @@ class Quantity:
         name = self.declared or self.name
         if self.within is not None and not self.within.declared:
             return f"{name} : {self.stands_for}" if self.stands_for else name
-        return f"{name.ljust(wide)}  {self.kind}"
+        note = f'    "{self.note}"' if self.note and '"' not in self.note else ""
+        return f"{name.ljust(wide)}  {self.kind}{note}"
 
 
 def declarations(quantities: Sequence[Quantity]) -> list[tuple[str, Quantity]]:

@@ -90,6 +90,8 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
 def _amount_before(texts: list[str], at: int) -> bool:
     """`wax in an amount of 5 %`, `a content of 5 %`: what is meant stands before the number."""
     before = texts[max(0, at - 4) : at]
+    start = max((i + 1 for i, word in enumerate(before) if word in (",", ";", ":")), default=0)
+    before = before[start:]
     said = words("measures", "nouns") | {"is", "are", "present", "amounts"}
     return not said.isdisjoint(before)
 

@@ -128,12 +128,13 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
     for words in work.nowhere:
         if marked(work.text, words, range(0)):
             work.claim.lines.append(Proposed(words))
-    for start, end in work.unread:
+    for start, end in [*work.unread, work.basis]:
         mark_all(work, start, end)
     if work.opened:
         _propose_balance(work, work.opened[2].name)
         rest = words_at(work.text, *work.balance) if work.balance[1] else ""
-        bare = [q for q in work.bare if not rest.endswith(q.name)]
+        said = {line.name for line in work.claim.lines}
+        bare = [q for q in work.bare if not rest.endswith(q.name) and q.name not in said]
         work.claim.lines += [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in bare]
     marks(work, own or {}, timed)
 

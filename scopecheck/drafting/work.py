@@ -34,6 +34,8 @@ class Work:
     of: list[Quantity] = field(default_factory=list)
     opened: tuple[int, int, Quantity] | None = None
     """The tokens of the transition that opens a composition, and the composition."""
+    basis: tuple[int, int] = (0, 0)
+    """The tokens that say by what its shares are told: 'each by weight of the composition'."""
     balance: tuple[int, int] = (0, 0)
     """The tokens that say what makes up the rest of it."""
     bare: list[Quantity] = field(default_factory=list)
