@@ -212,7 +212,7 @@ def _listed(
     return tuple(found), tuple(bare), balance
 
 
-_AFTER_ONE = ([","], [";"], ["and"], ["as"], ["."], ["selected"], ["chosen"], [])
+_AFTER_ONE: tuple[list[str], ...] = ([","], [";"], ["and"], ["as"], ["."], ["selected"], ["chosen"], [])
 """What may follow an ingredient without an amount."""
 
 
