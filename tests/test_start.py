@@ -390,8 +390,38 @@ def test_names_that_may_be_one_thing_are_asked_of_once_and_kept_apart() -> None:
     ))  # fmt: skip
     asked = [line for line in questions(draft) if "two names" in line]
     assert len(asked) == 1
-    assert "'time' of claim 2 the 'soaking time' of claim 1" in asked[0]
-    assert [q.name for q in draft.quantities] == ["soaking time", "time"]
+    assert "'time' of claim 2 the 'duration of soaking' of claim 1" in asked[0]
+    assert [q.name for q in draft.quantities] == ["time", "soaking"]
+
+
+BENCH = """\
+1. A method of watering plants on a bench, comprising flooding the bench for at least 5 minutes, draining the
+bench after the flooding, and rinsing the bench if a salt content of drain water is more than 3 g/L.
+2. The method of claim 1, wherein the flooding lasts at most 12 minutes.
+3. The method of claim 1, wherein the draining begins at least 2 minutes after the flooding.
+"""
+
+
+def test_steps_of_a_method_with_words_of_time_are_declared() -> None:
+    made = lines(BENCH)
+    for line in (
+        "flooding step in min, may be left out",
+        "| flooding, draining : comprising",
+        "| flooding : for at least 5 minutes",
+        "| draining : after the flooding",
+        "| rinsing, salt content : if a salt content of drain water is more than 3 g/L",
+        "| duration of flooding : at most 12 minutes",
+        "| draining : at least 2 minutes after the flooding",
+    ):
+        assert line in made, made
+    read(BENCH)
+
+
+def test_steps_without_a_word_of_time_are_asked_about() -> None:
+    text = "1. A method of printing, comprising ejecting the ink and drying the sheet."
+    draft = drafted("claims", pasted(text))
+    assert [q for q in questions(draft) if "order" in q and "claim 1" in q]
+    assert draft.quantities == []
 
 
 @pytest.mark.parametrize("name", ["soap", "oven", "ink"])

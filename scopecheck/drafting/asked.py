@@ -7,14 +7,14 @@ from collections.abc import Iterable
 from scopecheck.drafting.draft import Doubt, Draft, Quantity
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
-from scopecheck.report.wording import has_sentence, listed, quoted, sentence
+from scopecheck.report.wording import claims_text, has_sentence, listed, quoted, sentence
 
 _UNREAD = regex(r"\d+\s*[^\s\d.)]|[½¼¾]")
 """Words not restated that hold a number with something after it, most often its unit."""
 _TOKEN = regex(r"\w+|[^\w\s]")
 _SIDES = frozenset(("inner", "outer", "internal", "external", "inside", "outside", "relative"))
 """Words that tell of a diameter, or of a humidity, what would be asked of it."""
-_SORTS = ("same", "basis", "unread", "example", "how", "whole", "each", "owner")
+_SORTS = ("same", "basis", "unread", "example", "how", "whole", "each", "order", "owner")
 """The sorts of questions, those that most often matter first."""
 
 
@@ -31,6 +31,7 @@ def questions(draft: Draft) -> list[str]:
             if not line.name and _UNREAD.search(line.words):
                 said = sentence("start", "words_of_claim", claim=claim.number, words=quoted(line.words))
                 found["example" if _an_example(line.words) else "unread"].append(said)
+    found["order"] += [claims_text(draft.unordered)] if draft.unordered else []
     return [
         sentence("asked", sort, of=listed(dict.fromkeys(of), "or" if sort == "same" else "and"))
         for sort, of in found.items()
@@ -44,11 +45,21 @@ def _pairs(draft: Draft, doubt: Doubt) -> list[str]:
         return []
     return [
         sentence(
-            "start", "pair", name=doubt.quantity.name, claim=doubt.claim, other=other.name, earlier=earlier
+            "start",
+            "pair",
+            name=_name(doubt.quantity),
+            claim=doubt.claim,
+            other=_name(other),
+            earlier=earlier,
         )
         for other, earlier in doubt.others
         if other in draft.quantities
     ]
+
+
+def _name(quantity: Quantity) -> str:
+    """A quantity by its name; of a step its duration is meant."""
+    return f"duration of {quantity.name}" if quantity.kind.startswith("step in") else quantity.name
 
 
 def _an_example(words: str) -> bool:
@@ -69,7 +80,7 @@ def _about(quantity: Quantity) -> Iterable[tuple[str, str]]:
     last = quantity.noun.split()[-1]
     if quantity.kind.startswith(("part,", "composition in wt", "composition in vol", "composition in mol")):
         return
-    if quantity.note:
+    if quantity.note or quantity.kind.startswith("step in"):
         return
     if quantity.kind.endswith("in %") and quantity.within is None:
         yield "basis", quoted(quantity.name)

@@ -95,8 +95,9 @@ class Proposed:
 
     @property
     def names(self) -> tuple[str, ...]:
-        """What stands left of the colon: nothing for a mark, two names for a ratio of two quantities."""
-        return tuple(self.name.split(", ")) if self.name else ()
+        """What a line is about: nothing for a mark, two for a ratio, all steps of a list."""
+        names = self.name.split(", ") if self.name else []
+        return tuple(name.removeprefix("duration of ") for name in names)
 
     @property
     def line(self) -> str:
@@ -132,6 +133,8 @@ class Draft:
     claims: list[DraftClaim]
     quantities: list[Quantity] = field(default_factory=list)
     doubts: list[Doubt] = field(default_factory=list)
+    unordered: list[int] = field(default_factory=list)
+    """The claims that list steps of which nothing says when they are done."""
     remarks: list[str] = field(default_factory=list)
     after: list[str] = field(default_factory=list)
 

@@ -45,6 +45,8 @@ class Stretch:
     other: tuple[int, int] = (0, 0)
     """The tokens that name the quantity beside which this one is set, and of a ratio the second."""
     second: tuple[int, int] = (0, 0)
+    condition: int = 0
+    """Where the 'if' stands of the condition that it is; 0 for what always holds."""
     begins: int = 0
     """Where 'ratio of' begins, before a ratio of two quantities."""
 
@@ -140,10 +142,11 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             if found and found[-1].unit == group[-1].unit and not found[-1].farther:
                 found[-1] = replace(found[-1], farther=end + after)
         elif not (
-            _broken(text, group[-1]) or _numbered(texts, group[0].start) or _hindered(texts, starts[0])
+            _broken(text, group[-1]) or _numbered(texts, group[0].start) or _turned(texts, starts[0])
         ):
             floor = figures_[at - 1].end if at else 0
-            found.append(Stretch(starts[0], end, group, starts, again, sign, floor))
+            when = _condition(texts, starts[0])
+            found.append(Stretch(starts[0], end, group, starts, again, sign, floor, condition=when))
         at += used
         while at < len(figures_) and figures_[at].start < again:
             at += 1
@@ -187,16 +190,19 @@ def _digit(tokens: list[Piece], at: int) -> bool:
     return at < len(tokens) and tokens[at].text[0].isdecimal()
 
 
-def _hindered(texts: list[str], at: int) -> bool:
-    """Whether the words before a limit turn it round, or its clause only says when something holds."""
-    if words("limits", "turning").intersection(texts[max(0, at - 2) : at]):
-        return True
-    for word in reversed(texts[max(0, at - 16) : at]):
-        if word in (",", ";", ":", "."):
-            return False
-        if word in words("limits", "conditions"):
-            return True
-    return False
+def _turned(texts: list[str], at: int) -> bool:
+    """Whether the words before a limit turn it round."""
+    return not words("limits", "turning").isdisjoint(texts[max(0, at - 2) : at])
+
+
+def _condition(texts: list[str], at: int) -> int:
+    """Where the word stands by which the clause of a limit only says when something holds; else 0."""
+    for i in range(at - 1, max(-1, at - 17), -1):
+        if texts[i] in (",", ";", ":", "."):
+            return 0
+        if texts[i] in words("limits", "conditions"):
+            return i
+    return 0
 
 
 def _numbered(texts: list[str], at: int) -> bool:

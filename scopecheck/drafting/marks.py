@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from scopecheck.drafting.beside import nounish
 from scopecheck.drafting.draft import Proposed
 from scopecheck.drafting.work import Work
@@ -142,3 +144,22 @@ def _with_preference(work: Work, start: int, end: int) -> tuple[int, int]:
 def _close(text: ClaimText, end: int, start: int) -> bool:
     between = range(end, start)
     return start - end <= 3 and not any(i in text.taken or text.tokens[i].text in ";:" for i in between)
+
+
+def takes(text: ClaimText, words: str, start: int, end: int) -> bool:
+    """Takes the words if a line with them would take a stretch that begins and ends alike."""
+    return takes_at(text, words, range(start, end))
+
+
+def takes_at(text: ClaimText, words: str, at: Sequence[int]) -> bool:
+    """Takes the words if a line with them would take tokens alike to these."""
+    before = set(text.taken)
+    try:
+        found = text.take(words, Span(text.source, 0, 0), 0)
+    except Trouble:
+        return False
+    alike = [text.tokens[i].text for i in found] == [text.tokens[i].text for i in at]
+    if alike and text.taken - before:
+        return True
+    text.taken = before
+    return False

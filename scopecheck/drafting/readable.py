@@ -50,7 +50,8 @@ class Readable:
 
     def _known(self, name: str) -> bool:
         names = self.names
-        return bool(names.declared(name) or names.field_of(name) or names.mixture(name) or names.step(name))
+        declared = names.declared(name) or names.field_of(name) or names.mixture(name)
+        return bool(declared or names.step(name) or name in names.terms)
 
     def _reads(self, words: str, name: str) -> bool:
         desk = Desk(Page(Source("words", words)))
@@ -65,7 +66,7 @@ class Readable:
     def _subject(self, name: str, span: Span) -> Subject:
         """What stands left of the colon: a declared thing, or a field of like parts."""
         declared = self.names.declared(name)
-        if declared is None or self.names.mixture(name) is not None:
+        if declared is None or self.names.mixture(name) is not None or self.names.step(name) is not None:
             return subject(self.names, NameNode(name, span))
         bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
         return Subject(bound, declared.name, span)

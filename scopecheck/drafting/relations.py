@@ -25,6 +25,7 @@ MOST_WORDS = 5
 MOST_RATIO = 18
 """How many words before a number its 'ratio of' is looked for."""
 _DETERMINERS = ("the", "said", "a", "an", "its", "that")
+_IN_TIME = ("after", "before", "following", "prior")
 _SPATIAL = ("above", "below", "over", "under", "beyond", "from", "away")
 
 
@@ -65,6 +66,8 @@ def _set_beside(
     if not noun:
         return stretch, what
     word = texts[stretch.end] if stretch.end < noun else ""
+    if word in _IN_TIME:
+        work.after.append(stretch)
     found = _named(texts, noun, known)
     if found is not None and _fits(stretch, what, found[0]):
         other, end, _ = found
@@ -93,6 +96,9 @@ def _other_noun(texts: list[str], stretch: Stretch, what: Called) -> int:
     if word not in ("times", "twice", "fold") and (what.counted or stretch.unit is None):
         return 0
     if word == "of" and not shares:
+        return 0
+    lasting = texts[stretch.starts[0] - 1 : stretch.starts[0]] in (["for"], ["lasts"], ["lasting"], ["takes"])
+    if word in _IN_TIME and (lasting or not _a_time(stretch.unit)):
         return 0
     noun = at + width
     said = noun < len(texts) and texts[noun] in _DETERMINERS
@@ -209,6 +215,10 @@ def _quantity_at(work: Work, place: tuple[int, int], works: Sequence[Work]) -> Q
 
 def _of_first(what: Called, wholes: Sequence[str]) -> bool:
     return len(wholes) < 2 or what.whole in ("", wholes[0])
+
+
+def _a_time(unit: Unit | None) -> bool:
+    return unit is not None and dict(unit.kind.dimension) == {"time": 1}
 
 
 # ---- ratios of two quantities

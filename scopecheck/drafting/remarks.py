@@ -7,6 +7,7 @@ import textwrap
 from scopecheck.drafting.asked import questions
 from scopecheck.drafting.draft import Draft, Quantity
 from scopecheck.drafting.pasted import Pasted
+from scopecheck.drafting.stepped import is_step
 from scopecheck.report.wording import GLUE, claims_text, counted, listed, quoted, sentence
 
 _WIDTH = 88
@@ -44,6 +45,8 @@ def _assumed_of(draft: Draft, q: Quantity) -> str:
     if below:
         form = "assumed_part" if q.declared else "assumed_composition"
         return sentence("start", form, name=q.declared or q.name, kind=q.kind, below=listed(below))
+    if is_step(q):
+        return sentence("start", "assumed_step", name=q.name, kind=q.kind, claims=claims_text(q.claims))
     more = {"owner": q.owner} if q.owner and q.owner not in q.name else {}
     form = "assumed_owner" if more else "assumed_name"
     return sentence("start", form, name=q.name, kind=q.kind, claims=claims_text(q.claims), **more)

@@ -124,7 +124,7 @@ def doubts(works: Sequence[Work], quantities: Sequence[Quantity]) -> list[Doubt]
     for work in works:
         for (stretch, what), of in zip(work.limits, work.of, strict=True):
             met.setdefault(id(of), []).append((work, what, family(what, stretch.unit)))
-    listed = [q for q in quantities if id(q) in met]
+    listed = sorted((q for q in quantities if id(q) in met), key=lambda q: met[id(q)][0][0].claim.number)
     found: list[Doubt] = []
     for place, quantity in enumerate(listed):
         work, what, kind = met[id(quantity)][0]
