@@ -44,8 +44,8 @@ FLOORS: dict[str, str] = {
         " questions.outside questions.inside questions.claims"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions consistency amended_stretch amendment amended_cases amended"
-        " pool order"
+        " questions.measures questions.members questions consistency amended_stretch amendment"
+        " amended_cases amended pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways nearness"

@@ -37,6 +37,7 @@ QUESTIONS: tuple[str, ...] = (
     "idle",
     "idle end",
     "end not reached",
+    "member not reached",
     "member freed",
     "moves with something else",
     "same scope",

@@ -23,7 +23,7 @@ from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
-from scopecheck.report.stated_ends import end_text
+from scopecheck.report.stated_ends import end_text, member_texts
 from scopecheck.report.things import thing_text
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
@@ -110,6 +110,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         end=end_text(sheet, finding),
         expression=_expression(sheet, finding),
         **slip_texts(sheet, finding),
+        **member_texts(sheet, finding),
         conflicts=conflicts_text(sheet, finding),
         beside=_beside(sheet, finding),
         own=labelled(sheet, finding.label),
