@@ -18,7 +18,7 @@ from scopecheck.report.describe import (
 from scopecheck.report.described import held_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
-from scopecheck.report.known_ranges import relation_text
+from scopecheck.report.known_ranges import how_read, relation_text
 from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
@@ -106,6 +106,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         statuses=statuses(finding),
         change=_change(sheet, finding, form),
         relation=relation_text(sheet, finding),
+        read=how_read(sheet, finding),
         sides=_sides(sheet, finding),
         end=end_text(sheet, finding),
         expression=_expression(sheet, finding),

@@ -19,6 +19,7 @@ from scopecheck.report.rereadings import (
     reading_label,
     reading_text,
     together_text,
+    unpresumed,
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
@@ -99,11 +100,7 @@ def _how_far(sheet: Sheet, finding: Finding) -> str:
 def _without_presumption(sheet: Sheet, finding: Finding) -> bool:
     claims = lineage(sheet, finding.claim)
     used = {g for c in sheet.claims if c.number in claims for x in c.limitations for g in x.groups}
-    return any(
-        sum(r.standing == "presumed" for r in sheet.groups[g].readings) != 1
-        for g in used
-        if len(sheet.groups[g].readings) > 1
-    )
+    return unpresumed(sheet, used)
 
 
 # ---- the lines in the margin
