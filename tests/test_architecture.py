@@ -41,11 +41,11 @@ FLOORS: dict[str, str] = {
     "answers": (
         "witness minimise minimal refine extremes held findings questions.prepared definitions"
         " questions.clash questions.cases questions.ways questions.freed questions.varying"
-        " questions.outside questions.inside questions.claims"
+        " questions.document_ranges questions.outside questions.inside questions.claims"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions consistency amended_stretch amendment amended_cases amended"
-        " pool order"
+        " questions.measures questions.members questions consistency amended_stretch amendment"
+        " amended_cases amended pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe grouping ways"

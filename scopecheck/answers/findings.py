@@ -37,6 +37,7 @@ QUESTIONS: tuple[str, ...] = (
     "idle",
     "idle end",
     "end not reached",
+    "member not reached",
     "member freed",
     "moves with something else",
     "same scope",
@@ -122,7 +123,8 @@ class Finding:
     Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
-    `held` is a claimed range beside the description, `combined` several of them together.
+    `held` is a claimed range beside the description, `combined` several of them together. `firm` are the
+    numbers in which a document's range lies apart on every construction.
     `rests_on` names the bounds, givens and policies the answer leans on.
     """
 
@@ -172,6 +174,7 @@ class Finding:
     rests_on: tuple[str, ...] = ()
     held: Held | None = None
     combined: Combined | None = None
+    firm: tuple[str, ...] = ()
     reason: str = ""
     simplest: bool = True
     best: bool = True

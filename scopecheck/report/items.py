@@ -18,12 +18,12 @@ from scopecheck.report.describe import (
 from scopecheck.report.described import held_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
-from scopecheck.report.known_ranges import relation_text
+from scopecheck.report.known_ranges import how_read, relation_text
 from scopecheck.report.margins import margin, statuses, without_presumption
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
-from scopecheck.report.stated_ends import end_text
+from scopecheck.report.stated_ends import end_text, member_texts
 from scopecheck.report.things import thing_text
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
@@ -124,10 +124,12 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         statuses=statuses(finding),
         change=_change(sheet, finding, form),
         relation=relation_text(sheet, finding),
+        read=how_read(sheet, finding),
         sides=sides_text(sheet, finding),
         end=end_text(sheet, finding),
         expression=_expression(sheet, finding),
         **slip_texts(sheet, finding),
+        **member_texts(sheet, finding),
         conflicts=conflicts_text(sheet, finding),
         beside=_beside(sheet, finding),
         own=labelled(sheet, finding.label),

@@ -20,13 +20,14 @@ from scopecheck.report.rereadings import (
     reading_text,
     together_text,
     unmet_texts,
+    unpresumed,
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
 from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence, upper_first
 from scopecheck.solving.evaluate import evaluate
 
-IDLE = ("idle", "idle end")
+IDLE = ("idle", "idle end", "member not reached")
 """Questions whose answer rests on other lines as well."""
 MOST_WAYS = 4
 """Limitations that keep a thing out and are told one by one."""
@@ -102,11 +103,7 @@ def without_presumption(sheet: Sheet, claim: int) -> bool:
     """Is anything of the claim, or with 0 of all, read by its first reading for want of a presumption?"""
     claims = lineage(sheet, claim) if claim else tuple(c.number for c in sheet.claims)
     used = {g for c in sheet.claims if c.number in claims for x in c.limitations for g in x.groups}
-    return any(
-        sum(r.standing == "presumed" for r in sheet.groups[g].readings) != 1
-        for g in used
-        if len(sheet.groups[g].readings) > 1
-    )
+    return unpresumed(sheet, used)
 
 
 # ---- the lines in the margin

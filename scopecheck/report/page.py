@@ -16,7 +16,7 @@ from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import EMPTY_CLAIM, Cluster, departures, is_open, section, turning_labels
 from scopecheck.report.items import decision_text, item, line, question_text, statement
 from scopecheck.report.kept_out import also_text
-from scopecheck.report.known_ranges import nearness_lines, relation_text
+from scopecheck.report.known_ranges import how_read, nearness_lines, relation_text
 from scopecheck.report.lines import NumberLine, ValueTable
 from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
@@ -232,16 +232,16 @@ def _hangs_on_one(finding: Finding, planned: Plan) -> bool:
 
 def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:
     """One line each; how a document's range lies against several claims on one line."""
-    ranges: dict[str, list[Finding]] = {}
+    ranges: dict[tuple[str, str], list[Finding]] = {}
     kept: dict[str, list[Finding]] = {}
     for finding in findings:
         if finding.question == "kept out" and finding.conflict and not finding.silent:
             kept.setdefault(finding.case, []).append(finding)
         if finding.question == "document range" and not departures(finding):
-            ranges.setdefault(finding.case, []).append(finding)
+            ranges.setdefault((finding.case, how_read(sheet, finding)), []).append(finding)
     for finding in findings:
         presumed = finding.question == "document range" and not departures(finding)
-        own = ranges.get(finding.case, []) if presumed else []
+        own = ranges[finding.case, how_read(sheet, finding)] if presumed else []
         alone = kept.get(finding.case, []) if finding.question == "kept out" and finding.conflict else []
         if finding in alone:
             if finding is alone[0]:

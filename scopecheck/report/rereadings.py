@@ -36,6 +36,12 @@ def standing_text(group: Group, reading: int) -> str:
     return told
 
 
+def unpresumed(sheet: Sheet, groups: Iterable[int]) -> bool:
+    """Is there a phrase or noun among the groups that leaves several readings and presumes none of them?"""
+    several = (readings for g in groups if len(readings := sheet.groups[g].readings) > 1)
+    return any(sum(r.standing == "presumed" for r in readings) != 1 for readings in several)
+
+
 def breadth_text(definition: Definition) -> str:
     """How wide a definition is beside the ordinary reading, over all its places."""
     widths = {width for _, width in definition.breadth}

@@ -180,6 +180,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "also_as_far_as_stated": [{"claim": n, "left_open": list(names)} for n, names in f.also_open],
         "partly": list(f.partly),
         "detail": f.detail,
+        "apart_on_every_reading": list(f.firm),
         "rests_on": list(f.rests_on),
         "beside_description": _held(sheet, f.held),
         "together_beside_description": _combined(f.combined),
