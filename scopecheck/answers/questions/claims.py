@@ -209,7 +209,8 @@ def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Finding
 def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     """Does a dependent claim state an end that nothing in its scope reaches or approaches, in the base?
 
-    An end the claim merely leaves to its parent is not looked at.
+    An end the claim merely leaves to its parent is not looked at; nor is one that the limitation leaves out
+    by itself, as "more than three" does with a count, unless the other lines keep the claim further away.
     """
     if not instance.claim.dependent:
         return
@@ -222,8 +223,11 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
         for op, term, limit in own_ends(limitation, session.base.readings):
             if whole.holds(session.met(Compare("=", term, limit), session.base)):
                 continue
-            end = _reach(prepared, instance, op, term)
+            end = _reach(prepared, instance.scope, op, term)
             if end is None or _reaches(op, end, limit.value):
+                continue
+            alone = _reach(prepared, limitation.formula, op, term)
+            if alone is not None and alone.value == end.value:
                 continue
             never = _end_on_any(prepared, instance, op, term, limit)
             end = end if never is None else never
@@ -262,11 +266,11 @@ def _end_on_any(
     return Extremum(limit.value, False)
 
 
-def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extremum | None:
+def _reach(prepared: Prepared, scope: Formula, op: Op, term: Term) -> Extremum | None:
     """The greatest (for an upper end) or least value that the term takes within the scope, in the base."""
     session = prepared.session
     search = session.search(())
-    search.require(session.met(instance.scope, session.base))
+    search.require(session.met(scope, session.base))
     if op in ("<", "<="):
         return supremum(search, term, session.base)
     return infimum(search, term, session.base)
