@@ -26,7 +26,7 @@ def test_each_wording_is_read_as_its_phrase(entry: Entry) -> None:
 
 
 PRESUMED = [
-    # profile, wording, readings presumed; () where no presumption is known, several where these count alike
+    # profile, wording, readings presumed; () where no presumption is known, several where they count alike
     ("US examination", "between (L) and (U)", ("both ends in", "both ends out")),
     ("EPO", "between (L) and (U)", ("both ends in",)),
     ("US examination", "from (L) to (U)", ("both ends in",)),
@@ -60,7 +60,7 @@ def test_what_is_presumed(profile: str, title: str, labels: tuple[str, ...]) -> 
 
 
 STRAINED = [
-    # profile, wording, readings that no opponent wins with there: against the words, or against a settled rule
+    # profile, wording, readings that no opponent wins with: against the words, or against a settled rule
     ("US examination", "less than (U)", {"end in"}),
     ("EPO", "at least (L)", {"strictly more"}),
     ("US examination", "up to (U)", {"end out"}),  # AK Steel; of the EPO no rule was found
@@ -70,8 +70,8 @@ STRAINED = [
     ("US examination", "consisting essentially of (list M and)", set()),
     ("US court", "having (list M and)", set()),  # decided both ways
     ("US examination", "selected from group consisting of (list M and)", {"all members"}),
-    ("US examination", "a plurality", {"three or more", "one or more"}),
-    ("US examination", "several", {"one or more"}),
+    ("US examination", "a plurality", {"three or more"}),
+    ("US examination", "several", set()),
     ("US examination", "at least one of (list M and)", {"exactly one kind"}),
     ("US court", "either (list M or)", set()),  # decided both ways
     ("EPO", "ratio of (noun a) to (noun b) of at most (ratio r)", {"second over first"}),

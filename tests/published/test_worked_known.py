@@ -11,7 +11,7 @@ from __future__ import annotations
 from fractions import Fraction as F
 from itertools import product
 
-from tests.published.worked import found, labels, met, pinned, relation, worked
+from tests.published.worked import found, met, pinned, relation, worked
 
 # ---- known points and known ranges (alloys, temperatures, layers)
 

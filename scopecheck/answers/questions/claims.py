@@ -28,7 +28,7 @@ from scopecheck.core.model import (
     Term,
 )
 from scopecheck.core.model import Any as AnyOf
-from scopecheck.core.stated import own_ends
+from scopecheck.core.stated import farthest_by_itself, own_ends
 from scopecheck.foundations.record import replace
 from scopecheck.solving.ends import Extremum, infimum, supremum
 from scopecheck.solving.solver import Constraint, Search, Undecided
@@ -221,15 +221,13 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
         return
     for limitation in instance.own:
         for op, term, limit in own_ends(limitation, session.base.readings):
-            if whole.holds(session.met(Compare("=", term, limit), session.base)):
+            farthest = farthest_by_itself(session.words.wholes, op, term, limit.value)
+            if whole.holds(session.met(Compare("=", term, Const(farthest)), session.base)):
                 continue
-            end = _reach(prepared, instance.scope, op, term)
-            if end is None or _reaches(op, end, limit.value):
+            end = _reach(prepared, instance, op, term)
+            if end is None or _reaches(op, end, farthest):
                 continue
-            alone = _reach(prepared, limitation.formula, op, term)
-            if alone is not None and alone.value == end.value:
-                continue
-            never = _end_on_any(prepared, instance, op, term, limit)
+            never = _end_on_any(prepared, instance, op, term, Const(farthest))
             end = end if never is None else never
             digits = limit.written.text if limit.written else str(limit.value)
             unit = limit.written.unit if limit.written else None
@@ -266,11 +264,11 @@ def _end_on_any(
     return Extremum(limit.value, False)
 
 
-def _reach(prepared: Prepared, scope: Formula, op: Op, term: Term) -> Extremum | None:
+def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extremum | None:
     """The greatest (for an upper end) or least value that the term takes within the scope, in the base."""
     session = prepared.session
     search = session.search(())
-    search.require(session.met(scope, session.base))
+    search.require(session.met(instance.scope, session.base))
     if op in ("<", "<="):
         return supremum(search, term, session.base)
     return infimum(search, term, session.base)
