@@ -272,3 +272,48 @@ def test_shares_are_apart_by_points_and_claims_alike_are_told_of_each() -> None:
     assert "nearest end stated 60 %, 10 percentage points from it" in text
     assert "Claims 1 to 3:" in text
     assert "1 place of each can be read more than one way" in text
+
+
+# ---- where words are contested
+
+REED = """
+soaking, rinsing  step in min
+gap, width        length in mm
+
+1. A method, comprising the steps of soaking and rinsing reed at a gap of between 2 and 4 mm.
+   | soaking, rinsing : comprising the steps of
+   | gap              : between 2 and 4 mm
+
+2. The method of claim 1, with a width of between 3 and 5 mm.
+   | width : between 3 and 5 mm
+
+inside
+  one : rinsing from 0 to 12 min, soaking from 20 to 30 min, gap = 3 mm
+must stay out
+  two : rinsing from 0 to 12 min, soaking from 20 to 30 min, gap = 4.2 mm
+"""
+
+
+def test_what_an_item_turns_on_is_not_counted_again_and_places_are_counted_alike() -> None:
+    brief, whole = page(REED), page(REED, everything=True)
+    quiet = brief.split("Contested beyond the findings above")[1]
+    assert "comprising the steps of" not in quiet.split("Run with --all")[0]
+    assert "Does what rounds to the end count? (1) (a place may come under several questions)." in quiet
+    told = "Does what rounds to the end count? (comes up in 2 places, changes what is met in 2)"
+    assert told in brief
+    assert told in whole
+
+
+def test_a_reading_within_the_words_of_another_is_one_of_the_same_limitation() -> None:
+    text = page("""
+drying  step in min, may be left out
+salt    concentration in g/L
+
+1. A method, comprising drying the reed if the salt is more than 3 g/L.
+   | drying, salt : if the salt is more than 3 g/L
+
+inside
+  damp : drying from 0 to 6 min, salt = 3.2 g/L
+""")
+    assert 'Two readings together, both of "if the salt is more than 3 g/L"' in text
+    assert "rounded half away from zero to 1 g/L, > 3 g/L" in text
