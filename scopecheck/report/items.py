@@ -257,8 +257,9 @@ def decision_text(sheet: Sheet, cluster: Cluster) -> str:
         ordered = _by_place(sheet, moved, labels)
         outer = [g for g in ordered if not _stands_in_another(sheet, g, moved, labels)]
         words = tuple(dict.fromkeys(group_words(sheet.groups[g], labels) for g in outer))
-        key = "together" if len(words) > 1 else "together_same"
-        return sentence("item", key if len(moved) == 2 else f"{key}_many", words=listed(words))
+        of_one = "together_same" if len(moved) == 2 else "together_same_many"
+        of_several = "together" if len(moved) == 2 else "together_many"
+        return sentence("item", of_several if len(words) > 1 else of_one, words=listed(words))
     question = question_text(sheet, cluster.axes, cluster.first)
     places = counted(cluster.places, "place")
     return sentence("item", "several", question=question, places=places, matters=cluster.matters)
