@@ -158,7 +158,7 @@ def verb_of_clause(texts: list[str], at: int) -> str:
 
 
 def texts_of(text: ClaimText) -> list[str]:
-    return [t.text for t in text.tokens]
+    return text.texts
 
 
 def name_of(text: ClaimText, start: int, end: int) -> str:

@@ -26,7 +26,7 @@ class Choice:
 
 def choices(text: ClaimText) -> list[Choice]:
     """The pluralities and the lists of a claim's text in order."""
-    texts = [t.text for t in text.tokens]
+    texts = text.texts
     found: list[Choice] = []
     at = 0
     while at < len(texts):

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Sequence
+from functools import lru_cache
 
 from scopecheck.foundations.record import field, holder, record
 from scopecheck.foundations.regex import regex
@@ -20,6 +22,9 @@ _HYPHEN = regex(r"(?<=[a-z])-[ \t]*\n[ \t]*(?=[a-z])")
 _DIGITS = regex(r"\d+(?:\.\d+)?")
 _DOUBTFUL = regex(r"\d[,\s]\d|\d{9}")
 """Numbers that may be refused for their spelling: a line with one is read whatever was read before."""
+
+_AS_WHOLE = regex(r"consist|balance|remainder|remaining", re.IGNORECASE)
+"""Words by which a claim's lines are read together."""
 
 
 @holder
@@ -73,6 +78,8 @@ class Proposed:
     name: str = ""
     exactly: str = ""
     """Facts in symbols, where the claim's own words are symbols; without words a line of symbols alone."""
+    asked: bool = False
+    """Whether a phrase has read it by itself: only what the rest of the sheet does to it is open then."""
 
     @property
     def line(self) -> str:
@@ -118,7 +125,8 @@ class Draft:
     def written(self, sample: bool = False) -> Written:
         """The sheet. Each proposal stands on one line, so that a mistake found there names it.
 
-        As a `sample`, of lines that are read alike the first stands as it is, and the others as marks.
+        As a `sample`, lines that were read by themselves stand as marks, and of others that are read alike
+        all but the first; not so in claims with what is read of the claim as a whole.
         """
         seen: set[tuple[str, str]] = set()
         lines: list[str] = [f"# {line}".rstrip() for line in self.remarks]
@@ -134,10 +142,12 @@ class Draft:
                 at[len(lines)] = (claim, None)
             wide = max((len(p.name) for p in claim.lines if p.name and p.words), default=0)
             wide = max(wide, len("not restated")) if any(not p.name for p in claim.lines) else wide
+            as_whole = bool(_AS_WHOLE.search(claim.text))
             for proposed in claim.lines:
                 shown = proposed
                 if sample and proposed.name and proposed.words and not _DOUBTFUL.search(proposed.words):
-                    shown = Proposed(proposed.words) if self.alike(proposed) in seen else proposed
+                    asked = proposed.asked and not as_whole
+                    shown = Proposed(proposed.words) if asked or self.alike(proposed) in seen else proposed
                     seen.add(self.alike(proposed))
                 left, colon, right = shown.line.partition(" : ")
                 lines.append(f"{INDENT}| {left.ljust(wide) if colon else left}{colon}{right}")
@@ -177,5 +187,6 @@ def _parts(text: str) -> list[str]:
     return found
 
 
+@lru_cache(maxsize=4096)
 def _wrapped(part: str, indent: int) -> list[str]:
     return textwrap.wrap(part, WIDTH - indent, break_long_words=False, break_on_hyphens=False)

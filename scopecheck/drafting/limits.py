@@ -113,7 +113,7 @@ def _unit(text: ClaimText, at: int, width: int, own: Own) -> Unit | None:
 
 def stretches(text: ClaimText, own: Own) -> list[Stretch]:
     """The limits of a claim's text in order, each with the figures that belong to it."""
-    texts = [t.text for t in text.tokens]
+    texts = text.texts
     found: list[Stretch] = []
     figures_ = figures(text, own)
     at = 0

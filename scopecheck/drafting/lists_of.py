@@ -10,7 +10,7 @@ MOST_MEMBERS = 20
 
 def listed_from(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:
     """The members of the list that begins here, and where it ends; no members where it is no plain list."""
-    texts = [t.text for t in text.tokens]
+    texts = text.texts
     members: list[str] = []
     joined = False
     while len(members) < MOST_MEMBERS:

@@ -55,7 +55,7 @@ def _mark(work: Work, start: int, end: int) -> None:
 def _of_time(work: Work) -> list[tuple[int, int]]:
     """Where a claim says before or after what something is done, and no line takes it up."""
     text = work.text
-    texts = [t.text for t in text.tokens]
+    texts = text.texts
     found: list[tuple[int, int]] = []
     for at, word in enumerate(texts):
         if word not in ORDER_WORDS or at in text.taken | text.referring or (found and at < found[-1][1]):
@@ -103,7 +103,7 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
 
 def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
     """A bare 'or', 'each' or 'mean' with the nouns beside it: 'a lamp or an array', up to what is taken."""
-    texts, kept = [t.text for t in text.tokens], text.taken | text.referring
+    texts, kept = text.texts, text.taken | text.referring
     nouns = [nounish(w, listed("nouns", "stops")) and i not in kept for i, w in enumerate(texts)]
     begin, far = start, end
     while texts[start] in _JOINING and begin > 0 and start - begin < MOST_NOUNS and nouns[begin - 1]:
@@ -121,7 +121,7 @@ def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
 
 def _with_preference(work: Work, start: int, end: int) -> tuple[int, int]:
     """With the words beside it that make it a preference."""
-    texts = [t.text for t in work.text.tokens]
+    texts = work.text.texts
     near = start
     while near and texts[near - 1] in (",", ".", "a", "an", "the"):  # 'e.g., 20 to 30 mm'
         near -= 1

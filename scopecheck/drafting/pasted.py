@@ -89,7 +89,8 @@ def _readable(text: str) -> str:
     """The text without signs that cannot be seen; breaks of every kind as line breaks."""
     text = text.translate(_INVISIBLE)
     text = re.sub(r"\r\n?|[\u2028\u2029\x0b\x85]", "\n", text).replace("\f", "\n\n")
-    return "".join(c if c.isprintable() or c in "\n\t" or c.isspace() else " " for c in text)
+    kept = {c: c if c.isprintable() or c in "\n\t" or c.isspace() else " " for c in set(text)}
+    return "".join(map(kept.__getitem__, text))
 
 
 def _without_pages(text: str) -> tuple[str, list[str]]:

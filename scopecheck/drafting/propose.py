@@ -100,7 +100,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             continue
         words = _of_each(work.text, stretch, quantity, readable)
         if words := words or _read_words(work.text, stretch, quantity, readable):
-            work.claim.lines.append(Proposed(words, quantity.name))
+            work.claim.lines.append(Proposed(words, quantity.name, asked=True))
     for choice in work.choices:
         _propose_choice(work, choice, readable)
     for words in work.nowhere:
@@ -126,7 +126,7 @@ def _propose_opening(work: Work) -> None:
 def _propose_balance(work: Work, whole: str) -> None:
     """A line for `the balance being iron`, with the impurities where these are named with it."""
     start, end = work.balance
-    texts = [t.text for t in work.text.tokens]
+    texts = work.text.texts
     far = next((i + 1 for i in range(end, min(end + 4, len(texts))) if texts[i].startswith("impurit")), end)
     words = words_at(work.text, start, far) if end else ""
     if words and _takes(work.text, words, start, far):
@@ -168,7 +168,7 @@ def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
         if declared is None or a_list != bool(choice.members):
             continue
         if readable.reads(words, name) and _takes(work.text, words, choice.start, choice.end):
-            work.claim.lines.append(Proposed(words, name))
+            work.claim.lines.append(Proposed(words, name, asked=True))
             return
 
 
@@ -180,7 +180,7 @@ def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Reada
     if any(i in text.taken for i in range(stretch.starts[-1], stretch.end)):
         return ""
     ends = dict.fromkeys(e for e in (stretch.farther, stretch.end) if e)
-    texts = [t.text for t in text.tokens[stretch.starts[0] : stretch.starts[-1] + 1]]
+    texts = text.texts[stretch.starts[0] : stretch.starts[-1] + 1]
     fillers = next((i for i, word in enumerate(texts) if word not in _FILLERS), len(texts))
     starts = [s for s in stretch.starts if s <= stretch.starts[0] + fillers]
     for end in ends:

@@ -37,7 +37,7 @@ def beside_others(works: Sequence[Work]) -> None:
 
 
 def _beside(work: Work, stretch: Stretch, what: Called, units: Mapping[str, tuple[Called, Unit]]) -> Stretch:
-    texts = [t.text for t in work.text.tokens]
+    texts = work.text.texts
     start = _noun_of_share(texts, stretch)
     if not start:
         return stretch

@@ -74,8 +74,19 @@ ORDER_WORDS = frozenset(
     " sequentially successively prior followed throughout continuously intermittently".split()
 )
 """Words of time, which are asked for where a sheet declares steps."""
+_WATCHED = frozenset(
+    (
+        *_CONNECTIVES,
+        *_END_WORDS_BY_FIRST,
+        *_BEFORE_NUMBERS,
+        *_HEDGES,
+        *(word for word, number in NUMBER_WORDS.items() if number > 1),
+    )
+)
 FRACTIONS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
 """A number in one sign: the account tells of it, and no line in words reads it."""
+
+
 def unrestated(
     claim: int,
     text: ClaimText,
@@ -92,7 +103,7 @@ def unrestated(
     """
     found: list[Unrestated] = []
     tokens = text.tokens
-    skipped = {i for i, t in enumerate(tokens) if any(a <= t.start < b for a, b in references)}
+    skipped = text.within(references)
     left = [n.text for n in exact_numbers]
     for start, end, sort in _sayings(text, own):
         at = [i for i in range(start, end) if i not in text.taken]
@@ -123,9 +134,13 @@ def _item(claim: int, text: ClaimText, start: int, end: int, sort: Sort) -> Unre
 
 def _sayings(text: ClaimText, own: Own) -> Iterator[tuple[int, int, Sort]]:
     """Stretches of tokens that say something the sheet should take up, in order, without overlap."""
-    tokens = text.tokens
+    texts = text.texts
     at = 0
-    while at < len(tokens):
+    while at < len(texts):
+        word = texts[at]
+        if word not in _WATCHED and not word[0].isdigit() and word[0] not in FRACTIONS:
+            at += 1
+            continue
         width, sort = _saying(text, at, own)
         if sort:
             yield at, at + width, sort
@@ -143,7 +158,7 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
     if word in NUMBER_WORDS and NUMBER_WORDS[word] > 1:
         return 1, "number"
     for words in _END_WORDS_BY_FIRST.get(word, ()):
-        if tuple(t.text for t in tokens[at : at + len(words)]) == words:
+        if tuple(text.texts[at : at + len(words)]) == words:
             return len(words), "closing word" if words in _CLOSING else "end word"
     if word in _BEFORE_NUMBERS and at + 1 < len(tokens) and tokens[at + 1].text[0].isdigit():
         return 1, "end word" if word != "to" or _after_number(tokens, at) else None
@@ -185,18 +200,21 @@ def digits_width(tokens: list[Piece], at: int) -> int:
     return 3 if whole and parts[0].end == parts[1].start and parts[1].end == parts[2].start else 1
 
 
+MOST_OF_UNIT = 9
+"""Of how many tokens a unit is spelled at most."""
+_NO_UNIT = frozenset("a an at in as is of to and or".split())
+_AFTER_UNIT = frozenset((",", ";", "and", "or", "to"))
+
+
 def unit_width(text: ClaimText, at: int, own: Own) -> int:
     """How many tokens after a number spell its unit."""
-    tokens = text.tokens
-    for width in range(min(9, len(tokens) - at - 1), 0, -1):
-        first, last = tokens[at + 1], tokens[at + width]
-        if last.text in (",", ";", ":") or any(
-            t.text in (",", ";", "and", "or", "to") for t in tokens[at + 1 : at + width]
-        ):
-            continue
-        written = " ".join(text.source.text[first.start : last.end].split())
-        if first.text in ("a", "an", "at", "in", "as", "is", "of", "to", "and", "or"):
-            return 0
-        if find_unit(written, own):
+    after = text.texts[at + 1 : at + 1 + MOST_OF_UNIT]
+    if not after or after[0] in _NO_UNIT:
+        return 0
+    far = next((i for i, word in enumerate(after) if word in _AFTER_UNIT), len(after))
+    start = text.tokens[at + 1].start
+    for width in range(far, 0, -1):
+        written = " ".join(text.source.text[start : text.tokens[at + width].end].split())
+        if after[width - 1] != ":" and find_unit(written, own):
             return width
     return 0

@@ -50,8 +50,7 @@ def uncarried(text: str, before: Sequence[Claim], after: Sequence[Claim]) -> Ite
         if claim.text in known:
             continue
         named = references(claim.text, claim.number, [c.number for c in after])
-        pieces = pieces_of(claim.text)
-        pieces = [p for p in pieces if not any(r.start <= p.start < r.end for r in named)]
+        pieces = [p for p in pieces_of(claim.text) if not any(r.start <= p.start < r.end for r in named)]
         for value, unit, written in _numbers(pieces):
             key: object = _base(value, unit) if unit else value
             if key not in values and key not in told:

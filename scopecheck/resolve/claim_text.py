@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from difflib import SequenceMatcher
+from functools import cached_property, lru_cache
 
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
 from scopecheck.foundations.record import field, holder, record
@@ -27,13 +28,14 @@ class Piece:
     end: int
 
 
-def pieces_of(text: str, offset: int = 0) -> list[Piece]:
+@lru_cache(maxsize=4096)
+def pieces_of(text: str, offset: int = 0) -> tuple[Piece, ...]:
     """Numbers, words and single signs of a text."""
     found = []
     for match in _TOKEN.finditer(plain(text)):
         written = match.group().lower()
         found.append(Piece(_ALIKE.get(written, written), offset + match.start(), offset + match.end()))
-    return found
+    return tuple(found)
 
 
 @holder
@@ -55,6 +57,19 @@ class ClaimText:
         tokens = [piece for span in spans for piece in pieces_of(span.text, span.start)]
         return cls(spans[0].source, tokens)
 
+    @cached_property
+    def texts(self) -> list[str]:
+        """The tokens' texts, in order."""
+        return [token.text for token in self.tokens]
+
+    @cached_property
+    def where(self) -> dict[str, list[int]]:
+        """For each text the tokens that have it, in order."""
+        found: dict[str, list[int]] = {}
+        for i, text in enumerate(self.texts):
+            found.setdefault(text, []).append(i)
+        return found
+
     @property
     def text(self) -> str:
         """The claim on one line."""
@@ -64,8 +79,13 @@ class ClaimText:
 
     def refer(self, places: Iterable[tuple[int, int]]) -> None:
         """Says where, by offsets in the source, the text refers to other claims."""
-        places = tuple(places)
-        self.referring = {i for i, t in enumerate(self.tokens) if any(a <= t.start < b for a, b in places)}
+        self.referring = self.within(tuple(places))
+
+    def within(self, places: tuple[tuple[int, int], ...]) -> set[int]:
+        """The tokens that begin in some stretches of the source."""
+        if not places:
+            return set()
+        return {i for i, t in enumerate(self.tokens) if any(a <= t.start < b for a, b in places)}
 
     def take(self, words: str, span: Span, claim: int, mark: bool = False) -> tuple[int, ...]:
         """The tokens that lifted words stand on: their first occurrence not yet taken, else the first.
@@ -100,10 +120,11 @@ class ClaimText:
         return tuple(taken)
 
     def _run(self, run: list[str], at: int, barred: set[int]) -> int | None:
-        for start in range(at, len(self.tokens) - len(run) + 1):
-            if all(
-                self.tokens[start + i].text == word and start + i not in barred for i, word in enumerate(run)
-            ):
+        if not run:
+            return at
+        for start in self.where.get(run[0], ()):
+            taken = range(start, start + len(run))
+            if start >= at and self.texts[start : taken.stop] == run and barred.isdisjoint(taken):
                 return start
         return None
 
@@ -136,7 +157,7 @@ class ClaimText:
         return ""
 
     def _nearest(self, words: list[str]) -> tuple[int, int] | None:
-        texts = [t.text for t in self.tokens]
+        texts = self.texts
         blocks = SequenceMatcher(None, texts, words, autojunk=False).get_matching_blocks()
         longest = max(blocks, key=lambda b: b.size)
         counts = [sum(map(str.__eq__, texts[i:], words)) for i in range(max(1, len(texts) - len(words) + 1))]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from string import ascii_lowercase
 
 from scopecheck.core.model import (
     All,
@@ -249,7 +250,8 @@ def _limitations(
             later.append((label, line))
         except Trouble as error:
             desk.wrong.append(error.diagnostic)
-    desk.names.recital = _recital(desk, (statement.number, *above))
+    if later:
+        desk.names.recital = _recital(desk, (statement.number, *above))
     for label, line in later:
         try:
             found[label] = _limitation(desk, statement.number, label, line)
@@ -266,12 +268,9 @@ def _not_yet(listed: ListBound, span: Span) -> tuple[str, ...]:
 
 def _recital(desk: ClaimsDesk, numbers: tuple[int, ...]) -> Callable[[ListBound, Span], tuple[str, ...]]:
     """What the lines of these claims name of a list, in the list's order."""
-    spoken = {
-        name
-        for where, names in desk.names.spoken.items()
-        if where.rstrip("abcdefghijklmnopqrstuvwxyz") in map(str, numbers)
-        for name in names
-    }
+    wanted = {str(number) for number in numbers}
+    said = desk.names.spoken.items()
+    spoken = {n for at, names in said if at.rstrip(ascii_lowercase) in wanted for n in names}
 
     def recited(listed: ListBound, span: Span) -> tuple[str, ...]:
         place = {name: i for i, name in enumerate(listed.members)}

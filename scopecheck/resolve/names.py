@@ -115,6 +115,9 @@ class Names:
     """What the sheet declares. `nouns` are terms with several referents, opened by a function when used."""
 
     declarations: dict[str, Declaration] = field(default_factory=dict)
+    folded: dict[str, list[Declaration]] = field(default_factory=dict)
+    """The declarations by name in small letters, as of when they were `folded_of` in number."""
+    folded_of: int = 0
     nouns: dict[str, Callable[[Span], Typed]] = field(default_factory=dict)
     kinds: dict[str, tuple[Part, ...]] = field(default_factory=dict)
     """Like parts by the name of one; of parts of parts those of each outer one."""
@@ -216,7 +219,11 @@ class Names:
         """The declaration of a name; a different case is accepted where it is the only one."""
         found = self.declarations.get(name)
         if found is None:
-            same = [d for n, d in self.declarations.items() if n.lower() == name.lower()]
+            if self.folded_of != len(self.declarations):
+                self.folded, self.folded_of = {}, len(self.declarations)
+                for written, declaration in self.declarations.items():
+                    self.folded.setdefault(written.lower(), []).append(declaration)
+            same = self.folded.get(name.lower(), ())
             found = same[0] if len(same) == 1 else None
         return found
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from scopecheck.core.model import Assembly, Divide, NumberDecl, Step
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import field, record
@@ -125,14 +127,14 @@ class Job:
     def of_parts(self) -> OfParts | None:
         return self.subjects[0].parts if len(self.subjects) == 1 else None
 
-    @property
+    @cached_property
     def of_one_kind(self) -> tuple[OfParts, ...]:
         """What stands left of the colon, where all of it is of the same like parts; else ()."""
         found = tuple(s.parts for s in self.subjects if s.parts is not None)
         alike = len(found) == len(self.subjects) and all(of.there == found[0].there for of in found)
         return found if alike else ()
 
-    @property
+    @cached_property
     def sort(self) -> str:
         """What stands left of the colon, where only phrases made for it read its words; else ''."""
         if self.of_one_kind:
