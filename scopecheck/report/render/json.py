@@ -332,6 +332,7 @@ def _held(sheet: Sheet, held: Held | None) -> Data | None:
                 "preferred": list(e.preferred),
                 "other_end": list(e.other_end),
                 "examples": list(e.examples),
+                "included_otherwise": list(e.crossed),
             }
             for e in held.ends
         ],
