@@ -26,7 +26,7 @@ from scopecheck.report.things import in_question, spoken_of, twin_text
 from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence, upper_first
 from scopecheck.solving.evaluate import evaluate
 
-IDLE = ("idle", "idle end", "member not reached")
+IDLE = ("idle", "idle end", "end not reached", "member not reached")
 """Questions whose answer rests on other lines as well."""
 MOST_WAYS = 4
 """Limitations that keep a thing out and are told one by one."""

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.questions.reached import ruling_out
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import (
     OTHERS,
@@ -97,41 +98,24 @@ def _told(
     missing: Sequence[tuple[Limitation, Named]],
     always: set[int],
 ) -> Iterator[Finding]:
-    alike: dict[tuple[str, bool, tuple[str, ...]], list[str]] = {}
+    alike: dict[tuple[str, bool, tuple[str, ...], tuple[str, ...]], list[str]] = {}
     for limitation, named in missing:
         every = id(named) in always
         at = None if every else prepared.session.base
-        grounds = _ruling_out(prepared, instance, limitation.label, named, at)
-        alike.setdefault((limitation.label, every, grounds), []).append(named.name)
-    labels = {x.label for x in instance.limitations}
-    for (label, every, grounds), names in alike.items():
-        if set(grounds) == {label}:
+        labels, grounds = ruling_out(prepared, instance, limitation.label, named.there, at)
+        alike.setdefault((limitation.label, every, labels, grounds), []).append(named.name)
+    for (label, every, labels, grounds), names in alike.items():
+        if (label,) == labels and not grounds:
             continue
         yield replace(
             at_limitation("member not reached", 4, prepared.limitation(label)),
             outcome="excluded",
             quantifier="every" if every else "base",
             detail="|".join(names),
-            conflict=tuple(x for x in grounds if x in labels),
-            rests_on=tuple(dict.fromkeys(prepared.shares_together(x) for x in grounds if x not in labels)),
+            conflict=labels,
+            rests_on=tuple(dict.fromkeys(map(prepared.shares_together, grounds))),
             construction=None if every else prepared.session.base,
         )
-
-
-def _ruling_out(
-    prepared: Prepared, instance: Instance, label: str, named: Named, at: Construction | None
-) -> tuple[str, ...]:
-    """A least part of the claim's lines, the bounds and the given facts beside which it cannot be there.
-
-    The line that names it is left out last: where it does so alone, it is all that is told.
-    """
-    session = prepared.session
-    formulas = [x.formula for x in instance.limitations]
-    search = session.search(session.groups_in(*formulas) if at is None else (), things=False)
-    search.require(session.met(named.there, at))
-    ordered = sorted(instance.limitations, key=lambda x: x.label == label)
-    lines = [(x.label, session.met(x.formula, at)) for x in ordered]
-    return search.conflict([*session.grounds(prepared.relevant(named.there, *formulas)), *lines]) or ()
 
 
 # ---- what a limitation names

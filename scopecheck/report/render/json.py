@@ -180,6 +180,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "partly": list(f.partly),
         "detail": f.detail,
         "apart_on_every_reading": list(f.firm),
+        "goes_farthest_with": [reread_data(sheet, r) for r in f.farthest],
         "rests_on": list(f.rests_on),
         "beside_description": _held(sheet, f.held),
         "together_beside_description": _combined(f.combined),
