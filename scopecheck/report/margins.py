@@ -10,6 +10,7 @@ from scopecheck.core.construction import base_construction
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
+from scopecheck.report.conditions import condition_texts
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
 from scopecheck.report.grouping import departures, turning_labels
 from scopecheck.report.rereadings import (
@@ -238,6 +239,7 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     notes = []
     if finding.witness is not None and _grade_matters(sheet, finding):
         notes.append(sentence("grade", finding.grade))
+    notes += condition_texts(sheet, finding)
     if finding.partly:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every":
