@@ -49,7 +49,7 @@ FLOORS: dict[str, str] = {
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways nearness"
-        " chart described rereadings kept_out things conditions looked frame grouping known_ranges"
+        " chart described rereadings kept_out things conditions looked wholes frame grouping known_ranges"
         " consequences pictures margins stated_ends slips items plan page render.number_line render.columns"
         " render.text render.markdown render.json render probe_sheet probe_picture probe probe_report"
         " occasions separating alike amended_ranges amended_things amendment render.amendment_json words_page"

@@ -24,6 +24,7 @@ from scopecheck.report.rereadings import (
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
+from scopecheck.report.wholes import case_notes
 from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence, upper_first
 from scopecheck.solving.evaluate import evaluate
 
@@ -240,6 +241,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if finding.witness is not None and _grade_matters(sheet, finding):
         notes.append(sentence("grade", finding.grade))
     notes += condition_texts(sheet, finding)
+    if case := case_named(sheet, finding.case):
+        notes += case_notes(sheet, case)
     if finding.partly:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every":
