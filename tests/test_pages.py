@@ -185,6 +185,28 @@ given  width = left + right
     assert '"up to 1 mm" as "rounded" (arguable); as presumed it is at most 2 mm.' in text
 
 
+# ---- lines of which it is not asked whether they are idle
+
+METHOD = """
+adding    step in min
+stirring  step in min{left_out}
+1. A method comprising the steps of adding a powder and stirring for at least 10 minutes.
+   | adding, stirring : comprising the steps of
+   | stirring         : for at least 10 minutes
+   | not restated     : and stirring
+"""
+
+
+def test_words_that_name_steps_are_told_apart_from_what_asks_for_nothing() -> None:
+    told = "rest: claim 1, apart from words that, as presumed, limit nothing or only name steps (1a)."
+    steps = '1a "comprising the steps of", as presumed, asks for nothing beyond the steps declared;'
+    always, sometimes = (page(METHOD.format(left_out=x)) for x in ("", ", may be left out"))
+    assert told in always
+    assert told in sometimes
+    assert steps in always
+    assert steps not in sometimes
+
+
 # ---- claims of another category
 
 KIT = """

@@ -6,7 +6,7 @@ from typing import Literal, TypeAlias
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.linear import linear_form
-from scopecheck.core.model import All, Compare, Const, Formula, Limitation, Op, Read, Term
+from scopecheck.core.model import All, Compare, Const, Formula, Limitation, Op, Read, Sheet, Term, Truth
 from scopecheck.foundations.record import record
 
 Side: TypeAlias = Literal["low", "high"]
@@ -48,6 +48,29 @@ def _is_end(op: Op, term: Term, limit: Const) -> bool:
 def _is_linear(term: Term) -> bool:
     form = linear_form(term)
     return form is not None and bool(set(form) - {None})
+
+
+def says_nothing(formula: Formula, sheet: Sheet) -> bool:
+    """Is the formula, as usually read, one that anything meets, such as `comprising`?"""
+    match formula:
+        case Truth(value):
+            return value
+        case All(items):
+            return all(says_nothing(item, sheet) for item in items)
+        case Read(group, options):
+            return says_nothing(options[sheet.groups[group].base], sheet)
+        case _:
+            return False
+
+
+def names_only(sheet: Sheet, limitation: Limitation) -> bool:
+    """Are these words that, as usually read, limit nothing, or say no more than that steps are done?"""
+    formula = limitation.formula
+    if not isinstance(formula, Read):
+        return False
+    done = {step.done for step in sheet.steps}
+    usual = formula.options[sheet.groups[formula.group].base]
+    return says_nothing(usual, sheet) or names_in(usual) <= done
 
 
 @record

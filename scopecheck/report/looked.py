@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 
 from scopecheck.answers.findings import QUESTIONS, Answers, Looked
-from scopecheck.core.model import Sheet
+from scopecheck.core.construction import names_in
+from scopecheck.core.model import Limitation, Sheet
+from scopecheck.core.stated import names_only, says_nothing
 from scopecheck.foundations.record import record
-from scopecheck.report.describe import case_text
+from scopecheck.report.describe import case_text, labelled
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
 
@@ -63,7 +65,24 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
     for question in TOLD_TOGETHER:
         numbers = [e.claim for e in every if e.question == question]
         if numbers:
-            yield sentence("claim", question, claims=claims_text(numbers))
+            yield sentence("claim", question, claims=claims_text(numbers), apart=_apart(sheet, numbers))
+    steps = [labelled(sheet, x.label) for c in sheet.claims for x in c.limitations if _of_steps(sheet, x)]
+    if steps:
+        key = "steps_alone" if len(steps) == 1 else "steps_alone_many"
+        yield upper_first(sentence("claim", key, lines=listed(steps)))
+
+
+def _apart(sheet: Sheet, numbers: Iterable[int]) -> str:
+    """The labels of the lines of these claims of which it is not asked; '' if there are none."""
+    labels = [x.label for n in numbers for x in sheet.claim(n).limitations if names_only(sheet, x)]
+    return sentence("claim", "idle_apart", labels=listed(labels)) if labels else ""
+
+
+def _of_steps(sheet: Sheet, limitation: Limitation) -> bool:
+    """Do the words, as usually read, say no more than that steps are done that always are?"""
+    numbers = {n for step in sheet.steps for n in (*step.numbers, step.done)}
+    names = names_in(limitation.formula)
+    return bool(names) and names <= numbers and says_nothing(limitation.formula, sheet)
 
 
 def _narrowed(beside: Beside) -> str:
