@@ -9,7 +9,7 @@ from scopecheck.core.construction import names_in
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.stated import names_only, says_nothing
 from scopecheck.foundations.record import record
-from scopecheck.report.describe import case_text, labelled
+from scopecheck.report.describe import case_text
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
 
@@ -66,23 +66,27 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
         numbers = [e.claim for e in every if e.question == question]
         if numbers:
             yield sentence("claim", question, claims=claims_text(numbers), apart=_apart(sheet, numbers))
-    steps = [labelled(sheet, x.label) for c in sheet.claims for x in c.limitations if _of_steps(sheet, x)]
-    if steps:
-        key = "steps_alone" if len(steps) == 1 else "steps_alone_many"
-        yield upper_first(sentence("claim", key, lines=listed(steps)))
 
 
 def _apart(sheet: Sheet, numbers: Iterable[int]) -> str:
-    """The labels of the lines of these claims of which it is not asked; '' if there are none."""
-    labels = [x.label for n in numbers for x in sheet.claim(n).limitations if names_only(sheet, x)]
-    return sentence("claim", "idle_apart", labels=listed(labels)) if labels else ""
+    """The labels of the lines of these claims that only name steps, of which it is not asked; '' if none."""
+    naming = [x for n in numbers for x in sheet.claim(n).limitations if _names_steps(sheet, x)]
+    if not naming:
+        return ""
+    key = "idle_apart" if len(naming) == 1 else "idle_apart_many"
+    always = any(says_nothing(x.formula, sheet) for x in naming)
+    labels = listed(x.label for x in naming)
+    return sentence("claim", key, labels=labels, declared=sentence("claim", "always") if always else "")
 
 
-def _of_steps(sheet: Sheet, limitation: Limitation) -> bool:
-    """Do the words, as usually read, say no more than that steps are done that always are?"""
-    numbers = {n for step in sheet.steps for n in (*step.numbers, step.done)}
+def _names_steps(sheet: Sheet, limitation: Limitation) -> bool:
+    """Do the words, as usually read, say no more than that steps are done: some at least that always are?"""
+    done = {step.done for step in sheet.steps if step.done}
+    numbers = {n for step in sheet.steps for n in step.numbers}
     names = names_in(limitation.formula)
-    return bool(names) and names <= numbers and says_nothing(limitation.formula, sheet)
+    if not names or not names <= numbers | done or not names_only(sheet, limitation):
+        return False
+    return not says_nothing(limitation.formula, sheet) or not names & done
 
 
 def _narrowed(beside: Beside) -> str:
