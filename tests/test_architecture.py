@@ -48,8 +48,8 @@ FLOORS: dict[str, str] = {
         " amended_cases amended pool order"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways nearness"
-        " chart described rereadings kept_out things conditions looked wholes frame grouping known_ranges"
+        "roots turning lines boundary wording amounts plain_formula blocks step_text describe grouping ways"
+        " nearness chart described rereadings kept_out things conditions looked wholes frame known_ranges"
         " consequences pictures margins stated_ends slips items plan page render.number_line render.columns"
         " render.text render.markdown render.json render probe_sheet probe_picture probe probe_report"
         " occasions separating alike amended_ranges amended_things amendment render.amendment_json words_page"
@@ -57,7 +57,7 @@ FLOORS: dict[str, str] = {
     ),
     "drafting": (
         "pasted limits beside naming lists_of choices kinds_of draft texts readable work marks quantities"
-        " shares grouped propose remarks start anew"
+        " same relations composed grouped stepped step_lines lines propose asked remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"

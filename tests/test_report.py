@@ -123,13 +123,13 @@ def test_findings_of_different_questions_stay_apart() -> None:
     assert [item.statement.split()[0] for item in items_of(answers_of(first, other))] == ["Met", "Not"]
 
 
-def test_order_is_stakes_then_standing_then_distance_then_position() -> None:
+def test_order_is_stakes_then_own_claims_then_standing_then_distance_then_position() -> None:
     nothing = found("nothing meets", 1, "claim 3", "3. The", quantifier="every")
     unpresumed = replace(found("inside lost", 3, "claim 2", "2. The"), read_as=(Reread(2, 1),))
     one = replace(found("inside lost", 3, "claim 1", "1. A leaf"), rereads=(Reread(0, 1),))
     two = replace(found("inside lost", 3, "claim 1", "1. A leaf"), rereads=(Reread(0, 1), Reread(1, 1)))
     late = replace(one, span=span("4. The"))
-    wanted = [nothing, unpresumed, one, late, two]
+    wanted = [nothing, one, late, two, unpresumed]
     for start in range(len(wanted)):
         mixed = wanted[start:] + wanted[:start]
         assert sorted(mixed, key=lambda f: order_key(STRAINER, f)) == wanted

@@ -64,7 +64,7 @@ def build_report(
     usual = sum(id(cluster) in on_page for cluster in planned.items)
     held_back = [cluster for cluster in ranked if id(cluster) not in on_page]
     blocks += _items(sheet, shown, usual)
-    blocks += _held_back(held_back, len(planned.items) - usual)
+    blocks += _held_back(sheet, held_back, len(planned.items) - usual)
     blocks += _undecided(planned, everything)
     blocks += measures(sheet, planned.statements)
     blocks += _quiet(sheet, planned, everything, len(ranked))
@@ -85,33 +85,33 @@ def warned(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
 
 def _first_page(ranked: Sequence[Cluster]) -> Sequence[Cluster]:
     """The first items; a claim that nothing meets as its words are presumed is always among them."""
-    grave = [c for c in ranked if is_empty_claim(c.first) and c.first.quantifier != "some"]
+    grave = [c for c in ranked if c.first.question in EMPTY_CLAIM and c.first.quantifier != "some"]
     others = [c for c in ranked if c not in grave]
     kept = {id(c) for c in (*grave, *others)[:MOST_ITEMS]}
     return [c for c in ranked if id(c) in kept]
 
 
-def _section(cluster: Cluster, strained: bool) -> str:
-    return sentence("section", "strained" if strained else section(cluster.first))
+def _section(sheet: Sheet, cluster: Cluster, strained: bool) -> str:
+    return sentence("section", "strained" if strained else section(sheet, cluster.first))
 
 
 def _items(sheet: Sheet, shown: Sequence[Cluster], usual: int) -> Iterator[Block]:
     above = ""
     for index, cluster in enumerate(shown):
-        title = _section(cluster, index >= usual)
+        title = _section(sheet, cluster, index >= usual)
         if title != above:
             yield Heading(title)
             above = title
         yield item(sheet, cluster, index + 1)
 
 
-def _held_back(held: Sequence[Cluster], usual: int) -> Iterator[Block]:
+def _held_back(sheet: Sheet, held: Sequence[Cluster], usual: int) -> Iterator[Block]:
     """How many items are not on the first page, in which sections, and why; nothing if none is."""
     if not held:
         return
     sections: dict[str, int] = {}
     for index, cluster in enumerate(held):
-        title = _section(cluster, index >= usual)
+        title = _section(sheet, cluster, index >= usual)
         sections[title] = sections.get(title, 0) + 1
     where = listed(sentence("item", "held_in", count=n, section=title) for title, n in sections.items())
     many = sentence("item", "held_back_many", count=len(held))

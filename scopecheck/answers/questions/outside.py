@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Set
 
-from scopecheck.answers.findings import Finding, Looked, Quantifier, Status
+from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets, with_status
 from scopecheck.answers.questions.document_ranges import range_relations
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.ways import ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
-from scopecheck.core.construction import Construction
+from scopecheck.core.construction import Construction, admissible_readings
 from scopecheck.core.model import All, Article, Case, Formula
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
@@ -50,6 +50,8 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
     finding = with_status(prepared, finding, case, scope, free_of)
     if finding.quantifier == "every":
         finding = replace(finding, stakes=1)
+    elif finding.quantifier == "base":
+        finding = replace(finding, unmet_by=_region_unmet_by(prepared, finding, case, scope, groups))
 
     def shown(search: Search) -> Finding:
         if isinstance(place, str):
@@ -116,12 +118,53 @@ def _outside_point(
         at_base=base,
         highest="every",
     )
+    if finding.quantifier == "base":
+        finding = replace(finding, unmet_by=_unmet_by(prepared, finding, scope, article, groups))
 
     def shown(search: Search) -> Finding:
         found = prepared.exhibit_point(finding, search, case, scope, article, met=True)
         return _with_company(prepared, case, place, found)
 
     yield from ways_of(prepared, finding, groups, readings, shown)
+
+
+def _unmet_by(
+    prepared: Prepared, finding: Finding, scope: Formula, article: Article, groups: tuple[int, ...]
+) -> tuple[Reread, ...]:
+    """Each reading of one phrase that keeps the thing out; where none does it alone, the least several."""
+    session = prepared.session
+    if single := tuple(r for r, k in _one_reread(prepared, groups) if not meets(scope, article, k)):
+        return single
+    search = session.search(groups, things=False)
+    search.require(~session.met_by(scope, article))
+    told = prepared.told_by(finding, search, groups)
+    return told.rereads + told.read_as
+
+
+def _region_unmet_by(
+    prepared: Prepared, finding: Finding, case: Case, scope: Formula, groups: tuple[int, ...]
+) -> tuple[Reread, ...]:
+    """The same for a region: readings on which nothing of it is met."""
+    session = prepared.session
+    search = session.search(groups)
+    search.require(session.met(case.facts), session.met(scope))
+    rereads = _one_reread(prepared, groups)
+    if single := tuple(r for r, k in rereads if not search.holds(*session.taken(k, groups))):
+        return single
+    refined = find_construction(session, [Demand(case.facts, scope, "none")])
+    if refined.construction is None:
+        return ()
+    told = prepared.told_refined(finding, refined, groups)
+    return told.rereads + told.read_as
+
+
+def _one_reread(prepared: Prepared, groups: tuple[int, ...]) -> Iterator[tuple[Reread, Construction]]:
+    """The base with one phrase read otherwise, for each phrase and reading."""
+    session = prepared.session
+    for g in groups:
+        for r in admissible_readings(prepared.sheet.groups[g], session.strained):
+            if r != session.base.readings[g]:
+                yield Reread(g, r), session.base.with_reading(g, r)
 
 
 def _prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: tuple[Formula, ...]) -> None:
@@ -211,6 +254,13 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     # Where nothing can be as the document says, as its words are presumed, nothing is met there either.
     quantifier: Quantifier = "some" if base != "every" else "every" if nothing_escapes else "base"
     finding = replace(finding, quantifier=quantifier, stakes=1 if quantifier == "every" else 2, at_base=base)
+    if quantifier == "base":
+        rereads = _one_reread(prepared, groups)
+        single = tuple(r for r, k in rereads if escape.holds(*session.taken(k, groups)))
+        if not single:
+            told = prepared.told_by(finding, escape, groups)
+            single = told.rereads + told.read_as
+        finding = replace(finding, unmet_by=single)
     formulas = (case.facts, scope)
     shown = prepared.exhibit(
         finding,

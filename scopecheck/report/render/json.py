@@ -167,6 +167,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "condition_not_met": [x.label for x, _ in conditions_not_met(sheet, f)],
         "kept_out_by": [_way_out(sheet, w) for w in f.ways_out],
         "kept_by": [reread_data(sheet, r) for r in f.kept_by],
+        "kept_out_if": [reread_data(sheet, r) for r in f.unmet_by],
         "conflict": list(f.conflict),
         "minimal_sets": [list(one) for one in f.sets],
         "minimal_sets_complete": f.every_set,
