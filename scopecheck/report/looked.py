@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from scopecheck.answers.findings import QUESTIONS, Answers, Looked
-from scopecheck.core.model import Sheet
+from scopecheck.core.construction import names_in
+from scopecheck.core.model import Limitation, Sheet
+from scopecheck.core.stated import names_only, says_nothing
 from scopecheck.foundations.record import record
 from scopecheck.report.describe import case_text
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
@@ -57,7 +59,28 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
     for question in TOLD_TOGETHER:
         numbers = [e.claim for e in every if e.question == question]
         if numbers:
-            yield sentence("claim", question, claims=claims_text(numbers))
+            yield sentence("claim", question, claims=claims_text(numbers), apart=_apart(sheet, numbers))
+
+
+def _apart(sheet: Sheet, numbers: Iterable[int]) -> str:
+    """The labels of the lines of these claims that only name steps, of which it is not asked; '' if none."""
+    naming = [x for n in numbers for x in sheet.claim(n).limitations if _names_steps(sheet, x)]
+    if not naming:
+        return ""
+    key = "idle_apart" if len(naming) == 1 else "idle_apart_many"
+    always = any(says_nothing(x.formula, sheet) for x in naming)
+    labels = listed(x.label for x in naming)
+    return sentence("claim", key, labels=labels, declared=sentence("claim", "always") if always else "")
+
+
+def _names_steps(sheet: Sheet, limitation: Limitation) -> bool:
+    """Do the words, as usually read, say no more than that steps are done: some at least that always are?"""
+    done = {step.done for step in sheet.steps if step.done}
+    numbers = {n for step in sheet.steps for n in step.numbers}
+    names = names_in(limitation.formula)
+    if not names or not names <= numbers | done or not names_only(sheet, limitation):
+        return False
+    return not says_nothing(limitation.formula, sheet) or not names & done
 
 
 def _claim_line(sheet: Sheet, number: int, entries: Sequence[Looked], beside: Beside, whose: str) -> str:

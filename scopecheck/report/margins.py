@@ -10,6 +10,7 @@ from scopecheck.core.construction import base_construction
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
+from scopecheck.report.conditions import condition_texts
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
 from scopecheck.report.grouping import departures, turning_labels
 from scopecheck.report.rereadings import (
@@ -24,10 +25,11 @@ from scopecheck.report.rereadings import (
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
+from scopecheck.report.wholes import case_notes
 from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence, upper_first
 from scopecheck.solving.evaluate import evaluate
 
-IDLE = ("idle", "idle end", "member not reached")
+IDLE = ("idle", "idle end", "end not reached", "member not reached")
 """Questions whose answer rests on other lines as well."""
 MOST_WAYS = 4
 """Limitations that keep a thing out and are told one by one."""
@@ -253,6 +255,9 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     notes = []
     if finding.witness is not None and _grade_matters(sheet, finding):
         notes.append(sentence("grade", finding.grade))
+    notes += condition_texts(sheet, finding)
+    if case := case_named(sheet, finding.case):
+        notes += case_notes(sheet, case)
     if finding.partly:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every":
