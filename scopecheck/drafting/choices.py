@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from scopecheck.drafting.beside import noun_before, noun_from
+from collections.abc import Mapping, Sequence
+
+from scopecheck.drafting.beside import name_of, noun_before, noun_from, width_of
 from scopecheck.drafting.lists_of import listed_from
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import run_at, words
@@ -18,6 +20,8 @@ class Choice:
     end: int
     noun: str
     members: tuple[str, ...] = ()
+    ahead: tuple[int, int] = (0, 0)
+    """The tokens 'at least one' before the noun: 'at least one salt selected from'."""
 
     @property
     def kind(self) -> str:
@@ -58,4 +62,41 @@ def _list(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     noun = noun_before(text, at)
     if len(members) < 2 or not noun or any(w in words("nouns", "stops") for m in members for w in m.split()):
         return None
-    return Choice(at, end, noun, members)
+    return Choice(at, end, noun, members, _ahead(text, at, noun))
+
+
+def _ahead(text: ClaimText, at: int, noun: str) -> tuple[int, int]:
+    """Where 'at least one' or 'one or more' stands before the noun of a list; (0, 0) if neither does."""
+    start = at - width_of(noun)
+    said = tuple(text.texts[max(0, start - 3) : start])
+    return (start - 3, start) if said in _ONE_OF_THEM else (0, 0)
+
+
+_ONE_OF_THEM = (("at", "least", "one"), ("one", "or", "more"))
+
+
+def chosen_again(text: ClaimText, known: Mapping[str, Sequence[str]]) -> list[Choice]:
+    """What a claim says of a list that is known: 'the sweetener is sucrose or honey powder'."""
+    texts = text.texts
+    found: list[Choice] = []
+    for noun, members in known.items():
+        width = width_of(noun)
+        for at in range(1, len(texts) - width - 1):
+            verb = at + width
+            said = name_of(text, at, verb).lower() == noun.lower() and texts[at - 1] in ("the", "said")
+            if said and texts[verb] in ("is", "are", "being"):
+                of, end = _members(text, verb + 1)
+                if of and set(of) <= set(members):
+                    found.append(Choice(verb, end, noun, of))
+    return found
+
+
+def _members(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:
+    """The members from here on: a list, or one alone with nothing more of a noun behind it."""
+    of, end = listed_from(text, at)
+    if not of:
+        start = at + (text.texts[at : at + 1] in (["a"], ["an"]))
+        one = noun_from(text, start)
+        of, end = ((one,), start + width_of(one)) if one else ((), at)
+    over = text.texts[end : end + 1] in ([], ["."], [","], [";"], ["and"])
+    return (of, end) if over else ((), at)

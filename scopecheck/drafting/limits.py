@@ -45,6 +45,8 @@ class Stretch:
     other: tuple[int, int] = (0, 0)
     """The tokens that name the quantity beside which this one is set, and of a ratio the second."""
     second: tuple[int, int] = (0, 0)
+    fresh: bool = False
+    """Whether the other quantity has no limit of its own: it is declared under its words here."""
     condition: int = 0
     """Where the 'if' stands of the condition that it is; 0 for what always holds."""
     begins: int = 0

@@ -47,7 +47,7 @@ def propose_duration(work: Work, stretch: Stretch, step: Quantity, readable: Rea
 
 def propose_if(work: Work, stretch: Stretch, thing: Quantity, readable: Readable) -> None:
     """A line for a step that is done on a condition: the step and the thing left of the colon."""
-    step = next((i.step for i in work.items if i.start < stretch.condition < i.end), "")
+    step = next((i.step for i in work.items if i.start <= stretch.condition < i.end), "")
     at = stretch.condition
     names = f"{step}, {thing.name}"
     if step not in readable.names.steps or any(i in work.text.taken for i in range(at, stretch.end)):
