@@ -7,8 +7,8 @@ from collections.abc import Mapping, Sequence
 from scopecheck.drafting.beside import name_of, noun_before, noun_from, width_of
 from scopecheck.drafting.lists_of import listed_from
 from scopecheck.foundations.record import record
-from scopecheck.foundations.word_lists import run_at, words
-from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.foundations.word_lists import run_at, runs, words
+from scopecheck.resolve.claim_text import ClaimText, pieces_of
 from scopecheck.text.stream import plural
 
 
@@ -32,12 +32,13 @@ def choices(text: ClaimText) -> list[Choice]:
     """The pluralities and the lists of a claim's text in order."""
     texts = text.texts
     found: list[Choice] = []
-    at = 0
-    while at < len(texts):
-        made = None if at in text.referring else _several(text, texts, at) or _list(text, texts, at)
-        if made:
+    first = {"a", "several", "multiple", *runs("choices", "openings")}
+    places = sorted(at for word in first for at in text.where.get(word, ()))
+    for at in places:
+        if at in text.referring or (found and at < found[-1].end):
+            continue
+        if made := _several(text, texts, at) or _list(text, texts, at):
             found.append(made)
-        at = made.end if made else at + 1
     return found
 
 
@@ -80,9 +81,11 @@ def chosen_again(text: ClaimText, known: Mapping[str, Sequence[str]]) -> list[Ch
     texts = text.texts
     found: list[Choice] = []
     for noun, members in known.items():
-        width = width_of(noun)
-        for at in range(1, len(texts) - width - 1):
+        width, first = width_of(noun), pieces_of(noun)[0].text
+        for at in text.where.get(first, ()):
             verb = at + width
+            if not 0 < at < len(texts) - width - 1:
+                continue
             said = name_of(text, at, verb).lower() == noun.lower() and texts[at - 1] in ("the", "said")
             if said and texts[verb] in ("is", "are", "being"):
                 of, end = _members(text, verb + 1)

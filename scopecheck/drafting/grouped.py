@@ -68,9 +68,7 @@ def _one_of(works: Sequence[Work], noun: str) -> str:
     wanted = [stem(word) for word in noun.split()]
     for work in works:
         texts = texts_of(work.text)
-        for at, word in enumerate(texts):
-            if word not in ("each", "every"):
-                continue
+        for at in sorted((*work.text.where.get("each", ()), *work.text.where.get("every", ()))):
             first = at + 3 if texts[at + 1 : at + 3] in (["of", "the"], ["of", "said"]) else at + 1
             for width in range(len(wanted), 0, -1):
                 found = texts[first : first + width]

@@ -116,15 +116,19 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
 def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
     """A bare 'or', 'each' or 'mean' with the nouns beside it: 'a lamp or an array', up to what is taken."""
     texts, kept = text.texts, text.taken | text.referring
-    nouns = [nounish(w, listed("nouns", "stops")) and i not in kept for i, w in enumerate(texts)]
+    stops = listed("nouns", "stops")
+
+    def noun(at: int) -> bool:
+        return nounish(texts[at], stops) and at not in kept
+
     begin, far = start, end
-    while texts[start] in _JOINING and begin > 0 and start - begin < MOST_NOUNS and nouns[begin - 1]:
+    while texts[start] in _JOINING and begin > 0 and start - begin < MOST_NOUNS and noun(begin - 1):
         begin -= 1
     if texts[end - 1] in _JOINING | _BARE:
         while far < len(texts) and texts[far] in _BEFORE_NOUNS and far not in kept:
             far += 1
         last = far
-        while far < len(texts) and far - last < MOST_NOUNS and nouns[far]:
+        while far < len(texts) and far - last < MOST_NOUNS and noun(far):
             far += 1
         far = far if far > last else end
     whole = far > end or texts[end - 1] not in ("and", "or")

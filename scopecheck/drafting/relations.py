@@ -35,12 +35,14 @@ class Other:
 
     what: Called
     unit: Unit
+    names: list[list[str]]
+    """How it may be named, as stems: see `names_of`."""
 
 
 def beside_others(works: Sequence[Work]) -> None:
     """Takes into each limit the words that set it beside another quantity; apart, what nothing would read."""
     known = [
-        Other(what, stretch.unit)
+        Other(what, stretch.unit, names_of(what))
         for work in works
         for stretch, what in work.limits
         if stretch.unit is not None and stretch.unit.symbol and not what.unnamed
@@ -156,20 +158,20 @@ def _named(texts: list[str], start: int, known: Sequence[Other]) -> tuple[Other,
     whole = 0
     for end in range(min(start + MOST_WORDS, len(texts)), start, -1):
         said = stems_of(texts[start:end])
-        found = [o for o in known if said in names_of(o.what)]
+        found = [o for o in known if said in o.names]
         owners = {o.what.owner for o in found if o.what.owner}
         if not found or texts[end - 1] in ("the", "said"):
             continue
         whole = whole or end
-        if len(owners) < 2 and (said == names_of(found[0].what)[0] or not _alone(found[0], known)):
+        if len(owners) < 2 and (said == found[0].names[0] or not _alone(found[0], known)):
             return found[0], end, whole
     return None
 
 
 def _alone(other: Other, known: Sequence[Other]) -> bool:
     """Whether a noun alone tells the quantity: nothing else that has an owner has it."""
-    noun = names_of(other.what)[0]
-    return len({o.what.owner for o in known if names_of(o.what)[0] == noun and o.what.owner}) < 2
+    noun = other.names[0]
+    return len({o.what.owner for o in known if o.names[0] == noun and o.what.owner}) < 2
 
 
 def stems_of(texts: Iterable[str]) -> list[str]:
@@ -215,7 +217,7 @@ def _ratio(
     texts: list[str], stretch: Stretch, what: Called, known: Sequence[Other]
 ) -> tuple[Stretch, Called] | None:
     """`ratio of the inner diameter to the diameter is at least 5:3`, if both have limits of their own."""
-    if stretch.unit is not None and stretch.unit.symbol:
+    if "ratio" not in texts or (stretch.unit is not None and stretch.unit.symbol):
         return None
     for at in range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_RATIO), -1):
         if texts[at : at + 2] == ["ratio", "of"]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterable
 from difflib import SequenceMatcher
 from functools import cached_property, lru_cache
@@ -85,7 +86,8 @@ class ClaimText:
         """The tokens that begin in some stretches of the source."""
         if not places:
             return set()
-        return {i for i, t in enumerate(self.tokens) if any(a <= t.start < b for a, b in places)}
+        starts = [token.start for token in self.tokens]
+        return {i for a, b in places for i in range(bisect_left(starts, a), bisect_left(starts, b))}
 
     def take(self, words: str, span: Span, claim: int, mark: bool = False) -> tuple[int, ...]:
         """The tokens that lifted words stand on: their first occurrence not yet taken, else the first.

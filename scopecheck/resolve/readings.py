@@ -220,6 +220,23 @@ def sort_out(
     return tried, tuple(not_computed), tuple(not_tried)
 
 
+def can_be_tried(entry: Entry, at: Occurrence, names: Names) -> bool:
+    """Whether `read` has a formula for the words: whether some reading of them can be tried.
+
+    Ends at the first that can be and speaks of what stands in the words; else as `sort_out` decides.
+    """
+    for reading in () if entry.own else entry.readings:
+        if reading.formula is None or _condition_fails(reading, at, names):
+            continue
+        if _names_in(_parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}):
+            try:
+                meaning_of(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
+            except (NotHere, KindTrouble):
+                continue
+            return True
+    return bool(sort_out(entry, at, names)[0])
+
+
 def _on_basis(at: Occurrence) -> str:
     """What to write beside the claim's words; of `60 %` beside a share by mass, volume or mole, in full."""
     subject, shown = at.slots.get("x"), at.shown.get("x", "")
