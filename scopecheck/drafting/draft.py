@@ -190,10 +190,15 @@ def one_flow(text: str) -> str:
 
 def claim_lines(claim: DraftClaim) -> list[str]:
     """The claim as lines of a sheet: its number first, no line that could be read as something else."""
-    first = f"{claim.number}. "
+    return _claim_lines(claim.number, claim.text)
+
+
+@lru_cache(maxsize=1024)
+def _claim_lines(number: int, text: str) -> list[str]:
+    first = f"{number}. "
     made: list[str] = []
-    for part in _parts(claim.text):
-        for line in _wrapped(part, len(first) if not made else len(INDENT)):
+    for part in _parts(text):
+        for line in wrapped(part, WIDTH - (len(first) if not made else len(INDENT))):
             if made and _UNFIT_TO_BEGIN.match(line):
                 made[-1] += f" {line}"
             else:
@@ -210,11 +215,6 @@ def _parts(text: str) -> list[str]:
         else:
             found.append(part)
     return found
-
-
-@lru_cache(maxsize=4096)
-def _wrapped(part: str, indent: int) -> list[str]:
-    return wrapped(part, WIDTH - indent)
 
 
 def wrapped(text: str, width: int) -> list[str]:

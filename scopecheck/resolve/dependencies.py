@@ -127,8 +127,10 @@ def names_another(before: str, categories: Sequence[str]) -> bool:
     """
     own = _head(before)
     heads = {_head(c) for c in categories} - {""}
+    if own in heads or not heads:
+        return False
     rest = {_stem(w) for part in _HEAD.split(before)[1:] for w in _WORD.findall(part)}
-    return own not in heads and not heads.isdisjoint(rest)
+    return not heads.isdisjoint(rest)
 
 
 def parents(

@@ -287,20 +287,19 @@ def is_kind(subject: Bound, kind: str) -> bool:
         }  # fmt: skip
         return lists.get(type(subject)) == kind
     own = subject.kind or PLAIN_KIND
-    share = not own.dimension and (
-        bool(own.basis) or (subject.unit is not None and bool(subject.unit.symbol))
-    )
-    return {
-        "measured": not subject.whole,
-        "counts": subject.whole,
-        "open counts": subject.whole and not subject.closed,
-        "closed counts": subject.whole and subject.closed,
-        "amounts": not own.point,
-        "levels": own.point,
-        "gauge": own.basis == "gauge",
-        "absolute": own.basis == "absolute",
-        "shares": share,
-    }.get(kind, False)
+    match kind:
+        case "measured" | "counts":
+            return subject.whole == (kind == "counts")
+        case "open counts" | "closed counts":
+            return subject.whole and subject.closed == (kind == "closed counts")
+        case "amounts" | "levels":
+            return own.point == (kind == "levels")
+        case "gauge" | "absolute":
+            return own.basis == kind
+        case "shares":
+            symbol = subject.unit is not None and bool(subject.unit.symbol)
+            return not own.dimension and (bool(own.basis) or symbol)
+    return False
 
 
 # ---- formulas
