@@ -123,13 +123,13 @@ def test_findings_of_different_questions_stay_apart() -> None:
     assert [item.statement.split()[0] for item in items_of(answers_of(first, other))] == ["Met", "Not"]
 
 
-def test_order_is_stakes_then_standing_then_distance_then_position() -> None:
+def test_order_is_stakes_then_own_claims_then_standing_then_distance_then_position() -> None:
     nothing = found("nothing meets", 1, "claim 3", "3. The", quantifier="every")
     unpresumed = replace(found("inside lost", 3, "claim 2", "2. The"), read_as=(Reread(2, 1),))
     one = replace(found("inside lost", 3, "claim 1", "1. A leaf"), rereads=(Reread(0, 1),))
     two = replace(found("inside lost", 3, "claim 1", "1. A leaf"), rereads=(Reread(0, 1), Reread(1, 1)))
     late = replace(one, span=span("4. The"))
-    wanted = [nothing, unpresumed, one, late, two]
+    wanted = [nothing, one, late, two, unpresumed]
     for start in range(len(wanted)):
         mixed = wanted[start:] + wanted[:start]
         assert sorted(mixed, key=lambda f: order_key(STRAINER, f)) == wanted
@@ -294,10 +294,13 @@ def test_relations_of_ranges_and_classes_are_facts() -> None:
     kind = found(
         "class", 6, "claim 1", "1. A leaf", case="garden sieve", lowest="none", at_base="none", highest="some"
     )
-    other = replace(range_, claim=3, label="claim 3", detail="apart")
-    text = one_line(text_of(answers_of(range_, kind, other)))
+    other = replace(range_, claim=2, label="claim 2", detail="apart")
+    unpresumed = replace(range_, claim=3, label="claim 3")
+    text = one_line(text_of(answers_of(range_, kind, other, unpresumed)))
     place = 'Document D1 at "page 4, example 2"'
-    assert f"{place}, read as presumed: overlaps claim 1; lies apart from claim 3." in text
+    assert f"{place}, read as presumed: overlaps claim 1; lies apart from claim 2." in text
+    first = "read as presumed, or by the first reading where none is known"
+    assert f"{place}, {first}: overlaps claim 3." in text
     assert (
         "How much of garden sieve meets claim 1: none of it as presumed and on the narrowest reading," in text
     )

@@ -16,7 +16,7 @@ from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import EMPTY_CLAIM, Cluster, departures, is_open, section, turning_labels
 from scopecheck.report.items import decision_text, item, line, question_text, statement
 from scopecheck.report.kept_out import also_text
-from scopecheck.report.known_ranges import nearness_lines, relation_text
+from scopecheck.report.known_ranges import how_read, nearness_lines, relation_text
 from scopecheck.report.lines import NumberLine, ValueTable
 from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
@@ -64,7 +64,7 @@ def build_report(
     usual = sum(id(cluster) in on_page for cluster in planned.items)
     held_back = [cluster for cluster in ranked if id(cluster) not in on_page]
     blocks += _items(sheet, shown, usual)
-    blocks += _held_back(held_back, len(planned.items) - usual)
+    blocks += _held_back(sheet, held_back, len(planned.items) - usual)
     blocks += _undecided(planned, everything)
     blocks += measures(sheet, planned.statements)
     blocks += _quiet(sheet, planned, everything, len(ranked))
@@ -85,33 +85,33 @@ def warned(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
 
 def _first_page(ranked: Sequence[Cluster]) -> Sequence[Cluster]:
     """The first items; a claim that nothing meets as its words are presumed is always among them."""
-    grave = [c for c in ranked if is_empty_claim(c.first) and c.first.quantifier != "some"]
+    grave = [c for c in ranked if c.first.question in EMPTY_CLAIM and c.first.quantifier != "some"]
     others = [c for c in ranked if c not in grave]
     kept = {id(c) for c in (*grave, *others)[:MOST_ITEMS]}
     return [c for c in ranked if id(c) in kept]
 
 
-def _section(cluster: Cluster, strained: bool) -> str:
-    return sentence("section", "strained" if strained else section(cluster.first))
+def _section(sheet: Sheet, cluster: Cluster, strained: bool) -> str:
+    return sentence("section", "strained" if strained else section(sheet, cluster.first))
 
 
 def _items(sheet: Sheet, shown: Sequence[Cluster], usual: int) -> Iterator[Block]:
     above = ""
     for index, cluster in enumerate(shown):
-        title = _section(cluster, index >= usual)
+        title = _section(sheet, cluster, index >= usual)
         if title != above:
             yield Heading(title)
             above = title
         yield item(sheet, cluster, index + 1)
 
 
-def _held_back(held: Sequence[Cluster], usual: int) -> Iterator[Block]:
+def _held_back(sheet: Sheet, held: Sequence[Cluster], usual: int) -> Iterator[Block]:
     """How many items are not on the first page, in which sections, and why; nothing if none is."""
     if not held:
         return
     sections: dict[str, int] = {}
     for index, cluster in enumerate(held):
-        title = _section(cluster, index >= usual)
+        title = _section(sheet, cluster, index >= usual)
         sections[title] = sections.get(title, 0) + 1
     where = listed(sentence("item", "held_in", count=n, section=title) for title, n in sections.items())
     many = sentence("item", "held_back_many", count=len(held))
@@ -232,16 +232,16 @@ def _hangs_on_one(finding: Finding, planned: Plan) -> bool:
 
 def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:
     """One line each; how a document's range lies against several claims on one line."""
-    ranges: dict[str, list[Finding]] = {}
+    ranges: dict[tuple[str, str], list[Finding]] = {}
     kept: dict[str, list[Finding]] = {}
     for finding in findings:
         if finding.question == "kept out" and finding.conflict and not finding.silent:
             kept.setdefault(finding.case, []).append(finding)
         if finding.question == "document range" and not departures(finding):
-            ranges.setdefault(finding.case, []).append(finding)
+            ranges.setdefault((finding.case, how_read(sheet, finding)), []).append(finding)
     for finding in findings:
         presumed = finding.question == "document range" and not departures(finding)
-        own = ranges.get(finding.case, []) if presumed else []
+        own = ranges[finding.case, how_read(sheet, finding)] if presumed else []
         alone = kept.get(finding.case, []) if finding.question == "kept out" and finding.conflict else []
         if finding in alone:
             if finding is alone[0]:
