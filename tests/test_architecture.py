@@ -57,7 +57,7 @@ FLOORS: dict[str, str] = {
     ),
     "drafting": (
         "pasted limits beside naming lists_of choices kinds_of draft texts readable work marks quantities"
-        " same relations composed grouped stepped step_lines lines propose asked remarks start anew"
+        " same relations compared composed grouped stepped step_lines lines propose asked remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"

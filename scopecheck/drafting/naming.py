@@ -16,6 +16,7 @@ from scopecheck.drafting.beside import (
     ratio_before,
     texts_of,
     verb_of_clause,
+    whole_start,
 )
 from scopecheck.drafting.limits import Stretch
 from scopecheck.foundations.quantity import Unit
@@ -23,8 +24,13 @@ from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists, words
 from scopecheck.resolve.claim_text import ClaimText
 
-_TIMES = frozenset("point life age interval delay window horizon phase stage half-life".split())
+_TIMES = frozenset(
+    "point life age interval delay window horizon phase stage half-life threshold setpoint limit".split()
+)
 """Nouns that are a time or a temperature by themselves, beside those of what is measured."""
+_KEPT = {"used", "operated", "stored", "provided"}
+AMOUNTS = ("amount", "content", "proportion", "share", "percentage", "quantity", "concentration", "fraction")
+"""Nouns that say of a share only that it is one: 'the amount of flour' is the flour."""
 _OF_MEASURES = frozenset("level rate degree peak".split())
 """Nouns that are measured themselves, whatever they are of: 'a lower level of moisture'."""
 ORDINALS = ("first", "second", "third", "fourth")
@@ -140,7 +146,8 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
         return Called("", "", False)
     if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
         return Called("spacing", owner_before(text, at - 2), False)
-    return _noun_at(text, before_agent(texts, at), quantity)
+    share = stretch.unit is not None and not stretch.unit.kind.dimension
+    return _noun_at(text, before_agent(texts, at), quantity, share)
 
 
 def _a_time(texts: list[str], at: int) -> bool:
@@ -171,12 +178,12 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
     return at, verb
 
 
-def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
+def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Called:
     """The noun that ends here, with what it is of, where that is what is measured."""
     texts, stops = texts_of(text), words("nouns", "stops")
     if texts[at - 1] in listed_verbs() and at > 1 and nounish(texts[at - 2], stops):
         at -= 1
-    start = noun_start(texts, at)
+    start = whole_start(text, noun_start(texts, at), at)
     if texts[start:at] == ["step"] and start > 1 and texts[start - 1] in ("in", "of", "during"):
         return _noun_at(text, start - 1, quantity)
     if ratio := ratio_before(text, start, at):
@@ -200,6 +207,8 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     measure = measure_of(text, start)
     if measure == "number":
         return Called(noun, "", True)
+    if measure in AMOUNTS and share:
+        return Called(noun, "", False)
     of_any = measure.split()[-1:] and measure.split()[-1] in _OF_MEASURES
     if measure and (of_any or noun.split()[-1] not in words("measures", "nouns")):
         return Called(measure, noun, False)
@@ -207,8 +216,19 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     last = noun.split()[-1]
     if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:
         return Called(f"{noun} {quantity}", "", False)
-    owner = owner_before(text, begins) or _done_to(text, begins)
+    owner = owner_before(text, begins)
+    if not owner and (owner := _done_to(text, begins)) and fresh and noun in words("measures", "nouns"):
+        process = _process_at(texts, begins)
+        return Called(f"{process} {noun}".strip(), "" if process else owner, False, False, not process)
     return Called(noun, owner, False, False, fresh, ordinal)
+
+
+def _process_at(texts: list[str], at: int) -> str:
+    """What is done at the quantity that begins here: 'stirring' of 'is stirred at a'; '' for holding it."""
+    while at > 0 and texts[at - 1] in ("a", "an", "the", "at", "to", "with", "under"):
+        at -= 1
+    held = at > 0 and texts[at - 1] in words("measures", "between") | _KEPT
+    return "" if held else process_before(["for", *texts[:at]], at + 1)
 
 
 def _done_to(text: ClaimText, at: int) -> str:
