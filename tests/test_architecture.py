@@ -37,7 +37,7 @@ FLOORS: dict[str, str] = {
         " common_groups joined carried"
     ),
     "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
-    "solving": "evaluate border symbols places encode engine solver ends",
+    "solving": "evaluate border symbols places encode known engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes held findings questions.prepared definitions"
         " questions.clash questions.cases questions.ways questions.freed questions.varying"
@@ -49,11 +49,11 @@ FLOORS: dict[str, str] = {
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe grouping ways"
-        " nearness chart described rereadings kept_out things looked frame known_ranges consequences pictures"
-        " margins stated_ends slips items plan page render.number_line render.columns render.text"
-        " render.markdown render.json render probe_sheet probe_picture probe probe_report occasions"
-        " separating alike amended_ranges amended_things amendment render.amendment_json words_page scope_map"
-        " render.map_json"
+        " nearness chart described rereadings kept_out things looked percent_of_what frame mattering"
+        " known_ranges consequences pictures margins stated_ends slips items plan page render.number_line"
+        " render.columns render.text render.markdown render.json render probe_sheet probe_picture probe"
+        " probe_report occasions separating alike amended_ranges amended_things amendment"
+        " render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside naming lists_of choices kinds_of draft texts readable work marks quantities"
@@ -72,7 +72,14 @@ FLOORS: dict[str, str] = {
 TOP = ("cli", "__main__")
 
 LIBRARIES: dict[str, set[str]] = {
-    "z3": {"solving.symbols", "solving.encode", "solving.engine", "solving.solver", "solving.ends"},
+    "z3": {
+        "solving.symbols",
+        "solving.encode",
+        "solving.known",
+        "solving.engine",
+        "solving.solver",
+        "solving.ends",
+    },
     "lark": {"language.tables"},
     "sympy": {"report.boundary"},
     "typer": {"cli"},

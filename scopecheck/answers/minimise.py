@@ -216,7 +216,8 @@ def _settle_parts(
 ) -> frozenset[str]:
     """Requires as many like parts as the reference has, or about as many; says what is of none of them.
 
-    How many there are goes before what each is like: many unnamed parts are hard to picture.
+    How many there are goes before what each is like: many unnamed parts are hard to picture. Which steps are
+    done is settled later, with all else; what was found so far may do others.
     """
     for part in session.sheet.parts:
         d = session.sheet.declaration(part.count)
@@ -229,7 +230,9 @@ def _settle_parts(
     if not session.sheet.parts:
         return frozenset()
     search.find()
-    return session.sheet.absent(search.article())
+    article = search.article()
+    slots = ((part, i, name) for part in session.sheet.parts for i, _, name in part.slots())
+    return frozenset(name for part, i, name in slots if not part.is_there(article, i))
 
 
 def _settle_places(session: Session, search: Search, names: Sequence[str]) -> None:

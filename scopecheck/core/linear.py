@@ -6,12 +6,15 @@ from collections.abc import Collection, Iterable, Mapping
 from fractions import Fraction
 from typing import TypeAlias, assert_never
 
+from scopecheck.core.construction import names_in, nodes, parameters_in
 from scopecheck.core.model import (
     Add,
     Branch,
+    Compare,
     Const,
     CountOf,
     Divide,
+    Formula,
     Greatest,
     Least,
     Magnitude,
@@ -104,3 +107,29 @@ def always_whole(term: Term, wholes: Collection[str]) -> bool:
             return False
         case _:
             assert_never(term)
+
+
+def multiplies_unknowns(formula: Formula) -> bool:
+    """Is anything unknown multiplied by anything unknown, once divisors are multiplied out?
+
+    A ratio of unknowns, rounded or not, beside a number is not: it becomes a multiple of its divisor.
+    """
+
+    def unknown(term: Term) -> bool:
+        return bool(names_in(term) or parameters_in(term))
+
+    def ratio(term: Term) -> bool:
+        whole = term.item if isinstance(term, Rounded) else term
+        return isinstance(whole, Divide) and unknown(whole.right)
+
+    ratios = beside_number = 0
+    for n in nodes(formula):
+        match n:
+            case Multiply(left, right) if unknown(left) and unknown(right):
+                return True
+            case Divide(_, right) if unknown(right):
+                ratios += 1
+            case Compare(_, left, right):
+                plain = (ratio(left) and not unknown(right)) or (ratio(right) and not unknown(left))
+                beside_number += plain
+    return ratios > beside_number

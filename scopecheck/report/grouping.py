@@ -125,7 +125,7 @@ class Cluster:
     """Findings that one decision settles, best first.
 
     `follows` tells their consequences, `absorbed` are the findings of these. `places` counts the places of
-    the claims where the decision arises, `matters` those where it changes something found here.
+    the claims where the decision arises, `matters` those where it changes what is met.
     """
 
     findings: tuple[Finding, ...]

@@ -269,14 +269,28 @@ def decision_text(sheet: Sheet, cluster: Cluster) -> str:
     moved = dict.fromkeys(d.group for d in departures(cluster.first))
     if len(moved) > 1:
         labels = turning_labels(sheet, cluster.first)
-        each = [group_words(sheet.groups[g], labels) for g in _by_place(sheet, moved, labels)]
-        words = listed(dict.fromkeys(each))
-        if len(each) == 2 and len(set(each)) == 1:
-            return sentence("item", "together_same", words=words)
-        return sentence("item", "together" if len(moved) == 2 else "together_many", words=words)
+        ordered = _by_place(sheet, moved, labels)
+        outer = [g for g in ordered if not _stands_in_another(sheet, g, moved, labels)]
+        words = tuple(dict.fromkeys(group_words(sheet.groups[g], labels) for g in outer))
+        of_one = "together_same" if len(moved) == 2 else "together_same_many"
+        of_several = "together" if len(moved) == 2 else "together_many"
+        return sentence("item", of_several if len(words) > 1 else of_one, words=listed(words))
     question = question_text(sheet, cluster.axes, cluster.first)
     places = counted(cluster.places, "place")
     return sentence("item", "several", question=question, places=places, matters=cluster.matters)
+
+
+def _stands_in_another(sheet: Sheet, group: int, others: Iterable[int], labels: tuple[str, ...]) -> bool:
+    """Do the group's words stand within those of another, as "more than 3" in "if it is more than 3" does?"""
+    places = [p for p in sheet.groups[group].places if p.where in labels]
+    spans = [(p.where, p.span) for g in others if g != group for p in sheet.groups[g].places]
+    return bool(places) and all(
+        any(
+            where == p.where and s.start <= p.span.start and p.span.end <= s.end and s != p.span
+            for where, s in spans
+        )
+        for p in places
+    )
 
 
 def _by_place(sheet: Sheet, groups: Iterable[int], labels: tuple[str, ...]) -> list[int]:

@@ -20,6 +20,7 @@ from scopecheck.report.known_ranges import how_read, nearness_lines, relation_te
 from scopecheck.report.lines import NumberLine, ValueTable
 from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
+from scopecheck.report.mattering import Turned, turned_on
 from scopecheck.report.plan import Plan, plan
 from scopecheck.report.wording import counted, flat, listed, sentence, upper_first
 
@@ -156,35 +157,52 @@ def measures(sheet: Sheet, statements: Sequence[Finding]) -> Iterator[Block]:
 
 def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterator[Block]:
     """The contested phrases with no listed case in between: one line, or all of them."""
-    if not planned.quiet:
+    pairs = [c for c in planned.quiet if c.first.question == "pair"]
+    lines = [_pair_line(sheet, c, f) for c in pairs for f in c.findings] if not everything else []
+    count = "" if everything else _quiet_count(sheet, planned)
+    if not (planned.quiet if everything else lines or count):
         return
     yield Heading(sentence("section", "5"))
     if everything:
         for number, cluster in enumerate(planned.quiet, start=before + 1):
             yield item(sheet, cluster, number)
         return
-    pairs = [c for c in planned.quiet if c.first.question == "pair"]
-    single = [c for c in planned.quiet if c.first.question != "pair"]
-    if single:
-        yield Paragraph(_quiet_count(sheet, single), quiet=True)
-    lines = [_pair_line(sheet, c, f) for c in pairs for f in c.findings]
+    if count:
+        yield Paragraph(count, quiet=True)
     if lines:
         yield from _some_of(tuple(dict.fromkeys(lines)), everything)
 
 
-def _quiet_count(sheet: Sheet, quiet: Sequence[Cluster]) -> str:
-    """`8 places where the words can be read more than one way ...`, by the questions that settle them."""
+def _quiet_count(sheet: Sheet, planned: Plan) -> str:
+    """`8 places where the words can be read more than one way ...`, by the questions that settle them.
+
+    A place at which an item turns on the phrase is not counted; '' if none is left.
+    """
+    graver = (f for c in (*planned.items, *planned.strained) for f in (*c.findings, *c.absorbed))
+    turned = turned_on(sheet, graver)
     labels: set[str] = set()
     by_question: dict[str, set[str]] = {}
-    for cluster in quiet:
-        where = {label for f in cluster.findings for label in quiet_labels(sheet, f)}
+    for cluster in planned.quiet:
+        single = [f for f in cluster.findings if f.question != "pair"]
+        where = {x for f in single for x in quiet_labels(sheet, f) if not _all_turned(f, x, turned)}
+        if not where:
+            continue
         by_question.setdefault(question_text(sheet, cluster.axes, cluster.first), set()).update(where)
         labels |= where
     decisions = "; ".join(
         sentence("item", "quiet_one", count=len(where), decision=question)
         for question, where in by_question.items()
     )
-    return sentence("item", "quiet", places=counted(len(labels), "place"), decisions=decisions)
+    if not labels:
+        return ""
+    overlapping = sum(map(len, by_question.values())) > len(labels)
+    several = sentence("item", "quiet_several") if overlapping else ""
+    places = counted(len(labels), "place")
+    return sentence("item", "quiet", places=places, decisions=decisions, several=several)
+
+
+def _all_turned(finding: Finding, label: str, turned: Turned) -> bool:
+    return {(d.group, label) for d in departures(finding)} <= turned
 
 
 def _pair_line(sheet: Sheet, cluster: Cluster, finding: Finding) -> str:

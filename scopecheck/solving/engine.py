@@ -8,6 +8,7 @@ the answers.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from functools import cache
 
 import z3
 
@@ -21,15 +22,30 @@ MOST_SECONDS_OF_PRODUCTS = 2
 """Work is counted by the library, but products can take minutes between two counts, and whether they do
 depends on what was asked before: a step afresh is mostly answered at once."""
 LONGEST_SECONDS = 3600
+LITTLE_WORK = 400_000
+"""A step is first given so much, without the library's clock: that takes longer than most steps."""
+
+
+@cache
+def _numbered(index: int) -> tuple[z3.BoolRef, z3.BoolRef]:
+    """A literal that all solvers use, and its denial."""
+    literal = z3.Bool(f"assumed {index}")
+    return literal, negation(literal)
 
 
 class Engine:
     """A solver over what always holds, asked under assumptions."""
 
-    def __init__(self, always: Iterable[z3.BoolRef], work: int, seconds: int = MOST_SECONDS) -> None:
+    def __init__(
+        self, always: Iterable[z3.BoolRef], work: int, seconds: int = MOST_SECONDS, timed: bool = True
+    ) -> None:
         self._solver = z3.SimpleSolver()
+        self._work = work
+        self._seconds = seconds
+        self._little = 0 if timed else min(work, LITTLE_WORK)
         # An interrupt is the program's to handle: the library would take it for an answer not found.
-        self._solver.set(rlimit=work, ctrl_c=False, timeout=seconds * 1000)
+        self._solver.set(ctrl_c=False)
+        self._limit(self._little)
         assert_all(self._solver, always)
         self._literals: dict[int, tuple[z3.BoolRef, z3.BoolRef]] = {}
         self._defined = 0
@@ -40,21 +56,33 @@ class Engine:
 
     def literal(self, expression: z3.BoolRef) -> z3.BoolRef:
         """A literal that implies the expression."""
-        key = expression.get_id()
+        key: int = expression.ast.value
         if key not in self._literals:
-            literal = z3.Bool(f"assumed {len(self._literals)}")
-            assert_all(self._solver, (disjunction((negation(literal), expression)),))
+            literal, denial = _numbered(len(self._literals))
+            assert_all(self._solver, (disjunction((denial, expression)),))
             # The expression is kept beside its literal so that its identity is not reused.
             self._literals[key] = (expression, literal)
         return self._literals[key][1]
 
     def define(self, definitions: Sequence[z3.BoolRef]) -> None:
         """Takes up those of the definitions that came after the last time."""
-        assert_all(self._solver, definitions[self._defined :])
-        self._defined = len(definitions)
+        if len(definitions) > self._defined:
+            assert_all(self._solver, definitions[self._defined :])
+            self._defined = len(definitions)
 
-    def check(self, assumed: list[z3.BoolRef]) -> z3.CheckSatResult:
-        return checked(self._solver, assumed)
+    def _limit(self, little: int) -> None:
+        """Gives each step the little work, or, if that is none, all there is, and so much time."""
+        self._solver.set(rlimit=little or self._work, timeout=0 if little else self._seconds * 1000)
+
+    def check(self, assumed: Sequence[z3.BoolRef]) -> z3.CheckSatResult:
+        """The answer under assumptions; where the little work is not enough, with all of it."""
+        answer = checked(self._solver, assumed)
+        if answer != z3.unknown or self._little in (0, self._work):
+            return answer
+        self._limit(0)
+        answer = checked(self._solver, assumed)
+        self._limit(self._little)
+        return answer
 
     def model(self) -> z3.ModelRef:
         return self._solver.model()

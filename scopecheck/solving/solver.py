@@ -28,6 +28,7 @@ from scopecheck.core.construction import (
     nodes,
     parameters_in,
 )
+from scopecheck.core.linear import multiplies_unknowns
 from scopecheck.core.model import (
     STANDINGS,
     All,
@@ -46,6 +47,7 @@ from scopecheck.foundations.record import field, record, replace
 from scopecheck.solving.encode import Encoder
 from scopecheck.solving.engine import MOST_SECONDS, MOST_SECONDS_OF_PRODUCTS, Engine, Found, afresh
 from scopecheck.solving.evaluate import meets
+from scopecheck.solving.known import Known, Seen
 from scopecheck.solving.places import NOWHERE, Placed, Places
 from scopecheck.solving.symbols import (
     Condition,
@@ -139,6 +141,7 @@ class Session:
         self.started = time.monotonic()
         self._one_reading: dict[int, z3.BoolRef] = {}
         self._engines: dict[bool, Engine] = {}
+        self._known: dict[bool, Known] = {}
         self._made: dict[tuple[object, ...], Constraint] = {}
         self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
         self._met_by_article: dict[tuple[int, int, bool], tuple[Formula, Article, Constraint]] = {}
@@ -449,6 +452,15 @@ class Session:
         products = (n for f in formulas for n in nodes(f) if isinstance(n, Multiply))
         return any(not isinstance(n.left, Const) and not isinstance(n.right, Const) for n in products)
 
+    @cached_property
+    def _timed(self) -> bool:
+        """Can a step take long between two counts of its work? Then it needs the clock as well."""
+        sheet = self.sheet
+        claimed = (f for c in sheet.claims for x in c.limitations for f in (x.formula, x.meant) if f)
+        others = (*sheet.cases, *sheet.described)
+        formulas = (*claimed, *(c.facts for c in others), *(g.formula for g in sheet.givens))
+        return any(map(multiplies_unknowns, formulas))
+
     def one_reading(self, group: int) -> z3.BoolRef:
         """That the group takes exactly one admissible reading, with parameters within their intervals."""
         if group not in self._one_reading:
@@ -475,9 +487,16 @@ class Session:
         if engine is None or engine.is_full:
             groups = range(len(self.sheet.groups))
             seconds = MOST_SECONDS_OF_PRODUCTS if self.has_products else MOST_SECONDS
-            engine = Engine(self.always(groups, things), self.budget.work, seconds)
+            engine = Engine(self.always(groups, things), self.budget.work, seconds, self._timed)
             self._engines[things] = engine
         return engine
+
+    def known(self, things: bool) -> Known:
+        """What was found and answered in searches with things, or in those over readings alone."""
+        known = self._known.get(things)
+        if known is None or known.is_full:
+            known = self._known[things] = Known()
+        return known
 
     def always(self, groups: Iterable[int], things: bool) -> list[z3.BoolRef]:
         readings = [self.one_reading(g) for g in groups]
@@ -494,14 +513,19 @@ class Search:
         self.session = session
         self.groups = groups
         self._things = things
-        self._engine = session.engine(things)
+        self._known = session.known(things)
         self._required: list[Constraint] = []
+        self._seen: list[Seen] = []
         self._assumed: list[z3.BoolRef] = []
         self._model: z3.ModelRef | None = None
 
+    @cached_property
+    def _engine(self) -> Engine:
+        return self.session.engine(self._things)
+
     def require(self, *constraints: Constraint) -> None:
         self._required += constraints
-        self._assumed += self._literals(constraints)
+        self._seen += [self._known.seen(c.expression) for c in constraints]
 
     @contextmanager
     def aside(self) -> Iterator[None]:
@@ -511,6 +535,7 @@ class Search:
             yield
         finally:
             del self._required[count:]
+            del self._seen[count:]
             del self._assumed[count:]
 
     def holds(self, *constraints: Constraint) -> bool:
@@ -536,14 +561,34 @@ class Search:
         # Inside a step the wall counts only where it is asked afresh: answers would depend on the machine.
         if self.session.wall_left() <= 0:
             raise Undecided("the wall limit ran out")
-        assumed = [*self._assumed, *self._literals(constraints)]
         order = self.session.places.in_order(c.placed for c in (*self._required, *constraints))
+        also = [*self.session.words.definitions, *([] if isinstance(order, bool) else [order])]
+        expressions = (*(c.expression for c in constraints), *also)
+        asked = [*self._seen, *map(self._known.seen, expressions)]
+        answer = self._known.answer(asked)
+        if answer is None or (answer and keep):
+            thing = self._known.meeting(asked)
+            if thing is None:
+                answer, thing = self._asked(constraints, order, more)
+                self._known.note(asked, answer, thing)
+            else:
+                answer = True
+            if keep and answer:
+                self._model = thing
+        return answer
+
+    def _asked(
+        self, constraints: tuple[Constraint, ...], order: Condition, more: Fraction
+    ) -> tuple[bool, z3.ModelRef | None]:
+        """The solver's answer, and what it found."""
+        engine = self._engine
+        self._assumed += self._literals(self._required[len(self._assumed) :])
+        assumed = [*self._assumed, *self._literals(constraints)]
         if not isinstance(order, bool):
-            assumed.append(self._engine.literal(order))
-        definitions = self.session.words.definitions
-        self._engine.define(definitions)
-        answer = self._engine.check(assumed)
-        model = self._engine.model if answer == z3.sat else None
+            assumed.append(engine.literal(order))
+        engine.define(self.session.words.definitions)
+        answer = engine.check(assumed)
+        model = engine.model if answer == z3.sat else None
         if answer == z3.unknown:
             asked = [*self.everything_required(), *(c.expression for c in constraints), as_bool(order)]
             more = min(more, Fraction(1)) if self.session.has_products else more
@@ -551,9 +596,7 @@ class Search:
         if answer == z3.unknown:
             step = self.session.wall_left() > 0
             raise Undecided("the work budget of one step ran out" if step else "the wall limit ran out")
-        if keep and model is not None:
-            self._model = model()
-        return bool(answer == z3.sat)
+        return bool(answer == z3.sat), None if model is None else model()
 
     def _afresh(self, asked: list[z3.BoolRef], work: int) -> Found:
         """For each number of like parts in turn where a middle is asked for; else, or then, at once."""

@@ -7,7 +7,7 @@ article (then a formula becomes a condition on the readings alone).
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from ctypes import CFUNCTYPE, c_uint, c_void_p, cast
+from ctypes import CFUNCTYPE, c_bool, c_uint, c_void_p, cast
 from fractions import Fraction
 from functools import cache
 from typing import Any, TypeAlias, assert_never
@@ -67,6 +67,9 @@ _NOT, _TO_REAL = _makers("not int2real", _POINTER)
 (_ITE,) = _makers("ite", _POINTER, _POINTER, _POINTER)
 _KEEP = _foreign("Z3_inc_ref", None, _POINTER, _POINTER)
 _DROP = _foreign("Z3_dec_ref", None, _POINTER, _POINTER)
+_EVALUATE = _foreign("Z3_model_eval", c_bool, _POINTER, _POINTER, _POINTER, c_bool, _POINTER)
+_TRUE, _FALSE = (z3.BoolVal(value).ast.value for value in (True, False))
+"""Equal terms are the same: there is one that says true."""
 
 
 class _Term(z3.ExprRef):  # type: ignore[misc]
@@ -123,22 +126,38 @@ def checked(solver: z3.Solver, assumed: Sequence[z3.BoolRef]) -> z3.CheckSatResu
     return z3.CheckSatResult(z3.Z3_solver_check_assumptions(_REF, solver.solver, *_many(assumed)))
 
 
+def surely_true_in(model: z3.ModelRef, item: z3.BoolRef) -> bool:
+    """Is the condition true in the model, whatever becomes of what the model leaves open?
+
+    Completing a model, even where nothing is open, takes three times as long.
+    """
+    return bool(_value_in(model, item, False).value == _TRUE)
+
+
 def is_true_in(model: z3.ModelRef, item: z3.BoolRef) -> bool:
     """Is the condition true in the model, whatever the model leaves open being completed?"""
-    value = _list_type(1)()
-    found: bool = z3.Z3_model_eval(_REF, model.model, item.ast, True, value)
-    return found and z3.Z3_get_bool_value(_REF, value[0]) == z3.Z3_L_TRUE
+    value = _value_in(model, item, False).value
+    if value not in (_TRUE, _FALSE):
+        value = _value_in(model, item, True).value
+    return bool(value == _TRUE)
 
 
 def rational_in(model: z3.ModelRef, number: z3.ArithRef) -> Fraction | None:
     """The exact rational that the model gives a number; None for an irrational one."""
+    for completed in (False, True):
+        value = _value_in(model, number, completed)
+        if value:
+            kept = _Arith(value)
+            if z3.Z3_get_ast_kind(_REF, kept.ast) == z3.Z3_NUMERAL_AST:
+                return Fraction(z3.Z3_get_numeral_string(_REF, kept.ast))
+    return None
+
+
+def _value_in(model: z3.ModelRef, item: z3.ExprRef, completed: bool) -> Any:
+    """The term that the item comes to in the model, a null pointer where it comes to nothing."""
     value = _list_type(1)()
-    if not z3.Z3_model_eval(_REF, model.model, number.ast, True, value):
-        return None
-    kept = _Arith(value[0])
-    if z3.Z3_get_ast_kind(_REF, kept.ast) != z3.Z3_NUMERAL_AST or z3.Z3_is_algebraic_number(_REF, kept.ast):
-        return None
-    return Fraction(z3.Z3_get_numeral_string(_REF, kept.ast))
+    _EVALUATE(_REF, model.model, item.ast, completed, value)
+    return value[0]
 
 
 def both(*items: Condition) -> Condition:

@@ -286,10 +286,17 @@ def test_how_classes_lie(sheet: Sheet) -> None:
 
 
 def wanted_of(sheet: Sheet, case: Case) -> str:
-    """Of an inside case that states single values some completion is enough."""
+    """Of an inside case that states single values, or leaves one only, some completion is enough."""
     if case.role != "inside":
         return "none"
-    return "some" if set(case.stated) <= stated_values(sheet, case, exact=True).keys() else "every"
+    if set(case.stated) <= stated_values(sheet, case, exact=True).keys():
+        return "some"
+    if case.groups or not all(d.whole for d in sheet.declarations if isinstance(d, NumberDecl)):
+        return "every"
+    walk = Walk(sheet)
+    left = [a for a in walk.articles if evaluate(case.facts, a, walk.base) is True]
+    alike = len({tuple(a[name] for name in case.stated) for a in left}) == 1
+    return "some" if alike else "every"
 
 
 @settings(max_examples=EXAMPLES)
