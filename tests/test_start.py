@@ -445,13 +445,13 @@ def test_amounts_bases_and_members_said_again() -> None:
 
 
 WHEELS = """\
-1. A cart comprising two drive wheels each having a diameter of 550 to 650 mm, and two castor wheels, the weight
-of the cart without the drive wheels being at most 6 kg.
+1. A cart comprising two drive wheels each having a diameter of 550 to 650 mm, and two castor wheels, the
+weight of the cart without the drive wheels being at most 6 kg.
 2. The cart of claim 1, wherein each castor wheel has a diameter of at most 140 mm.
 3. The cart of claim 1, wherein the drive wheels have a camber of 0 to 6 degrees.
 4. The cart of claim 3, wherein the camber angle is at least 8 degrees.
-5. The cart of claim 1, wherein the total weight is at most 9 kg, and the sum of the heights A and B is at most
-2 m.
+5. The cart of claim 1, wherein the total weight is at most 9 kg, and the sum of the heights A and B is at
+most 2 m.
 6. The cart of claim 1, wherein the axle has a cross-section of 4 mm2.
 7. The cart of claim 6, wherein the cross-section of the axle is 6 mm2.
 """
