@@ -535,3 +535,9 @@ a likely more.
 2. The latch of claim 1, wherein the length of the lever is at least 4 times the depth of the catch.
 """
     read(text)
+
+
+def test_up_to_after_a_limit_begins_the_next_one() -> None:
+    text = "1. A latch, comprising a catch having a depth of 3 to 12 mm, and up to four springs.\n"
+    lines = [(x.subject, x.words) for c in read(text).claims for x in c.limitations]
+    assert lines == [("depth", "3 to 12 mm"), ("springs", "up to four")]

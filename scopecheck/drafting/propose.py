@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from scopecheck.drafting.beside import a_parameter
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
-from scopecheck.drafting.draft import Draft, DraftClaim
+from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
 from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
