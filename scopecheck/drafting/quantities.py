@@ -25,7 +25,7 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
     owners: dict[tuple[str, str], list[str]] = {}
     for stretch, what in (limit for work in works for limit in work.limits):
         of = owners.setdefault((what.noun, family(what, stretch.unit)), [])
-        if what.owner and what.owner not in of:
+        if what.owner and what.owner not in of and not what.apart:
             of.append(what.owner)
     made: dict[tuple[str, str, str], Quantity] = {}
     used: set[str] = set()
