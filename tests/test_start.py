@@ -548,3 +548,18 @@ def test_each_sort_of_question_is_asked_once(name: str) -> None:
     told = " ".join(asked)
     loose = [q for q in draft.quantities if q.kind == "share in %" and q.within is None]
     assert all(q.name in told for q in loose)
+
+
+def test_words_that_speak_of_what_is_not_declared_in_the_end_are_marked() -> None:
+    text = """\
+1. A latch, comprising a lever having a length of 60 to 90 mm and a catch having a depth of 3 to 12 mm or
+a likely more.
+2. The latch of claim 1, wherein the length of the lever is at least 4 times the depth of the catch.
+"""
+    read(text)
+
+
+def test_up_to_after_a_limit_begins_the_next_one() -> None:
+    text = "1. A latch, comprising a catch having a depth of 3 to 12 mm, and up to four springs.\n"
+    lines = [(x.subject, x.words) for c in read(text).claims for x in c.limitations]
+    assert lines == [("depth", "3 to 12 mm"), ("springs", "up to four")]
