@@ -133,7 +133,7 @@ def test_a_reading_on_all_together_does_not_repeat_the_noun() -> None:
 )
 def test_a_limit_on_what_adds_up_may_be_on_their_total(quantity: str, limit: str, adds_up: bool) -> None:
     """Mass, volume, amount and energy are extensive (IUPAC Green Book, section 1.4, from memory); that
-    forces, powers, currents and flows side by side add up: common practice, no source, and so is which is meant."""
+    forces, powers, currents and flows side by side add up: common practice, no source."""
     text = f"spring  part, up to 3\n  load  {quantity}\n\n1. Springs exerting at least {limit}."
     made = sheet(text + f"\n   | load of the springs : at least {limit}\n")
     readings = {r.label: r for g in made.groups for r in g.readings}
