@@ -104,7 +104,7 @@ def foot(
     Unless `everything` is asked for, what was left out is only counted.
     """
     yield Heading(sentence("section", "foot"))
-    looked = tuple(looked_lines(sheet, wholly_looked(answers), beside))
+    looked = tuple(looked_lines(sheet, wholly_looked(sheet, answers), beside))
     if looked:
         yield Heading(sentence("section", "looked"), 3)
         yield Listing(looked)

@@ -9,7 +9,7 @@ from scopecheck.core.construction import names_in
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.stated import names_only, says_nothing
 from scopecheck.foundations.record import record
-from scopecheck.report.describe import case_text
+from scopecheck.report.describe import case_text, lineage
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
 
@@ -35,10 +35,19 @@ TOLD_TOGETHER = ("idle",)
 """Questions told on one line for all claims."""
 
 
-def wholly_looked(answers: Answers) -> tuple[Looked, ...]:
+def wholly_looked(sheet: Sheet, answers: Answers) -> tuple[Looked, ...]:
     """What was looked for and not found, without what was decided in part only: that stands as undecided."""
     left = {(f.question, f.claim, f.label) for f in answers.findings if f.outcome == "undecided"}
-    return tuple(e for e in answers.looked if (e.question, e.claim, e.label) not in left)
+    kept = (e for e in answers.looked if (e.question, e.claim, e.label) not in left)
+    return tuple(e for e in kept if not _lost_above(sheet, answers, e))
+
+
+def _lost_above(sheet: Sheet, answers: Answers, entry: Looked) -> bool:
+    """Was an inside case looked for at a claim, and lost already at one that this one takes over?"""
+    if entry.question != "inside lost":
+        return False
+    lost = {f.claim for f in answers.findings if f.question == "inside lost" and f.case == entry.case}
+    return not lost.isdisjoint(lineage(sheet, entry.claim))
 
 
 def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iterator[str]:

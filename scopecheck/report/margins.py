@@ -33,8 +33,6 @@ IDLE = ("idle", "idle end", "end not reached", "member not reached")
 """Questions whose answer rests on other lines as well."""
 MOST_WAYS = 4
 """Limitations that keep a thing out and are told one by one."""
-GRADED = ("outside met", "unmeant met", "meant lost")
-"""Questions that look for a thing far from the border first."""
 VERY_WIDE = 10**6
 """A stretch, in units of its own, at which anything that stretches is taken to be met."""
 Margin = tuple[tuple[str, tuple[str, ...]], ...]
@@ -299,7 +297,7 @@ def _partly(sheet: Sheet, finding: Finding) -> list[str]:
 
 def _grade_matters(sheet: Sheet, finding: Finding) -> bool:
     """A thing told by its own listed values needs no second word about it, nor one that was not graded."""
-    if finding.grade == "edge" and finding.question not in GRADED:
+    if finding.grade == "edge":
         return False
     case = case_named(sheet, finding.case)
     if case is None or finding.case != finding.reference:

@@ -30,7 +30,7 @@ from scopecheck.core.model import (
 )
 from scopecheck.core.model import Any as AnyOf
 from scopecheck.core.stated import farthest_by_itself, own_ends
-from scopecheck.foundations.record import replace
+from scopecheck.foundations.record import record, replace
 from scopecheck.solving.ends import Extremum, infimum, supremum
 from scopecheck.solving.solver import Constraint, Search, Undecided
 
@@ -221,25 +221,58 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
     if not whole.holds():
         return
     for limitation in instance.own:
+        dead: dict[tuple[bool, Fraction], list[_DeadEnd]] = {}
+        reached: set[tuple[bool, Fraction]] = set()
         for op, term, limit in own_ends(limitation, session.base.readings):
-            alone = farthest_by_itself(session.words.wholes, op, term, limit.value)
-            if whole.holds(session.met(Compare("=", term, Const(alone)), session.base)):
-                continue
-            end = _reach(prepared, instance, op, term)
-            if end is None or _reaches(op, end, alone):
-                continue
-            never = _end_on_any(prepared, instance, op, term, Const(alone))
-            usual, end = end, end if never is None else never
-            beyond = Compare(_further(op, end), term, Const(end.value))
-            found = replace(
-                at_limitation("end not reached", 4, limitation),
-                outcome="excluded",
-                quantifier="base" if never is None else "every",
-                detail=_how_far(op, limit, end, usual),
-                construction=session.base,
-                farthest=farthest(prepared, instance, op, term, usual, end) if end != usual else (),
-            )
-            yield with_cause(prepared, instance, found, beyond, session.base if never is None else None)
+            written = (op in ("<", "<="), limit.value)
+            found = _dead_end(prepared, instance, whole, op, term, limit)
+            if found is None:
+                reached.add(written)
+            else:
+                dead.setdefault(written, []).append(found)
+        for written, ends in dead.items():
+            if written not in reached:
+                # An end that several terms share is told once: of one that never gets there, if any.
+                yield _told_dead(prepared, instance, limitation, min(ends, key=lambda e: e.never is None))
+
+
+@record
+class _DeadEnd:
+    """A stated end, how far the claim goes in the base, and on any reading where it never gets there."""
+
+    op: Op
+    term: Term
+    limit: Const
+    usual: Extremum
+    never: Extremum | None
+
+
+def _dead_end(
+    prepared: Prepared, instance: Instance, whole: Search, op: Op, term: Term, limit: Const
+) -> _DeadEnd | None:
+    session = prepared.session
+    alone = farthest_by_itself(session.words.wholes, op, term, limit.value)
+    if whole.holds(session.met(Compare("=", term, Const(alone)), session.base)):
+        return None
+    end = _reach(prepared, instance, op, term)
+    if end is None or _reaches(op, end, alone):
+        return None
+    return _DeadEnd(op, term, limit, end, _end_on_any(prepared, instance, op, term, Const(alone)))
+
+
+def _told_dead(prepared: Prepared, instance: Instance, limitation: Limitation, dead: _DeadEnd) -> Finding:
+    session, op, term, usual, never = prepared.session, dead.op, dead.term, dead.usual, dead.never
+    end = usual if never is None else never
+    beyond = Compare(_further(op, end), term, Const(end.value))
+    found = replace(
+        at_limitation("end not reached", 4, limitation),
+        outcome="excluded",
+        quantifier="base" if never is None else "every",
+        detail=_how_far(op, dead.limit, end, usual),
+        construction=session.base,
+        farthest=farthest(prepared, instance, op, term, usual, end) if end != usual else (),
+    )
+    return with_cause(prepared, instance, found, beyond, session.base if never is None else None)
 
 
 def _further(op: Op, end: Extremum) -> Op:

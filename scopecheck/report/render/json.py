@@ -71,7 +71,7 @@ def _report(report: Report) -> Data:
             _finding(sheet, finding, i in report.held_back) for i, finding in enumerate(report.order)
         ],
         "items": [_item(item, index) for item in report.items],
-        "looked_for_and_not_found": [_looked(entry) for entry in wholly_looked(answers)],
+        "looked_for_and_not_found": [_looked(entry) for entry in wholly_looked(sheet, answers)],
         "phrases": [_group(sheet, i) for i in range(len(sheet.groups))],
         "givens": [{"text": g.text, "note": g.note, **place_data(g.span)} for g in sheet.givens],
         "bounds": [_bounds(d) for d in sheet.declarations if isinstance(d, NumberDecl)],
