@@ -122,7 +122,8 @@ def _kept_out_of(listed: _Listed, instance: Instance) -> Iterator[Finding]:
     inside = {label for one in sets.sets for label in one}
     silent = tuple(x.label for x in against if document and x.label not in inside)
     if listed.case.role == "document" and not document:
-        silent = tuple(x.label for x in instance.limitations if x.label not in inside and listed.leaves_open(x))
+        rest = (x for x in instance.limitations if x.label not in inside)
+        silent = tuple(x.label for x in rest if listed.leaves_open(x))
     one = _in_every_set(sets)
     if document:
         one = against[0].label if len(against) == 1 else ""
