@@ -444,6 +444,49 @@ def test_amounts_bases_and_members_said_again() -> None:
     read(MIX)
 
 
+WHEELS = """\
+1. A cart comprising two drive wheels each having a diameter of 550 to 650 mm, and two castor wheels, the
+weight of the cart without the drive wheels being at most 6 kg.
+2. The cart of claim 1, wherein each castor wheel has a diameter of at most 140 mm.
+3. The cart of claim 1, wherein the drive wheels have a camber of 0 to 6 degrees.
+4. The cart of claim 3, wherein the camber angle is at least 8 degrees.
+5. The cart of claim 1, wherein the total weight is at most 9 kg, and the sum of the heights A and B is at
+most 2 m.
+6. The cart of claim 1, wherein the axle has a cross-section of 4 mm2.
+7. The cart of claim 6, wherein the cross-section of the axle is 6 mm2.
+"""
+
+
+def test_what_other_things_have_is_not_made_one() -> None:
+    made = lines(WHEELS)
+    for line in (
+        "| diameter of the drive wheels : each having a diameter of 550 to 650 mm",
+        "| diameter of the castor wheels : each castor wheel has a diameter of at most 140 mm",
+        "| weight : at most 6 kg",
+        "| total weight : at most 9 kg",
+        "| camber of the drive wheels : at least 8 degrees",
+        "| not restated : sum of the heights A and B is at most 2 m",
+        "| cross-section : 6 mm2",
+    ):
+        assert line in made, made
+    read(WHEELS)
+
+
+STEEL = """\
+1. A steel strip comprising, in % by weight: C: 0.05 to 0.12 %, Mn: 1.2 to 1.8 %, the remainder being iron and
+unavoidable impurities.
+2. The strip of claim 1, wherein the Mn content is at least 1.9 %.
+"""
+
+
+def test_a_list_with_colons_is_a_composition() -> None:
+    made = lines(STEEL)
+    assert 'steel strip composition in % "in % by weight"' in made
+    assert "| Mn : 1.2 to 1.8 %" in made
+    assert "| Mn : at least 1.9 %" in made
+    read(STEEL)
+
+
 BENCH = """\
 1. A method of watering plants on a bench, comprising flooding the bench for at least 5 minutes, draining the
 bench after the flooding, and rinsing the bench if a salt content of drain water is more than 3 g/L.
@@ -483,3 +526,18 @@ def test_each_sort_of_question_is_asked_once(name: str) -> None:
     told = " ".join(asked)
     loose = [q for q in draft.quantities if q.kind == "share in %" and q.within is None]
     assert all(q.name in told for q in loose)
+
+
+def test_words_that_speak_of_what_is_not_declared_in_the_end_are_marked() -> None:
+    text = """\
+1. A latch, comprising a lever having a length of 60 to 90 mm and a catch having a depth of 3 to 12 mm or
+a likely more.
+2. The latch of claim 1, wherein the length of the lever is at least 4 times the depth of the catch.
+"""
+    read(text)
+
+
+def test_up_to_after_a_limit_begins_the_next_one() -> None:
+    text = "1. A latch, comprising a catch having a depth of 3 to 12 mm, and up to four springs.\n"
+    lines = [(x.subject, x.words) for c in read(text).claims for x in c.limitations]
+    assert lines == [("depth", "3 to 12 mm"), ("springs", "up to four")]

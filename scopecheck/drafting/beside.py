@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.foundations.word_lists import words
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
 from scopecheck.resolve.declared import NEVER_IN_NAMES
 
@@ -78,6 +79,13 @@ def noun_start(texts: list[str], at: int) -> int:
     return start - (relative and texts[start] in words("measures", "nouns"))
 
 
+def uncounted(texts: list[str], start: int, at: int) -> int:
+    """Where a noun begins behind a number in words: 'drive wheels' of 'two drive wheels'."""
+    while at - start > 1 and NUMBER_WORDS.get(texts[start], 0) > 1:
+        start += 1
+    return start
+
+
 def noun_before(text: ClaimText, at: int) -> str:
     """The noun of which something is said from here on: 'basket' of 'the basket is made of'; or ''."""
     texts = texts_of(text)
@@ -97,7 +105,8 @@ def owner_before(text: ClaimText, at: int) -> str:
         at -= 1
         if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
             break
-    start = whole_start(text, noun_start(texts, at), at)
+    at -= at > 1 and texts[at - 1] in ("each", "both", "all")
+    start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
     if start and texts[start - 1][0].isdigit():
         return _before_limit(text, start)
     noun = name_of(text, start, at)

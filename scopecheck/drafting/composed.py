@@ -6,7 +6,7 @@ binder; at least 15 % of water`. Loose shares may add up to anything; these make
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 
 from scopecheck.drafting.beside import noun_before, noun_from, texts_of, width_of
 from scopecheck.drafting.draft import Quantity
@@ -135,7 +135,7 @@ def _basis(work: Work) -> str:
         if texts[at] not in ("by", "total") or texts[at + 1] not in _BASES:
             continue
         start, end = at, at + 2
-        while start > 0 and texts[start - 1] in ("each", "in", "percent", "on", "based", "the", "all"):
+        while start > 0 and texts[start - 1] in ("each", "in", "percent", "%", "on", "based", "the", "all"):
             start -= 1
         if texts[end : end + 1] == ["of"]:
             skipped = end + 1 + (texts[end + 1 : end + 2] in (["the"], ["said"]))
@@ -153,7 +153,10 @@ def _is_share(of: Quantity) -> bool:
 def _of_what(work: Work, index: int) -> bool:
     """Whether what it is an amount of follows: `20 wt% of a frit`, `20 wt% frit`."""
     stretch, what = work.limits[index]
-    after = texts_of(work.text)[stretch.end :]
+    texts = texts_of(work.text)
+    after = texts[stretch.end :]
+    if texts[stretch.starts[0] - 1] == ":" and what.noun.lower() == texts[stretch.starts[0] - 2]:
+        return True
     named = [piece.text for piece in pieces_of(what.noun)]
     return after[:1] == ["of"] or (bool(named) and after[: len(named)] == named)
 
@@ -173,9 +176,17 @@ def _noun_of(text: ClaimText, at: int) -> str:
     return noun_from(text, int(texts[0] in ("a", "an", "the")))
 
 
-def _next_item(texts: list[str], at: int) -> int:
-    """Where the next item of a list with semicolons begins; the end of the claim if there is none."""
-    return next((i for i in range(at, len(texts)) if texts[i] == ";"), len(texts))
+def _next_item(texts: list[str], at: int, starts: Container[int]) -> int:
+    """Where the next item of a list begins, or the claim ends.
+
+    At a semicolon; if there is none, at a comma before an 'and' or before an amount.
+    """
+    if ";" in texts[at:]:
+        return texts.index(";", at)
+    for i in range(at, len(texts) - 1):
+        if texts[i] == "," and (texts[i + 1] == "and" or any(n in starts for n in range(i + 1, i + 4))):
+            return i
+    return len(texts)
 
 
 def _listed(
@@ -191,6 +202,7 @@ def _listed(
     while at < len(texts):
         while at < len(texts) and texts[at] in (",", ";", "and", "optionally"):
             at += 1
+        at += 3 * (texts[at : at + 3] in _ONE_OF_THEM)
         start = next((s for s in starts if at <= s <= at + 2), None)
         rest = 0 if start is not None else _rest_at(texts, at)
         if start is not None:
@@ -210,10 +222,11 @@ def _listed(
             balance = (at, end) if rest else balance
             at = end
         if at < len(texts) and texts[at] not in (",", ";", "and"):
-            at = _next_item(texts, at)
+            at = _next_item(texts, at, starts)
     return tuple(found), tuple(bare), balance
 
 
+_ONE_OF_THEM: tuple[list[str], ...] = (["at", "least", "one"], ["one", "or", "more"])
 _AFTER_ONE: tuple[list[str], ...] = ([","], [";"], ["and"], ["as"], ["."], ["selected"], ["chosen"], [])
 """What may follow an ingredient without an amount."""
 

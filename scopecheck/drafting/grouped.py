@@ -70,6 +70,10 @@ def _one_of(works: Sequence[Work], noun: str) -> str:
         texts = texts_of(work.text)
         for at in sorted((*work.text.where.get("each", ()), *work.text.where.get("every", ()))):
             first = at + 3 if texts[at + 1 : at + 3] in (["of", "the"], ["of", "said"]) else at + 1
+            if [stem(w) for w in texts[max(0, at - len(wanted)) : at]] == wanted:
+                one = stem(noun.split()[-1])
+                if plural_of(one) == noun.split()[-1]:
+                    return " ".join((*noun.split()[:-1], one))
             for width in range(len(wanted), 0, -1):
                 found = texts[first : first + width]
                 if [stem(w) for w in found] == wanted[len(wanted) - width :]:

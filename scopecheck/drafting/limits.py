@@ -137,9 +137,9 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             used += 1
         group = tuple(figures_[at : at + used])
         end = group[-1].end
-        end += run_at(texts, end, "limits", "closings")
+        end += _closing(texts, end)
         if end < len(texts) and texts[end] == ",":
-            end += (1 + closing) if (closing := run_at(texts, end + 1, "limits", "closings")) else 0
+            end += (1 + closing) if (closing := _closing(texts, end + 1)) else 0
         again = _converted(texts, end, figures_[at + used :], group[-1].unit)
         sign = _sign(texts, group)
         after = run_at(texts, end, "clauses", "preferred")
@@ -156,6 +156,12 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         while at < len(figures_) and figures_[at].start < again:
             at += 1
     return found
+
+
+def _closing(texts: list[str], at: int) -> int:
+    """How many words end a limit here, such as 'and up'; none where these begin the next: 'and up to'."""
+    width = run_at(texts, at, "limits", "closings")
+    return 0 if texts[at + width - 1 : at + width + 1] == ["up", "to"] else width
 
 
 def _converted(texts: list[str], at: int, later: list[Figure], unit: Unit | None) -> int:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from scopecheck.drafting.beside import a_parameter
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
-from scopecheck.drafting.draft import Draft, DraftClaim
+from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
 from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
@@ -56,8 +56,16 @@ def proposals(draft: Draft, group: bool = True) -> None:
     bare = [q for work in works for q in work.bare if q.within in wholes]
     bare += [q for work in works for q in work.beside]
     draft.quantities = [q for q in quantities if q.name in used or q in wholes or q in bare]
+    _ask_again(works, [q for q in quantities if q not in draft.quantities])
     draft.unordered = [w.claim.number for w in works if len(w.items) > 1 and not of_time]
     draft.doubts = doubts(works, draft.quantities)
+
+
+def _ask_again(works: Sequence[Work], dropped: Sequence[Quantity]) -> None:
+    """Lines whose words speak of what is not declared in the end: whether they are read is open again."""
+    names = [q.name.lower() for q in dropped]
+    for line in (line for work in works for line in work.claim.lines if line.asked):
+        line.asked = not any(name in line.words.lower() for name in names)
 
 
 def _set_above(works: Sequence[Work]) -> None:

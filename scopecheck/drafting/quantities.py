@@ -32,14 +32,11 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
         for stretch, what in work.limits:
             kind = family(what, stretch.unit)
             several = len(owners[what.noun, kind]) > 1
-            alone = f"{work.claim.number} {stretch.start}" if what.unnamed else ""
+            alone = f"{work.claim.number} {stretch.start}" if what.unnamed else what.apart
             key = (what.noun, kind, alone or (what.owner if several else ""))
-            if key in made and what.fresh and not what.owner:
-                key = (what.noun, kind, f"{work.claim.number} {stretch.start}")
-                alone = key[2]
             if key not in made:
                 owner = what.owner or ("" if alone else next(iter(owners[what.noun, kind]), ""))
-                name = _free_name(what.noun, "" if alone else key[2], kind, used)
+                name = _free_name(what.noun, "" if alone else key[2], kind, used, owner)
                 made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner)
             _met_in(made[key], work)
             work.of.append(made[key])
@@ -79,16 +76,17 @@ def undeclared(works: Sequence[Work], names: Names, others: Sequence[Quantity]) 
     return [q for q in chosen(works, others) if names.declared(q.name) is None]
 
 
-def _free_name(noun: str, owner: str, kind: str, used: set[str]) -> str:
+def _free_name(noun: str, owner: str, kind: str, used: set[str], has: str = "") -> str:
     """A name that no other quantity has: the noun, with its owner before it where several things have one.
 
-    It is added to those in use, which are in small letters.
+    It is added to those in use, which are in small letters. `has`: what has it, if that is needed to tell it.
     """
     wanted = " ".join(f"{owner} {noun}".split()) or "value"
     if wanted.split()[0].lower() in KEPT_WORDS | set(HEADINGS):
         wanted = f"measured {wanted}"
     other = kind.split()[0]
-    tries = [wanted] if other in wanted.split() else [wanted, f"{wanted} {other}"]
+    tries = [wanted, f"{has} {wanted}"] if has and not owner else [wanted]
+    tries += [] if other in wanted.split() else [f"{wanted} {other}"]
     tries += [f"{wanted} {letters(n)}" for n in range(1, 2 + len(used))]
     free = next(name for name in tries if name.lower() not in used)
     used.add(free.lower())

@@ -64,6 +64,9 @@ def _set_beside(
     texts = work.text.texts
     if (pair := _ratio(texts, stretch, what, known)) is not None:
         return pair
+    if whole := _together(texts, stretch):
+        work.unread.append((whole, stretch.end))
+        return None
     noun = _other_noun(texts, stretch, what)
     if not noun:
         return stretch, what
@@ -84,6 +87,17 @@ def _set_beside(
     end = noun + max(1, width_of(noun_from(work.text, noun)))
     work.unread.append((stretch.starts[0], min(end, len(texts))))
     return None
+
+
+def _together(texts: list[str], stretch: Stretch) -> int:
+    """Where 'sum of' several things begins: a line on the last of them alone would be another limit."""
+    at = stretch.starts[0]
+    for i in range(at - 2, max(0, at - MOST_RATIO), -1):
+        if texts[i] in (";", ":", ".") or (texts[i] == "," and "and" not in texts[i:at]):
+            return 0
+        if texts[i] in ("sum", "product", "combination") and texts[i + 1] == "of":
+            return i if "and" in texts[i:at] else 0
+    return 0
 
 
 def _measured(work: Work, stretch: Stretch, noun: int) -> int:

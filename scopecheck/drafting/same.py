@@ -13,7 +13,7 @@ from scopecheck.drafting.beside import name_of, noun_start, whole_start
 from scopecheck.drafting.draft import Doubt, Quantity
 from scopecheck.drafting.kinds_of import family
 from scopecheck.drafting.limits import Stretch
-from scopecheck.drafting.naming import ORDINALS, Called
+from scopecheck.drafting.naming import AMOUNTS, ORDINALS, Called
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words
@@ -22,6 +22,8 @@ from scopecheck.text.stream import stem
 
 MOST_BACK = 24
 """How many words before a limit its noun is looked for with a "the"."""
+_KINDS = ("angle", "temperature", "time", "value")
+"""Words that a noun may have or lack: 'the camber angle' is the camber."""
 MOST_ASKED = 3
 """How many quantities a doubt may name: of more, the words say too little to ask."""
 
@@ -78,12 +80,23 @@ def _as_before(
     work: Work, stretch: Stretch, what: Called, known: Sequence[_Known], above: Sequence[ClaimText]
 ) -> Called:
     """The quantity as it was called before, if its words are those of one and of no other."""
-    if what.unnamed or any(_called_alike(what, k.what) for k in known):
+    if what.unnamed:
         return what
+    if what.fresh and not what.owner:
+        return replace(what, apart=f"{work.claim.number} {stretch.start}")
+    if alike := [k.what for k in known if _called_alike(what, k.what)]:
+        return replace(what, apart=alike[-1].apart)
     found = [k.what for k in known if _is_of(work, stretch, what, k.what, above)]
-    if len({(k.noun, k.owner) for k in found}) != 1:
+    if len({(k.noun, k.owner, k.apart) for k in found}) != 1:
         return what
-    return replace(what, noun=found[0].noun, owner=found[0].owner, ordinal=found[0].ordinal, fresh=False)
+    return replace(
+        what,
+        noun=found[0].noun,
+        owner=found[0].owner,
+        ordinal=found[0].ordinal,
+        fresh=False,
+        apart=found[0].apart,
+    )
 
 
 def _called_alike(a: Called, b: Called) -> bool:
@@ -117,6 +130,10 @@ def _another(text: ClaimText, new: Called, old: Called) -> bool:
 def _within(new: Called, old: Called) -> bool:
     """Whether a noun and its owner say nothing that the noun and the owner before did not say."""
     before, noun, owner = _stems(old.noun) + _stems(old.owner), _stems(new.noun), _stems(new.owner)
+    if len(noun) > 1 and noun[-1] in (*_KINDS, *AMOUNTS) and noun[:-1] == _stems(old.noun):
+        return True
+    if set(noun + owner) == set(before):
+        return True
     head = noun[-1:] == _stems(old.noun)[-1:] or noun[-1] in _stems(old.noun)
     of_it = not owner or owner[-1:] == _stems(old.owner)[-1:] or set(owner) <= set(_stems(old.noun))
     return head and of_it and set(noun + owner) <= set(before)
@@ -179,7 +196,7 @@ def _may_be(new: Called, old: Called, above: bool) -> bool:
     if all(owners) and owners[0][-1] != owners[1][-1]:
         return not above and a == b and a[-1] not in words("measures", "of_many")
     one, other = set(a) | set(owners[0]), set(b) | set(owners[1])
-    if (one ^ other) & apart:
+    if (one - other) & apart and (other - one) & apart:
         return False
     if new.counted:
         return above and a[-1] == b[-1] and (one < other or other < one)

@@ -48,7 +48,7 @@ def _items(texts: list[str], first: int) -> tuple[Item, ...]:
     """The items from here on, each with what is done in it; semicolons, if there are any, part them."""
     apart = ";" if ";" in texts[first:] else ","
     heads = [at for at in range(first, len(texts) - 1) if _heads(texts, at, first, apart)]
-    if not heads or heads[0] - first > 3:
+    if not heads or heads[0] - first > 3 or (apart == ";" and len(heads) <= texts[first:].count(";")):
         return ()
     ends = [*heads[1:], next((i for i in range(heads[-1], len(texts)) if _over(texts, i)), len(texts))]
     found: list[Item] = []
