@@ -163,6 +163,11 @@ def test_a_single_value_beside_what_ties_the_number() -> None:
     assert 'its low end, 36 wt%, stands as a single stated value in two ("p 1") and is no end of' in text
 
 
+def test_a_claimed_single_value_that_stands_beside_what_ties_the_number() -> None:
+    own, text = held("equal to 36 wt%", 'two : solids = 36 wt%, time >= solids * 1 min  "p 1"')
+    assert (own.as_such, text) == (("two",), 'solids 36 wt% is stated as such in two ("p 1")')
+
+
 def test_no_description_no_relation() -> None:
     made = sheet(f"{HEAD}1. A mix with from 1 to 10 wt%.\n   | solids : from 1 to 10 wt%\n")
     assert [f for f in ask_all(made).findings if f.held is not None] == []

@@ -54,7 +54,7 @@ def _held(
     assert isinstance(d, NumberDecl)
     stated = _stated(prepared, name)
     found = [s for s in stated if s.alone]
-    as_such = _names(s for s in found if s.range == claimed)
+    as_such = _names(s for s in stated if s.range == claimed and (s.alone or claimed.single is not None))
     joint, beside = (claimed, ()) if as_such else _joint(prepared, instance, limitation, name, claimed)
     ranges = [s for s in found if s.range.single is None]
     preferred = [s for s in ranges if s.preferred]
