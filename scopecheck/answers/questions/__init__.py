@@ -182,7 +182,7 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
         steps = frozenset((r.group, r.reading) for r in f.rereads + f.read_as)
         label = f"claim {f.claim}" if f.question == "pair" else f.label
         conflict = () if f.ways and not f.case else f.conflict
-        apart = (f.sets, f.silent) if f.case else ()
+        apart = (f.sets, f.silent) if f.case else (f.held,) if f.held else ()
         key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict, apart)
         kept[key] = _both_ways(kept[key], f) if key in kept else f
     moving = {(f.label, f.others) for f in findings if f.question == "contested"}
