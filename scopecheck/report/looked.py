@@ -83,13 +83,13 @@ def _apart(sheet: Sheet, numbers: Iterable[int]) -> str:
 
 
 def _names_steps(sheet: Sheet, limitation: Limitation) -> bool:
-    """Do the words, as usually read, say no more than that steps are done: some at least that always are?"""
+    """Do the words, as usually read, say no more than that steps are done which always are?"""
     done = {step.done for step in sheet.steps if step.done}
     numbers = {n for step in sheet.steps for n in step.numbers}
     names = names_in(limitation.formula)
     if not names or not names <= numbers | done or not names_only(sheet, limitation):
         return False
-    return not says_nothing(limitation.formula, sheet) or not names & done
+    return not names & done
 
 
 def _claim_line(sheet: Sheet, number: int, entries: Sequence[Looked], beside: Beside, whose: str) -> str:
