@@ -7,9 +7,10 @@ cases stand in the same order as in `encode.py`, which gives the same language i
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from fractions import Fraction
 from math import floor
+from operator import eq, ge, gt, le, lt, ne
 from typing import assert_never
 
 from scopecheck.core.construction import Construction
@@ -155,22 +156,13 @@ def meets(formula: Formula, article: Article, k: Construction) -> bool:
     return evaluate(formula, article, k) is True
 
 
+_COMPARED: Mapping[Op, Callable[[int, int], bool]] = {"<": lt, "<=": le, "=": eq, "!=": ne, ">=": ge, ">": gt}
+
+
 def compare(op: Op, left: Fraction, right: Fraction) -> bool:
-    match op:
-        case "<":
-            return left < right
-        case "<=":
-            return left <= right
-        case "=":
-            return left == right
-        case "!=":
-            return left != right
-        case ">=":
-            return left >= right
-        case ">":
-            return left > right
-        case _:
-            assert_never(op)
+    # Crosswise, as fractions compare, without their looking for other kinds of numbers first.
+    (a, b), (c, d) = left.as_integer_ratio(), right.as_integer_ratio()
+    return _COMPARED[op](a * d, c * b)
 
 
 def rounded_to_whole(value: Fraction, rule: Rule) -> int:

@@ -41,6 +41,7 @@ from scopecheck.core.model import (
     Read,
     ReadTerm,
     Sheet,
+    Value,
 )
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import field, record, replace
@@ -53,6 +54,7 @@ from scopecheck.solving.symbols import (
     Condition,
     Vocabulary,
     as_bool,
+    at_most,
     both,
     conjunction,
     disjunction,
@@ -144,6 +146,7 @@ class Session:
         self._known: dict[bool, Known] = {}
         self._made: dict[tuple[object, ...], Constraint] = {}
         self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
+        self._met_by_values: dict[tuple[int, bool, tuple[Value, ...]], Condition] = {}
         self._met_by_article: dict[tuple[int, int, bool], tuple[Formula, Article, Constraint]] = {}
         self._open: dict[int, tuple[Formula, bool]] = {}
         self.turning: dict[tuple[str, int, int], tuple[Formula, Formula, frozenset[Fraction]]] = {}
@@ -234,6 +237,13 @@ class Session:
             return both(*(self._met_by(item, article, stretch) for item in formula.items))
         if isinstance(formula, Any):
             return either(*(self._met_by(item, article, stretch) for item in formula.items))
+        key = (id(formula), stretch, tuple(article[name] for name in sorted(self.names_in(formula))))
+        if key not in self._met_by_values:
+            # What occurs in the formula is kept beside it, so its identity is not reused.
+            self._met_by_values[key] = self._one_met_by(formula, article, stretch)
+        return self._met_by_values[key]
+
+    def _one_met_by(self, formula: Formula, article: Article, stretch: bool) -> Condition:
         if not self._is_open(formula) or not (stretch or self.groups_in(formula)):
             return meets(formula, article, self.base)
         if isinstance(formula, Read):
@@ -301,7 +311,7 @@ class Session:
 
     def includes(self, name: str, member: str, wanted: bool) -> Constraint:
         has = self.words.members[name, member]
-        return Constraint(has if wanted else z3.Not(has), True, self.places.of_name(name))
+        return Constraint(has if wanted else negation(has), True, self.places.of_name(name))
 
     def on_grid(self, name: str, step: Fraction, origin: Fraction, wide: bool = False) -> Constraint:
         """That the number is `origin` plus a whole multiple of `step`.
@@ -310,7 +320,7 @@ class Session:
         """
         if name in self.words.wholes:
             if step <= 1 and (1 / step).denominator == 1 and origin.denominator == 1:
-                return Constraint(z3.BoolVal(True), placed=NOWHERE)
+                return Constraint(as_bool(True), placed=NOWHERE)
             value: z3.ArithRef = self.words.numbers[name]
         else:
             value = self.words.numbers[name]
@@ -409,10 +419,10 @@ class Session:
         given = tuple(constraints)
         items = [c.expression for c in given]
         if count >= len(items):
-            return Constraint(z3.BoolVal(True), placed=NOWHERE)
+            return Constraint(as_bool(True), placed=NOWHERE)
         if count == 0:
-            return Constraint(as_bool(both(*(z3.Not(item) for item in items))), placed=placed_in(given))
-        return Constraint(z3.AtMost(*items, count), placed=placed_in(given))
+            return Constraint(as_bool(both(*map(negation, items))), placed=placed_in(given))
+        return Constraint(at_most(items, count), placed=placed_in(given))
 
     def grounds(self, names: Iterable[str]) -> list[tuple[str, Constraint]]:
         """The bounds of the names and the given facts, each with the label a person knows it by."""
