@@ -237,18 +237,21 @@ class Session:
             return both(*(self._met_by(item, article, stretch) for item in formula.items))
         if isinstance(formula, Any):
             return either(*(self._met_by(item, article, stretch) for item in formula.items))
+        # Of things that differ in other values the answer is the same. What occurs in the formula is kept
+        # beside it, so its identity is not reused.
         key = (id(formula), stretch, tuple(article[name] for name in sorted(self.names_in(formula))))
         if key not in self._met_by_values:
-            # What occurs in the formula is kept beside it, so its identity is not reused.
             self._met_by_values[key] = self._one_met_by(formula, article, stretch)
         return self._met_by_values[key]
 
     def _one_met_by(self, formula: Formula, article: Article, stretch: bool) -> Condition:
+        if isinstance(formula, All | Any):
+            return self._met_by(formula, article, stretch)
         if not self._is_open(formula) or not (stretch or self.groups_in(formula)):
             return meets(formula, article, self.base)
         if isinstance(formula, Read):
             chosen = self.words.selectors[formula.group]
-            met = [self._met_by(option, article, stretch) for option in formula.options]
+            met = [self._one_met_by(option, article, stretch) for option in formula.options]
             return either(*(both(s, m) for s, m in zip(chosen, met, strict=True)))
         groups = self.groups_in(formula)
         ways = [] if stretch and parameters_in(formula) else self.ways_of_reading(groups)
