@@ -124,8 +124,8 @@ def evaluate(formula: Formula, article: Article, k: Construction) -> bool | None
         case Truth(value):
             return value
         case Compare(op, left, right):
-            values = _values((left, right), article, k)
-            return None if values is None else compare(op, values[0], values[1])
+            one, other = evaluate_term(left, article, k), evaluate_term(right, article, k)
+            return None if one is None or other is None else compare(op, one, other)
         case IsWhole(item):
             value_in = evaluate_term(item, article, k)
             return None if value_in is None else value_in.denominator == 1

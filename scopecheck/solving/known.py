@@ -72,15 +72,18 @@ class Known:
         while left:
             index = left.bit_length() - 1
             thing = self._things[index - first]
-            if all(_is_true(one, thing, 1 << index) for one in asked):
+            if _meets(thing, 1 << index, asked):
                 return thing
             left ^= 1 << index
         return None
 
 
-def _is_true(one: Seen, thing: z3.ModelRef, bit: int) -> bool:
-    if not one.looked & bit:
-        one.looked |= bit
-        if surely_true_in(thing, one.expression):
+def _meets(thing: z3.ModelRef, bit: int, asked: Sequence[Seen]) -> bool:
+    """Is each of these true in the thing? What was looked at before is."""
+    for one in asked:
+        if not one.looked & bit:
+            one.looked |= bit
+            if not surely_true_in(thing, one.expression):
+                return False
             one.true |= bit
-    return bool(one.true & bit)
+    return True

@@ -575,9 +575,9 @@ class Search:
         if self.session.wall_left() <= 0:
             raise Undecided("the wall limit ran out")
         order = self.session.places.in_order(c.placed for c in (*self._required, *constraints))
-        also = [*self.session.words.definitions, *([] if isinstance(order, bool) else [order])]
-        expressions = (*(c.expression for c in constraints), *also)
-        asked = [*self._seen, *map(self._known.seen, expressions)]
+        asked = [*self._seen, *[self._known.seen(c.expression) for c in constraints]]
+        also = (*self.session.words.definitions, order)
+        asked += [self._known.seen(e) for e in also if not isinstance(e, bool)]
         answer = self._known.answer(asked)
         if answer is None or (answer and keep):
             thing = self._known.meeting(asked)
