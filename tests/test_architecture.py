@@ -41,23 +41,23 @@ FLOORS: dict[str, str] = {
     "answers": (
         "witness minimise minimal refine extremes held findings questions.prepared definitions"
         " questions.clash questions.cases questions.ways questions.freed questions.varying"
-        " questions.outside questions.inside questions.claims"
+        " questions.document_ranges questions.outside questions.inside questions.claims"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions consistency amended_stretch amendment amended_cases amended"
-        " pool order"
+        " questions.measures questions.members questions consistency amended_stretch amendment"
+        " amended_cases amended pool order"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks step_text describe ways nearness"
-        " chart described rereadings kept_out things looked frame grouping known_ranges consequences pictures"
-        " margins stated_ends slips items plan page render.number_line render.columns render.text"
-        " render.markdown render.json render probe_sheet probe_picture probe probe_report occasions"
-        " separating alike amended_ranges amended_things amendment render.amendment_json words_page scope_map"
-        " render.map_json"
+        "roots turning lines boundary wording amounts plain_formula blocks step_text describe grouping ways"
+        " nearness chart described rereadings kept_out things looked percent_of_what frame mattering"
+        " known_ranges consequences pictures margins stated_ends slips items plan page render.number_line"
+        " render.columns render.text render.markdown render.json render probe_sheet probe_picture probe"
+        " probe_report occasions separating alike amended_ranges amended_things amendment"
+        " render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside naming lists_of choices kinds_of draft texts readable work marks quantities"
-        " shares grouped propose remarks start anew"
+        " same relations composed grouped stepped step_lines lines propose asked remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 import pytest
 
 from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.entry import PROFILES, Entry
 from scopecheck.resolve.patterns import Literals, Pattern
 
 TAGS = ("read", "read (secondary)", "memory", "common practice")
@@ -48,9 +48,12 @@ def test_entry_is_filed_with_sources_and_presumptions(entry: Entry) -> None:
     labels = [r.label for r in entry.readings]
     assert len(set(labels)) == len(labels)
     assert all(r.taken_by for r in entry.readings)
-    strained = {r.label for r in entry.readings if entry.standing(r.label, "US examination") == "strained"}
-    assert strained == set(entry.strained)
-    assert not strained & {label for known in entry.presumed.values() for label in known}
+    computed = {r.label for r in entry.readings if r.formula is not None}
+    for profile in PROFILES:
+        strained = {label for label in labels if entry.standing(label, profile) == "strained"}
+        assert set(entry.strained) <= strained
+        assert computed - strained
+        assert not strained & set(entry.presumed[profile])
 
 
 @pytest.mark.parametrize("entry", NAMED)

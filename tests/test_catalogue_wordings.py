@@ -26,15 +26,15 @@ def test_each_wording_is_read_as_its_phrase(entry: Entry) -> None:
 
 
 PRESUMED = [
-    # profile, wording, readings presumed; () where no presumption is known
-    ("US examination", "between (L) and (U)", ()),
+    # profile, wording, readings presumed; () where no presumption is known, several where they count alike
+    ("US examination", "between (L) and (U)", ("both ends in", "both ends out")),
     ("EPO", "between (L) and (U)", ("both ends in",)),
     ("US examination", "from (L) to (U)", ("both ends in",)),
     ("US examination", "up to (U)", ("zero allowed, end in",)),
     ("US examination", "at least (L)", ("no top, end in",)),
     ("EPO", "at least (L)", ("rounds to the limit",)),
     ("US examination", "more than (L)", ("strict, exact",)),
-    ("US examination", "within (difference D) of (T)", ()),
+    ("US examination", "within (difference D) of (T)", ("ends in",)),
     ("EPO", "about (N)", ("rounding only",)),
     ("EPO", "(L) to (U), preferably (P) to (Q)", ("outer range",)),
     ("US examination", "(L) to (U), preferably (P) to (Q)", ()),
@@ -45,7 +45,8 @@ PRESUMED = [
     ("US examination", "either (list M or)", ()),
     ("EPO", "either (list M or)", ("inclusive",)),
     ("US examination", "selected from group consisting of (list M and)", ("exactly one member",)),
-    ("US examination", "multiple of (k)", ()),
+    ("US examination", "multiple of (k)", ("positive whole multiple",)),
+    ("EPO", "ratio of (noun a) to (noun b) of (ratio r)", ("first over second",)),
     ("EPO", "thin", ("no limit at all",)),
     ("US examination", "a majority", ("more than half",)),
 ]
@@ -56,3 +57,33 @@ def test_what_is_presumed(profile: str, title: str, labels: tuple[str, ...]) -> 
     found = [e for e in entries() if e.title == title]
     assert found
     assert all(e.presumed[profile] == labels for e in found)
+
+
+STRAINED = [
+    # profile, wording, readings that no opponent wins with: against the words, or against a settled rule
+    ("US examination", "less than (U)", {"end in"}),
+    ("EPO", "at least (L)", {"strictly more"}),
+    ("US examination", "up to (U)", {"end out"}),  # AK Steel; of the EPO no rule was found
+    ("EPO", "up to (U)", set()),
+    ("US examination", "comprising (list M and)", {"closed"}),  # MPEP 2111.03 I
+    ("EPO", "comprising (list M and)", {"closed"}),  # Guidelines F-IV 4.21
+    ("US examination", "consisting essentially of (list M and)", set()),
+    ("US court", "having (list M and)", set()),  # decided both ways
+    ("US examination", "selected from group consisting of (list M and)", {"all members"}),
+    ("US examination", "a plurality", {"three or more"}),
+    ("US examination", "several", set()),
+    ("US examination", "at least one of (list M and)", {"exactly one kind"}),
+    ("US court", "either (list M or)", set()),  # decided both ways
+    ("EPO", "ratio of (noun a) to (noun b) of at most (ratio r)", {"second over first"}),
+    ("US examination", "positive", {"zero or above"}),
+    ("EPO", "positive", set()),
+    ("US examination", "divisible by (k)", set()),
+]
+
+
+@pytest.mark.parametrize(("profile", "title", "labels"), STRAINED)
+def test_what_is_strained(profile: str, title: str, labels: set[str]) -> None:
+    found = [e for e in entries() if e.title == title]
+    assert found
+    for e in found:
+        assert {r.label for r in e.readings if e.standing(r.label, profile) == "strained"} == labels

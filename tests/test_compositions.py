@@ -184,8 +184,8 @@ NAMED = ("frit > 0 wt%", "zircon > 0 wt%", "water > 0 wt%")
 @pytest.mark.parametrize(
     ("words", "profile", "extra", "quantifiers"),
     [
-        ("comprising", "US", "others in glaze", {"some"}),
-        ("comprising", "US", "impurities in glaze", {"some"}),
+        ("comprising", "US", "others in glaze", set()),
+        ("comprising", "EPO", "impurities in glaze", set()),
         ("consisting of", "US", "others in glaze", {"every"}),
         ("consisting of", "US", "tin oxide", {"every"}),
         ("consisting of", "US", "impurities in glaze", {"base"}),
@@ -209,7 +209,7 @@ def test_a_dependent_claim_cannot_add_to_a_closed_one() -> None:
     (finding,) = found(closed, "dependent cannot be met")
     assert finding.conflict == ("1a", "2a")
     opened = glaze("glaze : comprising", *NAMED, below=("tin oxide >= 1 wt%",))
-    assert {f.quantifier for f in found(opened, "dependent cannot be met")} == {"some"}  # the lay reading
+    assert not found(opened, "dependent cannot be met")
 
 
 def test_a_basis_is_not_recited() -> None:

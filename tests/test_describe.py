@@ -219,15 +219,20 @@ def test_a_reading_that_asks_nothing_says_so() -> None:
 @pytest.mark.parametrize(
     ("change", "text"),
     [
-        ({}, "the examiner or a challenger"),
-        ({"purpose": "court"}, "Raised by a challenger, who"),
-        ({"profile": "EPO"}, "the examining division or an opponent"),
+        ({}, "Raised by the examiner or a challenger"),
+        ({"purpose": "court"}, "Raised by a challenger"),
+        ({"profile": "EPO"}, "Raised by the examining division or an opponent"),
     ],
 )
 def test_who_would_bring_it(change: dict[str, Any], text: str) -> None:
+    """Who leans on the usual readings reads no more widely than others."""
     sheet = replace(STRAINER, **change)
     finding = found("outside met", 2, "claim 1", "1. A leaf", bearer="challenger", case="garden sieve")
-    assert text in one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
+    wider = replace(finding, rereads=(Reread(0, 1),))
+    usual, reread = (one_line(text_of(answers_of(f, sheet=sheet), sheet=sheet)) for f in (finding, wider))
+    assert text in usual
+    assert "who reads more widely" not in usual
+    assert f"{text}, who reads more widely" in reread
 
 
 def test_notes_tell_how_sure_and_how_far() -> None:

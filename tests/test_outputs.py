@@ -118,8 +118,11 @@ def test_sections_of_a_first_page_stand_in_order() -> None:
     assert titles == [
         "Leaf strainer for a rain-water pipe",
         "Wrong on every reading listed",
-        "Met on some reading, or kept out by silence alone: what must stay out, and documents",
+        "Wrong as presumed, or by the first reading where no presumption is known",
+        "Met on some reading: what must stay out, and documents",
         "Lost on some reading: what must be inside",
+        "Dependent claims that nothing meets",
+        "Beside what was meant",
         "Contested beyond the findings above",
         "Also shown",
         "What stands behind this page",

@@ -15,7 +15,13 @@ from typer.testing import CliRunner
 import scopecheck
 from scopecheck.cli import app
 from scopecheck.commands.phrase_examples import told_apart
-from scopecheck.commands.phrase_search import entries_for, is_of_a_sort, topics, words_of_all
+from scopecheck.commands.phrase_search import (
+    entries_for,
+    is_of_a_sort,
+    mentioning,
+    topics,
+    words_of_all,
+)
 from scopecheck.core.construction import Construction, base_construction, names_in
 from scopecheck.core.model import Read
 from scopecheck.foundations.spans import Source
@@ -253,6 +259,13 @@ def test_a_sort_of_thing_finds_the_phrases_on_it(asked: str, kinds: set[str]) ->
     assert is_of_a_sort([asked])
     assert set(entries_for([asked])) == {e for e in ENTRIES if kinds & set(e.only_for)}
     assert not is_of_a_sort(["percent"])
+
+
+def test_a_word_of_a_title_a_label_or_a_topic_finds_the_phrases_that_say_it() -> None:
+    assert {e.id for e in mentioning(["converted"])} == {"C4"}
+    assert {e.id for e in mentioning(["beyond", "tolerance"])} == {"A6", "F7", "H9"}
+    assert not mentioning(["zzz"])
+    assert "C4  at least (N) <(> (M) <)>" in run("converted")
 
 
 def test_no_topic_stands_twice() -> None:

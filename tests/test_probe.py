@@ -165,7 +165,7 @@ def test_several_quantities_without_a_case_give_things_only() -> None:
     found = probed("copper, zinc : ratio of copper to zinc 9:1", "copper, zinc share in wt%")
     assert found.drawn.picture is None
     assert "zinc" in found.drawn.no_picture
-    assert things(found, "second over first", True)
+    assert things(found, "first over second, rounded", True)
 
 
 def test_several_quantities_are_fixed_at_the_values_of_a_case() -> None:

@@ -88,8 +88,8 @@ def test_markdown_shows_the_words_of_the_sheet_as_they_stand() -> None:
     assert escaped("1. A") == r"1\. A"
     drawn = render(build_report(STRAINER, answered(), False), "markdown")
     assert drawn.startswith("**Confidential: prepared for counsel**\n\n# Leaf strainer")
-    assert '### 4. 1b "between 2 and 4 mm"' in drawn
-    assert "- *Decision:* Are the ends included? (comes up in 2 places, matters in 1)" in drawn
+    assert '### 3. 1b "between 2 and 4 mm"' in drawn
+    assert "- *Decision:* Are the ends included? (comes up in 2 places, changes what is met in 2)" in drawn
     assert "- *Raised by:* a competitor, who reads more narrowly" in drawn
 
 
@@ -121,7 +121,7 @@ def test_json_carries_every_finding_with_exact_numbers() -> None:
 def test_json_items_point_at_findings() -> None:
     data = parsed(build_report(STRAINER, answered(), False))
     questions = [[data["findings"][i]["question"] for i in item["findings"]] for item in data["items"]]
-    assert questions == [["dependent cannot be met"], ["document met"], ["outside met"], ["inside lost"]]
+    assert questions == [["document met"], ["outside met"], ["inside lost"], ["dependent cannot be met"]]
     assert data["exit_status"] == 1
 
 

@@ -109,7 +109,8 @@ def test_findings_of_one_decision_are_one_item() -> None:
     first = lost("claim 1", "1. A leaf", "tall sample")
     second = lost("claim 2", "2. The", "bench sample", diameter=Fraction(3, 1000))
     (item,) = items_of(answers_of(second, first))
-    assert one_line(item.decision) == "Are the ends included? (comes up in 2 places, matters in 2)"
+    told = "Are the ends included? (comes up in 2 places, changes what is met in 2)"
+    assert one_line(item.decision) == told
     assert item.heads == (("1b", '"between 2 and 4 mm"'),)
     assert [one_line(line) for line in item.also] == [
         '2a "between 20 and 60 mm": not met by bench sample as listed (height 60 mm, holes 24, '
@@ -123,13 +124,13 @@ def test_findings_of_different_questions_stay_apart() -> None:
     assert [item.statement.split()[0] for item in items_of(answers_of(first, other))] == ["Met", "Not"]
 
 
-def test_order_is_stakes_then_standing_then_distance_then_position() -> None:
+def test_order_is_stakes_then_own_claims_then_standing_then_distance_then_position() -> None:
     nothing = found("nothing meets", 1, "claim 3", "3. The", quantifier="every")
     unpresumed = replace(found("inside lost", 3, "claim 2", "2. The"), read_as=(Reread(2, 1),))
     one = replace(found("inside lost", 3, "claim 1", "1. A leaf"), rereads=(Reread(0, 1),))
     two = replace(found("inside lost", 3, "claim 1", "1. A leaf"), rereads=(Reread(0, 1), Reread(1, 1)))
     late = replace(one, span=span("4. The"))
-    wanted = [nothing, unpresumed, one, late, two]
+    wanted = [nothing, one, late, two, unpresumed]
     for start in range(len(wanted)):
         mixed = wanted[start:] + wanted[:start]
         assert sorted(mixed, key=lambda f: order_key(STRAINER, f)) == wanted
@@ -170,7 +171,7 @@ def test_contested_wording_is_one_quiet_line_with_its_count() -> None:
     assert "Is one of them enough? (1); Are the ends included? (2). Run with --all for the list." in text
     listed = one_line(text_of(answers, everything=True))
     assert '2 1b "between 2 and 4 mm" Less is met on this reading.' in listed
-    assert "Decision Are the ends included? (comes up in 2 places, matters in 1)" in listed
+    assert "Decision Are the ends included? (comes up in 2 places, changes what is met in 1)" in listed
     assert exit_status(answers) == 0
 
 
@@ -294,10 +295,13 @@ def test_relations_of_ranges_and_classes_are_facts() -> None:
     kind = found(
         "class", 6, "claim 1", "1. A leaf", case="garden sieve", lowest="none", at_base="none", highest="some"
     )
-    other = replace(range_, claim=3, label="claim 3", detail="apart")
-    text = one_line(text_of(answers_of(range_, kind, other)))
+    other = replace(range_, claim=2, label="claim 2", detail="apart")
+    unpresumed = replace(range_, claim=3, label="claim 3")
+    text = one_line(text_of(answers_of(range_, kind, other, unpresumed)))
     place = 'Document D1 at "page 4, example 2"'
-    assert f"{place}, read as presumed: overlaps claim 1; lies apart from claim 3." in text
+    assert f"{place}, read as presumed: overlaps claim 1; lies apart from claim 2." in text
+    first = "read as presumed, or by the first reading where none is known"
+    assert f"{place}, {first}: overlaps claim 3." in text
     assert (
         "How much of garden sieve meets claim 1: none of it as presumed and on the narrowest reading," in text
     )

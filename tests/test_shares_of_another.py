@@ -26,6 +26,26 @@ def test_a_share_of_another_quantity_is_read_of_the_quotient(words: str, reading
     assert reading in plain("height", words)
 
 
+IN, OUT = "0.5 * the width <= height <= 0.7 * the width", "0.5 * the width < height < 0.7 * the width"
+
+
+@pytest.mark.parametrize(
+    ("words", "presumed", "left_out"),
+    [
+        ("0.5 to 0.7 times the width", {IN}, {OUT}),
+        ("from 0.5 to 0.7 times as high as the width", {IN}, {OUT}),
+        ("between 0.5 and 0.7 times the width", {IN, OUT}, set()),
+        ("at least 0.5 and at most 0.7 times the width", {IN}, {OUT}),
+        ("more than 0.5 and less than 0.7 times the width", {OUT}, {IN}),
+    ],
+)
+def test_a_range_of_multiples_is_read_as_a_range(words: str, presumed: set[str], left_out: set[str]) -> None:
+    made = sheet(f"{HEAD} of {words}.\n   | height : {words}\n")
+    (group,) = made.groups
+    assert {r.plain for r in group.readings if r.standing == "presumed"} == presumed
+    assert not left_out & {r.plain for r in group.readings}
+
+
 def test_a_share_of_another_kind_of_quantity_is_none() -> None:
     text = f"{HEAD} at 80 % of the water.\n   | height : at most 80 % of the water\n"
     assert errors(text.replace("at 80", "at most 80"))

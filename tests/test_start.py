@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from scopecheck.core.model import Sheet
+from scopecheck.drafting.asked import questions
 from scopecheck.drafting.pasted import pasted
 from scopecheck.drafting.start import drafted
 from scopecheck.foundations.spans import Source
@@ -239,6 +240,25 @@ def test_shares_of_what_a_claim_is_to_make_a_composition() -> None:
     assert [c.name for c in read(GLAZE).compositions] == ["glaze"]
 
 
+SEALER = """\
+1. A sealing composition, comprising, each by weight of the composition: 30 to 60 % of a binder; 5 to 20 % of
+silica having a volume-median size D50 of at most 5 um; and a thickener selected from the group consisting of
+xanthan and guar.
+2. The composition of claim 1, comprising at least 70 % of water by weight of the composition.
+3. The composition of claim 1, stored at a relative humidity of at most 40 %.
+"""
+
+
+def test_per_cent_of_a_list_make_a_composition_with_the_basis_as_a_note() -> None:
+    made = started(SEALER)
+    assert 'sealing composition  composition in %    "each by weight of the composition"\n  binder\n' in made
+    assert "| not restated        : each by weight of the composition\n" in made
+    assert "  thickener : xanthan, guar\n" in made
+    assert "thickener IN" not in made
+    assert "relative humidity    share in %" in made
+    assert [x.label for c in read(SEALER).claims for x in c.limitations][-3:] == ["2a", "2b", "3a"]
+
+
 ALLOY = """\
 1. An alloy consisting essentially of 10 to 12 wt% chromium, less than 0.1 wt% carbon, the balance being iron
 and unavoidable impurities.
@@ -316,3 +336,100 @@ def test_an_even_number_is_that_of_what_is_counted() -> None:
     between = started(text + "nozzles is an even number between 4 and 10.\n")
     assert "| nozzles      : between 4 and 10\n   | not restated : even number\n" in between
     assert "| not restated : is even\n" in started(text + "nozzles is even.\n")
+
+
+def lines(text: str) -> list[str]:
+    """The lines of the started sheet, each on one blank between its words."""
+    return [" ".join(line.split()) for line in started(text).splitlines()]
+
+
+VESSEL = """\
+1. A vessel comprising a cylindrical bowl with an inner diameter of from 80 to 160 mm and a height of
+at least 100 mm, and a stirrer, wherein the stirrer has a diameter of at least 40 mm.
+2. The vessel of claim 1, wherein the bowl has a height of at most 200 mm.
+3. The vessel of claim 1, wherein the stirrer diameter is at most 0.6 times the inner diameter of the bowl.
+4. The vessel of claim 1, wherein the ratio of the inner diameter of the bowl to the diameter of the stirrer
+is at least 5:3.
+5. The vessel of claim 1, wherein the bowl has a wall with a thickness of at least 2 mm (0.08 inch).
+"""
+
+
+def test_what_a_claim_above_has_keeps_its_name() -> None:
+    made = lines(VESSEL)
+    for line in (
+        "| height : at most 200 mm",
+        "| diameter : at most 0.6 times the inner diameter",
+        "| inner diameter, diameter : ratio of the inner diameter of the bowl to the diameter of the stirrer"
+        " is at least 5:3",
+        "| thickness : at least 2 mm (0.08 inch)",
+    ):
+        assert line in made
+    assert len(drafted("claims", pasted(VESSEL)).quantities) == 4
+    read(VESSEL)
+
+
+def test_a_share_of_a_whole_and_a_difference_are_never_cut_short() -> None:
+    text = (
+        "1. A controller that opens a valve at a lower level of moisture of at least 60 % of a water capacity"
+        " and closes it at an upper level of moisture which is at least 10 % above the lower level.\n"
+        "2. The controller of claim 1, wherein the lower level is at most 75 %.\n"
+        "3. The controller of claim 1, wherein the valve has a flow of at least 20 % more than the nominal.\n"
+    )
+    made = lines(text)
+    assert "lower level share in % of water capacity" in made
+    assert "| upper level : at least 10 % above the lower level" in made
+    assert "| lower level : at most 75 %" in made
+    assert "| not restated : at least 20 % more than the nominal" in made
+    read(text)
+
+
+def test_names_that_may_be_one_thing_are_asked_of_once_and_kept_apart() -> None:
+    draft = drafted("claims", pasted(
+        "1. A method of cooking rice, comprising soaking the rice for at least 9 minutes.\n"
+        "2. The method of claim 1, wherein it is done for at most 5 minutes.\n"
+    ))  # fmt: skip
+    asked = [line for line in questions(draft) if "two names" in line]
+    assert len(asked) == 1
+    assert "'time' of claim 2 the 'duration of soaking' of claim 1" in asked[0]
+    assert [q.name for q in draft.quantities] == ["time", "soaking"]
+
+
+BENCH = """\
+1. A method of watering plants on a bench, comprising flooding the bench for at least 5 minutes, draining the
+bench after the flooding, and rinsing the bench if a salt content of drain water is more than 3 g/L.
+2. The method of claim 1, wherein the flooding lasts at most 12 minutes.
+3. The method of claim 1, wherein the draining begins at least 2 minutes after the flooding.
+"""
+
+
+def test_steps_of_a_method_with_words_of_time_are_declared() -> None:
+    made = lines(BENCH)
+    for line in (
+        "flooding step in min, may be left out",
+        "| flooding, draining : comprising",
+        "| flooding : for at least 5 minutes",
+        "| draining : after the flooding",
+        "| rinsing, salt content : if a salt content of drain water is more than 3 g/L",
+        "| duration of flooding : at most 12 minutes",
+        "| draining : at least 2 minutes after the flooding",
+    ):
+        assert line in made, made
+    read(BENCH)
+
+
+def test_steps_without_a_word_of_time_are_asked_about() -> None:
+    text = "1. A method of printing, comprising ejecting the ink and drying the sheet."
+    draft = drafted("claims", pasted(text))
+    assert [q for q in questions(draft) if "order" in q and "claim 1" in q]
+    assert draft.quantities == []
+
+
+@pytest.mark.parametrize("name", ["soap", "oven", "ink"])
+def test_each_sort_of_question_is_asked_once(name: str) -> None:
+    folder = SETS if name in names() else SAME_HAND
+    draft = drafted("claims", pasted((folder / f"{name}.txt").read_text("utf-8")))
+    asked = questions(draft)
+    assert 2 < len(asked) < 9
+    told = " ".join(asked)
+    loose = [q for q in draft.quantities if q.kind == "share in %" and q.within is None]
+    assert all(q.name in told for q in loose)

@@ -80,7 +80,7 @@ def _standings(prepared: Prepared, case: Case) -> Iterator[tuple[int, Standing]]
         if not isinstance(answer, Finding):
             found.setdefault(answer.claim, Standing(answer.claim, "none"))
         elif answer.question == "document range":
-            if answer.quantifier == "base":
+            if answer.quantifier != "some":
                 found[answer.claim] = Standing(answer.claim, "none", None, answer.detail)
         elif answer.question in ("outside met", "inside lost", "document met"):
             other = found.get(answer.claim)

@@ -37,6 +37,7 @@ QUESTIONS: tuple[str, ...] = (
     "idle",
     "idle end",
     "end not reached",
+    "member not reached",
     "member freed",
     "moves with something else",
     "same scope",
@@ -107,20 +108,23 @@ class Finding:
     construction, to 5, contested with no listed case; 6 is a statement and no defect. `rereads` are the
     departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
-    are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all, and
-    `conflict` the limitations that cannot hold together, or beside which one is idle; `sets` are all minimal
-    sets of them where there are several, `every_set` says that no more are left. Of a case kept out they are
-    all minimal sets that do it as presumed, `falls` what becomes of each on other readings, `besides` further
-    limitations that by themselves do it on other readings, `silent` those that a document leaves open,
-    `conflict` the one that all hangs on. `twins` are idle too, but not together with this one. `ways` are the
-    chains of parents by way of which it holds; none: by all.
+    are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all,
+    `unmet_by` each reading of one phrase that keeps out what is met as presumed, or, where none does alone,
+    the least re-readings that do together, and `conflict` the limitations that cannot hold together, or
+    beside which one is idle; `sets` are all minimal sets of them where there are several, `every_set` says
+    that no more are left. Of a case kept out they are all minimal sets that do it as presumed, `falls` what
+    becomes of each on other readings, `besides` further limitations that by themselves do it on other
+    readings, `silent` those that a document leaves open, `conflict` the one that all hangs on. `twins` are
+    idle too, but not together with this one. `ways` are the chains of parents by way of which it holds; none:
+    by all.
     `cases` are the cases that clash, where several do.
     `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
     case states something, with the names that it leaves open.
     Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
-    `held` is a claimed range beside the description, `combined` several of them together.
+    `held` is a claimed range beside the description, `combined` several of them together. `firm` are the
+    numbers in which a document's range lies apart on every construction.
     `rests_on` names the bounds, givens and policies the answer leans on.
     """
 
@@ -152,6 +156,7 @@ class Finding:
     failing: tuple[str, ...] = ()
     ways_out: tuple[WayOut, ...] = ()
     kept_by: tuple[Reread, ...] = ()
+    unmet_by: tuple[Reread, ...] = ()
     conflict: tuple[str, ...] = ()
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True
@@ -169,6 +174,7 @@ class Finding:
     rests_on: tuple[str, ...] = ()
     held: Held | None = None
     combined: Combined | None = None
+    firm: tuple[str, ...] = ()
     reason: str = ""
     simplest: bool = True
     best: bool = True

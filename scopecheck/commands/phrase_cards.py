@@ -9,7 +9,13 @@ from textwrap import wrap
 from typing import Any, Literal, assert_never
 
 from scopecheck.commands.output import BAD_INPUT, complain, put
-from scopecheck.commands.phrase_search import entries_for, in_order, is_of_a_sort, nearest_words
+from scopecheck.commands.phrase_search import (
+    entries_for,
+    in_order,
+    is_of_a_sort,
+    mentioning,
+    nearest_words,
+)
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import PROFILES, Entry, EntryReading
@@ -46,12 +52,16 @@ def show_phrases(words: Sequence[str], format: Format, file: str = "") -> int:
         put(listing(in_order(own), format))
         return 0
     found = entries_for(words, own)
+    in_a_list = is_of_a_sort(words)
+    if not found:
+        found = mentioning(words, own)
+        in_a_list = len(found) > 1
     if not found:
         near = nearest_words(words, own)
         help = f"the nearest words: {', '.join(near)}" if near else "scopecheck phrases shows the whole list"
         complain(f"error: no phrase has the words '{' '.join(words)}'\n  help: {help}")
         return BAD_INPUT
-    put(listing(found, format) if is_of_a_sort(words) else cards(found, format))
+    put(listing(found, format) if in_a_list else cards(found, format))
     return 0
 
 

@@ -26,12 +26,12 @@ def entries_for(words: Sequence[str], own: tuple[Entry, ...] = ()) -> tuple[Entr
     known = in_order(own)
     if spelled := spelled_with_letters(known, " ".join(words)):
         return spelled
-    asked = [word for text in words for word in re.findall(r"[^\s,;:]+", text.lower())]
+    asked = [word for text in words for word in _words(text)]
     by_id = tuple(e for e in known if e.id.lower() in asked)
     if by_id:
         return by_id
     if topic := _topic(" ".join(asked)):
-        return tuple(e for e in known if e.id in topic or _is_for(e, topic))
+        return tuple(e for e in known if _is_about(e, topic))
     kept = [word for word in asked if not any(c.isdigit() for c in word)]
     every = words_of_all(known)
     wanted = [word for word in kept if word in every and word not in _JOINERS]
@@ -41,6 +41,28 @@ def entries_for(words: Sequence[str], own: tuple[Entry, ...] = ()) -> tuple[Entr
     found = tuple(e for e in known if any(words_of.issuperset(wanted) for words_of in _wordings(e)))
     exact = tuple(e for e in found if any(_is_covered(p, wanted) for p in e.patterns))
     return exact or found
+
+
+def mentioning(words: Sequence[str], own: tuple[Entry, ...] = ()) -> tuple[Entry, ...]:
+    """The entries of which every word asked for is said somewhere: in a wording, in the label of a reading,
+    or in a word of the trade for what they are about. Wider than `entries_for`; empty if none has them all.
+    """
+    asked = {word for text in words for word in _words(text)} - _JOINERS
+    return tuple(e for e in in_order(own) if asked and asked <= _said_of(e))
+
+
+def _said_of(entry: Entry) -> frozenset[str]:
+    labels = (word for r in entry.readings for word in _words(r.label))
+    trade = (word for topic, ids in topics().items() if _is_about(entry, ids) for word in _words(topic))
+    return frozenset((*labels, *trade)).union(*_wordings(entry))
+
+
+def _words(text: str) -> list[str]:
+    return re.findall(r"[^\s,;:]+", text.lower())
+
+
+def _is_about(entry: Entry, topic: Sequence[str]) -> bool:
+    return entry.id in topic or _is_for(entry, topic)
 
 
 @cache

@@ -122,14 +122,17 @@ class Lying:
 def lying(sheet: Sheet, facts: Formula, formula: Formula, k: Construction) -> tuple[Lying, ...]:
     """How the ranges that facts state lie against those a formula asks for, number by number.
 
-    Only of numbers that both limit by themselves: what ties several numbers is no range of one.
+    Only of numbers that both limit by themselves: what ties several numbers is no range of one. Ranges that
+    share nothing do so whatever else is asked, or stated, of the number.
     """
     asked, stated = limits_of(sheet, formula, k), limits_of(sheet, facts, k)
     found = []
     for name, wanted in asked.ranges:
-        own = stated.of(name)
-        if own is not None and asked.of(name) is not None:
-            found.append(_lying(name, own, wanted, (dict(asked.said)[name], dict(stated.said)[name])))
+        if (own := dict(stated.ranges).get(name)) is None:
+            continue
+        against = _lying(name, own, wanted, (dict(asked.said)[name], dict(stated.said)[name]))
+        if against.relation == "apart" or name not in asked.loose | stated.loose:
+            found.append(against)
     return tuple(found)
 
 

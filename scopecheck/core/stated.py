@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+from fractions import Fraction
+from math import ceil, floor, gcd
 from typing import Literal, TypeAlias
 
 from scopecheck.core.construction import names_in
@@ -48,6 +51,21 @@ def _is_end(op: Op, term: Term, limit: Const) -> bool:
 def _is_linear(term: Term) -> bool:
     form = linear_form(term)
     return form is not None and bool(set(form) - {None})
+
+
+def farthest_by_itself(whole: Collection[str], op: Op, term: Term, limit: Fraction) -> Fraction:
+    """How far an end lets its term go: to the limit, or to the last whole number that it leaves in.
+
+    "More than three" lets a count go down to four. `whole` are the names that hold whole numbers only.
+    """
+    form = dict(linear_form(term) or {})
+    constant = form.pop(None, Fraction(0))
+    if not form or not set(form) <= set(whole) or any(c.denominator != 1 for c in form.values()):
+        return limit
+    step = gcd(*(c.numerator for c in form.values()))
+    steps = (limit - constant) / step
+    last = {">=": ceil(steps), ">": floor(steps) + 1, "<=": floor(steps), "<": ceil(steps) - 1}
+    return constant + step * last[op] if op in last else limit
 
 
 @record

@@ -6,8 +6,9 @@ from scopecheck.drafting.choices import choices
 from scopecheck.drafting.draft import INDENT, DraftClaim, Quantity
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
+from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
-from scopecheck.drafting.propose import named_by_kind, propose_lines
+from scopecheck.drafting.propose import named_by_kind
 from scopecheck.drafting.quantities import declare, undeclared
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.work import Work
@@ -76,7 +77,7 @@ def _work(statement: ClaimStatement, known: list[int], gone: list[str]) -> Work:
             gone.append(sentence(
                 "start", "anew_gone", claim=statement.number, words=quoted(words.text), line=words.span.line
             ))  # fmt: skip
-    limits = [(s, named_by_kind(called(text, s), s)) for s in stretches(text, {})]
+    limits = [(s, named_by_kind(called(text, s), s)) for s in stretches(text, {}) if not s.condition]
     open_ = [
         (s, c)
         for s, c in limits

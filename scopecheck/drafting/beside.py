@@ -9,7 +9,7 @@ from scopecheck.resolve.declared import NEVER_IN_NAMES
 MOST_WORDS = 3
 MOST_BACK = 9
 """How many words before a limit the noun of its measure is looked for."""
-_NO_OWNER = ("mean", "average", "maximum", "minimum", "nominal", "least", "total")
+_NO_OWNER = ("mean", "average", "median", "maximum", "minimum", "nominal", "least", "total")
 _ON_THE_WAY = ("the", "said", "each", "a", "an", "one", "of", "any", "all", "its")
 _JOINTS = ("of", "between", "across", "for", "in")
 
@@ -36,7 +36,8 @@ def noun_start(texts: list[str], at: int) -> int:
         if start < at and texts[start - 1] in listed_verbs():
             break
         start -= 1
-    return start
+    relative = 0 < start < at and texts[start - 1] == "relative"
+    return start - (relative and texts[start] in words("measures", "nouns"))
 
 
 def noun_before(text: ClaimText, at: int) -> str:

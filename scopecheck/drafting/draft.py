@@ -43,6 +43,8 @@ class Quantity:
     within: Quantity | None = None
     stands_for: str = ""
     """The members of a class of ingredients, as they stand in its line."""
+    note: str = ""
+    """The claim's words that its declaration keeps as a note."""
 
     @property
     def members(self) -> bool:
@@ -54,7 +56,8 @@ class Quantity:
         name = self.declared or self.name
         if self.within is not None and not self.within.declared:
             return f"{name} : {self.stands_for}" if self.stands_for else name
-        return f"{name.ljust(wide)}  {self.kind}"
+        note = f'    "{self.note}"' if self.note and '"' not in self.note else ""
+        return f"{name.ljust(wide)}  {self.kind}{note}"
 
 
 def declarations(quantities: Sequence[Quantity]) -> list[tuple[str, Quantity]]:
@@ -70,6 +73,15 @@ def declarations(quantities: Sequence[Quantity]) -> list[tuple[str, Quantity]]:
     return found
 
 
+@record
+class Doubt:
+    """A quantity that may be one that was called otherwise before: each with the claim that names it."""
+
+    quantity: Quantity
+    claim: int
+    others: tuple[tuple[Quantity, int], ...]
+
+
 @holder
 class Proposed:
     """A proposed line beside a claim: `name : words`, or a mark for words that nothing takes up."""
@@ -80,6 +92,12 @@ class Proposed:
     """Facts in symbols, where the claim's own words are symbols; without words a line of symbols alone."""
     asked: bool = False
     """Whether a phrase has read it by itself: only what the rest of the sheet does to it is open then."""
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What a line is about: nothing for a mark, two for a ratio, all steps of a list."""
+        names = self.name.split(", ") if self.name else []
+        return tuple(name.removeprefix("duration of ") for name in names)
 
     @property
     def line(self) -> str:
@@ -114,6 +132,9 @@ class Draft:
     title: str
     claims: list[DraftClaim]
     quantities: list[Quantity] = field(default_factory=list)
+    doubts: list[Doubt] = field(default_factory=list)
+    unordered: list[int] = field(default_factory=list)
+    """The claims that list steps of which nothing says when they are done."""
     remarks: list[str] = field(default_factory=list)
     after: list[str] = field(default_factory=list)
 

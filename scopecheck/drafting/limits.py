@@ -35,13 +35,20 @@ class Stretch:
     figures: tuple[Figure, ...]
     starts: tuple[int, ...]
     farther: int = 0
-    """Where the words end if what is preferred is read with the limit; 0 if nothing is preferred."""
+    """Where the words end with what is preferred, or with the same in another unit; 0 if neither follows."""
     sign: str = ""
     """A sign of comparison before the only number, instead of words."""
     after: int = 0
     """Where the limit before it ends: what names this one stands later."""
     beside: Unit | None = None
     """The unit of the quantity of which this is a share: '80 % of the first pressure' limits a pressure."""
+    other: tuple[int, int] = (0, 0)
+    """The tokens that name the quantity beside which this one is set, and of a ratio the second."""
+    second: tuple[int, int] = (0, 0)
+    condition: int = 0
+    """Where the 'if' stands of the condition that it is; 0 for what always holds."""
+    begins: int = 0
+    """Where 'ratio of' begins, before a ratio of two quantities."""
 
     @property
     def unit(self) -> Unit | None:
@@ -128,17 +135,33 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         end += run_at(texts, end, "limits", "closings")
         if end < len(texts) and texts[end] == ",":
             end += (1 + closing) if (closing := run_at(texts, end + 1, "limits", "closings")) else 0
+        again = _converted(texts, end, figures_[at + used :], group[-1].unit)
         sign = _sign(texts, group)
         after = run_at(texts, end, "clauses", "preferred")
         if _preferred(texts, starts[0]) or after:
             if found and found[-1].unit == group[-1].unit and not found[-1].farther:
                 found[-1] = replace(found[-1], farther=end + after)
         elif not (
-            _broken(text, group[-1]) or _numbered(texts, group[0].start) or _hindered(texts, starts[0])
+            _broken(text, group[-1]) or _numbered(texts, group[0].start) or _turned(texts, starts[0])
         ):
-            found.append(Stretch(starts[0], end, group, starts, 0, sign, figures_[at - 1].end if at else 0))
+            floor = figures_[at - 1].end if at else 0
+            when = _condition(texts, starts[0])
+            found.append(Stretch(starts[0], end, group, starts, again, sign, floor, condition=when))
         at += used
+        while at < len(figures_) and figures_[at].start < again:
+            at += 1
     return found
+
+
+def _converted(texts: list[str], at: int, later: list[Figure], unit: Unit | None) -> int:
+    """Where '(0.1 inch)' ends behind an amount: the same in another unit, in brackets; else 0."""
+    if unit is None or texts[at : at + 1] != ["("] or ")" not in texts[at : at + 12]:
+        return 0
+    close = texts.index(")", at)
+    inside = [f for f in later if at < f.start < close]
+    same = inside and all(f.unit is None or f.unit.kind == unit.kind for f in inside) and inside[-1].unit
+    only = inside and _all_inside([t for t in texts[at + 1 : close] if not t[0].isdecimal()][:2])
+    return close + 1 if same and (only or inside[0].start == at + 1) else 0
 
 
 def _preferred(texts: list[str], at: int) -> bool:
@@ -156,6 +179,8 @@ def _broken(text: ClaimText, last: Figure) -> bool:
     if last.end >= len(tokens):
         return False
     after, glued = tokens[last.end].text, tokens[last.end].start == tokens[last.end - 1].end
+    if after == "times" and {t.text for t in tokens[last.end + 1 :][:1]} & {"the", "said", "that"}:
+        return False  # a multiple of something, no number of times
     if last.unit is None and after in (*words("limits", "unknown_units"), "degree", "degrees"):
         return after not in ("degree", "degrees") or "celsius" in [t.text for t in tokens[last.end :][:2]]
     return (glued and after not in ",;:.)-]") or (glued and after == ":" and _digit(tokens, last.end + 1))
@@ -165,16 +190,19 @@ def _digit(tokens: list[Piece], at: int) -> bool:
     return at < len(tokens) and tokens[at].text[0].isdecimal()
 
 
-def _hindered(texts: list[str], at: int) -> bool:
-    """Whether the words before a limit turn it round, or its clause only says when something holds."""
-    if words("limits", "turning").intersection(texts[max(0, at - 2) : at]):
-        return True
-    for word in reversed(texts[max(0, at - 16) : at]):
-        if word in (",", ";", ":", "."):
-            return False
-        if word in words("limits", "conditions"):
-            return True
-    return False
+def _turned(texts: list[str], at: int) -> bool:
+    """Whether the words before a limit turn it round."""
+    return not words("limits", "turning").isdisjoint(texts[max(0, at - 2) : at])
+
+
+def _condition(texts: list[str], at: int) -> int:
+    """Where the word stands by which the clause of a limit only says when something holds; else 0."""
+    for i in range(at - 1, max(-1, at - 17), -1):
+        if texts[i] in (",", ";", ":", "."):
+            return 0
+        if texts[i] in words("limits", "conditions"):
+            return i
+    return 0
 
 
 def _numbered(texts: list[str], at: int) -> bool:

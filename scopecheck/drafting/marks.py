@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from scopecheck.drafting.beside import nounish
 from scopecheck.drafting.draft import Proposed
 from scopecheck.drafting.work import Work
@@ -39,6 +41,16 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
     for start, end in _of_time(work) if timed else ():
         _mark(work, start, end)
     for start, end in _left_over(work, own):
+        _mark(work, start, end)
+
+
+def mark_all(work: Work, start: int, end: int) -> None:
+    """A mark for words that are kept whole: without what of them is taken already at either end."""
+    while start < end and start in work.text.taken:
+        start += 1
+    while end > start and end - 1 in work.text.taken:
+        end -= 1
+    if start < end:
         _mark(work, start, end)
 
 
@@ -132,3 +144,22 @@ def _with_preference(work: Work, start: int, end: int) -> tuple[int, int]:
 def _close(text: ClaimText, end: int, start: int) -> bool:
     between = range(end, start)
     return start - end <= 3 and not any(i in text.taken or text.tokens[i].text in ";:" for i in between)
+
+
+def takes(text: ClaimText, words: str, start: int, end: int) -> bool:
+    """Takes the words if a line with them would take a stretch that begins and ends alike."""
+    return takes_at(text, words, range(start, end))
+
+
+def takes_at(text: ClaimText, words: str, at: Sequence[int]) -> bool:
+    """Takes the words if a line with them would take tokens alike to these."""
+    before = set(text.taken)
+    try:
+        found = text.take(words, Span(text.source, 0, 0), 0)
+    except Trouble:
+        return False
+    alike = [text.tokens[i].text for i in found] == [text.tokens[i].text for i in at]
+    if alike and text.taken - before:
+        return True
+    text.taken = before
+    return False

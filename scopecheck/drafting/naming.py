@@ -25,6 +25,8 @@ from scopecheck.resolve.claim_text import ClaimText
 
 _TIMES = frozenset("point life age interval delay window horizon phase stage half-life".split())
 """Nouns that are a time or a temperature by themselves, beside those of what is measured."""
+_OF_MEASURES = frozenset("level rate degree peak".split())
+"""Nouns that are measured themselves, whatever they are of: 'a lower level of moisture'."""
 ORDINALS = ("first", "second", "third", "fourth")
 _OF_WHAT = ((("mass", 1),), (("length", 3),), (("amount", 1),))
 """What `2 g of grease` measures: mass, volume, amount of substance."""
@@ -47,6 +49,8 @@ class Called:
     """The words give no noun, and the noun is only that of the kind: no two limits share it."""
     ordinal: str = ""
     """`second` of 'the second pressure'; the noun is without it."""
+    whole: str = ""
+    """What it is a share of: 'water capacity' of 'at least 60 % of a water capacity'."""
 
 
 def called(text: ClaimText, stretch: Stretch) -> Called:
@@ -86,6 +90,8 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
 def _amount_before(texts: list[str], at: int) -> bool:
     """`wax in an amount of 5 %`, `a content of 5 %`: what is meant stands before the number."""
     before = texts[max(0, at - 4) : at]
+    start = max((i + 1 for i, word in enumerate(before) if word in (",", ";", ":")), default=0)
+    before = before[start:]
     said = words("measures", "nouns") | {"is", "are", "present", "amounts"}
     return not said.isdisjoint(before)
 
@@ -123,7 +129,7 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     texts, stops = texts_of(text), words("nouns", "stops")
     if quantity and (verb or (at > 0 and (verb := process_before(texts, at)))):
         return Called(f"{verb} {quantity}", "", False)
-    if quantity == "time" and not measured_before(texts, at):
+    if quantity == "time" and not measured_before(texts, at) and not _a_time(texts, at):
         verb = verb_of_clause(texts, stretch.start)
         return Called(verb if verb in ("", "interval") else f"{verb} {quantity}", "", False)
     by = texts[stretch.start - 1 : stretch.start] == ["by"] and kind_of(stretch.unit) in ("distance", "angle")
@@ -135,6 +141,15 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
         return Called("spacing", owner_before(text, at - 2), False)
     return _noun_at(text, before_agent(texts, at), quantity)
+
+
+def _a_time(texts: list[str], at: int) -> bool:
+    """Whether the noun that ends here is how long something takes: 'a rest of', 'the rest is'."""
+    start = noun_start(texts, at)
+    noun = texts[at - 1] if start < at else ""
+    said = start > 0 and texts[start - 1] in ("a", "an", "the", "said")
+    act = noun.endswith(("ing", "ed")) and noun not in words("mention", "ing_nouns")
+    return bool(noun) and said and not act and texts[at : at + 1] in (["of"], ["is"], ["being"])
 
 
 def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
@@ -185,13 +200,24 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     measure = measure_of(text, start)
     if measure == "number":
         return Called(noun, "", True)
-    if measure and noun.split()[-1] not in words("measures", "nouns"):
+    of_any = measure.split()[-1:] and measure.split()[-1] in _OF_MEASURES
+    if measure and (of_any or noun.split()[-1] not in words("measures", "nouns")):
         return Called(measure, noun, False)
     fresh = begins > 0 and texts[begins - 1] in ("a", "an")
     last = noun.split()[-1]
     if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:
         return Called(f"{noun} {quantity}", "", False)
-    return Called(noun, owner_before(text, begins), False, False, fresh, ordinal)
+    owner = owner_before(text, begins) or _done_to(text, begins)
+    return Called(noun, owner, False, False, fresh, ordinal)
+
+
+def _done_to(text: ClaimText, at: int) -> str:
+    """What something is done to at the quantity that begins here: 'web' of 'the web is fed at a'."""
+    texts = texts_of(text)
+    while at > 0 and texts[at - 1] in ("a", "an", "the", "at", "to", "with", "under"):
+        at -= 1
+    done = at > 1 and (texts[at - 1].endswith("ed") or texts[at - 1] in words("mention", "after"))
+    return owner_before(text, at - 1) if done and texts[at - 2] in ("is", "are", "being") else ""
 
 
 def _number_of(text: ClaimText, at: int) -> str:

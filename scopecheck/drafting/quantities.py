@@ -40,7 +40,7 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
                 owner = what.owner or ("" if alone else next(iter(owners[what.noun, kind]), ""))
                 name = _free_name(what.noun, "" if alone else key[2], kind, made.values())
                 made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner)
-            made[key].claims += [work.claim.number] * (work.claim.number not in made[key].claims)
+            _met_in(made[key], work)
             work.of.append(made[key])
     return list(made.values())
 
@@ -53,6 +53,7 @@ def chosen(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:
         for choice in work.choices:
             key = (choice.noun, bool(choice.members))
             if not choice.members and choice.noun in counts:
+                _met_in(counts[choice.noun], work)
                 continue
             if key not in made:
                 wanted = (
@@ -65,8 +66,12 @@ def chosen(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:
             elif choice.members:
                 have = made[key].kind.removeprefix("any of ").split(", ")
                 made[key].kind = "any of " + ", ".join(dict.fromkeys((*have, *choice.members)))
-            made[key].claims += [work.claim.number] * (work.claim.number not in made[key].claims)
+            _met_in(made[key], work)
     return list(made.values())
+
+
+def _met_in(quantity: Quantity, work: Work) -> None:
+    quantity.claims = sorted({*quantity.claims, work.claim.number})
 
 
 def undeclared(works: Sequence[Work], names: Names, others: Sequence[Quantity]) -> list[Quantity]:

@@ -33,32 +33,40 @@ class Readable:
 
     def reads(self, words: str, name: str) -> bool:
         """Whether a line `name : words` would be read; False for a name that is not declared."""
-        declared = self.names.declared(name)
-        if declared is None and self.names.field_of(name) is None and self.names.mixture(name) is None:
+        several = name.split(", ")
+        if not all(map(self._known, several)):
             return False
+        declared = self.names.declared(name)
         numbers = [Fraction(n) for n in _NUMBER.findall(words)]
         order = tuple(a < b for a, b in pairwise(numbers))
         whole = tuple(n.denominator == 1 for n in numbers)
         what = (declared.kind, declared.whole) if isinstance(declared, NumberDecl) else declared or name
+        what = name if len(several) > 1 else what
         named = name if set(name.lower().split()).intersection(words.lower().split()) else ""
         key = (_NUMBER.sub("#", words), order, whole, what, named)
         if key not in self.known:
             self.known[key] = self._reads(words, name)
         return self.known[key]
 
+    def _known(self, name: str) -> bool:
+        names = self.names
+        declared = names.declared(name) or names.field_of(name) or names.mixture(name)
+        return bool(declared or names.step(name) or name in names.terms)
+
     def _reads(self, words: str, name: str) -> bool:
         desk = Desk(Page(Source("words", words)))
         reader = Reader(self.names, self.book, Groups("US examination", (), (), ()), CLAIMS, "1a")
         try:
             span = desk.span(0, len(words))
-            return reader.reads(desk.words(0, len(words)), (self._subject(name, span),))
+            subjects = tuple(self._subject(one, span) for one in name.split(", "))
+            return reader.reads(desk.words(0, len(words)), subjects)
         except Trouble:
             return False
 
     def _subject(self, name: str, span: Span) -> Subject:
         """What stands left of the colon: a declared thing, or a field of like parts."""
         declared = self.names.declared(name)
-        if declared is None or self.names.mixture(name) is not None:
+        if declared is None or self.names.mixture(name) is not None or self.names.step(name) is not None:
             return subject(self.names, NameNode(name, span))
         bound = number_of(declared) if isinstance(declared, NumberDecl) else declared
         return Subject(bound, declared.name, span)

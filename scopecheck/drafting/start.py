@@ -20,7 +20,7 @@ def drafted(name: str, found: Pasted, group: bool = True) -> Draft:
     """
     claims = [DraftClaim(c.number, one_flow(c.text)) for c in found.claims]
     draft = Draft(name, _title(claims), claims)
-    draft.quantities = proposals(claims, group)
+    proposals(draft, group)
     grouped = any(q.within for q in draft.quantities)
     for _ in range(MOST_REPAIRS):
         written = draft.written(sample=True)
@@ -77,7 +77,7 @@ def _repaired(
             draft.quantities.remove(item) if item in draft.quantities else None
             for other in draft.claims:
                 for line in other.lines:
-                    line.name = "" if line.name == item.name else line.name
+                    line.name = "" if item.name in line.names else line.name
             return True
         case Proposed() if not item.words and claim is not None:
             claim.lines.remove(item)

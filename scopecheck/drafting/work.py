@@ -6,9 +6,19 @@ from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.draft import DraftClaim, Quantity
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called
-from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.record import field, holder, record
 from scopecheck.language.scan import Number
 from scopecheck.resolve.claim_text import ClaimText
+
+
+@record
+class Item:
+    """One item of a method's list: its step, its tokens, and whether its words let it go undone."""
+
+    step: str
+    start: int
+    end: int
+    conditional: bool
 
 
 @holder
@@ -22,11 +32,25 @@ class Work:
     choices: list[Choice] = field(default_factory=list)
     nowhere: list[str] = field(default_factory=list)
     """The words of references that cannot be followed."""
+    parents: tuple[int, ...] = ()
+    above: tuple[int, ...] = ()
+    """The claims that it takes over: those that it names, and those above them, the first first."""
+    unread: list[tuple[int, int]] = field(default_factory=list)
+    """Tokens of limits that are set beside what no claim limits: kept whole, without a line."""
+    pairs: dict[int, str] = field(default_factory=dict)
+    """By limit, the two names that stand left of the colon where it is a ratio of two quantities."""
+    after: list[Stretch] = field(default_factory=list)
+    """Times from one step to another: '5 minutes after the rinsing'."""
     numbers: list[Number] = field(default_factory=list)
     """The numbers of lines in symbols, which account for equal numbers of the text."""
     of: list[Quantity] = field(default_factory=list)
     opened: tuple[int, int, Quantity] | None = None
     """The tokens of the transition that opens a composition, and the composition."""
+    basis: tuple[int, int] = (0, 0)
+    """The tokens that say by what its shares are told: 'each by weight of the composition'."""
+    items: tuple[Item, ...] = ()
+    listing: tuple[int, int] = (0, 0)
+    """The steps that a method lists, and the tokens of its transition."""
     balance: tuple[int, int] = (0, 0)
     """The tokens that say what makes up the rest of it."""
     bare: list[Quantity] = field(default_factory=list)

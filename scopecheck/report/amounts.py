@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from scopecheck.foundations.quantity import Unit, decimal_text
 from scopecheck.foundations.regex import regex
-from scopecheck.report.wording import GLUE
+from scopecheck.report.wording import GLUE, sentence
 
 FIGURES = 4
 """Significant figures of an approximate decimal."""
@@ -61,7 +61,10 @@ def with_symbol(value: Fraction, symbol: str) -> str:
 
 
 def difference_text(value: Fraction, unit: Unit) -> str:
-    """A difference in base units, in this unit: of two temperatures in degrees of difference."""
+    """A difference in base units, in this unit: of temperatures in degrees apart, of shares in points."""
+    if unit.symbol.endswith("%"):
+        points = value / unit.factor
+        return with_symbol(points, sentence("points", "one" if points == 1 else "many"))
     symbol = f"{unit.symbol}(diff)" if unit.kind.basis == "level" else unit.symbol
     return with_symbol(value / unit.factor, symbol)
 

@@ -7,11 +7,20 @@ from collections.abc import Iterable, Mapping
 from scopecheck.answers.findings import Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
-from scopecheck.report.describe import case_text
-from scopecheck.report.grouping import EMPTY_CLAIM, Cluster, departures, turning_labels
+from scopecheck.report.describe import case_text, labelled, lineage, sides_text
+from scopecheck.report.grouping import (
+    EMPTY_CLAIM,
+    SIDED,
+    SILENCE,
+    Cluster,
+    departures,
+    section,
+    turning_labels,
+)
 from scopecheck.report.things import thing_text, twin_text
-from scopecheck.report.wording import claims_text, sentence, upper_first
+from scopecheck.report.wording import claims_text, listed, sentence, upper_first
 
+NO_READING = "no reading fits all cases"
 SAME_CAUSE: Mapping[str, tuple[str, ...]] = {
     "unmeant met": ("outside met", "document met"),
     "meant lost": ("inside lost",),
@@ -51,6 +60,10 @@ def root_cause(sheet: Sheet, finding: Finding, every: Iterable[Finding]) -> Find
             return other
         if other.question in SAME_CAUSE.get(finding.question, ()) and _same_cause(sheet, other, finding):
             return other
+        if finding.question == SILENCE and _meets_parent(sheet, other, finding):
+            return other
+        if finding.question == NO_READING and _wrong_already(sheet, other, finding):
+            return other
     return None
 
 
@@ -59,10 +72,22 @@ def is_empty_claim(finding: Finding) -> bool:
     return finding.question in EMPTY_CLAIM and finding.quantifier == "every" and not finding.ways
 
 
+def _meets_parent(sheet: Sheet, other: Finding, finding: Finding) -> bool:
+    """Is the document that silence alone keeps out met as presumed by a claim that this one takes over?"""
+    above = other.claim != finding.claim and other.claim in lineage(sheet, finding.claim)
+    same = other.question == "document met" and other.case == finding.case
+    return same and above and section(sheet, other) in ("1", "usual")
+
+
+def _wrong_already(sheet: Sheet, other: Finding, finding: Finding) -> bool:
+    """Of cases that no choice of readings sorts: is one of them told to be on the wrong side as presumed?"""
+    return other.question in SIDED and other.case in finding.cases and section(sheet, other) in ("1", "usual")
+
+
 def _same_cause(sheet: Sheet, root: Finding, finding: Finding) -> bool:
-    """The same readings at the same limitation."""
+    """The same readings at the same limitation, or both as presumed."""
     own = {(d.group, d.reading) for d in departures(finding)}
-    if not own or root.stakes > finding.stakes:
+    if root.stakes > finding.stakes or (not own and finding.quantifier != root.quantifier):
         return False
     same_readings = own == {(d.group, d.reading) for d in departures(root)}
     return same_readings and finding.label in turning_labels(sheet, root)
@@ -95,7 +120,7 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
 
 
 def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
-    label = finding.label
+    label, reread = finding.label, departures(finding)
     same = bool(root.case) and finding.reference == root.case and not finding.departs
     thing = sentence("thing", "itself", name=case_text(sheet, root.case)) if same else ""
     match finding.question:
@@ -105,10 +130,18 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
             twin = twin_text(sheet, finding)
             beside = sentence("note", "beside", twin=twin) if twin else ""
             thing = thing or thing_text(sheet, finding)
-            return sentence("note", "follows_meant", label=label, thing=thing, twin=beside)
+            key = "follows_meant" if reread else "follows_meant_usual"
+            return sentence("note", key, label=label, thing=thing, twin=beside)
+        case "silence alone keeps out":
+            silent = listed(labelled(sheet, x) for x in finding.conflict)
+            return sentence("note", "follows_silence", label=silent, claim=finding.claim)
+        case "no reading fits all cases":
+            lines = listed(labelled(sheet, x) for x in finding.conflict)
+            return sentence("note", "follows_clash", sides=sides_text(sheet, finding), lines=lines)
         case "meant lost":
             thing = thing or thing_text(sheet, finding)
-            return sentence("note", "follows_lost", label=label, thing=thing)
+            key = "follows_lost" if reread else "follows_lost_usual"
+            return sentence("note", key, label=label, thing=thing)
         case "idle":
             return sentence("note", "follows_idle", label=label, claim=finding.claim)
         case _:

@@ -197,19 +197,25 @@ def lines_of_parents(sheet: Sheet, number: int) -> tuple[tuple[int, ...], ...]:
 
 
 def turning_limitations(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
-    """The limitations, in sheet order, to which the re-readings of the finding make a difference."""
+    """The limitations, in sheet order, to which the re-readings of the finding make a difference.
+
+    Where it needs none, those to which the re-readings do that would undo it.
+    """
     k, base = finding.construction, base_construction(sheet)
     moved = {reread.group for reread in (*finding.rereads, *finding.read_as)}
-    if k is None or finding.witness is None or not moved:
+    undone = [] if moved else [base.with_reading(r.group, r.reading) for r in finding.unmet_by]
+    if k is None or finding.witness is None or not (moved or undone):
         return ()
     article = finding.witness.article
     claims = lineage(sheet, finding.claim)
+    groups = moved or {reread.group for reread in finding.unmet_by}
     return tuple(
         item
         for claim in sheet.claims
         if claim.number in claims
         for item in claim.limitations
-        if moved & set(item.groups) and _met(item, article, k) != _met(item, article, base)
+        if groups & set(item.groups)
+        and any(_met(item, article, other) != _met(item, article, base) for other in undone or [k])
     )
 
 
@@ -224,3 +230,14 @@ def concerned(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
 
 def _met(limitation: Limitation, article: Article, k: Construction) -> bool:
     return evaluate(limitation.formula, article, k) is True
+
+
+def sides_text(sheet: Sheet, finding: Finding) -> str:
+    """The cases that clash, each on its own side: `"first" and "third" inside and "old" out`."""
+    told = []
+    for role in ("inside", "outside"):
+        names = [n for n in finding.cases if (case := case_named(sheet, n)) and case.role == role]
+        if names:
+            told.append(sentence("sides", role, cases=listed(map(quoted, names))))
+    shown = listed(told) or sentence("sides", "every")
+    return shown if len(finding.cases) == 1 else sentence("sides", "together", sides=shown)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from scopecheck.answers.findings import Answers
-from scopecheck.core.construction import admissible_readings, names_in
+from scopecheck.core.construction import admissible_readings
 from scopecheck.core.model import (
     OTHERS,
     ChoiceDecl,
@@ -21,6 +21,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text
 from scopecheck.report.looked import Beside, looked_lines, wholly_looked
+from scopecheck.report.percent_of_what import shares_of_nothing_said
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.rereadings import breadth_text, group_words
 from scopecheck.report.wording import (
@@ -172,7 +173,7 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     if sheet.parts:
         yield sentence("basis", "parts", parts=how_many_parts(sheet))
     yield from _domain_lines(sheet)
-    if shares := _shares_of_nothing_said(sheet):
+    if shares := shares_of_nothing_said(sheet):
         yield sentence("basis", "bare_shares", names=listed(shares))
     facts = [
         quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "")
@@ -198,14 +199,6 @@ def how_many_parts(sheet: Sheet) -> str:
             text = sentence("basis", "parts_in_each", parts=text, outer=flat(outer))
         told.append(text)
     return listed(told)
-
-
-def _shares_of_nothing_said(sheet: Sheet) -> tuple[str, ...]:
-    """The shares that the claims' words are held against and that are of nothing said."""
-    asked = names_in(*(x.formula for c in sheet.claims for x in c.limitations))
-    bare = [d for d in sheet.declarations if isinstance(d, NumberDecl) and d.name in asked]
-    bare = [d for d in bare if d.unit.symbol == "%" and not d.kind.dimension and not d.kind.basis]
-    return tuple(flat(d.name) for d in bare)
 
 
 def _domain_lines(sheet: Sheet) -> Iterator[str]:

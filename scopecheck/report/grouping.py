@@ -1,17 +1,20 @@
 """What is told first, and what is told together.
 
-Findings are ordered by stakes, then by the weakest standing they lean on, then by the number of phrases
-re-read, then by position. Findings of one question and class that turn on the same kinds of ambiguity are one
-decision.
+Findings are ordered by section: what is wrong with a claim of its own before what is wrong with a dependent
+claim alone, a listed thing before one thought up beside what was meant, and last what takes a wide stretch.
+Then by the weakest standing they lean on, by the number of phrases re-read, by position. Findings of one
+question and class that turn on the same kinds of ambiguity are one decision.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from fractions import Fraction
 
 from scopecheck.answers.findings import QUESTIONS, Finding, Reread
 from scopecheck.core.model import STANDINGS, Group, Sheet
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.report.describe import limitation_labelled, lineage, turning_limitations
 
 STEPS_IN_OTHERS = ("contested", "harmless")
@@ -35,31 +38,68 @@ def standing_rank(sheet: Sheet, finding: Finding) -> int:
 
 EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 SIDED = ("outside met", "inside lost", "document met")
-SECTIONS = ("1", "usual", "2", "3", "4", "5", "6")
+BESIDE_MEANT = ("unmeant met", "meant lost")
+SECTIONS = ("1", "usual", "2", "3", "empty", "silence", "meant", "4", "far", "5", "6")
+FAR_SHARE = Fraction(1, 5)
+"""A stretch by more than this part of the written number is told last: a choice, no authority gives one."""
+_HOLDS = ("every", "base", "some")
+_WRITTEN = regex(r"\d+(?:\.\d+)?")
 
 
 def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
-    """Least first: section, whether it hangs on what a case leaves unsaid, standing, distance, position."""
+    """Least first: section, whether it hangs on what a case leaves unsaid, or concerns a dependent claim
+    alone, standing, distance, position.
+
+    Of what is wrong with dependents and single lines first what holds on every reading, then as presumed.
+    """
     question = QUESTIONS.index(finding.question)
     standing, distance = standing_rank(sheet, finding), len(finding.rereads)
-    if finding.question == SILENCE:
-        # Nothing is met there on any reading told: after all that is.
-        standing, distance = STANDINGS.index("arguable"), len(sheet.groups)
     unsaid = finding.question == "inside lost" and bool(finding.partly)
-    return (SECTIONS.index(section(finding)), unsaid, standing, distance, finding.span.start, question)
+    found = section(sheet, finding)
+    holds = _HOLDS.index(finding.quantifier) if found == "4" and finding.quantifier in _HOLDS else 0
+    stretched = any(reread.breaks for reread in departures(finding))
+    below = finding.stakes < 5 and any(c.number == finding.claim and c.parents for c in sheet.claims)
+    return (
+        SECTIONS.index(found), holds, unsaid, below, standing, stretched, distance, finding.span.start,
+        question,
+    )  # fmt: skip
 
 
-def section(finding: Finding) -> str:
+def section(sheet: Sheet, finding: Finding) -> str:
     """Under which heading a finding stands: by its stakes, but before the re-readings what needs none.
 
     A hedge whose stretch is stated nowhere is no presumption to lean on.
     """
+    if finding.stakes > 4:
+        return str(finding.stakes)
+    if _is_far(sheet, finding) or (finding.stakes == 4 and phrases_moved(finding) > 1):
+        return "far"
+    if finding.question == "dependent cannot be met":
+        return "4" if finding.quantifier == "some" else "empty"
+    if finding.question == SILENCE:
+        return "silence"
     if finding.question in EMPTY_CLAIM and finding.quantifier == "base":
         return "usual"
-    sided = finding.question in SIDED and finding.stakes in (2, 3)
     stretched = any(reread.breaks for reread in finding.kept_by)
     usual = finding.quantifier == "base" and not (finding.rereads or finding.read_as or finding.partly)
-    return "usual" if sided and usual and not stretched else str(finding.stakes)
+    if finding.question in (*SIDED, *BESIDE_MEANT) and finding.stakes in (2, 3) and usual and not stretched:
+        return "usual"
+    return "meant" if finding.question in BESIDE_MEANT and finding.stakes > 1 else str(finding.stakes)
+
+
+def _is_far(sheet: Sheet, finding: Finding) -> bool:
+    """Does it take a stretch of a phrase by a large part of the number written there?"""
+    for reread in departures(finding):
+        numbers = [Fraction(n) for n in _WRITTEN.findall(sheet.groups[reread.group].wording)]
+        least = min((n for n in numbers if n), default=None)
+        for point in reread.breaks:
+            parameter = next(p for p in sheet.parameters if p.key == point.parameter)
+            if parameter.unknown:
+                continue
+            wide = abs(point.end.value if parameter.shared else parameter.unit.from_base(point.end.value))
+            if wide > FAR_SHARE * (1 if parameter.shared else least or wide):
+                return True
+    return False
 
 
 def is_open(finding: Finding) -> bool:
@@ -85,7 +125,7 @@ class Cluster:
     """Findings that one decision settles, best first.
 
     `follows` tells their consequences, `absorbed` are the findings of these. `places` counts the places of
-    the claims where the decision arises, `matters` those where it changes something found here.
+    the claims where the decision arises, `matters` those where it changes what is met.
     """
 
     findings: tuple[Finding, ...]
@@ -110,7 +150,7 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
             alone = frozenset(d.group for d in departures(finding))
         if finding.question == SILENCE:
             alone = finding.case
-        gathered.setdefault((finding.question, section(finding), turns_on, alone), []).append(finding)
+        gathered.setdefault((finding.question, section(sheet, finding), turns_on, alone), []).append(finding)
     opened = [(group, open_axes(sheet, group)) for group in sheet.groups] if gathered else []
     found = []
     for group in gathered.values():

@@ -9,21 +9,21 @@ from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.model import NOT_DONE, Divide, Limitation, Sheet
 from scopecheck.report.blocks import Item
 from scopecheck.report.describe import (
-    case_named,
     case_text,
     labelled,
     limitation_labelled,
     settings_text,
+    sides_text,
 )
 from scopecheck.report.described import held_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
-from scopecheck.report.known_ranges import relation_text
-from scopecheck.report.margins import margin, statuses
+from scopecheck.report.known_ranges import how_read, relation_text
+from scopecheck.report.margins import margin, statuses, without_presumption
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
-from scopecheck.report.stated_ends import end_text
+from scopecheck.report.stated_ends import end_text, member_texts
 from scopecheck.report.things import thing_text
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
@@ -39,6 +39,16 @@ from scopecheck.report.wording import (
 )
 from scopecheck.solving.evaluate import evaluate_term
 
+OF_LINES = (
+    "nothing meets",
+    "dependent cannot be met",
+    "adds nothing",
+    "idle",
+    "idle end",
+    "same scope",
+    "end not reached",
+)
+"""Questions about lines alone, whose sentences say on which readings they hold."""
 ABOUT_ALL = ("no reading fits all cases", "one reading fits all cases")
 """Questions about every claim and case at once."""
 MOST_LINES = 4
@@ -89,9 +99,17 @@ def _whole_claim(sheet: Sheet, finding: Finding) -> str:
 
 def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
-    wider = finding.bearer == "challenger"
     special = (f"{form}_way" if finding.ways else "", f"{form}_{finding.quantifier}")
-    form = next((key for key in special if has_sentence("question", finding.question, key)), form)
+    key = next((key for key in special if has_sentence("question", finding.question, key)), form)
+    text = _statement(sheet, finding, key)
+    moved = phrases_moved(finding)
+    if form != "statement" or finding.question not in OF_LINES or not moved:
+        return text
+    return sentence("note", "read_so" if moved == 1 else "read_so_many", text=lower_first(text))
+
+
+def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
+    wider = finding.bearer == "challenger"
     return sentence(
         "question",
         finding.question,
@@ -106,10 +124,12 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         statuses=statuses(finding),
         change=_change(sheet, finding, form),
         relation=relation_text(sheet, finding),
-        sides=_sides(sheet, finding),
+        read=how_read(sheet, finding),
+        sides=sides_text(sheet, finding),
         end=end_text(sheet, finding),
         expression=_expression(sheet, finding),
         **slip_texts(sheet, finding),
+        **member_texts(sheet, finding),
         conflicts=conflicts_text(sheet, finding),
         beside=_beside(sheet, finding),
         own=labelled(sheet, finding.label),
@@ -125,7 +145,13 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         line=labelled(sheet, finding.label),
         things=_two_things(sheet, finding),
         ends=_if_known("no_end", finding.detail),
+        usually=sentence("note", "usually_first" if without_presumption(sheet, 0) else "usually"),
+        documents=_documents_aside(sheet),
     )
+
+
+def _documents_aside(sheet: Sheet) -> str:
+    return sentence("note", "documents_aside") if any(c.role == "document" for c in sheet.cases) else ""
 
 
 def _choices(finding: Finding) -> str:
@@ -158,17 +184,6 @@ def _two_things(sheet: Sheet, finding: Finding) -> str:
         return ""
     things = (settings_text(sheet, w.article, finding.shown) for w in (finding.witness, finding.twin))
     return listed(f"({text})" if ", " in text else text for text in things)
-
-
-def _sides(sheet: Sheet, finding: Finding) -> str:
-    """The cases that clash, each on its own side: `"first" and "third" inside and "old" out`."""
-    told = []
-    for role in ("inside", "outside"):
-        names = [n for n in finding.cases if (case := case_named(sheet, n)) and case.role == role]
-        if names:
-            told.append(sentence("sides", role, cases=listed(map(quoted, names))))
-    shown = listed(told) or sentence("sides", "every")
-    return shown if len(finding.cases) == 1 else sentence("sides", "together", sides=shown)
 
 
 def _change(sheet: Sheet, finding: Finding, form: str) -> str:
@@ -254,14 +269,28 @@ def decision_text(sheet: Sheet, cluster: Cluster) -> str:
     moved = dict.fromkeys(d.group for d in departures(cluster.first))
     if len(moved) > 1:
         labels = turning_labels(sheet, cluster.first)
-        each = [group_words(sheet.groups[g], labels) for g in _by_place(sheet, moved, labels)]
-        words = listed(dict.fromkeys(each))
-        if len(each) == 2 and len(set(each)) == 1:
-            return sentence("item", "together_same", words=words)
-        return sentence("item", "together" if len(moved) == 2 else "together_many", words=words)
+        ordered = _by_place(sheet, moved, labels)
+        outer = [g for g in ordered if not _stands_in_another(sheet, g, moved, labels)]
+        words = tuple(dict.fromkeys(group_words(sheet.groups[g], labels) for g in outer))
+        of_one = "together_same" if len(moved) == 2 else "together_same_many"
+        of_several = "together" if len(moved) == 2 else "together_many"
+        return sentence("item", of_several if len(words) > 1 else of_one, words=listed(words))
     question = question_text(sheet, cluster.axes, cluster.first)
     places = counted(cluster.places, "place")
     return sentence("item", "several", question=question, places=places, matters=cluster.matters)
+
+
+def _stands_in_another(sheet: Sheet, group: int, others: Iterable[int], labels: tuple[str, ...]) -> bool:
+    """Do the group's words stand within those of another, as "more than 3" in "if it is more than 3" does?"""
+    places = [p for p in sheet.groups[group].places if p.where in labels]
+    spans = [(p.where, p.span) for g in others if g != group for p in sheet.groups[g].places]
+    return bool(places) and all(
+        any(
+            where == p.where and s.start <= p.span.start and p.span.end <= s.end and s != p.span
+            for where, s in spans
+        )
+        for p in places
+    )
 
 
 def _by_place(sheet: Sheet, groups: Iterable[int], labels: tuple[str, ...]) -> list[int]:

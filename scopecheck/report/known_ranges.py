@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from scopecheck.answers.findings import Finding
-from scopecheck.core.construction import base_construction
+from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.model import All, Formula, Sheet
-from scopecheck.core.ranges import lying
+from scopecheck.core.ranges import Lying, lying
 from scopecheck.report.chart import lies_text, range_text
 from scopecheck.report.describe import case_named, case_text, chains, limitation_labelled, lineage
 from scopecheck.report.grouping import departures
 from scopecheck.report.nearness import nearness_text
+from scopecheck.report.rereadings import unpresumed
 from scopecheck.report.wording import flat, sentence
+
+MOST_APART = 3
+"""Numbers in which a range lies apart that are told one by one."""
 
 
 def relation_text(sheet: Sheet, finding: Finding) -> str:
@@ -21,8 +25,22 @@ def relation_text(sheet: Sheet, finding: Finding) -> str:
         return ""
     text = sentence("relation", finding.detail, label=flat(finding.label))
     case, scope = case_named(sheet, finding.case), _ranged(sheet, finding)
-    ranges = shared_text(sheet, case.facts, scope) if case and scope else ""
+    ranges = shared_text(sheet, case.facts, scope, finding) if case and scope else ""
     return f"{text} ({ranges})" if ranges else text
+
+
+def how_read(sheet: Sheet, finding: Finding) -> str:
+    """On which readings a document's range lies so: `read as presumed`; '' for any other finding."""
+    case = case_named(sheet, finding.case)
+    if finding.question != "document range" or case is None:
+        return ""
+    if finding.quantifier != "base":
+        return sentence("how_read", finding.quantifier)
+    claims = [sheet.claim(n) for n in lineage(sheet, finding.claim)]
+    lines = [x for c in claims for x in c.limitations]
+    spoken = [x for x in lines if names_in(x.formula) & set(case.stated)] or lines
+    groups = {*case.groups, *(g for x in spoken for g in x.groups)}
+    return sentence("how_read", "unpresumed" if unpresumed(sheet, groups) else "base")
 
 
 def nearness_lines(sheet: Sheet, finding: Finding) -> Iterator[str]:
@@ -49,17 +67,28 @@ def _ranged(sheet: Sheet, finding: Finding) -> All | None:
     )
 
 
-def shared_text(sheet: Sheet, facts: Formula, scope: Formula) -> str:
+def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) -> str:
     """What a stated range and a claim share of each number that both limit, or in which they are apart."""
     found = lying(sheet, facts, scope, base_construction(sheet))
     apart = [own for own in found if own.relation == "apart"]
-    told = [
-        sentence("lies", "range_of", name=flat(own.name), range=lies_text(sheet, own)) for own in apart
-    ] or [
-        sentence("lies", "range_of", name=flat(own.name), range=range_text(sheet, own.name, own.shared))
-        for own in found
-        if own.shared is not None
-    ]
-    if not told:
-        return ""
-    return ", ".join(told) if apart else sentence("lies", "shared", ranges=", ".join(told))
+    if apart:
+        return _apart_text(sheet, apart, finding)
+    told = [_of_name(own, range_text(sheet, own.name, own.shared)) for own in found if own.shared is not None]
+    return sentence("lies", "shared", ranges=", ".join(told)) if told else ""
+
+
+def _of_name(own: Lying, text: str) -> str:
+    return sentence("lies", "range_of", name=flat(own.name), range=text)
+
+
+def _apart_text(sheet: Sheet, apart: Sequence[Lying], finding: Finding) -> str:
+    """The numbers in which they lie apart: those in which they do so on every reading first."""
+    firm = [own for own in apart if own.name in finding.firm]
+    rest = [own for own in apart if own.name not in finding.firm]
+    told = [_of_name(own, lies_text(sheet, own)) for own in (*firm, *rest)]
+    more = len(told) - MOST_APART
+    told = [*told[:MOST_APART], *([sentence("lies", "more", count=more)] if more > 0 else [])]
+    if finding.quantifier != "every" or not rest or len(firm) >= MOST_APART:
+        return ", ".join(told)
+    weak = sentence("lies", "presumed_too" if firm else "presumed", ranges=", ".join(told[len(firm) :]))
+    return "; ".join([*([", ".join(told[: len(firm)])] if firm else []), weak])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from scopecheck.answers.findings import QUESTIONS, Answers, Looked
 from scopecheck.core.model import Sheet
@@ -45,25 +45,31 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
     by_claim: dict[int, list[Looked]] = {c.number: [] for c in sheet.claims}
     for entry in (e for e in every if e.question not in TOLD_TOGETHER):
         by_claim.setdefault(entry.claim, []).append(entry)
-    alike: dict[str, list[int]] = {}
+    alike: dict[tuple[str, str], list[int]] = {}
     for number, entries in by_claim.items():
-        claim = next((c for c in sheet.claims if c.number == number), None)
-        line = _looked_at(sheet, entries, beside.untouched.get(number))
-        if claim is not None and not claim.limitations and not any(e.case for e in entries):
-            line = sentence("claim", "bare_dependent" if claim.parents else "bare")
-        if line and number in beside.undecided:
-            section = sentence("section", "undecided")
-            line = sentence("claim", "undecided", told=line.rstrip("."), section=section)
-        if line:
-            alike.setdefault(line, []).append(number)
-    for line, numbers in alike.items():
-        yield f"{upper_first(claims_text(numbers))}: {line}"
+        own, each = (_claim_line(sheet, number, entries, beside, whose) for whose in ("of_one", "of_each"))
+        if own:
+            alike.setdefault((own, each), []).append(number)
+    for (own, each), numbers in alike.items():
+        yield f"{upper_first(claims_text(numbers))}: {own if len(numbers) == 1 else each}"
     if beside.narrowed:
         yield sentence("claim", "narrowing", claims=_narrowed(beside))
     for question in TOLD_TOGETHER:
         numbers = [e.claim for e in every if e.question == question]
         if numbers:
             yield sentence("claim", question, claims=claims_text(numbers))
+
+
+def _claim_line(sheet: Sheet, number: int, entries: Sequence[Looked], beside: Beside, whose: str) -> str:
+    """What was looked for at a claim, told of it alone (`of_one`) or as of each of several (`of_each`)."""
+    claim = next((c for c in sheet.claims if c.number == number), None)
+    line = _looked_at(sheet, entries, beside.untouched.get(number), whose)
+    if claim is not None and not claim.limitations and not any(e.case for e in entries):
+        line = sentence("claim", "bare_dependent" if claim.parents else "bare")
+    if line and number in beside.undecided:
+        section = sentence("section", "undecided")
+        line = sentence("claim", "undecided", told=line.rstrip("."), section=section)
+    return line
 
 
 def _narrowed(beside: Beside) -> str:
@@ -76,12 +82,14 @@ def _narrowed(beside: Beside) -> str:
     return "; ".join(told)
 
 
-def _looked_at(sheet: Sheet, entries: Iterable[Looked], contested: int | None) -> str:
+def _looked_at(sheet: Sheet, entries: Iterable[Looked], contested: int | None, whose: str) -> str:
     """What was looked for at one claim; `contested` is given where nothing else was found there."""
     told = "; ".join(_looked_parts(sheet, entries))
     if contested is None:
         return f"{told}." if told else ""
-    places = sentence("claim", "contested", places=counted(contested, "place")) if contested else ""
+    whose = sentence("claim", whose)
+    places = counted(contested, "place") if contested else ""
+    places = sentence("claim", "contested", places=places, whose=whose) if places else ""
     among = sentence("claim", "among", looked=told) if told else ""
     return sentence("claim", "nothing_found", among=among, contested=places)
 

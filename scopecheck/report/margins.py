@@ -19,13 +19,15 @@ from scopecheck.report.rereadings import (
     reading_label,
     reading_text,
     together_text,
+    unmet_texts,
+    unpresumed,
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
 from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence, upper_first
 from scopecheck.solving.evaluate import evaluate
 
-IDLE = ("idle", "idle end")
+IDLE = ("idle", "idle end", "member not reached")
 """Questions whose answer rests on other lines as well."""
 MOST_WAYS = 4
 """Limitations that keep a thing out and are told one by one."""
@@ -68,7 +70,8 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     usual = _usual_readings(sheet, finding)
     if usual:
         return usual
-    return (sentence("quantifier", "base_unpresumed" if _without_presumption(sheet, finding) else "base"),)
+    key = "base_unpresumed" if without_presumption(sheet, finding.claim) else "base"
+    return (sentence("quantifier", key),)
 
 
 def _settled_by(finding: Finding) -> tuple[str, ...]:
@@ -93,17 +96,14 @@ def _how_far(sheet: Sheet, finding: Finding) -> str:
     """That a finding of the usual readings does not hold on every one; '' where it is told otherwise."""
     if finding.quantifier != "base" or departures(finding) or not _usual_readings(sheet, finding):
         return ""
-    return "" if finding.kept_by else sentence("quantifier", "base_named")
+    return "" if finding.kept_by or finding.unmet_by else sentence("quantifier", "base_named")
 
 
-def _without_presumption(sheet: Sheet, finding: Finding) -> bool:
-    claims = lineage(sheet, finding.claim)
+def without_presumption(sheet: Sheet, claim: int) -> bool:
+    """Is anything of the claim, or with 0 of all, read by its first reading for want of a presumption?"""
+    claims = lineage(sheet, claim) if claim else tuple(c.number for c in sheet.claims)
     used = {g for c in sheet.claims if c.number in claims for x in c.limitations for g in x.groups}
-    return any(
-        sum(r.standing == "presumed" for r in sheet.groups[g].readings) != 1
-        for g in used
-        if len(sheet.groups[g].readings) > 1
-    )
+    return unpresumed(sheet, used)
 
 
 # ---- the lines in the margin
@@ -118,6 +118,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("together", _together(sheet, finding)),
         ("how_far", [_how_far(sheet, finding)]),
         ("kept_by", _kept_by(sheet, finding)),
+        ("unmet_by", _unmet_by(sheet, finding)),
         ("others", _others(sheet, finding)),
         ("kept_out", _ways_out(sheet, finding)),
         ("bearer", [bearer_text(sheet, finding)]),
@@ -177,6 +178,17 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     labels = finding.failing or turning_labels(sheet, finding)
     told = tuple(kept_text(sheet, r, labels) for r in finding.kept_by)
     return (*told, together_text(sheet, replace(finding, rereads=finding.kept_by, read_as=())))
+
+
+def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+    """The re-readings on which what is met as presumed is kept out, each of them alone or all together."""
+    if departures(finding):
+        return ()
+    told = unmet_texts(sheet, finding.unmet_by, turning_labels(sheet, finding))
+    alone = turning_labels(sheet, replace(finding, unmet_by=finding.unmet_by[:1]))
+    if alone or len(told) < 2:
+        return told
+    return (*told, together_text(sheet, replace(finding, rereads=finding.unmet_by, read_as=())))
 
 
 def _ways_out(sheet: Sheet, finding: Finding) -> tuple[str, ...]:

@@ -16,10 +16,11 @@ from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import EMPTY_CLAIM, Cluster, departures, is_open, section, turning_labels
 from scopecheck.report.items import decision_text, item, line, question_text, statement
 from scopecheck.report.kept_out import also_text
-from scopecheck.report.known_ranges import nearness_lines, relation_text
+from scopecheck.report.known_ranges import how_read, nearness_lines, relation_text
 from scopecheck.report.lines import NumberLine, ValueTable
 from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
+from scopecheck.report.mattering import Turned, turned_on
 from scopecheck.report.plan import Plan, plan
 from scopecheck.report.wording import counted, flat, listed, sentence, upper_first
 
@@ -64,7 +65,7 @@ def build_report(
     usual = sum(id(cluster) in on_page for cluster in planned.items)
     held_back = [cluster for cluster in ranked if id(cluster) not in on_page]
     blocks += _items(sheet, shown, usual)
-    blocks += _held_back(held_back, len(planned.items) - usual)
+    blocks += _held_back(sheet, held_back, len(planned.items) - usual)
     blocks += _undecided(planned, everything)
     blocks += measures(sheet, planned.statements)
     blocks += _quiet(sheet, planned, everything, len(ranked))
@@ -85,33 +86,33 @@ def warned(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
 
 def _first_page(ranked: Sequence[Cluster]) -> Sequence[Cluster]:
     """The first items; a claim that nothing meets as its words are presumed is always among them."""
-    grave = [c for c in ranked if is_empty_claim(c.first) and c.first.quantifier != "some"]
+    grave = [c for c in ranked if c.first.question in EMPTY_CLAIM and c.first.quantifier != "some"]
     others = [c for c in ranked if c not in grave]
     kept = {id(c) for c in (*grave, *others)[:MOST_ITEMS]}
     return [c for c in ranked if id(c) in kept]
 
 
-def _section(cluster: Cluster, strained: bool) -> str:
-    return sentence("section", "strained" if strained else section(cluster.first))
+def _section(sheet: Sheet, cluster: Cluster, strained: bool) -> str:
+    return sentence("section", "strained" if strained else section(sheet, cluster.first))
 
 
 def _items(sheet: Sheet, shown: Sequence[Cluster], usual: int) -> Iterator[Block]:
     above = ""
     for index, cluster in enumerate(shown):
-        title = _section(cluster, index >= usual)
+        title = _section(sheet, cluster, index >= usual)
         if title != above:
             yield Heading(title)
             above = title
         yield item(sheet, cluster, index + 1)
 
 
-def _held_back(held: Sequence[Cluster], usual: int) -> Iterator[Block]:
+def _held_back(sheet: Sheet, held: Sequence[Cluster], usual: int) -> Iterator[Block]:
     """How many items are not on the first page, in which sections, and why; nothing if none is."""
     if not held:
         return
     sections: dict[str, int] = {}
     for index, cluster in enumerate(held):
-        title = _section(cluster, index >= usual)
+        title = _section(sheet, cluster, index >= usual)
         sections[title] = sections.get(title, 0) + 1
     where = listed(sentence("item", "held_in", count=n, section=title) for title, n in sections.items())
     many = sentence("item", "held_back_many", count=len(held))
@@ -156,35 +157,52 @@ def measures(sheet: Sheet, statements: Sequence[Finding]) -> Iterator[Block]:
 
 def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterator[Block]:
     """The contested phrases with no listed case in between: one line, or all of them."""
-    if not planned.quiet:
+    pairs = [c for c in planned.quiet if c.first.question == "pair"]
+    lines = [_pair_line(sheet, c, f) for c in pairs for f in c.findings] if not everything else []
+    count = "" if everything else _quiet_count(sheet, planned)
+    if not (planned.quiet if everything else lines or count):
         return
     yield Heading(sentence("section", "5"))
     if everything:
         for number, cluster in enumerate(planned.quiet, start=before + 1):
             yield item(sheet, cluster, number)
         return
-    pairs = [c for c in planned.quiet if c.first.question == "pair"]
-    single = [c for c in planned.quiet if c.first.question != "pair"]
-    if single:
-        yield Paragraph(_quiet_count(sheet, single), quiet=True)
-    lines = [_pair_line(sheet, c, f) for c in pairs for f in c.findings]
+    if count:
+        yield Paragraph(count, quiet=True)
     if lines:
         yield from _some_of(tuple(dict.fromkeys(lines)), everything)
 
 
-def _quiet_count(sheet: Sheet, quiet: Sequence[Cluster]) -> str:
-    """`8 places where the words can be read more than one way ...`, by the questions that settle them."""
+def _quiet_count(sheet: Sheet, planned: Plan) -> str:
+    """`8 places where the words can be read more than one way ...`, by the questions that settle them.
+
+    A place at which an item turns on the phrase is not counted; '' if none is left.
+    """
+    graver = (f for c in (*planned.items, *planned.strained) for f in (*c.findings, *c.absorbed))
+    turned = turned_on(sheet, graver)
     labels: set[str] = set()
     by_question: dict[str, set[str]] = {}
-    for cluster in quiet:
-        where = {label for f in cluster.findings for label in quiet_labels(sheet, f)}
+    for cluster in planned.quiet:
+        single = [f for f in cluster.findings if f.question != "pair"]
+        where = {x for f in single for x in quiet_labels(sheet, f) if not _all_turned(f, x, turned)}
+        if not where:
+            continue
         by_question.setdefault(question_text(sheet, cluster.axes, cluster.first), set()).update(where)
         labels |= where
     decisions = "; ".join(
         sentence("item", "quiet_one", count=len(where), decision=question)
         for question, where in by_question.items()
     )
-    return sentence("item", "quiet", places=counted(len(labels), "place"), decisions=decisions)
+    if not labels:
+        return ""
+    overlapping = sum(map(len, by_question.values())) > len(labels)
+    several = sentence("item", "quiet_several") if overlapping else ""
+    places = counted(len(labels), "place")
+    return sentence("item", "quiet", places=places, decisions=decisions, several=several)
+
+
+def _all_turned(finding: Finding, label: str, turned: Turned) -> bool:
+    return {(d.group, label) for d in departures(finding)} <= turned
 
 
 def _pair_line(sheet: Sheet, cluster: Cluster, finding: Finding) -> str:
@@ -232,16 +250,16 @@ def _hangs_on_one(finding: Finding, planned: Plan) -> bool:
 
 def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:
     """One line each; how a document's range lies against several claims on one line."""
-    ranges: dict[str, list[Finding]] = {}
+    ranges: dict[tuple[str, str], list[Finding]] = {}
     kept: dict[str, list[Finding]] = {}
     for finding in findings:
         if finding.question == "kept out" and finding.conflict and not finding.silent:
             kept.setdefault(finding.case, []).append(finding)
         if finding.question == "document range" and not departures(finding):
-            ranges.setdefault(finding.case, []).append(finding)
+            ranges.setdefault((finding.case, how_read(sheet, finding)), []).append(finding)
     for finding in findings:
         presumed = finding.question == "document range" and not departures(finding)
-        own = ranges.get(finding.case, []) if presumed else []
+        own = ranges[finding.case, how_read(sheet, finding)] if presumed else []
         alone = kept.get(finding.case, []) if finding.question == "kept out" and finding.conflict else []
         if finding in alone:
             if finding is alone[0]:

@@ -17,6 +17,7 @@ from scopecheck.report.grouping import (
     order_key,
     standing_rank,
 )
+from scopecheck.report.mattering import with_places
 
 
 @record
@@ -50,10 +51,12 @@ def plan(sheet: Sheet, findings: Iterable[Finding], everything: bool = False) ->
         if f.stakes == 5 and (_readings(f) not in pairs if f.question == "pair" else not _readings(f) <= told)
     ]
     strained = [f for f in decided if standing_rank(sheet, f) == STRAINED and f.stakes <= 5]
+    counted = [f for f in usual if f.stakes <= 5]
+    items = with_places(sheet, clusters(sheet, trace.roots), counted)
     return Plan(
-        tuple(with_consequences(sheet, cluster, trace) for cluster in clusters(sheet, trace.roots)),
+        tuple(with_consequences(sheet, cluster, trace) for cluster in items),
         clusters(sheet, strained),
-        clusters(sheet, quiet),
+        with_places(sheet, clusters(sheet, quiet), counted),
         tuple(f for f in decided if f.stakes == 6),
         tuple(f for f in order if is_open(f)),
         order,

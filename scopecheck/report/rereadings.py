@@ -11,8 +11,9 @@ from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.model import Definition, FreeParameter, Group, Place, Sheet
 from scopecheck.foundations.regex import regex
 from scopecheck.report.amounts import percentage, quantity_text
+from scopecheck.report.grouping import departures
 from scopecheck.report.plain_formula import plain_formula
-from scopecheck.report.wording import GLUE, flat, quoted, sentence
+from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
 
 _UNIT = regex(r"(\d) (?=[^\W\d]|[%°])(?!(?:and|or|is|if|then|to|mod)\b)")
 MOST_MEANINGS = 2
@@ -33,6 +34,12 @@ def standing_text(group: Group, reading: int) -> str:
     if group.own and group.own.file:
         return sentence("standing", "of_practice", standing=told, file=flat(group.own.file))
     return told
+
+
+def unpresumed(sheet: Sheet, groups: Iterable[int]) -> bool:
+    """Is there a phrase or noun among the groups that leaves several readings and presumes none of them?"""
+    several = (readings for g in groups if len(readings := sheet.groups[g].readings) > 1)
+    return any(sum(r.standing == "presumed" for r in readings) != 1 for readings in several)
 
 
 def breadth_text(definition: Definition) -> str:
@@ -131,6 +138,22 @@ def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
     return "; ".join([sentence("reading", "kept", words=words, label=label, standing=standing), *points])
 
 
+def unmet_texts(sheet: Sheet, rereads: Iterable[Reread], labels: Iterable[str] = ()) -> tuple[str, ...]:
+    """`if "..." is read as "one" (arguable) or "other" (arguable)`, a line for each phrase."""
+    by_group: dict[int, list[Reread]] = {}
+    for reread in rereads:
+        by_group.setdefault(reread.group, []).append(reread)
+    told = []
+    for group, own in by_group.items():
+        if own[0].breaks:
+            told.append(kept_text(sheet, own[0], labels))
+            continue
+        words = group_words(sheet.groups[group], labels)
+        read_as = listed((reading_label(sheet, r) for r in own), "or")
+        told.append(sentence("reading", "unmet", words=words, labels=read_as))
+    return tuple(told)
+
+
 def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = ()) -> str:
     """The reading a phrase has in the base, said to be the usual one, with its meaning and stretch."""
     labels = tuple(labels)
@@ -193,4 +216,5 @@ def bearer_text(sheet: Sheet, finding: Finding) -> str:
     if not finding.bearer:
         return ""
     profile = f"US_{sheet.purpose}" if sheet.profile == "US" else "EPO"
-    return sentence("bearer", profile, finding.bearer)
+    usual = "" if departures(finding) else "_usual"
+    return sentence("bearer", profile, finding.bearer + usual)

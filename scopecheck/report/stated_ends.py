@@ -1,8 +1,8 @@
-"""A stated end that nothing reaches, in words: what is stated, and how far the value gets."""
+"""What a claim states and nothing in it reaches, in words: an end, and a member of a list."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
@@ -10,8 +10,8 @@ from scopecheck.core.construction import base_construction
 from scopecheck.core.model import Const, Limitation, Op, Sheet, Term
 from scopecheck.core.stated import own_ends
 from scopecheck.report.amounts import plain_degrees, with_symbol
-from scopecheck.report.describe import chains, limitation_labelled
-from scopecheck.report.wording import GLUE, flat, sentence
+from scopecheck.report.describe import chains, labelled, limitation_labelled
+from scopecheck.report.wording import GLUE, flat, listed, sentence
 
 UPPER = ("<", "<=")
 
@@ -35,6 +35,24 @@ def end_text(sheet: Sheet, finding: Finding) -> str:
     if _one_value(sheet, finding, stated, side == "no more than", Fraction(number)):
         return sentence("end", "one_value", stated=shown, reached=text)
     return sentence("end", "reached", stated=shown, side=sentence("end", side), reached=text)
+
+
+def member_texts(sheet: Sheet, finding: Finding) -> dict[str, str]:
+    """The members that nothing has, and the lines that rule them out; of other findings nothing."""
+    if finding.question != "member not reached":
+        return {}
+    names = finding.detail.split("|")
+    out = sentence("ruled", "many" if len(names) > 1 else "one")
+    sets = finding.sets or (finding.conflict,)
+    ruled = "; ".join(_ruled(sheet, labels, out) for labels in sets)
+    return {"listed": listed(map(flat, names)), "ruled": ruled}
+
+
+def _ruled(sheet: Sheet, labels: Sequence[str], out: str) -> str:
+    if not labels:
+        return sentence("ruled", "bounds", out=out)
+    lines = listed(labelled(sheet, label) for label in labels)
+    return sentence("ruled", "line" if len(labels) == 1 else "lines", lines=lines, out=out)
 
 
 def _one_value(sheet: Sheet, finding: Finding, stated: str, upper: bool, reached: Fraction) -> bool:

@@ -459,6 +459,7 @@ _NAME = regex(r"(?<![\w.])[^\W\d_][\w']*(?:-[\w']+)*")
 _EACH = regex(r"\b(EVERY|SOME|ONE)\((\w+)\)")
 _ALL_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+)")
 _NOTHING_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+) = 0\b")
+_PUT_ASIDE = regex(r"\0(\d+)\0")
 _PLACE = regex(r"\bPLACE\((\w+)\)")
 _PLACE_IN_OTHER = regex(r"\bPLACE\((\w+), (\w+)\)")
 _QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
@@ -471,11 +472,15 @@ def plain_text(text: str, at: Occurrence) -> str:
         slot = at.slots.get(match.group(2))
         return f"{_QUANTIFIERS[match.group(1)]} {slot.text}" if isinstance(slot, Listed) else match.group()
 
+    places: list[str] = []
+
     def place(match: re.Match[str]) -> str:
         slot = at.slots.get(match.group(1))
         if isinstance(slot, Typed) and slot.number and slot.unit and slot.number.has_places:
-            return _step_text(slot.number.decimals, slot.unit.symbol)
-        return f"the last written place of {at.shown.get(match.group(1), match.group(1))}"
+            places.append(_step_text(slot.number.decimals, slot.unit.symbol))
+        else:
+            places.append(f"the last written place of {at.shown.get(match.group(1), match.group(1))}")
+        return f"\0{len(places) - 1}\0"
 
     def beside(names: str) -> str:
         named = names.strip("{}").replace("RECITED", at.shown.get("RECITED", "RECITED"))
@@ -489,8 +494,6 @@ def plain_text(text: str, at: Occurrence) -> str:
     text = _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", _PLACE.sub(place, text))
     text = _NOTHING_BESIDE.sub(lambda m: f"nothing in {m[1]} beside {beside(m[2])}", text)
     text = _ALL_BESIDE.sub(lambda m: f"all that is in {m[1]} beside {beside(m[2])}", text)
-    if not at.shown:
-        return text
 
     def value(match: re.Match[str]) -> str:
         shown = at.shown.get(match.group())
@@ -501,7 +504,9 @@ def plain_text(text: str, at: Occurrence) -> str:
         ] in ("*", "/")
         return f"({shown})" if beside and re.search(r" [-+*/] ", shown) else shown
 
-    return _NAME.sub(value, text)
+    # What a unit is called may be the name of a slot: a place is filled in after the names.
+    filled = _NAME.sub(value, text) if at.shown else text
+    return _PUT_ASIDE.sub(lambda m: places[int(m[1])], filled)
 
 
 _OF_STEP = regex(r"\b(DONE|START|END)\((\w+)\)(, (?=\S))?")

@@ -131,7 +131,7 @@ RULES = {
         "metal  any of copper, zinc",
         "at least one of copper and zinc",
         {
-            "US": ("either will do", "one of each", "exactly one kind"),
+            "US": ("either will do", "one of each"),
             "US court": ("one of each",),
             "EPO": ("either will do",),
         },

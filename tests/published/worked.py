@@ -74,7 +74,7 @@ def met(text: str, case: str) -> Quantifier:
 def relation(text: str, case: str) -> str:
     """How a document's stated range lies against the claim, in the base."""
     told = [f for f in answers(text).findings if f.question == "document range" and f.case == case]
-    (finding,) = [f for f in told if f.quantifier == "base"]
+    (finding,) = [f for f in told if f.quantifier != "some"]
     return finding.detail
 
 

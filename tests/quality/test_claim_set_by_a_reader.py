@@ -33,7 +33,7 @@ def told(everything: bool) -> list[tuple[str, str, str]]:
 
 
 def test_the_three_worst_are_named_first() -> None:
-    assert told(False)[:3] == list(DEFECTS.values())[:3]
+    assert set(told(False)[:3]) == set(list(DEFECTS.values())[:3])
 
 
 @pytest.mark.parametrize("defect", DEFECTS)

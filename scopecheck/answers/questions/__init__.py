@@ -17,6 +17,7 @@ from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.kept_out import kept_out
 from scopecheck.answers.questions.measures import without_measure
+from scopecheck.answers.questions.members import members_not_reached
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
@@ -98,6 +99,7 @@ BY_WAY = (
     "corner not reached",
     "end repeated",
     "end not reached",
+    "member not reached",
     "kept out",
     "silence alone keeps out",
 )
@@ -128,6 +130,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("nothing meets", nothing_meets),
             ("adds nothing", adds_nothing),
             ("end not reached", ends_not_reached),
+            ("member not reached", members_not_reached),
             ("member freed", members_freed),
             ("moves with something else", moves_with_something_else),
             ("idle", idle),

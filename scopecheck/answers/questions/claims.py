@@ -30,7 +30,7 @@ from scopecheck.core.model import (
 )
 from scopecheck.core.model import Any as AnyOf
 from scopecheck.core.plain import stated_ends
-from scopecheck.core.stated import own_ends
+from scopecheck.core.stated import farthest_by_itself, own_ends
 from scopecheck.foundations.record import replace
 from scopecheck.solving.ends import Extremum, infimum, supremum
 from scopecheck.solving.solver import Constraint, Search, Undecided
@@ -211,7 +211,8 @@ def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Finding
 def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     """Does a dependent claim state an end that nothing in its scope reaches or approaches, in the base?
 
-    An end the claim merely leaves to its parent is not looked at.
+    An end the claim merely leaves to its parent is not looked at; nor is one that the limitation leaves out
+    by itself, as "more than three" does with a count, unless the other lines keep the claim further away.
     """
     if not instance.claim.dependent:
         return
@@ -222,12 +223,13 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
         return
     for limitation in instance.own:
         for op, term, limit in own_ends(limitation, session.base.readings):
-            if whole.holds(session.met(Compare("=", term, limit), session.base)):
+            farthest = farthest_by_itself(session.words.wholes, op, term, limit.value)
+            if whole.holds(session.met(Compare("=", term, Const(farthest)), session.base)):
                 continue
             end = _reach(prepared, instance, op, term)
-            if end is None or _reaches(op, end, limit.value):
+            if end is None or _reaches(op, end, farthest):
                 continue
-            never = _end_on_any(prepared, instance, op, term, limit)
+            never = _end_on_any(prepared, instance, op, term, Const(farthest))
             end = end if never is None else never
             digits = limit.written.text if limit.written else str(limit.value)
             unit = limit.written.unit if limit.written else None

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Set
 
-from scopecheck.answers.findings import Finding, Looked, Quantifier, Status
+from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets, with_status
+from scopecheck.answers.questions.document_ranges import range_relations
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.ways import ways_of
-from scopecheck.answers.refine import Demand, Wanted, find_construction, some_construction
-from scopecheck.core.construction import Construction
-from scopecheck.core.model import All, Article, Case, Formula, NumberDecl
+from scopecheck.answers.refine import Demand, find_construction, some_construction
+from scopecheck.core.construction import Construction, admissible_readings
+from scopecheck.core.model import All, Article, Case, Formula
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
-from scopecheck.solving.solver import Constraint, Search
+from scopecheck.solving.solver import Search
 
 
 def outside_met(prepared: Prepared, case: Case) -> Iterator[Answer]:
@@ -49,6 +50,8 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
     finding = with_status(prepared, finding, case, scope, free_of)
     if finding.quantifier == "every":
         finding = replace(finding, stakes=1)
+    elif finding.quantifier == "base":
+        finding = replace(finding, unmet_by=_region_unmet_by(prepared, finding, case, scope, groups))
 
     def shown(search: Search) -> Finding:
         if isinstance(place, str):
@@ -115,12 +118,53 @@ def _outside_point(
         at_base=base,
         highest="every",
     )
+    if finding.quantifier == "base":
+        finding = replace(finding, unmet_by=_unmet_by(prepared, finding, scope, article, groups))
 
     def shown(search: Search) -> Finding:
         found = prepared.exhibit_point(finding, search, case, scope, article, met=True)
         return _with_company(prepared, case, place, found)
 
     yield from ways_of(prepared, finding, groups, readings, shown)
+
+
+def _unmet_by(
+    prepared: Prepared, finding: Finding, scope: Formula, article: Article, groups: tuple[int, ...]
+) -> tuple[Reread, ...]:
+    """Each reading of one phrase that keeps the thing out; where none does it alone, the least several."""
+    session = prepared.session
+    if single := tuple(r for r, k in _one_reread(prepared, groups) if not meets(scope, article, k)):
+        return single
+    search = session.search(groups, things=False)
+    search.require(~session.met_by(scope, article))
+    told = prepared.told_by(finding, search, groups)
+    return told.rereads + told.read_as
+
+
+def _region_unmet_by(
+    prepared: Prepared, finding: Finding, case: Case, scope: Formula, groups: tuple[int, ...]
+) -> tuple[Reread, ...]:
+    """The same for a region: readings on which nothing of it is met."""
+    session = prepared.session
+    search = session.search(groups)
+    search.require(session.met(case.facts), session.met(scope))
+    rereads = _one_reread(prepared, groups)
+    if single := tuple(r for r, k in rereads if not search.holds(*session.taken(k, groups))):
+        return single
+    refined = find_construction(session, [Demand(case.facts, scope, "none")])
+    if refined.construction is None:
+        return ()
+    told = prepared.told_refined(finding, refined, groups)
+    return told.rereads + told.read_as
+
+
+def _one_reread(prepared: Prepared, groups: tuple[int, ...]) -> Iterator[tuple[Reread, Construction]]:
+    """The base with one phrase read otherwise, for each phrase and reading."""
+    session = prepared.session
+    for g in groups:
+        for r in admissible_readings(prepared.sheet.groups[g], session.strained):
+            if r != session.base.readings[g]:
+                yield Reread(g, r), session.base.with_reading(g, r)
 
 
 def _prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: tuple[Formula, ...]) -> None:
@@ -181,7 +225,7 @@ def _also_as_far(
 def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formula) -> Iterator[Answer]:
     """A document's example is met where what it states makes every completion meet the claim."""
     if case.form == "range":
-        yield from _relations(prepared, case, finding, scope)
+        yield from range_relations(prepared, case, finding, scope)
         return
     article = prepared.point(case, scope)
     if article is not None:
@@ -210,6 +254,13 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     # Where nothing can be as the document says, as its words are presumed, nothing is met there either.
     quantifier: Quantifier = "some" if base != "every" else "every" if nothing_escapes else "base"
     finding = replace(finding, quantifier=quantifier, stakes=1 if quantifier == "every" else 2, at_base=base)
+    if quantifier == "base":
+        rereads = _one_reread(prepared, groups)
+        single = tuple(r for r, k in rereads if escape.holds(*session.taken(k, groups)))
+        if not single:
+            told = prepared.told_by(finding, escape, groups)
+            single = told.rereads + told.read_as
+        finding = replace(finding, unmet_by=single)
     formulas = (case.facts, scope)
     shown = prepared.exhibit(
         finding,
@@ -222,67 +273,3 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     assert shown.witness is not None
     also = _also_met(prepared, case, finding.claim, shown.witness.article, accepted, frozenset())
     yield replace(prepared.told_refined(shown, refined, groups), highest="every", also_claims=also)
-
-
-def _relations(prepared: Prepared, case: Case, finding: Finding, scope: Formula) -> Iterator[Finding]:
-    """How a document's stated range lies against the claim: relations, no conclusion.
-
-    In the base; then on the least re-reading on which they share something, nothing, or all of the range.
-    """
-    session = prepared.session
-    told = replace(finding, question="document range", stakes=6, bearer="")
-    base = _relation(prepared, case, scope, session.base)
-    yield replace(told, detail=base, quantifier="base", construction=session.base)
-    groups = session.groups_in(case.facts, scope)
-    stated = Demand(All(()), case.facts, "some")
-    if base == "apart":
-        sharing = session.search(groups)
-        sharing.require(session.met(case.facts), session.met(scope))
-        found = [prepared.told_by(told, sharing, groups)] if sharing.holds() else []
-    else:
-        wanted: tuple[Wanted, ...] = ("none",) if base in ("within", "the same") else ("none", "every")
-        # A stretch without end parts or joins any two ranges: only the readings as presumed are asked.
-        demands = [[Demand(case.facts, scope, w), stated] for w in wanted]
-        refined = [find_construction(session, asked, stretch=False) for asked in demands]
-        found = [prepared.told_refined(told, r, groups) for r in refined if r.construction is not None]
-    for other in found:
-        assert other.construction is not None
-        yield replace(
-            other, detail=_relation(prepared, case, scope, other.construction), quantifier="some"
-        )
-
-
-def _relation(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> str:
-    """How the range lies against the claim on one construction."""
-    session = prepared.session
-    inside, outside = session.search(()), session.search(())
-    region = session.met(case.facts, k)
-    inside.require(session.met(scope, k))
-    outside.require(region, ~session.met(scope, k))
-    if not inside.find(region):
-        return "apart"
-    touches = _at_one_end(prepared, case, inside, region, scope, k)
-    beyond, rest = inside.holds(~region), outside.holds()
-    if not beyond:
-        return "contains" if rest else "the same"
-    if not rest:
-        return "within"
-    return "touches" if touches else "overlaps"
-
-
-def _at_one_end(
-    prepared: Prepared, case: Case, shared: Search, region: Constraint, scope: Formula, k: Construction
-) -> bool:
-    """Is what claim and region share, in some stated number, one value only, which neither is limited to?"""
-    session = prepared.session
-    article = shared.article()
-    claim, range_ = session.search(()), session.search(())
-    claim.require(session.met(scope, k))
-    range_.require(region)
-    for d in prepared.sheet.declarations:
-        if not isinstance(d, NumberDecl) or d.name not in case.stated:
-            continue
-        other = ~session.equals(d.name, article[d.name])
-        if not shared.holds(region, other) and claim.holds(other) and range_.holds(other):
-            return True
-    return False

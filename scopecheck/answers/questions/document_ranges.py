@@ -1,0 +1,138 @@
+"""How a stated range of a document lies against a claim: relations, and no conclusion from them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.refine import Demand, Wanted, find_construction
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import All, Case, Formula, NumberDecl
+from scopecheck.core.ranges import limits_of, lying
+from scopecheck.foundations.record import replace
+from scopecheck.solving.solver import Constraint, Search
+
+INSIDE = ("within", "the same", "point inside")
+
+
+def range_relations(prepared: Prepared, case: Case, finding: Finding, scope: Formula) -> Iterator[Finding]:
+    """How a document's stated range lies against the claim: relations, no conclusion.
+
+    In the base; then on the least re-reading on which they share something, nothing, or all of the range. A
+    claim that limits nothing of what the range states is left out, unless given facts keep them apart.
+    """
+    session = prepared.session
+    told = replace(finding, question="document range", stakes=6, bearer="")
+    base = _relation(prepared, case, scope, session.base)
+    in_base = replace(told, detail=base, quantifier="base", construction=session.base)
+    groups = session.groups_in(case.facts, scope)
+    if base == "apart":
+        sharing = session.search(groups)
+        sharing.require(session.met(case.facts), session.met(scope))
+        if not sharing.holds():
+            yield _always(prepared, case, scope, in_base)
+            return
+        found = [prepared.told_by(told, sharing, groups)]
+    else:
+        found = list(_otherwise(prepared, case, scope, told, base))
+    if base == "apart" or _limited(prepared, case, scope, session.base):
+        yield in_base
+    for other in found:
+        assert other.construction is not None
+        detail = _relation(prepared, case, scope, other.construction)
+        yield replace(other, detail=detail, quantifier="some")
+
+
+def _otherwise(
+    prepared: Prepared, case: Case, scope: Formula, told: Finding, base: str
+) -> Iterator[Finding]:
+    """The least re-readings on which claim and range share nothing, or all of the range, stretches aside.
+
+    A stretch without end parts or joins any two ranges.
+    """
+    session = prepared.session
+    if not session.names_in(scope) & set(case.stated):
+        return
+    groups = session.groups_in(case.facts, scope)
+    stated = Demand(All(()), case.facts, "some")
+    wanted: tuple[Wanted, ...] = ("none",) if base in ("within", "the same") else ("none", "every")
+    for w in wanted:
+        refined = find_construction(session, [Demand(case.facts, scope, w), stated], stretch=False)
+        if refined.construction is not None:
+            yield prepared.told_refined(told, refined, groups)
+
+
+def _relation(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> str:
+    """How the range lies against the claim on one construction."""
+    session = prepared.session
+    inside, outside = session.search(()), session.search(())
+    region = session.met(case.facts, k)
+    inside.require(session.met(scope, k))
+    outside.require(region, ~session.met(scope, k))
+    if not inside.find(region):
+        return "apart"
+    touches = _at_one_end(prepared, case, inside, region, scope, k)
+    beyond, rest = inside.holds(~region), outside.holds()
+    if not beyond:
+        return "contains" if rest else "the same"
+    if not rest:
+        return "within"
+    if touches:
+        return "touches"
+    return "within shared" if _within_each_limit(prepared, case, scope, k) else "overlaps"
+
+
+def _at_one_end(
+    prepared: Prepared, case: Case, shared: Search, region: Constraint, scope: Formula, k: Construction
+) -> bool:
+    """Is what claim and region share, in some stated number, one value only, which neither is limited to?"""
+    session = prepared.session
+    article = shared.article()
+    claim, range_ = session.search(()), session.search(())
+    claim.require(session.met(scope, k))
+    range_.require(region)
+    for d in prepared.sheet.declarations:
+        if not isinstance(d, NumberDecl) or d.name not in case.stated:
+            continue
+        other = ~session.equals(d.name, article[d.name])
+        if not shared.holds(region, other) and claim.holds(other) and range_.holds(other):
+            return True
+    return False
+
+
+def _limited(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> frozenset[str]:
+    """What the claim, so read, limits of what the range states."""
+    limits = limits_of(prepared.sheet, scope, k)
+    return limits.loose.union(name for name, _ in limits.ranges) & set(case.stated)
+
+
+def _within_each_limit(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> bool:
+    """Does all that is stated of each number that both limit lie within what the claim asks of it?"""
+    found = lying(prepared.sheet, case.facts, scope, k)
+    names = {own.name for own in found}
+    return _limited(prepared, case, scope, k) == names and all(own.relation in INSIDE for own in found)
+
+
+def _always(prepared: Prepared, case: Case, scope: Formula, apart: Finding) -> Finding:
+    """That they lie apart on every construction, with the numbers in which they do so by themselves."""
+    found = lying(prepared.sheet, case.facts, scope, prepared.session.base)
+    names = (own.name for own in found if own.relation == "apart")
+    firm = tuple(name for name in names if _always_apart(prepared, case, scope, name))
+    return replace(apart, quantifier="every", construction=None, firm=firm)
+
+
+def _always_apart(prepared: Prepared, case: Case, scope: Formula, name: str) -> bool:
+    """Can what speaks of this number alone, on either side, be met together on no construction?"""
+    session = prepared.session
+    own = [f for f in (*_items(case.facts), *_items(scope)) if session.names_in(f) == {name}]
+    search = session.search(session.groups_in(*own))
+    return not search.holds(*(session.met(f) for f in own))
+
+
+def _items(formula: Formula) -> Iterator[Formula]:
+    if isinstance(formula, All):
+        for item in formula.items:
+            yield from _items(item)
+    else:
+        yield formula

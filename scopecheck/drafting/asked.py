@@ -1,0 +1,92 @@
+"""What a started sheet asks: what the words could not tell, each sort of question once for all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from scopecheck.drafting.draft import Doubt, Draft, Quantity
+from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.report.wording import claims_text, has_sentence, listed, quoted, sentence
+
+_UNREAD = regex(r"\d+\s*[^\s\d.)]|[½¼¾]")
+"""Words not restated that hold a number with something after it, most often its unit."""
+_TOKEN = regex(r"\w+|[^\w\s]")
+_SIDES = frozenset(("inner", "outer", "internal", "external", "inside", "outside", "relative"))
+"""Words that tell of a diameter, or of a humidity, what would be asked of it."""
+_SORTS = ("same", "basis", "unread", "example", "how", "whole", "each", "order", "owner")
+"""The sorts of questions, those that most often matter first."""
+
+
+def questions(draft: Draft) -> list[str]:
+    """The questions on a draft, one of each sort that naming everything it is asked of."""
+    found: dict[str, list[str]] = {sort: [] for sort in _SORTS}
+    for doubt in draft.doubts:
+        found["same"] += _pairs(draft, doubt)
+    for quantity in draft.quantities:
+        for sort, name in (*_about(quantity), *_about_each(draft, quantity)):
+            found[sort].append(name)
+    for claim in draft.claims:
+        for line in claim.lines:
+            if not line.name and _UNREAD.search(line.words):
+                said = sentence("start", "words_of_claim", claim=claim.number, words=quoted(line.words))
+                found["example" if _an_example(line.words) else "unread"].append(said)
+    found["order"] += [claims_text(draft.unordered)] if draft.unordered else []
+    return [
+        sentence("asked", sort, of=listed(dict.fromkeys(of), "or" if sort == "same" else "and"))
+        for sort, of in found.items()
+        if of
+    ]
+
+
+def _pairs(draft: Draft, doubt: Doubt) -> list[str]:
+    """The quantity of a doubt beside each that it may be; nothing of what is not in the sheet any more."""
+    if doubt.quantity not in draft.quantities:
+        return []
+    return [
+        sentence(
+            "start",
+            "pair",
+            name=_name(doubt.quantity),
+            claim=doubt.claim,
+            other=_name(other),
+            earlier=earlier,
+        )
+        for other, earlier in doubt.others
+        if other in draft.quantities
+    ]
+
+
+def _name(quantity: Quantity) -> str:
+    """A quantity by its name; of a step its duration is meant."""
+    return f"duration of {quantity.name}" if quantity.kind.startswith("step in") else quantity.name
+
+
+def _an_example(words: str) -> bool:
+    """Whether words not restated are an example or a preference: what they limit is asked in other words."""
+    texts = _TOKEN.findall(words.lower())
+    return run_at(texts, 0, "clauses", "examples") > 0 or texts[-1] == "preferred"
+
+
+def _about_each(draft: Draft, quantity: Quantity) -> Iterable[tuple[str, str]]:
+    """Asked of what several like things have and no 'each' says is of each."""
+    several = next((q for q in draft.quantities if q.name == quantity.owner and q.kind == "count"), None)
+    if several is not None and several is not quantity and quantity.within is None:
+        yield "each", sentence("start", "of_several", name=quantity.name, several=several.name)
+
+
+def _about(quantity: Quantity) -> Iterable[tuple[str, str]]:
+    """What is asked of a quantity by its kind and noun."""
+    last = quantity.noun.split()[-1]
+    if quantity.kind.startswith(("part,", "composition in wt", "composition in vol", "composition in mol")):
+        return
+    if quantity.note or quantity.kind.startswith("step in"):
+        return
+    if quantity.kind.endswith("in %") and quantity.within is None:
+        yield "basis", quoted(quantity.name)
+    elif has_sentence("asked_of", last) and _SIDES.isdisjoint(quantity.noun.split()):
+        yield "how", sentence("start", "how_one", name=quantity.name, how=sentence("asked_of", last))
+    elif quantity.kind.startswith("share") and quantity.within is None and " of " not in quantity.kind:
+        yield "whole", quoted(quantity.name)
+    elif not quantity.owner and quantity.kind != "count" and quantity.within is None:
+        yield "owner", quoted(quantity.name)

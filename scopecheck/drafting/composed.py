@@ -1,0 +1,224 @@
+"""A composition, declared where the words list shares of one whole: weight, volume, mole, or per cent alone.
+
+`a glaze comprising 20 wt% of a frit, 5 wt% of a salt and water`; `comprising, each by weight: 30 to 60 % of a
+binder; at least 15 % of water`. Loose shares may add up to anything; these make 100 %.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from scopecheck.drafting.beside import noun_before, noun_from, texts_of
+from scopecheck.drafting.draft import Quantity
+from scopecheck.drafting.work import Work
+from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.resolve.claim_text import ClaimText
+
+MOST_BETWEEN = 14
+"""How many words may stand between a transition and the first amount: 'based on the total weight of'."""
+SHARES = ("share in wt%", "share in vol%", "share in mol%", "share in %")
+_BASES = ("weight", "mass", "volume", "mole", "moles")
+
+
+@record
+class _Series:
+    """A transition and what it opens: its tokens, the noun before, the amounts, ingredients without one."""
+
+    start: int
+    end: int
+    noun: str
+    limits: tuple[int, ...]
+    bare: tuple[str, ...]
+    balance: tuple[int, int]
+
+
+def composition(works: Sequence[Work], quantities: list[Quantity]) -> list[Quantity]:
+    """With the one composition of the text, if some claim lists shares of it and none those of another."""
+    found = _of_one_whole([(work, s) for work in works if (s := _series(work)) is not None and s.noun])
+    plain = [s for _, s in found if len(s.limits) > 1]
+    if not plain or len({s.noun for _, s in found}) > 1:
+        return quantities
+    kinds = {work.of[i].kind for work, s in found for i in s.limits}
+    if len(kinds) > 1:
+        return quantities
+    kind = kinds.pop()
+    whole = Quantity(plain[0].noun, f"composition in {kind.rpartition(' ')[2]}", plain[0].noun, "")
+    inside = {id(work.of[i]) for work, s in found for i in s.limits}
+    for work in works:
+        _drop_other_bases(work, whole)
+        inside |= {id(q) for i, q in enumerate(work.of) if q.kind == kind and _in_parent(work, i)}
+    if kind == "share in %":
+        whole.note = next((words for work, _ in found if (words := _basis(work))), "")
+    for q in quantities:
+        if id(q) in inside:
+            q.within = whole
+    taken = {q.name.lower() for q in quantities if not q.members}
+    bare: dict[str, Quantity] = {q.name: q for q in quantities if q.within is whole}
+    for work, series in found:
+        whole.claims.append(work.claim.number)
+        for noun in series.bare:
+            if noun not in bare and noun.lower() not in taken:
+                bare[noun] = Quantity(noun, kind, noun, "", [], within=whole)
+        work.opened, work.balance = (series.start, series.end, whole), series.balance
+        work.bare = [bare[noun] for noun in series.bare if noun in bare]
+    made = [*quantities, whole, *(q for q in bare.values() if q not in quantities)]
+    lists = _classes(made, whole)
+    return [q for q in made if not any(q is listed for listed in lists)]
+
+
+def _classes(quantities: Sequence[Quantity], whole: Quantity) -> list[Quantity]:
+    """The lists of what an ingredient may be: it is a class then, and they are not declared by themselves."""
+    names = {q.name.lower() for q in quantities}
+    found: list[Quantity] = []
+    for listed in quantities:
+        members = listed.kind.removeprefix("any of ").split(", ")
+        of = next((q for q in quantities if q.within is whole and q.noun == listed.noun), None)
+        if listed.members and of is not None and names.isdisjoint(m.lower() for m in members):
+            of.stands_for = ", ".join(members)
+            names.update(m.lower() for m in members)
+            found.append(listed)
+    return found
+
+
+def _drop_other_bases(work: Work, whole: Quantity) -> None:
+    """Leaves out shares of something else than the whole, '40 wt% of the solids': they are marked then."""
+    texts = texts_of(work.text)
+    bases = {"composition", "mixture", "total", "whole", whole.noun.split()[-1]}
+    kept: list[int] = []
+    for i, (stretch, what) in enumerate(work.limits):
+        basis = noun_from(work.text, stretch.end + 2)
+        other = texts[stretch.end : stretch.end + 2] in (["of", "the"], ["of", "said"]) and basis != what.noun
+        share = _is_share(work.of[i]) and (work.of[i].kind != "share in %" or _of_what(work, i))
+        if not (share and other and not bases.intersection(basis.split())):
+            kept.append(i)
+    work.limits, work.of = [work.limits[i] for i in kept], [work.of[i] for i in kept]
+
+
+def _series(work: Work) -> _Series | None:
+    """The first transition of a claim that shares by weight, volume or mole follow, each 'of' something."""
+    amounts = [i for i, q in enumerate(work.of) if _is_share(q) and _of_what(work, i)]
+    texts = texts_of(work.text)
+    for first in amounts:
+        start = work.limits[first][0].start
+        for at in range(start - 1, max(-1, start - MOST_BETWEEN), -1):
+            width = _transition(texts, at)
+            if not width or at in work.text.referring or {";", "."}.intersection(texts[at:start]):
+                continue
+            later, bare, balance = _listed(work, amounts, first, at + width)
+            return _Series(at, at + width, _noun_of(work.text, at), later, bare, balance)
+    return None
+
+
+def _of_one_whole(found: list[tuple[Work, _Series]]) -> list[tuple[Work, _Series]]:
+    """With one noun where a claim shortens it: 'the composition' of 'a sealing composition'."""
+    longest = max((s.noun for _, s in found), key=len, default="")
+    return [(w, replace(s, noun=longest) if longest.endswith(f" {s.noun}") else s) for w, s in found]
+
+
+def _in_parent(work: Work, index: int) -> bool:
+    """Whether a share that a dependent claim limits is one of the whole that its parent composes."""
+    of = work.of[index]
+    named = of.kind != "share in %" or _of_what(work, index)
+    return bool(work.text.referring) and not of.owner and named
+
+
+def _basis(work: Work) -> str:
+    """'each by weight of the composition': by what the per cent of a list are told, in the claim's words.
+
+    The words are kept with their place, so that the claim's 'each' is marked with them.
+    """
+    texts = texts_of(work.text)
+    for at in range(len(texts) - 1):
+        if texts[at] not in ("by", "total") or texts[at + 1] not in _BASES:
+            continue
+        start, end = at, at + 2
+        while start > 0 and texts[start - 1] in ("each", "in", "percent", "on", "based", "the", "all"):
+            start -= 1
+        if texts[end : end + 1] == ["of"]:
+            skipped = end + 1 + (texts[end + 1 : end + 2] in (["the"], ["said"]))
+            end = skipped + len(noun_from(work.text, skipped).split())
+        work.basis = (start, end)
+        first, last = work.text.tokens[start], work.text.tokens[end - 1]
+        return " ".join(work.text.source.text[first.start : last.end].split())
+    return ""
+
+
+def _is_share(of: Quantity) -> bool:
+    return of.kind in SHARES
+
+
+def _of_what(work: Work, index: int) -> bool:
+    """Whether what it is an amount of follows: `20 wt% of a frit`, `20 wt% frit`."""
+    stretch, what = work.limits[index]
+    after = texts_of(work.text)[stretch.end :]
+    named = what.noun.lower().split()
+    return after[:1] == ["of"] or (bool(named) and after[: len(named)] == named)
+
+
+def _transition(texts: list[str], at: int) -> int:
+    run = run_at(texts, at, "clauses", "closed") or run_at(texts, at, "clauses", "essentially")
+    one = texts[at].startswith(("compris", "contain", "includ")) or texts[at] in ("having", "has")
+    return run or int(one)
+
+
+def _noun_of(text: ClaimText, at: int) -> str:
+    """What is composed: what the claim is to, if nothing of it was opened before; else the noun before."""
+    texts = texts_of(text)
+    opened = any(_transition(texts, i) or texts[i] in ("having", "with", "wherein") for i in range(at))
+    if text.referring or opened:
+        return noun_from(text, 1) if text.referring and not opened else noun_before(text, at)
+    return noun_from(text, int(texts[0] in ("a", "an", "the")))
+
+
+def _next_item(texts: list[str], at: int) -> int:
+    """Where the next item of a list with semicolons begins; the end of the claim if there is none."""
+    return next((i for i in range(at, len(texts)) if texts[i] == ";"), len(texts))
+
+
+def _listed(
+    work: Work, amounts: Sequence[int], first: int, opened: int
+) -> tuple[tuple[int, ...], tuple[str, ...], tuple[int, int]]:
+    """The amounts of the series that begins with one of them, its ingredients that have none, its balance."""
+    texts = texts_of(work.text)
+    starts = {work.limits[i][0].start: i for i in amounts}
+    found: list[int] = []
+    bare: list[str] = []
+    balance = (0, 0)
+    at = work.limits[first][0].start
+    while at < len(texts):
+        while at < len(texts) and texts[at] in (",", ";", "and", "optionally"):
+            at += 1
+        start = next((s for s in starts if at <= s <= at + 2), None)
+        rest = 0 if start is not None else _rest_at(texts, at)
+        if start is not None:
+            found.append(starts[start])
+            at = work.limits[starts[start]][0].end
+            at += texts[at : at + 1] == ["of"]
+            skipped = at + (texts[at : at + 1] in (["a"], ["an"], ["the"], ["said"]))
+            at = skipped + len(noun_from(work.text, skipped).split())
+        else:
+            skipped = at + rest + (texts[at + rest : at + rest + 1] in (["a"], ["an"]))
+            noun = noun_from(work.text, skipped)
+            end = skipped + len(noun.split())
+            if not noun or texts[end : end + 1] not in _AFTER_ONE:
+                break
+            if not noun.endswith(("impurities", "impurity")):
+                bare.append(noun)
+            balance = (at, end) if rest else balance
+            at = end
+        if at < len(texts) and texts[at] not in (",", ";", "and"):
+            at = _next_item(texts, at)
+    return tuple(found), tuple(bare), balance
+
+
+_AFTER_ONE: tuple[list[str], ...] = ([","], [";"], ["and"], ["as"], ["."], ["selected"], ["chosen"], [])
+"""What may follow an ingredient without an amount."""
+
+
+def _rest_at(texts: list[str], at: int) -> int:
+    """How many words 'the balance being' has here; what makes up the rest stands behind them."""
+    width = int(texts[at : at + 1] == ["the"])
+    if texts[at + width : at + width + 1] not in (["balance"], ["remainder"], ["rest"]):
+        return 0
+    return width + 1 + (texts[at + width + 1 : at + width + 2] in (["being"], ["is"], ["of"]))

@@ -1,0 +1,155 @@
+"""The lines beside a claim: its own words for each limit that a phrase reads, and marks for the rest."""
+
+from __future__ import annotations
+
+from scopecheck.core.model import NumberDecl
+from scopecheck.drafting.choices import Choice
+from scopecheck.drafting.draft import Proposed, Quantity
+from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.marks import mark_all, marked, marks, takes, takes_at, words_at
+from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.step_lines import propose_duration, propose_if, propose_list, propose_order
+from scopecheck.drafting.stepped import is_step
+from scopecheck.drafting.work import Work
+from scopecheck.language.scan import Own
+from scopecheck.resolve.claim_text import ClaimText
+
+_FILLERS = frozenset(("in", "the", "a", "an", "of"))
+MOST_BACK = 14
+"""How many words before a limit an 'each' is looked for."""
+MOST_TRIED = 4
+"""How many stretches of words are tried for one limit."""
+
+
+def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed: bool = True) -> None:
+    """Lines for the limits that a phrase reads, and marks for what is left over then."""
+    _propose_opening(work)
+    propose_list(work, readable)
+    for i, ((stretch, _), quantity) in enumerate(zip(work.limits, work.of, strict=True)):
+        if stretch.sign:
+            _in_symbols(work, stretch, quantity)
+            continue
+        if stretch.condition:
+            propose_if(work, stretch, quantity, readable)
+            continue
+        if is_step(quantity):
+            propose_duration(work, stretch, quantity, readable)
+            continue
+        if _of_two(work, stretch, work.pairs.get(i, ""), readable):
+            continue
+        words = _of_each(work.text, stretch, quantity, readable)
+        if words := words or _read_words(work.text, stretch, quantity, readable):
+            work.claim.lines.append(Proposed(words, quantity.name, asked=True))
+        elif stretch.other[1] and not stretch.second[1]:
+            work.unread.append((stretch.starts[0], stretch.end))
+    for choice in work.choices:
+        _propose_choice(work, choice, readable)
+    for words in work.nowhere:
+        if marked(work.text, words, range(0)):
+            work.claim.lines.append(Proposed(words))
+    propose_order(work, readable)
+    for start, end in [*work.unread, work.basis]:
+        mark_all(work, start, end)
+    if work.opened:
+        _propose_balance(work, work.opened[2].name)
+        rest = words_at(work.text, *work.balance) if work.balance[1] else ""
+        said = {line.name for line in work.claim.lines}
+        bare = [q for q in work.bare if not rest.endswith(q.name) and q.name not in said]
+        work.claim.lines += [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in bare]
+    marks(work, own or {}, timed)
+
+
+def _propose_opening(work: Work) -> None:
+    """A line for the transition that opens a composition."""
+    if work.opened:
+        start, end, whole = work.opened
+        words = words_at(work.text, start, end)
+        if takes(work.text, words, start, end):
+            work.claim.lines.append(Proposed(words, whole.name))
+
+
+def _propose_balance(work: Work, whole: str) -> None:
+    """A line for `the balance being iron`, with the impurities where these are named with it."""
+    start, end = work.balance
+    texts = work.text.texts
+    far = next((i + 1 for i in range(end, min(end + 4, len(texts))) if texts[i].startswith("impurit")), end)
+    words = words_at(work.text, start, far) if end else ""
+    if words and takes(work.text, words, start, far):
+        work.claim.lines.append(Proposed(words, whole))
+
+
+def _of_each(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable) -> str:
+    """`each ... 5 to 8 mm` for a field of like parts, if the claim says 'each' before the limit; else ''."""
+    if of.within is None or not of.within.declared or stretch.start >= len(text.tokens):
+        return ""
+    at = stretch.starts[0]
+    while at > 0 and stretch.starts[0] - at < MOST_BACK and text.tokens[at].text not in (";", ":", "."):
+        at -= 1
+        if text.tokens[at].text in ("each", "every") and at not in text.taken:
+            whole = words_at(text, at, stretch.end)
+            if readable.reads(whole, of.name) and takes(text, whole, at, stretch.end):
+                return whole
+            for start in stretch.starts[:MOST_TRIED]:
+                words = f"{text.tokens[at].text} ... {words_at(text, start, stretch.end)}"
+                places = (at, *range(start, stretch.end))
+                if readable.reads(words, of.name) and takes_at(text, words, places):
+                    return words
+    return ""
+
+
+def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
+    """A line for several of something, or for a list, if a phrase reads it with what is declared."""
+    words = words_at(work.text, choice.start, choice.end)
+    kind = "material" if choice.members else "count"
+    for name in (choice.noun, f"{choice.noun} {kind}"):
+        declared = readable.names.declared(name)
+        a_list = not isinstance(declared, NumberDecl) or readable.names.mixture(name) is not None
+        if declared is None or a_list != bool(choice.members):
+            continue
+        if readable.reads(words, name) and takes(work.text, words, choice.start, choice.end):
+            work.claim.lines.append(Proposed(words, name, asked=True))
+            return
+
+
+def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable) -> str:
+    """The words of the limit, if a phrase reads them whole; else ''. They are taken.
+
+    Only fillers may be left out before them: a "not", an "about" or an end left out would be another limit.
+    """
+    if any(i in text.taken for i in range(stretch.starts[-1], stretch.end)):
+        return ""
+    ends = dict.fromkeys(e for e in (stretch.farther, stretch.end) if e)
+    texts = text.texts[stretch.starts[0] : stretch.starts[-1] + 1]
+    fillers = next((i for i, word in enumerate(texts) if word not in _FILLERS), len(texts))
+    starts = [s for s in stretch.starts if s <= stretch.starts[0] + fillers]
+    for end in ends:
+        for start in starts[:MOST_TRIED]:
+            words = words_at(text, start, end)
+            if readable.reads(words, of.name) and takes(text, words, start, end):
+                return words
+    return ""
+
+
+def _of_two(work: Work, stretch: Stretch, names: str, readable: Readable) -> bool:
+    """Proposes a line for a ratio of two quantities, both left of the colon, if a phrase reads it."""
+    if not names or any(i in work.text.taken for i in range(stretch.begins, stretch.end)):
+        return False
+    words = words_at(work.text, stretch.begins, stretch.end)
+    if readable.reads(words, names) and takes(work.text, words, stretch.begins, stretch.end):
+        work.claim.lines.append(Proposed(words, names, asked=True))
+        return True
+    return False
+
+
+def _in_symbols(work: Work, stretch: Stretch, of: Quantity) -> None:
+    """A line in symbols for a limit that the claim itself states with a sign; the sign is marked with it."""
+    figure = stretch.figures[0]
+    number = work.text.source.text[slice(*_place(work.text, figure.start, figure.start + 1))]
+    unit = f" {figure.unit.symbol}" if figure.unit else ""
+    words = words_at(work.text, figure.start - 1, figure.end)
+    if takes(work.text, words, figure.start - 1, figure.end):
+        work.claim.lines.append(Proposed(words, of.name, f"{of.name} {stretch.sign} {number}{unit}"))
+
+
+def _place(text: ClaimText, start: int, end: int) -> tuple[int, int]:
+    return text.tokens[start].start, text.tokens[end - 1].end

@@ -1,0 +1,90 @@
+"""Lines about the steps of a method: its list, how long one takes, when it is done, on which condition."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.drafting.draft import Proposed, Quantity
+from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.marks import takes, takes_at, words_at
+from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.stepped import step_at, step_before
+from scopecheck.drafting.work import Work
+from scopecheck.resolve.account import ORDER_WORDS
+
+MOST_WORDS = 6
+"""How many words behind a word of time what it speaks of may take."""
+_ONWARDS = ("then", "thereafter", "subsequently", "followed")
+"""Words that stand before the later of two steps."""
+
+
+def propose_list(work: Work, readable: Readable) -> None:
+    """A line for the list of steps, if two or more of them are to be done in any case."""
+    steps = [i.step for i in work.items if not i.conditional and i.step in readable.names.steps]
+    if len(steps) < 2:
+        return
+    start, end = work.listing
+    words, names = words_at(work.text, start, end), ", ".join(steps)
+    if readable.reads(words, names) and takes(work.text, words, start, end):
+        work.claim.lines.append(Proposed(words, names, asked=True))
+
+
+def propose_duration(work: Work, stretch: Stretch, step: Quantity, readable: Readable) -> None:
+    """A line for how long a step takes: of the step where its list says it, else of its duration."""
+    if any(i in work.text.taken for i in range(stretch.starts[-1], stretch.end)):
+        return
+    before = stretch.starts[0] - 1
+    listed = any(i.step == step.name and i.start < before < i.end for i in work.items)
+    starts = [before] if listed and work.text.texts[before] == "for" else []
+    ends = [end for end in (stretch.farther, stretch.end) if end]
+    for end, start in ((end, start) for end in ends for start in (*starts, *stretch.starts)):
+        name = step.name if start in starts else f"duration of {step.name}"
+        words = words_at(work.text, start, end)
+        if readable.reads(words, name) and takes(work.text, words, start, end):
+            work.claim.lines.append(Proposed(words, name, asked=True))
+            return
+
+
+def propose_if(work: Work, stretch: Stretch, thing: Quantity, readable: Readable) -> None:
+    """A line for a step that is done on a condition: the step and the thing left of the colon."""
+    step = next((i.step for i in work.items if i.start < stretch.condition < i.end), "")
+    at = stretch.condition
+    names = f"{step}, {thing.name}"
+    if step not in readable.names.steps or any(i in work.text.taken for i in range(at, stretch.end)):
+        return
+    words = words_at(work.text, at, stretch.end)
+    if readable.reads(words, names) and takes(work.text, words, at, stretch.end):
+        work.claim.lines.append(Proposed(words, names, asked=True))
+        return
+    for start in stretch.starts:
+        words = f"{work.text.texts[at]} ... {words_at(work.text, start, stretch.end)}"
+        if readable.reads(words, names) and takes_at(work.text, words, (at, *range(start, stretch.end))):
+            work.claim.lines.append(Proposed(words, names, asked=True))
+            return
+
+
+def propose_order(work: Work, readable: Readable) -> None:
+    """Lines for words of time that set one declared step beside another."""
+    names = frozenset(step.name for step in readable.names.steps.values())
+    if not names:
+        return
+    for at, word in enumerate(work.text.texts):
+        if word not in ORDER_WORDS or at in work.text.taken | work.text.referring:
+            continue
+        step = step_before(work, at) if word in _ONWARDS else step_at(work, at, names)
+        for start, end in _tried(work, at) if step else ():
+            words = words_at(work.text, start, end)
+            if readable.reads(words, step) and takes(work.text, words, start, end):
+                work.claim.lines.append(Proposed(words, step, asked=True))
+                break
+
+
+def _tried(work: Work, at: int) -> Iterator[tuple[int, int]]:
+    """The stretches of words around a word of time that a phrase may read, the longest first."""
+    texts = work.text.texts
+    timed = next((s.starts[0] for s in work.after if s.end == at), at)
+    close = at - (texts[at - 1] in ("immediately", "directly", "right", "shortly", "not"))
+    far = next((i for i in range(at + 1, len(texts)) if texts[i] in (",", ";", ":", ".")), len(texts))
+    for start in dict.fromkeys((timed, close, at)):
+        for end in range(min(far, at + MOST_WORDS), at, -1):
+            yield start, end

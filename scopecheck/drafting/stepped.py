@@ -1,0 +1,147 @@
+"""The steps of a method, where its claims say how long one takes, when it is done, or on which condition.
+
+`comprising soaking the reed for 10 minutes, rinsing it after the soaking, and drying it if ...`: what is done
+stands at the head of each item of the list. A list without a word of time or of a condition is asked about.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Container, Sequence
+
+from scopecheck.drafting.beside import process_before
+from scopecheck.drafting.draft import Quantity
+from scopecheck.drafting.work import Item, Work
+from scopecheck.foundations.word_lists import run_at, words
+from scopecheck.resolve.account import ORDER_WORDS
+from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.dependencies import category
+
+KIND = "step in {unit}, may be left out"
+MOST_BACK = 14
+"""How many words before a word of time the step that it speaks of is looked for."""
+_NO_STEPS = frozenset(
+    "having being using including comprising containing consisting according depending providing-that thereby"
+    " causing allowing resulting leaving following regarding concerning starting beginning".split()
+)
+_LABELS = frozenset("abcdefghij") | {"i", "ii", "iii", "iv", "v", "vi", "vii", "viii"}
+_BEFORE_ITEMS = ("and", "then", "(", ")", ".", "-", "optionally", "thereafter", "subsequently")
+_CONDITIONS = frozenset(("if", "when", "whenever", "once", "unless", "optionally"))
+
+
+def items(text: ClaimText) -> tuple[tuple[int, int], tuple[Item, ...]]:
+    """The tokens of the transition of a method's list of steps, and the items; empty where there is none."""
+    kind = category(text.text).lower().split()
+    texts = text.texts
+    if not {"method", "process", "use", "procedure"}.intersection(kind[:8]):
+        return (0, 0), ()
+    for at, word in enumerate(texts):
+        if not word.startswith(("compris", "includ")) or at in text.referring:
+            continue
+        end = at + 1
+        end += run_at(texts, end, "clauses", "steps_of")
+        found = _items(texts, end + (texts[end : end + 1] == [":"]))
+        return ((at, end), found) if found else ((0, 0), ())
+    return (0, 0), ()
+
+
+def _items(texts: list[str], first: int) -> tuple[Item, ...]:
+    """The items from here on, each with what is done in it; semicolons, if there are any, part them."""
+    apart = ";" if ";" in texts[first:] else ","
+    heads = [at for at in range(first, len(texts) - 1) if _heads(texts, at, first, apart)]
+    if not heads or heads[0] - first > 3:
+        return ()
+    ends = [*heads[1:], next((i for i in range(heads[-1], len(texts)) if _over(texts, i)), len(texts))]
+    return tuple(
+        Item(texts[at], at, end, not _CONDITIONS.isdisjoint((*texts[at:end], *texts[max(0, at - 1) : at])))
+        for at, end in zip(heads, ends, strict=True)
+    )
+
+
+def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
+    """Whether an item begins with this word: what is done, behind a comma, a semicolon, a letter, 'and'."""
+    word, after = texts[at], texts[at + 1]
+    act = word.endswith("ing") and len(word) > 5 and word not in words("mention", "ing_nouns") | _NO_STEPS
+    if not act or after in (",", ";", ".", "of"):
+        return False
+    start = at
+    while start > first and texts[start - 1] in _BEFORE_ITEMS:
+        start -= 1
+    while start > first and texts[start - 1] in _LABELS | {"(", ")", "-"}:
+        start -= 1
+    while start > first and texts[start - 1] in ("and", "then"):
+        start -= 1
+    if start <= first:
+        return True
+    return texts[start - 1] == apart or (apart == "," and texts[start] == "and" and start < at)
+
+
+def _over(texts: list[str], at: int) -> bool:
+    """Whether the last item of a list is over: its sentence, or a clause on what was said."""
+    return texts[at] == "." or (
+        texts[at] in (",", ";") and texts[at + 1 : at + 2] in (["wherein"], ["whereby"])
+    )
+
+
+def steps(works: Sequence[Work], quantities: Sequence[Quantity]) -> list[Quantity]:
+    """The steps to be declared, in their order; none where claims only say that they are done."""
+    named: dict[str, list[int]] = {}
+    for work in works:
+        for item in work.items:
+            named.setdefault(item.step, []).append(work.claim.number)
+    twice = any(len({i.step for i in work.items}) < len(work.items) for work in works)
+    if not named or twice or any(q.name in named for q in quantities):
+        return []
+    lasting = {q.name.removesuffix(" time"): q for q in quantities if q.kind.startswith("time in")}
+    if not (any(_timed(work, named) for work in works) or not lasting.keys().isdisjoint(named)):
+        return []
+    unit = next((q.kind.rpartition(" ")[2] for name, q in lasting.items() if name in named), "min")
+    made: list[Quantity] = []
+    for name, claims in named.items():
+        lasts = lasting.get(name)
+        own = lasts.kind.rpartition(" ")[2] if lasts else unit
+        step = Quantity(
+            name, KIND.format(unit=own), name, "", sorted({*claims, *(lasts.claims if lasts else ())})
+        )
+        made.append(step)
+        for work in works:
+            work.of = [step if of is lasts else of for of in work.of]
+    return made
+
+
+def _timed(work: Work, named: Container[str]) -> bool:
+    """Whether a claim says when one of its steps is done beside another, or on what measured condition."""
+    texts = work.text.texts
+    for item in work.items:
+        for at in range(max(0, item.start - 1), item.end):
+            after = texts[at + 1 : at + 5]
+            if texts[at] in ORDER_WORDS and any(word in named for word in after):
+                return True
+    return any(stretch.condition for stretch, _ in work.limits)
+
+
+def is_step(quantity: Quantity) -> bool:
+    """Whether a proposed declaration is that of a step."""
+    return quantity.kind.startswith("step in")
+
+
+def step_at(work: Work, at: int, names: frozenset[str]) -> str:
+    """The step of which the words at a place speak: that of its item, or the last one named before; or ''."""
+    texts = work.text.texts
+    inside = next((i.step for i in work.items if i.start <= at < i.end), "")
+    if inside in names:
+        return inside
+    for i in range(at - 1, max(-1, at - MOST_BACK), -1):
+        if texts[i] in (";", ":"):
+            break
+        done = process_before(["for", *texts[: i + 1]], i + 2)
+        if texts[i] in names or done in names:
+            return texts[i] if texts[i] in names else done
+    return ""
+
+
+def step_before(work: Work, at: int) -> str:
+    """The step of the item before the one that begins here, or just behind a word here: 'and then drying'."""
+    for before, item in zip(work.items, work.items[1:], strict=False):
+        if at < item.start <= at + 2:
+            return before.step
+    return ""

@@ -1,0 +1,75 @@
+"""A document's stated range beside a claim: which ground is named, and what is left out."""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.answers.questions import prepare
+from scopecheck.answers.questions.outside import outside_met
+from scopecheck.report.items import statement
+from scopecheck.report.wording import GLUE
+from tests.sheets import sheet
+
+BOWL = """
+inner    length in mm
+blades   count
+stirrer  length in mm
+speed    rotational speed in rpm
+
+1. A bowl having an inner diameter of 80 to 160 mm, a pair of blades, a stirrer of 0.5 to 0.7
+   times the inner.
+   | inner   : 80 to 160 mm
+   | blades  : a pair
+   | stirrer : 0.5 to 0.7 times the inner
+   |   exactly  0.5 * inner <= stirrer <= 0.7 * inner
+
+2. A method of using a bowl, with a speed of at least 200 rpm and more than 30 mm of stirrer.
+   | speed   : at least 200 rpm
+   | stirrer : more than 30 mm
+   | not restated : and
+
+document D
+  row : {row}    "page 1"
+"""
+
+
+def told(row: str, claim: int = 1) -> list[str]:
+    made = sheet(BOWL.format(row=row).replace("document D", f"document D for {claim}"))
+    (case,) = made.cases
+    found = [f for f in outside_met(prepare(made), case) if hasattr(f, "outcome")]
+    return [statement(made, f).replace(GLUE, " ") for f in found]
+
+
+def test_the_ground_that_stands_on_every_reading_comes_first() -> None:
+    """80 to 160 and 250 to 400 lie 90 apart, 56.25 % of 160, however else the diameter is tied."""
+    assert told("250 mm <= inner <= 400 mm, blades = 1") == [
+        'document D, row at "page 1", on every reading listed: lies apart from claim 1 (inner apart by 90 mm,'
+        " \u2248 56 % of the end; as presumed also blades apart by 1, 50 % of the end)."
+    ]
+
+
+def test_grounds_that_fall_on_another_reading_are_not_called_firm() -> None:
+    first, other = told("100 mm <= inner <= 120 mm, blades = 1")
+    assert first.endswith("none is known: lies apart from claim 1 (blades apart by 1, 50 % of the end).")
+    assert "read otherwise: " in other
+
+
+@pytest.mark.parametrize(
+    ("row", "relation"),
+    [
+        # within what the claim limits; the claim says nothing of the diameter
+        (
+            "250 rpm <= speed <= 300 rpm, 10 mm <= inner <= 20 mm",
+            "lies within claim 2 in all that both limit",
+        ),
+        ("100 rpm <= speed <= 300 rpm", "overlaps claim 2"),
+        # in the one within, in the other not
+        ("250 rpm <= speed <= 300 rpm, 20 mm <= stirrer <= 40 mm", "overlaps claim 2"),
+    ],
+)
+def test_what_lies_within_each_limit_shared_is_told_so(row: str, relation: str) -> None:
+    assert f", read as presumed: {relation} (shared: speed " in told(row, 2)[0]
+
+
+def test_nothing_is_said_of_a_claim_that_limits_nothing_of_the_row() -> None:
+    assert told("10 mm <= inner <= 20 mm", 2) == []
