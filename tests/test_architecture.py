@@ -41,7 +41,7 @@ FLOORS: dict[str, str] = {
     "answers": (
         "witness minimise minimal refine extremes held findings questions.prepared definitions"
         " questions.clash questions.cases questions.ways questions.freed questions.varying"
-        " questions.document_ranges questions.outside questions.inside questions.claims"
+        " questions.document_ranges questions.outside questions.inside questions.reached questions.claims"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
         " questions.measures questions.members questions consistency amended_stretch amendment"
@@ -49,15 +49,15 @@ FLOORS: dict[str, str] = {
     ),
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe grouping ways"
-        " nearness chart described rereadings kept_out things looked percent_of_what frame mattering"
-        " known_ranges consequences pictures margins stated_ends slips items plan page render.number_line"
-        " render.columns render.text render.markdown render.json render probe_sheet probe_picture probe"
-        " probe_report occasions separating alike amended_ranges amended_things amendment"
+        " nearness chart described rereadings kept_out things conditions looked percent_of_what wholes frame"
+        " mattering known_ranges consequences pictures margins stated_ends slips items plan page"
+        " render.number_line render.columns render.text render.markdown render.json render probe_sheet"
+        " probe_picture probe probe_report occasions separating alike amended_ranges amended_things amendment"
         " render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside naming lists_of choices kinds_of draft texts readable work marks quantities"
-        " same relations composed grouped stepped step_lines lines propose asked remarks start anew"
+        " same relations compared composed grouped stepped step_lines lines propose asked remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"

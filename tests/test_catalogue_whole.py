@@ -61,7 +61,7 @@ TABLE: dict[str, tuple[str | At | Left, ...]] = {
     "C2": ("rounds to it", "one digit finer", "exactly", "rounds to it"),
     "C3": ("no top, as observed", "rounds to the limit, half up", "rounds to the limit, half to even",
            "as many figures as the limit", "guard band"),
-    "C4": ("first value governs", "first value, converted to as many figures as it bears",
+    "C4": ("first value governs", "first value, its figures kept",
            "value in brackets, to its digits", "either will do"),
     # units and basis
     "D1": ("by mass", "by volume", "by mole", "mass per volume"),

@@ -10,10 +10,11 @@ import pytest
 from scopecheck.answers.consistency import contradictions
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all, prepare
-from scopecheck.core.model import SetDecl
+from scopecheck.core.model import SetDecl, Sheet
 from scopecheck.foundations.spans import Source
 from scopecheck.report.items import statement
 from scopecheck.report.things import thing_text
+from scopecheck.report.wholes import case_notes, short_of_whole
 from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import sheet
 
@@ -306,3 +307,54 @@ def test_what_is_left_of_a_composition_is_told_with_its_others() -> None:
     shares = [Fraction(x) for x in re.findall(r"([\d.]+) wt%", told)]
     assert "others in glaze 0 wt%" in told
     assert sum(shares) == 100
+
+
+# ---- what a document states in full, and what does not add up
+
+PASTE = """
+paste       composition in wt%
+  water
+  thickener : xanthan, guar
+1. A paste comprising a thickener selected from the group consisting of xanthan and guar.
+   | paste : comprising
+   | thickener : selected from the group consisting of xanthan and guar
+document D
+  example : {facts}   "page 2"
+"""
+
+
+def paste(facts: str) -> Sheet:
+    return sheet(PASTE.format(facts=facts))
+
+
+@pytest.mark.parametrize(
+    ("facts", "in_full", "total"),
+    [
+        # 90 + 8 + 0 = 98: the rest may be anything, but no thickener that the document would have listed
+        ("water = 90 wt%, xanthan = 8 wt%, guar = 0 wt%", ("other thickener",), Fraction(98, 100)),
+        ("water = 92 wt%, xanthan = 8 wt%, guar = 0 wt%", ("other thickener",), None),
+        # not every thickener is stated, none is there, the further one or all together are spoken of
+        ("water = 90 wt%, xanthan = 8 wt%", (), None),
+        ("water = 90 wt%, xanthan = 0 wt%, guar = 0 wt%", (), Fraction(90, 100)),
+        ("water = 90 wt%, xanthan = 8 wt%, guar = 0 wt%, thickener = 9 wt%", (), None),
+    ],
+)
+def test_a_document_that_states_each_of_a_class_has_no_further_one(
+    facts: str, in_full: tuple[str, ...], total: Fraction | None
+) -> None:
+    made = paste(facts)
+    (case,) = made.cases
+    assert case.in_full == in_full
+    assert [of for _, of in short_of_whole(made, case)] == ([total] if total else [])
+
+
+def test_a_closed_group_is_met_by_a_document_that_lists_one_of_its_members() -> None:
+    text = PASTE.format(facts="water = 90 wt%, xanthan = 8 wt%, guar = 0 wt%")
+    (met,) = found(text, "document met")
+    assert met.quantifier == "base"
+    assert not found(text, "silence alone keeps out")
+    notes = list(case_notes(sheet(text), sheet(text).cases[0]))
+    assert [note.replace("\N{NO-BREAK SPACE}", " ") for note in notes] == [
+        "What it states of paste adds up to 98 wt%; the rest is left to what is not listed.",
+        "It says how much there is of each thickener listed, so that other thickener is taken as not there.",
+    ]

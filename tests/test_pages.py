@@ -153,17 +153,57 @@ width  length in mm
 
 def test_where_one_value_is_left_the_page_names_it() -> None:
     exact = page(ENDS.replace("| width : at most 1.5 mm", "| width <= 1.5 mm"))
-    told = "nothing in claim {} reaches: it is 3 mm, and the claim can be met only at 1.5 mm."
+    told = "nothing in claim {} reaches: it is 3 mm, and the claim can be met only at 1.5 mm, by 1a"
     assert told.format(2) in exact
     assert told.format(4) in exact
-    assert "nothing in claim 3 reaches: it is 3 mm, and the value is at most 1.5 mm." in exact
+    told = "nothing in claim 3 reaches: it is 3 mm, and the value is at most 1.5 mm, by 1a "
+    assert f'{told}"width <= 1.5 mm".' in exact
 
 
 def test_an_end_that_no_reading_reaches_is_told_by_the_reading_that_goes_farthest() -> None:
     # 1.54 mm rounds to 1.5 mm, the reading of "at most 1.5 mm" that lets in the most.
     text = page(ENDS)
     for claim in (2, 3, 4):
-        assert f"nothing in claim {claim} reaches: it is 3 mm, and the value stays below 1.55 mm." in text
+        told = f"nothing in claim {claim} reaches: it is 3 mm, and the value stays below 1.55 mm, by"
+        read = '1a "at most 1.5 mm", read as "rounds to the limit" (arguable)'
+        assert f"{told} {read}; as presumed it is at most 1.5 mm." in text
+
+
+def test_several_readings_that_let_a_value_go_farthest_only_together() -> None:
+    # Each of two 1 mm limits rounds up to what is below 1.5 mm, their sum to what is below 3 mm.
+    text = page("""
+left, right, width  length in mm
+given  width = left + right
+1. A clip with a left of at most 1 mm and a right of up to 1 mm.
+   | left : at most 1 mm
+   | right : up to 1 mm
+   |   reading "rounded" : ROUND(right TO 1 mm, HALF AWAY) <= 1 mm
+   |   reading "sharp" presumed : right <= 1 mm
+   | not restated : and
+2. The clip of claim 1, wherein the width is from 1 mm to 4 mm.
+   | width : from 1 mm to 4 mm
+""")
+    assert 'the value stays below 3 mm, by 1a "at most 1 mm" and 1b "up to 1 mm", with ' in text
+    assert '"up to 1 mm" as "rounded" (arguable); as presumed it is at most 2 mm.' in text
+
+
+# ---- lines of which it is not asked whether they are idle
+
+METHOD = """
+adding    step in min
+stirring  step in min{left_out}
+1. A method comprising the steps of adding a powder and stirring for at least 10 minutes.
+   | adding, stirring : comprising the steps of
+   | stirring         : for at least 10 minutes
+   | not restated     : and stirring
+"""
+
+
+def test_words_that_name_steps_are_told_apart_from_what_asks_for_nothing() -> None:
+    told = "rest: claim 1, apart from 1a, which only names steps"
+    always, sometimes = (page(METHOD.format(left_out=x)) for x in ("", ", may be left out"))
+    assert f"{told} (one that may be left out is to be declared so)." in always
+    assert f"{told}." in sometimes
 
 
 # ---- claims of another category

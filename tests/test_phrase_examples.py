@@ -268,6 +268,14 @@ def test_a_word_of_a_title_a_label_or_a_topic_finds_the_phrases_that_say_it() ->
     assert "C4  at least (N) <(> (M) <)>" in run("converted")
 
 
+def test_of_two_readings_presumed_alike_the_card_knows_no_presumption() -> None:
+    said = " ".join(run("between").split())
+    alike = '"both ends out": L < x < U standing: no presumption known in US examination and US court;'
+    assert alike in said
+    assert '"top end out": L <= x < U standing: arguable in every profile' in said
+    assert "standing: presumed in US examination and US court" in " ".join(run("about").split())
+
+
 def test_no_topic_stands_twice() -> None:
     rows = tomllib.loads((Path(scopecheck.__file__).parent / "data" / "trade_words.toml").read_text("utf-8"))
     every = [word for words in rows for word in words.split(", ")]

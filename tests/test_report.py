@@ -58,7 +58,7 @@ def test_the_foot_tells_what_it_all_rests_on() -> None:
     text = one_line(text_of(answered()))
     for part in (
         "Claim 1: bench sample being lost; lines that conflict; something meant that 1a keeps out.",
-        "Claim 2: tall sample being lost; lines that conflict.",
+        "Claims 2 and 3: lines that conflict.",
         "every combination of the 6 readings listed for 3 phrases, leaving out those listed as strained",
         "Natural bounds: holes 0 or more; diameter and height above 0 mm.",
         'Given facts: "height > 0 mm" ("a basket").',

@@ -250,12 +250,15 @@ xanthan and guar.
 
 
 def test_per_cent_of_a_list_make_a_composition_with_the_basis_as_a_note() -> None:
-    made = started(SEALER)
-    assert 'sealing composition  composition in %    "each by weight of the composition"\n  binder\n' in made
-    assert "| not restated        : each by weight of the composition\n" in made
-    assert "  thickener : xanthan, guar\n" in made
-    assert "thickener IN" not in made
-    assert "relative humidity    share in %" in made
+    made = lines(SEALER)
+    for line in (
+        'sealing composition composition in % "each by weight of the composition"',
+        "| not restated : each by weight of the composition",
+        "thickener : xanthan, guar",
+        "relative humidity share in %",
+    ):
+        assert line in made, made
+    assert not any("thickener IN" in line for line in made)
     assert [x.label for c in read(SEALER).claims for x in c.limitations][-3:] == ["2a", "2b", "3a"]
 
 
@@ -394,6 +397,96 @@ def test_names_that_may_be_one_thing_are_asked_of_once_and_kept_apart() -> None:
     assert [q.name for q in draft.quantities] == ["time", "soaking"]
 
 
+PUMP = """\
+1. A control unit which switches a pump on when a supply temperature exceeds a switch-on threshold of between
+40 °C and 55 °C, and off when it falls below a switch-off threshold.
+2. The control unit of claim 1, wherein the switch-on threshold is at most 50 °C.
+3. The control unit of claim 2, wherein the threshold is 52 °C.
+4. The control unit of claim 1, comprising a plurality of temperature sensors, at a speed of at least 50 rpm
+less than the speed of the fan.
+5. The control unit of claim 4, comprising exactly three sensors.
+"""
+
+
+def test_short_names_of_several_things_are_kept_apart_and_asked_of() -> None:
+    made = lines(PUMP)
+    for line in (
+        "| switch-on threshold : between 40 °C and 55 °C",
+        "| threshold : 52 °C",
+        "speed of the fan rotational speed in rpm",
+        "| speed : at least 50 rpm less than the speed of the fan",
+    ):
+        assert line in made, made
+    (asked,) = [q for q in questions(drafted("claims", pasted(PUMP))) if "two names" in q]
+    assert "'threshold' of claim 3 the 'switch-on threshold'" in asked
+    assert "'sensors' of claim 5 the 'temperature sensors'" in asked
+    read(PUMP)
+
+
+MIX = """\
+1. A gluten-free mix comprising 40 to 65 wt% of rice flour, 2 to 6 wt% of salt, and at least one sweetener
+selected from sucrose, honey and maltose, the salt having a grain size of at most 1 mm.
+2. The mix of claim 1, wherein the amount of rice flour is at least 60 wt% and the sweetener is sucrose or
+honey.
+3. The mix of claim 1, wherein the content of the salt is 1 to 2 wt%, based on the rice flour.
+"""
+
+
+def test_amounts_bases_and_members_said_again() -> None:
+    made = lines(MIX)
+    for line in (
+        "| rice flour : at least 60 wt%",
+        "| sweetener : at least one ... selected from sucrose, honey and maltose",
+        "| sweetener : is sucrose or honey",
+        "| not restated : 1 to 2 wt%, based on the rice flour",
+    ):
+        assert line in made, made
+    read(MIX)
+
+
+WHEELS = """\
+1. A cart comprising two drive wheels each having a diameter of 550 to 650 mm, and two castor wheels, the
+weight of the cart without the drive wheels being at most 6 kg.
+2. The cart of claim 1, wherein each castor wheel has a diameter of at most 140 mm.
+3. The cart of claim 1, wherein the drive wheels have a camber of 0 to 6 degrees.
+4. The cart of claim 3, wherein the camber angle is at least 8 degrees.
+5. The cart of claim 1, wherein the total weight is at most 9 kg, and the sum of the heights A and B is at
+most 2 m.
+6. The cart of claim 1, wherein the axle has a cross-section of 4 mm2.
+7. The cart of claim 6, wherein the cross-section of the axle is 6 mm2.
+"""
+
+
+def test_what_other_things_have_is_not_made_one() -> None:
+    made = lines(WHEELS)
+    for line in (
+        "| diameter of the drive wheels : each having a diameter of 550 to 650 mm",
+        "| diameter of the castor wheels : each castor wheel has a diameter of at most 140 mm",
+        "| weight : at most 6 kg",
+        "| total weight : at most 9 kg",
+        "| camber of the drive wheels : at least 8 degrees",
+        "| not restated : sum of the heights A and B is at most 2 m",
+        "| cross-section : 6 mm2",
+    ):
+        assert line in made, made
+    read(WHEELS)
+
+
+STEEL = """\
+1. A steel strip comprising, in % by weight: C: 0.05 to 0.12 %, Mn: 1.2 to 1.8 %, the remainder being iron and
+unavoidable impurities.
+2. The strip of claim 1, wherein the Mn content is at least 1.9 %.
+"""
+
+
+def test_a_list_with_colons_is_a_composition() -> None:
+    made = lines(STEEL)
+    assert 'steel strip composition in % "in % by weight"' in made
+    assert "| Mn : 1.2 to 1.8 %" in made
+    assert "| Mn : at least 1.9 %" in made
+    read(STEEL)
+
+
 BENCH = """\
 1. A method of watering plants on a bench, comprising flooding the bench for at least 5 minutes, draining the
 bench after the flooding, and rinsing the bench if a salt content of drain water is more than 3 g/L.
@@ -433,3 +526,18 @@ def test_each_sort_of_question_is_asked_once(name: str) -> None:
     told = " ".join(asked)
     loose = [q for q in draft.quantities if q.kind == "share in %" and q.within is None]
     assert all(q.name in told for q in loose)
+
+
+def test_words_that_speak_of_what_is_not_declared_in_the_end_are_marked() -> None:
+    text = """\
+1. A latch, comprising a lever having a length of 60 to 90 mm and a catch having a depth of 3 to 12 mm or
+a likely more.
+2. The latch of claim 1, wherein the length of the lever is at least 4 times the depth of the catch.
+"""
+    read(text)
+
+
+def test_up_to_after_a_limit_begins_the_next_one() -> None:
+    text = "1. A latch, comprising a catch having a depth of 3 to 12 mm, and up to four springs.\n"
+    lines = [(x.subject, x.words) for c in read(text).claims for x in c.limitations]
+    assert lines == [("depth", "3 to 12 mm"), ("springs", "up to four")]

@@ -124,7 +124,8 @@ class Finding:
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
     `held` is a claimed range beside the description, `combined` several of them together. `firm` are the
-    numbers in which a document's range lies apart on every construction.
+    numbers in which a document's range lies apart on every construction. `farthest` are the departures on
+    which a value goes as far as it does on any construction, where that is further than in the base.
     `rests_on` names the bounds, givens and policies the answer leans on.
     """
 
@@ -175,6 +176,7 @@ class Finding:
     held: Held | None = None
     combined: Combined | None = None
     firm: tuple[str, ...] = ()
+    farthest: tuple[Reread, ...] = ()
     reason: str = ""
     simplest: bool = True
     best: bool = True

@@ -16,7 +16,8 @@ class EndHeld:
     """One claimed end held against the description: the names of the statements that hold its number.
 
     `stated` and `preferred` have it as the same end, of a range and of a preferred range; `other_end` as the
-    other end of one; `examples` as a single value.
+    other end of one; `examples` as a single value. Those of `crossed`, of the first two, include it where
+    the claim leaves it out, or leave it out where the claim includes it.
     """
 
     side: Side
@@ -25,6 +26,7 @@ class EndHeld:
     preferred: tuple[str, ...] = ()
     other_end: tuple[str, ...] = ()
     examples: tuple[str, ...] = ()
+    crossed: tuple[str, ...] = ()
 
 
 @record

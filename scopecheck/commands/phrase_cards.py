@@ -244,12 +244,21 @@ def _standings(entry: Entry, label: str) -> str:
 
 
 def _standing(entry: Entry, label: str, profile: str) -> str:
-    """The standing; where nothing is presumed in the profile, that no presumption is known."""
+    """The standing; where nothing is presumed in the profile, or several alike, no presumption is known."""
     standing = entry.standing(label, profile)
-    if standing != "presumed" or label in entry.presumed.get(profile, ()):
+    named = entry.presumed.get(profile, ())
+    # Of those that are only for some quantities one applies at a place.
+    alike = [r.label for r in entry.readings if r.label in named and not _is_restricted(r)]
+    if len(alike) > 1 and label in alike:
+        return "no presumption known"
+    if standing != "presumed" or label in named:
         return standing
     written = next(r for r in entry.readings if r.label == label).written.standings
     return standing if any(s == "presumed" for s, _ in written) else "no presumption known"
+
+
+def _is_restricted(reading: EntryReading) -> bool:
+    return bool(reading.written.only_for or reading.written.only_when)
 
 
 # ---- data

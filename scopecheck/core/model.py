@@ -663,6 +663,7 @@ class Case:
     declared names that the facts speak of; names in `silent` are not mentioned by the document, `unknown`
     have one value nobody knows, and all other names are free. `targets` are claim numbers or limitation
     labels; empty: all independent claims. `document` is the name of the document whose entry it is, or "".
+    Of `in_full` there is none, as the document states every other member of their class.
     """
 
     name: str
@@ -678,6 +679,7 @@ class Case:
     place: str
     span: Span = field(compare=False)
     document: str = ""
+    in_full: tuple[str, ...] = ()
 
 
 @record

@@ -9,7 +9,7 @@ from typing import Literal, TypeAlias
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.linear import linear_form
-from scopecheck.core.model import All, Compare, Const, Formula, Limitation, Op, Read, Term
+from scopecheck.core.model import All, Compare, Const, Formula, Limitation, Op, Read, Sheet, Term, Truth
 from scopecheck.foundations.record import record
 
 Side: TypeAlias = Literal["low", "high"]
@@ -66,6 +66,29 @@ def farthest_by_itself(whole: Collection[str], op: Op, term: Term, limit: Fracti
     steps = (limit - constant) / step
     last = {">=": ceil(steps), ">": floor(steps) + 1, "<=": floor(steps), "<": ceil(steps) - 1}
     return constant + step * last[op] if op in last else limit
+
+
+def says_nothing(formula: Formula, sheet: Sheet) -> bool:
+    """Is the formula, as usually read, one that anything meets, such as `comprising`?"""
+    match formula:
+        case Truth(value):
+            return value
+        case All(items):
+            return all(says_nothing(item, sheet) for item in items)
+        case Read(group, options):
+            return says_nothing(options[sheet.groups[group].base], sheet)
+        case _:
+            return False
+
+
+def names_only(sheet: Sheet, limitation: Limitation) -> bool:
+    """Are these words that, as usually read, limit nothing, or say no more than that steps are done?"""
+    formula = limitation.formula
+    if not isinstance(formula, Read):
+        return False
+    done = {step.done for step in sheet.steps}
+    usual = formula.options[sheet.groups[formula.group].base]
+    return says_nothing(usual, sheet) or names_in(usual) <= done
 
 
 @record

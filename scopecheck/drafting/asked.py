@@ -9,7 +9,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.report.wording import claims_text, has_sentence, listed, quoted, sentence
 
-_UNREAD = regex(r"\d+\s*[^\s\d.)]|[½¼¾]")
+_UNREAD = regex(r"\d+\s*[^\s\d.)]|[½¼¾]|\b(?:half|twice|double|thrice|triple|at least|at most|than)\b")
 """Words not restated that hold a number with something after it, most often its unit."""
 _TOKEN = regex(r"\w+|[^\w\s]")
 _SIDES = frozenset(("inner", "outer", "internal", "external", "inside", "outside", "relative"))

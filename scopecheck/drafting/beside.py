@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from scopecheck.foundations.word_lists import words
-from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.resolve.claim_text import ClaimText, pieces_of
 from scopecheck.resolve.declared import NEVER_IN_NAMES
 
 MOST_WORDS = 3
@@ -17,12 +18,50 @@ _JOINTS = ("of", "between", "across", "for", "in")
 def noun_from(text: ClaimText, at: int) -> str:
     """The words of a noun that begins here: up to three, before a word that is no part of one; '' if none."""
     texts, stops = texts_of(text), words("nouns", "stops")
-    end = at
-    while end < len(texts) and end - at < MOST_WORDS + 1 and nounish(texts[end], stops):
-        end += 1
-    while end - at > 1 and texts[end - 1].endswith(("ed", "ing", "ly")):
-        end -= 1
-    return name_of(text, at, end) if 0 < end - at <= MOST_WORDS else ""
+    end, count = at, 0
+    while end < len(texts) and count < MOST_WORDS + 1:
+        whole = end
+        while hyphen(text, whole + 1):
+            whole += 2
+        if whole == end and not nounish(texts[end], stops):
+            break
+        end, count = whole + 1, count + 1
+    while count > 1 and _no_noun(texts[end - 1]) and not hyphen(text, end - 2):
+        end, count = end - 1, count - 1
+    return name_of(text, at, end) if 0 < count <= MOST_WORDS else ""
+
+
+def _no_noun(word: str) -> bool:
+    """Whether a word behind a noun looks like a verb or an adverb, not like the end of the noun."""
+    known = words("mention", "ed_nouns") | words("mention", "ing_nouns") | words("measures", "nouns")
+    return word.endswith(("ed", "ing", "ly")) and word not in known
+
+
+def hyphen(text: ClaimText, at: int) -> bool:
+    """Whether a hyphen stands here that makes one word of two: 'switch-on', not a dash."""
+    tokens = text.tokens
+    if not 0 < at < len(tokens) - 1 or tokens[at].text != "-":
+        return False
+    before, after = tokens[at - 1], tokens[at + 1]
+    glued = before.end == tokens[at].start and tokens[at].end == after.start
+    return glued and before.text[0].isalpha() and after.text[0].isalpha()
+
+
+def whole_start(text: ClaimText, start: int, at: int) -> int:
+    """Where a noun that ends at `at` begins with the words that hyphens join to it."""
+    while start < at or (start == at and hyphen(text, at - 2)):
+        if hyphen(text, start - 1):
+            start -= 2
+        elif hyphen(text, start - 2):
+            start -= 3
+        else:
+            break
+    return start
+
+
+def width_of(name: str) -> int:
+    """How many tokens of a text a noun takes."""
+    return len(pieces_of(name))
 
 
 def nounish(word: str, stops: frozenset[str]) -> bool:
@@ -40,13 +79,20 @@ def noun_start(texts: list[str], at: int) -> int:
     return start - (relative and texts[start] in words("measures", "nouns"))
 
 
+def uncounted(texts: list[str], start: int, at: int) -> int:
+    """Where a noun begins behind a number in words: 'drive wheels' of 'two drive wheels'."""
+    while at - start > 1 and NUMBER_WORDS.get(texts[start], 0) > 1:
+        start += 1
+    return start
+
+
 def noun_before(text: ClaimText, at: int) -> str:
     """The noun of which something is said from here on: 'basket' of 'the basket is made of'; or ''."""
     texts = texts_of(text)
     passed = words("measures", "between") | {"made", "formed", "from", "is", "are", "comprises", "contains"}
     while at > 0 and texts[at - 1] in passed:
         at -= 1
-    start = noun_start(texts, at)
+    start = whole_start(text, noun_start(texts, at), at)
     noun = name_of(text, start, at)
     verb = start < at and (texts[at - 1] in listed_verbs() or (start > 0 and texts[start - 1][0].isdigit()))
     return "" if verb or len(noun) < 2 or noun in _NO_OWNER or noun.endswith(("ing", "ed")) else noun
@@ -59,7 +105,8 @@ def owner_before(text: ClaimText, at: int) -> str:
         at -= 1
         if texts[at] in ("with", "having", "has", "have", "is", "are", "being"):
             break
-    start = noun_start(texts, at)
+    at -= at > 1 and texts[at - 1] in ("each", "both", "all")
+    start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
     if start and texts[start - 1][0].isdigit():
         return _before_limit(text, start)
     noun = name_of(text, start, at)
@@ -158,14 +205,28 @@ def verb_of_clause(texts: list[str], at: int) -> str:
     return ""
 
 
+def a_parameter(text: ClaimText, at: int) -> bool:
+    """Whether what a limit that begins here is of is brought in to compare with: 'exceeds a threshold of'."""
+    texts, end = texts_of(text), at
+    while end > 0 and texts[end - 1] in ("of", "that", "which", "is", "lies", "being"):
+        end -= 1
+    if end == at:
+        return False
+    start = whole_start(text, noun_start(texts, end), end)
+    return start > 1 and texts[start - 1] in ("a", "an") and texts[start - 2] in words("limits", "comparing")
+
+
 def texts_of(text: ClaimText) -> list[str]:
     return text.texts
 
 
 def name_of(text: ClaimText, start: int, end: int) -> str:
-    """Tokens as a name: small letters, but `pH` and `D50` as they stand."""
-    found = []
-    for token in text.tokens[start:end]:
+    """Tokens as a name: small letters, but `pH` and `D50` as they stand; what a hyphen joins is one word."""
+    found = ""
+    for at in range(start, end):
+        token = text.tokens[at]
         written = text.source.text[token.start : token.end]
-        found.append(written if any(c.isupper() for c in written[1:]) else token.text)
-    return " ".join(found)
+        if found and not hyphen(text, at) and not hyphen(text, at - 1):
+            found += " "
+        found += written if any(c.isupper() for c in written[1:]) else token.text
+    return found

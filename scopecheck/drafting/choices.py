@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from scopecheck.drafting.beside import noun_before, noun_from
+from collections.abc import Mapping, Sequence
+
+from scopecheck.drafting.beside import name_of, noun_before, noun_from, width_of
 from scopecheck.drafting.lists_of import listed_from
 from scopecheck.foundations.record import record
-from scopecheck.foundations.word_lists import run_at, words
-from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.foundations.word_lists import run_at, runs, words
+from scopecheck.resolve.claim_text import ClaimText, pieces_of
 from scopecheck.text.stream import plural
 
 
@@ -18,6 +20,8 @@ class Choice:
     end: int
     noun: str
     members: tuple[str, ...] = ()
+    ahead: tuple[int, int] = (0, 0)
+    """The tokens 'at least one' before the noun: 'at least one salt selected from'."""
 
     @property
     def kind(self) -> str:
@@ -28,12 +32,13 @@ def choices(text: ClaimText) -> list[Choice]:
     """The pluralities and the lists of a claim's text in order."""
     texts = text.texts
     found: list[Choice] = []
-    at = 0
-    while at < len(texts):
-        made = None if at in text.referring else _several(text, texts, at) or _list(text, texts, at)
-        if made:
+    first = {"a", "several", "multiple", *runs("choices", "openings")}
+    places = sorted(at for word in first for at in text.where.get(word, ()))
+    for at in places:
+        if at in text.referring or (found and at < found[-1].end):
+            continue
+        if made := _several(text, texts, at) or _list(text, texts, at):
             found.append(made)
-        at = made.end if made else at + 1
     return found
 
 
@@ -58,4 +63,43 @@ def _list(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     noun = noun_before(text, at)
     if len(members) < 2 or not noun or any(w in words("nouns", "stops") for m in members for w in m.split()):
         return None
-    return Choice(at, end, noun, members)
+    return Choice(at, end, noun, members, _ahead(text, at, noun))
+
+
+def _ahead(text: ClaimText, at: int, noun: str) -> tuple[int, int]:
+    """Where 'at least one' or 'one or more' stands before the noun of a list; (0, 0) if neither does."""
+    start = at - width_of(noun)
+    said = tuple(text.texts[max(0, start - 3) : start])
+    return (start - 3, start) if said in _ONE_OF_THEM else (0, 0)
+
+
+_ONE_OF_THEM = (("at", "least", "one"), ("one", "or", "more"))
+
+
+def chosen_again(text: ClaimText, known: Mapping[str, Sequence[str]]) -> list[Choice]:
+    """What a claim says of a list that is known: 'the sweetener is sucrose or honey powder'."""
+    texts = text.texts
+    found: list[Choice] = []
+    for noun, members in known.items():
+        width, first = width_of(noun), pieces_of(noun)[0].text
+        for at in text.where.get(first, ()):
+            verb = at + width
+            if not 0 < at < len(texts) - width - 1:
+                continue
+            said = name_of(text, at, verb).lower() == noun.lower() and texts[at - 1] in ("the", "said")
+            if said and texts[verb] in ("is", "are", "being"):
+                of, end = _members(text, verb + 1)
+                if of and set(of) <= set(members):
+                    found.append(Choice(verb, end, noun, of))
+    return found
+
+
+def _members(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:
+    """The members from here on: a list, or one alone with nothing more of a noun behind it."""
+    of, end = listed_from(text, at)
+    if not of:
+        start = at + (text.texts[at : at + 1] in (["a"], ["an"]))
+        one = noun_from(text, start)
+        of, end = ((one,), start + width_of(one)) if one else ((), at)
+    over = text.texts[end : end + 1] in ([], ["."], [","], [";"], ["and"])
+    return (of, end) if over else ((), at)

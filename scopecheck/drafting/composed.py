@@ -6,14 +6,14 @@ binder; at least 15 % of water`. Loose shares may add up to anything; these make
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 
-from scopecheck.drafting.beside import noun_before, noun_from, texts_of
+from scopecheck.drafting.beside import noun_before, noun_from, texts_of, width_of
 from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
-from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.claim_text import ClaimText, pieces_of
 
 MOST_BETWEEN = 14
 """How many words may stand between a transition and the first amount: 'based on the total weight of'."""
@@ -82,16 +82,18 @@ def _classes(quantities: Sequence[Quantity], whole: Quantity) -> list[Quantity]:
 
 
 def _drop_other_bases(work: Work, whole: Quantity) -> None:
-    """Leaves out shares of something else than the whole, '40 wt% of the solids': they are marked then."""
-    texts = texts_of(work.text)
+    """Leaves out shares of something else than the whole, '40 wt% of the solids': they are kept, unread."""
     bases = {"composition", "mixture", "total", "whole", whole.noun.split()[-1]}
+    texts = texts_of(work.text)
     kept: list[int] = []
     for i, (stretch, what) in enumerate(work.limits):
-        basis = noun_from(work.text, stretch.end + 2)
-        other = texts[stretch.end : stretch.end + 2] in (["of", "the"], ["of", "said"]) and basis != what.noun
         share = _is_share(work.of[i]) and (work.of[i].kind != "share in %" or _of_what(work, i))
-        if not (share and other and not bases.intersection(basis.split())):
+        if not share or not what.whole or bases.intersection(what.whole.split()):
             kept.append(i)
+            continue
+        last = what.whole.split()[-1]
+        end = texts.index(last, stretch.end) + 1 if last in texts[stretch.end :] else stretch.end
+        work.unread.append((stretch.starts[0], end))
     work.limits, work.of = [work.limits[i] for i in kept], [work.of[i] for i in kept]
 
 
@@ -133,11 +135,11 @@ def _basis(work: Work) -> str:
         if texts[at] not in ("by", "total") or texts[at + 1] not in _BASES:
             continue
         start, end = at, at + 2
-        while start > 0 and texts[start - 1] in ("each", "in", "percent", "on", "based", "the", "all"):
+        while start > 0 and texts[start - 1] in ("each", "in", "percent", "%", "on", "based", "the", "all"):
             start -= 1
         if texts[end : end + 1] == ["of"]:
             skipped = end + 1 + (texts[end + 1 : end + 2] in (["the"], ["said"]))
-            end = skipped + len(noun_from(work.text, skipped).split())
+            end = skipped + width_of(noun_from(work.text, skipped))
         work.basis = (start, end)
         first, last = work.text.tokens[start], work.text.tokens[end - 1]
         return " ".join(work.text.source.text[first.start : last.end].split())
@@ -151,8 +153,11 @@ def _is_share(of: Quantity) -> bool:
 def _of_what(work: Work, index: int) -> bool:
     """Whether what it is an amount of follows: `20 wt% of a frit`, `20 wt% frit`."""
     stretch, what = work.limits[index]
-    after = texts_of(work.text)[stretch.end :]
-    named = what.noun.lower().split()
+    texts = texts_of(work.text)
+    after = texts[stretch.end :]
+    if texts[stretch.starts[0] - 1] == ":" and what.noun.lower() == texts[stretch.starts[0] - 2]:
+        return True
+    named = [piece.text for piece in pieces_of(what.noun)]
     return after[:1] == ["of"] or (bool(named) and after[: len(named)] == named)
 
 
@@ -171,9 +176,17 @@ def _noun_of(text: ClaimText, at: int) -> str:
     return noun_from(text, int(texts[0] in ("a", "an", "the")))
 
 
-def _next_item(texts: list[str], at: int) -> int:
-    """Where the next item of a list with semicolons begins; the end of the claim if there is none."""
-    return next((i for i in range(at, len(texts)) if texts[i] == ";"), len(texts))
+def _next_item(texts: list[str], at: int, starts: Container[int]) -> int:
+    """Where the next item of a list begins, or the claim ends.
+
+    At a semicolon; if there is none, at a comma before an 'and' or before an amount.
+    """
+    if ";" in texts[at:]:
+        return texts.index(";", at)
+    for i in range(at, len(texts) - 1):
+        if texts[i] == "," and (texts[i + 1] == "and" or any(n in starts for n in range(i + 1, i + 4))):
+            return i
+    return len(texts)
 
 
 def _listed(
@@ -189,6 +202,7 @@ def _listed(
     while at < len(texts):
         while at < len(texts) and texts[at] in (",", ";", "and", "optionally"):
             at += 1
+        at += 3 * (texts[at : at + 3] in _ONE_OF_THEM)
         start = next((s for s in starts if at <= s <= at + 2), None)
         rest = 0 if start is not None else _rest_at(texts, at)
         if start is not None:
@@ -196,11 +210,11 @@ def _listed(
             at = work.limits[starts[start]][0].end
             at += texts[at : at + 1] == ["of"]
             skipped = at + (texts[at : at + 1] in (["a"], ["an"], ["the"], ["said"]))
-            at = skipped + len(noun_from(work.text, skipped).split())
+            at = skipped + width_of(noun_from(work.text, skipped))
         else:
             skipped = at + rest + (texts[at + rest : at + rest + 1] in (["a"], ["an"]))
             noun = noun_from(work.text, skipped)
-            end = skipped + len(noun.split())
+            end = skipped + width_of(noun)
             if not noun or texts[end : end + 1] not in _AFTER_ONE:
                 break
             if not noun.endswith(("impurities", "impurity")):
@@ -208,10 +222,11 @@ def _listed(
             balance = (at, end) if rest else balance
             at = end
         if at < len(texts) and texts[at] not in (",", ";", "and"):
-            at = _next_item(texts, at)
+            at = _next_item(texts, at, starts)
     return tuple(found), tuple(bare), balance
 
 
+_ONE_OF_THEM: tuple[list[str], ...] = (["at", "least", "one"], ["one", "or", "more"])
 _AFTER_ONE: tuple[list[str], ...] = ([","], [";"], ["and"], ["as"], ["."], ["selected"], ["chosen"], [])
 """What may follow an ingredient without an amount."""
 

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import re
-import textwrap
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 
 from scopecheck.foundations.record import field, holder, record
@@ -23,7 +22,7 @@ _DIGITS = regex(r"\d+(?:\.\d+)?")
 _DOUBTFUL = regex(r"\d[,\s]\d|\d{9}")
 """Numbers that may be refused for their spelling: a line with one is read whatever was read before."""
 
-_AS_WHOLE = regex(r"consist|balance|remainder|remaining", re.IGNORECASE)
+_AS_WHOLE = regex(r"(?<!group )consist|balance|remainder|remaining", re.IGNORECASE)
 """Words by which a claim's lines are read together."""
 
 
@@ -138,9 +137,12 @@ class Draft:
     remarks: list[str] = field(default_factory=list)
     after: list[str] = field(default_factory=list)
 
-    def alike(self, proposed: Proposed) -> tuple[str, str]:
+    def kinds(self) -> dict[str, str]:
+        """The kinds of all quantities, by name."""
+        return {q.name: q.kind for q in self.quantities}
+
+    def alike(self, proposed: Proposed, kinds: Mapping[str, str]) -> tuple[str, str]:
         """What two lines share that are read alike: kind, and words without their numbers' digits."""
-        kinds = {q.name: q.kind for q in self.quantities}
         return kinds.get(proposed.name, ""), _DIGITS.sub("#", proposed.line.removeprefix(proposed.name))
 
     def written(self, sample: bool = False) -> Written:
@@ -150,6 +152,7 @@ class Draft:
         all but the first; not so in claims with what is read of the claim as a whole.
         """
         seen: set[tuple[str, str]] = set()
+        kinds = self.kinds()
         lines: list[str] = [f"# {line}".rstrip() for line in self.remarks]
         at: dict[int, tuple[DraftClaim | None, Proposed | Quantity | None]] = {}
         lines += ["", f"title    {self.title}", "profile  US", ""]
@@ -167,9 +170,10 @@ class Draft:
             for proposed in claim.lines:
                 shown = proposed
                 if sample and proposed.name and proposed.words and not _DOUBTFUL.search(proposed.words):
+                    alike = self.alike(proposed, kinds)
                     asked = proposed.asked and not as_whole
-                    shown = Proposed(proposed.words) if asked or self.alike(proposed) in seen else proposed
-                    seen.add(self.alike(proposed))
+                    shown = Proposed(proposed.words) if asked or alike in seen else proposed
+                    seen.add(alike)
                 left, colon, right = shown.line.partition(" : ")
                 lines.append(f"{INDENT}| {left.ljust(wide) if colon else left}{colon}{right}")
                 at[len(lines)] = (claim, proposed)
@@ -186,10 +190,15 @@ def one_flow(text: str) -> str:
 
 def claim_lines(claim: DraftClaim) -> list[str]:
     """The claim as lines of a sheet: its number first, no line that could be read as something else."""
-    first = f"{claim.number}. "
+    return _claim_lines(claim.number, claim.text)
+
+
+@lru_cache(maxsize=1024)
+def _claim_lines(number: int, text: str) -> list[str]:
+    first = f"{number}. "
     made: list[str] = []
-    for part in _parts(claim.text):
-        for line in _wrapped(part, len(first) if not made else len(INDENT)):
+    for part in _parts(text):
+        for line in wrapped(part, WIDTH - (len(first) if not made else len(INDENT))):
             if made and _UNFIT_TO_BEGIN.match(line):
                 made[-1] += f" {line}"
             else:
@@ -208,6 +217,12 @@ def _parts(text: str) -> list[str]:
     return found
 
 
-@lru_cache(maxsize=4096)
-def _wrapped(part: str, indent: int) -> list[str]:
-    return textwrap.wrap(part, WIDTH - indent, break_long_words=False, break_on_hyphens=False)
+def wrapped(text: str, width: int) -> list[str]:
+    """The words of a text on lines of at most a width, where no word is longer."""
+    lines: list[str] = []
+    for word in text.split(" "):
+        if lines and len(lines[-1]) + 1 + len(word) <= width:
+            lines[-1] += f" {word}"
+        elif word:
+            lines.append(word)
+    return lines

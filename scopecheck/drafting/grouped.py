@@ -59,8 +59,8 @@ def _like_parts(works: Sequence[Work], quantities: list[Quantity]) -> None:
 
 
 def _called_alike(owner: str, counted: Quantity) -> bool:
-    a, b = owner.split(), counted.noun.split()
-    return a[:-1] == b[:-1] and stem(a[-1]) == stem(b[-1])
+    a, b = [stem(word) for word in owner.split()], [stem(word) for word in counted.noun.split()]
+    return a == b[len(b) - len(a) :]
 
 
 def _one_of(works: Sequence[Work], noun: str) -> str:
@@ -68,16 +68,18 @@ def _one_of(works: Sequence[Work], noun: str) -> str:
     wanted = [stem(word) for word in noun.split()]
     for work in works:
         texts = texts_of(work.text)
-        for at, word in enumerate(texts):
-            if word not in ("each", "every"):
-                continue
+        for at in sorted((*work.text.where.get("each", ()), *work.text.where.get("every", ()))):
             first = at + 3 if texts[at + 1 : at + 3] in (["of", "the"], ["of", "said"]) else at + 1
-            found = texts[first : first + len(wanted)]
-            if [stem(w) for w in found] == wanted:
-                if first == at + 1:
-                    return " ".join(found)
-                last = stem(found[-1])
-                return " ".join((*found[:-1], last if plural_of(last) == found[-1] else found[-1]))
+            if [stem(w) for w in texts[max(0, at - len(wanted)) : at]] == wanted:
+                one = stem(noun.split()[-1])
+                if plural_of(one) == noun.split()[-1]:
+                    return " ".join((*noun.split()[:-1], one))
+            for width in range(len(wanted), 0, -1):
+                found = texts[first : first + width]
+                if [stem(w) for w in found] == wanted[len(wanted) - width :]:
+                    one = found[-1] if first == at + 1 else stem(found[-1])
+                    last = one if plural_of(one) == noun.split()[-1] or first == at + 1 else found[-1]
+                    return " ".join((*noun.split()[:-1], last))
     return ""
 
 

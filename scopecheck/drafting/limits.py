@@ -45,6 +45,8 @@ class Stretch:
     other: tuple[int, int] = (0, 0)
     """The tokens that name the quantity beside which this one is set, and of a ratio the second."""
     second: tuple[int, int] = (0, 0)
+    fresh: bool = False
+    """Whether the other quantity has no limit of its own: it is declared under its words here."""
     condition: int = 0
     """Where the 'if' stands of the condition that it is; 0 for what always holds."""
     begins: int = 0
@@ -58,22 +60,25 @@ class Stretch:
 def figures(text: ClaimText, own: Own) -> list[Figure]:
     """The numbers of a claim's text in order; no numbers of claims, no signs of the drawings."""
     found: list[Figure] = []
-    tokens, at = text.tokens, 0
-    while at < len(tokens):
-        word = tokens[at].text
-        if at in text.referring:
-            at += 1
-        elif word[0].isdecimal() and not reference_sign(tokens, at):
+    tokens, over = text.tokens, 0
+    said = (places for word, places in text.where.items() if _begins(word))
+    for at in sorted(at for places in said for at in places):
+        if at in text.referring or at < over:
+            continue
+        if not tokens[at].text[0].isdecimal():
+            found.append(_spelled(text, at, own))
+            over = found[-1].end
+        elif not reference_sign(tokens, at):
             figure = _figure(text, at, own)
             if _readable(tokens, at):
                 found.append(figure)
-            at = figure.end
-        elif NUMBER_WORDS.get(word, 0) > 1:
-            found.append(_spelled(text, at, own))
-            at = found[-1].end
-        else:
-            at += 1
+            over = figure.end
     return found
+
+
+def _begins(word: str) -> bool:
+    """Whether a number begins with a word of a text."""
+    return word[0].isdecimal() or NUMBER_WORDS.get(word, 0) > 1
 
 
 def _readable(tokens: list[Piece], at: int) -> bool:
@@ -132,9 +137,9 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             used += 1
         group = tuple(figures_[at : at + used])
         end = group[-1].end
-        end += run_at(texts, end, "limits", "closings")
+        end += _closing(texts, end)
         if end < len(texts) and texts[end] == ",":
-            end += (1 + closing) if (closing := run_at(texts, end + 1, "limits", "closings")) else 0
+            end += (1 + closing) if (closing := _closing(texts, end + 1)) else 0
         again = _converted(texts, end, figures_[at + used :], group[-1].unit)
         sign = _sign(texts, group)
         after = run_at(texts, end, "clauses", "preferred")
@@ -151,6 +156,12 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         while at < len(figures_) and figures_[at].start < again:
             at += 1
     return found
+
+
+def _closing(texts: list[str], at: int) -> int:
+    """How many words end a limit here, such as 'and up'; none where these begin the next: 'and up to'."""
+    width = run_at(texts, at, "limits", "closings")
+    return 0 if texts[at + width - 1 : at + width + 1] == ["up", "to"] else width
 
 
 def _converted(texts: list[str], at: int, later: list[Figure], unit: Unit | None) -> int:

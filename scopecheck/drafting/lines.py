@@ -40,6 +40,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         words = _of_each(work.text, stretch, quantity, readable)
         if words := words or _read_words(work.text, stretch, quantity, readable):
             work.claim.lines.append(Proposed(words, quantity.name, asked=True))
+            work.beside += [work.named[i]] if i in work.named else []
         elif stretch.other[1] and not stretch.second[1]:
             work.unread.append((stretch.starts[0], stretch.end))
     for choice in work.choices:
@@ -106,6 +107,12 @@ def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
         a_list = not isinstance(declared, NumberDecl) or readable.names.mixture(name) is not None
         if declared is None or a_list != bool(choice.members):
             continue
+        start, end = choice.ahead
+        more = f"{words_at(work.text, start, end)} ... {words}" if end else ""
+        places = (*range(start, end), *range(choice.start, choice.end))
+        if more and readable.reads(more, name) and takes_at(work.text, more, places):
+            work.claim.lines.append(Proposed(more, name, asked=True))
+            return
         if readable.reads(words, name) and takes(work.text, words, choice.start, choice.end):
             work.claim.lines.append(Proposed(words, name, asked=True))
             return

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.drafting.beside import noun_from
+from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.resolve.claim_text import ClaimText
 
 MOST_MEMBERS = 20
@@ -21,7 +21,7 @@ def listed_from(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:
         if not member:
             return (), at
         members.append(member)
-        at = start + _width(text, start, member)
+        at = start + width_of(member)
         if joined:
             break
         after = texts[at : at + 2]
@@ -40,12 +40,3 @@ def listed_from(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:
 
 
 _THEREOF = (["mixtures", "thereof"], ["combinations", "thereof"])
-
-
-def _width(text: ClaimText, start: int, member: str) -> int:
-    """How many tokens a member's words are."""
-    at, left = start, len(member.split())
-    while left > 0 and at < len(text.tokens):
-        left -= 1
-        at += 1
-    return at - start

@@ -12,7 +12,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Own
-from scopecheck.resolve.account import ORDER_WORDS, unrestated
+from scopecheck.resolve.account import ORDER_WORDS, open_places
 from scopecheck.resolve.claim_text import ClaimText
 
 _EXAMPLES = ("clauses", "examples")
@@ -69,8 +69,8 @@ def _of_time(work: Work) -> list[tuple[int, int]]:
     text = work.text
     texts = text.texts
     found: list[tuple[int, int]] = []
-    for at, word in enumerate(texts):
-        if word not in ORDER_WORDS or at in text.taken | text.referring or (found and at < found[-1][1]):
+    for at in sorted(at for word in ORDER_WORDS.intersection(text.where) for at in text.where[word]):
+        if at in text.taken or at in text.referring or (found and at < found[-1][1]):
             continue
         end = at + 1
         while end < len(texts) and end - at < MOST_TOLD and _goes_on(texts[end]) and end not in text.taken:
@@ -101,11 +101,8 @@ def marked(text: ClaimText, words: str, tokens: range) -> bool:
 
 def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
     """Stretches of tokens that no line takes up; what stands close together is one stretch."""
-    at = {t.start: i for i, t in enumerate(work.text.tokens)}
-    ends = {t.end: i + 1 for i, t in enumerate(work.text.tokens)}
     found: list[tuple[int, int]] = []
-    for item in unrestated(work.claim.number, work.text, work.numbers, work.places, own):
-        start, end = at[item.span.start], ends[item.span.end]
+    for start, end, _ in open_places(work.text, work.numbers, work.places, own):
         if found and _close(work.text, found[-1][1], start):
             found[-1] = (found[-1][0], end)
         else:
@@ -116,15 +113,19 @@ def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
 def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
     """A bare 'or', 'each' or 'mean' with the nouns beside it: 'a lamp or an array', up to what is taken."""
     texts, kept = text.texts, text.taken | text.referring
-    nouns = [nounish(w, listed("nouns", "stops")) and i not in kept for i, w in enumerate(texts)]
+    stops = listed("nouns", "stops")
+
+    def noun(at: int) -> bool:
+        return nounish(texts[at], stops) and at not in kept
+
     begin, far = start, end
-    while texts[start] in _JOINING and begin > 0 and start - begin < MOST_NOUNS and nouns[begin - 1]:
+    while texts[start] in _JOINING and begin > 0 and start - begin < MOST_NOUNS and noun(begin - 1):
         begin -= 1
     if texts[end - 1] in _JOINING | _BARE:
         while far < len(texts) and texts[far] in _BEFORE_NOUNS and far not in kept:
             far += 1
         last = far
-        while far < len(texts) and far - last < MOST_NOUNS and nouns[far]:
+        while far < len(texts) and far - last < MOST_NOUNS and noun(far):
             far += 1
         far = far if far > last else end
     whole = far > end or texts[end - 1] not in ("and", "or")

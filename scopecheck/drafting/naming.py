@@ -15,7 +15,9 @@ from scopecheck.drafting.beside import (
     process_before,
     ratio_before,
     texts_of,
+    uncounted,
     verb_of_clause,
+    whole_start,
 )
 from scopecheck.drafting.limits import Stretch
 from scopecheck.foundations.quantity import Unit
@@ -23,8 +25,13 @@ from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists, words
 from scopecheck.resolve.claim_text import ClaimText
 
-_TIMES = frozenset("point life age interval delay window horizon phase stage half-life".split())
+_TIMES = frozenset(
+    "point life age interval delay window horizon phase stage half-life threshold setpoint limit".split()
+)
 """Nouns that are a time or a temperature by themselves, beside those of what is measured."""
+_KEPT = {"used", "operated", "stored", "provided"}
+AMOUNTS = ("amount", "content", "proportion", "share", "percentage", "quantity", "concentration", "fraction")
+"""Nouns that say of a share only that it is one: 'the amount of flour' is the flour."""
 _OF_MEASURES = frozenset("level rate degree peak".split())
 """Nouns that are measured themselves, whatever they are of: 'a lower level of moisture'."""
 ORDINALS = ("first", "second", "third", "fourth")
@@ -49,6 +56,8 @@ class Called:
     """The words give no noun, and the noun is only that of the kind: no two limits share it."""
     ordinal: str = ""
     """`second` of 'the second pressure'; the noun is without it."""
+    apart: str = ""
+    """Where it was brought in with an 'a' and without what has it: another than all others of its noun."""
     whole: str = ""
     """What it is a share of: 'water capacity' of 'at least 60 % of a water capacity'."""
 
@@ -124,6 +133,8 @@ def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
 
 
 def _before(text: ClaimText, stretch: Stretch) -> Called:
+    if listed := _in_a_list(text, stretch):
+        return Called(listed, "", False)
     at, verb = _passed_over(text, stretch)
     quantity = _quantity(stretch.unit)
     texts, stops = texts_of(text), words("nouns", "stops")
@@ -140,7 +151,18 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
         return Called("", "", False)
     if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
         return Called("spacing", owner_before(text, at - 2), False)
-    return _noun_at(text, before_agent(texts, at), quantity)
+    share = stretch.unit is not None and not stretch.unit.kind.dimension
+    return _noun_at(text, before_agent(texts, at), quantity, share)
+
+
+def _in_a_list(text: ClaimText, stretch: Stretch) -> str:
+    """`Mn` of `C: 0.05 to 0.12 %, Mn: 1.2 to 1.8 %`: what a share is of, before its colon; or ''."""
+    texts, at = texts_of(text), stretch.starts[0]
+    share = stretch.unit is not None and not stretch.unit.kind.dimension
+    if not share or at < 3 or texts[at - 1] != ":" or texts[at - 3] not in (",", ";", ":", "and"):
+        return ""
+    token = text.tokens[at - 2]
+    return text.source.text[token.start : token.end] if token.text[0].isalpha() else ""
 
 
 def _a_time(texts: list[str], at: int) -> bool:
@@ -171,12 +193,12 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
     return at, verb
 
 
-def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
+def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Called:
     """The noun that ends here, with what it is of, where that is what is measured."""
     texts, stops = texts_of(text), words("nouns", "stops")
     if texts[at - 1] in listed_verbs() and at > 1 and nounish(texts[at - 2], stops):
         at -= 1
-    start = noun_start(texts, at)
+    start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
     if texts[start:at] == ["step"] and start > 1 and texts[start - 1] in ("in", "of", "during"):
         return _noun_at(text, start - 1, quantity)
     if ratio := ratio_before(text, start, at):
@@ -184,7 +206,7 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     if texts[at - 1] in words("persons", "nouns") and "by" in texts[max(0, start - 2) : start]:
         return Called("", "", False)  # 'tilted by the user up to 60 deg'
     begins, ordinal = start, ""
-    while at - start > 1 and (texts[start].endswith("ly") or texts[start] in (*ORDINALS, "total")):
+    while at - start > 1 and _before_noun(texts, start):
         ordinal = texts[start] if texts[start] in ORDINALS else ordinal
         start += 1
     noun = name_of(text, start, at)
@@ -200,15 +222,65 @@ def _noun_at(text: ClaimText, at: int, quantity: str) -> Called:
     measure = measure_of(text, start)
     if measure == "number":
         return Called(noun, "", True)
+    if measure in AMOUNTS and share:
+        return Called(noun, "", False)
     of_any = measure.split()[-1:] and measure.split()[-1] in _OF_MEASURES
     if measure and (of_any or noun.split()[-1] not in words("measures", "nouns")):
         return Called(measure, noun, False)
+    behind, owner = _behind(text, begins)
+    if behind:
+        return Called(behind, owner or noun, False)
     fresh = begins > 0 and texts[begins - 1] in ("a", "an")
     last = noun.split()[-1]
     if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:
         return Called(f"{noun} {quantity}", "", False)
-    owner = owner_before(text, begins) or _done_to(text, begins)
+    owner = owner_before(text, begins)
+    if not owner and (owner := _done_to(text, begins)) and fresh and noun in words("measures", "nouns"):
+        process = _process_at(texts, begins)
+        return Called(f"{process} {noun}".strip(), "" if process else owner, False, False, not process)
     return Called(noun, owner, False, False, fresh, ordinal)
+
+
+def _before_noun(texts: list[str], at: int) -> bool:
+    """Whether a word before a noun is no part of it: an adverb, an ordinal, the 'total' of an amount."""
+    total = texts[at] == "total" and texts[at + 1] in (*AMOUNTS, "amounts")
+    return texts[at].endswith("ly") or texts[at] in ORDINALS or total
+
+
+def _behind(text: ClaimText, start: int) -> tuple[str, str]:
+    """What is measured, and what has it, where another noun follows it with 'of the' or 'without the'; or ''.
+
+    The rim of 'the rim of the basket is', the weight of 'the weight of the cart without the wheels is'.
+    """
+    texts = texts_of(text)
+    at = start - (start > 0 and texts[start - 1] in words("nouns", "determiners"))
+    if at < 2:
+        return "", ""
+    joint, known = texts[at - 1], words("measures", "nouns")
+    if joint == "of" and at == start - 1:
+        first = whole_start(text, noun_start(texts, at - 1), at - 1)
+        noun = name_of(text, first, at - 1)
+        said = first > 0 and texts[first - 1] in ("the", "a", "an", "said")
+        thing = noun and noun.split()[-1] not in known | words("measures", "no_parts")
+        return (noun, "") if said and thing and nounish(texts[at - 2], words("nouns", "stops")) else ("", "")
+    if joint not in ("without", "with", "including", "excluding"):
+        return "", ""
+    for i in range(at - 2, max(0, at - MOST_BACK), -1):
+        if texts[i] in (",", ";", ":", "."):
+            break
+        if texts[i] in known:
+            noun = name_of(text, whole_start(text, noun_start(texts, i + 1), i + 1), i + 1)
+            of = i + 2 + (texts[i + 2] in ("the", "a", "an"))
+            return noun, noun_from(text, of) if texts[i + 1] == "of" else ""
+    return "", ""
+
+
+def _process_at(texts: list[str], at: int) -> str:
+    """What is done at the quantity that begins here: 'stirring' of 'is stirred at a'; '' for holding it."""
+    while at > 0 and texts[at - 1] in ("a", "an", "the", "at", "to", "with", "under"):
+        at -= 1
+    held = at > 0 and texts[at - 1] in words("measures", "between") | _KEPT
+    return "" if held else process_before(["for", *texts[:at]], at + 1)
 
 
 def _done_to(text: ClaimText, at: int) -> str:

@@ -11,7 +11,7 @@ from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 
 _NUMBER = regex(
-    r"(?P<word>(?:claim|CLAIM|Claim|No\.?)\s+)?(?P<open>[\[(])?(?P<number>\d{1,3})(?P<close>[\])])?"
+    r"(?=[\dcCN\[(])(?P<word>(?:claim|CLAIM|Claim|No\.?)\s+)?(?P<open>[\[(])?(?P<number>\d{1,3})(?P<close>[\])])?"
     r"\s*(?P<mark>[.):])?(?=\s|$|(?<=[.)\]:])[A-Z])"
 )
 _OPENS_CLAIM = regex(
@@ -27,6 +27,8 @@ _AFTERWARDS = regex(r"(?:[A-Z][A-Z ]{5,}|(?:Abstract|Summary|Drawings|Descriptio
 _LONE_OPENING = regex(r"\s*(?:an?|the)\s|\s*(?:method|process|use|apparatus|composition)\b", re.IGNORECASE)
 NEAR = 200
 """How many characters around a number tell whether a claim begins there."""
+MOST_OPEN = 12
+"""In how many of them stands a word that leaves a sentence open."""
 _CLAIM_LIKE = regex(
     r"\b(?:compris|consist|wherein|characteri[sz]ed|which\b|having\b|including\b|according to)", re.IGNORECASE
 )
@@ -89,8 +91,8 @@ def _readable(text: str) -> str:
     """The text without signs that cannot be seen; breaks of every kind as line breaks."""
     text = text.translate(_INVISIBLE)
     text = re.sub(r"\r\n?|[\u2028\u2029\x0b\x85]", "\n", text).replace("\f", "\n\n")
-    kept = {c: c if c.isprintable() or c in "\n\t" or c.isspace() else " " for c in set(text)}
-    return "".join(map(kept.__getitem__, text))
+    blanks = {ord(c): " " for c in set(text) if not (c.isprintable() or c in "\n\t" or c.isspace())}
+    return text.translate(blanks) if blanks else text
 
 
 def _without_pages(text: str) -> tuple[str, list[str]]:
@@ -136,9 +138,10 @@ def _chosen(text: str, starts: list[_Start]) -> list[_Start]:
     chosen: list[_Start] = []
     for start in starts:
         before = text[max(0, start.at - NEAR) : start.at]
-        blank = bool(re.search(r"\n[ \t]*\n[ \t]*$", before))
+        said = before.rstrip()
+        blank = bool(re.search(r"\n[ \t]*\n[ \t]*$", before[len(said) :]))
         last = chosen[-1].number if chosen else 0
-        open_end = bool(_GOES_ON.search(before))
+        open_end = bool(_GOES_ON.search(said[-MOST_OPEN:]))
         follows = start.number == last + 1 and start.line and not open_end
         rises = start.number > last and (_ended(before) or blank)
         after = text[start.body : start.body + 2 * NEAR]

@@ -4,19 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.choices import choices
-from scopecheck.drafting.draft import Draft, DraftClaim
+from scopecheck.drafting.beside import a_parameter
+from scopecheck.drafting.choices import choices, chosen_again
+from scopecheck.drafting.compared import name_others, with_wholes
+from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
 from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.lines import propose_lines
-from scopecheck.drafting.naming import Called, called
+from scopecheck.drafting.naming import Called, called, kind_of
 from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
-from scopecheck.drafting.relations import beside_others, name_others, with_wholes
+from scopecheck.drafting.relations import beside_others
 from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.stepped import items, steps
-from scopecheck.drafting.work import Work
+from scopecheck.drafting.work import Item, Work
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -33,6 +36,7 @@ def proposals(draft: Draft, group: bool = True) -> None:
     known = tuple(c.number for c in draft.claims)
     works = [_work(claim, known, group) for claim in draft.claims]
     _set_above(works)
+    _choose_again(works)
     beside_others(works)
     with_ordinals(works)
     unified(works)
@@ -50,9 +54,18 @@ def proposals(draft: Draft, group: bool = True) -> None:
     ungrouped(quantities, used)
     wholes = [q.within for q in quantities if q.name in used]
     bare = [q for work in works for q in work.bare if q.within in wholes]
+    bare += [q for work in works for q in work.beside]
     draft.quantities = [q for q in quantities if q.name in used or q in wholes or q in bare]
+    _ask_again(works, [q for q in quantities if q not in draft.quantities])
     draft.unordered = [w.claim.number for w in works if len(w.items) > 1 and not of_time]
     draft.doubts = doubts(works, draft.quantities)
+
+
+def _ask_again(works: Sequence[Work], dropped: Sequence[Quantity]) -> None:
+    """Lines whose words speak of what is not declared in the end: whether they are read is open again."""
+    names = [q.name.lower() for q in dropped]
+    for line in (line for work in works for line in work.claim.lines if line.asked):
+        line.asked = not any(name in line.words.lower() for name in names)
 
 
 def _set_above(works: Sequence[Work]) -> None:
@@ -62,6 +75,17 @@ def _set_above(works: Sequence[Work]) -> None:
         parents = [n for n in work.parents if n in found]
         work.above = tuple(sorted({*parents, *(n for parent in parents for n in found[parent])}))
         found[work.claim.number] = work.above
+
+
+def _choose_again(works: Sequence[Work]) -> None:
+    """With what claims say of a list that a claim gave in full: 'the metal is copper'."""
+    known: dict[str, list[str]] = {}
+    for work in works:
+        for choice in work.choices:
+            if choice.members:
+                known.setdefault(choice.noun, []).extend(choice.members)
+    for work in works if known else ():
+        work.choices += chosen_again(work.text, known)
 
 
 def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
@@ -77,12 +101,28 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
     listing, listed_ = items(text) if group else ((0, 0), ())
     inside = [(i.start, i.end) for i in listed_]
     limits = [
-        (s, c) for s, c in limits if not s.condition or any(a < s.condition < s.end <= b for a, b in inside)
+        (s, c)
+        for s, c in limits
+        if not s.condition
+        or a_parameter(text, s.starts[0])
+        or any(a <= s.condition < s.end <= b for a, b in inside)
     ]
+    limits = [(replace(s, condition=0) if a_parameter(text, s.starts[0]) else s, c) for s, c in limits]
+    limits = [(s, _of_item(text, s, c, listed_)) for s, c in limits]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
     work.items, work.listing = listed_, listing
     return work
+
+
+def _of_item(text: ClaimText, stretch: Stretch, what: Called, listed_: Sequence[Item]) -> Called:
+    """What the words give no noun for, by the step of its item: 'proofing the dough at 32 degC'."""
+    step = next((i.step for i in listed_ if i.start < stretch.start < i.end), "")
+    kind = kind_of(stretch.unit)
+    before = text.texts[stretch.starts[0] - 1] if stretch.starts[0] else ""
+    if not step or not what.unnamed or (kind, before) not in (("time", "for"), ("temperature", "at")):
+        return what
+    return Called(f"{step} {kind}", "", False)
 
 
 def _without_doubtful(text: ClaimText, limits: list[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:

@@ -27,18 +27,16 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
         if what.owner and what.owner not in of:
             of.append(what.owner)
     made: dict[tuple[str, str, str], Quantity] = {}
+    used: set[str] = set()
     for work in works:
         for stretch, what in work.limits:
             kind = family(what, stretch.unit)
             several = len(owners[what.noun, kind]) > 1
-            alone = f"{work.claim.number} {stretch.start}" if what.unnamed else ""
+            alone = f"{work.claim.number} {stretch.start}" if what.unnamed else what.apart
             key = (what.noun, kind, alone or (what.owner if several else ""))
-            if key in made and what.fresh and not what.owner:
-                key = (what.noun, kind, f"{work.claim.number} {stretch.start}")
-                alone = key[2]
             if key not in made:
                 owner = what.owner or ("" if alone else next(iter(owners[what.noun, kind]), ""))
-                name = _free_name(what.noun, "" if alone else key[2], kind, made.values())
+                name = _free_name(what.noun, "" if alone else key[2], kind, used, owner)
                 made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner)
             _met_in(made[key], work)
             work.of.append(made[key])
@@ -49,6 +47,7 @@ def chosen(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:
     """One quantity for each noun of which several are said, or a list; lists of one noun are one list."""
     made: dict[tuple[str, bool], Quantity] = {}
     counts = {q.name: q for q in others if q.kind == "count"}
+    used = {q.name.lower() for q in others}
     for work in works:
         for choice in work.choices:
             key = (choice.noun, bool(choice.members))
@@ -59,9 +58,7 @@ def chosen(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:
                 wanted = (
                     choice.noun if choice.members or choice.noun not in counts else f"{choice.noun} count"
                 )
-                name = _free_name(
-                    wanted, "", "material" if choice.members else "count", [*others, *made.values()]
-                )
+                name = _free_name(wanted, "", "material" if choice.members else "count", used)
                 made[key] = Quantity(name, choice.kind, choice.noun, choice.noun)
             elif choice.members:
                 have = made[key].kind.removeprefix("any of ").split(", ")
@@ -79,18 +76,21 @@ def undeclared(works: Sequence[Work], names: Names, others: Sequence[Quantity]) 
     return [q for q in chosen(works, others) if names.declared(q.name) is None]
 
 
-def _free_name(noun: str, owner: str, kind: str, taken: object) -> str:
-    """A name that no other quantity has: the noun, with its owner before it where several things have one."""
-    used = {q.name.lower() for q in taken}  # type: ignore[attr-defined]
+def _free_name(noun: str, owner: str, kind: str, used: set[str], has: str = "") -> str:
+    """A name that no other quantity has: the noun, with its owner before it where several things have one.
+
+    It is added to those in use, which are in small letters. `has`: what has it, if that is needed to tell it.
+    """
     wanted = " ".join(f"{owner} {noun}".split()) or "value"
     if wanted.split()[0].lower() in KEPT_WORDS | set(HEADINGS):
         wanted = f"measured {wanted}"
     other = kind.split()[0]
-    tries = [wanted] if other in wanted.split() else [wanted, f"{wanted} {other}"]
-    free = [name for name in tries if name.lower() not in used]
-    if free:
-        return free[0]
-    return next(name for n in range(1, 9999) if (name := f"{wanted} {letters(n)}").lower() not in used)
+    tries = [wanted, f"{has} {wanted}"] if has and not owner else [wanted]
+    tries += [] if other in wanted.split() else [f"{wanted} {other}"]
+    tries += [f"{wanted} {letters(n)}" for n in range(1, 2 + len(used))]
+    free = next(name for name in tries if name.lower() not in used)
+    used.add(free.lower())
+    return free
 
 
 def declared_names(quantities: Sequence[Quantity]) -> Names:

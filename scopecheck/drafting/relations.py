@@ -7,10 +7,9 @@ Cut short, it would say something else.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
-from scopecheck.drafting.beside import noun_from
-from scopecheck.drafting.draft import Quantity
+from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called
 from scopecheck.drafting.work import Work
@@ -18,6 +17,7 @@ from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.resolve.claim_text import pieces_of
 from scopecheck.text.stream import stem
 
 MOST_WORDS = 5
@@ -35,12 +35,14 @@ class Other:
 
     what: Called
     unit: Unit
+    names: list[list[str]]
+    """How it may be named, as stems: see `names_of`."""
 
 
 def beside_others(works: Sequence[Work]) -> None:
     """Takes into each limit the words that set it beside another quantity; apart, what nothing would read."""
     known = [
-        Other(what, stretch.unit)
+        Other(what, stretch.unit, names_of(what))
         for work in works
         for stretch, what in work.limits
         if stretch.unit is not None and stretch.unit.symbol and not what.unnamed
@@ -62,10 +64,13 @@ def _set_beside(
     texts = work.text.texts
     if (pair := _ratio(texts, stretch, what, known)) is not None:
         return pair
+    if whole := _together(texts, stretch):
+        work.unread.append((whole, stretch.end))
+        return None
     noun = _other_noun(texts, stretch, what)
     if not noun:
         return stretch, what
-    word = texts[stretch.end] if stretch.end < noun else ""
+    word = texts[stretch.end + _apart(texts, stretch.end)] if stretch.end < noun else ""
     if word in _IN_TIME:
         work.after.append(stretch)
     found = _named(texts, noun, known)
@@ -73,29 +78,58 @@ def _set_beside(
         other, end, _ = found
         beside = other.unit if stretch.unit is None or stretch.unit.symbol == "%" else None
         return replace(stretch, end=end, beside=beside, other=(noun, end)), what
-    if word == "of":
+    if word in ("of", "based") or (word == "relative" and _is_share(stretch.unit)):
         return stretch, _with_whole(work, stretch, what, noun)
     if word in _SPATIAL and _in_space(stretch.unit):
         return stretch, what
-    end = noun + max(1, len(noun_from(work.text, noun).split()))
+    if (end := _measured(work, stretch, noun)) and not what.unnamed:
+        return replace(stretch, end=end, other=(noun, end), fresh=True), what
+    end = noun + max(1, width_of(noun_from(work.text, noun)))
     work.unread.append((stretch.starts[0], min(end, len(texts))))
     return None
 
 
+def _together(texts: list[str], stretch: Stretch) -> int:
+    """Where 'sum of' several things begins: a line on the last of them alone would be another limit."""
+    at = stretch.starts[0]
+    for i in range(at - 2, max(0, at - MOST_RATIO), -1):
+        if texts[i] in (";", ":", ".") or (texts[i] == "," and "and" not in texts[i:at]):
+            return 0
+        if texts[i] in ("sum", "product", "combination") and texts[i + 1] == "of":
+            return i if "and" in texts[i:at] else 0
+    return 0
+
+
+def _measured(work: Work, stretch: Stretch, noun: int) -> int:
+    """Where the words end that name a quantity of the limit's unit that no claim limits; 0 if none is named.
+
+    'At least 50 mm less than the width of the chamber': the width is declared under these words.
+    """
+    texts = work.text.texts
+    if stretch.unit is None or not stretch.unit.kind.dimension:
+        return 0
+    end = noun + width_of(noun_from(work.text, noun))
+    if end == noun or texts[end - 1] not in listed("measures", "nouns") | {"threshold", "setpoint", "point"}:
+        return 0
+    if texts[end : end + 2] in (["of", "the"], ["of", "said"]) and (of := noun_from(work.text, end + 2)):
+        end += 2 + width_of(of)
+    return end
+
+
 def _other_noun(texts: list[str], stretch: Stretch, what: Called) -> int:
     """Where the noun begins that a limit is set beside; 0 if there is none."""
-    at = stretch.end
+    at = stretch.end + _apart(texts, stretch.end)
     width = run_at(texts, at, "limits", "relations")
     twice = texts[stretch.figures[-1].start] == "twice"
     if not width and not twice:
         return 0
     word = texts[at] if width else "twice"
-    shares = stretch.unit is not None and not stretch.unit.kind.dimension
+    shares = _is_share(stretch.unit)
     if word in ("times", "fold") and stretch.unit is not None and stretch.unit.symbol:
         return 0
     if word not in ("times", "twice", "fold") and (what.counted or stretch.unit is None):
         return 0
-    if word == "of" and not shares:
+    if word in ("of", "based") and not shares:
         return 0
     lasting = texts[stretch.starts[0] - 1 : stretch.starts[0]] in (["for"], ["lasts"], ["lasting"], ["takes"])
     if word in _IN_TIME and (lasting or not _a_time(stretch.unit)):
@@ -106,6 +140,11 @@ def _other_noun(texts: list[str], stretch: Stretch, what: Called) -> int:
     if noun >= len(texts) or not texts[noun][0].isalpha() or (twice and not said):
         return 0
     return noun
+
+
+def _apart(texts: list[str], at: int) -> int:
+    """1 where a comma stands before what a share is based on: '1.5 % by weight, based on the flour'."""
+    return int(texts[at : at + 1] == [","] and texts[at + 1 : at + 2] in (["based"], ["relative"]))
 
 
 def _fits(stretch: Stretch, what: Called, other: Other) -> bool:
@@ -132,33 +171,42 @@ def _named(texts: list[str], start: int, known: Sequence[Other]) -> tuple[Other,
     """
     whole = 0
     for end in range(min(start + MOST_WORDS, len(texts)), start, -1):
-        said = [stem(word) for word in texts[start:end] if word not in ("the", "said")]
-        found = [o for o in known if said in names_of(o.what)]
+        said = stems_of(texts[start:end])
+        found = [o for o in known if said in o.names]
         owners = {o.what.owner for o in found if o.what.owner}
         if not found or texts[end - 1] in ("the", "said"):
             continue
         whole = whole or end
-        if len(owners) < 2 and (said == names_of(found[0].what)[0] or not _alone(found[0], known)):
+        if len(owners) < 2 and (said == found[0].names[0] or not _alone(found[0], known)):
             return found[0], end, whole
     return None
 
 
 def _alone(other: Other, known: Sequence[Other]) -> bool:
     """Whether a noun alone tells the quantity: nothing else that has an owner has it."""
-    noun = names_of(other.what)[0]
-    return len({o.what.owner for o in known if names_of(o.what)[0] == noun and o.what.owner}) < 2
+    noun = other.names[0]
+    return len({o.what.owner for o in known if o.names[0] == noun and o.what.owner}) < 2
+
+
+def stems_of(texts: Iterable[str]) -> list[str]:
+    return [stem(word) for word in texts if word not in ("the", "said", "-")]
 
 
 def names_of(what: Called) -> list[list[str]]:
     """How a quantity may be named: 'height', 'bowl height', 'height of the bowl' (the article left out)."""
-    noun = [stem(w) for w in f"{what.ordinal} {what.noun}".lower().split()]
-    owner = [stem(w) for w in what.owner.lower().split()]
+    noun = stems_of(p.text for p in pieces_of(f"{what.ordinal} {what.noun}"))
+    owner = stems_of(p.text for p in pieces_of(what.owner))
     tails = [owner[i:] for i in range(len(owner))]
     return [noun, *([*of, *noun] for of in tails), *([*noun, "of", *of] for of in tails)]
 
 
 def _with_whole(work: Work, stretch: Stretch, what: Called, noun: int) -> Called:
     """With what it is a share of: 'at least 60 % of a water capacity', but not '60 % of wax' itself."""
+    texts = work.text.texts
+    for at in range(noun, min(noun + 6, len(texts) - 1)):
+        if texts[at] in ("weight", "mass", "volume", "amount") and texts[at + 1] == "of":
+            noun = at + 2 + (texts[at + 2 : at + 3] in (["the"], ["said"], ["a"], ["an"]))
+            break
     whole = noun_from(work.text, noun)
     return replace(what, whole=whole) if whole and whole != what.noun and not what.counted else what
 
@@ -168,53 +216,8 @@ def _in_space(unit: Unit | None) -> bool:
     return unit is not None and dict(unit.kind.dimension) in ({"length": 1}, {"angle": 1})
 
 
-def with_wholes(works: Sequence[Work], quantities: Sequence[Quantity]) -> None:
-    """Declares a share as one of the whole that the words name, and what is set beside such a share too.
-
-    Where the words name several wholes, the limits of all but the first are kept whole, unread.
-    """
-    wholes: dict[int, list[str]] = {}
-    for work in works:
-        for (_, what), of in zip(work.limits, work.of, strict=True):
-            if (
-                what.whole
-                and of.within is None
-                and what.whole not in (found := wholes.setdefault(id(of), []))
-            ):
-                found.append(what.whole)
-    for work in works:
-        for (stretch, _), of in zip(work.limits, work.of, strict=True):
-            if (
-                stretch.other[1]
-                and id(of) not in wholes
-                and (beside := _quantity_at(work, stretch.other, works))
-            ):
-                wholes[id(of)] = wholes.get(id(beside), [])
-    for quantity in quantities:
-        named = wholes.get(id(quantity), [])
-        if named and quantity.kind.startswith("share in"):
-            quantity.kind += f" of {named[0]}"
-    for work in works:
-        other = [
-            not _of_first(what, wholes.get(id(of), []))
-            for (_, what), of in zip(work.limits, work.of, strict=True)
-        ]
-        work.unread += [
-            (s.starts[0], s.end) for (s, _), apart in zip(work.limits, other, strict=True) if apart
-        ]
-        work.of = [of for of, apart in zip(work.of, other, strict=True) if not apart]
-        work.limits = [limit for limit, apart in zip(work.limits, other, strict=True) if not apart]
-
-
-def _quantity_at(work: Work, place: tuple[int, int], works: Sequence[Work]) -> Quantity | None:
-    """The quantity that the words at a place name."""
-    said = [stem(word) for word in work.text.texts[slice(*place)] if word not in ("the", "said")]
-    every = (pair for w in works for pair in zip(w.limits, w.of, strict=True))
-    return next((of for (_, what), of in every if said in names_of(what)), None)
-
-
-def _of_first(what: Called, wholes: Sequence[str]) -> bool:
-    return len(wholes) < 2 or what.whole in ("", wholes[0])
+def _is_share(unit: Unit | None) -> bool:
+    return unit is not None and not unit.kind.dimension
 
 
 def _a_time(unit: Unit | None) -> bool:
@@ -228,7 +231,7 @@ def _ratio(
     texts: list[str], stretch: Stretch, what: Called, known: Sequence[Other]
 ) -> tuple[Stretch, Called] | None:
     """`ratio of the inner diameter to the diameter is at least 5:3`, if both have limits of their own."""
-    if stretch.unit is not None and stretch.unit.symbol:
+    if "ratio" not in texts or (stretch.unit is not None and stretch.unit.symbol):
         return None
     for at in range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_RATIO), -1):
         if texts[at : at + 2] == ["ratio", "of"]:
@@ -249,43 +252,3 @@ def _ratio(
     )
     at -= texts[at - 1] in ("weight", "mass", "molar", "mole", "volume")
     return replace(stretch, other=places[0], second=places[1], begins=at), what
-
-
-# ---- names
-
-
-def name_others(works: Sequence[Work], quantities: Sequence[Quantity]) -> None:
-    """Gives what a limit is set beside the name that the words have there, so that a phrase finds it."""
-    met: dict[tuple[str, str], Quantity] = {}
-    for work in works:
-        for (_, what), of in zip(work.limits, work.of, strict=True):
-            met.setdefault((what.noun, what.owner), of)
-    known = [Called(noun, owner, False) for noun, owner in met]
-    used = {q.name.lower() for q in quantities}
-    for work in works:
-        for i, (stretch, _) in enumerate(work.limits):
-            names = [_name_there(work, place, met, known, used) for place in (stretch.other, stretch.second)]
-            if stretch.second[1] and all(names):
-                work.pairs[i] = ", ".join(names)
-
-
-def _name_there(
-    work: Work,
-    place: tuple[int, int],
-    met: dict[tuple[str, str], Quantity],
-    known: Sequence[Called],
-    used: set[str],
-) -> str:
-    """The name of the quantity that the words at a place name; '' if they name none."""
-    texts = work.text.texts
-    said = texts[slice(*place)]
-    stems = [stem(word) for word in said if word not in ("the", "said")]
-    found = [k for k in known if place[1] and stems in names_of(k)]
-    if not found:
-        return ""
-    of = met[found[0].noun, found[0].owner]
-    wanted = " ".join(said)
-    if of.name.lower() != wanted and wanted not in used and of.within is None:
-        used.add(wanted)
-        of.name = wanted
-    return of.name

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import textwrap
-
 from scopecheck.drafting.asked import questions
-from scopecheck.drafting.draft import Draft, Quantity
+from scopecheck.drafting.draft import Draft, Quantity, wrapped
 from scopecheck.drafting.pasted import Pasted
 from scopecheck.drafting.stepped import is_step
 from scopecheck.report.wording import GLUE, claims_text, counted, listed, quoted, sentence
@@ -74,4 +72,4 @@ def _numbered(title: str, items: list[str]) -> list[str]:
 
 
 def _wrapped(text: str) -> list[str]:
-    return textwrap.wrap(text.replace(GLUE, " "), _WIDTH, break_long_words=False, break_on_hyphens=False)
+    return wrapped(" ".join(text.replace(GLUE, " ").split()), _WIDTH)

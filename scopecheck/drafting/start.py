@@ -83,9 +83,10 @@ def _repaired(
             claim.lines.remove(item)
             return True
         case Proposed() if item.name:
-            alike = draft.alike(item)
+            kinds = draft.kinds()
+            alike = draft.alike(item, kinds)
             for line in (line for c in draft.claims for line in c.lines if line.name):
-                line.name = "" if draft.alike(line) == alike else line.name
+                line.name = "" if draft.alike(line, kinds) == alike else line.name
             return True
         case Proposed() if claim is not None and item in claim.lines:
             claim.lines.remove(item)

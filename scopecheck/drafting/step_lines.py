@@ -47,7 +47,7 @@ def propose_duration(work: Work, stretch: Stretch, step: Quantity, readable: Rea
 
 def propose_if(work: Work, stretch: Stretch, thing: Quantity, readable: Readable) -> None:
     """A line for a step that is done on a condition: the step and the thing left of the colon."""
-    step = next((i.step for i in work.items if i.start < stretch.condition < i.end), "")
+    step = next((i.step for i in work.items if i.start <= stretch.condition < i.end), "")
     at = stretch.condition
     names = f"{step}, {thing.name}"
     if step not in readable.names.steps or any(i in work.text.taken for i in range(at, stretch.end)):
@@ -68,23 +68,27 @@ def propose_order(work: Work, readable: Readable) -> None:
     names = frozenset(step.name for step in readable.names.steps.values())
     if not names:
         return
-    for at, word in enumerate(work.text.texts):
-        if word not in ORDER_WORDS or at in work.text.taken | work.text.referring:
+    text = work.text
+    said = sorted(at for word in ORDER_WORDS.intersection(text.where) for at in text.where[word])
+    for at in said:
+        word = text.texts[at]
+        if at in text.taken or at in text.referring:
             continue
         step = step_before(work, at) if word in _ONWARDS else step_at(work, at, names)
-        for start, end in _tried(work, at) if step else ():
+        for start, end in _tried(work, at, names) if step else ():
             words = words_at(work.text, start, end)
             if readable.reads(words, step) and takes(work.text, words, start, end):
                 work.claim.lines.append(Proposed(words, step, asked=True))
                 break
 
 
-def _tried(work: Work, at: int) -> Iterator[tuple[int, int]]:
-    """The stretches of words around a word of time that a phrase may read, the longest first."""
+def _tried(work: Work, at: int, names: frozenset[str]) -> Iterator[tuple[int, int]]:
+    """The stretches around a word of time that a phrase may read, up to a step or beyond, longest first."""
     texts = work.text.texts
     timed = next((s.starts[0] for s in work.after if s.end == at), at)
     close = at - (texts[at - 1] in ("immediately", "directly", "right", "shortly", "not"))
     far = next((i for i in range(at + 1, len(texts)) if texts[i] in (",", ";", ":", ".")), len(texts))
+    first = next((i for i in range(at + 1, min(far, at + MOST_WORDS)) if texts[i] in names), far)
     for start in dict.fromkeys((timed, close, at)):
-        for end in range(min(far, at + MOST_WORDS), at, -1):
+        for end in range(min(far, at + MOST_WORDS), first, -1):
             yield start, end

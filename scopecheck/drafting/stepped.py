@@ -48,13 +48,28 @@ def _items(texts: list[str], first: int) -> tuple[Item, ...]:
     """The items from here on, each with what is done in it; semicolons, if there are any, part them."""
     apart = ";" if ";" in texts[first:] else ","
     heads = [at for at in range(first, len(texts) - 1) if _heads(texts, at, first, apart)]
-    if not heads or heads[0] - first > 3:
+    if not heads or heads[0] - first > 3 or (apart == ";" and len(heads) <= texts[first:].count(";")):
         return ()
     ends = [*heads[1:], next((i for i in range(heads[-1], len(texts)) if _over(texts, i)), len(texts))]
-    return tuple(
-        Item(texts[at], at, end, not _CONDITIONS.isdisjoint((*texts[at:end], *texts[max(0, at - 1) : at])))
-        for at, end in zip(heads, ends, strict=True)
-    )
+    found: list[Item] = []
+    for head, far in zip(heads, ends, strict=True):
+        end = next((i for i in range(head, far) if apart == ";" and texts[i] == ";"), far)
+        start = _with_condition(texts, head, first)
+        conditional = not _CONDITIONS.isdisjoint((*texts[start:end], *texts[max(0, start - 1) : start]))
+        found.append(Item(texts[head], start, end, conditional))
+    return tuple(found)
+
+
+def _with_condition(texts: list[str], head: int, first: int) -> int:
+    """Where an item begins, with a condition before what is done: 'if it is below 94 degC, baking on'."""
+    if head <= first or texts[head - 1] != ",":
+        return head
+    for at in range(head - 2, max(first, head - MOST_BACK), -1):
+        if texts[at] in (";", ":", ","):
+            break
+        if texts[at] in _CONDITIONS:
+            return at
+    return head
 
 
 def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
@@ -70,7 +85,7 @@ def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
         start -= 1
     while start > first and texts[start - 1] in ("and", "then"):
         start -= 1
-    if start <= first:
+    if start <= first or (start == at and _with_condition(texts, at, first) < at):
         return True
     return texts[start - 1] == apart or (apart == "," and texts[start] == "and" and start < at)
 

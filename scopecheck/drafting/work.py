@@ -41,6 +41,10 @@ class Work:
     """By limit, the two names that stand left of the colon where it is a ratio of two quantities."""
     after: list[Stretch] = field(default_factory=list)
     """Times from one step to another: '5 minutes after the rinsing'."""
+    named: dict[int, Quantity] = field(default_factory=dict)
+    """By limit, what it is set beside, where that has no limit of its own."""
+    beside: list[Quantity] = field(default_factory=list)
+    """Those of them of which a line speaks."""
     numbers: list[Number] = field(default_factory=list)
     """The numbers of lines in symbols, which account for equal numbers of the text."""
     of: list[Quantity] = field(default_factory=list)

@@ -20,6 +20,7 @@ from scopecheck.report.grouping import (
 from scopecheck.report.things import thing_text, twin_text
 from scopecheck.report.wording import claims_text, listed, sentence, upper_first
 
+LOST = "inside lost"
 NO_READING = "no reading fits all cases"
 SAME_CAUSE: Mapping[str, tuple[str, ...]] = {
     "unmeant met": ("outside met", "document met"),
@@ -60,6 +61,8 @@ def root_cause(sheet: Sheet, finding: Finding, every: Iterable[Finding]) -> Find
             return other
         if other.question in SAME_CAUSE.get(finding.question, ()) and _same_cause(sheet, other, finding):
             return other
+        if finding.question == LOST and other is not finding and _lost_above(sheet, other, finding):
+            return other
         if finding.question == SILENCE and _meets_parent(sheet, other, finding):
             return other
         if finding.question == NO_READING and _wrong_already(sheet, other, finding):
@@ -79,6 +82,18 @@ def _meets_parent(sheet: Sheet, other: Finding, finding: Finding) -> bool:
     return same and above and section(sheet, other) in ("1", "usual")
 
 
+def _lost_above(sheet: Sheet, other: Finding, finding: Finding) -> bool:
+    """Is the case lost at a claim that this one takes over, by the same lines on the same readings?"""
+    if other.question != LOST or other.claim == finding.claim:
+        return False
+    above = other.claim in lineage(sheet, finding.claim)
+    alike = [
+        (f.case, f.failing, f.quantifier, tuple((d.group, d.reading) for d in departures(f)))
+        for f in (other, finding)
+    ]
+    return above and alike[0] == alike[1]
+
+
 def _wrong_already(sheet: Sheet, other: Finding, finding: Finding) -> bool:
     """Of cases that no choice of readings sorts: is one of them told to be on the wrong side as presumed?"""
     return other.question in SIDED and other.case in finding.cases and section(sheet, other) in ("1", "usual")
@@ -90,7 +105,7 @@ def _same_cause(sheet: Sheet, root: Finding, finding: Finding) -> bool:
     if root.stakes > finding.stakes or (not own and finding.quantifier != root.quantifier):
         return False
     same_readings = own == {(d.group, d.reading) for d in departures(root)}
-    return same_readings and finding.label in turning_labels(sheet, root)
+    return same_readings and finding.label in (*turning_labels(sheet, root), *root.failing)
 
 
 def emptied_by(sheet: Sheet, number: int) -> set[int]:
@@ -124,6 +139,8 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
     same = bool(root.case) and finding.reference == root.case and not finding.departs
     thing = sentence("thing", "itself", name=case_text(sheet, root.case)) if same else ""
     match finding.question:
+        case "inside lost" if _lost_above(sheet, root, finding):
+            return sentence("note", "also_claims", claims=claims_text([finding.claim]))
         case "inside lost":
             return sentence("note", "follows_inside", case=case_text(sheet, finding.case), label=label)
         case "unmeant met":

@@ -137,9 +137,11 @@ def _only_side(end: EndHeld) -> str:
 def _end_text(sheet: Sheet, held: Held, end: EndHeld) -> str:
     d = sheet.declaration(held.name)
     assert isinstance(d, NumberDecl)
+    crossed = [n for n in (*end.stated, *end.preferred) if n in end.crossed]
     keys = (
-        ("end_stated", end.stated),
-        ("end_preferred", end.preferred),
+        ("end_stated", [n for n in end.stated if n not in crossed]),
+        ("end_preferred", [n for n in end.preferred if n not in crossed]),
+        ("end_left_out" if end.end.closed else "end_included", crossed),
         ("end_other", end.other_end),
         ("end_example", end.examples),
     )

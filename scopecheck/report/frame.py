@@ -24,6 +24,7 @@ from scopecheck.report.looked import Beside, looked_lines, wholly_looked
 from scopecheck.report.percent_of_what import shares_of_nothing_said
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.rereadings import breadth_text, group_words
+from scopecheck.report.wholes import whole_lines
 from scopecheck.report.wording import (
     about_lines,
     claims_text,
@@ -103,7 +104,7 @@ def foot(
     Unless `everything` is asked for, what was left out is only counted.
     """
     yield Heading(sentence("section", "foot"))
-    looked = tuple(looked_lines(sheet, wholly_looked(answers), beside))
+    looked = tuple(looked_lines(sheet, wholly_looked(sheet, answers), beside))
     if looked:
         yield Heading(sentence("section", "looked"), 3)
         yield Listing(looked)
@@ -175,6 +176,7 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     yield from _domain_lines(sheet)
     if shares := shares_of_nothing_said(sheet):
         yield sentence("basis", "bare_shares", names=listed(shares))
+    yield from map(upper_first, whole_lines(sheet))
     facts = [
         quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "")
         for g in sheet.givens

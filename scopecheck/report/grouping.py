@@ -39,7 +39,8 @@ def standing_rank(sheet: Sheet, finding: Finding) -> int:
 EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 SIDED = ("outside met", "inside lost", "document met")
 BESIDE_MEANT = ("unmeant met", "meant lost")
-SECTIONS = ("1", "usual", "2", "3", "empty", "silence", "meant", "4", "far", "5", "6")
+FAR = "far"
+SECTIONS = ("1", "usual", "2", "3", "empty", "silence", "meant", "4", FAR, "5", "6")
 FAR_SHARE = Fraction(1, 5)
 """A stretch by more than this part of the written number is told last: a choice, no authority gives one."""
 _HOLDS = ("every", "base", "some")
@@ -73,7 +74,7 @@ def section(sheet: Sheet, finding: Finding) -> str:
     if finding.stakes > 4:
         return str(finding.stakes)
     if _is_far(sheet, finding) or (finding.stakes == 4 and phrases_moved(finding) > 1):
-        return "far"
+        return FAR
     if finding.question == "dependent cannot be met":
         return "4" if finding.quantifier == "some" else "empty"
     if finding.question == SILENCE:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from scopecheck.answers.findings import QUESTIONS, Answers, Looked
-from scopecheck.core.model import Sheet
+from scopecheck.core.construction import names_in
+from scopecheck.core.model import Limitation, Sheet
+from scopecheck.core.stated import names_only, says_nothing
 from scopecheck.foundations.record import record
-from scopecheck.report.describe import case_text
+from scopecheck.report.describe import case_text, lineage
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
 
@@ -33,10 +35,19 @@ TOLD_TOGETHER = ("idle",)
 """Questions told on one line for all claims."""
 
 
-def wholly_looked(answers: Answers) -> tuple[Looked, ...]:
+def wholly_looked(sheet: Sheet, answers: Answers) -> tuple[Looked, ...]:
     """What was looked for and not found, without what was decided in part only: that stands as undecided."""
     left = {(f.question, f.claim, f.label) for f in answers.findings if f.outcome == "undecided"}
-    return tuple(e for e in answers.looked if (e.question, e.claim, e.label) not in left)
+    kept = (e for e in answers.looked if (e.question, e.claim, e.label) not in left)
+    return tuple(e for e in kept if not _lost_above(sheet, answers, e))
+
+
+def _lost_above(sheet: Sheet, answers: Answers, entry: Looked) -> bool:
+    """Was an inside case looked for at a claim, and lost already at one that this one takes over?"""
+    if entry.question != "inside lost":
+        return False
+    lost = {f.claim for f in answers.findings if f.question == "inside lost" and f.case == entry.case}
+    return not lost.isdisjoint(lineage(sheet, entry.claim))
 
 
 def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iterator[str]:
@@ -57,7 +68,28 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
     for question in TOLD_TOGETHER:
         numbers = [e.claim for e in every if e.question == question]
         if numbers:
-            yield sentence("claim", question, claims=claims_text(numbers))
+            yield sentence("claim", question, claims=claims_text(numbers), apart=_apart(sheet, numbers))
+
+
+def _apart(sheet: Sheet, numbers: Iterable[int]) -> str:
+    """The labels of the lines of these claims that only name steps, of which it is not asked; '' if none."""
+    naming = [x for n in numbers for x in sheet.claim(n).limitations if _names_steps(sheet, x)]
+    if not naming:
+        return ""
+    key = "idle_apart" if len(naming) == 1 else "idle_apart_many"
+    always = any(says_nothing(x.formula, sheet) for x in naming)
+    labels = listed(x.label for x in naming)
+    return sentence("claim", key, labels=labels, declared=sentence("claim", "always") if always else "")
+
+
+def _names_steps(sheet: Sheet, limitation: Limitation) -> bool:
+    """Do the words, as usually read, say no more than that steps are done: some at least that always are?"""
+    done = {step.done for step in sheet.steps if step.done}
+    numbers = {n for step in sheet.steps for n in step.numbers}
+    names = names_in(limitation.formula)
+    if not names or not names <= numbers | done or not names_only(sheet, limitation):
+        return False
+    return not says_nothing(limitation.formula, sheet) or not names & done
 
 
 def _claim_line(sheet: Sheet, number: int, entries: Sequence[Looked], beside: Beside, whose: str) -> str:

@@ -10,6 +10,7 @@ from scopecheck.core.construction import base_construction
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
+from scopecheck.report.conditions import condition_texts
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
 from scopecheck.report.grouping import departures, turning_labels
 from scopecheck.report.rereadings import (
@@ -24,15 +25,14 @@ from scopecheck.report.rereadings import (
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
+from scopecheck.report.wholes import case_notes
 from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence, upper_first
 from scopecheck.solving.evaluate import evaluate
 
-IDLE = ("idle", "idle end", "member not reached")
+IDLE = ("idle", "idle end", "end not reached", "member not reached")
 """Questions whose answer rests on other lines as well."""
 MOST_WAYS = 4
 """Limitations that keep a thing out and are told one by one."""
-GRADED = ("outside met", "unmeant met", "meant lost")
-"""Questions that look for a thing far from the border first."""
 VERY_WIDE = 10**6
 """A stretch, in units of its own, at which anything that stretches is taken to be met."""
 Margin = tuple[tuple[str, tuple[str, ...]], ...]
@@ -253,6 +253,9 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     notes = []
     if finding.witness is not None and _grade_matters(sheet, finding):
         notes.append(sentence("grade", finding.grade))
+    notes += condition_texts(sheet, finding)
+    if case := case_named(sheet, finding.case):
+        notes += case_notes(sheet, case)
     if finding.partly:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every":
@@ -294,7 +297,7 @@ def _partly(sheet: Sheet, finding: Finding) -> list[str]:
 
 def _grade_matters(sheet: Sheet, finding: Finding) -> bool:
     """A thing told by its own listed values needs no second word about it, nor one that was not graded."""
-    if finding.grade == "edge" and finding.question not in GRADED:
+    if finding.grade == "edge":
         return False
     case = case_named(sheet, finding.case)
     if case is None or finding.case != finding.reference:

@@ -14,14 +14,14 @@ Turned = frozenset[tuple[int, str]]
 
 
 def turned_on(sheet: Sheet, findings: Iterable[Finding]) -> Turned:
-    """The phrases that the findings turn on, each with a limitation at which it does."""
-    return frozenset(
-        (d.group, label)
-        for f in findings
-        if (moved := departures(f))
-        for label in turning_labels(sheet, f)
-        for d in moved
-    )
+    """The phrases that the findings turn on, or that would undo them, each with where in the claims."""
+    found: set[tuple[int, str]] = set()
+    for f in findings:
+        labels = turning_labels(sheet, f)
+        for moved in (*departures(f), *f.kept_by, *f.unmet_by):
+            places = {p.where for p in sheet.groups[moved.group].places}
+            found |= {(moved.group, label) for label in places.intersection(labels) or places}
+    return frozenset(found)
 
 
 def with_places(sheet: Sheet, found: Iterable[Cluster], every: Iterable[Finding]) -> tuple[Cluster, ...]:

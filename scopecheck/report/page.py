@@ -13,7 +13,15 @@ from scopecheck.report.chart import chart_blocks
 from scopecheck.report.consequences import emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled
 from scopecheck.report.frame import foot, head
-from scopecheck.report.grouping import EMPTY_CLAIM, Cluster, departures, is_open, section, turning_labels
+from scopecheck.report.grouping import (
+    EMPTY_CLAIM,
+    FAR,
+    Cluster,
+    departures,
+    is_open,
+    section,
+    turning_labels,
+)
 from scopecheck.report.items import decision_text, item, line, question_text, statement
 from scopecheck.report.kept_out import also_text
 from scopecheck.report.known_ranges import how_read, nearness_lines, relation_text
@@ -59,7 +67,7 @@ def build_report(
     """
     planned = plan(sheet, answers.findings, everything)
     ranked = [*planned.items, *planned.strained]
-    shown = ranked if everything else _first_page(ranked)
+    shown = ranked if everything else _first_page(sheet, ranked)
     blocks: list[Block] = [*head(sheet), *warned(diagnostics), *(Picture(data) for data in pictures)]
     on_page = {id(cluster) for cluster in shown}
     usual = sum(id(cluster) in on_page for cluster in planned.items)
@@ -84,10 +92,14 @@ def warned(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
             yield Excerpt(draw(diagnostic))
 
 
-def _first_page(ranked: Sequence[Cluster]) -> Sequence[Cluster]:
-    """The first items; a claim that nothing meets as its words are presumed is always among them."""
-    grave = [c for c in ranked if c.first.question in EMPTY_CLAIM and c.first.quantifier != "some"]
-    others = [c for c in ranked if c not in grave]
+def _first_page(sheet: Sheet, ranked: Sequence[Cluster]) -> Sequence[Cluster]:
+    """The first items; a claim that nothing meets as its words are presumed is always among them.
+
+    What takes a wide stretch is told only where nothing else is found.
+    """
+    near = [c for c in ranked if section(sheet, c.first) != FAR] or ranked
+    grave = [c for c in near if c.first.question in EMPTY_CLAIM and c.first.quantifier != "some"]
+    others = [c for c in near if c not in grave]
     kept = {id(c) for c in (*grave, *others)[:MOST_ITEMS]}
     return [c for c in ranked if id(c) in kept]
 
@@ -111,13 +123,20 @@ def _held_back(sheet: Sheet, held: Sequence[Cluster], usual: int) -> Iterator[Bl
     if not held:
         return
     sections: dict[str, int] = {}
+    far = 0
     for index, cluster in enumerate(held):
+        if index < usual and section(sheet, cluster.first) == FAR:
+            far += 1
+            continue
         title = _section(sheet, cluster, index >= usual)
         sections[title] = sections.get(title, 0) + 1
     where = listed(sentence("item", "held_in", count=n, section=title) for title, n in sections.items())
-    many = sentence("item", "held_back_many", count=len(held))
-    count = sentence("item", "held_back_one") if len(held) == 1 else many
-    yield Paragraph(sentence("item", "held_back_why", held=count, most=MOST_ITEMS, where=where))
+    left = len(held) - far
+    count = sentence("item", "held_back_one") if left == 1 else sentence("item", "held_back_many", count=left)
+    if left:
+        yield Paragraph(sentence("item", "held_back_why", held=count, most=MOST_ITEMS, where=where))
+    if far:
+        yield Paragraph(sentence("item", "far_one" if far == 1 else "far_many", count=far))
 
 
 # ---- what is not an item

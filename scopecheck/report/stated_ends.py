@@ -5,36 +5,75 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import Finding, Reread
 from scopecheck.core.construction import base_construction
 from scopecheck.core.model import Const, Limitation, Op, Sheet, Term
 from scopecheck.core.stated import own_ends
 from scopecheck.report.amounts import plain_degrees, with_symbol
 from scopecheck.report.describe import chains, labelled, limitation_labelled
+from scopecheck.report.rereadings import reading_label
 from scopecheck.report.wording import GLUE, flat, listed, sentence
 
 UPPER = ("<", "<=")
 
 
 def end_text(sheet: Sheet, finding: Finding) -> str:
-    """A detail of the form `20.0 mm|no more than|37/2 mm|in`, or `low|2 mm`, in words; else as it is."""
+    """A detail of the form `20.0 mm|no more than|37/2 mm|in`, or `low|2 mm`, in words; else as it is.
+
+    Of an end that is not reached also the lines that do it, the reading, and how far it goes as presumed.
+    """
     parts = finding.detail.split("|")
     if finding.question in ("idle end", "end repeated", "corner not reached"):
         side, _, written = finding.detail.partition("|")
         shown = plain_degrees(written).replace(" ", GLUE)
         return sentence("range_end", "written" if shown else "bare", side=sentence("side", side), end=shown)
-    if finding.question != "end not reached" or len(parts) != 4:
+    if finding.question != "end not reached" or len(parts) not in (4, 6):
         return flat(finding.detail)
-    stated, side, reached, taken = parts
-    number, _, unit = reached.partition(" ")
-    text = with_symbol(Fraction(number), unit)
+    stated, side, reached, taken, *usual = parts
+    upper = side == "no more than"
+    number = Fraction(reached.partition(" ")[0])
     shown = plain_degrees(stated).replace(" ", GLUE)
-    if taken != "in":
-        beyond = "below" if side == "no more than" else "above"
-        return sentence("end", "approached", stated=shown, side=sentence("end", beyond), reached=text)
-    if _one_value(sheet, finding, stated, side == "no more than", Fraction(number)):
-        return sentence("end", "one_value", stated=shown, reached=text)
-    return sentence("end", "reached", stated=shown, side=sentence("end", side), reached=text)
+    if taken == "in" and _one_value(sheet, finding, stated, upper, number):
+        text = sentence("end", "one_value", stated=shown, reached=_number(reached))
+    else:
+        text = sentence("end", "reached", stated=shown, far=_far(upper, reached, taken))
+    text += cause_text(sheet, finding)
+    return f"{text}; {sentence('end', 'usual', far=_far(upper, *usual))}" if usual else text
+
+
+def _number(text: str) -> str:
+    number, _, unit = text.partition(" ")
+    return with_symbol(Fraction(number), unit)
+
+
+def _far(upper: bool, reached: str, taken: str) -> str:
+    """`is at most 12 min`, `stays below 12.5 min`."""
+    if taken == "in":
+        side = sentence("end", "no more than" if upper else "no less than")
+        return sentence("end", "goes", side=side, reached=_number(reached))
+    beyond = sentence("end", "below" if upper else "above")
+    return sentence("end", "stays", side=beyond, reached=_number(reached))
+
+
+def cause_text(sheet: Sheet, finding: Finding) -> str:
+    """`, by 8a "at most 12 minutes", read as "rounds to the limit" (arguable)`; '' where no line is known."""
+    sets = finding.sets or ((finding.conflict,) if finding.conflict else ())
+    if not sets:
+        return ""
+    lines = "; ".join(listed(labelled(sheet, label) for label in labels) for labels in sets)
+    told = sentence("end", "by", lines=lines)
+    if not finding.farthest:
+        return told
+    alone = len(finding.farthest) == 1 and len(sets) == 1 and len(sets[0]) == 1
+    readings = [_reading(sheet, r, not alone, sets[0]) for r in finding.farthest]
+    return told + sentence("end", "read" if alone else "with", readings=listed(readings))
+
+
+def _reading(sheet: Sheet, taken: Reread, with_words: bool, labels: Sequence[str]) -> str:
+    label = reading_label(sheet, taken, with_words, labels)
+    if any((p.group, p.reading) == (taken.group, taken.reading) for p in sheet.parameters):
+        return sentence("reading", "far_enough", label=label)
+    return label
 
 
 def member_texts(sheet: Sheet, finding: Finding) -> dict[str, str]:

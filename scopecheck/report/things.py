@@ -112,7 +112,7 @@ def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) ->
     picked = [n for n in names if n in stated and (n in finding.departs or n not in usual)]
     # What fails alone decides that a thing is not met; all that a claim asks decides that it is.
     told = stated & spoken if finding.failing and stated & spoken else stated & (set(finding.shown) or stated)
-    told = whole_steps(sheet, told, stated)
+    told = whole_steps(sheet, told, stated) - {*case.in_full}
     text = name
     if picked:
         departures = _departures(sheet, article, picked, usual)

@@ -71,8 +71,8 @@ def flat(text: str) -> str:
 
 
 def upper_first(text: str) -> str:
-    """The text with its first letter as a capital and the rest as it is."""
-    return text[:1].upper() + text[1:]
+    """The text with its first letter as a capital and the rest as it is; `pH` stays."""
+    return text if text[1:2].isupper() else text[:1].upper() + text[1:]
 
 
 def lower_first(text: str) -> str:

@@ -101,7 +101,19 @@ def unrestated(
     Numbers of claims, reference signs in brackets, and an 'and' between elements of the claim do not count.
     `timed`: words of time are asked for too.
     """
-    found: list[Unrestated] = []
+    places = open_places(text, exact_numbers, references, own, timed)
+    return tuple(_item(claim, text, start, end, sort) for start, end, sort in places)
+
+
+def open_places(
+    text: ClaimText,
+    exact_numbers: list[Number],
+    references: tuple[tuple[int, int], ...],
+    own: Own,
+    timed: bool = False,
+) -> list[tuple[int, int, Sort]]:
+    """The tokens of what `unrestated` tells, in the order of the text, and what each is."""
+    found: list[tuple[int, int, Sort]] = []
     tokens = text.tokens
     skipped = text.within(references)
     left = [n.text for n in exact_numbers]
@@ -109,16 +121,18 @@ def unrestated(
         at = [i for i in range(start, end) if i not in text.taken]
         if not at or any(i in skipped for i in range(start, end)):
             continue
-        digits = "".join(t.text for t in tokens[start : start + digits_width(tokens, start)])
-        if sort == "number" and digits in left:
-            left.remove(digits)
-            continue
+        if sort == "number" and left:
+            digits = "".join(t.text for t in tokens[start : start + digits_width(tokens, start)])
+            if digits in left:
+                left.remove(digits)
+                continue
         if sort == "number" and start in text.taken:
             start, sort = at[0], "unit"
-        found.append(_item(claim, text, start, end, sort))
-    of_time = [i for i, t in enumerate(tokens) if timed and t.text in ORDER_WORDS]
-    found += [_item(claim, text, i, i + 1, "order word") for i in of_time if i not in text.taken | skipped]
-    return tuple(sorted(found, key=lambda item: item.span.start))
+        found.append((start, end, sort))
+    if timed:
+        of_time = (i for word in ORDER_WORDS.intersection(text.where) for i in text.where[word])
+        found += [(i, i + 1, "order word") for i in of_time if i not in text.taken and i not in skipped]
+    return sorted(found, key=lambda place: place[0])
 
 
 def _item(claim: int, text: ClaimText, start: int, end: int, sort: Sort) -> Unrestated:
@@ -134,17 +148,19 @@ def _item(claim: int, text: ClaimText, start: int, end: int, sort: Sort) -> Unre
 
 def _sayings(text: ClaimText, own: Own) -> Iterator[tuple[int, int, Sort]]:
     """Stretches of tokens that say something the sheet should take up, in order, without overlap."""
-    texts = text.texts
-    at = 0
-    while at < len(texts):
-        word = texts[at]
-        if word not in _WATCHED and not word[0].isdigit() and word[0] not in FRACTIONS:
-            at += 1
+    said = (
+        places
+        for word, places in text.where.items()
+        if word in _WATCHED or word[0].isdigit() or word[0] in FRACTIONS
+    )
+    over = 0
+    for at in sorted(at for places in said for at in places):
+        if at < over:
             continue
         width, sort = _saying(text, at, own)
         if sort:
             yield at, at + width, sort
-        at += width
+        over = at + width
 
 
 def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:

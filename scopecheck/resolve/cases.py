@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Literal
 
-from scopecheck.core.model import All, Case, Formula
+from scopecheck.core.model import All, Case, Compare, Const, Formula, Measured
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import CasesStatement, Row
@@ -12,6 +13,7 @@ from scopecheck.resolve.case_cells import put_cell
 from scopecheck.resolve.case_desk import CasesDesk, Made
 from scopecheck.resolve.case_facts import put_fact
 from scopecheck.resolve.case_parts import clashes, of_no_parts, says_each
+from scopecheck.resolve.compositions import not_further
 from scopecheck.resolve.groups import groups_in, names_in
 from scopecheck.resolve.step_cells import put_end
 
@@ -83,6 +85,7 @@ def _case(
     desk.wrong += clashes(desk.names, made.facts, made.counted, made.spoken)
     if len(desk.wrong) > before:
         return None
+    in_full = _in_full(desk, made) if statement.role == "document" and made.single else ()
     whole: Formula = made.facts[0] if len(made.facts) == 1 else All(tuple(made.facts))
     spoken = names_in(whole)
     stated = tuple(n for n in desk.names.declarations if n in spoken)
@@ -107,7 +110,19 @@ def _case(
         row.place,
         row.span,
         statement.document,
+        in_full,
     )
     if made.single and set(made.point) == set(stated):
         desk.points[id(case)] = made.point
     return case
+
+
+def _in_full(desk: CasesDesk, made: Made) -> tuple[str, ...]:
+    """Puts with an example that there is none of the further members of a class that it states in full."""
+    spoken = {*made.silent, *made.unknown, *made.free, *(n for f in made.facts for n in names_in(f))}
+    shares = desk.names.compositions.values()
+    names = tuple(n for share in shares for n in not_further(share, made.point, spoken))
+    for name in names:
+        made.facts.append(Compare("=", Measured(name), Const(Fraction(0))))
+        made.point[name] = Fraction(0)
+    return names

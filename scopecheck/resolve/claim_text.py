@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterable
 from difflib import SequenceMatcher
 from functools import cached_property, lru_cache
+from typing import NamedTuple
 
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
-from scopecheck.foundations.record import field, holder, record
+from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import plain
@@ -19,9 +21,8 @@ _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
 _STOPS = (",", ";", ":", ".")
 
 
-@record
-class Piece:
-    """One token of a claim: its text in lower case and its place."""
+class Piece(NamedTuple):
+    """One token of a claim: its text in lower case and its place. A long set has many thousands."""
 
     text: str
     start: int
@@ -33,8 +34,9 @@ def pieces_of(text: str, offset: int = 0) -> tuple[Piece, ...]:
     """Numbers, words and single signs of a text."""
     found = []
     for match in _TOKEN.finditer(plain(text)):
+        start, end = match.span()
         written = match.group().lower()
-        found.append(Piece(_ALIKE.get(written, written), offset + match.start(), offset + match.end()))
+        found.append(Piece(_ALIKE.get(written, written), offset + start, offset + end))
     return tuple(found)
 
 
@@ -63,6 +65,11 @@ class ClaimText:
         return [token.text for token in self.tokens]
 
     @cached_property
+    def starts(self) -> list[int]:
+        """Where each token begins in the source."""
+        return [token.start for token in self.tokens]
+
+    @cached_property
     def where(self) -> dict[str, list[int]]:
         """For each text the tokens that have it, in order."""
         found: dict[str, list[int]] = {}
@@ -85,7 +92,8 @@ class ClaimText:
         """The tokens that begin in some stretches of the source."""
         if not places:
             return set()
-        return {i for i, t in enumerate(self.tokens) if any(a <= t.start < b for a, b in places)}
+        starts = self.starts
+        return {i for a, b in places for i in range(bisect_left(starts, a), bisect_left(starts, b))}
 
     def take(self, words: str, span: Span, claim: int, mark: bool = False) -> tuple[int, ...]:
         """The tokens that lifted words stand on: their first occurrence not yet taken, else the first.

@@ -6,6 +6,7 @@ and that all of them make up the whole is a fact that always holds.
 
 from __future__ import annotations
 
+from collections.abc import Container, Mapping
 from fractions import Fraction
 
 from scopecheck.core.model import (
@@ -20,6 +21,7 @@ from scopecheck.core.model import (
     Measured,
     NumberDecl,
     Term,
+    Value,
 )
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.quantity import Unit
@@ -89,6 +91,26 @@ def _listed(names: tuple[str, ...]) -> str:
 def total_of(names: tuple[str, ...]) -> Term:
     shares = tuple(Measured(name) for name in names)
     return shares[0] if len(shares) == 1 else Add(shares)
+
+
+def not_further(made: Composition, point: Mapping[str, Value], spoken: Container[str]) -> tuple[str, ...]:
+    """The further members of classes of which a document's example states every one that is written.
+
+    `other thickener` where it says how much there is of each thickener of the sheet, and some of one, and may
+    hold ingredients beyond those listed. Where it speaks of that one, or of all together, nothing is added.
+    """
+    if not made.others or made.others in spoken:
+        return ()
+    further = {f"other {name}" for name, _ in made.classes}
+    found = []
+    for name, below in made.classes:
+        written, other = [m for m in below if m not in further], f"other {name}"
+        above = (whole for whole, members in made.classes if other in members)
+        if other not in below or other in spoken or any(whole in spoken for whole in above):
+            continue
+        if all(m in point for m in written) and any(point[m] != 0 for m in written):
+            found.append(other)
+    return tuple(found)
 
 
 def seen_as_list(made: Composition, name: str) -> Composition | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
@@ -20,6 +21,7 @@ _PRECEDING = regex(
     r"(?:preceding|previous|foregoing|above)\s+claims?\b",
     re.IGNORECASE,
 )
+_EARLIER = ("preceding", "previous", "foregoing", "above")
 _LINK = regex(r"(\d+)|(to|through|-)", re.IGNORECASE)
 _CATEGORY = regex(
     r"\s*(?:(?:an?|the|said)\s+)?(.+?)\s*(?:,|:|;|$"
@@ -43,7 +45,8 @@ def references(text: str, number: int, known: Sequence[int]) -> tuple[Reference,
     """Every reference to claims in a claim's text, in order; offsets count from the start of the text."""
     plain = plain_text(text)
     found = [Reference(_numbers(m.group(1)), m.start(), m.end()) for m in _NUMBERED.finditer(plain)]
-    for match in _PRECEDING.finditer(plain):
+    lower = plain.lower()
+    for match in _PRECEDING.finditer(plain) if any(word in lower for word in _EARLIER) else ():
         earlier = tuple(n for n in known if n < number)
         found.append(
             Reference(earlier, match.start() + len(match.group()) - len(match.group().lstrip()), match.end())
@@ -66,6 +69,7 @@ def _numbers(text: str) -> tuple[int, ...]:
     return tuple(numbers)
 
 
+@lru_cache(maxsize=2048)
 def category(text: str) -> str:
     """What a claim is for: its first noun phrase, up to a comma or the word that opens its body."""
     match = _CATEGORY.match(re.sub(r"\s*\([^)]*\)", "", text))
@@ -99,6 +103,7 @@ def noun_of(category_: str) -> str:
     return nouns[-1] if nouns else ""
 
 
+@lru_cache(maxsize=2048)
 def _head(words: str) -> str:
     """The noun that a phrase is about: of `leaf strainers for pipes` what `strainer` gives too."""
     return _stem(noun_of(words))
@@ -122,8 +127,10 @@ def names_another(before: str, categories: Sequence[str]) -> bool:
     """
     own = _head(before)
     heads = {_head(c) for c in categories} - {""}
+    if own in heads or not heads:
+        return False
     rest = {_stem(w) for part in _HEAD.split(before)[1:] for w in _WORD.findall(part)}
-    return own not in heads and not heads.isdisjoint(rest)
+    return not heads.isdisjoint(rest)
 
 
 def parents(

@@ -18,7 +18,7 @@ from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
 from scopecheck.resolve.phrase_finding import Job, Place
 from scopecheck.resolve.phrase_slots import named_subjects, occurrence
-from scopecheck.resolve.readings import read
+from scopecheck.resolve.readings import can_be_tried, read
 from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, with_units, without_unit
 
@@ -93,8 +93,7 @@ class Reader:
         try:
             job, tokens = self._job(tokens, words, subjects)
             if job.readable(tokens):
-                _whole(job, tokens)
-                return True
+                return _can_be_read(job, tokens)
         except Trouble:
             pass
         return False
@@ -139,6 +138,16 @@ def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
                 named_subjects(job, match, tokens)
         raise no_phrase(job, tokens)
     return parts
+
+
+def _can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
+    """Whether `_whole` has a formula for the words, without making all of it. Raises Trouble as it does."""
+    found = job.found(tokens)
+    if len(found) == 1 and not job.defined(tokens):
+        at = occurrence(job, found[0], tokens, _whole)
+        return can_be_tried(found[0].entry, at, job.place.names)
+    _whole(job, tokens)
+    return True
 
 
 def _parts(job: Job, tokens: tuple[Token, ...]) -> Formula | None:

@@ -220,6 +220,23 @@ def sort_out(
     return tried, tuple(not_computed), tuple(not_tried)
 
 
+def can_be_tried(entry: Entry, at: Occurrence, names: Names) -> bool:
+    """Whether `read` has a formula for the words: whether some reading of them can be tried.
+
+    Ends at the first that can be and speaks of what stands in the words; else as `sort_out` decides.
+    """
+    for reading in () if entry.own else entry.readings:
+        if reading.formula is None or _condition_fails(reading, at, names):
+            continue
+        if _names_in(_parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}):
+            try:
+                meaning_of(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
+            except (NotHere, KindTrouble):
+                continue
+            return True
+    return bool(sort_out(entry, at, names)[0])
+
+
 def _on_basis(at: Occurrence) -> str:
     """What to write beside the claim's words; of `60 %` beside a share by mass, volume or mole, in full."""
     subject, shown = at.slots.get("x"), at.shown.get("x", "")
@@ -270,20 +287,19 @@ def is_kind(subject: Bound, kind: str) -> bool:
         }  # fmt: skip
         return lists.get(type(subject)) == kind
     own = subject.kind or PLAIN_KIND
-    share = not own.dimension and (
-        bool(own.basis) or (subject.unit is not None and bool(subject.unit.symbol))
-    )
-    return {
-        "measured": not subject.whole,
-        "counts": subject.whole,
-        "open counts": subject.whole and not subject.closed,
-        "closed counts": subject.whole and subject.closed,
-        "amounts": not own.point,
-        "levels": own.point,
-        "gauge": own.basis == "gauge",
-        "absolute": own.basis == "absolute",
-        "shares": share,
-    }.get(kind, False)
+    match kind:
+        case "measured" | "counts":
+            return subject.whole == (kind == "counts")
+        case "open counts" | "closed counts":
+            return subject.whole and subject.closed == (kind == "closed counts")
+        case "amounts" | "levels":
+            return own.point == (kind == "levels")
+        case "gauge" | "absolute":
+            return own.basis == kind
+        case "shares":
+            symbol = subject.unit is not None and bool(subject.unit.symbol)
+            return not own.dimension and (bool(own.basis) or symbol)
+    return False
 
 
 # ---- formulas

@@ -102,6 +102,7 @@ def stream(number: int, text: ClaimText, known: Sequence[int]) -> Stream:
 
 
 @lru_cache(maxsize=8192)
+@lru_cache(maxsize=8192)
 def stem(word: str) -> str:
     """The singular of a noun, in one spelling and without hyphens: what two words share that are one."""
     irregular = word_lists()["irregular"]

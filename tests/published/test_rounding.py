@@ -293,7 +293,7 @@ def test_the_reading_that_rounds_a_converted_value_to_match(words: str, unit: st
     assert value.quantize(Decimal(10) ** places) == Decimal(stated)
     made = sheet(f"\nx  length in {unit}\n\n1. A bar of at most {words}.\n   | x : at most {words}\n")
     labels = [r.label for r in made.groups[0].readings]
-    k = Construction((labels.index("first value, converted to as many figures as it bears"),), ())
+    k = Construction((labels.index("first value, its figures kept"),), ())
     formula = made.claim(1).limitations[0].formula
     end, beyond = F(stated), F(stated) + F(1, 10**6)
     factor = F(METRES[unit])

@@ -55,6 +55,19 @@ def test_a_claim_with_one_end_of_what_is_described() -> None:
     assert "its low end, 35 wt%, is no end stated" in text
 
 
+def test_an_end_that_is_included_on_one_side_only() -> None:
+    """Our own numbers: what is above 25 and below 60 has neither of them, what is from 25 to 60 has both."""
+    own, text = held("more than 25 wt% and less than 60 wt%", *WERTHEIM)
+    assert [end.crossed for end in own.ends] == [("broad range",), ("broad range",)]
+    assert (
+        'its high end, 60 wt%, stands in broad range ("paragraph 3") as an end that is included there,'
+        " while the claim, as presumed, leaves it out"
+    ) in text
+    own, text = held("between 25 wt% and 55 wt%", 'range : 25 wt% < solids < 60 wt%  "paragraph 3"')
+    assert "as an end that is left out there, while the claim, as presumed, includes it" in text
+    assert [end.crossed for end in own.ends] == [("range",), ()]
+
+
 PREFERRED = (
     'range            : 30 wt% <= solids <= 60 wt%   "page 3"',
     'preferred range  : 35 wt% <= solids <= 50 wt%   "page 4"',

@@ -104,6 +104,15 @@ BY_WAY = (
     "silence alone keeps out",
 )
 """Questions whose answer may hold by way of one parent of a claim and not by way of another."""
+TOLD_BESIDE = (
+    "end not reached",
+    "member not reached",
+    "idle",
+    "idle end",
+    "end repeated",
+    "corner not reached",
+)
+"""Questions whose answer says nothing more of a claim that adds nothing to its parent."""
 Asked = tuple[str, str, int, str, Span, Iterable[Answer]]
 
 
@@ -201,11 +210,13 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     """Is the finding only a consequence of another one at the same claim?"""
     if finding.question == "no reading fits all cases":
         return any(f.stakes == 1 and f.question in ("outside met", "inside lost") for f in findings)
-    if finding.question not in ("end not reached", "idle", "idle end", "end repeated", "corner not reached"):
+    if finding.question not in TOLD_BESIDE:
         return False
     same = [f for f in findings if f.claim == finding.claim and _in_every_way_of(f, finding)]
     if any(f.question == "adds nothing" and f.quantifier != "some" for f in same):
         return True
+    if finding.question == "member not reached":
+        return False
     if finding.question == "end not reached":
         return any(f.label == finding.label and _by_its_own_lines(f) for f in same)
     if finding.question == "idle" and _by_its_own_lines(finding):

@@ -31,7 +31,7 @@ def charted(prepared: Prepared) -> Iterator[ChartCell]:
 
 def _cell(prepared: Prepared, case: Case, limitation: Limitation) -> ChartCell:
     names = prepared.session.names_in(limitation.formula)
-    stated = tuple(n for n in case.stated if n in names)
+    stated = tuple(n for n in case.stated if n in names and n not in case.in_full)
     against = lying(prepared.sheet, case.facts, limitation.formula, prepared.session.base)
     cell = ChartCell(limitation.label, case.name, stated, "undecided", lying=against)
     try:

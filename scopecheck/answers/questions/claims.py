@@ -10,6 +10,7 @@ from scopecheck.answers.findings import Finding, Looked, Quantifier
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, at_limitation
+from scopecheck.answers.questions.reached import farthest, with_cause
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Node, nodes
 from scopecheck.core.model import (
@@ -31,7 +32,7 @@ from scopecheck.core.model import (
 from scopecheck.core.model import Any as AnyOf
 from scopecheck.core.plain import stated_ends
 from scopecheck.core.stated import farthest_by_itself, own_ends
-from scopecheck.foundations.record import replace
+from scopecheck.foundations.record import record, replace
 from scopecheck.solving.ends import Extremum, infimum, supremum
 from scopecheck.solving.solver import Constraint, Search, Undecided
 
@@ -222,33 +223,80 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
     if not whole.holds():
         return
     for limitation in instance.own:
+        dead: dict[tuple[bool, Fraction], list[_DeadEnd]] = {}
+        reached: set[tuple[bool, Fraction]] = set()
         for op, term, limit in own_ends(limitation, session.base.readings):
-            farthest = farthest_by_itself(session.words.wholes, op, term, limit.value)
-            if whole.holds(session.met(Compare("=", term, Const(farthest)), session.base)):
-                continue
-            end = _reach(prepared, instance, op, term)
-            if end is None or _reaches(op, end, farthest):
-                continue
-            never = _end_on_any(prepared, instance, op, term, Const(farthest))
-            end = end if never is None else never
-            digits = limit.written.text if limit.written else str(limit.value)
-            unit = limit.written.unit if limit.written else None
-            reached = unit.from_base(end.value) if unit else end.value
-            symbol = f" {unit.symbol}" if unit and unit.symbol else ""
-            beyond = Compare(">" if op in ("<", "<=") else "<", term, Const(end.value))
-            side = "no more than" if op in ("<", "<=") else "no less than"
-            yield replace(
-                at_limitation("end not reached", 4, limitation),
-                outcome="excluded",
-                quantifier="base" if never is None else "every",
-                detail=f"{digits}{symbol}|{side}|{reached}{symbol}|{'in' if end.closed else 'out'}",
-                construction=session.base,
-                rests_on=prepared.needed(
-                    (instance.scope,),
-                    session.met(instance.scope, session.base),
-                    session.met(beyond, session.base),
-                ),
-            )
+            written = (op in ("<", "<="), limit.value)
+            found = _dead_end(prepared, instance, whole, op, term, limit)
+            if found is None:
+                reached.add(written)
+            else:
+                dead.setdefault(written, []).append(found)
+        for written, ends in dead.items():
+            if written not in reached:
+                # An end that several terms share is told once: of one that never gets there, if any.
+                yield _told_dead(prepared, instance, limitation, min(ends, key=lambda e: e.never is None))
+
+
+@record
+class _DeadEnd:
+    """A stated end, how far the claim goes in the base, and on any reading where it never gets there."""
+
+    op: Op
+    term: Term
+    limit: Const
+    usual: Extremum
+    never: Extremum | None
+
+
+def _dead_end(
+    prepared: Prepared, instance: Instance, whole: Search, op: Op, term: Term, limit: Const
+) -> _DeadEnd | None:
+    session = prepared.session
+    alone = farthest_by_itself(session.words.wholes, op, term, limit.value)
+    if whole.holds(session.met(Compare("=", term, Const(alone)), session.base)):
+        return None
+    end = _reach(prepared, instance, op, term)
+    if end is None or _reaches(op, end, alone):
+        return None
+    return _DeadEnd(op, term, limit, end, _end_on_any(prepared, instance, op, term, Const(alone)))
+
+
+def _told_dead(prepared: Prepared, instance: Instance, limitation: Limitation, dead: _DeadEnd) -> Finding:
+    session, op, term, usual, never = prepared.session, dead.op, dead.term, dead.usual, dead.never
+    end = usual if never is None else never
+    beyond = Compare(_further(op, end), term, Const(end.value))
+    found = replace(
+        at_limitation("end not reached", 4, limitation),
+        outcome="excluded",
+        quantifier="base" if never is None else "every",
+        detail=_how_far(op, dead.limit, end, usual),
+        construction=session.base,
+        farthest=farthest(prepared, instance, op, term, usual, end) if end != usual else (),
+    )
+    return with_cause(prepared, instance, found, beyond, session.base if never is None else None)
+
+
+def _further(op: Op, end: Extremum) -> Op:
+    """How what lies further than the end compares with it."""
+    if op in ("<", "<="):
+        return ">" if end.closed else ">="
+    return "<" if end.closed else "<="
+
+
+def _how_far(op: Op, limit: Const, end: Extremum, usual: Extremum) -> str:
+    """`20 min|no more than|25/2 min|out`, and where it is another as presumed `|12 min|in`."""
+    digits = limit.written.text if limit.written else str(limit.value)
+    unit = limit.written.unit if limit.written else None
+    symbol = f" {unit.symbol}" if unit and unit.symbol else ""
+
+    def written(reached: Extremum) -> list[str]:
+        value = unit.from_base(reached.value) if unit else reached.value
+        return [f"{value}{symbol}", "in" if reached.closed else "out"]
+
+    side = "no more than" if op in ("<", "<=") else "no less than"
+    parts = [f"{digits}{symbol}", side, *written(end)]
+    return "|".join([*parts, *(written(usual) if usual != end else [])])
 
 
 def _end_on_any(

@@ -97,6 +97,7 @@ def _end_held(side: Side, end: Bound, ranges: Sequence[Stated], points: Sequence
         preferred=_names(s for s in same if s.preferred),
         other_end=_names(across),
         examples=_names(s for s in points if s.range.single == end.value),
+        crossed=_names(s for s in same if _end(s.range, side) != end),
     )
 
 

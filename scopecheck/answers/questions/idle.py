@@ -10,9 +10,9 @@ from scopecheck.answers.questions.claims import NOTHING, met_whatever_is_read
 from scopecheck.answers.questions.nearby import needed_nearby
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
-from scopecheck.core.construction import Construction, names_in
-from scopecheck.core.model import All, Formula, Limitation, NumberDecl, Read, Truth
-from scopecheck.core.stated import RangeEnd, ends_of
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import All, Formula, Limitation, NumberDecl
+from scopecheck.core.stated import RangeEnd, ends_of, names_only
 from scopecheck.foundations.record import replace
 
 Labelled = tuple[str, Formula]
@@ -57,15 +57,7 @@ def limiting(prepared: Prepared, own: Sequence[Limitation]) -> tuple[Limitation,
     Nor is it asked of words that name the steps of a process alone: what else a claim says of a step means
     that it is done, and naming it first is how such claims are written.
     """
-    done = {step.done for step in prepared.sheet.steps}
-
-    def limits(x: Limitation) -> bool:
-        if not isinstance(x.formula, Read):
-            return True
-        usual = x.formula.options[prepared.session.base.readings[x.formula.group]]
-        return usual != Truth(True) and not names_in(usual) <= done
-
-    return tuple(x for x in own if limits(x))
+    return tuple(x for x in own if not names_only(prepared.sheet, x))
 
 
 def _missed_by_something(

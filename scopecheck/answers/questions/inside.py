@@ -112,7 +112,9 @@ def _with_failing(
     """Adds which limitations fail, and what the sheet settled in them."""
     assert found.construction is not None
     failing = prepared.failing(limitations, article, found.construction)
-    return replace(found, failing=failing, rests_on=prepared.settled_in(limitations, failing))
+    # What is lost on some reading is so whatever other readings were taken away.
+    settled = () if found.quantifier == "some" else prepared.settled_in(limitations, failing)
+    return replace(found, failing=failing, rests_on=settled)
 
 
 def _inside_point(

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.questions.reached import ruling_out
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import (
     OTHERS,
@@ -23,6 +24,7 @@ from scopecheck.core.model import (
     Not,
     NumberDecl,
     Read,
+    Sheet,
 )
 from scopecheck.core.model import Any as AnyOf
 from scopecheck.foundations.record import record, replace
@@ -97,41 +99,24 @@ def _told(
     missing: Sequence[tuple[Limitation, Named]],
     always: set[int],
 ) -> Iterator[Finding]:
-    alike: dict[tuple[str, bool, tuple[str, ...]], list[str]] = {}
+    alike: dict[tuple[str, bool, tuple[str, ...], tuple[str, ...]], list[str]] = {}
     for limitation, named in missing:
         every = id(named) in always
         at = None if every else prepared.session.base
-        grounds = _ruling_out(prepared, instance, limitation.label, named, at)
-        alike.setdefault((limitation.label, every, grounds), []).append(named.name)
-    labels = {x.label for x in instance.limitations}
-    for (label, every, grounds), names in alike.items():
-        if set(grounds) == {label}:
+        labels, grounds = ruling_out(prepared, instance, limitation.label, named.there, at)
+        alike.setdefault((limitation.label, every, labels, grounds), []).append(named.name)
+    for (label, every, labels, grounds), names in alike.items():
+        if (label,) == labels and not grounds:
             continue
         yield replace(
             at_limitation("member not reached", 4, prepared.limitation(label)),
             outcome="excluded",
             quantifier="every" if every else "base",
             detail="|".join(names),
-            conflict=tuple(x for x in grounds if x in labels),
-            rests_on=tuple(dict.fromkeys(prepared.shares_together(x) for x in grounds if x not in labels)),
+            conflict=labels,
+            rests_on=tuple(dict.fromkeys(map(prepared.shares_together, grounds))),
             construction=None if every else prepared.session.base,
         )
-
-
-def _ruling_out(
-    prepared: Prepared, instance: Instance, label: str, named: Named, at: Construction | None
-) -> tuple[str, ...]:
-    """A least part of the claim's lines, the bounds and the given facts beside which it cannot be there.
-
-    The line that names it is left out last: where it does so alone, it is all that is told.
-    """
-    session = prepared.session
-    formulas = [x.formula for x in instance.limitations]
-    search = session.search(session.groups_in(*formulas) if at is None else (), things=False)
-    search.require(session.met(named.there, at))
-    ordered = sorted(instance.limitations, key=lambda x: x.label == label)
-    lines = [(x.label, session.met(x.formula, at)) for x in ordered]
-    return search.conflict([*session.grounds(prepared.relevant(named.there, *formulas)), *lines]) or ()
 
 
 # ---- what a limitation names
@@ -140,26 +125,36 @@ def _ruling_out(
 def named_members(prepared: Prepared, limitation: Limitation) -> tuple[Named, ...]:
     """The members and classes that a limitation, as read in the base, names as what may or must be there.
 
-    A class is one where all its members are named; what was not listed, and that a step is done, is none.
+    A class is one where all its members are named, and not each by the words themselves; what was not listed,
+    and that a step is done, is none. What is said of like parts is there where it is so of one of them.
     """
-    atoms = tuple(dict.fromkeys(_asked(limitation.formula, prepared.session.base, True)))
-    by_list: dict[str, dict[str, Atom]] = {}
-    for atom in atoms:
-        list_name, member = _place(prepared, atom)
+    words = (limitation.words or limitation.text).lower()
+    by_list: dict[str, dict[str, list[Formula]]] = {}
+    for atom in dict.fromkeys(_asked(limitation.formula, prepared.session.base, True)):
+        list_name, member, there = _place(prepared.sheet, atom)
         if list_name:
-            by_list.setdefault(list_name, {})[member] = atom
-    return tuple(n for name, own in by_list.items() for n in _by_class(_classes(prepared, name), own))
+            by_list.setdefault(list_name, {}).setdefault(member, []).append(there)
+    found: list[Named] = []
+    for name, own in by_list.items():
+        formulas = {m: there[0] if len(there) == 1 else AnyOf(tuple(there)) for m, there in own.items()}
+        found += _by_class(_classes(prepared.sheet, name), formulas, words)
+    return tuple(found)
 
 
-def _by_class(classes: Classes, own: dict[str, Atom]) -> Iterator[Named]:
-    """The classes of which all members are named, then the members that are named by themselves."""
-    whole = [(name, below) for name, below in classes if len(below) > 1 and set(below) <= own.keys()]
-    within = {member for _, below in whole for member in below}
-    for name, below in whole:
-        yield Named(name, AnyOf(tuple(own[member] for member in below)))
-    for member, atom in own.items():
+def _by_class(classes: Classes, own: Mapping[str, Formula], words: str) -> Iterator[Named]:
+    """The classes of which all members are named, the widest only; then the members named by themselves."""
+    whole = [
+        (name, set(below))
+        for name, below in classes
+        if len(below) > 1 and set(below) <= own.keys() and not all(m.lower() in words for m in below)
+    ]
+    widest = [(name, below) for name, below in whole if not any(below < other for _, other in whole)]
+    within = {member for _, below in widest for member in below}
+    for name, below in widest:
+        yield Named(name, AnyOf(tuple(there for member, there in own.items() if member in below)))
+    for member, there in own.items():
         if member != OTHERS and member not in within:
-            yield Named(member, atom)
+            yield Named(member, there)
 
 
 def _asked(formula: Formula, base: Construction, wanted: bool) -> Iterator[Atom]:
@@ -182,24 +177,29 @@ def _asked(formula: Formula, base: Construction, wanted: bool) -> Iterator[Atom]
             pass
 
 
-def _place(prepared: Prepared, atom: Atom) -> tuple[str, str]:
-    """The list, choice or composition that an atom speaks of, and the member; '' where it is none of them."""
+def _place(sheet: Sheet, atom: Atom) -> tuple[str, str, Formula]:
+    """The list, choice or composition that an atom speaks of, the member, and that it is there.
+
+    '' where it speaks of none of them. A field of like parts is one list for all of them.
+    """
     match atom:
         case Includes(name, member) | Chosen(name, member):
-            steps = {step.done for step in prepared.sheet.steps}
-            return ("" if name in steps else name), member
+            if any(name == step.done for step in sheet.steps):
+                return "", "", atom
+            for part in sheet.parts:
+                for index, own, slot in part.slots():
+                    if slot == name:
+                        return f"{own} of {part.name}", member, All((part.present(index), atom))
+            return name, member, atom
         case Compare(_, Measured(name)):
-            made = (c.name for c in prepared.sheet.compositions if name in c.members)
-            return next(made, ""), name
+            made = (c.name for c in sheet.compositions if name in c.members)
+            return next(made, ""), name, atom
         case _:
-            return "", ""
+            return "", "", atom
 
 
-def _classes(prepared: Prepared, name: str) -> Classes:
-    sheet = prepared.sheet
-    made: Iterable[Classes] = (c.classes for c in sheet.compositions if c.name == name)
-    found = next(iter(made), None)
-    if found is not None:
-        return found
-    declared = sheet.declaration(name)
-    return () if isinstance(declared, NumberDecl) else declared.classes
+def _classes(sheet: Sheet, name: str) -> Classes:
+    for listed in (*sheet.compositions, *sheet.declarations):
+        if listed.name == name and not isinstance(listed, NumberDecl):
+            return listed.classes
+    return ()

@@ -38,6 +38,10 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
     if not search.holds():
         yield Looked("unmeant met", limitation.claim, limitation.label)
         return
+    if not prepared.prefer_rest_met(limitation.label, search, (formula, meant)):
+        scope = prepared.scope(limitation.claim)
+        if prepared.can_be_met(scope) and not _in_whole_claim(prepared, scope, meant):
+            return
     others = _readings_alone(prepared, limitation, search)
     shown = prepared.exhibit(
         replace(at_limitation("unmeant met", 2, limitation), bearer="challenger"),
@@ -50,6 +54,14 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
     )
     counted = _counted(prepared, shown, groups, others, Demand(Not(meant), formula, "none"))
     yield _with_twin(prepared, counted, formula, meant)
+
+
+def _in_whole_claim(prepared: Prepared, scope: Formula, meant: Formula) -> bool:
+    """Does anything that was not meant meet all of the claim on some reading?"""
+    session = prepared.session
+    search = session.search(session.groups_in(scope))
+    search.require(session.met(scope), session.denied(meant))
+    return search.holds()
 
 
 def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> Iterator[Answer]:
@@ -70,8 +82,9 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
         prepared.grades_for(meant),
         border=meant,
     )
-    shown = replace(shown, rests_on=prepared.settled_in((limitation,), (limitation.label,)))
-    yield _counted(prepared, shown, groups, others, Demand(meant, formula, "every"))
+    found = _counted(prepared, shown, groups, others, Demand(meant, formula, "every"))
+    settled = prepared.settled_in((limitation,), (limitation.label,))
+    yield found if found.quantifier == "some" else replace(found, rests_on=settled)
 
 
 def _readings_alone(prepared: Prepared, limitation: Limitation, search: Search) -> tuple[Step, ...]:

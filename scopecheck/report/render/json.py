@@ -24,6 +24,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.report.amounts import quantity_text
 from scopecheck.report.blocks import Item, Picture, Report
 from scopecheck.report.chart import stated_text, verdict_text
+from scopecheck.report.conditions import conditions_not_met
 from scopecheck.report.describe import case_named, concerned, value_text
 from scopecheck.report.described import tie_text
 from scopecheck.report.items import statement
@@ -70,7 +71,7 @@ def _report(report: Report) -> Data:
             _finding(sheet, finding, i in report.held_back) for i, finding in enumerate(report.order)
         ],
         "items": [_item(item, index) for item in report.items],
-        "looked_for_and_not_found": [_looked(entry) for entry in wholly_looked(answers)],
+        "looked_for_and_not_found": [_looked(entry) for entry in wholly_looked(sheet, answers)],
         "phrases": [_group(sheet, i) for i in range(len(sheet.groups))],
         "givens": [{"text": g.text, "note": g.note, **place_data(g.span)} for g in sheet.givens],
         "bounds": [_bounds(d) for d in sheet.declarations if isinstance(d, NumberDecl)],
@@ -163,6 +164,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "status": {"lowest": f.lowest, "as_presumed": f.at_base, "highest": f.highest},
         "break_points": [_break(sheet, b) for r in f.rereads for b in r.breaks],
         "failing": list(f.failing),
+        "condition_not_met": [x.label for x, _ in conditions_not_met(sheet, f)],
         "kept_out_by": [_way_out(sheet, w) for w in f.ways_out],
         "kept_by": [reread_data(sheet, r) for r in f.kept_by],
         "kept_out_if": [reread_data(sheet, r) for r in f.unmet_by],
@@ -181,6 +183,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "partly": list(f.partly),
         "detail": f.detail,
         "apart_on_every_reading": list(f.firm),
+        "goes_farthest_with": [reread_data(sheet, r) for r in f.farthest],
         "rests_on": list(f.rests_on),
         "beside_description": _held(sheet, f.held),
         "together_beside_description": _combined(f.combined),
@@ -333,6 +336,7 @@ def _held(sheet: Sheet, held: Held | None) -> Data | None:
                 "preferred": list(e.preferred),
                 "other_end": list(e.other_end),
                 "examples": list(e.examples),
+                "included_otherwise": list(e.crossed),
             }
             for e in held.ends
         ],

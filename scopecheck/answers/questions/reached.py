@@ -1,0 +1,83 @@
+"""Why a value of a claim goes no further: the lines that keep it there, and the reading that goes far."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+
+from scopecheck.answers.findings import Finding, Reread
+from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
+from scopecheck.core.construction import Construction
+from scopecheck.core.model import Compare, Const, Formula, Limitation, Op, Term
+from scopecheck.foundations.record import replace
+from scopecheck.solving.ends import Extremum, infimum, supremum
+from scopecheck.solving.solver import Undecided
+
+MOST_TRIES = 6
+"""Readings looked at, each going further than the one before."""
+
+
+def with_cause(
+    prepared: Prepared,
+    instance: Instance,
+    finding: Finding,
+    beyond: Compare,
+    at: Construction | None,
+) -> Finding:
+    """The finding with the lines of the smallest conflict with what lies `beyond`, and what it rests on.
+
+    Under one construction, or on all. The line that states the end itself is left out where it can be.
+    """
+    labels, grounds = ruling_out(prepared, instance, finding.label, beyond, at)
+    told = tuple(dict.fromkeys(map(prepared.shares_together, grounds)))
+    return replace(finding, conflict=labels, rests_on=told)
+
+
+def ruling_out(
+    prepared: Prepared, instance: Instance, label: str, asked: Formula, at: Construction | None
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """A least part of the claim's lines, and of the bounds and given facts, beside which `asked` cannot be.
+
+    The line of this label is left out last: where it does so alone, it is all that is told.
+    """
+    session = prepared.session
+    formulas = [x.formula for x in instance.limitations]
+    search = session.search(session.groups_in(*formulas) if at is None else (), things=False)
+    search.require(session.met(asked, at))
+    ordered: list[Limitation] = sorted(instance.limitations, key=lambda x: x.label == label)
+    lines = [(x.label, session.met(x.formula, at)) for x in ordered]
+    found = search.conflict([*session.grounds(prepared.relevant(asked, *formulas)), *lines]) or ()
+    own = {x.label for x in instance.limitations}
+    return tuple(x for x in found if x in own), tuple(x for x in found if x not in own)
+
+
+def farthest(
+    prepared: Prepared, instance: Instance, op: Op, term: Term, usual: Extremum, end: Extremum
+) -> tuple[Reread, ...]:
+    """The least departures on which the term goes as far as `end`, not only to `usual`; () if not found.
+
+    How far a reading among them has to stretch is not told.
+    """
+    session, scope = prepared.session, instance.scope
+    groups = session.groups_in(scope)
+    upper = op in ("<", "<=")
+    best = usual.value
+    with suppress(Undecided):
+        for _ in range(MOST_TRIES):
+            search = session.search(groups)
+            further = Compare(">" if upper else "<", term, Const(best))
+            there = Compare("=", term, Const(end.value)) if end.closed else further
+            search.require(session.met(scope), session.met(there))
+            if not search.holds():
+                return ()
+            found = prepared.told_by(at_claim("end not reached", 4, instance.claim), search, groups)
+            k = found.construction
+            assert k is not None
+            so_read = session.search(groups)
+            so_read.require(session.met(scope), *(session.reads(g, k.readings[g]) for g in groups))
+            own = supremum(so_read, term) if upper else infimum(so_read, term)
+            if own == end:
+                return tuple(replace(r, breaks=()) for r in (*found.rereads, *found.read_as))
+            if own is None or own.value == best:
+                return ()
+            best = own.value
+    return ()

@@ -1,0 +1,65 @@
+"""Cases whose stated parts do not make up the whole, and documents that state a class in full, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from scopecheck.core.model import Case, Composition, Sheet
+from scopecheck.core.reference import stated_values
+from scopecheck.report.amounts import in_unit
+from scopecheck.report.describe import case_text
+from scopecheck.report.wording import flat, listed, sentence
+
+
+def short_of_whole(sheet: Sheet, case: Case) -> Iterator[tuple[Composition, Fraction]]:
+    """The compositions of which a case states every ingredient written in the sheet, and less than all of it.
+
+    With what they add up to, as a share of the whole. A stated total of a class says more than that.
+    """
+    values = stated_values(sheet, case, exact=True)
+    for made in sheet.compositions:
+        unwritten = {made.others, made.impurities, *(f"other {name}" for name, _ in made.classes)}
+        known = [v for m in made.members if isinstance(v := values.get(m), Fraction)]
+        written = all(m in values for m in made.members if m not in unwritten)
+        written &= all(name not in values or all(m in values for m in below) for name, below in made.classes)
+        if written and len(known) < len(made.members):
+            yield made, sum(known, Fraction(0))
+
+
+def case_notes(sheet: Sheet, case: Case) -> Iterator[str]:
+    """What an item says of its case: how much of a whole is stated, and what is taken as stated in full."""
+    for made, total in short_of_whole(sheet, case):
+        shown = in_unit(made.unit.from_base(total), made.unit)
+        yield sentence("whole", "of_case", name=flat(made.name), total=shown)
+    if case.in_full:
+        yield sentence("whole", "in_full", names=_names(case), listed=_classes(case))
+
+
+def whole_lines(sheet: Sheet) -> Iterator[str]:
+    """For the foot: every case short of a whole, and every document that states a class in full."""
+    short = [
+        sentence(
+            "whole",
+            "one",
+            total=in_unit(made.unit.from_base(total), made.unit),
+            name=flat(made.name),
+            case=case_text(sheet, case.name),
+        )
+        for case in sheet.cases
+        for made, total in short_of_whole(sheet, case)
+    ]
+    if short:
+        yield sentence("whole", "short", cases="; ".join(short))
+    for case in sheet.cases:
+        if case.in_full:
+            shown = case_text(sheet, case.name)
+            yield sentence("whole", "full", case=shown, names=_names(case), listed=_classes(case))
+
+
+def _names(case: Case) -> str:
+    return listed(map(flat, case.in_full), "or")
+
+
+def _classes(case: Case) -> str:
+    return listed(flat(name.removeprefix("other ")) for name in case.in_full)
