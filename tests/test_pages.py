@@ -228,6 +228,8 @@ def test_words_that_name_steps_are_told_apart_from_what_asks_for_nothing() -> No
     always, sometimes = (page(METHOD.format(left_out=x)) for x in ("", ", may be left out"))
     assert f"{told} (one that may be left out is to be declared so)." in always
     assert f"{told}." in sometimes
+    alone = METHOD.format(left_out="").replace("adding    step in min", "adding  step in min, may be left out")
+    assert "rest: claim 1." in page(alone)
 
 
 # ---- claims of another category

@@ -49,3 +49,35 @@ def test_the_time_for_a_sheet_ends_between_steps() -> None:
     asked = session(wall=0)
     with pytest.raises(Undecided, match="wall limit"):
         asked.search(()).holds()
+
+
+def test_a_step_first_gets_little_work_and_then_all_of_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    limits: list[object] = []
+    answers = iter((z3.unknown, z3.sat))
+    monkeypatch.setattr(engine, "checked", lambda *_: next(answers))
+    asked = engine.Engine([z3.BoolVal(True)], work=10 * engine.LITTLE_WORK, timed=False)
+    monkeypatch.setattr(asked, "_limit", limits.append)
+    assert asked.check([]) == z3.sat
+    assert limits == [0, engine.LITTLE_WORK]
+
+
+def test_what_was_answered_or_found_before_is_not_asked_again(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked = session()
+    formula = asked.sheet.claims[0].limitations[0].formula
+    met, groups = asked.met(formula), asked.groups_in(formula)
+    found = asked.search(groups)
+    assert found.find(met)
+    assert not found.holds(met, ~met)
+
+    def refuse(*_: object) -> z3.CheckSatResult:
+        raise AssertionError("the solver was asked")
+
+    monkeypatch.setattr(engine, "checked", refuse)
+    again = asked.search(groups)
+    assert again.find(met)
+    assert evaluate(formula, again.article(), again.construction()) is True
+    assert not again.holds(~met, met)
+    # Of a thing that was found more can be asked than was asked when it was found.
+    assert again.holds(met, asked.equals("length", again.article()["length"]))
+    with pytest.raises(AssertionError, match="was asked"):
+        again.holds(~met)

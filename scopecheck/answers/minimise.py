@@ -9,6 +9,7 @@ as not shown to be simplest.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from contextlib import suppress
 from fractions import Fraction
 from math import ceil, floor
 from typing import Literal, TypeAlias, assert_never
@@ -94,7 +95,7 @@ def _settle_parameter(session: Session, search: Search, p: FreeParameter) -> tup
             search.require(session.stretches_at_most(p.key, p.presumed))
             below = greatest_stretch(search, p.key) if search.holds() else None
     except Undecided:
-        _pin(session, search, p)
+        _pin_near(session, search, p)
         return None, False
     ends = [(abs(e.value - p.presumed), up, e) for e, up in ((above, True), (below, False)) if e is not None]
     _, upward, end = min(ends, key=lambda item: (item[0], item[1]))
@@ -103,6 +104,17 @@ def _settle_parameter(session: Session, search: Search, p: FreeParameter) -> tup
             return BreakPoint(p.key, end, upward), True
     _pin(session, search, p)
     return BreakPoint(p.key, end, upward), False
+
+
+def _pin_near(session: Session, search: Search, p: FreeParameter) -> None:
+    """Requires a short value close to the presumed one; else the value found last."""
+    with suppress(Undecided):
+        for upward in (True, False):
+            for value in _just_beyond(p, Extremum(p.presumed, False), upward):
+                if search.find_soon(session.stretches(p.key, value)):
+                    search.require(session.stretches(p.key, value))
+                    return
+    _pin(session, search, p)
 
 
 def _pin(session: Session, search: Search, p: FreeParameter) -> None:

@@ -6,9 +6,11 @@ groups, readings in sheet order, parameter deviations) is a total order: everyth
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from fractions import Fraction
-from typing import TypeAlias, assert_never
+from operator import attrgetter
+from typing import Any as Whatever
+from typing import TypeAlias
 
 from scopecheck.core.model import (
     STANDINGS,
@@ -127,27 +129,21 @@ def rank(sheet: Sheet, k: Construction, groups: tuple[int, ...]) -> tuple[object
 Node: TypeAlias = Term | Formula
 
 
+_INNER: Mapping[type, Callable[[Whatever], tuple[Node, ...]]] = {
+    **dict.fromkeys((Const, Measured, Parameter, CountOf, Truth, Chosen, Includes), lambda node: ()),
+    **dict.fromkeys((Add, Least, Greatest, All, Any, ExactlyOne), attrgetter("items")),
+    **dict.fromkeys((Negate, Magnitude, Rounded, Remainder, IsWhole, Not), lambda node: (node.item,)),
+    **dict.fromkeys((Multiply, Divide, Implies, Compare), attrgetter("left", "right")),
+    Branch: attrgetter("condition", "then", "otherwise"),
+    Ranked: lambda node: (*node.items, *node.there),
+    **dict.fromkeys((Read, ReadTerm), attrgetter("options")),
+}
+"""How to get the direct parts of every kind of term and formula: formulas are walked through all the time."""
+
+
 def children(node: Node) -> tuple[Node, ...]:
     """The direct parts of a term or formula, in order."""
-    match node:
-        case Const() | Measured() | Parameter() | CountOf() | Truth() | Chosen() | Includes():
-            return ()
-        case Add(items) | Least(items) | Greatest(items) | All(items) | Any(items) | ExactlyOne(items):
-            return tuple(items)
-        case Negate(item) | Magnitude(item) | Rounded(item) | Remainder(item) | IsWhole(item) | Not(item):
-            return (item,)
-        case Multiply(left, right) | Divide(left, right) | Implies(left, right):
-            return (left, right)
-        case Compare(_, left, right):
-            return (left, right)
-        case Branch(condition, then, otherwise):
-            return (condition, then, otherwise)
-        case Ranked(_, items, there):
-            return (*items, *there)
-        case Read(_, options) | ReadTerm(_, options):
-            return tuple(options)
-        case _:
-            assert_never(node)
+    return _INNER[node.__class__](node)
 
 
 def nodes(node: Node) -> Iterator[Node]:
@@ -156,7 +152,7 @@ def nodes(node: Node) -> Iterator[Node]:
     while stack:
         top = stack.pop()
         yield top
-        stack.extend(reversed(children(top)))
+        stack += _INNER[top.__class__](top)[::-1]
 
 
 def groups_in(*formulas: Node) -> tuple[int, ...]:

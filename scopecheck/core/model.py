@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from functools import cached_property
+from typing import Any as Whatever
 from typing import Literal, TypeAlias
 
 from scopecheck.foundations.quantity import Kind, Unit
@@ -761,6 +762,11 @@ class Sheet:
         )
         left_out = (n for s in self.steps if article.get(s.done) == NOT_DONE for n in s.numbers)
         return frozenset((*fields, *left_out))
+
+    @cached_property
+    def looked_up(self) -> dict[tuple[str, int], tuple[object, Whatever]]:
+        """What was worked out of cases and formulas, by their identity; they are kept beside it."""
+        return {}
 
     def claim(self, number: int) -> Claim:
         return self._by_number[number]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from math import floor
 from typing import assert_never
@@ -48,6 +48,13 @@ def stated_values(sheet: Sheet, case: Case, exact: bool = False) -> dict[str, Va
     each of the like parts is said of those that are there; what is not there at all is there no times. What
     the stated shares of a composition say of its other shares counts as stated.
     """
+    key = ("exact values" if exact else "values", id(case))
+    if key not in sheet.looked_up:
+        sheet.looked_up[key] = (case, _stated_values(sheet, case, exact))
+    return dict(sheet.looked_up[key][1])
+
+
+def _stated_values(sheet: Sheet, case: Case, exact: bool) -> dict[str, Value]:
     numbers: dict[str, Value] = {}
     members: dict[str, dict[str, bool]] = {}
     least = {d.name: d.lower.value for d in sheet.declarations if isinstance(d, NumberDecl) and d.lower}
@@ -100,8 +107,23 @@ def default_values(sheet: Sheet, formulas: Iterable[Formula]) -> dict[str, Value
 
     With no number stated, the bound nearest zero, else 0; of a choice the first member; a set is empty.
     """
-    ends = stated_ends(formulas)
-    return {d.name: _default(d, ends.get(d.name, ())) for d in sheet.declarations}
+    ends: dict[str, dict[tuple[Fraction, Fraction], None]] = {}
+    for formula in _single(formulas):
+        key = ("ends", id(formula))
+        if key not in sheet.looked_up:
+            sheet.looked_up[key] = (formula, stated_ends((formula,)))
+        for name, stated in sheet.looked_up[key][1].items():
+            ends.setdefault(name, {}).update(dict.fromkeys(stated))
+    return {d.name: _default(d, tuple(ends.get(d.name, ()))) for d in sheet.declarations}
+
+
+def _single(formulas: Iterable[Formula]) -> Iterator[Formula]:
+    """The formulas, of one that joins others these: claims share their limitations."""
+    for formula in formulas:
+        if isinstance(formula, All):
+            yield from _single(formula.items)
+        else:
+            yield formula
 
 
 def _default(d: Declaration, ends: tuple[tuple[Fraction, Fraction], ...]) -> Value:

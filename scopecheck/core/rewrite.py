@@ -8,7 +8,7 @@ from types import MappingProxyType
 from typing import Any as AnyNode
 from typing import TypeAlias, assert_never
 
-from scopecheck.core.construction import groups_in
+from scopecheck.core.construction import Node, children
 from scopecheck.core.model import (
     Add,
     All,
@@ -63,8 +63,18 @@ def read_as(
             case _:
                 return None
 
+    known: dict[int, bool] = {}
+
+    def reads(node: Node) -> bool:
+        """Does the group occur in it? Nodes are looked at once: they live as long as the formula."""
+        key = id(node)
+        if key not in known:
+            here = isinstance(node, Read | ReadTerm) and node.group == group
+            known[key] = here or any(map(reads, children(node)))
+        return known[key]
+
     def whole(f: Formula) -> Formula | None:
-        if group not in groups_in(f):
+        if not reads(f):
             return f  # the same object, so that what is known of it stays known
         if isinstance(f, Read) and f.group == group:
             return rewritten(f.options[reading], term, whole)

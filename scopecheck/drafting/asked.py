@@ -104,5 +104,7 @@ def _about(quantity: Quantity) -> Iterable[tuple[str, str]]:
         yield "how", sentence("start", "how_one", name=quantity.name, how=sentence("asked_of", last))
     elif quantity.kind.startswith("share") and quantity.within is None and " of " not in quantity.kind:
         yield "whole", quoted(quantity.name)
-    elif not quantity.owner and quantity.kind != "count" and quantity.within is None:
+    elif " of " in quantity.kind or quantity.owner or quantity.kind == "count":
+        return
+    elif quantity.within is None:
         yield "owner", quoted(quantity.name)

@@ -229,14 +229,28 @@ def names_of(what: Called) -> list[list[str]]:
 
 
 def _with_whole(work: Work, stretch: Stretch, what: Called, noun: int) -> Called:
-    """With what it is a share of: 'at least 60 % of a water capacity', but not '60 % of wax' itself."""
+    """With what it is a share of: 'at least 60 % of a water capacity', '5 % of sugar, based on the milk'.
+
+    But not '60 % of wax' itself.
+    """
     texts = work.text.texts
-    for at in range(noun, min(noun + 6, len(texts) - 1)):
-        if texts[at] in ("weight", "mass", "volume", "amount") and texts[at + 1] == "of":
-            noun = at + 2 + (texts[at + 2 : at + 3] in (["the"], ["said"], ["a"], ["an"]))
-            break
-    whole = noun_from(work.text, noun)
+    whole = _whole_from(work, noun)
+    end = noun + width_of(whole)
+    if whole == what.noun and _apart(texts, end):
+        start = end + 3
+        whole = _whole_from(work, start + (texts[start : start + 1] in (["the"], ["said"])))
     return replace(what, whole=whole) if whole and whole != what.noun and not what.counted else what
+
+
+def _whole_from(work: Work, at: int) -> str:
+    """The noun of a whole that begins here, behind its weight: 'mix' of 'total weight of the mix'."""
+    texts = work.text.texts
+    for i in range(at, min(at + 6, len(texts) - 1)):
+        if texts[i] in ("weight", "mass", "volume", "amount") and texts[i + 1] == "of":
+            return noun_from(work.text, i + 2 + (texts[i + 2 : i + 3] in (["the"], ["said"], ["a"], ["an"])))
+        if texts[i] in (",", ";", "and"):
+            break
+    return noun_from(work.text, at)
 
 
 def _in_space(unit: Unit | None) -> bool:

@@ -31,25 +31,31 @@ class Extremum:
     closed: bool
 
 
-def infimum(search: Search, term: Term, at: Construction | None = None) -> Extremum | None:
+def infimum(
+    search: Search, term: Term, at: Construction | None = None, likely: Iterable[Fraction] = ()
+) -> Extremum | None:
     """The least value of a term (open if only approached), or None if it has no lower end.
 
-    The optimiser proposes; `holds` and the closure of a cell certify. Raises `Undecided`.
+    Ends that are `likely` are tried first; else the optimiser proposes, which takes longer. `holds` and the
+    closure of a cell certify. Raises `Undecided`.
     """
     ratio = Encoder(search.session.words, at).encode_term(term)
     if ratio.den is not None:
         raise Undecided("the end of a ratio of two unknowns was asked for")
-    return _infimum(search, as_number(ratio.num), as_bool(ratio.defined))
+    return _infimum(search, as_number(ratio.num), as_bool(ratio.defined), likely)
 
 
-def supremum(search: Search, term: Term, at: Construction | None = None) -> Extremum | None:
+def supremum(
+    search: Search, term: Term, at: Construction | None = None, likely: Iterable[Fraction] = ()
+) -> Extremum | None:
     """The greatest value of a term (open if only approached), or None if it has no upper end."""
-    end = infimum(search, Negate(term), at)
+    end = infimum(search, Negate(term), at, [-value for value in likely])
     return None if end is None else Extremum(-end.value, end.closed)
 
 
 def least_stretch(search: Search, key: str) -> Extremum | None:
-    return _infimum(search, search.session.words.parameters[key], z3.BoolVal(True))
+    lower = [p.lower.value for p in search.session.sheet.parameters if p.key == key]
+    return _infimum(search, search.session.words.parameters[key], z3.BoolVal(True), lower)
 
 
 def greatest_stretch(search: Search, key: str) -> Extremum | None:
@@ -57,7 +63,34 @@ def greatest_stretch(search: Search, key: str) -> Extremum | None:
     return None if end is None else Extremum(-end.value, end.closed)
 
 
-def _infimum(search: Search, expression: z3.ArithRef, defined: z3.BoolRef) -> Extremum | None:
+def _infimum(
+    search: Search, expression: z3.ArithRef, defined: z3.BoolRef, likely: Iterable[Fraction] = ()
+) -> Extremum | None:
+    end = _among(search, expression, defined, sorted(set(likely)))
+    return end or _looked_for(search, expression, defined)
+
+
+def _among(
+    search: Search, expression: z3.ArithRef, defined: z3.BoolRef, likely: list[Fraction]
+) -> Extremum | None:
+    """The least value, if it is one of these."""
+    above = len(likely)
+    least = 0
+    while least < above:
+        middle = (least + above) // 2
+        if search.holds(Constraint(z3.And(defined, expression < numeral(likely[middle])))):
+            above = middle
+        else:
+            least = middle + 1
+    if least == 0:
+        return None
+    value = likely[least - 1]
+    if search.holds(Constraint(z3.And(defined, expression == numeral(value)))):
+        return Extremum(value, True)
+    return Extremum(value, False) if _approached(search, expression, defined, numeral(value)) else None
+
+
+def _looked_for(search: Search, expression: z3.ArithRef, defined: z3.BoolRef) -> Extremum | None:
     value = _proposed_end(search, expression, [defined])
     for _ in range(MOST_CELLS):
         if value is None:

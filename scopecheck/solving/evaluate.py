@@ -7,9 +7,10 @@ cases stand in the same order as in `encode.py`, which gives the same language i
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from fractions import Fraction
 from math import floor
+from operator import eq, ge, gt, le, lt, ne
 from typing import assert_never
 
 from scopecheck.core.construction import Construction
@@ -123,8 +124,8 @@ def evaluate(formula: Formula, article: Article, k: Construction) -> bool | None
         case Truth(value):
             return value
         case Compare(op, left, right):
-            values = _values((left, right), article, k)
-            return None if values is None else compare(op, values[0], values[1])
+            one, other = evaluate_term(left, article, k), evaluate_term(right, article, k)
+            return None if one is None or other is None else compare(op, one, other)
         case IsWhole(item):
             value_in = evaluate_term(item, article, k)
             return None if value_in is None else value_in.denominator == 1
@@ -155,22 +156,13 @@ def meets(formula: Formula, article: Article, k: Construction) -> bool:
     return evaluate(formula, article, k) is True
 
 
+_COMPARED: Mapping[Op, Callable[[int, int], bool]] = {"<": lt, "<=": le, "=": eq, "!=": ne, ">=": ge, ">": gt}
+
+
 def compare(op: Op, left: Fraction, right: Fraction) -> bool:
-    match op:
-        case "<":
-            return left < right
-        case "<=":
-            return left <= right
-        case "=":
-            return left == right
-        case "!=":
-            return left != right
-        case ">=":
-            return left >= right
-        case ">":
-            return left > right
-        case _:
-            assert_never(op)
+    # Crosswise, as fractions compare, without their looking for other kinds of numbers first.
+    (a, b), (c, d) = left.as_integer_ratio(), right.as_integer_ratio()
+    return _COMPARED[op](a * d, c * b)
 
 
 def rounded_to_whole(value: Fraction, rule: Rule) -> int:

@@ -7,6 +7,7 @@ are held here, where it is not reused.
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Iterable, Sequence
 
 import z3
@@ -34,13 +35,14 @@ class Known:
     """The things found and the answers given in searches that have in common what always holds."""
 
     def __init__(self) -> None:
-        self._things: list[z3.ModelRef] = []
+        self._things: deque[z3.ModelRef] = deque(maxlen=MOST_LOOKED_AT)
+        self._found = 0
         self._seen: dict[int, Seen] = {}
         self._answers: dict[frozenset[int], bool] = {}
 
     @property
     def is_full(self) -> bool:
-        return len(self._seen) > MOST_EXPRESSIONS or len(self._things) > MOST_THINGS
+        return len(self._seen) > MOST_EXPRESSIONS or self._found > MOST_THINGS
 
     def seen(self, expression: z3.BoolRef) -> Seen:
         """The expression with what is known of it, always the same object."""
@@ -59,24 +61,29 @@ class Known:
         self._answers[frozenset(map(id, asked))] = answer
         if thing is not None:
             self._things.append(thing)
+            self._found += 1
 
     def meeting(self, asked: Sequence[Seen]) -> z3.ModelRef | None:
         """The last of the things that meets all of these; None says nothing."""
-        count = len(self._things)
-        left = (1 << count) - (1 << max(count - MOST_LOOKED_AT, 0))
+        first = self._found - len(self._things)
+        left = (1 << self._found) - (1 << first)
         for one in asked:
             left &= ~one.looked | one.true
         while left:
             index = left.bit_length() - 1
-            if all(self._is_true(one, index) for one in asked):
-                return self._things[index]
+            thing = self._things[index - first]
+            if _meets(thing, 1 << index, asked):
+                return thing
             left ^= 1 << index
         return None
 
-    def _is_true(self, one: Seen, index: int) -> bool:
-        bit = 1 << index
+
+def _meets(thing: z3.ModelRef, bit: int, asked: Sequence[Seen]) -> bool:
+    """Is each of these true in the thing? What was looked at before is."""
+    for one in asked:
         if not one.looked & bit:
             one.looked |= bit
-            if surely_true_in(self._things[index], one.expression):
-                one.true |= bit
-        return bool(one.true & bit)
+            if not surely_true_in(thing, one.expression):
+                return False
+            one.true |= bit
+    return True

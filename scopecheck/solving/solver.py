@@ -41,6 +41,7 @@ from scopecheck.core.model import (
     Read,
     ReadTerm,
     Sheet,
+    Value,
 )
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import field, record, replace
@@ -53,6 +54,7 @@ from scopecheck.solving.symbols import (
     Condition,
     Vocabulary,
     as_bool,
+    at_most,
     both,
     conjunction,
     disjunction,
@@ -144,6 +146,7 @@ class Session:
         self._known: dict[bool, Known] = {}
         self._made: dict[tuple[object, ...], Constraint] = {}
         self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
+        self._met_by_values: dict[tuple[int, bool, tuple[Value, ...]], Condition] = {}
         self._met_by_article: dict[tuple[int, int, bool], tuple[Formula, Article, Constraint]] = {}
         self._open: dict[int, tuple[Formula, bool]] = {}
         self.turning: dict[tuple[str, int, int], tuple[Formula, Formula, frozenset[Fraction]]] = {}
@@ -234,11 +237,21 @@ class Session:
             return both(*(self._met_by(item, article, stretch) for item in formula.items))
         if isinstance(formula, Any):
             return either(*(self._met_by(item, article, stretch) for item in formula.items))
+        # Of things that differ in other values the answer is the same. What occurs in the formula is kept
+        # beside it, so its identity is not reused.
+        key = (id(formula), stretch, tuple(article[name] for name in sorted(self.names_in(formula))))
+        if key not in self._met_by_values:
+            self._met_by_values[key] = self._one_met_by(formula, article, stretch)
+        return self._met_by_values[key]
+
+    def _one_met_by(self, formula: Formula, article: Article, stretch: bool) -> Condition:
+        if isinstance(formula, All | Any):
+            return self._met_by(formula, article, stretch)
         if not self._is_open(formula) or not (stretch or self.groups_in(formula)):
             return meets(formula, article, self.base)
         if isinstance(formula, Read):
             chosen = self.words.selectors[formula.group]
-            met = [self._met_by(option, article, stretch) for option in formula.options]
+            met = [self._one_met_by(option, article, stretch) for option in formula.options]
             return either(*(both(s, m) for s, m in zip(chosen, met, strict=True)))
         groups = self.groups_in(formula)
         ways = [] if stretch and parameters_in(formula) else self.ways_of_reading(groups)
@@ -301,7 +314,7 @@ class Session:
 
     def includes(self, name: str, member: str, wanted: bool) -> Constraint:
         has = self.words.members[name, member]
-        return Constraint(has if wanted else z3.Not(has), True, self.places.of_name(name))
+        return Constraint(has if wanted else negation(has), True, self.places.of_name(name))
 
     def on_grid(self, name: str, step: Fraction, origin: Fraction, wide: bool = False) -> Constraint:
         """That the number is `origin` plus a whole multiple of `step`.
@@ -310,7 +323,7 @@ class Session:
         """
         if name in self.words.wholes:
             if step <= 1 and (1 / step).denominator == 1 and origin.denominator == 1:
-                return Constraint(z3.BoolVal(True), placed=NOWHERE)
+                return Constraint(as_bool(True), placed=NOWHERE)
             value: z3.ArithRef = self.words.numbers[name]
         else:
             value = self.words.numbers[name]
@@ -409,10 +422,10 @@ class Session:
         given = tuple(constraints)
         items = [c.expression for c in given]
         if count >= len(items):
-            return Constraint(z3.BoolVal(True), placed=NOWHERE)
+            return Constraint(as_bool(True), placed=NOWHERE)
         if count == 0:
-            return Constraint(as_bool(both(*(z3.Not(item) for item in items))), placed=placed_in(given))
-        return Constraint(z3.AtMost(*items, count), placed=placed_in(given))
+            return Constraint(as_bool(both(*map(negation, items))), placed=placed_in(given))
+        return Constraint(at_most(items, count), placed=placed_in(given))
 
     def grounds(self, names: Iterable[str]) -> list[tuple[str, Constraint]]:
         """The bounds of the names and the given facts, each with the label a person knows it by."""
@@ -562,9 +575,9 @@ class Search:
         if self.session.wall_left() <= 0:
             raise Undecided("the wall limit ran out")
         order = self.session.places.in_order(c.placed for c in (*self._required, *constraints))
-        also = [*self.session.words.definitions, *([] if isinstance(order, bool) else [order])]
-        expressions = (*(c.expression for c in constraints), *also)
-        asked = [*self._seen, *map(self._known.seen, expressions)]
+        asked = [*self._seen, *[self._known.seen(c.expression) for c in constraints]]
+        also = (*self.session.words.definitions, order)
+        asked += [self._known.seen(e) for e in also if not isinstance(e, bool)]
         answer = self._known.answer(asked)
         if answer is None or (answer and keep):
             thing = self._known.meeting(asked)

@@ -64,11 +64,13 @@ def _makers(names: str, *arguments: Any) -> list[Any]:
 _AND, _OR, _ADD, _MUL = _makers("and or add mul", _COUNT, _POINTER)
 _EQ, _LT, _LE, _GT, _GE = _makers("eq lt le gt ge", _POINTER, _POINTER)
 _NOT, _TO_REAL = _makers("not int2real", _POINTER)
+(_AT_MOST,) = _makers("atmost", _COUNT, _POINTER, _COUNT)
 (_ITE,) = _makers("ite", _POINTER, _POINTER, _POINTER)
 _KEEP = _foreign("Z3_inc_ref", None, _POINTER, _POINTER)
 _DROP = _foreign("Z3_dec_ref", None, _POINTER, _POINTER)
 _EVALUATE = _foreign("Z3_model_eval", c_bool, _POINTER, _POINTER, _POINTER, c_bool, _POINTER)
-_TRUE, _FALSE = (z3.BoolVal(value).ast.value for value in (True, False))
+_SETTLED = {value: z3.BoolVal(value) for value in (True, False)}
+_TRUE, _FALSE = _SETTLED[True].ast.value, _SETTLED[False].ast.value
 """Equal terms are the same: there is one that says true."""
 
 
@@ -192,8 +194,15 @@ def at_least(items: Sequence[Condition], count: int) -> Condition:
     return holds
 
 
+def at_most(items: Sequence[z3.BoolRef], count: int) -> z3.BoolRef:
+    """That no more than so many of the conditions hold."""
+    if count == len(items) - 1:
+        return disjunction([negation(item) for item in items])
+    return _Bool(_AT_MOST(_REF, *_many(items), count))
+
+
 def as_bool(item: Condition) -> z3.BoolRef:
-    return z3.BoolVal(item) if isinstance(item, bool) else item
+    return _SETTLED[item] if isinstance(item, bool) else item
 
 
 @cache

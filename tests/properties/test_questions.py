@@ -539,6 +539,21 @@ def test_contested_phrases(sheet: Sheet) -> None:
         assert next(answers, None) is None
 
 
+@settings(max_examples=10)
+@given(strategies.sheets(least=3))
+def test_contested_phrases_stated_only(sheet: Sheet) -> None:
+    """Without things only the lines that can bear on a phrase are looked at: the same phrases are told."""
+    told: list[list[tuple[object, ...]]] = []
+    for details in (False, True):
+        prepared, found = prepare(sheet, details=details), []
+        for instance in prepared.all_instances():
+            list(nothing_meets(prepared, instance))
+            found += [f for f in contested(prepared, instance) if isinstance(f, Finding)]
+        changes = [(f, f.detail.replace("both", "wider")) for f in found if f.question != "pair"]
+        told.append([(f.question, f.claim, f.others, change) for f, change in changes])
+    assert told[0] == told[1]
+
+
 @settings(max_examples=EXAMPLES)
 @given(strategies.sheets())
 def test_phrases_that_change_something_only_together(sheet: Sheet) -> None:

@@ -24,11 +24,13 @@ from scopecheck.core.model import (
     Least,
     Limitation,
     Not,
+    NumberDecl,
     Op,
     Ranked,
     Term,
 )
 from scopecheck.core.model import Any as AnyOf
+from scopecheck.core.plain import stated_ends
 from scopecheck.core.stated import farthest_by_itself, own_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.ends import Extremum, infimum, supremum
@@ -307,8 +309,9 @@ def _end_on_any(
     upper = op in ("<", "<=")
     if search.holds(session.met(Compare(">=" if upper else "<=", term, limit))):
         return None
+    likely = _likely(prepared, instance, term)
     with suppress(Undecided):
-        return supremum(search, term) if upper else infimum(search, term)
+        return supremum(search, term, likely=likely) if upper else infimum(search, term, likely=likely)
     return Extremum(limit.value, False)
 
 
@@ -317,9 +320,23 @@ def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extrem
     session = prepared.session
     search = session.search(())
     search.require(session.met(instance.scope, session.base))
+    likely = _likely(prepared, instance, term)
     if op in ("<", "<="):
-        return supremum(search, term, session.base)
-    return infimum(search, term, session.base)
+        return supremum(search, term, session.base, likely)
+    return infimum(search, term, session.base, likely)
+
+
+def _likely(prepared: Prepared, instance: Instance, term: Term) -> list[Fraction]:
+    """The numbers that limit the term, or what given facts tie to it, in the claim: mostly its ends."""
+    session = prepared.session
+    found = stated_ends(x.formula for x in instance.limitations)
+    names = prepared.relevant(Compare("=", term, term))
+    bounds = (prepared.sheet.declaration(name) for name in names)
+    likely = {b.value for d in bounds if isinstance(d, NumberDecl) for b in (d.lower, d.upper) if b}
+    for value, step in (end for name in names for end in found.get(name, ())):
+        likely |= {value, value - step / 2, value + step / 2}  # what rounds to a number ends half a step off
+    given = (g.formula for g in prepared.sheet.givens if session.names_in(g.formula) & names)
+    return sorted(likely.union(n.value for f in given for n in nodes(f) if isinstance(n, Const)))
 
 
 def _reaches(op: Op, end: Extremum, limit: Fraction) -> bool:

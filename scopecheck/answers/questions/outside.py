@@ -202,8 +202,12 @@ def _also_as_far(
     for n in prepared.descendants(place):
         lines = [(x, prepared.session.names_in(x.formula)) for x in prepared.limitations(n)]
         left = {name for _, names in lines for name in names} - told
-        agree = left and all(meets(x.formula, article, k) for x, names in lines if names <= told)
-        if agree and _may_be_met(prepared, case, prepared.scope(n), k):
+        told_of = {x.label for x, names in lines if names <= told}
+        agree = any(
+            all(meets(x.formula, article, k) for x in instance.limitations if x.label in told_of)
+            for instance in prepared.instances[n]
+        )
+        if left and agree and _may_be_met(prepared, case, prepared.scope(n), k):
             found.append((n, tuple(d.name for d in prepared.sheet.declarations if d.name in left)))
     return tuple(found)
 

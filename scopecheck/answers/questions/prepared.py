@@ -76,6 +76,7 @@ class Prepared:
         self._always_met: dict[tuple[str, ...], Article] = {}
         self._points: dict[tuple[int, int], tuple[Formula, Article | None]] = {}
         self._range_ends: dict[str, tuple[RangeEnd, ...]] = {}
+        self.turned: dict[tuple[tuple[str, ...], tuple[int, int], bool], bool] = {}
 
     def _expand(self, claim: Claim) -> tuple[Instance, ...]:
         if claim.number not in self.instances:
@@ -280,7 +281,8 @@ class Prepared:
         Where something meets the claim on every construction, limitations that speak of other things, and are
         not tied to these by given facts, can be met whatever these ask.
         """
-        rest = tuple(x for x in limitations if x not in others)
+        own = {x.label for x in others}
+        rest = tuple(x for x in limitations if x.label not in own)
         if not self.never_empty(limitations):
             return rest
         tied = [self.session.names_in(g.formula) for g in self.sheet.givens]

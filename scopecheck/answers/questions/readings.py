@@ -12,7 +12,7 @@ from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitat
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import Expected, Obligation, verify
 from scopecheck.core.construction import admissible_readings, preference
-from scopecheck.core.model import Formula, Limitation, Not
+from scopecheck.core.model import All, Formula, Limitation, Not
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
@@ -104,11 +104,20 @@ def _counted(
 ) -> Finding:
     """How far the effect reaches: the base, some construction or, with no escape from it, every one."""
     assert shown.construction is not None
+    assert shown.witness is not None
+    met = escape.wanted == "none"
+    article, base = shown.witness.article, prepared.session.base
     taken = {(g, shown.construction.readings[g]) for g in groups}
-    others = tuple(step for step in alone if step not in taken)
+    others = tuple(
+        (g, r)
+        for g, r in alone
+        if (g, r) not in taken
+        and (
+            _has_stretch(prepared, g, r)
+            or meets(escape.formula, article, base.with_reading(g, r)) == met
+        )
+    )
     if not some_construction(prepared.session, [escape]):
-        assert shown.witness is not None
-        met = escape.wanted == "none"
         itself = prepared.on_every(escape.formula, shown.witness.article, met)
         return replace(shown, quantifier="every", stakes=1, others=others, itself=itself)
     quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
@@ -141,23 +150,52 @@ def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     scope = instance.scope
     if not prepared.can_be_met(scope):
         return
-    groups = session.groups_in(scope)
-    search = session.search(groups)
-    met, base = session.met(scope), session.met(scope, session.base)
-    gain, loss = met & ~base, ~met & base
     asked: set[int] = set()
     for limitation in instance.own:
         for g in session.groups_in(limitation.formula):
             if g in asked:
                 continue
             asked.add(g)
-            rest = [c for h in groups if h != g for c in session.taken(session.base, (h,))]
+            turning = _Turning(prepared, instance, g)
             for r in preference(sheet.groups[g]):
                 if r not in admissible_readings(sheet.groups[g], session.strained):
                     continue
                 if r == session.base.readings[g] and not _has_stretch(prepared, g, r):
                     continue
-                yield from _flip(prepared, limitation, instance, search, (g, r), rest, gain, loss)
+                yield from _flip(prepared, limitation, instance, turning, (g, r))
+
+
+class _Turning:
+    """What re-reading one group of a claim changes, every other group being as in the base.
+
+    Without details only lines that can bear on those with the group are looked at, and the same lines once,
+    however many claims share them.
+    """
+
+    def __init__(self, prepared: Prepared, instance: Instance, group: int) -> None:
+        session = prepared.session
+        self.prepared = prepared
+        self.lines = instance.limitations
+        if not prepared.details:
+            turned = [x for x in self.lines if group in session.groups_in(x.formula)]
+            kept = {x.label for x in (*turned, *prepared.bearing(self.lines, *turned))}
+            self.lines = tuple(x for x in self.lines if x.label in kept)
+        whole = len(self.lines) == len(instance.limitations)
+        self.scope = instance.scope if whole else All(tuple(x.formula for x in self.lines))
+        self.groups = session.groups_in(self.scope)
+        met, base = session.met(self.scope), session.met(self.scope, session.base)
+        self.gain, self.loss = met & ~base, ~met & base
+        self.rest = [c for h in self.groups if h != group for c in session.taken(session.base, (h,))]
+        self.search = session.search(self.groups)
+
+    def holds(self, step: Step, wider: bool) -> bool:
+        """Does something show that the reading makes the claim wider, or narrower?"""
+        key = (tuple(x.label for x in self.lines), step, wider)
+        known = self.prepared.turned
+        if key not in known:
+            reads = self.prepared.session.reads(*step)
+            known[key] = self.search.holds(reads, self.gain if wider else self.loss, *self.rest)
+        return known[key]
 
 
 def _has_stretch(prepared: Prepared, group: int, reading: int) -> bool:
@@ -165,34 +203,27 @@ def _has_stretch(prepared: Prepared, group: int, reading: int) -> bool:
 
 
 def _flip(
-    prepared: Prepared,
-    limitation: Limitation,
-    instance: Instance,
-    search: Search,
-    step: Step,
-    rest: list[Constraint],
-    gain: Constraint,
-    loss: Constraint,
+    prepared: Prepared, limitation: Limitation, instance: Instance, turning: _Turning, step: Step
 ) -> Iterator[Answer]:
-    session = prepared.session
-    reads = session.reads(*step)
-    wider = search.holds(reads, gain, *rest)
-    narrower = (not wider or prepared.details) and search.holds(reads, loss, *rest)
+    wider = turning.holds(step, True)
+    narrower = (not wider or prepared.details) and turning.holds(step, False)
     finding = replace(at_limitation("contested", 5, limitation), others=(step,))
-    if wider or narrower:
-        change = "both" if wider and narrower else "wider" if wider else "narrower"
-        finding = replace(finding, detail=change, bearer="challenger" if wider else "competitor")
-        if prepared.details:
-            with search.aside():
-                search.require(reads, gain if wider else loss, *rest)
-                turned = _turned_by(prepared, instance.own, step[0], wider)
-                if search.holds(turned):
-                    search.require(turned)
-                finding = _with_thing(prepared, finding, search, instance.scope, wider)
-            finding = _where_it_turns(prepared, finding, instance, step[0])
-        yield finding
-    else:
+    if not (wider or narrower):
         yield from _with_others(prepared, finding, instance, step)
+        return
+    change = "both" if wider and narrower else "wider" if wider else "narrower"
+    finding = replace(finding, detail=change, bearer="challenger" if wider else "competitor")
+    if prepared.details:
+        search = turning.search
+        with search.aside():
+            changed = turning.gain if wider else turning.loss
+            search.require(prepared.session.reads(*step), changed, *turning.rest)
+            turned = _turned_by(prepared, instance.own, step[0], wider)
+            if search.holds(turned):
+                search.require(turned)
+            finding = _with_thing(prepared, finding, search, instance.scope, wider)
+        finding = _where_it_turns(prepared, finding, instance, step[0])
+    yield finding
 
 
 def _turned_by(prepared: Prepared, own: tuple[Limitation, ...], group: int, wider: bool) -> Constraint:
