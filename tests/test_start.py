@@ -567,13 +567,14 @@ def test_up_to_after_a_limit_begins_the_next_one() -> None:
 
 GARMENT = """\
 1. A heated garment comprising at least two heating panels, a battery having a rated capacity, and a
-controller arranged to heat the heating panels to a set temperature of from 35 °C to 50 °C and to lower a drive
-power when a charge of the battery reaches a threshold between 10 percent and 25 percent of the rated capacity,
-wherein the conductor of each heating panel is selected from the group consisting of carbon fibre and graphene ink.
-2. The heated garment of claim 1, wherein the conductor is other than nickel-chromium wire, and the cover is
-other than felt.
-3. A method of operating a garment, comprising lowering a drive power of a panel by at least 30 percent, having
-a status light with a brightness of at most 40 lumens.
+controller arranged to heat the heating panels to a set temperature of from 35 °C to 50 °C and to lower a
+drive power when a charge of the battery reaches a threshold between 10 percent and 25 percent of the
+rated capacity, wherein the conductor of each heating panel is selected from the group consisting of
+carbon fibre and graphene ink.
+2. The heated garment of claim 1, wherein the conductor is other than nickel-chromium wire, and the cover
+is other than felt.
+3. A method of operating a garment, comprising lowering a drive power of a panel by at least 30 percent,
+having a status light with a brightness of at most 40 lumens.
 """
 
 
@@ -599,15 +600,15 @@ def test_a_change_is_no_value_and_what_one_garment_has_is_not_each_panels() -> N
 
 
 SIEVE = """\
-1. A filter comprising a housing with an inlet, and a sieve basket, the basket carrying at least three suction
-nozzles, wherein a ratio of an open area of the sieve basket to a cross-sectional area of the inlet is at least
-4:1.
+1. A filter comprising a housing with an inlet, and a sieve basket, the basket carrying at least three
+suction nozzles, wherein a ratio of an open area of the sieve basket to a cross-sectional area of the
+inlet is at least 4:1.
 2. The filter of claim 1, wherein the suction nozzles are present in an even number.
-3. The filter of claim 1, wherein the sieve basket is made of a material selected from the group consisting of
-steel and bronze.
+3. The filter of claim 1, wherein the sieve basket is made of a material selected from the group
+consisting of steel and bronze.
 4. The filter of claim 3, wherein the material is bronze or titanium.
-5. A method of cleaning a basket, comprising the steps of closing an outlet valve, opening flush valves, and
-rotating an arm for at least 20 seconds.
+5. A method of cleaning a basket, comprising the steps of closing an outlet valve, opening flush valves,
+and rotating an arm for at least 20 seconds.
 """
 
 
