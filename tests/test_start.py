@@ -337,8 +337,8 @@ def test_an_even_number_is_that_of_what_is_counted() -> None:
     text = "1. A feeder comprising a plurality of nozzles.\n\n"
     text += "2. The feeder of claim 1, wherein the number of the "
     between = started(text + "nozzles is an even number between 4 and 10.\n")
-    assert "| nozzles      : between 4 and 10\n   | not restated : even number\n" in between
-    assert "| not restated : is even\n" in started(text + "nozzles is even.\n")
+    assert "| nozzles : between 4 and 10\n   | nozzles : an even number\n" in between
+    assert "| nozzles : is even\n" in started(text + "nozzles is even.\n")
 
 
 def lines(text: str) -> list[str]:
@@ -563,3 +563,69 @@ def test_up_to_after_a_limit_begins_the_next_one() -> None:
     text = "1. A latch, comprising a catch having a depth of 3 to 12 mm, and up to four springs.\n"
     lines = [(x.subject, x.words) for c in read(text).claims for x in c.limitations]
     assert lines == [("depth", "3 to 12 mm"), ("springs", "up to four")]
+
+
+GARMENT = """\
+1. A heated garment comprising at least two heating panels, a battery having a rated capacity, and a
+controller arranged to heat the heating panels to a set temperature of from 35 °C to 50 °C and to lower a
+drive power when a charge of the battery reaches a threshold between 10 percent and 25 percent of the
+rated capacity, wherein the conductor of each heating panel is selected from the group consisting of
+carbon fibre and graphene ink.
+2. The heated garment of claim 1, wherein the conductor is other than nickel-chromium wire, and the cover
+is other than felt.
+3. A method of operating a garment, comprising lowering a drive power of a panel by at least 30 percent,
+having a status light with a brightness of at most 40 lumens.
+"""
+
+
+def test_a_change_is_no_value_and_what_one_garment_has_is_not_each_panels() -> None:
+    made = lines(GARMENT)
+    for line in (
+        "| set temperature : from 35 °C to 50 °C",
+        "| threshold : between 10 percent and 25 percent",
+        "threshold share in % of rated capacity",
+        "conductor any of carbon fibre, graphene ink, nickel-chromium wire",
+        "| conductor : other than nickel-chromium wire",
+        "| not restated : other than felt",
+        "| not restated : and to",
+        "| not restated : lowering a drive power of a panel by at least 30 percent",
+        "| not restated : at most 40 lumens",
+    ):
+        assert line in made, (line, made)
+    assert not any(line.startswith(("lumens", "drive power")) for line in made)
+    asked = questions(drafted("claims", pasted(GARMENT)))
+    assert any(q.startswith("A change") and "lowering" in q for q in asked)
+    assert any(q.startswith("A unit") and "lumens" in q for q in asked)
+    read(GARMENT)
+
+
+SIEVE = """\
+1. A filter comprising a housing with an inlet, and a sieve basket, the basket carrying at least three
+suction nozzles, wherein a ratio of an open area of the sieve basket to a cross-sectional area of the
+inlet is at least 4:1.
+2. The filter of claim 1, wherein the suction nozzles are present in an even number.
+3. The filter of claim 1, wherein the sieve basket is made of a material selected from the group
+consisting of steel and bronze.
+4. The filter of claim 3, wherein the material is bronze or titanium.
+5. A method of cleaning a basket, comprising the steps of closing an outlet valve, opening flush valves,
+and rotating an arm for at least 20 seconds.
+"""
+
+
+def test_a_ratio_has_both_its_quantities_or_is_kept_whole() -> None:
+    made = lines(SIEVE)
+    ratio = "ratio of an open area of the sieve basket to a cross-sectional area of the inlet"
+    for line in (
+        f"| not restated : {ratio} is at least 4:1",
+        "| suction nozzles : an even number",
+        "| material : is bronze or titanium",
+        "| closing, opening, rotating : comprising the steps of",
+    ):
+        assert line in made, (line, made)
+    assert any(q.startswith("A ratio") for q in questions(drafted("claims", pasted(SIEVE))))
+    both = SIEVE + (
+        "6. The filter of claim 1, wherein the cross-sectional area of the inlet is at least 30 cm2 and the"
+        " open area of the sieve basket is at most 80 cm2.\n"
+    )
+    assert f"| open area, cross-sectional area : {ratio} is at least 4:1" in lines(both)
+    read(both)

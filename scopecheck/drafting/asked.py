@@ -5,16 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from scopecheck.drafting.draft import Doubt, Draft, Quantity
+from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed_words
 from scopecheck.report.wording import claims_text, has_sentence, listed, quoted, sentence
 
 _UNREAD = regex(r"\d+\s*[^\s\d.)]|[½¼¾]|\b(?:half|twice|double|thrice|triple|at least|at most|than)\b")
 """Words not restated that hold a number with something after it, most often its unit."""
 _TOKEN = regex(r"\w+|[^\w\s]")
+_LAST_WORD = regex(r"\d\s+([^\W\d_]+(?: per [^\W\d_]+)?)$")
 _SIDES = frozenset(("inner", "outer", "internal", "external", "inside", "outside", "relative"))
 """Words that tell of a diameter, or of a humidity, what would be asked of it."""
-_SORTS = ("same", "basis", "unread", "example", "how", "whole", "each", "order", "owner")
+_SORTS = tuple("same basis change ratio unit unread example how whole each order owner".split())
 """The sorts of questions, those that most often matter first."""
 
 
@@ -30,7 +33,7 @@ def questions(draft: Draft) -> list[str]:
         for line in claim.lines:
             if not line.name and _UNREAD.search(line.words):
                 said = sentence("start", "words_of_claim", claim=claim.number, words=quoted(line.words))
-                found["example" if _an_example(line.words) else "unread"].append(said)
+                found[_sort_of(line.words)].append(said)
     found["order"] += [claims_text(draft.unordered)] if draft.unordered else []
     return [
         sentence("asked", sort, of=listed(dict.fromkeys(of), "or" if sort == "same" else "and"))
@@ -60,6 +63,19 @@ def _pairs(draft: Draft, doubt: Doubt) -> list[str]:
 def _name(quantity: Quantity) -> str:
     """A quantity by its name; of a step its duration is meant."""
     return f"duration of {quantity.name}" if quantity.kind.startswith("step in") else quantity.name
+
+
+def _sort_of(words: str) -> str:
+    """Which sort of question is asked of words not restated that hold a number."""
+    if _an_example(words):
+        return "example"
+    texts = _TOKEN.findall(words.lower())
+    if "by" in texts and texts[0] in listed_words("limits", "changes"):
+        return "change"
+    if texts[0] in ("ratio", "quotient"):
+        return "ratio"
+    unit = _LAST_WORD.search(words)
+    return "unit" if unit and find_unit(unit[1]) is None else "unread"
 
 
 def _an_example(words: str) -> bool:

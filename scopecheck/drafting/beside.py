@@ -10,6 +10,8 @@ from scopecheck.resolve.declared import NEVER_IN_NAMES
 MOST_WORDS = 3
 MOST_BACK = 9
 """How many words before a limit the noun of its measure is looked for."""
+MOST_COUNTED = 12
+"""How many words before an even number what it counts is looked for."""
 _NO_OWNER = ("mean", "average", "median", "maximum", "minimum", "nominal", "least", "total")
 _ON_THE_WAY = ("the", "said", "each", "a", "an", "one", "of", "any", "all", "its")
 _JOINTS = ("of", "between", "across", "for", "in")
@@ -95,7 +97,20 @@ def noun_before(text: ClaimText, at: int) -> str:
     start = whole_start(text, noun_start(texts, at), at)
     noun = name_of(text, start, at)
     verb = start < at and (texts[at - 1] in listed_verbs() or (start > 0 and texts[start - 1][0].isdigit()))
+    if texts[at : at + 1] in (["is"], ["are"], ["being"]) and (head := _head_of(text, start)):
+        return head
     return "" if verb or len(noun) < 2 or noun in _NO_OWNER or noun.endswith(("ing", "ed")) else noun
+
+
+def _head_of(text: ClaimText, start: int) -> str:
+    """What is of the noun that begins here: 'wire' of 'the wire of each panel is'; or ''."""
+    texts = texts_of(text)
+    at = start - (start > 0 and texts[start - 1] in words("nouns", "determiners"))
+    if at == start or at < 3 or texts[at - 1] != "of":
+        return ""
+    first = whole_start(text, noun_start(texts, at - 1), at - 1)
+    said = 0 < first < at - 1 and texts[first - 1] in ("the", "a", "an", "said")
+    return name_of(text, first, at - 1) if said and texts[at - 2] not in words("measures", "no_parts") else ""
 
 
 def owner_before(text: ClaimText, at: int) -> str:
@@ -154,7 +169,7 @@ def measure_of(text: ClaimText, at: int) -> str:
     start = at - 2
     while start > 0 and at - 2 - start < 2 and nounish(texts[start - 1], words("nouns", "stops")):
         start -= 1
-    return name_of(text, start, at - 1)
+    return name_of(text, whole_start(text, start, at - 1), at - 1)
 
 
 def ratio_before(text: ClaimText, start: int, end: int) -> str:
@@ -226,10 +241,18 @@ def a_parameter(text: ClaimText, at: int) -> bool:
     texts, end = texts_of(text), at
     while end > 0 and texts[end - 1] in ("of", "that", "which", "is", "lies", "being"):
         end -= 1
-    if end == at:
-        return False
     start = whole_start(text, noun_start(texts, end), end)
-    return start > 1 and texts[start - 1] in ("a", "an") and texts[start - 2] in words("limits", "comparing")
+    brought_in = 1 < start < end and texts[start - 1] in ("a", "an")
+    return brought_in and texts[start - 2] in words("limits", "comparing")
+
+
+def number_before(text: ClaimText, at: int) -> str:
+    """`the number of the nozzles is an even number`: what is counted, or ''."""
+    texts = texts_of(text)
+    for start in range(at - 1, max(-1, at - MOST_COUNTED), -1):
+        if texts[start : start + 2] == ["number", "of"]:
+            return noun_from(text, start + 2 + (texts[start + 2 : start + 3] in (["the"], ["said"])))
+    return ""
 
 
 def texts_of(text: ClaimText) -> list[str]:

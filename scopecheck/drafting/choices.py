@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from scopecheck.drafting.beside import name_of, noun_before, noun_from, width_of
+from scopecheck.drafting.beside import name_of, noun_before, noun_from, number_before, width_of
 from scopecheck.drafting.lists_of import listed_from
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import run_at, runs, words
@@ -32,14 +32,34 @@ def choices(text: ClaimText) -> list[Choice]:
     """The pluralities and the lists of a claim's text in order."""
     texts = text.texts
     found: list[Choice] = []
-    first = {"a", "several", "multiple", *runs("choices", "openings")}
+    first = {"a", "several", "multiple", "an", *_PARITY, *runs("choices", "openings")}
     places = sorted(at for word in first for at in text.where.get(word, ()))
     for at in places:
         if at in text.referring or (found and at < found[-1].end):
             continue
-        if made := _several(text, texts, at) or _list(text, texts, at):
+        if made := _several(text, texts, at) or _list(text, texts, at) or _parity(text, texts, at):
             found.append(made)
     return found
+
+
+_PARITY = ("even", "odd")
+
+
+def _parity(text: ClaimText, texts: list[str], at: int) -> Choice | None:
+    """`an even number of nozzles`, `the number of the nozzles is odd`, `nozzles in an even number`."""
+    word = at + (texts[at] == "an")
+    if texts[word] not in _PARITY:
+        return None
+    if texts[word + 1 : word + 2] == ["number"]:
+        of = word + 2 if texts[word + 2 : word + 3] == ["of"] else 0
+        of += texts[of + 1 : of + 2] in (["the"], ["said"]) if of else 0
+        noun = noun_from(text, of + 1) if of else number_before(text, at) or noun_before(text, at)
+        end = word + 2
+    else:
+        over = texts[word + 1 : word + 2] in ([], ["."], [","], [";"], ["and"])
+        said = word == at and texts[at - 1] in ("is", "are", "being") and over
+        noun, at, end = number_before(text, at) if said else "", at - 1, word + 1
+    return Choice(at, end, noun) if noun and plural(noun.split()[-1]) else None
 
 
 def _several(text: ClaimText, texts: list[str], at: int) -> Choice | None:
@@ -88,9 +108,10 @@ def chosen_again(text: ClaimText, known: Mapping[str, Sequence[str]]) -> list[Ch
                 continue
             said = name_of(text, at, verb).lower() == noun.lower() and texts[at - 1] in ("the", "said")
             if said and texts[verb] in ("is", "are", "being"):
-                of, end = _members(text, verb + 1)
-                if of and set(of) <= set(members):
-                    found.append(Choice(verb, end, noun, of))
+                turned = run_at(texts, verb + 1, "choices", "turned")
+                of, end = _members(text, verb + 1 + turned)
+                if of and (turned or not set(of).isdisjoint(members)):
+                    found.append(Choice(verb + bool(turned), end, noun, of))
     return found
 
 

@@ -7,6 +7,7 @@ depth; `a glaze comprising 20 wt% of a frit, 5 wt% of a salt and water` makes th
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from scopecheck.drafting.beside import texts_of
 from scopecheck.drafting.composed import composition
@@ -21,6 +22,9 @@ from scopecheck.text.stream import stem
 
 FEWEST_AT_MOST = 6
 """How many like parts there may be, where the text gives no greater number."""
+MOST_BACK = 16
+"""How many words before a limit what has it is looked for."""
+_HAVING = frozenset("each every have has having with whose respective respectively".split())
 MORE = 2
 """How many more like parts there may be than the greatest number that the text gives."""
 
@@ -46,7 +50,7 @@ def _like_parts(works: Sequence[Work], quantities: list[Quantity]) -> None:
     for counted in [q for q in quantities if q.kind == "count" and q.name == q.noun]:
         one = _one_of(works, counted.noun)
         fields = [q for q in quantities if q.owner and q.kind != "count" and _called_alike(q.owner, counted)]
-        fields = [q for q in fields if not q.members]
+        fields = [q for q in fields if not q.members and not _of_all(works, q)]
         most = _most(works, counted)
         if not one or not fields or most > MOST_PARTS or len({q.noun for q in fields}) < len(fields):
             continue
@@ -56,6 +60,28 @@ def _like_parts(works: Sequence[Work], quantities: list[Quantity]) -> None:
             q.within, q.declared, q.name = counted, q.noun, f"{q.noun} of the {counted.noun}"
         for q in quantities:
             q.name = f"{one} material" if q.name == one else q.name
+
+
+def _of_all(works: Sequence[Work], quantity: Quantity) -> bool:
+    """Whether the words bring in one for all of the like things: 'heating the panels to a temperature of'.
+
+    Not where some claim says 'each', or that the things have it.
+    """
+    once = False
+    first = quantity.noun.split()[:1]
+    for work in works:
+        texts = work.text.texts
+        for (stretch, _), of in zip(work.limits, work.of, strict=True):
+            if of is not quantity:
+                continue
+            at = begin = stretch.starts[0]
+            while begin > max(0, at - MOST_BACK) and texts[begin - 1] not in (",", ";", ":", "."):
+                begin -= 1
+            clause = texts[begin : stretch.end + 3]
+            if not _HAVING.isdisjoint(clause):
+                return False
+            once = once or any([b] == first and a in ("a", "an") for a, b in pairwise(clause))
+    return once
 
 
 def _called_alike(owner: str, counted: Quantity) -> bool:

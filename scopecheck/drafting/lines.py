@@ -35,13 +35,15 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         if is_step(quantity):
             propose_duration(work, stretch, quantity, readable)
             continue
-        if _of_two(work, stretch, work.pairs.get(i, ""), readable):
+        if stretch.second[1]:
+            if not _of_two(work, stretch, work.pairs.get(i, ""), readable):
+                work.unread.append((stretch.begins, stretch.end))
             continue
         words = _of_each(work.text, stretch, quantity, readable)
         if words := words or _read_words(work.text, stretch, quantity, readable):
             work.claim.lines.append(Proposed(words, quantity.name, asked=True))
             work.beside += [work.named[i]] if i in work.named else []
-        elif stretch.other[1] and not stretch.second[1]:
+        elif stretch.other[1]:
             work.unread.append((stretch.starts[0], stretch.end))
     for choice in work.choices:
         _propose_choice(work, choice, readable)

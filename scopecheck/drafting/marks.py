@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import nounish
+from scopecheck.drafting.beside import noun_from, nounish, width_of
 from scopecheck.drafting.draft import Proposed
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Span
-from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import run_at, runs
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Own
-from scopecheck.resolve.account import ORDER_WORDS, open_places
+from scopecheck.resolve.account import ORDER_WORDS, digits_width, open_places, unit_width
 from scopecheck.resolve.claim_text import ClaimText
 
 _EXAMPLES = ("clauses", "examples")
@@ -21,6 +21,9 @@ _BARE = frozenset(
     "each every several a an the mean average maximum minimum between together substantially nearly".split()
 )
 _BEFORE_NOUNS = frozenset(("of", "with", "a", "an", "the", "said"))
+_PARTING = frozenset(",;:.()[]")
+MOST_OF_AMOUNT = 5
+"""How many words before the end of an amount its number may stand."""
 MOST_NOUNS = 3
 """How many words of a noun are marked with a bare 'or' beside it."""
 MOST_TOLD = 5
@@ -40,6 +43,8 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
     """
     for start, end in _of_time(work) if timed else ():
         _mark(work, start, end)
+    for start, end in _excluded(work.text):
+        _mark(work, start, end)
     for start, end in _left_over(work, own):
         _mark(work, start, end)
 
@@ -57,11 +62,33 @@ def mark_all(work: Work, start: int, end: int) -> None:
 def _mark(work: Work, start: int, end: int) -> None:
     """A mark for these words, with as many beside them as tell where they stand."""
     text = work.text
-    for more in range(8):
-        words = words_at(text, max(0, start - more), min(len(text.tokens), end + more))
-        if marked(text, words, range(start, end)):
+    start, end = _uncut(text, start, end)
+    for more, before in sorted({(n, m) for n in range(8) for m in (0, n)}):
+        first, last = _uncut(text, max(0, start - before), min(len(text.tokens), end + more))
+        if marked(text, words := words_at(text, first, last), range(start, end)):
             work.claim.lines.append(Proposed(words))
             break
+
+
+def _uncut(text: ClaimText, start: int, end: int) -> tuple[int, int]:
+    """A stretch that begins and ends with whole words and whole amounts: no 'C and to' of '35 °C and to'."""
+    tokens, texts = text.tokens, text.texts
+    for at in range(max(0, start - MOST_OF_AMOUNT), start):
+        if texts[at][0].isdecimal() and at + (d := digits_width(tokens, at)) <= start:
+            start = at if at + d + unit_width(text, at + d - 1, {}) > start else start
+    while end < len(tokens) - 1 and (texts[end - 1] in (",", "(") or _glued(text, end)):
+        end += 1
+    if texts[end - 1][0].isdecimal() and texts[start] not in ("(", "["):
+        end += unit_width(text, end - 1, {})
+    while start > 0 and _glued(text, start):
+        start -= 1
+    return start, end
+
+
+def _glued(text: ClaimText, at: int) -> bool:
+    """Whether a token goes on where the one before it ends, with no sign between that parts them."""
+    before, after = text.tokens[at - 1], text.tokens[at]
+    return before.end == after.start and before.text not in _PARTING and after.text not in _PARTING
 
 
 def _of_time(work: Work) -> list[tuple[int, int]]:
@@ -76,6 +103,18 @@ def _of_time(work: Work) -> list[tuple[int, int]]:
         while end < len(texts) and end - at < MOST_TOLD and _goes_on(texts[end]) and end not in text.taken:
             end += 1
         found.append((at, end))
+    return found
+
+
+def _excluded(text: ClaimText) -> list[tuple[int, int]]:
+    """Where a claim says what is not there, 'other than steel wire', and no line takes it up."""
+    found: list[tuple[int, int]] = []
+    for at in sorted(at for word in runs("limits", "excluding") for at in text.where.get(word, ())):
+        end = at + run_at(text.texts, at, "limits", "excluding")
+        if end == at or not text.taken.isdisjoint(range(at, end)):
+            continue
+        end += text.texts[end : end + 1] in (["a"], ["an"], ["the"], ["any"], ["said"])
+        found.append((at, end + width_of(noun_from(text, end))))
     return found
 
 
@@ -128,6 +167,8 @@ def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
         while far < len(texts) and far - last < MOST_NOUNS and noun(far):
             far += 1
         far = far if far > last else end
+    if texts[end - 1][0].isdecimal() and end < len(texts) and noun(end):
+        return begin, end + (3 if texts[end + 1 : end + 2] == ["per"] else 1)  # '40 strokes per minute'
     whole = far > end or texts[end - 1] not in ("and", "or")
     return (begin, far) if whole else (start, end)
 

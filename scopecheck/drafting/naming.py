@@ -12,6 +12,7 @@ from scopecheck.drafting.beside import (
     noun_from,
     noun_start,
     nounish,
+    number_before,
     owner_before,
     process_before,
     ratio_before,
@@ -33,6 +34,8 @@ _TIMES = frozenset(
 _KEPT = {"used", "operated", "stored", "provided"}
 AMOUNTS = ("amount", "content", "proportion", "share", "percentage", "quantity", "concentration", "fraction")
 """Nouns that say of a share only that it is one: 'the amount of flour' is the flour."""
+_OF_THINGS = frozenset("number quantity amount capacity load".split())
+"""Nouns of what is measured that may be so many of something: 'a capacity of 40 trays'."""
 _OF_MEASURES = frozenset("level rate degree peak".split())
 """Nouns that are measured themselves, whatever they are of: 'a lower level of moisture'."""
 ORDINALS = ("first", "second", "third", "fourth")
@@ -125,6 +128,9 @@ def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
     last = stretch.figures[-1]
     noun = noun_from(text, max(stretch.end, last.end))
     one = noun.split()[-1:] if noun else []
+    at, _ = _passed_over(text, stretch)
+    if at and text.texts[at - 1] in words("measures", "nouns") - _OF_THINGS:
+        return None  # 'a brightness of 40 lumens': a unit that is not known
     if not one or not one[0].endswith(("s", "eeth", "eet", "en", "ices")) or one[0] in ("degrees", "times"):
         return None
     owner = each_before(text, stretch.starts[0])
@@ -219,7 +225,7 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         return Called("", owner_before(text, start), False)
     if quantity and noun.endswith("ing") and noun not in words("mention", "ing_nouns"):
         return Called(f"{noun} {quantity}", "", False)
-    if noun in ("even number", "odd number") and (counted := _number_of(text, start)):
+    if noun in ("even number", "odd number") and (counted := number_before(text, start)):
         return Called(counted, "", True)
     measure = measure_of(text, start)
     if measure == "number":
@@ -292,15 +298,6 @@ def _done_to(text: ClaimText, at: int) -> str:
         at -= 1
     done = at > 1 and (texts[at - 1].endswith("ed") or texts[at - 1] in words("mention", "after"))
     return owner_before(text, at - 1) if done and texts[at - 2] in ("is", "are", "being") else ""
-
-
-def _number_of(text: ClaimText, at: int) -> str:
-    """`the number of the nozzles is an even number`: what is counted, or ''."""
-    texts = texts_of(text)
-    for start in range(at - 1, max(-1, at - MOST_BACK), -1):
-        if texts[start : start + 2] == ["number", "of"]:
-            return noun_from(text, start + 2 + (texts[start + 2 : start + 3] in (["the"], ["said"])))
-    return ""
 
 
 def kind_of(unit: Unit | None) -> str:

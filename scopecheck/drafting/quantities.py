@@ -85,7 +85,7 @@ def _free_name(noun: str, owner: str, kind: str, used: set[str], has: str = "") 
     wanted = " ".join(f"{owner} {noun}".split()) or "value"
     if wanted.split()[0].lower() in KEPT_WORDS | set(HEADINGS):
         wanted = f"measured {wanted}"
-    other = kind.split()[0]
+    other = "share" if kind.startswith("plain") else kind.split()[0]
     tries = [wanted, f"{has} {wanted}"] if has and not owner else [wanted]
     tries += [] if other in wanted.split() else [f"{wanted} {other}"]
     more = (f"{wanted} {letters(n)}" for n in range(1, 2 + len(used)))

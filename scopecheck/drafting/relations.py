@@ -20,10 +20,10 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.resolve.claim_text import pieces_of
 from scopecheck.text.stream import stem
 
-MOST_WORDS = 5
-"""How many words the noun may have beside which a limit is stated."""
-MOST_RATIO = 18
-"""How many words before a number its 'ratio of' is looked for."""
+MOST_WORDS = 8
+"""How many words the noun may have beside which a limit is stated, with what it is of."""
+MOST_RATIO = 24
+"""How many words before a number its 'ratio of', or the verb of a change, is looked for."""
 _DETERMINERS = ("the", "said", "a", "an", "its", "that")
 _IN_TIME = ("after", "before", "following", "prior")
 _SPATIAL = ("above", "below", "over", "under", "beyond", "from", "away")
@@ -64,7 +64,7 @@ def _set_beside(
     texts = work.text.texts
     if (pair := _ratio(texts, stretch, what, known)) is not None:
         return pair
-    if whole := _together(texts, stretch):
+    if whole := _changed(texts, stretch) or _kept_ratio(texts, stretch, what) or _together(texts, stretch):
         work.unread.append((whole, stretch.end))
         return None
     noun = _other_noun(texts, stretch, what)
@@ -98,6 +98,34 @@ def _together(texts: list[str], stretch: Stretch) -> int:
         if texts[i] in ("sum", "product", "combination") and texts[i + 1] == "of":
             return i if "and" in texts[i:at] else 0
     return 0
+
+
+def _clause(texts: list[str], at: int) -> int:
+    """Where the clause begins in which a limit stands, as far back as its words are looked at."""
+    far = max(0, at - MOST_RATIO)
+    return next((i + 1 for i in range(at - 1, far - 1, -1) if texts[i] in (",", ";", ":", ".")), far)
+
+
+def _changed(texts: list[str], stretch: Stretch) -> int:
+    """Where the verb stands of a change by so much: 'lowering a power by 30 %'; else 0."""
+    at = stretch.starts[0]
+    if at < 2 or texts[at - 1] != "by":
+        return 0
+    said = (i for i in range(at - 2, _clause(texts, at) - 1, -1) if texts[i] in listed("limits", "changes"))
+    return next(said, 0)
+
+
+def _kept_ratio(texts: list[str], stretch: Stretch, what: Called) -> int:
+    """Where 'ratio of' begins of a ratio that nothing here is called by; else 0.
+
+    A line on the last thing that it names would be another limit.
+    """
+    named = {"ratio", "quotient"}.intersection(what.noun.split())
+    if named or (stretch.unit is not None and stretch.unit.symbol):
+        return 0
+    first, at = _clause(texts, stretch.starts[0]), stretch.starts[0]
+    said = (i for i in range(at - 2, first - 1, -1) if texts[i] in ("ratio", "quotient"))
+    return next((i for i in said if texts[i + 1] in ("of", "between")), 0)
 
 
 def _measured(work: Work, stretch: Stretch, noun: int) -> int:
@@ -265,4 +293,4 @@ def _ratio(
         (start + (texts[start] in _DETERMINERS), two[1]),
     )
     at -= texts[at - 1] in ("weight", "mass", "molar", "mole", "volume")
-    return replace(stretch, other=places[0], second=places[1], begins=at), what
+    return replace(stretch, other=places[0], second=places[1], begins=at), Called("ratio", "", False, True)

@@ -75,7 +75,8 @@ def _with_condition(texts: list[str], head: int, first: int) -> int:
 def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
     """Whether an item begins with this word: what is done, behind a comma, a semicolon, a letter, 'and'."""
     word, after = texts[at], texts[at + 1]
-    noun = word in words("mention", "ing_nouns") and after not in words("nouns", "determiners")
+    noun = word in words("mention", "ing_nouns") and after in words("nouns", "stops")
+    noun = noun and after not in words("nouns", "determiners")
     act = word.endswith("ing") and len(word) > 5 and word not in _NO_STEPS and not noun
     if not act or after in (",", ";", ".", "of"):
         return False
