@@ -228,7 +228,8 @@ def test_words_that_name_steps_are_told_apart_from_what_asks_for_nothing() -> No
     always, sometimes = (page(METHOD.format(left_out=x)) for x in ("", ", may be left out"))
     assert f"{told} (one that may be left out is to be declared so)." in always
     assert f"{told}." in sometimes
-    alone = METHOD.format(left_out="").replace("adding    step in min", "adding  step in min, may be left out")
+    adding = ("adding    step in min", "adding  step in min, may be left out")
+    alone = METHOD.format(left_out="").replace(*adding)
     assert "rest: claim 1." in page(alone)
 
 
@@ -384,3 +385,69 @@ inside
 """)
     assert 'Two readings together, both of "if the salt is more than 3 g/L"' in text
     assert "rounded half away from zero to 1 g/L, > 3 g/L" in text
+
+
+# ---- what strangers to the tool met
+
+DESCRIBED = """
+force  force in kN
+1. A method comprising pressing with a force of 8 to 14 kN.
+   | force : 8 to 14 kN
+description
+  press  : 8 kN <= force <= 12 kN    "paragraph 8"
+"""
+
+
+def test_a_number_that_the_description_does_not_state_is_an_item() -> None:
+    told = "States 14 kN for force, which no statement of the description has."
+    assert f'1a "8 to 14 kN" {told}' in page(DESCRIBED)
+    assert findings(DESCRIBED.replace("<= 12 kN", "<= 14 kN"), "number not described") == []
+
+
+BY_WAY = """
+load  mass in g
+1. A pack with a load of 200 to 1000 g.
+   | load : 200 to 1000 g
+2. The pack of claim 1, wherein the load is at most 500 g.
+   | load : at most 500 g
+3. The pack of claim 1 or 2, wherein the load is from 600 to 800 g.
+   | load : from 600 to 800 g
+"""
+
+
+def test_a_claim_that_nothing_meets_by_way_of_one_parent_only_is_not_said_to_be_looked_through() -> None:
+    text = page(BY_WAY)
+    assert "Nothing meets claim 3 as restated where it depends on claim 2" in text
+    assert "Dependent claims that nothing meets" not in text
+    assert "Claims 1 and 2: nothing found among what was looked for (lines that conflict)" in text
+
+
+FAR_ALONE = """
+width  length in mm
+1. A clip with a width of less than 80 mm.
+   | width : less than 80 mm
+inside  width
+  first   60 mm
+"""
+
+
+def test_what_takes_a_wide_stretch_is_an_item_only_where_nothing_else_is_found() -> None:
+    alone = page(FAR_ALONE)
+    assert "Only by a wide stretch of the words" in alone
+    beside = page(FAR_ALONE.replace("inside  width\n", "inside  width\n  second  80 mm\n"))
+    assert "Only by a wide stretch of the words" not in beside
+    assert "1 more item is not on this page, because it takes a wide stretch of the words" in beside
+
+
+FIXED = """
+oven  step in min, may be left out
+heat  temperature in degC
+1. A method comprising baking at a heat of at least 180 degC.
+   | heat : at least 180 degC
+document D1
+  example : heat = 190 degC, NOT DONE(oven)    "page 2"
+"""
+
+
+def test_a_document_that_says_that_a_step_is_not_done_states_single_values() -> None:
+    assert [f.case for f in findings(FIXED, "document met")] == ["D1, example"]

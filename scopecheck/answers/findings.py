@@ -41,6 +41,7 @@ QUESTIONS: tuple[str, ...] = (
     "member freed",
     "moves with something else",
     "same scope",
+    "number not described",
     "no reading suits all claims",
     "undefined",
     "case empty on a reading",

@@ -35,6 +35,7 @@ from scopecheck.foundations.units import (
     known_symbols,
     parse_factor,
     plain_form,
+    unit_words,
 )
 
 __all__ = [
@@ -65,6 +66,7 @@ __all__ = [
     "product_kind",
     "quotient_kind",
     "sum_kind",
+    "unit_words",
 ]
 
 

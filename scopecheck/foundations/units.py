@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from fractions import Fraction
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from scopecheck.foundations.kinds import (
@@ -94,6 +94,14 @@ def find_unit(text: str, own: Own | None = None, *, level: bool = False) -> Unit
         return None
     unit = _find(plain) or (_with_own(plain, own) if own else None)
     return as_level(unit) if unit and level and unit.kind.dimension == TEMPERATURE else unit
+
+
+@cache
+def unit_words() -> frozenset[str]:
+    """The words of four letters and more that stand in spellings of units, in small letters."""
+    table = unit_table()
+    known = (*table.aliases, *table.factors, *table.levels, *table.shares)
+    return frozenset(w.lower() for text in known for w in re.split(r"[\W\d_]+", text) if len(w) > 3)
 
 
 @lru_cache(maxsize=4096)

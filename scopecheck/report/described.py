@@ -50,10 +50,19 @@ def unstated_first(findings: Iterable[Finding]) -> list[Finding]:
 
 def _marked(sheet: Sheet, held: Held) -> str:
     """`in no statement of force: 14 kN; `, of the numbers claimed that the description does not state."""
+    numbers = _unstated(sheet, held)
+    return sentence("held", "nowhere", name=flat(held.name), numbers=numbers) if numbers else ""
+
+
+def unstated_text(sheet: Sheet, finding: Finding) -> str:
+    """`14 kN`, the numbers claimed that the description does not state; '' for any other finding."""
+    return _unstated(sheet, finding.held) if finding.held else ""
+
+
+def _unstated(sheet: Sheet, held: Held) -> str:
     d = sheet.declaration(held.name)
     assert isinstance(d, NumberDecl)
-    numbers = [quantity_text(end.end.value, d.unit) for end in held.nowhere]
-    return sentence("held", "nowhere", name=flat(held.name), numbers=listed(numbers)) if numbers else ""
+    return listed(quantity_text(end.end.value, d.unit) for end in held.nowhere)
 
 
 def _others(sheet: Sheet, own: int, held: Held) -> str:

@@ -76,7 +76,9 @@ def section(sheet: Sheet, finding: Finding) -> str:
     if _is_far(sheet, finding) or (finding.stakes == 4 and phrases_moved(finding) > 1):
         return FAR
     if finding.question == "dependent cannot be met":
-        return "4" if finding.quantifier == "some" else "empty"
+        if finding.quantifier == "some" and len(finding.conflict) == 1:
+            return FAR  # a reading that leaves its own line nothing
+        return "4" if finding.quantifier == "some" or finding.ways else "empty"
     if finding.question == SILENCE:
         return "silence"
     if finding.question in EMPTY_CLAIM and finding.quantifier == "base":

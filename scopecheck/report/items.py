@@ -15,7 +15,7 @@ from scopecheck.report.describe import (
     settings_text,
     sides_text,
 )
-from scopecheck.report.described import held_text
+from scopecheck.report.described import held_text, unstated_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
 from scopecheck.report.known_ranges import how_read, relation_text
@@ -143,6 +143,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         unsaid=listed(map(flat, finding.partly)),
         inside=listed((case_text(sheet, name) for name in finding.cases), "or"),
         held=held_text(sheet, finding),
+        unstated=unstated_text(sheet, finding),
         line=labelled(sheet, finding.label),
         things=_two_things(sheet, finding),
         ends=_if_known("no_end", finding.detail),

@@ -10,6 +10,7 @@ from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.stated import names_only, says_nothing
 from scopecheck.foundations.record import record
 from scopecheck.report.describe import case_text, lineage
+from scopecheck.report.grouping import EMPTY_CLAIM
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
 
@@ -38,7 +39,9 @@ TOLD_TOGETHER = ("idle",)
 def wholly_looked(sheet: Sheet, answers: Answers) -> tuple[Looked, ...]:
     """What was looked for and not found, without what was decided in part only: that stands as undecided."""
     left = {(f.question, f.claim, f.label) for f in answers.findings if f.outcome == "undecided"}
+    empty = {f.claim for f in answers.findings if f.question in EMPTY_CLAIM and f.ways}
     kept = (e for e in answers.looked if (e.question, e.claim, e.label) not in left)
+    kept = (e for e in kept if e.question not in EMPTY_CLAIM or e.claim not in empty)
     return tuple(e for e in kept if not _lost_above(sheet, answers, e))
 
 

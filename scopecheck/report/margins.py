@@ -59,6 +59,8 @@ def statuses(finding: Finding) -> str:
 
 def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The readings on which it happens, each with its standing and meaning; else how far it holds."""
+    if finding.question == "number not described":
+        return ()
     labels = turning_labels(sheet, finding)
     told = tuple(reading_text(sheet, d, labels) for d in departures(finding))
     if not told and finding.quantifier == "every" and not finding.itself:

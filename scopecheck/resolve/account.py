@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Literal
 
 from scopecheck.core.model import Unrestated
-from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.quantity import find_unit, unit_words
 from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Own
@@ -222,12 +222,17 @@ _NO_UNIT = frozenset("a an at in as is of to and or".split())
 _AFTER_UNIT = frozenset((",", ";", "and", "or", "to"))
 
 
+def _no_unit(word: str, own: Own) -> bool:
+    """Whether a word stands in no unit's spelling."""
+    return len(word) > 3 and word.isalpha() and not own and word not in unit_words()
+
+
 def unit_width(text: ClaimText, at: int, own: Own) -> int:
     """How many tokens after a number spell its unit."""
     after = text.texts[at + 1 : at + 1 + MOST_OF_UNIT]
     if not after or after[0] in _NO_UNIT:
         return 0
-    far = next((i for i, word in enumerate(after) if word in _AFTER_UNIT), len(after))
+    far = next((i for i, word in enumerate(after) if word in _AFTER_UNIT or _no_unit(word, own)), len(after))
     start = text.tokens[at + 1].start
     for width in range(far, 0, -1):
         written = " ".join(text.source.text[start : text.tokens[at + width].end].split())

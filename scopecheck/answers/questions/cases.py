@@ -22,11 +22,19 @@ def targets(prepared: Prepared, case: Case) -> list[int | str]:
     """The claims and limitations a case speaks of.
 
     These are its own targets, else every independent claim that recites something the case states, or another
-    ingredient of a composition of which the case states one.
+    ingredient of a composition of which the case states one; of documents a claim of another category too,
+    where its own lines do.
     """
     if not case.targets:
         session, stated = prepared.session, prepared.sheet.with_whole_compositions(case.stated)
-        return [n for n in prepared.independent() if session.names_in(prepared.scope(n)) & stated]
+        found: list[int | str] = []
+        for claim in prepared.sheet.claims:
+            own = session.names_in(*(x.formula for x in claim.limitations))
+            spoken = own if claim.parents else session.names_in(prepared.scope(claim.number))
+            other = claim.other_category and case.role == "document"
+            if (not claim.parents or other) and spoken & stated:
+                found.append(claim.number)
+        return found
     return [int(t) if t.isdigit() else t for t in case.targets]
 
 

@@ -44,7 +44,10 @@ def beside_description(prepared: Prepared, instance: Instance) -> Iterator[Findi
         asked = limits_of(prepared.sheet, limitation.formula, prepared.session.base)
         for name, claimed in asked.ranges:
             if asked.of(name) is not None and not claimed.empty:
-                yield _held(prepared, instance, limitation, name, claimed)
+                found = _held(prepared, instance, limitation, name, claimed)
+                yield found
+                if found.held and found.held.nowhere:
+                    yield replace(found, question="number not described", stakes=4, quantifier="every")
 
 
 def _held(
