@@ -15,7 +15,7 @@ from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called, kind_of
 from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
-from scopecheck.drafting.relations import beside_others
+from scopecheck.drafting.relations import beside_others, changed
 from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.stepped import items, steps
 from scopecheck.drafting.work import Item, Work
@@ -114,6 +114,8 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
     work.items, work.listing = listed_, listing
+    kept = {s.start for s, _ in work.limits}
+    work.unread = [(at, s.end) for s, _ in found if s.start not in kept and (at := changed(text.texts, s))]
     return work
 
 

@@ -64,7 +64,7 @@ def _set_beside(
     texts = work.text.texts
     if (pair := _ratio(texts, stretch, what, known)) is not None:
         return pair
-    if whole := _changed(texts, stretch) or _kept_ratio(texts, stretch, what) or _together(texts, stretch):
+    if whole := changed(texts, stretch) or _kept_ratio(texts, stretch, what) or _together(texts, stretch):
         work.unread.append((whole, stretch.end))
         return None
     noun = _other_noun(texts, stretch, what)
@@ -106,7 +106,7 @@ def _clause(texts: list[str], at: int) -> int:
     return next((i + 1 for i in range(at - 1, far - 1, -1) if texts[i] in (",", ";", ":", ".")), far)
 
 
-def _changed(texts: list[str], stretch: Stretch) -> int:
+def changed(texts: list[str], stretch: Stretch) -> int:
     """Where the verb stands of a change by so much: 'lowering a power by 30 %'; else 0."""
     at = stretch.starts[0]
     if at < 2 or texts[at - 1] != "by":
