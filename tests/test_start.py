@@ -614,6 +614,13 @@ and rotating an arm for at least 20 seconds.
 """
 
 
+def test_a_number_before_what_may_be_a_unit_takes_no_line_of_another() -> None:
+    text = "1. A belt with a speed of at least 40 strokes per minute, and a capacity of at least 40 trays."
+    made = lines(text)
+    assert "| not restated : at least 40 strokes per minute" in made
+    assert "| trays : at least 40" in made
+
+
 def test_a_ratio_has_both_its_quantities_or_is_kept_whole() -> None:
     made = lines(SIEVE)
     ratio = "ratio of an open area of the sieve basket to a cross-sectional area of the inlet"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import a_parameter
+from scopecheck.drafting.beside import a_parameter, noun_from, width_of
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
 from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
@@ -115,8 +115,20 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
     work.items, work.listing = listed_, listing
     kept = {s.start for s, _ in work.limits}
-    work.unread = [(at, s.end) for s, _ in found if s.start not in kept and (at := changed(text.texts, s))]
+    left = [s for s, _ in found if s.start not in kept]
+    work.unread = [(at, s.end) for s in left if (at := changed(text.texts, s))]
+    work.strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
     return work
+
+
+def _strange_unit(text: ClaimText, stretch: Stretch) -> int:
+    """Where a word ends that may be a unit, behind a number of what is measured; 0 if none stands there."""
+    texts, end = text.texts, stretch.end
+    named = texts[stretch.starts[0] - 1 : stretch.starts[0]] in (["a"], ["an"])  # 'a 6061 alloy'
+    width = width_of(noun_from(text, end)) if end < len(texts) else 0
+    if named or stretch.unit is not None or not width:
+        return 0
+    return min(end + width + (2 if texts[end + width : end + width + 1] == ["per"] else 0), len(texts))
 
 
 def _of_item(text: ClaimText, stretch: Stretch, what: Called, listed_: Sequence[Item]) -> Called:

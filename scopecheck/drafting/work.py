@@ -37,6 +37,8 @@ class Work:
     """The claims that it takes over: those that it names, and those above them, the first first."""
     unread: list[tuple[int, int]] = field(default_factory=list)
     """Tokens of limits that are set beside what no claim limits: kept whole, without a line."""
+    strange: list[tuple[int, int]] = field(default_factory=list)
+    """Tokens of numbers with a word behind them that may be a unit."""
     pairs: dict[int, str] = field(default_factory=dict)
     """By limit, the two names that stand left of the colon where it is a ratio of two quantities."""
     after: list[Stretch] = field(default_factory=list)
