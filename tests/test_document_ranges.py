@@ -52,7 +52,7 @@ def test_the_ground_that_stands_on_every_reading_comes_first() -> None:
 
 def test_grounds_that_fall_on_another_reading_are_not_called_firm() -> None:
     first, other = told("100 mm <= inner <= 120 mm, blades = 1")
-    assert first.endswith("none is known: lies apart from claim 1 (blades apart by 1, 50 % of the end).")
+    assert first.endswith("read as presumed: lies apart from claim 1 (blades apart by 1, 50 % of the end).")
     assert "read otherwise: " in other
 
 
