@@ -596,6 +596,7 @@ def test_a_change_is_no_value_and_what_one_garment_has_is_not_each_panels() -> N
     asked = questions(drafted("claims", pasted(GARMENT)))
     assert any(q.startswith("A change") and "lowering" in q for q in asked)
     assert any(q.startswith("A unit") and "lumens" in q for q in asked)
+    assert any(q.startswith("What is left out") and "other than felt" in q for q in asked)
     read(GARMENT)
 
 
@@ -607,7 +608,8 @@ inlet is at least 4:1.
 3. The filter of claim 1, wherein the sieve basket is made of a material selected from the group
 consisting of steel and bronze.
 4. The filter of claim 3, wherein the material is bronze or titanium.
-5. A method of cleaning a basket, comprising the steps of closing an outlet valve, opening flush valves,
+5. The filter of claim 3, wherein the material is titanium, and slots make up 40 % of a wall of the basket.
+6. A method of cleaning a basket, comprising the steps of closing an outlet valve, opening flush valves,
 and rotating an arm for at least 20 seconds.
 """
 
@@ -619,12 +621,15 @@ def test_a_ratio_has_both_its_quantities_or_is_kept_whole() -> None:
         f"| not restated : {ratio} is at least 4:1",
         "| suction nozzles : an even number",
         "| material : is bronze or titanium",
+        "| not restated : is titanium",
+        "slots share in % of wall",
+        "| slots : 40 %",
         "| closing, opening, rotating : comprising the steps of",
     ):
         assert line in made, (line, made)
     assert any(q.startswith("A ratio") for q in questions(drafted("claims", pasted(SIEVE))))
     both = SIEVE + (
-        "6. The filter of claim 1, wherein the cross-sectional area of the inlet is at least 30 cm2 and the"
+        "7. The filter of claim 1, wherein the cross-sectional area of the inlet is at least 30 cm2 and the"
         " open area of the sieve basket is at most 80 cm2.\n"
     )
     assert f"| open area, cross-sectional area : {ratio} is at least 4:1" in lines(both)

@@ -17,7 +17,7 @@ _TOKEN = regex(r"\w+|[^\w\s]")
 _LAST_WORD = regex(r"\d\s+([^\W\d_]+(?: per [^\W\d_]+)?)$")
 _SIDES = frozenset(("inner", "outer", "internal", "external", "inside", "outside", "relative"))
 """Words that tell of a diameter, or of a humidity, what would be asked of it."""
-_SORTS = tuple("same basis change ratio unit unread example how whole each order owner".split())
+_SORTS = tuple("same basis change ratio unit excluded unread example how whole each order owner".split())
 """The sorts of questions, those that most often matter first."""
 
 
@@ -31,7 +31,7 @@ def questions(draft: Draft) -> list[str]:
             found[sort].append(name)
     for claim in draft.claims:
         for line in claim.lines:
-            if not line.name and _UNREAD.search(line.words):
+            if not line.name and (_UNREAD.search(line.words) or _excluding(line.words)):
                 said = sentence("start", "words_of_claim", claim=claim.number, words=quoted(line.words))
                 found[_sort_of(line.words)].append(said)
     found["order"] += [claims_text(draft.unordered)] if draft.unordered else []
@@ -65,11 +65,18 @@ def _name(quantity: Quantity) -> str:
     return f"duration of {quantity.name}" if quantity.kind.startswith("step in") else quantity.name
 
 
+def _excluding(words: str) -> bool:
+    """Whether words not restated say what is not there."""
+    return run_at(_TOKEN.findall(words.lower()), 0, "limits", "excluding") > 0
+
+
 def _sort_of(words: str) -> str:
     """Which sort of question is asked of words not restated that hold a number."""
     if _an_example(words):
         return "example"
     texts = _TOKEN.findall(words.lower())
+    if _excluding(words):
+        return "excluded"
     if "by" in texts and texts[0] in listed_words("limits", "changes"):
         return "change"
     if texts[0] in ("ratio", "quotient"):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.foundations.word_lists import words
+from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
 from scopecheck.resolve.declared import NEVER_IN_NAMES
@@ -253,6 +253,14 @@ def number_before(text: ClaimText, at: int) -> str:
         if texts[start : start + 2] == ["number", "of"]:
             return noun_from(text, start + 2 + (texts[start + 2 : start + 3] in (["the"], ["said"])))
     return ""
+
+
+def sharing(text: ClaimText, at: int) -> str:
+    """What takes up so much of something: 'slots' of 'the slots make up 40 % of a wall'; or ''."""
+    texts = texts_of(text)
+    width = next((w for w in (2, 1) if at > w and run_at(texts, at - w, "measures", "sharing") == w), 0)
+    end = at - width - (texts[at - width - 1] in ("together", "jointly"))
+    return noun_before(text, end) if width else ""
 
 
 def texts_of(text: ClaimText) -> list[str]:

@@ -23,6 +23,9 @@ class Choice:
     ahead: tuple[int, int] = (0, 0)
     """The tokens 'at least one' before the noun: 'at least one salt selected from'."""
 
+    strange: bool = False
+    """Whether it says of a list what may be no member of it: 'the metal is flat'."""
+
     @property
     def kind(self) -> str:
         return f"any of {', '.join(self.members)}" if self.members else "count"
@@ -110,17 +113,23 @@ def chosen_again(text: ClaimText, known: Mapping[str, Sequence[str]]) -> list[Ch
             if said and texts[verb] in ("is", "are", "being"):
                 turned = run_at(texts, verb + 1, "choices", "turned")
                 of, end = _members(text, verb + 1 + turned)
-                if of and (turned or not set(of).isdisjoint(members)):
-                    found.append(Choice(verb + bool(turned), end, noun, of))
+                if of:
+                    strange = not turned and set(of).isdisjoint(members)
+                    found.append(Choice(verb + bool(turned), end, noun, of, strange=strange))
     return found
 
 
 def _members(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:
     """The members from here on: a list, or one alone with nothing more of a noun behind it."""
     of, end = listed_from(text, at)
-    if not of:
-        start = at + (text.texts[at : at + 1] in (["a"], ["an"]))
-        one = noun_from(text, start)
-        of, end = ((one,), start + width_of(one)) if one else ((), at)
-    over = text.texts[end : end + 1] in ([], ["."], [","], [";"], ["and"])
-    return (of, end) if over else ((), at)
+    if of and _over(text, end):
+        return of, end
+    start = at + (text.texts[at : at + 1] in (["a"], ["an"]))
+    one = noun_from(text, start)
+    end = start + width_of(one)
+    return ((one,), end) if one and _over(text, end) else ((), at)
+
+
+def _over(text: ClaimText, at: int) -> bool:
+    """Whether what is said of a list is over here."""
+    return text.texts[at : at + 1] in ([], ["."], [","], [";"], ["and"])

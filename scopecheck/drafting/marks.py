@@ -43,9 +43,9 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
     """
     for start, end in _of_time(work) if timed else ():
         _mark(work, start, end)
-    for start, end in _excluded(work.text):
-        _mark(work, start, end)
     for start, end in _left_over(work, own):
+        _mark(work, start, end)
+    for start, end in _excluded(work.text):
         _mark(work, start, end)
 
 
@@ -65,6 +65,8 @@ def _mark(work: Work, start: int, end: int) -> None:
     start, end = _uncut(text, start, end)
     for more, before in sorted({(n, m) for n in range(8) for m in (0, n)}):
         first, last = _uncut(text, max(0, start - before), min(len(text.tokens), end + more))
+        if before < more and text.texts[last - 1] in _PARTING:
+            continue
         if marked(text, words := words_at(text, first, last), range(start, end)):
             work.claim.lines.append(Proposed(words))
             break

@@ -16,6 +16,7 @@ from scopecheck.drafting.beside import (
     owner_before,
     process_before,
     ratio_before,
+    sharing,
     texts_of,
     uncounted,
     verb_of_clause,
@@ -91,6 +92,8 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
     if unit.kind.dimension in _OF_WHAT or (
         not unit.kind.dimension and not _amount_before(texts, stretch.start)
     ):
+        if word == "of" and (taker := sharing(text, stretch.starts[0])):
+            return Called(taker, "", False)
         start = at + 1 if word == "of" else at
         while start < len(texts) and texts[start] in ("a", "an", "the", "said"):
             start += 1

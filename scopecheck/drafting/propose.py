@@ -85,7 +85,9 @@ def _choose_again(works: Sequence[Work]) -> None:
             if choice.members:
                 known.setdefault(choice.noun, []).extend(choice.members)
     for work in works if known else ():
-        work.choices += chosen_again(work.text, known)
+        again = chosen_again(work.text, known)
+        work.choices += [choice for choice in again if not choice.strange]
+        work.unread += [(choice.start, choice.end) for choice in again if choice.strange]
 
 
 def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
