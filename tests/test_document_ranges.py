@@ -17,10 +17,10 @@ blades   count
 stirrer  length in mm
 speed    rotational speed in rpm
 
-1. A bowl having an inner diameter of 80 to 160 mm, a pair of blades, a stirrer of 0.5 to 0.7
+1. A bowl having an inner diameter of 80 to 160 mm, a plurality of blades, a stirrer of 0.5 to 0.7
    times the inner.
    | inner   : 80 to 160 mm
-   | blades  : a pair
+   | blades  : a plurality
    | stirrer : 0.5 to 0.7 times the inner
    |   exactly  0.5 * inner <= stirrer <= 0.7 * inner
 
@@ -44,14 +44,15 @@ def told(row: str, claim: int = 1) -> list[str]:
 def test_the_ground_that_stands_on_every_reading_comes_first() -> None:
     """80 to 160 and 250 to 400 lie 90 apart, 56.25 % of 160, however else the diameter is tied."""
     assert told("250 mm <= inner <= 400 mm, blades = 1") == [
-        'document D, row at "page 1", on every reading listed: lies apart from claim 1 (inner apart by 90 mm,'
+        'document D, row at "page 1", on every reading listed, at distances as presumed: lies apart from'
+        " claim 1 (inner apart by 90 mm,"
         " \u2248 56 % of the end; as presumed also blades apart by 1, 50 % of the end)."
     ]
 
 
 def test_grounds_that_fall_on_another_reading_are_not_called_firm() -> None:
     first, other = told("100 mm <= inner <= 120 mm, blades = 1")
-    assert first.endswith("none is known: lies apart from claim 1 (blades apart by 1, 50 % of the end).")
+    assert first.endswith("read as presumed: lies apart from claim 1 (blades apart by 1, 50 % of the end).")
     assert "read otherwise: " in other
 
 

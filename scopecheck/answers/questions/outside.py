@@ -55,7 +55,9 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
 
     def shown(search: Search) -> Finding:
         if isinstance(place, str):
-            prepared.prefer_rest_met(place, search, formulas)
+            rest = prepared.rest_met(place, formulas)
+            if search.holds(*rest):
+                search.require(*rest)
         if finding.quantifier == "every":
             always = [session.surely(f, met=True) for f in formulas]
             if search.holds(*always):

@@ -292,17 +292,13 @@ class Prepared:
             names = wider
         return tuple(x for x in rest if self.session.names_in(x.formula) & names)
 
-    def prefer_rest_met(self, label: str, search: Search, formulas: tuple[Formula, ...]) -> bool:
-        """For a question about one limitation: first with the rest of the claim met. Is that possible?"""
+    def rest_met(self, label: str, formulas: tuple[Formula, ...]) -> list[Constraint]:
+        """That the rest of a limitation's claim is met, what else is read in it being as in the base."""
         session = self.session
         limitation = self.limitation(label)
         rest = [x.formula for x in self.limitations(limitation.claim) if x.label != label]
         inside = set(session.groups_in(*formulas))
-        met = [session.met(f, None if set(session.groups_in(f)) <= inside else session.base) for f in rest]
-        if not search.holds(*met):
-            return False
-        search.require(*met)
-        return True
+        return [session.met(f, None if set(session.groups_in(f)) <= inside else session.base) for f in rest]
 
     def inside_points(self, scope: Formula) -> list[Article]:
         """The listed inside things that are one article for this scope."""

@@ -38,10 +38,11 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
     if not search.holds():
         yield Looked("unmeant met", limitation.claim, limitation.label)
         return
-    if not prepared.prefer_rest_met(limitation.label, search, (formula, meant)):
-        scope = prepared.scope(limitation.claim)
-        if prepared.can_be_met(scope) and not _in_whole_claim(prepared, scope, meant):
-            return
+    scope = prepared.scope(limitation.claim)
+    if prepared.can_be_met(scope) and not _in_whole_claim(prepared, scope, meant):
+        return
+    rest = all_of(prepared.rest_met(limitation.label, (formula, meant)))
+    grades = prepared.grades_for(meant, wanted=False)
     others = _readings_alone(prepared, limitation, search)
     shown = prepared.exhibit(
         replace(at_limitation("unmeant met", 2, limitation), bearer="challenger"),
@@ -49,7 +50,7 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         (formula, meant),
         ((formula, "met"), (meant, "false")),
         prepared.known((meant, formula)),
-        prepared.grades_for(meant, wanted=False),
+        [*((grade, rest if far is None else far & rest) for grade, far in grades), *grades],
         border=meant,
     )
     counted = _counted(prepared, shown, groups, others, Demand(Not(meant), formula, "none"))
