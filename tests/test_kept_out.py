@@ -101,3 +101,23 @@ must stay out
     assert (found.quantifier, found.itself) == ("every", False)
     told = " ".join(readings_told(sheet(stepped), found))
     assert "by this one not on every reading" in told
+
+
+def test_a_stated_range_does_not_settle_what_it_says_nothing_of() -> None:
+    text = """
+gap     length in mm
+rim     length in mm
+1. A strainer with a gap of at least 2 mm and a rim of at most 5 mm.
+   | gap : at least 2 mm
+   | rim : at most 5 mm
+2. A strainer with a gap of at least 2 mm.
+   | gap : at least 2 mm
+document D1
+  range  : 0.5 mm <= gap <= 1 mm    "page 2"
+"""
+    made = sheet(text)
+    found = [f for f in ask_all(made).findings if f.question == "kept out"]
+    assert [(f.claim, f.silent) for f in found] == [(1, ("1b",)), (2, ())]
+    one, two = (kept_text(made, f).replace(GLUE, " ") for f in found)
+    assert 'is kept out of claim 1 by 1a "at least 2 mm"; it does not settle 1b "at most 5 mm"' in one
+    assert two.startswith('Only 2a "at least 2 mm" keeps document D1')

@@ -123,7 +123,7 @@ def test_sections_of_a_first_page_stand_in_order() -> None:
         "Dependent claims that nothing meets",
         "Beside what was meant",
         "Contested beyond the findings above",
-        "Also shown",
+        "Also shown, as presumed unless said otherwise",
         "What stands behind this page",
         "Looked for and not found",
         "What this rests on",

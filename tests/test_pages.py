@@ -76,6 +76,30 @@ def test_of_two_clashes_the_one_that_stands_first_is_named() -> None:
 
 # ---- dependent claims
 
+NARROW = """
+width  length in mm
+1. A clip with a width of at least 8 mm.
+   | width : at least 8 mm
+2. The clip of claim 1, wherein the width is at least 12 mm.
+   | width : at least 12 mm
+3. The clip of claim 1, wherein the width is at least 9 mm.
+   | width : at least 9 mm
+inside for 1  width
+  first       9 mm
+  second      11 mm
+"""
+
+
+def test_a_dependent_claim_that_takes_in_no_inside_case_is_told_so() -> None:
+    (told,) = findings(NARROW, "no case inside")
+    assert (told.label, told.cases) == ("claim 2", ("first", "second"))
+    assert "Claim 2 takes in none of the inside things that say enough to tell: not first or second." in page(
+        NARROW
+    )
+    assert findings(NARROW.replace("second      11 mm", "second      13 mm"), "no case inside") == []
+    assert findings(NARROW.replace("inside for 1", "inside for 1, 2"), "no case inside") == []
+
+
 IDLE = """
 width  length in mm
 1. A clip with a width of at least 8 mm.
@@ -204,6 +228,8 @@ def test_words_that_name_steps_are_told_apart_from_what_asks_for_nothing() -> No
     always, sometimes = (page(METHOD.format(left_out=x)) for x in ("", ", may be left out"))
     assert f"{told} (one that may be left out is to be declared so)." in always
     assert f"{told}." in sometimes
+    alone = METHOD.format(left_out="").replace("adding    step in min", "adding    step in min, may be left out")
+    assert "rest: claim 1." in page(alone)
 
 
 # ---- claims of another category

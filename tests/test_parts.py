@@ -113,3 +113,58 @@ def test_a_reading_on_all_together_does_not_repeat_the_noun() -> None:
     made = sheet(text + "\n   | depth of the cavities : each cavity having a depth of 3 to 5 mm\n")
     told = {r.label: r.plain for group in made.groups for r in group.readings}
     assert told["together"] == "total depth of the cavities 3 to 5 mm"
+
+
+@pytest.mark.parametrize(
+    ("quantity", "limit", "adds_up"),
+    [
+        ("force in N", "40 N", True),
+        ("mass in g", "5 g", True),
+        ("power in W", "5 W", True),
+        ("in L/min", "5 L/min", True),
+        ("length in mm", "5 mm", False),
+        ("angle in deg", "5 deg", False),
+        ("pressure in bar", "5 bar", False),
+        ("temperature in degC", "5 degC", False),
+        ("in mg/L", "5 mg/L", False),
+        ("share in wt%", "5 wt%", False),
+        ("time in s", "5 s", False),
+    ],
+)
+def test_a_limit_on_what_adds_up_may_be_on_their_total(quantity: str, limit: str, adds_up: bool) -> None:
+    """Mass, volume, amount and energy are extensive (IUPAC Green Book, section 1.4, from memory); that
+    forces, powers, currents and flows side by side add up: common practice, no source."""
+    text = f"spring  part, up to 3\n  load  {quantity}\n\n1. Springs exerting at least {limit}."
+    made = sheet(text + f"\n   | load of the springs : at least {limit}\n")
+    readings = {r.label: r for g in made.groups for r in g.readings}
+    assert "every one of them" in readings
+    assert ("together" in readings) is adds_up
+    if adds_up:
+        assert readings["together"].standing == "arguable"
+        assert readings["together"].plain == f"total load of the springs at least {limit}"
+        assert readings["every one of them"].standing == "presumed"
+
+
+def test_a_policy_may_take_them_together() -> None:
+    text = "spring  part, up to 2\n  load  force in N\n\n1. Springs exerting at least 40 N.\n"
+    text += "   | load of the springs : at least 40 N\n\npolicy  plural limits is together\n"
+    made = sheet(text)
+    assert "together" in {r.label for g in made.groups for r in g.readings}
+    assert "every one of them" not in {r.label for g in made.groups for r in g.readings}
+
+
+@pytest.mark.parametrize(
+    ("words", "presumed"),
+    [
+        ("two", {"at least that many"}),
+        ("the number of the springs is two", {"exactly that many"}),
+        ("number of springs being two", {"exactly that many"}),
+        ("the number of the springs equals two", {"exact"}),
+        ("the number of the springs is equal to two", {"exact"}),
+    ],
+)
+def test_a_number_said_of_the_number_itself_is_that_number(words: str, presumed: set[str]) -> None:
+    """Common practice, no source; 'equals' is read so by its own phrase."""
+    text = f"spring  part, up to 6\n\n1. A latch, wherein {words}.\n   | springs : {words}\n"
+    readings = [r for g in sheet(text).groups for r in g.readings]
+    assert {r.label for r in readings if r.standing == "presumed"} == presumed

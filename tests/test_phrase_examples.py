@@ -280,3 +280,16 @@ def test_no_topic_stands_twice() -> None:
     rows = tomllib.loads((Path(scopecheck.__file__).parent / "data" / "trade_words.toml").read_text("utf-8"))
     every = [word for words in rows for word in words.split(", ")]
     assert sorted(every) == sorted(set(every))
+
+
+@pytest.mark.parametrize(
+    ("asked", "first"),
+    [
+        ("less than", "less than (U)"),
+        ("less than 60 um", "less than (U)"),
+        ("between", "between (L) and (U)"),
+        ("consisting of", "consisting of"),
+    ],
+)
+def test_the_phrase_whose_wording_is_closest_to_the_words_comes_first(asked: str, first: str) -> None:
+    assert entries_for([asked])[0].title == first

@@ -487,6 +487,28 @@ def test_a_list_with_colons_is_a_composition() -> None:
     read(STEEL)
 
 
+YOGURT = """\
+1. A process comprising the following steps: a) heating the milk to 85 degC and holding it for 3 to 10
+minutes; b) cooling the milk; and c) incubating it until a pH of 4.5 or less is reached.
+2. The process of claim 1, wherein the milk is held for at least 12 minutes.
+3. The process of claim 1, further comprising adding 5 wt.% of sugar before the cooling.
+4. A rack with at least 12 pots, wherein each shelf comprises at least four pots.
+"""
+
+
+def test_steps_with_letters_and_what_each_of_several_has() -> None:
+    made = lines(YOGURT)
+    for line in (
+        "| heating, cooling, incubating : comprising the following steps",
+        "| incubating, pH : until a pH of 4.5 or less",
+        "| adding : before the cooling",
+        "| holding time : at least 12 minutes",
+        "| shelf pots : at least four",
+    ):
+        assert line in made, made
+    read(YOGURT)
+
+
 BENCH = """\
 1. A method of watering plants on a bench, comprising flooding the bench for at least 5 minutes, draining the
 bench after the flooding, and rinsing the bench if a salt content of drain water is more than 3 g/L.

@@ -8,6 +8,8 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.cases import reading_for_all
 from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.report.frame import basis_lines
+from scopecheck.report.wording import GLUE
 from tests.sheets import errors, sheet
 
 BAR = """title  Bar
@@ -62,3 +64,23 @@ def test_a_reading_of_ones_own_is_not_left_out_in_silence() -> None:
     assert "'with room'" in told.message
     assert "length and plain number" in told.cause
     assert "free m : 0 mm" in told.help
+
+
+def left_open(words: str, more: str = "", strained: bool = False) -> str:
+    """What is told of stretches that are fixed nowhere; '' if nothing is."""
+    made = sheet(f"width  length in mm\n\n1. A bar of {words}.\n   | width : {words}\n\n{more}\n")
+    told = (text.replace(GLUE, " ") for text in basis_lines(made, strained))
+    return next((text for text in told if text.startswith("Words whose stretch")), "")
+
+
+def test_only_stretches_that_are_tried_and_left_open_are_told() -> None:
+    assert left_open("less than 60 mm") == 'Words whose stretch is fixed nowhere: "less than 60 mm".'
+    assert left_open("less than 60 mm", 'read "less than" as "beyond tolerance" with e = 25 um') == ""
+    assert left_open("less than 60 mm", 'read "less than" as "strict, exact"') == ""
+
+
+def test_a_stretch_of_a_strained_reading_is_told_where_these_are_tried() -> None:
+    own = 'phrase "close to (L)"\n  reading "at" presumed : x <= L\n  reading "near" strained : x <= L + m\n'
+    own += "    free m : 0 mm <= m <= 1 mm, presumed 0 mm"
+    assert left_open("close to 10 mm", own) == ""
+    assert '"close to 10 mm"' in left_open("close to 10 mm", own, strained=True)

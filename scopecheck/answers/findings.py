@@ -51,6 +51,7 @@ QUESTIONS: tuple[str, ...] = (
     "without measure",
     "class",
     "inside left open",
+    "no case inside",
     "document range",
     "kept out",
     "corner not reached",

@@ -28,6 +28,11 @@ class EndHeld:
     examples: tuple[str, ...] = ()
     crossed: tuple[str, ...] = ()
 
+    @property
+    def nowhere(self) -> bool:
+        """Does the number stand neither as an end nor as a single value?"""
+        return not (self.stated or self.preferred or self.other_end or self.examples)
+
 
 @record
 class Held:
@@ -36,6 +41,9 @@ class Held:
     `as_such` state the same range; `ends` are the ends that the claim states, `open_sides` those it does not
     while every range stated has one. `within`: ranges it lies within; `takes_in`: preferred ranges wholly in
     it, `cuts` the other preferred ranges. `spoken`: some statement speaks of the number by itself.
+    `joint` is the range together with the other limitations of the number, of which those in `beside`, by
+    their labels, narrow it: `as_such` (unless the claimed range is), `open_sides`, `within`, `takes_in` and
+    `cuts` are of it.
     """
 
     name: str
@@ -47,6 +55,13 @@ class Held:
     takes_in: tuple[str, ...]
     cuts: tuple[str, ...]
     spoken: bool
+    joint: Range
+    beside: tuple[str, ...] = ()
+
+    @property
+    def nowhere(self) -> tuple[EndHeld, ...]:
+        """The claimed ends whose number stands in no statement that speaks of the number by itself."""
+        return tuple(end for end in self.ends if end.nowhere) if self.spoken else ()
 
 
 Joint: TypeAlias = Literal["the same", "within", "contains", "overlaps", "apart"]

@@ -11,7 +11,7 @@ from scopecheck.foundations.data_files import data_file
 from scopecheck.foundations.diagnostics import nearest
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry
-from scopecheck.resolve.patterns import Literals, Pattern
+from scopecheck.resolve.patterns import Literals, Pattern, Slot
 
 _JOINERS = frozenset(("a", "an", "the", "and", "or", "of", "to", "is", "are"))
 
@@ -21,7 +21,7 @@ def entries_for(words: Sequence[str], own: tuple[Entry, ...] = ()) -> tuple[Entr
 
     An entry's id finds it too, and so do a wording with letters in place of what it takes, and a word of the
     trade for what it is about. Empty if none has them all. `own` are phrases of a phrase file, which are
-    looked through first.
+    looked through first. Where words alone find several, those of the shortest wording come first.
     """
     known = in_order(own)
     if spelled := spelled_with_letters(known, " ".join(words)):
@@ -40,7 +40,17 @@ def entries_for(words: Sequence[str], own: tuple[Entry, ...] = ()) -> tuple[Entr
         return ()
     found = tuple(e for e in known if any(words_of.issuperset(wanted) for words_of in _wordings(e)))
     exact = tuple(e for e in found if any(_is_covered(p, wanted) for p in e.patterns))
-    return exact or found
+    return tuple(sorted(exact or found, key=lambda e: (e.nearness, _beyond(e, wanted))))
+
+
+def _beyond(entry: Entry, wanted: Sequence[str]) -> int:
+    """How much the shortest wording that has all the words requires besides: words and what it takes."""
+    having = zip(entry.patterns, _wordings(entry), strict=True)
+    return min(
+        sum(isinstance(e, Slot) or not e.optional for e in pattern.elements)
+        for pattern, words in having
+        if words.issuperset(wanted)
+    )
 
 
 def mentioning(words: Sequence[str], own: tuple[Entry, ...] = ()) -> tuple[Entry, ...]:

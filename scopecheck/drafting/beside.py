@@ -191,6 +191,20 @@ def process_before(texts: list[str], at: int) -> str:
     return word[:-2] + "ing" if word.endswith("ed") and len(word) > 4 else ""
 
 
+def each_before(text: ClaimText, at: int) -> str:
+    """What has so many of something: 'row' of 'each row comprises at least four lamps'; or ''."""
+    texts = texts_of(text)
+    verb = texts[at - 1] if at else ""
+    if not (verb.startswith(("compris", "includ", "contain")) or verb in ("has", "having", "with", "have")):
+        return ""
+    start = noun_start(texts, at - 1)
+    each = 0 < start < at - 1 and texts[start - 1] in ("each", "every")
+    return name_of(text, start, at - 1) if each else ""
+
+
+_PARTICIPLES = {"held": "holding", "kept": "keeping", "left": "leaving", "spun": "spinning"}
+
+
 def verb_of_clause(texts: list[str], at: int) -> str:
     """The process that a time is of: 'resting' of 'resting the dough for'; '' where none is told."""
     if at and texts[at - 1] == "every":
@@ -198,6 +212,8 @@ def verb_of_clause(texts: list[str], at: int) -> str:
     for i in range(at, max(0, at - 12), -1):
         if texts[i - 1] in (",", ";", ":", "."):
             return ""
+        if texts[i - 1] in _PARTICIPLES and texts[i - 2 : i - 1] in (["is"], ["are"], ["being"]):
+            return _PARTICIPLES[texts[i - 1]]
         if texts[i - 1] not in words("mention", "ing_nouns") and (
             verb := process_before(["for", *texts[:i]], i + 1)
         ):

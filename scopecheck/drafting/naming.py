@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scopecheck.drafting.beside import (
     before_agent,
+    each_before,
     listed_verbs,
     measure_of,
     measured_before,
@@ -126,7 +127,8 @@ def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
     one = noun.split()[-1:] if noun else []
     if not one or not one[0].endswith(("s", "eeth", "eet", "en", "ices")) or one[0] in ("degrees", "times"):
         return None
-    return Called(noun, "", True)
+    owner = each_before(text, stretch.starts[0])
+    return Called(noun, owner, True, apart=f"each {owner}" if owner and owner not in noun else "")
 
 
 # ---- the words before a limit

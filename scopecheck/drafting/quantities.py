@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import chain
 
 from scopecheck.drafting.draft import Quantity, declarations
 from scopecheck.drafting.kinds_of import family, kind_text
@@ -24,7 +25,7 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
     owners: dict[tuple[str, str], list[str]] = {}
     for stretch, what in (limit for work in works for limit in work.limits):
         of = owners.setdefault((what.noun, family(what, stretch.unit)), [])
-        if what.owner and what.owner not in of:
+        if what.owner and what.owner not in of and not what.apart:
             of.append(what.owner)
     made: dict[tuple[str, str, str], Quantity] = {}
     used: set[str] = set()
@@ -87,8 +88,8 @@ def _free_name(noun: str, owner: str, kind: str, used: set[str], has: str = "") 
     other = kind.split()[0]
     tries = [wanted, f"{has} {wanted}"] if has and not owner else [wanted]
     tries += [] if other in wanted.split() else [f"{wanted} {other}"]
-    tries += [f"{wanted} {letters(n)}" for n in range(1, 2 + len(used))]
-    free = next(name for name in tries if name.lower() not in used)
+    more = (f"{wanted} {letters(n)}" for n in range(1, 2 + len(used)))
+    free = next(name for name in chain(tries, more) if name.lower() not in used)
     used.add(free.lower())
     return free
 

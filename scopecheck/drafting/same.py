@@ -199,7 +199,7 @@ def _may_be(new: Called, old: Called, above: bool) -> bool:
     if (one - other) & apart and (other - one) & apart:
         return False
     if new.counted:
-        return above and a[-1] == b[-1] and (one < other or other < one)
+        return not (new.apart or old.apart) and above and a[-1] == b[-1] and (one < other or other < one)
     if not above and a[-1] == b[-1] and (set(a) < set(b) or set(b) < set(a)):
         return a[-1] not in words("measures", "of_many")
     alike = a == b if not above else (a[-1] == b[-1] and (one <= other or other <= one))

@@ -75,7 +75,8 @@ def _with_condition(texts: list[str], head: int, first: int) -> int:
 def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
     """Whether an item begins with this word: what is done, behind a comma, a semicolon, a letter, 'and'."""
     word, after = texts[at], texts[at + 1]
-    act = word.endswith("ing") and len(word) > 5 and word not in words("mention", "ing_nouns") | _NO_STEPS
+    noun = word in words("mention", "ing_nouns") and after not in words("nouns", "determiners")
+    act = word.endswith("ing") and len(word) > 5 and word not in _NO_STEPS and not noun
     if not act or after in (",", ";", ".", "of"):
         return False
     start = at
@@ -91,10 +92,9 @@ def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
 
 
 def _over(texts: list[str], at: int) -> bool:
-    """Whether the last item of a list is over: its sentence, or a clause on what was said."""
-    return texts[at] == "." or (
-        texts[at] in (",", ";") and texts[at + 1 : at + 2] in (["wherein"], ["whereby"])
-    )
+    """Whether the last item of a list is over: its claim, or with a clause on what was said."""
+    said = texts[at + 1 : at + 2] in (["wherein"], ["whereby"])
+    return (texts[at] == "." and at == len(texts) - 1) or (texts[at] in (",", ";") and said)
 
 
 def steps(works: Sequence[Work], quantities: Sequence[Quantity]) -> list[Quantity]:

@@ -20,6 +20,14 @@ WHOLE_OF: dict[str, Dimension] = {
     "by mole": (("amount", 1),),
 }
 
+_ADDING_UP = frozenset(
+    (
+        *"area volume mass amount force energy power current charge data".split(),
+        *("length^3 / time", "mass / time", "amount / time"),
+    )
+)
+"""The dimensions, by name, whose values for several things side by side make one value: common practice."""
+
 
 @record
 class Kind:
@@ -32,6 +40,11 @@ class Kind:
     def point(self) -> bool:
         """True for a point on a scale: differences are of the plain kind, products mean nothing."""
         return self.basis in (LEVEL, GAUGE)
+
+    @property
+    def adds_up(self) -> bool:
+        """True for what several things have in total: a force or a mass, not a length or an angle."""
+        return not self.basis and dimension_name(self.dimension) in _ADDING_UP
 
     @property
     def split(self) -> tuple[str, str]:

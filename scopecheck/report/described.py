@@ -11,7 +11,7 @@ from scopecheck.core.ties import Sum, Tie
 from scopecheck.report.amounts import plain_number, quantity_text
 from scopecheck.report.chart import range_text
 from scopecheck.report.describe import labelled
-from scopecheck.report.wording import flat, listed, quoted, sentence, upper_first
+from scopecheck.report.wording import claims_text, flat, listed, quoted, sentence, upper_first
 
 
 def held_text(sheet: Sheet, finding: Finding) -> str:
@@ -25,10 +25,43 @@ def held_text(sheet: Sheet, finding: Finding) -> str:
     own = sentence("lies", "range_of", name=name, range=range_text(sheet, held.name, held.claimed))
     if not held.spoken:
         return f"{own}: {sentence('held', 'unspoken', name=name)}"
+    others = _others(sheet, finding.claim, held)
+    joint = range_text(sheet, held.name, held.joint)
     if held.as_such:
-        parts = [*_preferences(sheet, held)]
-        return "; ".join([sentence("held", "as_such", range=own, where=_where(sheet, held.as_such)), *parts])
-    return f"{own}: {'; '.join(_parts(sheet, held))}"
+        key = "as_such_with" if others else "as_such"
+        where = _where(sheet, held.as_such)
+        as_such = sentence("held", key, range=own, others=others, joint=joint, where=where)
+        return "; ".join([as_such, *_preferences(sheet, held)])
+    own = sentence("held", "joint", range=own, others=others, joint=joint) if others else own
+    around = "; ".join(_around(sheet, held))
+    around = sentence("held", "with", others=others, said=around) if others else around
+    return f"{_marked(sheet, held)}{own}: {'; '.join([*_of_ends(sheet, held), around])}"
+
+
+def unstated_first(findings: Iterable[Finding]) -> list[Finding]:
+    """First what claims a number that no statement has, then what no statement speaks of by itself."""
+
+    def place(finding: Finding) -> int:
+        held = finding.held
+        return 2 if held is None else 0 if held.nowhere else 2 if held.spoken else 1
+
+    return sorted(findings, key=place)
+
+
+def _marked(sheet: Sheet, held: Held) -> str:
+    """`in no statement of force: 14 kN; `, of the numbers claimed that the description does not state."""
+    d = sheet.declaration(held.name)
+    assert isinstance(d, NumberDecl)
+    numbers = [quantity_text(end.end.value, d.unit) for end in held.nowhere]
+    return sentence("held", "nowhere", name=flat(held.name), numbers=listed(numbers)) if numbers else ""
+
+
+def _others(sheet: Sheet, own: int, held: Held) -> str:
+    """The claims whose limitations narrow the range, and the lines of the same claim that do; '' if none."""
+    claims = {x.label: claim.number for claim in sheet.claims for x in claim.limitations}
+    above = sorted({claims[label] for label in held.beside} - {own})
+    lines = [label for label in held.beside if claims[label] == own]
+    return listed([*([claims_text(above)] if above else []), *lines])
 
 
 def _combined_text(sheet: Sheet, label: str, combined: Combined) -> str:
@@ -99,7 +132,7 @@ def _sum_text(part: Sum) -> str:
     return told
 
 
-def _parts(sheet: Sheet, held: Held) -> Iterator[str]:
+def _of_ends(sheet: Sheet, held: Held) -> Iterator[str]:
     for end in held.ends:
         yield _end_text(sheet, held, end)
     if len(held.ends) == 2:
@@ -109,6 +142,10 @@ def _parts(sheet: Sheet, held: Held) -> Iterator[str]:
         sides = [_only_side(e) for e in held.ends]
         if sides[0] and sides[0] == sides[1]:
             yield sentence("held", "one_side", side=sentence("side", sides[0]))
+
+
+def _around(sheet: Sheet, held: Held) -> Iterator[str]:
+    """How the whole range lies, with what else limits the number in the claim."""
     for side in held.open_sides:
         yield sentence("held", "open_low" if side == "low" else "open_high")
     yield (
@@ -137,17 +174,21 @@ def _only_side(end: EndHeld) -> str:
 def _end_text(sheet: Sheet, held: Held, end: EndHeld) -> str:
     d = sheet.declaration(held.name)
     assert isinstance(d, NumberDecl)
+    examples = {c.name for c in sheet.described if c.form == "example"}
     crossed = [n for n in (*end.stated, *end.preferred) if n in end.crossed]
     keys = (
         ("end_stated", [n for n in end.stated if n not in crossed]),
         ("end_preferred", [n for n in end.preferred if n not in crossed]),
         ("end_left_out" if end.end.closed else "end_included", crossed),
         ("end_other", end.other_end),
-        ("end_example", end.examples),
+        ("end_example", [n for n in end.examples if n in examples]),
+        ("end_value", [n for n in end.examples if n not in examples]),
     )
     told = [sentence("held", key, where=_where(sheet, names)) for key, names in keys if names]
-    if not (end.stated or end.preferred or end.other_end):
-        told.insert(0, sentence("held", "end_nowhere"))
+    if end.nowhere:
+        told = [sentence("held", "end_nowhere")]
+    elif not (end.stated or end.preferred or end.other_end):
+        told.append(sentence("held", "end_of_no_range"))
     text = quantity_text(end.end.value, d.unit)
     return sentence("held", "end", side=sentence("side", end.side), end=text, where=listed(told))
 

@@ -84,8 +84,16 @@ def _unrestated(count: int) -> str:
 
 def groups_with_choice(sheet: Sheet, strained: bool = False) -> tuple[Group, ...]:
     """The phrases and nouns that are left with more than one reading, or with a stretch."""
-    stretched = {p.group for p in sheet.parameters}
+    stretched = set(_stretched(sheet, strained))
     return tuple(g for g in sheet.groups if len(admissible_readings(g, strained)) > 1 or g.index in stretched)
+
+
+def _stretched(sheet: Sheet, strained: bool) -> Iterator[int]:
+    """The phrases with a reading that is tried and leaves a number open: none that a pin has given."""
+    for p in sheet.parameters:
+        given = p.upper is not None and p.lower.value == p.upper.value
+        if not given and p.reading in admissible_readings(sheet.groups[p.group], strained):
+            yield p.group
 
 
 # ---- foot
@@ -168,7 +176,7 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
         )
     else:
         yield sentence("basis", "no_phrases")
-    stretched = dict.fromkeys(group_words(sheet.groups[p.group]) for p in sheet.parameters)
+    stretched = dict.fromkeys(group_words(sheet.groups[g]) for g in _stretched(sheet, strained))
     if stretched:
         yield sentence("basis", "parameters", words=listed(stretched))
     if sheet.parts:

@@ -81,11 +81,20 @@ def section(sheet: Sheet, finding: Finding) -> str:
         return "silence"
     if finding.question in EMPTY_CLAIM and finding.quantifier == "base":
         return "usual"
-    stretched = any(reread.breaks for reread in finding.kept_by)
+    stretched = any(reread.breaks for reread in finding.kept_by) or _is_hedged(sheet, finding)
     usual = finding.quantifier == "base" and not (finding.rereads or finding.read_as or finding.partly)
     if finding.question in (*SIDED, *BESIDE_MEANT) and finding.stakes in (2, 3) and usual and not stretched:
         return "usual"
     return "meant" if finding.question in BESIDE_MEANT and finding.stakes > 1 else str(finding.stakes)
+
+
+def _is_hedged(sheet: Sheet, finding: Finding) -> bool:
+    """Is what was meant lost by words whose presumed reading stretches, as far as nobody states?"""
+    limitation = limitation_labelled(sheet, finding.label)
+    if finding.question != "meant lost" or limitation is None:
+        return False
+    usual = {(g, sheet.groups[g].base) for g in limitation.groups}
+    return any((p.group, p.reading) in usual for p in sheet.parameters)
 
 
 def _is_far(sheet: Sheet, finding: Finding) -> bool:

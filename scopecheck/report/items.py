@@ -141,6 +141,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         claims=claims_text((*finding.also_claims, finding.claim)),
         count=_choices(finding),
         unsaid=listed(map(flat, finding.partly)),
+        inside=listed((case_text(sheet, name) for name in finding.cases), "or"),
         held=held_text(sheet, finding),
         line=labelled(sheet, finding.label),
         things=_two_things(sheet, finding),

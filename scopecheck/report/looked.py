@@ -83,13 +83,19 @@ def _apart(sheet: Sheet, numbers: Iterable[int]) -> str:
 
 
 def _names_steps(sheet: Sheet, limitation: Limitation) -> bool:
-    """Do the words, as usually read, say no more than that steps are done: some at least that always are?"""
+    """Do the words, as usually read, say no more than that steps are done?
+
+    Only of steps that always are, or of which another line of the claim asks something.
+    """
     done = {step.done for step in sheet.steps if step.done}
     numbers = {n for step in sheet.steps for n in step.numbers}
     names = names_in(limitation.formula)
     if not names or not names <= numbers | done or not names_only(sheet, limitation):
         return False
-    return not says_nothing(limitation.formula, sheet) or not names & done
+    others = [x for n in lineage(sheet, limitation.claim) for x in sheet.claim(n).limitations]
+    asked = frozenset().union(*(names_in(x.formula) for x in others if x is not limitation))
+    steps = (step for step in sheet.steps if step.done in names)
+    return all(asked & {step.done, *step.numbers} for step in steps)
 
 
 def _claim_line(sheet: Sheet, number: int, entries: Sequence[Looked], beside: Beside, whose: str) -> str:

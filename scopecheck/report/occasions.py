@@ -79,6 +79,7 @@ LIKE_PARTS = (
     Kind(("length in mm",), "mm", (USUAL,), "parts", like_parts=True),
     Kind(("temperature in degC",), "degC", (USUAL,), "parts", like_parts=True),
 )
+ADDING_UP = Kind(("force in N",), "N", (USUAL,), "parts", like_parts=True)
 _CLASS = "composition in wt%\n  bore : only copper, zinc, tin\n  water"
 CLASSES = (Kind((_CLASS,), "wt%", (USUAL,), "classes"),)
 TIMED_PARTS = (Kind(("time in day",), "day", ({**USUAL, "N": "3"},), "parts", like_parts=True),)
@@ -132,7 +133,9 @@ class Occasion:
 def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     """The kinds of things to say a phrase of, those that suit most phrases first."""
     if "parts" in entry.only_for:
-        return TIMED_PARTS if entry.span.source.name.endswith("steps") else LIKE_PARTS
+        adding_up = any("totals" in r.written.only_for for r in entry.readings)
+        timed = entry.span.source.name.endswith("steps")
+        return TIMED_PARTS if timed else (*LIKE_PARTS, ADDING_UP) if adding_up else LIKE_PARTS
     if "thing" in entry.subjects and "steps" in entry.only_for:
         return BESIDE_STEPS
     own = (

@@ -12,6 +12,7 @@ from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Par
 from scopecheck.report.chart import chart_blocks
 from scopecheck.report.consequences import emptied_by, is_empty_claim
 from scopecheck.report.describe import case_named, limitation_labelled
+from scopecheck.report.described import unstated_first
 from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import (
     EMPTY_CLAIM,
@@ -248,7 +249,7 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     if lines:
         yield Heading(sentence("section", "6"))
         yield from _some_of(tuple(dict.fromkeys(lines)), everything)
-    held = [f for f in planned.statements if _not_as_such(f, everything)]
+    held = unstated_first(f for f in planned.statements if _not_as_such(f, everything))
     if held:
         yield Heading(sentence("section", "described"))
         told = (statement(sheet, f, "brief") if f.combined else line(sheet, f) for f in held)

@@ -175,6 +175,10 @@ def _point(formula: Formula, names: Names) -> tuple[Declaration, Value] | None:
             return None if value is None else (names.declarations[name], value)
         case Chosen(name=name, member=member):
             return names.declarations[name], member
+        case Not(Chosen(name=name, member=member)):
+            declared = names.declarations[name]
+            left = [] if isinstance(declared, NumberDecl) else [m for m in declared.members if m != member]
+            return (declared, left[0]) if len(left) == 1 else None
         case All((Compare(">=", Measured(), Const()), said)):
             found = _point(said, names)
             return found if found and names.one_of(found[0].name) else None

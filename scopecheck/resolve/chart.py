@@ -189,6 +189,9 @@ def _from(tokens: tuple[Token, ...], at: int, pattern: Pattern, index: int, test
 
 def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iterator[tuple[int, Fill]]:
     if slot.kind == "list":
+        needed = "/" if slot.joiner == "and/or" else slot.joiner
+        if needed not in ("", "and", "comma") and all(word_of(t) != needed for t in tokens[at:]):
+            return
         for end in range(len(tokens), at, -1):
             members = split_list(tokens[at:end], slot.joiner)
             if members and all(map(tests.item, members)):

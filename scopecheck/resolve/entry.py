@@ -194,7 +194,7 @@ class Entry:
         """The standing of a reading in a profile ('US examination', 'US court', 'EPO').
 
         `among`: the labels that apply at an occurrence. Where no presumption is known among them, every
-        reading that is not strained counts as presumed.
+        reading counts as presumed that is neither strained nor marked as arguable.
         """
         labels = among or tuple(r.label for r in self.readings if r.formula is not None)
         marked = {r.label: _marked(r.written, profile) for r in self.readings}
@@ -204,7 +204,8 @@ class Entry:
         presumed = presumed or {x for x in labels if marked.get(x) == ("presumed", False)}
         if label in strained and label not in presumed:
             return "strained"
-        return "presumed" if label in presumed or not presumed else "arguable"
+        alike = not presumed and marked.get(label, ("", False))[0] != "arguable"
+        return "presumed" if label in presumed or alike else "arguable"
 
 
 def _marked(reading: ReadingText, profile: str) -> tuple[str, bool]:

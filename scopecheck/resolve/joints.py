@@ -30,6 +30,9 @@ _NOUN_PAIRS = frozenset(
 _SIGNS = frozenset(",;:.")
 _RELATIVES = frozenset("which that who whose where wherein whereby being having comprising".split())
 _FINITE = frozenset("is are has have comprises includes contains consists lies does can may".split())
+_FEW = 3
+"""A counted noun stands among so many words after its number."""
+_NO_NOUN = frozenset("of and or in by at times degrees degree parts part weight is are has have".split())
 _NEAR = 9
 """How many words after an 'and' its clause has its verb."""
 
@@ -98,9 +101,12 @@ def _between_elements(tokens: list[Piece], at: int) -> bool:
     commas = [i for i, word in enumerate(whole) if word == ","]
     element = whole[commas[-1] + 1 if commas and len(whole) - 1 > commas[-1] else 0 :]
     alone = not _JOINING.intersection(element) or _joined(element)
-    if after in _ARTICLES or (_has_amount(element) and (_amount_of(texts, at + 1) or _bare(texts, at + 1))):
+    if after in _ARTICLES or _counted(texts, at + 1, element):
         return alone
-    if after.endswith("ing") and len(after) > 4 and whole and whole[0].endswith("ing"):
+    if _has_amount(element) and (_amount_of(texts, at + 1) or _bare(texts, at + 1)):
+        return alone
+    listing = whole[3:] if whole[:3] == ["the", "steps", "of"] else whole
+    if after.endswith("ing") and len(after) > 4 and listing and listing[0].endswith("ing"):
         return True
     if not commas or _JOINING.intersection(whole) or any(_of_noun(whole, i) for i in range(len(whole))):
         return False
@@ -116,6 +122,31 @@ def _amount_of(texts: list[str], at: int) -> bool:
     after = texts[at + 1 : at + _NEAR]
     end = next((i for i, word in enumerate(after) if word in _SIGNS), len(after))
     return any(_of_noun(after, i, amounts=True) for i in range(end))
+
+
+def _counted(texts: list[str], at: int, element: list[str]) -> bool:
+    """`up to four springs`, `at least two steel pins`, `3 to 5 bolts` begins here.
+
+    Not where a number without a noun stands before it, or the same noun: then it says more of the same thing.
+    """
+    while at < len(texts) and texts[at] in listed("limits", "inside"):
+        at += 1
+    first = at
+    while at < len(texts) and (_is_number(texts[at]) or texts[at] in ("to", "or", "more", "fewer")):
+        at += 1
+    before = [word for word in element if word not in _SIGNS]
+    if at == first or not _is_number(texts[first]) or not before or _is_number(before[-1]):
+        return False
+    for noun in texts[at : at + _FEW]:
+        if not noun[0].isalpha() or noun in _NO_NOUN or find_unit(noun) is not None:
+            return False
+        if noun.endswith("s") or noun in listed("mention", "plurals") or texts[first] == "one":
+            return noun not in element
+    return False
+
+
+def _is_number(word: str) -> bool:
+    return word[0].isdigit() or word in NUMBER_WORDS
 
 
 def _bare(texts: list[str], at: int) -> bool:

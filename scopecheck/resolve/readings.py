@@ -294,6 +294,8 @@ def is_kind(subject: Bound, kind: str) -> bool:
             return subject.whole and subject.closed == (kind == "closed counts")
         case "amounts" | "levels":
             return own.point == (kind == "levels")
+        case "totals":
+            return own.adds_up
         case "gauge" | "absolute":
             return own.basis == kind
         case "shares":

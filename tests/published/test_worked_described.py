@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.questions import ask_all
-from scopecheck.report.described import held_text
+from scopecheck.report.described import held_text, unstated_first
 from scopecheck.report.wording import GLUE
 from tests.published.worked import sheet, worked
 
@@ -122,6 +122,50 @@ def test_a_quantity_that_the_description_says_nothing_of() -> None:
     own, text = held("from 1 to 10 min", *PREFERRED, name="time")
     assert not own.spoken
     assert text == "time 1 min to 10 min: no statement of the description speaks of time by itself"
+
+
+BROAD = 'all : 30 wt% <= solids <= 60 wt%  "page 3"'
+
+
+def below(*stated: str) -> list[tuple[Held, str]]:
+    """A claim with a low end and one below it with a high end, beside a description; our own numbers."""
+    rows = "\n".join(f"  {row}" for row in stated)
+    lines = "1. A mix of at least 30 wt%.\n   | solids : at least 30 wt%\n"
+    lines += "2. The mix of claim 1, of at most 50 wt%.\n   | solids : at most 50 wt%\n"
+    made = sheet(f"{HEAD}{lines}description\n{rows}\n")
+    found = unstated_first(f for f in ask_all(made).findings if f.held is not None)
+    return [(f.held, held_text(made, f).replace(GLUE, " ")) for f in found if f.held]
+
+
+def test_a_dependent_line_is_held_with_what_its_parent_limits() -> None:
+    narrow = 'narrow : 30 wt% <= solids <= 50 wt%  "page 3"'
+    (_, (own, text)) = below(narrow, 'wide : solids >= 30 wt%  "page 2"')
+    assert (own.as_such, own.beside) == (("narrow",), ("1a",))
+    assert text.startswith(
+        "solids 50 wt% or less (with claim 1: 30 wt% to 50 wt%) is, with claim 1, stated as such in narrow"
+    )
+    told = {own.ends[0].side: text for own, text in below(BROAD)}
+    assert told["high"].endswith('is no end stated; with claim 1 it lies within all ("page 3")')
+    assert "states no low end" not in told["high"]
+
+
+def test_a_number_that_no_statement_has_comes_first() -> None:
+    (first, text), (second, other) = below(BROAD)
+    assert ([e.side for e in first.nowhere], second.nowhere) == (["high"], ())
+    assert text.startswith("in no statement of solids: 50 wt%; solids 50 wt% or less (with claim 1:")
+    assert "in no statement" not in other
+
+
+def test_a_single_value_beside_what_ties_the_number() -> None:
+    """The value stands in the statement, whatever else is said of the number there; our own numbers."""
+    own, text = held("from 36 to 60 wt%", 'two : solids = 36 wt%, time >= solids * 1 min  "p 1"')
+    assert own.ends[0].examples == ("two",)
+    assert 'its low end, 36 wt%, stands as a single stated value in two ("p 1") and is no end of' in text
+
+
+def test_a_claimed_single_value_that_stands_beside_what_ties_the_number() -> None:
+    own, text = held("equal to 36 wt%", 'two : solids = 36 wt%, time >= solids * 1 min  "p 1"')
+    assert (own.as_such, text) == (("two",), 'solids 36 wt% is stated as such in two ("p 1")')
 
 
 def test_no_description_no_relation() -> None:

@@ -14,7 +14,7 @@ from scopecheck.answers.questions.combined import together_beside_description
 from scopecheck.answers.questions.described import beside_description
 from scopecheck.answers.questions.freed import members_freed
 from scopecheck.answers.questions.idle import idle
-from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.inside import inside_lost, no_case_inside
 from scopecheck.answers.questions.kept_out import kept_out
 from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.members import members_not_reached
@@ -155,6 +155,8 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
         first = sheet.claims[0]
         yield "claims alike", "same scope", first.number, "", first.span, same_scope(prepared)
     for claim in sheet.claims:
+        label = f"claim {claim.number}"
+        yield label, "no case inside", claim.number, label, claim.span, no_case_inside(prepared, claim)
         for x in claim.limitations:
             yield x.label, "unmeant met", claim.number, x.label, x.span, parts_meant(prepared, x)
             yield x.label, "without measure", claim.number, x.label, x.span, without_measure(prepared, x)
@@ -180,7 +182,7 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
         steps = frozenset((r.group, r.reading) for r in f.rereads + f.read_as)
         label = f"claim {f.claim}" if f.question == "pair" else f.label
         conflict = () if f.ways and not f.case else f.conflict
-        apart = (f.sets, f.silent) if f.case else ()
+        apart = (f.sets, f.silent) if f.case else (f.held,) if f.held else ()
         key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict, apart)
         kept[key] = _both_ways(kept[key], f) if key in kept else f
     moving = {(f.label, f.others) for f in findings if f.question == "contested"}

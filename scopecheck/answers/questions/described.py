@@ -8,7 +8,7 @@ from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.held import EndHeld, Held
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.core.model import Bound, Case, Limitation, NumberDecl
-from scopecheck.core.ranges import Range, lies, limits_of
+from scopecheck.core.ranges import Range, lies, limits_of, shared
 from scopecheck.core.stated import SIDES, Side
 from scopecheck.foundations.record import record, replace
 
@@ -23,6 +23,8 @@ class Stated:
 
     case: Case
     range: Range
+    alone: bool = True
+    """Whether the statement says nothing else of the number; an end or a single value stands there anyway."""
 
     @property
     def preferred(self) -> bool:
@@ -33,7 +35,8 @@ def beside_description(prepared: Prepared, instance: Instance) -> Iterator[Findi
     """How each range and end of the claim's own lies against the statements of the description, as presumed.
 
     Only ends that the claim states are looked at, not those beyond which nothing can be; and only numbers
-    that a limitation limits by itself.
+    that a limitation limits by itself. Together with the other limitations of the same number it is the range
+    of the number in the claim, and what lies around it or in it is looked for of that range.
     """
     if not prepared.sheet.described:
         return
@@ -41,35 +44,70 @@ def beside_description(prepared: Prepared, instance: Instance) -> Iterator[Findi
         asked = limits_of(prepared.sheet, limitation.formula, prepared.session.base)
         for name, claimed in asked.ranges:
             if asked.of(name) is not None and not claimed.empty:
-                yield _held(prepared, limitation, name, claimed)
+                yield _held(prepared, instance, limitation, name, claimed)
 
 
-def _held(prepared: Prepared, limitation: Limitation, name: str, claimed: Range) -> Finding:
-    sheet, base = prepared.sheet, prepared.session.base
-    d = sheet.declaration(name)
+def _held(
+    prepared: Prepared, instance: Instance, limitation: Limitation, name: str, claimed: Range
+) -> Finding:
+    d = prepared.sheet.declaration(name)
     assert isinstance(d, NumberDecl)
-    found = [
-        Stated(case, own)
-        for case in sheet.described
-        if (own := limits_of(sheet, case.facts, base).of(name)) is not None
-    ]
+    stated = _stated(prepared, name)
+    found = [s for s in stated if s.alone]
+    as_such = _names(s for s in stated if s.range == claimed and (s.alone or claimed.single is not None))
+    joint, beside = (claimed, ()) if as_such else _joint(prepared, instance, limitation, name, claimed)
     ranges = [s for s in found if s.range.single is None]
-    points = [s for s in found if s.range.single is not None]
     preferred = [s for s in ranges if s.preferred]
-    ends = {side: _end(claimed, side) for side in SIDES if _end(claimed, side) != _bound(d, side)}
     held = Held(
         name,
         claimed,
-        as_such=_names(s for s in found if s.range == claimed),
-        ends=tuple(_end_held(side, end, ranges, points) for side, end in ends.items() if end is not None),
-        open_sides=tuple(side for side in SIDES if side not in ends and _always_ended(d, ranges, side)),
-        within=_names(s for s in ranges if lies(claimed, s.range) in (*WHOLLY, "point inside")),
-        takes_in=_names(s for s in preferred if lies(s.range, claimed) in WHOLLY),
-        cuts=_names(s for s in preferred if lies(s.range, claimed) not in WHOLLY),
-        spoken=bool(found),
+        as_such=as_such or _names(s for s in found if s.range == joint),
+        ends=tuple(_end_held(side, end, stated) for side, end in _ends(d, claimed).items()),
+        open_sides=tuple(s for s in SIDES if s not in _ends(d, joint) and _always_ended(d, ranges, s)),
+        within=_names(s for s in ranges if lies(joint, s.range) in (*WHOLLY, "point inside")),
+        takes_in=_names(s for s in preferred if lies(s.range, joint) in WHOLLY),
+        cuts=_names(s for s in preferred if lies(s.range, joint) not in WHOLLY),
+        spoken=bool(stated),
+        joint=joint,
+        beside=beside,
     )
     finding = at_limitation("beside the description", 6, limitation)
     return replace(finding, quantifier="base", detail=name, held=held)
+
+
+def _stated(prepared: Prepared, name: str) -> list[Stated]:
+    """What each statement of the description says of the number by itself."""
+    sheet, found = prepared.sheet, []
+    for case in sheet.described:
+        limits = limits_of(sheet, case.facts, prepared.session.base)
+        if (own := dict(limits.ranges).get(name)) is not None:
+            found.append(Stated(case, own, name not in limits.loose))
+    return found
+
+
+def _joint(
+    prepared: Prepared, instance: Instance, limitation: Limitation, name: str, claimed: Range
+) -> tuple[Range, tuple[str, ...]]:
+    """The range of the number by all that limits it by itself in the claim, and what else narrows it.
+
+    The claimed range alone where nothing else narrows it, or nothing would be left.
+    """
+    sheet, base, joint = prepared.sheet, prepared.session.base, claimed
+    narrowing: list[str] = []
+    for other in instance.limitations:
+        limits = limits_of(sheet, other.formula, base)
+        if other is limitation or (own := limits.of(name)) is None:
+            continue
+        if (both := shared(joint, own)) != joint:
+            narrowing.append(other.label)
+            joint = both
+    return (claimed, ()) if joint.empty else (joint, tuple(narrowing))
+
+
+def _ends(d: NumberDecl, own: Range) -> dict[Side, Bound]:
+    """The ends of a range, without those beyond which nothing can be."""
+    ends = ((side, _end(own, side)) for side in SIDES)
+    return {side: end for side, end in ends if end is not None and end != _bound(d, side)}
 
 
 def _end(own: Range, side: Side) -> Bound | None:
@@ -85,8 +123,10 @@ def _always_ended(d: NumberDecl, ranges: Sequence[Stated], side: Side) -> bool:
     return bool(ranges) and all(_end(s.range, side) != _bound(d, side) for s in ranges)
 
 
-def _end_held(side: Side, end: Bound, ranges: Sequence[Stated], points: Sequence[Stated]) -> EndHeld:
-    """Where the number of the end stands in the description: as this end, as the other end, as an example."""
+def _end_held(side: Side, end: Bound, stated: Sequence[Stated]) -> EndHeld:
+    """Where the number of the end stands in the description: as this end, as the other end, as one value."""
+    ranges = [s for s in stated if s.range.single is None]
+    points = [s for s in stated if s.range.single is not None]
     other: Side = "high" if side == "low" else "low"
     same = [s for s in ranges if (own := _end(s.range, side)) is not None and own.value == end.value]
     across = [s for s in ranges if (own := _end(s.range, other)) is not None and own.value == end.value]

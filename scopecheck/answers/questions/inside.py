@@ -16,7 +16,7 @@ from scopecheck.answers.questions.cases import (
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.questions.ways import each_way, ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
-from scopecheck.core.model import All, Article, Case, Formula, Limitation
+from scopecheck.core.model import All, Article, Case, Claim, Formula, Limitation
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Search
@@ -242,3 +242,34 @@ def _graded_loss(
 def _unsaid(prepared: Prepared, case: Case, scope: Formula) -> tuple[str, ...]:
     names = prepared.session.names_in(scope)
     return tuple(d.name for d in prepared.sheet.declarations if d.name in names)
+
+
+def no_case_inside(prepared: Prepared, claim: Claim) -> Iterator[Answer]:
+    """Does a dependent claim, as presumed, take in no inside case of those that say enough to tell?
+
+    Looked at are cases listed for what the claim depends on: one listed for the claim itself is told as lost.
+    """
+    own = All(tuple(x.formula for x in claim.limitations))
+    names = prepared.session.names_in(own)
+    above = set(_all_above(prepared, claim.number))
+    if not above or not names or not prepared.can_be_met(prepared.scope(claim.number)):
+        return
+    inside = [(case, set(targets(prepared, case))) for case in prepared.sheet.cases if case.role == "inside"]
+    if any(claim.number in places for _, places in inside):
+        return
+    told = [
+        (case, article)
+        for case, places in inside
+        if places & above and names <= set(case.stated)
+        if (article := prepared.point(case, own)) is not None
+    ]
+    if told and not any(meets(own, article, prepared.session.base) for _, article in told):
+        cases = tuple(case.name for case, _ in told)
+        found = replace(at_claim("no case inside", 6, claim), quantifier="base", cases=cases)
+        yield replace(found, construction=prepared.session.base)
+
+
+def _all_above(prepared: Prepared, number: int) -> Iterator[int]:
+    for parent in prepared.sheet.claim(number).parents:
+        yield parent
+        yield from _all_above(prepared, parent)

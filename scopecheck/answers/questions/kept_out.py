@@ -81,6 +81,11 @@ class _Listed:
             return meets(formula, self.stated, k)
         return self.region.holds(session.met(formula, k))
 
+    def leaves_open(self, limitation: Limitation) -> bool:
+        """Does the case say nothing of something that the limitation speaks of, and so does not settle it?"""
+        unsaid = self.prepared.session.names_in(limitation.formula) - {*self.case.stated, *self.stated}
+        return bool(unsaid) and self.status(limitation) == "some"
+
     def fall(self, labels: tuple[str, ...], finding: Finding) -> Fall:
         """What becomes of a set that keeps the case out, on other readings."""
         if labels not in self._falls:
@@ -116,6 +121,9 @@ def _kept_out_of(listed: _Listed, instance: Instance) -> Iterator[Finding]:
     sets = listed.minimal_sets(instance.limitations)
     inside = {label for one in sets.sets for label in one}
     silent = tuple(x.label for x in against if document and x.label not in inside)
+    if listed.case.role == "document" and not document:
+        rest = (x for x in instance.limitations if x.label not in inside)
+        silent = tuple(x.label for x in rest if listed.leaves_open(x))
     one = _in_every_set(sets)
     if document:
         one = against[0].label if len(against) == 1 else ""
@@ -138,9 +146,9 @@ def _told(
 ) -> Finding:
     """The finding; `one` is the limitation that all hangs on, '' if there is none."""
     prepared, case = listed.prepared, listed.case
-    labels = {label for s in sets.sets for label in s} | set(silent)
+    labels = {label for s in sets.sets for label in s} | set(silent if listed.settles else ())
     separating = [x for x in instance.limitations if x.label in labels]
-    alone = bool(silent) and bool(one)
+    alone = listed.settles and bool(silent) and bool(one)
     question = "silence alone keeps out" if alone else "kept out"
     finding = finding_at(prepared, question, 2 if alone else 6, instance.claim.number, case)
     ways = _ways_out(listed, separating)

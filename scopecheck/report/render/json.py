@@ -345,6 +345,8 @@ def _held(sheet: Sheet, held: Held | None) -> Data | None:
         "takes_in": list(held.takes_in),
         "cuts": list(held.cuts),
         "spoken": held.spoken,
+        "with_other_lines": list(held.beside),
+        "range_with_them": _range(held.joint, d.unit),
     }
 
 
