@@ -55,9 +55,9 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
 
     def shown(search: Search) -> Finding:
         if isinstance(place, str):
-            rest = prepared.rest_met(place, formulas)
-            if search.holds(*rest):
-                search.require(*rest)
+            rest = session.met(prepared.rest_of_claim(place, formulas))
+            if search.holds(rest):
+                search.require(rest)
         if finding.quantifier == "every":
             always = [session.surely(f, met=True) for f in formulas]
             if search.holds(*always):

@@ -18,6 +18,7 @@ from scopecheck.core.construction import (
 from scopecheck.core.model import All, Any, Article, Case, Claim, Formula, Limitation, NumberDecl, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
+from scopecheck.core.rewrite import read_as
 from scopecheck.core.stated import RangeEnd, range_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.resolve.dependencies import sort_of
@@ -292,13 +293,15 @@ class Prepared:
             names = wider
         return tuple(x for x in rest if self.session.names_in(x.formula) & names)
 
-    def rest_met(self, label: str, formulas: tuple[Formula, ...]) -> list[Constraint]:
-        """That the rest of a limitation's claim is met, what else is read in it being as in the base."""
+    def rest_of_claim(self, label: str, formulas: tuple[Formula, ...]) -> Formula:
+        """The rest of a limitation's claim; phrases that the formulas do not have are read as in the base."""
         session = self.session
-        limitation = self.limitation(label)
-        rest = [x.formula for x in self.limitations(limitation.claim) if x.label != label]
-        inside = set(session.groups_in(*formulas))
-        return [session.met(f, None if set(session.groups_in(f)) <= inside else session.base) for f in rest]
+        rest = [x.formula for x in self.limitations(self.limitation(label).claim) if x.label != label]
+        for g in set(session.groups_in(*rest)).difference(session.groups_in(*formulas)):
+            reading = session.base.readings[g]
+            own = [p for p in self.sheet.parameters if (p.group, p.reading) == (g, reading)]
+            rest = [read_as(f, g, reading, {p.key: p.presumed for p in own}) for f in rest]
+        return All(tuple(rest))
 
     def inside_points(self, scope: Formula) -> list[Article]:
         """The listed inside things that are one article for this scope."""

@@ -38,11 +38,13 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
     if not search.holds():
         yield Looked("unmeant met", limitation.claim, limitation.label)
         return
-    scope = prepared.scope(limitation.claim)
-    if prepared.can_be_met(scope) and not _in_whole_claim(prepared, scope, meant):
+    rest = prepared.rest_of_claim(limitation.label, (formula, meant))
+    region: Formula = Not(meant)
+    if search.holds(session.met(rest)):
+        search.require(session.met(rest))
+        region = All((Not(meant), rest))
+    elif not _in_whole_claim(prepared, limitation.claim, meant):
         return
-    rest = all_of(prepared.rest_met(limitation.label, (formula, meant)))
-    grades = prepared.grades_for(meant, wanted=False)
     others = _readings_alone(prepared, limitation, search)
     shown = prepared.exhibit(
         replace(at_limitation("unmeant met", 2, limitation), bearer="challenger"),
@@ -50,16 +52,16 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         (formula, meant),
         ((formula, "met"), (meant, "false")),
         prepared.known((meant, formula)),
-        [*((grade, rest if far is None else far & rest) for grade, far in grades), *grades],
+        prepared.grades_for(meant, wanted=False),
         border=meant,
     )
-    counted = _counted(prepared, shown, groups, others, Demand(Not(meant), formula, "none"))
+    counted = _counted(prepared, shown, groups, others, Demand(region, formula, "none"))
     yield _with_twin(prepared, counted, formula, meant)
 
 
-def _in_whole_claim(prepared: Prepared, scope: Formula, meant: Formula) -> bool:
+def _in_whole_claim(prepared: Prepared, claim: int, meant: Formula) -> bool:
     """Does anything that was not meant meet all of the claim on some reading?"""
-    session = prepared.session
+    session, scope = prepared.session, prepared.scope(claim)
     search = session.search(session.groups_in(scope))
     search.require(session.met(scope), session.denied(meant))
     return search.holds()
