@@ -16,7 +16,7 @@ from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from tests.slips import SHEET
 from tests.test_cli import run
-from tests.words import SAME_HAND, SETS, names
+from tests.words import SAME_HAND, SECOND_READER, SETS, names
 
 
 def started(text: str) -> str:
@@ -107,9 +107,12 @@ def test_an_edited_sheet_gets_only_what_it_lacks(tmp_path: Path) -> None:
     assert sheet.read_text("utf-8") == text
 
 
-@pytest.mark.parametrize("name", [*names(), "dentifrice", "cheese"])
-def test_each_set_is_taken_up_whole(name: str) -> None:
-    text = ((SETS if name in names() else SAME_HAND) / f"{name}.txt").read_text("utf-8")
+TEXTS = [path for folder in (SETS, SAME_HAND, SECOND_READER) for path in sorted(folder.glob("*.txt"))]
+
+
+@pytest.mark.parametrize("path", TEXTS, ids=lambda path: path.stem)
+def test_each_set_is_taken_up_whole(path: Path) -> None:
+    text = path.read_text("utf-8")
     made = read(text)
     assert [c.number for c in made.claims] == [c.number for c in pasted(text).claims]
     kept = set(re.findall(r"\w+", started(text)))
