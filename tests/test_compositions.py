@@ -351,7 +351,7 @@ def test_a_document_that_states_each_of_a_class_has_no_further_one(
 def test_a_closed_group_is_met_by_a_document_that_lists_one_of_its_members() -> None:
     text = PASTE.format(facts="water = 90 wt%, xanthan = 8 wt%, guar = 0 wt%")
     (met,) = found(text, "document met")
-    assert met.quantifier == "base"
+    assert met.quantifier == "every"
     assert not found(text, "silence alone keeps out")
     notes = list(case_notes(sheet(text), sheet(text).cases[0]))
     assert [note.replace("\N{NO-BREAK SPACE}", " ") for note in notes] == [

@@ -12,7 +12,7 @@ from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.conditions import condition_texts
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
-from scopecheck.report.grouping import departures, turning_labels
+from scopecheck.report.grouping import BESIDE_MEANT, departures, turning_labels
 from scopecheck.report.rereadings import (
     bearer_text,
     group_words,
@@ -160,7 +160,7 @@ def _others(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     told_already = {(d.group, d.reading) for d in departures(finding)}
     by_group: dict[int, list[str]] = {}
     for g, r in finding.others:
-        if (g, r) in told_already:
+        if (g, r) in told_already or not _of_the_thing(sheet, finding, g, r):
             continue
         label = reading_label(sheet, Reread(g, r))
         if any((p.group, p.reading) == (g, r) for p in sheet.parameters):
@@ -173,6 +173,18 @@ def _others(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         )
         for g, told in by_group.items()
     )
+
+
+def _of_the_thing(sheet: Sheet, finding: Finding, group: int, reading: int) -> bool:
+    """Beside what was meant: does the thing shown do it on that reading too, not only some other thing?"""
+    limitation = limitation_labelled(sheet, finding.label)
+    if finding.question not in BESIDE_MEANT or limitation is None or finding.witness is None:
+        return True
+    if any((p.group, p.reading) == (group, reading) for p in sheet.parameters):
+        return True
+    k = base_construction(sheet).with_reading(group, reading)
+    met = evaluate(limitation.formula, finding.witness.article, k) is True
+    return met == (finding.question == "unmeant met")
 
 
 def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:

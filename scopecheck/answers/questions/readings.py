@@ -107,20 +107,11 @@ def _counted(
 ) -> Finding:
     """How far the effect reaches: the base, some construction or, with no escape from it, every one."""
     assert shown.construction is not None
-    assert shown.witness is not None
-    met = escape.wanted == "none"
-    article, base = shown.witness.article, prepared.session.base
     taken = {(g, shown.construction.readings[g]) for g in groups}
-    others = tuple(
-        (g, r)
-        for g, r in alone
-        if (g, r) not in taken
-        and (
-            _has_stretch(prepared, g, r)
-            or meets(escape.formula, article, base.with_reading(g, r)) == met
-        )
-    )
+    others = tuple(step for step in alone if step not in taken)
     if not some_construction(prepared.session, [escape]):
+        assert shown.witness is not None
+        met = escape.wanted == "none"
         itself = prepared.on_every(escape.formula, shown.witness.article, met)
         return replace(shown, quantifier="every", stakes=1, others=others, itself=itself)
     quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
