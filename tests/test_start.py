@@ -562,6 +562,12 @@ a likely more.
     read(text)
 
 
+def test_at_least_between_two_numbers_belongs_to_the_second() -> None:
+    text = "1. A gel comprising 8 to 16 wt% of salt, soap of at least 20 %, at least 0.5 wt% of gum."
+    words = [x.words for c in read(text).claims for x in c.limitations]
+    assert [w for w in words if "0.5" in w] == ["at least 0.5 wt%"]
+
+
 def test_up_to_after_a_limit_begins_the_next_one() -> None:
     text = "1. A latch, comprising a catch having a depth of 3 to 12 mm, and up to four springs.\n"
     lines = [(x.subject, x.words) for c in read(text).claims for x in c.limitations]

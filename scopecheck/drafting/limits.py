@@ -159,9 +159,11 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
 
 
 def _closing(texts: list[str], at: int) -> int:
-    """How many words end a limit here, such as 'and up'; none where these begin the next: 'and up to'."""
+    """How many words end a limit here, such as 'and up'; none where these begin the next: 'at least 5'."""
     width = run_at(texts, at, "limits", "closings")
-    return 0 if texts[at + width - 1 : at + width + 1] == ["up", "to"] else width
+    after = texts[at + width] if at + width < len(texts) else ""
+    up_to = texts[at + width - 1 : at + width + 1] == ["up", "to"]
+    return 0 if up_to or after[:1].isdigit() or after in NUMBER_WORDS else width
 
 
 def _converted(texts: list[str], at: int, later: list[Figure], unit: Unit | None) -> int:

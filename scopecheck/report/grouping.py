@@ -157,7 +157,7 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
     gathered: dict[object, list[Finding]] = {}
     for index, finding in enumerate(findings):
         turns_on = tuple(sorted({axis for d in departures(finding) for axis in axes(sheet, d)}))
-        alone: object = index if not turns_on else None
+        alone: object = None if turns_on else _lost_alike(finding) or index
         if phrases_moved(finding) > 1:
             alone = frozenset(d.group for d in departures(finding))
         if finding.question == SILENCE:
@@ -171,6 +171,14 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
         places = labels | set(places_of(sheet, opened, turning))
         found.append(Cluster(tuple(group), tuple(sorted(turning)), len(places), len(labels)))
     return tuple(found)
+
+
+def _lost_alike(finding: Finding) -> object:
+    """What cases share that the same lines lose as presumed and the same re-readings keep; else None."""
+    if finding.question != "inside lost" or not finding.failing or finding.partly:
+        return None
+    kept = tuple((r.group, r.reading) for r in finding.kept_by)
+    return finding.failing, kept, finding.quantifier
 
 
 def phrases_moved(finding: Finding) -> int:

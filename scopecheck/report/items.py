@@ -239,7 +239,7 @@ def _meant(sheet: Sheet, finding: Finding) -> str:
 def item(sheet: Sheet, cluster: Cluster, number: int, with_picture: bool = True) -> Item:
     """One numbered item: the first finding in full, the others as one line each, then the consequences."""
     first, *rest = cluster.findings
-    titled = bool(rest) or phrases_moved(first) > 1
+    titled = (bool(rest) and bool(cluster.axes)) or phrases_moved(first) > 1
     decision = decision_text(sheet, cluster) if titled or _recurs(cluster) else ""
     below = margin(sheet, first)
     if decision and not titled:

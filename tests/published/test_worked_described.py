@@ -24,7 +24,7 @@ def held(claimed: str, *stated: str, name: str = "solids") -> tuple[Held, str]:
     """A claim of the words beside statements of the description; the relation as data and in words."""
     rows = "\n".join(f"  {row}" for row in stated)
     made = sheet(f"{HEAD}1. A mix with {claimed}.\n   | {name} : {claimed}\ndescription\n{rows}\n")
-    (finding,) = [f for f in ask_all(made).findings if f.held is not None]
+    (finding,) = [f for f in ask_all(made).findings if f.held is not None and f.stakes == 6]
     assert finding.held is not None
     assert finding.stakes == 6
     return finding.held, held_text(made, finding).replace(GLUE, " ")
@@ -133,7 +133,7 @@ def below(*stated: str) -> list[tuple[Held, str]]:
     lines = "1. A mix of at least 30 wt%.\n   | solids : at least 30 wt%\n"
     lines += "2. The mix of claim 1, of at most 50 wt%.\n   | solids : at most 50 wt%\n"
     made = sheet(f"{HEAD}{lines}description\n{rows}\n")
-    found = unstated_first(f for f in ask_all(made).findings if f.held is not None)
+    found = unstated_first(f for f in ask_all(made).findings if f.held is not None and f.stakes == 6)
     return [(f.held, held_text(made, f).replace(GLUE, " ")) for f in found if f.held]
 
 
@@ -170,7 +170,7 @@ def test_a_claimed_single_value_that_stands_beside_what_ties_the_number() -> Non
 
 def test_no_description_no_relation() -> None:
     made = sheet(f"{HEAD}1. A mix with from 1 to 10 wt%.\n   | solids : from 1 to 10 wt%\n")
-    assert [f for f in ask_all(made).findings if f.held is not None] == []
+    assert [f for f in ask_all(made).findings if f.held is not None and f.stakes == 6] == []
 
 
 # ---- several numbers together: whether a combination is stated, or its parts in different places

@@ -57,7 +57,8 @@ def cells(claimed: dict[str, str], *stated: str) -> tuple[Sheet, list[ChartCell]
         ("angle", "not less than 120 deg", "angle <= 90 deg", "not met; apart by 30 deg, 25 % of the end"),
         # In re Aller, MPEP 2144.05: 40 to 80 degC claimed, 100 known; 25 to 70 % acid claimed, 10 known.
         ("heat", "from 40 to 80 degC", "heat = 100 degC", "not met; apart by 20 K"),
-        ("acid", "from 25 to 70 wt%", "acid = 10 wt%", "not met; apart by 15 wt%, 60 % of the end"),
+        ("acid", "from 25 to 70 wt%", "acid = 10 wt%",
+         "not met; apart by 15 percentage points, 60 % of the end"),
         # Iron Grip, MPEP 2144.05 I: three grips claimed; two and four known.
         ("grips", "three", "grips = 2", "not met; apart by 1"),
         ("grips", "three", "grips = 4", "not met; apart by 1"),
@@ -83,7 +84,8 @@ def test_two_quantities_are_held_each_by_itself() -> None:
     [
         # W52, T 666/89, EPO Case Law 2022 I.C.6.3.2 (read): 8 to 25, 0.001 to 0.1; known 5 to 25, 0.1 to 5.
         ("acid", "from 8 to 25 wt%", ["5 wt% <= acid <= 25 wt%"],
-         "claimed range 17 wt% wide, range stated 20 wt% wide, ratio 0.85; nearest end stated 25 wt%, in it"),
+         "claimed range 17 percentage points wide, range stated 20 percentage points wide, ratio 0.85;"
+         " nearest end stated 25 wt%, in it"),
         ("nickel", "from 0.001 to 0.1 wt%", ["0.1 wt% <= nickel <= 5 wt%"],
          "ratio 99/4900 (≈ 0.02); nearest end stated 0.1 wt%, in it"),
         # W53, T 1688/20, as summarised (read (secondary)): 56 to 59 claimed, 50 to 60 known.
@@ -102,8 +104,8 @@ def test_two_quantities_are_held_each_by_itself() -> None:
          "the claimed range has an open side; nearest end stated 5 wt%, at its end, which it leaves out"),
         # In re Wertheim, MPEP 2163.05 III (read): 25 to 60, 36 and 50 told; our numbers beside.
         ("acid", "from 38 to 45 wt%", ["25 wt% <= acid <= 60 wt%", "acid = 36 wt%", "acid = 50 wt%"],
-         "ratio 0.2; nearest end stated 25 wt%, 13 wt% from it; nearest example 36 wt% (D1, entry 2 at"
-         ' "page 2"), 2 wt% from it'),
+         "ratio 0.2; nearest end stated 25 wt%, 13 percentage points from it; nearest example 36 wt% (D1,"
+         ' entry 2 at "page 2"), 2 percentage points from it'),
         # Whole numbers are counted: 2 to 4 grips beside 1 to 6 (our numbers).
         ("grips", "from 2 to 4", ["1 <= grips <= 6"], "of 3 values, range stated of 6 values, ratio 0.5"),
     ],

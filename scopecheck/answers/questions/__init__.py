@@ -11,7 +11,7 @@ from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.choices import choices
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
 from scopecheck.answers.questions.combined import together_beside_description
-from scopecheck.answers.questions.described import beside_description
+from scopecheck.answers.questions.described import beside_description, numbers_not_described
 from scopecheck.answers.questions.freed import members_freed
 from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost, no_case_inside
@@ -146,6 +146,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("undefined", undefined),
             ("contested", contested),
             ("beside the description", beside_description),
+            ("number not described", numbers_not_described),
             ("beside the description", together_beside_description),
             ("choices left", choices),
         ):

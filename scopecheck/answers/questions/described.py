@@ -44,10 +44,14 @@ def beside_description(prepared: Prepared, instance: Instance) -> Iterator[Findi
         asked = limits_of(prepared.sheet, limitation.formula, prepared.session.base)
         for name, claimed in asked.ranges:
             if asked.of(name) is not None and not claimed.empty:
-                found = _held(prepared, instance, limitation, name, claimed)
-                yield found
-                if found.held and found.held.nowhere:
-                    yield replace(found, question="number not described", stakes=4, quantifier="every")
+                yield _held(prepared, instance, limitation, name, claimed)
+
+
+def numbers_not_described(prepared: Prepared, instance: Instance) -> Iterator[Finding | Looked]:
+    """Does the claim state an end for a number that the description speaks of, and nowhere with that end?"""
+    for found in beside_description(prepared, instance):
+        if isinstance(found, Finding) and found.held and found.held.nowhere:
+            yield replace(found, question="number not described", stakes=4, quantifier="every")
 
 
 def _held(
