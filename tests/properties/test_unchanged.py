@@ -140,7 +140,10 @@ def test_strained_readings_change_nothing_unless_asked_for(drawn: tuple[Sheet, i
     wider = answered(more, strained=True)
     assert harms(before) <= harms(wider)
     certain = {verdict(f)[:4] for f in wider.findings if f.question in HARM and f.quantifier == "every"}
-    assert certain <= {verdict(f)[:4] for f in before.findings if f.quantifier == "every"}
+    # Part of a case that says too little is lost on every reading, which is told once all of it is on some.
+    told = {verdict(f)[:4] for f in before.findings if f.quantifier == "every"}
+    told |= {("inside lost", *verdict(f)[1:4]) for f in before.findings if f.question == "inside left open"}
+    assert certain <= told
 
 
 @settings(max_examples=EXAMPLES)

@@ -40,7 +40,8 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         return
     rest = prepared.rest_of_claim(limitation.label, (formula, meant))
     region: Formula = Not(meant)
-    if search.holds(session.met(rest)):
+    within = search.holds(session.met(rest))
+    if within:
         search.require(session.met(rest))
         region = All((Not(meant), rest))
     elif not _in_whole_claim(prepared, limitation.claim, meant):
@@ -56,6 +57,9 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         border=meant,
     )
     counted = _counted(prepared, shown, groups, others, Demand(region, formula, "none"))
+    if not within:
+        # Only as the rest of the claim is read otherwise does any such thing meet all of it.
+        counted = replace(counted, quantifier="some", stakes=2, itself=True)
     yield _with_twin(prepared, counted, formula, meant)
 
 
