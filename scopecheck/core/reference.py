@@ -164,6 +164,13 @@ def _within(d: NumberDecl, value: Fraction) -> bool:
     return above and (d.upper is None or value < d.upper.value or (d.upper.closed and value == d.upper.value))
 
 
+def _can_be(d: Declaration, value: Value) -> bool:
+    """Is a value one that its number can have? Of a region it is an end, and may be left out itself."""
+    if not isinstance(d, NumberDecl) or not isinstance(value, Fraction):
+        return True
+    return _within(d, value) and (not d.whole or value.denominator == 1)
+
+
 def references(sheet: Sheet, formulas: tuple[Formula, ...], first: Case | None = None) -> list[Reference]:
     """The cases that a witness may be told by: `first` alone if given, else all, inside cases first.
 
@@ -172,7 +179,9 @@ def references(sheet: Sheet, formulas: tuple[Formula, ...], first: Case | None =
     plain = default_values(sheet, formulas)
     inside = [case for case in sheet.cases if case.role == "inside"]
     if inside:
-        plain |= stated_values(sheet, inside[0])
+        said = stated_values(sheet, inside[0])
+        known = (d for d in sheet.declarations if d.name in said)
+        plain |= {d.name: said[d.name] for d in known if _can_be(d, said[d.name])}
     if first is not None:
         return [Reference(first.name, {**plain, **stated_values(sheet, first)})]
     order = {"inside": 0, "outside": 1, "document": 2, "class": 3}

@@ -12,10 +12,12 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from scopecheck.answers.findings import QUESTIONS, Finding, Reread
+from scopecheck.core.construction import names_in
 from scopecheck.core.model import STANDINGS, Group, Sheet
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 from scopecheck.report.describe import limitation_labelled, lineage, turning_limitations
+from scopecheck.solving.evaluate import evaluate
 
 STEPS_IN_OTHERS = ("contested", "harmless")
 """Questions whose findings are about one reading, named in `others`, without a construction of their own."""
@@ -73,7 +75,8 @@ def section(sheet: Sheet, finding: Finding) -> str:
     """
     if finding.stakes > 4:
         return str(finding.stakes)
-    if _is_far(sheet, finding) or (finding.stakes == 4 and phrases_moved(finding) > 1):
+    several = finding.stakes == 4 and phrases_moved(finding) > 1
+    if several or _is_far(sheet, finding) or barred_by(sheet, finding):
         return FAR
     if finding.question == "dependent cannot be met":
         if finding.quantifier == "some" and len(finding.conflict) == 1:
@@ -88,6 +91,19 @@ def section(sheet: Sheet, finding: Finding) -> str:
     if finding.question in (*SIDED, *BESIDE_MEANT) and finding.stakes in (2, 3) and usual and not stretched:
         return "usual"
     return "meant" if finding.question in BESIDE_MEANT and finding.stakes > 1 else str(finding.stakes)
+
+
+def barred_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+    """The other lines of the claim that keep out what a line lets in unmeant, by what is shown of it."""
+    k = finding.construction
+    if finding.question != "unmeant met" or finding.witness is None or k is None:
+        return ()
+    claims = [c for c in sheet.claims if c.number in lineage(sheet, finding.claim)]
+    if any(len(c.parents) > 1 for c in claims):
+        return ()
+    lines = (x for c in claims for x in c.limitations if x.label != finding.label)
+    told = (x for x in lines if names_in(x.formula) <= set(finding.shown))
+    return tuple(x.label for x in told if evaluate(x.formula, finding.witness.article, k) is not True)
 
 
 def _is_hedged(sheet: Sheet, finding: Finding) -> bool:

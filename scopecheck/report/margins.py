@@ -12,7 +12,7 @@ from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.conditions import condition_texts
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
-from scopecheck.report.grouping import BESIDE_MEANT, departures, turning_labels
+from scopecheck.report.grouping import BESIDE_MEANT, barred_by, departures, turning_labels
 from scopecheck.report.rereadings import (
     bearer_text,
     group_words,
@@ -274,6 +274,9 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every":
         notes.append(sentence("note", "narrows_else"))
+    if barred := barred_by(sheet, finding):
+        lines = listed(labelled(sheet, x) for x in barred)
+        notes.append(sentence("note", "barred", lines=lines, claim=finding.claim))
     if finding.question == "same scope":
         notes += _not_restated(sheet, finding)
     if finding.twins:

@@ -294,14 +294,18 @@ class Prepared:
         return tuple(x for x in rest if self.session.names_in(x.formula) & names)
 
     def rest_of_claim(self, label: str, formulas: tuple[Formula, ...]) -> Formula:
-        """The rest of a limitation's claim; phrases that the formulas do not have are read as in the base."""
-        session = self.session
+        """The rest of a claim; a line with phrases that the formulas do not have is read as in the base."""
         rest = [x.formula for x in self.limitations(self.limitation(label).claim) if x.label != label]
-        for g in set(session.groups_in(*rest)).difference(session.groups_in(*formulas)):
-            reading = session.base.readings[g]
+        inside = set(self.session.groups_in(*formulas))
+        return All(tuple(f if set(self.session.groups_in(f)) <= inside else self._in_base(f) for f in rest))
+
+    def _in_base(self, formula: Formula) -> Formula:
+        """The formula with every phrase read as in the base, stretches as presumed."""
+        for g in self.session.groups_in(formula):
+            reading = self.session.base.readings[g]
             own = [p for p in self.sheet.parameters if (p.group, p.reading) == (g, reading)]
-            rest = [read_as(f, g, reading, {p.key: p.presumed for p in own}) for f in rest]
-        return All(tuple(rest))
+            formula = read_as(formula, g, reading, {p.key: p.presumed for p in own})
+        return formula
 
     def inside_points(self, scope: Formula) -> list[Article]:
         """The listed inside things that are one article for this scope."""

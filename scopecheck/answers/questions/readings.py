@@ -38,14 +38,6 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
     if not search.holds():
         yield Looked("unmeant met", limitation.claim, limitation.label)
         return
-    rest = prepared.rest_of_claim(limitation.label, (formula, meant))
-    region: Formula = Not(meant)
-    within = search.holds(session.met(rest))
-    if within:
-        search.require(session.met(rest))
-        region = All((Not(meant), rest))
-    elif not _in_whole_claim(prepared, limitation.claim, meant):
-        return
     others = _readings_alone(prepared, limitation, search)
     shown = prepared.exhibit(
         replace(at_limitation("unmeant met", 2, limitation), bearer="challenger"),
@@ -56,19 +48,8 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
         prepared.grades_for(meant, wanted=False),
         border=meant,
     )
-    counted = _counted(prepared, shown, groups, others, Demand(region, formula, "none"))
-    if not within:
-        # Only as the rest of the claim is read otherwise does any such thing meet all of it.
-        counted = replace(counted, quantifier="some", stakes=2, itself=True)
+    counted = _counted(prepared, shown, groups, others, Demand(Not(meant), formula, "none"))
     yield _with_twin(prepared, counted, formula, meant)
-
-
-def _in_whole_claim(prepared: Prepared, claim: int, meant: Formula) -> bool:
-    """Does anything that was not meant meet all of the claim on some reading?"""
-    session, scope = prepared.session, prepared.scope(claim)
-    search = session.search(session.groups_in(scope))
-    search.require(session.met(scope), session.denied(meant))
-    return search.holds()
 
 
 def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> Iterator[Answer]:
