@@ -61,7 +61,7 @@ def root_cause(sheet: Sheet, finding: Finding, every: Iterable[Finding]) -> Find
             return other
         if other.question in SAME_CAUSE.get(finding.question, ()) and _same_cause(sheet, other, finding):
             return other
-        if finding.question == LOST and other is not finding and _lost_above(sheet, other, finding):
+        if finding.question == LOST and _lost_above(sheet, other, finding):
             return other
         if finding.question == SILENCE and _meets_parent(sheet, other, finding):
             return other

@@ -55,9 +55,7 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
 
     def shown(search: Search) -> Finding:
         if isinstance(place, str):
-            rest = session.met(prepared.rest_of_claim(place, formulas))
-            if search.holds(rest):
-                search.require(rest)
+            _prefer_rest_met(prepared, place, search, formulas)
         if finding.quantifier == "every":
             always = [session.surely(f, met=True) for f in formulas]
             if search.holds(*always):
@@ -167,6 +165,17 @@ def _one_reread(prepared: Prepared, groups: tuple[int, ...]) -> Iterator[tuple[R
         for r in admissible_readings(prepared.sheet.groups[g], session.strained):
             if r != session.base.readings[g]:
                 yield Reread(g, r), session.base.with_reading(g, r)
+
+
+def _prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: tuple[Formula, ...]) -> None:
+    """For a case of one limitation: first try with the rest of the claim met."""
+    session = prepared.session
+    limitation = prepared.limitation(label)
+    rest = [x.formula for x in prepared.limitations(limitation.claim) if x.label != label]
+    inside = set(session.groups_in(*formulas))
+    met = [session.met(f, None if set(session.groups_in(f)) <= inside else session.base) for f in rest]
+    if search.holds(*met):
+        search.require(*met)
 
 
 def _also_met(

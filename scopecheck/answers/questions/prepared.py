@@ -18,7 +18,6 @@ from scopecheck.core.construction import (
 from scopecheck.core.model import All, Any, Article, Case, Claim, Formula, Limitation, NumberDecl, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
-from scopecheck.core.rewrite import read_as
 from scopecheck.core.stated import RangeEnd, range_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.resolve.dependencies import sort_of
@@ -292,20 +291,6 @@ class Prepared:
         while (wider := names.union(*(t for t in tied if t & names))) != names:
             names = wider
         return tuple(x for x in rest if self.session.names_in(x.formula) & names)
-
-    def rest_of_claim(self, label: str, formulas: tuple[Formula, ...]) -> Formula:
-        """The rest of a claim; a line with phrases that the formulas do not have is read as in the base."""
-        rest = [x.formula for x in self.limitations(self.limitation(label).claim) if x.label != label]
-        inside = set(self.session.groups_in(*formulas))
-        return All(tuple(f if set(self.session.groups_in(f)) <= inside else self._in_base(f) for f in rest))
-
-    def _in_base(self, formula: Formula) -> Formula:
-        """The formula with every phrase read as in the base, stretches as presumed."""
-        for g in self.session.groups_in(formula):
-            reading = self.session.base.readings[g]
-            own = [p for p in self.sheet.parameters if (p.group, p.reading) == (g, reading)]
-            formula = read_as(formula, g, reading, {p.key: p.presumed for p in own})
-        return formula
 
     def inside_points(self, scope: Formula) -> list[Article]:
         """The listed inside things that are one article for this scope."""
