@@ -77,7 +77,7 @@ def check(
 
     def run() -> int:
         from scopecheck.commands.check import Options, check_sheets
-        from scopecheck.solving.solver import Budget
+        from scopecheck.solving.constraints import Budget
 
         budget = Budget(work, wall)
         options = Options(format.value, everything, contested, strained, budget, output, chart)
@@ -107,7 +107,7 @@ def amend(
     def run() -> int:
         from scopecheck.commands.amend import show_amendment
         from scopecheck.commands.check import Options
-        from scopecheck.solving.solver import Budget
+        from scopecheck.solving.constraints import Budget
 
         options = Options(format.value, everything, False, strained, Budget(work, wall), output)
         return show_amendment(before, after, options)
@@ -134,7 +134,7 @@ def claim_map(
     def run() -> int:
         from scopecheck.commands.check import Options
         from scopecheck.commands.claim_map import show_map
-        from scopecheck.solving.solver import Budget
+        from scopecheck.solving.constraints import Budget
 
         options = Options(format.value, everything, budget=Budget(work, wall), output=output)
         return show_map(sheet, options)
@@ -182,7 +182,7 @@ def probe(
         from scopecheck.commands.check import Options
         from scopecheck.commands.probe import probe_limitation
         from scopecheck.report.probe_sheet import Wish
-        from scopecheck.solving.solver import Budget
+        from scopecheck.solving.constraints import Budget
 
         cases = tuple(inside or ()), tuple(outside or ()), tuple(given or ())
         wish = Wish(limitation, tuple(declare or ()), meant, *cases, profile, show, phrases)

@@ -30,7 +30,7 @@ from scopecheck.drill.replies import is_none, thing
 from scopecheck.drill.setting import lines_of
 from scopecheck.drill.trades import Form, forms, trades
 from scopecheck.foundations.record import record
-from scopecheck.solving.solver import Undecided
+from scopecheck.solving.constraints import Undecided
 from tests.drilled_oracle import candidates, untrue
 
 TARGETS = Path(scopecheck.__file__).parent / "data" / "drill_targets.json"

@@ -15,7 +15,8 @@ from itertools import pairwise, product
 from statistics import median
 
 from scopecheck.core.model import Article
-from scopecheck.solving.solver import Session, Undecided
+from scopecheck.solving.constraints import Undecided
+from scopecheck.solving.solver import Session
 from tests.sheets import sheet
 
 COUNT = 500

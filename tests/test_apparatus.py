@@ -11,7 +11,7 @@ from scopecheck.answers.findings import Answers
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.model import Sheet
 from scopecheck.resolve.sheet import read_path
-from scopecheck.solving.solver import Budget
+from scopecheck.solving.constraints import Budget
 
 SOWER = Path(__file__).parent.parent / "specs" / "sheets" / "sower.sheet"
 

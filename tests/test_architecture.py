@@ -37,7 +37,7 @@ FLOORS: dict[str, str] = {
         " common_groups joined carried"
     ),
     "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
-    "solving": "evaluate border symbols places encode known engine solver ends",
+    "solving": "evaluate border symbols places constraints encode translation known engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes held findings questions.prepared definitions"
         " questions.clash questions.cases questions.ways questions.freed questions.varying"
@@ -74,7 +74,9 @@ TOP = ("cli", "__main__")
 LIBRARIES: dict[str, set[str]] = {
     "z3": {
         "solving.symbols",
+        "solving.constraints",
         "solving.encode",
+        "solving.translation",
         "solving.known",
         "solving.engine",
         "solving.solver",

@@ -18,8 +18,8 @@ from scopecheck.foundations.spans import Source
 from scopecheck.report.page import build_report
 from scopecheck.report.render import render
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.constraints import Budget
 from scopecheck.solving.evaluate import evaluate
-from scopecheck.solving.solver import Budget
 
 WALL = "wall  length in mm, > 0.1 mm, <= 30 mm"
 

@@ -42,7 +42,9 @@ def findings(text: str, question: str) -> list[Finding]:
 
 # ---- cases that clash
 
-CLASH = CLIP + """
+CLASH = (
+    CLIP
+    + """
 inside    width    gap   height
   small   9 mm     4 mm  20 mm
   wide    12.1 mm  4 mm  20 mm
@@ -51,6 +53,7 @@ must stay out
   broad   12.2 mm  4 mm  20 mm
   shut    9 mm     2 mm  20 mm
 """
+)
 
 
 def test_the_cases_that_clash_are_named_and_no_others() -> None:

@@ -32,8 +32,8 @@ from scopecheck.report import occasions, separating
 from scopecheck.report.separating import Example, Shown, shown_apart
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry, entry
+from scopecheck.solving.constraints import Budget
 from scopecheck.solving.evaluate import evaluate
-from scopecheck.solving.solver import Budget
 
 ENTRIES = entries()
 BY_PLACE = [pytest.param(e, id=f"{e.id} {e.title[:50]}") for e in ENTRIES]

@@ -62,7 +62,6 @@ def test_colour_only_when_asked_for_and_without_changing_the_words() -> None:
     ("terminal", "environment", "wanted"),
     [(True, {}, True), (False, {}, False), (True, {"NO_COLOR": "1"}, False), (True, {"TERM": "dumb"}, False)],
 )
-
 def test_when_colour_is_wanted(terminal: bool, environment: dict[str, str], wanted: bool) -> None:
     assert wants_colour(terminal, environment) is wanted
 

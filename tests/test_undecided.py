@@ -6,8 +6,9 @@ import pytest
 import z3
 
 from scopecheck.solving import engine, solver
+from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.solving.evaluate import evaluate
-from scopecheck.solving.solver import Budget, Session, Undecided
+from scopecheck.solving.solver import Session
 from tests import sheets
 
 SHEET = """length  length in mm

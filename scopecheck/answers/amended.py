@@ -11,7 +11,7 @@ from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record
 from scopecheck.resolve.carried import Uncarried, uncarried
 from scopecheck.resolve.joined import Joined
-from scopecheck.solving.solver import Budget, Undecided
+from scopecheck.solving.constraints import Budget, Undecided
 
 Progress = Callable[[str], None]
 

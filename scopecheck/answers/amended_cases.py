@@ -11,7 +11,7 @@ from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.model import Case
 from scopecheck.foundations.record import record
-from scopecheck.solving.solver import Undecided
+from scopecheck.solving.constraints import Undecided
 
 
 @record

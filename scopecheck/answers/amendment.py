@@ -18,7 +18,8 @@ from scopecheck.core.model import All, Claim, Formula, Limitation
 from scopecheck.core.model import Any as AnyOf
 from scopecheck.foundations.record import record, replace
 from scopecheck.resolve.joined import Joined
-from scopecheck.solving.solver import Budget, Session, Undecided
+from scopecheck.solving.constraints import Budget, Undecided
+from scopecheck.solving.solver import Session
 
 NOTHING = All(())
 

@@ -13,7 +13,8 @@ from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.model import STANDINGS, Breadth, Definition, Formula, Group, Limitation, Sheet
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import replace
-from scopecheck.solving.solver import Budget, Session, Undecided
+from scopecheck.solving.constraints import Budget, Undecided
+from scopecheck.solving.solver import Session
 
 
 def weighed(sheet: Sheet, budget: Budget | None = None) -> Sheet:

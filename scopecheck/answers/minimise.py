@@ -18,8 +18,9 @@ from scopecheck.core.construction import Construction, preference
 from scopecheck.core.model import Article, ChoiceDecl, FreeParameter, NumberDecl, SetDecl, Value
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import record
+from scopecheck.solving.constraints import Constraint, Undecided, any_of
 from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
-from scopecheck.solving.solver import Constraint, Search, Session, Undecided, any_of
+from scopecheck.solving.solver import Search, Session
 
 Grade: TypeAlias = Literal["plain", "near", "edge", "listed"]
 MOST_DECIMALS = 12

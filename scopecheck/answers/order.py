@@ -18,7 +18,8 @@ from scopecheck.core.model import Article, Claim, Formula
 from scopecheck.core.reference import Reference, references
 from scopecheck.foundations.record import record
 from scopecheck.resolve.dependencies import noun_of, sort_of
-from scopecheck.solving.solver import Constraint, Search, Undecided, all_of, any_of
+from scopecheck.solving.constraints import Constraint, Undecided, all_of, any_of
+from scopecheck.solving.solver import Search
 
 
 @record

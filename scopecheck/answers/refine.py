@@ -28,8 +28,9 @@ from scopecheck.core.construction import (
 )
 from scopecheck.core.model import All, Article, Divide, Formula, FreeParameter, Multiply, Term
 from scopecheck.foundations.record import record
+from scopecheck.solving.constraints import Constraint, Undecided, all_of, any_of
 from scopecheck.solving.ends import greatest_stretch, least_stretch
-from scopecheck.solving.solver import Constraint, Search, Session, Undecided, all_of, any_of
+from scopecheck.solving.solver import Search, Session
 
 Wanted: TypeAlias = Literal["every", "none", "some", "not every"]
 """Of the articles of a region: all are met, none is, there is one that is, or one that is not."""

@@ -24,7 +24,7 @@ from scopecheck.report.render import Format, render, wants_colour
 from scopecheck.report.wording import counted, sentence
 from scopecheck.resolve.practice import FILE
 from scopecheck.resolve.sheet import read_sheet
-from scopecheck.solving.solver import Budget, Undecided
+from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.text.of_sheet import shown_of_sheet
 
 WIDTH = 90

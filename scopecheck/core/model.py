@@ -757,9 +757,7 @@ class Sheet:
         """The declared names that mean nothing in this article: the fields of parts that are not there, and
         the numbers of steps that were not done. What the article says nothing of counts as there.
         """
-        fields = (
-            name for part in self.parts for i, _, name in part.slots() if not part.is_there(article, i)
-        )
+        fields = (name for part in self.parts for i, _, name in part.slots() if not part.is_there(article, i))
         left_out = (n for s in self.steps if article.get(s.done) == NOT_DONE for n in s.numbers)
         return frozenset((*fields, *left_out))
 

@@ -146,9 +146,7 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         if _preferred(texts, starts[0]) or after:
             if found and found[-1].unit == group[-1].unit and not found[-1].farther:
                 found[-1] = replace(found[-1], farther=end + after)
-        elif not (
-            _broken(text, group[-1]) or _numbered(texts, group[0].start) or _turned(texts, starts[0])
-        ):
+        elif not (_broken(text, group[-1]) or _numbered(texts, group[0].start) or _turned(texts, starts[0])):
             floor = figures_[at - 1].end if at else 0
             when = _condition(texts, starts[0])
             found.append(Stretch(starts[0], end, group, starts, again, sign, floor, condition=when))

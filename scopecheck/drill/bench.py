@@ -28,8 +28,9 @@ from scopecheck.core.reference import Reference
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.quantity import decimal_text
 from scopecheck.foundations.record import replace
+from scopecheck.solving.constraints import Budget, Constraint, all_of, any_of
 from scopecheck.solving.evaluate import evaluate, meets
-from scopecheck.solving.solver import Budget, Constraint, Search, all_of, any_of
+from scopecheck.solving.solver import Search
 
 STRETCH = Fraction(1, 20)
 """How far a reading that stretches without a presumed width is taken to stretch, as a share."""

@@ -8,7 +8,7 @@ from scopecheck.drill.exact import entry_of, proposal
 from scopecheck.drill.exercise import Problem
 from scopecheck.drill.sayings import read_said, readings_said, words_of
 from scopecheck.report.wording import sentence
-from scopecheck.solving.solver import Undecided
+from scopecheck.solving.constraints import Undecided
 
 MOST_SOURCES = 3
 

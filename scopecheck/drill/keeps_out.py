@@ -8,7 +8,7 @@ from scopecheck.drill.exercise import Aim, Problem, Verdict
 from scopecheck.drill.replies import is_none, picks
 from scopecheck.drill.sayings import read_said, told, why_missed, words_of
 from scopecheck.report.wording import listed, sentence
-from scopecheck.solving.solver import Constraint
+from scopecheck.solving.constraints import Constraint
 
 
 def set_keeps_out(bench: Bench, aim: Aim) -> Problem | None:

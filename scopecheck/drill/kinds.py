@@ -10,7 +10,7 @@ from scopecheck.drill.exercise import Aim, Kind, Problem, Verdict
 from scopecheck.drill.replies import one_line
 from scopecheck.foundations.record import record
 from scopecheck.report.wording import sentence
-from scopecheck.solving.solver import Undecided
+from scopecheck.solving.constraints import Undecided
 
 Set = Callable[[Bench, Aim], Problem | None]
 Grade = Callable[[Bench, Problem, str], Verdict]

@@ -10,7 +10,7 @@ from scopecheck.drill.exercise import Aim, Problem, Verdict
 from scopecheck.drill.replies import is_none, thing
 from scopecheck.drill.sayings import read_said, thing_said, told, why_missed, words_of
 from scopecheck.report.wording import sentence
-from scopecheck.solving.solver import Constraint
+from scopecheck.solving.constraints import Constraint
 
 
 def set_narrows(bench: Bench, aim: Aim) -> Problem | None:

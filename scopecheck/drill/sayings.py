@@ -14,8 +14,8 @@ from scopecheck.report.amounts import plain_degrees, quantity_text, with_symbol
 from scopecheck.report.describe import own_words
 from scopecheck.report.rereadings import meaning_text, presumed_stretch, standing_text
 from scopecheck.report.wording import flat, quoted, sentence
+from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.ends import Extremum, infimum, supremum
-from scopecheck.solving.solver import Undecided
 
 
 def words_of(limitation: Limitation) -> str:

@@ -19,9 +19,7 @@ _MARK = regex(r"(not restated|dependent)\s*:")
 _MEANT = regex(r"(?:\s{2,}|\t)meant\s+")
 _LIKE_MEANT = regex(r"\s(means?|meaning|meant|intended)\s+(?=\S)")
 _EXACTLY = regex(r"(?:\s{2,}|\t)exactly\s+")
-_SYMBOLS = regex(
-    rf"[<>=≤≥≠]|\b(?:IS|IN|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\("
-)
+_SYMBOLS = regex(rf"[<>=≤≥≠]|\b(?:IS|IN|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\(")
 
 
 @holder

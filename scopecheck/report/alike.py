@@ -13,8 +13,9 @@ from scopecheck.report.occasions import occasions, phrase_in, read
 from scopecheck.report.wording import sentence
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.practice import loaded
+from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.solving.evaluate import evaluate
-from scopecheck.solving.solver import Budget, Session, Undecided
+from scopecheck.solving.solver import Session
 
 BUDGET = Budget(work=500_000, wall=10)
 Answer: TypeAlias = Literal["part", "alike", "undecided"]

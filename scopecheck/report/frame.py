@@ -186,9 +186,7 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
         yield sentence("basis", "bare_shares", names=listed(shares))
     yield from map(upper_first, whole_lines(sheet))
     facts = [
-        quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "")
-        for g in sheet.givens
-        if not g.declared
+        quoted(g.text) + (f" ({quoted(g.note)})" if g.note else "") for g in sheet.givens if not g.declared
     ]
     told = "; ".join(dict.fromkeys(facts))
     yield sentence("basis", "givens", givens=told) if told else sentence("basis", "no_givens")

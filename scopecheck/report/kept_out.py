@@ -106,8 +106,7 @@ def fall_text(sheet: Sheet, fall: Fall) -> str:
         plain.setdefault(r.group, []).append(reading_label(sheet, r))
     words = {g: group_words(sheet.groups[g], fall.labels) for g in plain}
     read = [
-        sentence("kept", "read", words=words[g], readings=listed(labels, "or"))
-        for g, labels in plain.items()
+        sentence("kept", "read", words=words[g], readings=listed(labels, "or")) for g, labels in plain.items()
     ]
     return listed([*read, *stretched], "or")
 

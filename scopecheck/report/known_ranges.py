@@ -62,9 +62,7 @@ def _ranged(sheet: Sheet, finding: Finding) -> All | None:
         return None
     if limitation_labelled(sheet, finding.label) or len(chains(sheet, finding.claim)) > 1:
         return None
-    return All(
-        tuple(x.formula for c in lineage(sheet, finding.claim) for x in sheet.claim(c).limitations)
-    )
+    return All(tuple(x.formula for c in lineage(sheet, finding.claim) for x in sheet.claim(c).limitations))
 
 
 def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) -> str:

@@ -38,7 +38,8 @@ from scopecheck.report.probe_picture import Pictured, pictured
 from scopecheck.report.rereadings import stretch_text
 from scopecheck.report.wording import quoted
 from scopecheck.solving.border import beside_border
-from scopecheck.solving.solver import Budget, Constraint, Session, Undecided
+from scopecheck.solving.constraints import Budget, Constraint, Undecided
+from scopecheck.solving.solver import Session
 
 
 @record

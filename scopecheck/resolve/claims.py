@@ -227,9 +227,7 @@ def _without_margin(statement: ClaimStatement, start: int, end: int) -> str:
     return "".join(text)
 
 
-def _limitations(
-    desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]
-) -> list[Limitation]:
+def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]) -> list[Limitation]:
     """The limitations in the order written; lines that rest on what is recited are read last."""
     found: dict[str, Limitation | None] = {}
     later: list[tuple[str, Restatement]] = []
@@ -314,9 +312,7 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
     )
 
 
-def _narrowed(
-    desk: ClaimsDesk, label: str, line: Restatement
-) -> tuple[str, tuple[str, ...]] | None:
+def _narrowed(desk: ClaimsDesk, label: str, line: Restatement) -> tuple[str, tuple[str, ...]] | None:
     """The class of ingredients left of the colon, and the members of it that the line names."""
     first = line.subject[0] if line.subject else None
     seen = desk.names.mixture(first.name) if isinstance(first, NameNode) else None

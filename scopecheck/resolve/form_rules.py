@@ -95,4 +95,3 @@ def _multiple_above(numbers: tuple[int, ...], parents: Mapping[int, tuple[int, .
                 return number
             waiting += parents.get(number, ())
     return 0
-

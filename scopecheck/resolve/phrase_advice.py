@@ -199,11 +199,7 @@ def _nearest(job: Job, tokens: tuple[Token, ...]) -> list[Pattern]:
             order += 1
             literals = [o for need in pattern.required for o in need]
             if not set(literals) & set(skeleton) and len(skeleton) > 1:
-                near = [
-                    w
-                    for w in skeleton
-                    if any(_alike(w, o) for o in literals)
-                ]
+                near = [w for w in skeleton if any(_alike(w, o) for o in literals)]
                 if not near:
                     continue
             other = ["(" if isinstance(e, Slot) else e.options[0][0].lower() for e in pattern.elements]

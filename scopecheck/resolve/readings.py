@@ -245,9 +245,7 @@ def _on_basis(at: Occurrence) -> str:
     said = next((n for n in values if n is not None and n.unit is not None and n.unit.symbol == "%"), None)
     if said is None or not unit.endswith("%") or unit == "%":
         return "two blanks, exactly ..."
-    return (
-        f"two blanks, exactly, and for example {shown} >= {said.text} {unit}, if the % is by that basis"
-    )
+    return f"two blanks, exactly, and for example {shown} >= {said.text} {unit}, if the % is by that basis"
 
 
 def _own_reading(reading: EntryReading, at: Occurrence, error: KindTrouble) -> Trouble:

@@ -16,7 +16,8 @@ from scopecheck.core.model import Negate, Term
 from scopecheck.foundations.record import record
 from scopecheck.solving.encode import Encoder
 from scopecheck.solving.engine import MOST_SECONDS
-from scopecheck.solving.solver import Constraint, Search, Undecided
+from scopecheck.solving.constraints import Constraint, Undecided
+from scopecheck.solving.solver import Search
 from scopecheck.solving.symbols import as_bool, as_number, numeral, rational
 
 MOST_CELLS = 60
@@ -109,9 +110,7 @@ def _looked_for(search: Search, expression: z3.ArithRef, defined: z3.BoolRef) ->
     return Extremum(value, False)
 
 
-def _proposed_end(
-    search: Search, expression: z3.ArithRef, conditions: list[z3.BoolRef]
-) -> Fraction | None:
+def _proposed_end(search: Search, expression: z3.ArithRef, conditions: list[z3.BoolRef]) -> Fraction | None:
     """The least value by the optimiser's word; None where it has no lower end."""
     optimiser = z3.Optimize()
     optimiser.set(rlimit=search.session.budget.work, ctrl_c=False, timeout=MOST_SECONDS * 1000)

@@ -91,9 +91,7 @@ class Engine:
 Found = tuple[z3.CheckSatResult, Callable[[], z3.ModelRef] | None]
 
 
-def afresh(
-    asked: Iterable[z3.BoolRef], work: int, seconds: int, one_of: Sequence[z3.BoolRef] = ()
-) -> Found:
+def afresh(asked: Iterable[z3.BoolRef], work: int, seconds: int, one_of: Sequence[z3.BoolRef] = ()) -> Found:
     """The answer of a solver of its own, at most so much work and time, and how to get what it found.
 
     Its terms are made anew, so that the answer does not depend on what else was asked in this process. Where

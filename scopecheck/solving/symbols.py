@@ -401,9 +401,7 @@ class Vocabulary:
                     assert index is not None
                     values[name] = d.members[int(index)]
                 case SetDecl():
-                    values[name] = frozenset(
-                        m for m in d.members if is_true_in(model, self.members[name, m])
-                    )
+                    values[name] = frozenset(m for m in d.members if is_true_in(model, self.members[name, m]))
                 case _:
                     assert_never(d)
         return values

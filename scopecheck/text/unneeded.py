@@ -142,8 +142,10 @@ def as_act(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         done = {head + e for e in ("ed", "ing", "ling", "ped", "ting")}
         dropped = set() if mention.modifiers else {head.removesuffix("e") + e for e in ("ed", "ing")}
         made = _given(head, text)
-        if made or text in done | dropped or (
-            result and text.endswith(("ing", "ed")) and text[:3] == head[:3]
+        if (
+            made
+            or text in done | dropped
+            or (result and text.endswith(("ing", "ed")) and text[:3] == head[:3])
         ):
             return True
     known = {w.text[:4] for w in before}

@@ -15,7 +15,7 @@ from scopecheck.report.page import build_report
 from scopecheck.report.render import render
 from scopecheck.report.scope_map import map_report
 from scopecheck.resolve.sheet import read_sheet
-from scopecheck.solving.solver import Budget
+from scopecheck.solving.constraints import Budget
 from tests import build
 from tests.benchmarks.figures import Figure
 from tests.benchmarks.growth import seconds

@@ -21,7 +21,8 @@ ASKED = {
     "a mean and a median": (40, "MEDIAN hole (diameter) >= 3 mm AND MEAN hole (diameter) <= 3 mm"),
     "a median above a mean": (40, "MEDIAN hole (diameter) >= 4 mm AND MEAN hole (diameter) <= 3 mm"),
     "a median above a mean that nothing has": (
-        40, "MEDIAN hole (diameter) >= 5 mm AND MEAN hole (diameter) <= 2 mm",
+        40,
+        "MEDIAN hole (diameter) >= 5 mm AND MEAN hole (diameter) <= 2 mm",
     ),
     "pairwise difference": (12, "DIFFERENT hole (diameter)"),
 }

@@ -26,7 +26,8 @@ from scopecheck.core.construction import (
     rank,
 )
 from scopecheck.core.model import All, Formula, Sheet
-from scopecheck.solving.solver import Constraint, Search, Session
+from scopecheck.solving.constraints import Constraint
+from scopecheck.solving.solver import Search, Session
 from tests import oracle
 from tests.benchmarks.figures import Figure
 from tests.benchmarks.problems import of_phrases, with_dependent
@@ -99,9 +100,7 @@ class Walk:
 
     def ways(self, effective: list[Construction]) -> list[Construction]:
         """The best of each way: each phrase alone, then the first few sets of phrases."""
-        moved = [
-            {g: r for g, r in enumerate(k.readings) if r != self.base.readings[g]} for k in effective
-        ]
+        moved = [{g: r for g, r in enumerate(k.readings) if r != self.base.readings[g]} for k in effective]
         alone = {step for steps in moved if len(steps) == 1 for step in steps.items()}
         told: list[Construction] = []
         steps_told: set[tuple[int, int]] = set()

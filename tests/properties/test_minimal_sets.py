@@ -254,9 +254,7 @@ def falls_as_by_walk(walk: Walk, listed: Case, found: Finding, formulas: Mapping
     assert tuple(f.labels for f in found.falls) == found.sets
     for fall in found.falls:
         asked = [formulas[label] for label in fall.labels]
-        let_by = [
-            k for k in walk.constructions(groups_in(*asked)) if walk.some(k, listed.facts, *asked)
-        ]
+        let_by = [k for k in walk.constructions(groups_in(*asked)) if walk.some(k, listed.facts, *asked)]
         assert fall.decided
         assert fall.always == (not let_by)
         moved = [{(g, r) for g, r in enumerate(k.readings) if r != walk.base.readings[g]} for k in let_by]

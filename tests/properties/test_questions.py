@@ -37,8 +37,8 @@ from scopecheck.core.model import All, Case, Formula, NumberDecl, Ranked, Role, 
 from scopecheck.core.reference import stated_values
 from scopecheck.core.stated import own_ends
 from scopecheck.foundations.record import replace
+from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import evaluate
-from scopecheck.solving.solver import Undecided
 from tests import build, oracle, strategies
 from tests.oracle import Walk
 from tests.solved_walk import SolvedWalk

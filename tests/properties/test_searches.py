@@ -34,8 +34,9 @@ from scopecheck.core.model import (
 )
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference
+from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import evaluate
-from scopecheck.solving.solver import Session, Undecided
+from scopecheck.solving.solver import Session
 from tests import build, oracle, strategies
 
 TENTH = Fraction(1, 10)

@@ -132,9 +132,9 @@ def together(order: list[int]) -> Asked:
 
 def same_span(order: list[int]) -> Asked:
     i, j = order[:2]
-    return steps.same_span((STEPS[i], STEPS[j])), lambda run: (
-        None if run[i] is None or run[j] is None else run[i] == run[j]
-    )
+    return steps.same_span(
+        (STEPS[i], STEPS[j])
+    ), lambda run: None if run[i] is None or run[j] is None else run[i] == run[j]
 
 
 def in_chain(order: list[int]) -> Asked:

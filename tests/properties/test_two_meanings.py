@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import Article, Compare, Const, Formula, Measured, Rounded, Sheet
 from scopecheck.core.rewrite import read_as
+from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.encode import Encoder, Pair, rounds_to_above, rounds_to_at_least
 from scopecheck.solving.evaluate import compare, evaluate, rounded_to_whole
-from scopecheck.solving.solver import Session, Undecided
+from scopecheck.solving.solver import Session
 from scopecheck.solving.symbols import Condition, Vocabulary, as_bool, numeral
 from tests import strategies
 

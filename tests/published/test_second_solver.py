@@ -37,7 +37,8 @@ from scopecheck.core.model import (
     Remainder,
     Sheet,
 )
-from scopecheck.solving.solver import Session, Undecided
+from scopecheck.solving.constraints import Undecided
+from scopecheck.solving.solver import Session
 from tests import build, strategies
 from tests.published.second_solver import Asked, SecondSolver, Verdict
 from tests.published.worked import sheet

@@ -110,8 +110,10 @@ def test_a_set_of_claims_counted_for_its_alternatives() -> None:
     counted: dict[int, int] = {}
     for claim in made.claims:
         once = claim.number in flagged or flagged & set(claim.parents)
-        counted[claim.number] = 1 if once or not claim.parents else sum(
-            counted[p] if made.claim(p).parents else 1 for p in claim.parents
+        counted[claim.number] = (
+            1
+            if once or not claim.parents
+            else sum(counted[p] if made.claim(p).parents else 1 for p in claim.parents)
         )
     independent = [c.number for c in made.claims if not c.parents]
     assert (len(independent), sum(counted.values())) == (2, 15)

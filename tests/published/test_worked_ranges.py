@@ -13,7 +13,7 @@ from scopecheck.answers.questions import ask_prepared, prepare
 from scopecheck.core.model import Sheet
 from scopecheck.report.chart import verdict_text
 from scopecheck.report.wording import GLUE
-from scopecheck.solving.solver import Budget
+from scopecheck.solving.constraints import Budget
 from tests.published.worked import sheet, worked
 
 HEAD = """

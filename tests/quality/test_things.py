@@ -34,7 +34,8 @@ from scopecheck.core.model import (
 )
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.quantity import number_text
-from scopecheck.solving.solver import Session, Undecided
+from scopecheck.solving.constraints import Undecided
+from scopecheck.solving.solver import Session
 from tests.build import (
     case,
     choice,

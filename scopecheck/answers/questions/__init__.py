@@ -26,7 +26,8 @@ from scopecheck.answers.questions.varying import moves_with_something_else
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
-from scopecheck.solving.solver import Budget, Session, Undecided
+from scopecheck.solving.constraints import Budget, Undecided
+from scopecheck.solving.solver import Session
 
 Progress = Callable[[str], None]
 

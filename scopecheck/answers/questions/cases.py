@@ -53,9 +53,7 @@ def finding_at(prepared: Prepared, question: str, stakes: int, place: int | str,
     return replace(found, case=case.name)
 
 
-def with_status(
-    prepared: Prepared, finding: Finding, case: Case, scope: Formula, free_of: bool
-) -> Finding:
+def with_status(prepared: Prepared, finding: Finding, case: Case, scope: Formula, free_of: bool) -> Finding:
     """Adds at the base, lowest and highest status of a case of which something is met somewhere."""
     session = prepared.session
     base = status_at(prepared, case.facts, scope, session.base)

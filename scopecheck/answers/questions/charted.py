@@ -11,8 +11,8 @@ from scopecheck.answers.refine import Demand, Wanted, some_construction
 from scopecheck.core.model import All, Article, Case, Formula, Limitation
 from scopecheck.core.ranges import lying
 from scopecheck.foundations.record import replace
+from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import meets
-from scopecheck.solving.solver import Undecided
 
 MOST_ROUNDS = 40
 """A cell is one of many, and most are known after three."""

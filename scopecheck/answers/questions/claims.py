@@ -33,8 +33,9 @@ from scopecheck.core.model import Any as AnyOf
 from scopecheck.core.plain import stated_ends
 from scopecheck.core.stated import farthest_by_itself, own_ends
 from scopecheck.foundations.record import record, replace
+from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.ends import Extremum, infimum, supremum
-from scopecheck.solving.solver import Constraint, Search, Undecided
+from scopecheck.solving.solver import Search
 
 NOTHING = All(())
 
@@ -82,9 +83,7 @@ def with_sets(finding: Finding, found: MinimalSets) -> Finding:
     return replace(finding, conflict=first, sets=several, every_set=found.every)
 
 
-def met_whatever_is_read(
-    prepared: Prepared, scope: Formula, missed: Formula | None = None
-) -> Article | None:
+def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | None = None) -> Article | None:
     """One thing that meets the scope (and misses `missed`) on every reading, free parameters as presumed.
 
     A single query proposes the thing; the readings alone then confirm it. None means only that no such thing
@@ -299,9 +298,7 @@ def _how_far(op: Op, limit: Const, end: Extremum, usual: Extremum) -> str:
     return "|".join([*parts, *(written(usual) if usual != end else [])])
 
 
-def _end_on_any(
-    prepared: Prepared, instance: Instance, op: Op, term: Term, limit: Const
-) -> Extremum | None:
+def _end_on_any(prepared: Prepared, instance: Instance, op: Op, term: Term, limit: Const) -> Extremum | None:
     """How far the scope goes on any reading at all, where that is never as far as the end; else None."""
     session = prepared.session
     search = session.search(session.groups_in(instance.scope))

@@ -8,7 +8,7 @@ from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.core.model import All, Any, Case, Formula
 from scopecheck.foundations.record import record, replace
-from scopecheck.solving.solver import Undecided
+from scopecheck.solving.constraints import Undecided
 
 
 @record

@@ -11,7 +11,8 @@ from scopecheck.core.construction import Construction
 from scopecheck.core.model import All, Case, Formula, NumberDecl
 from scopecheck.core.ranges import limits_of, lying
 from scopecheck.foundations.record import replace
-from scopecheck.solving.solver import Constraint, Search
+from scopecheck.solving.constraints import Constraint
+from scopecheck.solving.solver import Search
 
 INSIDE = ("within", "the same", "point inside")
 
@@ -44,9 +45,7 @@ def range_relations(prepared: Prepared, case: Case, finding: Finding, scope: For
         yield replace(other, detail=detail, quantifier="some")
 
 
-def _otherwise(
-    prepared: Prepared, case: Case, scope: Formula, told: Finding, base: str
-) -> Iterator[Finding]:
+def _otherwise(prepared: Prepared, case: Case, scope: Formula, told: Finding, base: str) -> Iterator[Finding]:
     """The least re-readings on which claim and range share nothing, or all of the range, stretches aside.
 
     A stretch without end parts or joins any two ranges.

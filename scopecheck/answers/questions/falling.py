@@ -9,7 +9,8 @@ from scopecheck.answers.minimise import settle_construction
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import admissible_readings
 from scopecheck.core.model import All, Article, Case, Limitation
-from scopecheck.solving.solver import Search, Undecided
+from scopecheck.solving.constraints import Undecided
+from scopecheck.solving.solver import Search
 
 
 def falling(

@@ -13,8 +13,8 @@ from scopecheck.core.construction import Construction, admissible_readings, depa
 from scopecheck.core.model import All, Case, Formula, Limitation
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
+from scopecheck.solving.constraints import Constraint
 from scopecheck.solving.evaluate import meets
-from scopecheck.solving.solver import Constraint
 
 
 def kept_out(prepared: Prepared, case: Case) -> Iterator[Finding]:

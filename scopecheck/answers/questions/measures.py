@@ -12,7 +12,7 @@ from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.core.construction import groups_in, names_in, unknown_thresholds
 from scopecheck.core.model import Limitation, NumberDecl
 from scopecheck.foundations.record import replace
-from scopecheck.solving.solver import Constraint
+from scopecheck.solving.constraints import Constraint
 
 
 def without_measure(prepared: Prepared, limitation: Limitation) -> Iterator[Finding]:

@@ -22,9 +22,10 @@ from scopecheck.core.stated import RangeEnd, range_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.resolve.dependencies import sort_of
 from scopecheck.solving.border import beside_border
+from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.evaluate import meets
-from scopecheck.solving.solver import Constraint, Search, Session, Undecided
+from scopecheck.solving.solver import Search, Session
 
 
 @record

@@ -9,8 +9,8 @@ from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import Compare, Const, Formula, Limitation, Op, Term
 from scopecheck.foundations.record import replace
+from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.ends import Extremum, infimum, supremum
-from scopecheck.solving.solver import Undecided
 
 MOST_TRIES = 6
 """Readings looked at, each going further than the one before."""

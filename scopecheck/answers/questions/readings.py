@@ -15,8 +15,9 @@ from scopecheck.core.construction import admissible_readings, preference
 from scopecheck.core.model import All, Formula, Limitation, Not
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import replace
+from scopecheck.solving.constraints import Constraint, all_of, any_of
 from scopecheck.solving.evaluate import meets
-from scopecheck.solving.solver import Constraint, Search, all_of, any_of
+from scopecheck.solving.solver import Search
 
 Step = tuple[int, int]
 """A group and the reading it is taken by."""

@@ -14,8 +14,8 @@ from scopecheck.answers.witness import can_exist
 from scopecheck.core.model import Article, Claim, Formula
 from scopecheck.core.reference import references
 from scopecheck.foundations.record import replace
+from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import meets
-from scopecheck.solving.solver import Undecided
 
 EMPTY = ("nothing meets", "dependent cannot be met")
 

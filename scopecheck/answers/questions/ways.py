@@ -8,7 +8,8 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import Construction, admissible_readings
 from scopecheck.foundations.record import replace
-from scopecheck.solving.solver import Constraint, Search, all_of, any_of
+from scopecheck.solving.constraints import Constraint, all_of, any_of
+from scopecheck.solving.solver import Search
 
 MOST_TOGETHER = 3
 """Sets of phrases that do something only together are told so far; single phrases are told all."""

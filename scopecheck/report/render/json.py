@@ -77,8 +77,14 @@ def _report(report: Report) -> Data:
         "bounds": [_bounds(d) for d in sheet.declarations if isinstance(d, NumberDecl)],
         "settled": [_settled(s) for s in answers.silenced],
         "not_restated": [
-            {"claim": u.claim, "sort": u.sort, "words": u.words, "context": u.context, **place_data(u.span),
-             "beside_line": u.beside.line if u.beside else None}
+            {
+                "claim": u.claim,
+                "sort": u.sort,
+                "words": u.words,
+                "context": u.context,
+                **place_data(u.span),
+                "beside_line": u.beside.line if u.beside else None,
+            }
             for u in sheet.unrestated
         ],
         "chart": [_cell(sheet, cell) for cell in answers.chart],
