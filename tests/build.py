@@ -6,34 +6,33 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from scopecheck.core.construction import groups_in, names_in
-from scopecheck.core.model import (
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.formula import (
     OTHERS,
     All,
     Bound,
-    Case,
-    ChoiceDecl,
     Chosen,
-    Claim,
     Compare,
     Const,
-    Declaration,
     Formula,
+    Includes,
+    Measured,
+    Not,
+    Op,
+    Value,
+    Written,
+)
+from scopecheck.core.model import (
+    Case,
+    Claim,
     FreeParameter,
     Given,
     Group,
-    Includes,
     Limitation,
-    Measured,
-    Not,
-    NumberDecl,
-    Op,
     Reading,
     Role,
-    SetDecl,
     Sheet,
     Standing,
-    Value,
-    Written,
 )
 from scopecheck.foundations.quantity import PLAIN, Unit, find_unit
 from scopecheck.foundations.spans import Source, Span

@@ -12,7 +12,9 @@ from itertools import combinations, product
 
 from scopecheck.answers.witness import WitnessError, verify
 from scopecheck.core.construction import Construction, admissible_readings, nodes
-from scopecheck.core.model import Article, Compare, Const, Limitation, NumberDecl, SetDecl, Sheet
+from scopecheck.core.declared import NumberDecl, SetDecl
+from scopecheck.core.formula import Article, Compare, Const
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.drill import how_far, unmeant
 from scopecheck.drill.bench import Bench, facts_text
 from scopecheck.drill.draws import Draws

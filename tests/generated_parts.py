@@ -14,7 +14,7 @@ from fractions import Fraction
 from itertools import pairwise, product
 from statistics import median
 
-from scopecheck.core.model import Article
+from scopecheck.core.formula import Article
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.solver import Session
 from tests.sheets import sheet

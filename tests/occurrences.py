@@ -6,16 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scopecheck.core.model import (
-    ChoiceDecl,
-    Chosen,
-    Const,
-    Formula,
-    Includes,
-    NumberDecl,
-    Parameter,
-    SetDecl,
-)
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.formula import Chosen, Const, Formula, Includes, Parameter
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Unit, as_difference, find_unit
 from scopecheck.foundations.spans import Source, Span

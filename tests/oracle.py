@@ -23,21 +23,9 @@ from scopecheck.core.construction import (
     parameters_in,
     rank,
 )
-from scopecheck.core.model import (
-    All,
-    Any,
-    Article,
-    ChoiceDecl,
-    Claim,
-    Compare,
-    Declaration,
-    Formula,
-    Limitation,
-    NumberDecl,
-    SetDecl,
-    Sheet,
-    Value,
-)
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.formula import All, Any, Article, Compare, Formula, Value
+from scopecheck.core.model import Claim, Limitation, Sheet
 from scopecheck.core.reference import Reference
 from scopecheck.solving.evaluate import evaluate, evaluate_term
 

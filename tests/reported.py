@@ -11,35 +11,37 @@ from scopecheck.answers.findings import Answers, Finding, Looked, Reread
 from scopecheck.answers.questions import ask_all
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.construction import base_construction, groups_in
-from scopecheck.core.model import (
+from scopecheck.core.formula import (
     All,
     Article,
     Bound,
-    Case,
-    Claim,
     Compare,
     Const,
     CountOf,
     Divide,
     Formula,
+    Includes,
+    IsWhole,
+    Measured,
+    Read,
+    Truth,
+    Value,
+)
+from scopecheck.core.formula import Any as AnyOf
+from scopecheck.core.model import (
+    Case,
+    Claim,
     FreeParameter,
     Given,
     Group,
-    Includes,
-    IsWhole,
     Limitation,
-    Measured,
     Place,
-    Read,
     Reading,
     Settled,
     Sheet,
     Standing,
-    Truth,
     Unrestated,
-    Value,
 )
-from scopecheck.core.model import Any as AnyOf
 from scopecheck.foundations.quantity import PLAIN
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source, Span

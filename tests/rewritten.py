@@ -4,22 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from scopecheck.core.model import (
-    Case,
-    Chosen,
-    CountOf,
-    Formula,
-    Group,
-    Includes,
-    Limitation,
-    Measured,
-    NumberDecl,
-    Read,
-    Reading,
-    ReadTerm,
-    Sheet,
-    Standing,
-)
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Chosen, CountOf, Formula, Includes, Measured, Read, ReadTerm
+from scopecheck.core.model import Case, Group, Limitation, Reading, Sheet, Standing
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import replace
 

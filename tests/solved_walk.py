@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import z3
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Formula
+from scopecheck.core.formula import Formula
 from scopecheck.solving.encode import Encoder
 from scopecheck.solving.symbols import Vocabulary, as_bool
 from tests.oracle import Walk

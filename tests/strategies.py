@@ -15,24 +15,21 @@ from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn
 
 from scopecheck.core.construction import Construction, Node, nodes
-from scopecheck.core.model import (
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
     Article,
     Branch,
-    ChoiceDecl,
     Chosen,
     Compare,
     Const,
     CountOf,
-    Declaration,
     Divide,
     ExactlyOne,
     Formula,
-    FreeParameter,
     Greatest,
-    Group,
     Implies,
     Includes,
     IsWhole,
@@ -42,22 +39,19 @@ from scopecheck.core.model import (
     Multiply,
     Negate,
     Not,
-    NumberDecl,
     Op,
     Parameter,
     Ranked,
     Read,
     ReadTerm,
     Remainder,
-    Role,
     Rounded,
     Rule,
-    SetDecl,
-    Sheet,
     Term,
     Truth,
     Value,
 )
+from scopecheck.core.model import FreeParameter, Group, Role, Sheet
 from scopecheck.solving.evaluate import evaluate_term
 from tests import build
 

@@ -26,7 +26,10 @@ FLOORS: dict[str, str] = {
         "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
         " statements_declare statements_cases statements_text statements_words statements_claims statements"
     ),
-    "core": "model construction linear stated rewrite ranges ties nearness plain alike shares reference",
+    "core": (
+        "formula declared model construction linear stated rewrite ranges ties nearness plain alike shares"
+        " reference"
+    ),
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
         " part_kinds steps exact_fitting exact_arithmetic exact_parts exact_functions exact_terms"

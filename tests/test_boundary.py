@@ -10,13 +10,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import (
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
     Bound,
     Branch,
-    ChoiceDecl,
     Chosen,
     Compare,
     Const,
@@ -32,13 +32,11 @@ from scopecheck.core.model import (
     Multiply,
     Negate,
     Not,
-    NumberDecl,
     Op,
     Read,
     ReadTerm,
     Remainder,
     Rounded,
-    SetDecl,
     Term,
     Truth,
 )

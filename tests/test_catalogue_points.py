@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article
+from scopecheck.core.formula import Article
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry
 from scopecheck.solving.evaluate import evaluate

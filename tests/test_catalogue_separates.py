@@ -12,7 +12,9 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, ChoiceDecl, NumberDecl, Read, Sheet
+from scopecheck.core.declared import ChoiceDecl, NumberDecl
+from scopecheck.core.formula import Article, Read
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.report.occasions import read
 from scopecheck.resolve.catalogue import entries

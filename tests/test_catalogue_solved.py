@@ -16,7 +16,8 @@ from itertools import combinations
 import pytest
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Formula, FreeParameter, Group, Read, Sheet
+from scopecheck.core.formula import Formula, Read
+from scopecheck.core.model import FreeParameter, Group, Sheet
 from scopecheck.report.occasions import occasions, phrase_in, read
 from scopecheck.resolve.catalogue import entries
 from scopecheck.solving.evaluate import evaluate

@@ -10,7 +10,8 @@ import pytest
 from scopecheck.answers.consistency import contradictions
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all, prepare
-from scopecheck.core.model import SetDecl, Sheet
+from scopecheck.core.declared import SetDecl
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source
 from scopecheck.report.items import statement
 from scopecheck.report.things import thing_text

@@ -10,17 +10,8 @@ import pytest
 from scopecheck.answers.findings import Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions import ask_all
-from scopecheck.core.model import (
-    Add,
-    Bound,
-    Compare,
-    Const,
-    Measured,
-    Parameter,
-    Read,
-    Reading,
-    Truth,
-)
+from scopecheck.core.formula import Add, Bound, Compare, Const, Measured, Parameter, Read, Truth
+from scopecheck.core.model import Reading
 from scopecheck.foundations.record import replace
 from scopecheck.report.amounts import approximate, plain_number, quantity_text
 from scopecheck.report.describe import value_text

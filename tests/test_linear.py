@@ -8,8 +8,8 @@ from typing import get_args
 import pytest
 
 from scopecheck.core.construction import _INNER, children, nodes
+from scopecheck.core.formula import Add, Compare, Const, Divide, Formula, Measured, Multiply, Rounded, Term
 from scopecheck.core.linear import multiplies_unknowns
-from scopecheck.core.model import Add, Compare, Const, Divide, Formula, Measured, Multiply, Rounded, Term
 
 X, Y, TWO = Measured("x"), Measured("y"), Const(Fraction(2))
 

@@ -10,7 +10,8 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.members import members_not_reached, named_members
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import ChoiceDecl, SetDecl, Sheet
+from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.core.model import Sheet
 from scopecheck.report.items import statement
 from scopecheck.solving.evaluate import meets
 from tests.sheets import sheet

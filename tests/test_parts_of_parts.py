@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, Formula, Sheet, Value
+from scopecheck.core.formula import Article, Formula, Value
+from scopecheck.core.model import Sheet
 from scopecheck.report.frame import basis_lines
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session

@@ -23,7 +23,7 @@ from scopecheck.commands.phrase_search import (
     words_of_all,
 )
 from scopecheck.core.construction import Construction, base_construction, names_in
-from scopecheck.core.model import Read
+from scopecheck.core.formula import Read
 from scopecheck.foundations.spans import Source
 from scopecheck.language.layout import blocks
 from scopecheck.language.pieces import Desk, Page

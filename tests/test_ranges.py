@@ -13,7 +13,7 @@ import portion
 import pytest
 
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import All, Bound, Compare, Const, Measured, Negate, Not, Op
+from scopecheck.core.formula import All, Bound, Compare, Const, Measured, Negate, Not, Op
 from scopecheck.core.ranges import Lie, Range, distance, lies, limits_of, lying, shared
 from tests.build import claim, count, number, sheet
 

@@ -12,7 +12,7 @@ from scopecheck.answers.findings import Reread
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import All
+from scopecheck.core.formula import All
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Report

@@ -7,13 +7,13 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.core.construction import nodes
-from scopecheck.core.model import (
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.formula import (
     OTHERS,
     Add,
     All,
     Any,
     Branch,
-    ChoiceDecl,
     Chosen,
     Compare,
     Const,
@@ -29,14 +29,12 @@ from scopecheck.core.model import (
     Multiply,
     Negate,
     Not,
-    NumberDecl,
     Read,
     ReadTerm,
     Remainder,
     Rounded,
-    SetDecl,
-    Sheet,
 )
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet

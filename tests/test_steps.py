@@ -8,7 +8,7 @@ import pytest
 
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import Read
+from scopecheck.core.formula import Read
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.spans import Source
 from scopecheck.report.things import thing_text

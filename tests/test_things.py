@@ -8,16 +8,8 @@ from typing import Any
 import pytest
 
 from scopecheck.answers.findings import Reread
-from scopecheck.core.model import (
-    All,
-    Compare,
-    Const,
-    Given,
-    Measured,
-    Reading,
-    Rounded,
-    Sheet,
-)
+from scopecheck.core.formula import All, Compare, Const, Measured, Rounded
+from scopecheck.core.model import Given, Reading, Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.report.amounts import plain_degrees, quantity_text
 from scopecheck.report.plain_formula import plain_formula

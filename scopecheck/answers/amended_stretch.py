@@ -7,7 +7,8 @@ from fractions import Fraction
 from typing import Literal, TypeAlias
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Formula, FreeParameter
+from scopecheck.core.formula import Formula
+from scopecheck.core.model import FreeParameter
 from scopecheck.foundations.record import record
 from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
 from scopecheck.solving.solver import Session

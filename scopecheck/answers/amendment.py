@@ -14,8 +14,9 @@ from scopecheck.answers.findings import Finding, Quantifier
 from scopecheck.answers.questions.claims import adds_nothing
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.refine import Demand, Refined, find_construction
-from scopecheck.core.model import All, Claim, Formula, Limitation
-from scopecheck.core.model import Any as AnyOf
+from scopecheck.core.formula import All, Formula
+from scopecheck.core.formula import Any as AnyOf
+from scopecheck.core.model import Claim, Limitation
 from scopecheck.foundations.record import record, replace
 from scopecheck.resolve.joined import Joined
 from scopecheck.solving.constraints import Budget, Undecided

@@ -8,7 +8,9 @@ from itertools import product
 
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import names_in
-from scopecheck.core.model import All, Article, Case, Formula, NumberDecl, Rivals, Sheet, Value
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import All, Article, Formula, Value
+from scopecheck.core.model import Case, Rivals, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.core.shares import WHOLE
 from scopecheck.foundations.diagnostics import Diagnostic

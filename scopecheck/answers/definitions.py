@@ -10,7 +10,8 @@ from collections.abc import Iterable
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Prepared
-from scopecheck.core.model import STANDINGS, Breadth, Definition, Formula, Group, Limitation, Sheet
+from scopecheck.core.formula import Formula
+from scopecheck.core.model import STANDINGS, Breadth, Definition, Group, Limitation, Sheet
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Budget, Undecided

@@ -5,7 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from scopecheck.answers.witness import Obligation, Witness, verify
-from scopecheck.core.model import Formula, Measured, NumberDecl
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Formula, Measured
 from scopecheck.foundations.record import record
 from scopecheck.solving.ends import Extremum, infimum, supremum
 from scopecheck.solving.solver import Search, Session

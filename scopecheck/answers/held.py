@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias
 
-from scopecheck.core.model import Bound
+from scopecheck.core.formula import Bound
 from scopecheck.core.ranges import Range
 from scopecheck.core.stated import Side
 from scopecheck.core.ties import Tie

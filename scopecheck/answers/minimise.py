@@ -15,7 +15,9 @@ from math import ceil, floor
 from typing import Literal, TypeAlias, assert_never
 
 from scopecheck.core.construction import Construction, preference
-from scopecheck.core.model import Article, ChoiceDecl, FreeParameter, NumberDecl, SetDecl, Value
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.formula import Article, Value
+from scopecheck.core.model import FreeParameter
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import record
 from scopecheck.solving.constraints import Constraint, Undecided, any_of

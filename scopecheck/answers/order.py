@@ -14,7 +14,8 @@ from scopecheck.answers.minimise import keep, pick_article
 from scopecheck.answers.pool import Pool, parents_first
 from scopecheck.answers.questions.nearby import nearest_step
 from scopecheck.answers.questions.prepared import Prepared
-from scopecheck.core.model import Article, Claim, Formula
+from scopecheck.core.formula import Article, Formula
+from scopecheck.core.model import Claim
 from scopecheck.core.reference import Reference, references
 from scopecheck.foundations.record import record
 from scopecheck.resolve.dependencies import noun_of, sort_of

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.witness import can_exist
-from scopecheck.core.model import Article, Claim, Limitation, Value
+from scopecheck.core.formula import Article, Value
+from scopecheck.core.model import Claim, Limitation
 from scopecheck.solving.evaluate import meets
 
 

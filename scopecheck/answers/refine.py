@@ -26,7 +26,8 @@ from scopecheck.core.construction import (
     nodes,
     parameters_in,
 )
-from scopecheck.core.model import All, Article, Divide, Formula, FreeParameter, Multiply, Term
+from scopecheck.core.formula import All, Article, Divide, Formula, Multiply, Term
+from scopecheck.core.model import FreeParameter
 from scopecheck.foundations.record import record
 from scopecheck.solving.constraints import Constraint, Undecided, all_of, any_of
 from scopecheck.solving.ends import greatest_stretch, least_stretch

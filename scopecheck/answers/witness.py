@@ -9,7 +9,9 @@ from __future__ import annotations
 from typing import Literal, TypeAlias, assert_never
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, ChoiceDecl, Formula, NumberDecl, SetDecl, Sheet, Value
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.formula import Article, Formula, Value
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record
 from scopecheck.solving.evaluate import evaluate
 

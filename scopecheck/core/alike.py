@@ -11,7 +11,8 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from scopecheck.core.construction import Node, children, nodes
-from scopecheck.core.model import (
+from scopecheck.core.declared import Part
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
@@ -24,7 +25,6 @@ from scopecheck.core.model import (
     Includes,
     Least,
     Measured,
-    Part,
     Ranked,
 )
 

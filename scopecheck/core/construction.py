@@ -12,8 +12,7 @@ from operator import attrgetter
 from typing import Any as Whatever
 from typing import TypeAlias
 
-from scopecheck.core.model import (
-    STANDINGS,
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
@@ -26,7 +25,6 @@ from scopecheck.core.model import (
     ExactlyOne,
     Formula,
     Greatest,
-    Group,
     Implies,
     Includes,
     IsWhole,
@@ -42,10 +40,10 @@ from scopecheck.core.model import (
     ReadTerm,
     Remainder,
     Rounded,
-    Sheet,
     Term,
     Truth,
 )
+from scopecheck.core.model import STANDINGS, Group, Sheet
 from scopecheck.foundations.record import record
 
 

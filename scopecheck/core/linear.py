@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import TypeAlias, assert_never
 
 from scopecheck.core.construction import names_in, nodes, parameters_in
-from scopecheck.core.model import (
+from scopecheck.core.formula import (
     Add,
     Branch,
     Compare,

@@ -7,7 +7,8 @@ from fractions import Fraction
 from typing import Literal, TypeAlias
 
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import Case, NumberDecl, Sheet
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.model import Case, Sheet
 from scopecheck.core.ranges import Lying, Range, limits_of
 from scopecheck.foundations.record import record
 

@@ -12,8 +12,8 @@ from fractions import Fraction
 from typing import assert_never
 
 from scopecheck.core.construction import names_in, nodes
-from scopecheck.core.linear import difference, linear_form
-from scopecheck.core.model import (
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
@@ -27,12 +27,12 @@ from scopecheck.core.model import (
     IsWhole,
     Measured,
     Not,
-    NumberDecl,
     Op,
     Read,
-    Sheet,
     Truth,
 )
+from scopecheck.core.linear import difference, linear_form
+from scopecheck.core.model import Sheet
 
 DENIED: Mapping[Op, Op] = {"<": ">=", "<=": ">", "=": "!=", "!=": "=", ">=": "<", ">": "<="}
 Ends = Mapping[str, tuple[tuple[Fraction, Fraction], ...]]

@@ -7,18 +7,10 @@ from math import ceil, floor
 from typing import Literal, TypeAlias
 
 from scopecheck.core.construction import Construction, groups_in, names_in
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Add, All, Bound, Compare, Formula, Negate, Op
 from scopecheck.core.linear import linear_form
-from scopecheck.core.model import (
-    Add,
-    All,
-    Bound,
-    Compare,
-    Formula,
-    Negate,
-    NumberDecl,
-    Op,
-    Sheet,
-)
+from scopecheck.core.model import Sheet
 from scopecheck.core.rewrite import read_as
 from scopecheck.core.stated import MIRRORED
 from scopecheck.foundations.record import record

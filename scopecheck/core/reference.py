@@ -7,27 +7,23 @@ from fractions import Fraction
 from math import floor
 from typing import assert_never
 
-from scopecheck.core.model import (
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.formula import (
     OTHERS,
     All,
     Article,
-    Case,
-    ChoiceDecl,
     Chosen,
     Compare,
     Const,
-    Declaration,
     Formula,
     Implies,
     Includes,
     Measured,
     Not,
-    NumberDecl,
     Rounded,
-    SetDecl,
-    Sheet,
     Value,
 )
+from scopecheck.core.model import Case, Sheet
 from scopecheck.core.plain import stated_ends
 from scopecheck.core.shares import with_implied_shares
 from scopecheck.foundations.record import record

@@ -9,7 +9,7 @@ from typing import Any as AnyNode
 from typing import TypeAlias, assert_never
 
 from scopecheck.core.construction import Node, children
-from scopecheck.core.model import (
+from scopecheck.core.formula import (
     Add,
     All,
     Any,

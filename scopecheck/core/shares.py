@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.core.model import Composition, Sheet, Value
+from scopecheck.core.declared import Composition
+from scopecheck.core.formula import Value
+from scopecheck.core.model import Sheet
 
 WHOLE = Fraction(1)
 

@@ -8,8 +8,9 @@ from math import ceil, floor, gcd
 from typing import Literal, TypeAlias
 
 from scopecheck.core.construction import names_in
+from scopecheck.core.formula import All, Compare, Const, Formula, Op, Read, Term, Truth
 from scopecheck.core.linear import linear_form
-from scopecheck.core.model import All, Compare, Const, Formula, Limitation, Op, Read, Sheet, Term, Truth
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.foundations.record import record
 
 Side: TypeAlias = Literal["low", "high"]

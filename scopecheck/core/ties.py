@@ -7,19 +7,8 @@ from fractions import Fraction
 from typing import TypeAlias
 
 from scopecheck.core.construction import Construction, groups_in, names_in
+from scopecheck.core.formula import All, Bound, Compare, Divide, Formula, Greatest, Least, Op, Term, Truth
 from scopecheck.core.linear import Linear, linear_form
-from scopecheck.core.model import (
-    All,
-    Bound,
-    Compare,
-    Divide,
-    Formula,
-    Greatest,
-    Least,
-    Op,
-    Term,
-    Truth,
-)
 from scopecheck.core.ranges import Range, shared
 from scopecheck.core.rewrite import read_as
 from scopecheck.core.stated import MIRRORED

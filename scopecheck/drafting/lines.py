@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.core.model import NumberDecl
+from scopecheck.core.declared import NumberDecl
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.limits import Stretch

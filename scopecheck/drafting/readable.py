@@ -6,7 +6,7 @@ import re
 from fractions import Fraction
 from itertools import pairwise
 
-from scopecheck.core.model import NumberDecl
+from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Source, Span

@@ -11,18 +11,9 @@ from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.prepared import at_claim
 from scopecheck.answers.witness import Expected, WitnessError, verify
 from scopecheck.core.construction import Construction, admissible_readings
-from scopecheck.core.model import (
-    OTHERS,
-    All,
-    Article,
-    Bound,
-    Formula,
-    FreeParameter,
-    Limitation,
-    NumberDecl,
-    Sheet,
-    Value,
-)
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import OTHERS, All, Article, Bound, Formula, Value
+from scopecheck.core.model import FreeParameter, Limitation, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference
 from scopecheck.core.rewrite import read_as

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 
 from scopecheck.answers.minimise import pick_article, settle_construction
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, Formula, Limitation, Sheet
+from scopecheck.core.formula import Article, Formula
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.reference import references
 from scopecheck.drill.bench import BUDGET, Bench
 from scopecheck.drill.exercise import Unreadable

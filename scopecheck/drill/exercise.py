@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal, TypeAlias
 
 from scopecheck.answers.findings import Finding
-from scopecheck.core.model import Article, Value
+from scopecheck.core.formula import Article, Value
 from scopecheck.foundations.record import field, record
 
 Kind: TypeAlias = Literal[

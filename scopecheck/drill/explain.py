@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from scopecheck.core.model import Article, Limitation
+from scopecheck.core.formula import Article
+from scopecheck.core.model import Limitation
 from scopecheck.drill.bench import Bench
 from scopecheck.drill.exact import entry_of, proposal
 from scopecheck.drill.exercise import Problem

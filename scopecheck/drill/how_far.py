@@ -5,7 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 from math import ceil, floor
 
-from scopecheck.core.model import Article, Limitation, Measured, NumberDecl
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Article, Measured
+from scopecheck.core.model import Limitation
 from scopecheck.drill.bench import Bench, facts_text
 from scopecheck.drill.exercise import Aim, Problem, Verdict
 from scopecheck.drill.replies import amount, is_none

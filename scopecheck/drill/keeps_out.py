@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from scopecheck.core.model import Article, Limitation
+from scopecheck.core.formula import Article
+from scopecheck.core.model import Limitation
 from scopecheck.drill.bench import Bench, facts_text
 from scopecheck.drill.exercise import Aim, Problem, Verdict
 from scopecheck.drill.replies import is_none, picks

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from string import ascii_lowercase
 
-from scopecheck.core.model import NumberDecl
+from scopecheck.core.declared import NumberDecl
 from scopecheck.drill.bench import Bench
 from scopecheck.drill.compose import Composed, compose
 from scopecheck.drill.draws import Draws

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from scopecheck.answers.minimise import Grade
 from scopecheck.answers.witness import Expected
-from scopecheck.core.model import All, Article, Formula
+from scopecheck.core.formula import All, Article, Formula
 from scopecheck.drill.bench import Bench, facts_text
 from scopecheck.drill.exercise import Aim, Problem, Verdict
 from scopecheck.drill.replies import is_none, thing

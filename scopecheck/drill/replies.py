@@ -6,7 +6,9 @@ import re
 from collections.abc import Sequence
 from fractions import Fraction
 
-from scopecheck.core.model import Article, Limitation, NumberDecl, Sheet, Value
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Article, Value
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.drill.bench import Bench
 from scopecheck.drill.exercise import Unreadable

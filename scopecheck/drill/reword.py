@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from scopecheck.core.model import Article, Formula, Limitation
+from scopecheck.core.formula import Article, Formula
+from scopecheck.core.model import Limitation
 from scopecheck.drill import unmeant
 from scopecheck.drill.bench import Bench, facts_text
 from scopecheck.drill.exact import Wrong, differing, proposal, wrong_at

@@ -8,7 +8,9 @@ from string import ascii_uppercase
 
 from scopecheck.answers.findings import Reread
 from scopecheck.core.construction import Construction, names_in
-from scopecheck.core.model import Article, Limitation, Measured, NumberDecl
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Article, Measured
+from scopecheck.core.model import Limitation
 from scopecheck.drill.bench import Bench, facts_text
 from scopecheck.report.amounts import plain_degrees, quantity_text, with_symbol
 from scopecheck.report.describe import own_words

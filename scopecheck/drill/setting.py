@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import assert_never
 
-from scopecheck.core.model import ChoiceDecl, NumberDecl, SetDecl, Sheet
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.model import Sheet
 from scopecheck.drill.bench import Bench, member_text
 from scopecheck.drill.exercise import Exercise
 from scopecheck.report.amounts import plain_degrees

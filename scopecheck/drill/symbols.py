@@ -7,7 +7,8 @@ from fractions import Fraction
 from typing import assert_never
 
 from scopecheck.core.construction import names_in
-from scopecheck.core.model import (
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import (
     OTHERS,
     All,
     Any,
@@ -26,14 +27,13 @@ from scopecheck.core.model import (
     Multiply,
     Negate,
     Not,
-    NumberDecl,
     Read,
     Rounded,
-    Sheet,
     Term,
     Truth,
 )
-from scopecheck.core.model import Add as Sum
+from scopecheck.core.formula import Add as Sum
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.quantity import Unit, decimal_text
 
 RULES = {"away": "HALF AWAY", "up": "HALF UP", "even": "HALF EVEN"}

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from itertools import combinations
 
-from scopecheck.core.model import Article, Limitation
+from scopecheck.core.formula import Article
+from scopecheck.core.model import Limitation
 from scopecheck.drill.bench import Bench, facts_text
 from scopecheck.drill.exercise import Aim, Problem, Unreadable, Verdict
 from scopecheck.drill.replies import picks

@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import weakest_standing
-from scopecheck.core.model import Article, Formula, Limitation
+from scopecheck.core.formula import Article, Formula
+from scopecheck.core.model import Limitation
 from scopecheck.drill.bench import Bench, facts_text
 from scopecheck.drill.exercise import Aim, Problem, Verdict
 from scopecheck.drill.replies import is_none, thing

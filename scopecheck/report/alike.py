@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator
 from itertools import combinations
 from typing import Literal, TypeAlias
 
-from scopecheck.core.model import Formula, Sheet
+from scopecheck.core.formula import Formula
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Source
 from scopecheck.report.occasions import occasions, phrase_in, read

@@ -9,7 +9,9 @@ from scopecheck.answers.amended import Amended
 from scopecheck.answers.amendment import Change
 from scopecheck.answers.questions.claims import may_lack_value
 from scopecheck.core.construction import Construction, base_construction, names_in, nodes
-from scopecheck.core.model import All, Claim, Declaration, Formula, Limitation, Not, NumberDecl, Sheet
+from scopecheck.core.declared import Declaration, NumberDecl
+from scopecheck.core.formula import All, Formula, Not
+from scopecheck.core.model import Claim, Limitation, Sheet
 from scopecheck.foundations.record import record
 from scopecheck.report.boundary import few_values, number_line, region, region_text, value_text
 from scopecheck.report.lines import NumberLine

@@ -14,7 +14,8 @@ from math import ceil, floor
 from typing import assert_never
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, Bound, ChoiceDecl, Declaration, Formula, NumberDecl, SetDecl, Value
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.formula import Article, Bound, Formula, Value
 from scopecheck.foundations.quantity import Unit, decimal_text, number_text
 from scopecheck.foundations.record import record
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable

@@ -7,7 +7,9 @@ from fractions import Fraction
 
 from scopecheck.answers.findings import Answers, ChartCell
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import Bound, Case, NumberDecl, Sheet
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Bound
+from scopecheck.core.model import Case, Sheet
 from scopecheck.core.ranges import Lying, Range, limits_of
 from scopecheck.core.reference import stated_values
 from scopecheck.report.amounts import approximate, difference_text, quantity_text

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import Construction, base_construction, names_in
-from scopecheck.core.model import All, Article, Formula, Implies, Limitation, Read, Sheet, Truth
+from scopecheck.core.formula import All, Article, Formula, Implies, Read, Truth
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.report.describe import labelled, settings_text
 from scopecheck.report.things import in_question
 from scopecheck.report.wording import sentence

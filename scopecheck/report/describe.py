@@ -8,18 +8,9 @@ from typing import assert_never
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import Construction, base_construction
-from scopecheck.core.model import (
-    Article,
-    Bound,
-    Case,
-    ChoiceDecl,
-    Limitation,
-    NumberDecl,
-    Part,
-    SetDecl,
-    Sheet,
-    Value,
-)
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, Part, SetDecl
+from scopecheck.core.formula import Article, Bound, Value
+from scopecheck.core.model import Case, Limitation, Sheet
 from scopecheck.report.amounts import quantity_text
 from scopecheck.report.step_text import Told, step_text, told_together
 from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.held import Combined, EndHeld, Held, Piece
-from scopecheck.core.model import NumberDecl, Sheet
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.model import Sheet
 from scopecheck.core.ties import Sum, Tie
 from scopecheck.report.amounts import plain_number, quantity_text
 from scopecheck.report.chart import range_text

@@ -6,17 +6,9 @@ from collections.abc import Iterable, Iterator
 
 from scopecheck.answers.findings import Answers
 from scopecheck.core.construction import admissible_readings
-from scopecheck.core.model import (
-    OTHERS,
-    ChoiceDecl,
-    Declaration,
-    Group,
-    NumberDecl,
-    OwnPhrase,
-    SetDecl,
-    Settled,
-    Sheet,
-)
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.formula import OTHERS
+from scopecheck.core.model import Group, OwnPhrase, Settled, Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text

@@ -6,7 +6,9 @@ from collections.abc import Iterable
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
-from scopecheck.core.model import NOT_DONE, Divide, Limitation, Sheet
+from scopecheck.core.declared import NOT_DONE
+from scopecheck.core.formula import Divide
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.report.blocks import Item
 from scopecheck.report.describe import (
     case_text,

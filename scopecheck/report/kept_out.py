@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from scopecheck.answers.findings import Fall, Finding, Reread
 from scopecheck.core.construction import names_in
-from scopecheck.core.model import SetDecl, Sheet
+from scopecheck.core.declared import SetDecl
+from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled

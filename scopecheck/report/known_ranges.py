@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in
-from scopecheck.core.model import All, Formula, Sheet
+from scopecheck.core.formula import All, Formula
+from scopecheck.core.model import Sheet
 from scopecheck.core.ranges import Lying, lying
 from scopecheck.report.chart import lies_text, range_text
 from scopecheck.report.describe import case_named, case_text, chains, limitation_labelled, lineage

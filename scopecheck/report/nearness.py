@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from scopecheck.core.model import Case, NumberDecl, Sheet
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.model import Case, Sheet
 from scopecheck.core.nearness import Nearest, nearness
 from scopecheck.core.ranges import Lying
 from scopecheck.foundations.quantity import decimal_text

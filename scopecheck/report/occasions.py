@@ -6,7 +6,8 @@ import itertools
 import re
 from collections.abc import Iterator, Mapping
 
-from scopecheck.core.model import Formula, Group, Read, Sheet
+from scopecheck.core.formula import Formula, Read
+from scopecheck.core.model import Group, Sheet
 from scopecheck.foundations.record import record
 from scopecheck.foundations.spans import Source
 from scopecheck.language.parse import parse_facts

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from scopecheck.core.construction import names_in
-from scopecheck.core.model import Limitation, NumberDecl, Sheet
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.foundations.regex import regex
 from scopecheck.report.wording import flat
 

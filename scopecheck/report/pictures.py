@@ -11,7 +11,8 @@ from scopecheck.core.construction import (
     names_in,
     unknown_thresholds,
 )
-from scopecheck.core.model import NumberDecl, Sheet
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.boundary import number_line

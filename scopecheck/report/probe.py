@@ -21,15 +21,9 @@ from scopecheck.core.construction import (
     preference,
     unknown_thresholds,
 )
-from scopecheck.core.model import (
-    All,
-    Formula,
-    FreeParameter,
-    Limitation,
-    NumberDecl,
-    Sheet,
-    Value,
-)
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import All, Formula, Value
+from scopecheck.core.model import FreeParameter, Limitation, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import stated_values
 from scopecheck.core.rewrite import read_as

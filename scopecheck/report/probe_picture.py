@@ -7,20 +7,9 @@ from fractions import Fraction
 from math import ceil, floor
 
 from scopecheck.core.construction import Construction, nodes
-from scopecheck.core.model import (
-    Article,
-    ChoiceDecl,
-    Const,
-    CountOf,
-    Declaration,
-    Formula,
-    Includes,
-    NumberDecl,
-    Rounded,
-    SetDecl,
-    Sheet,
-    Value,
-)
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.formula import Article, Const, CountOf, Formula, Includes, Rounded, Value
+from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.boundary import few_values, number_line, region, region_text, value_table, value_text

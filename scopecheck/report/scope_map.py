@@ -7,7 +7,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from scopecheck.answers.findings import Answers
 from scopecheck.answers.order import Apart, Equal, ScopeMap, Step
 from scopecheck.core.construction import base_construction, names_in
-from scopecheck.core.model import Article, Sheet
+from scopecheck.core.formula import Article
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Outline, Paragraph, Report
 from scopecheck.report.describe import lineage, settings_text

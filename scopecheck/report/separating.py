@@ -14,7 +14,9 @@ from typing import Literal, TypeAlias
 from scopecheck.answers.extremes import most_different
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import Group, NumberDecl, Read, Sheet, Value
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Read, Value
+from scopecheck.core.model import Group, Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.occasions import NAMES, Occasion, occasions, phrase_in, read
 from scopecheck.report.probe import Parting, readings_part

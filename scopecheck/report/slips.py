@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from scopecheck.answers.findings import Finding
-from scopecheck.core.model import NumberDecl, Sheet
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.model import Sheet
 from scopecheck.report.describe import limitation_labelled, setting_text
 from scopecheck.report.things import spoken_of
 from scopecheck.report.wording import flat, listed, sentence

@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import Const, Limitation, Op, Sheet, Term
+from scopecheck.core.formula import Const, Op, Term
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.stated import own_ends
 from scopecheck.report.amounts import plain_degrees, with_symbol
 from scopecheck.report.describe import chains, labelled, limitation_labelled

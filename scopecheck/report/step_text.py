@@ -6,7 +6,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 from typing import TypeAlias
 
-from scopecheck.core.model import DONE, NOT_DONE, NumberDecl, Sheet, Step, Value
+from scopecheck.core.declared import DONE, NOT_DONE, NumberDecl, Step
+from scopecheck.core.formula import Value
+from scopecheck.core.model import Sheet
 from scopecheck.report.amounts import quantity_text
 from scopecheck.report.wording import flat, sentence
 

@@ -6,7 +6,9 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in
-from scopecheck.core.model import Article, Limitation, Sheet, Step, Value
+from scopecheck.core.declared import Step
+from scopecheck.core.formula import Article, Value
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.report.describe import (
     case_named,

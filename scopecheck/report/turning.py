@@ -16,7 +16,7 @@ from math import ceil, floor
 from typing import TypeAlias, assert_never
 
 from scopecheck.core.construction import Construction, Node, children, names_in
-from scopecheck.core.model import (
+from scopecheck.core.formula import (
     Add,
     All,
     Any,

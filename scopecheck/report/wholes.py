@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from scopecheck.core.model import Case, Composition, Sheet
+from scopecheck.core.declared import Composition
+from scopecheck.core.model import Case, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.report.amounts import in_unit
 from scopecheck.report.describe import case_text

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.core.model import Assembly, Composition, Declaration, NumberDecl, Part, Sheet, Step
+from scopecheck.core.declared import Assembly, Composition, Declaration, NumberDecl, Part, Step
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span

@@ -10,7 +10,8 @@ import re
 from collections.abc import Iterable
 from fractions import Fraction
 
-from scopecheck.core.model import Assembly, Bound, NumberDecl
+from scopecheck.core.declared import Assembly, NumberDecl
+from scopecheck.core.formula import Bound
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
 from scopecheck.foundations.record import record, replace

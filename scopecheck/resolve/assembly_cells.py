@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from scopecheck.core.model import Assembly, Compare, Const, Formula, Measured, Value
+from scopecheck.core.declared import Assembly
+from scopecheck.core.formula import Compare, Const, Formula, Measured, Value
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex

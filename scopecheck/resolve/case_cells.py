@@ -5,20 +5,8 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from scopecheck.core.model import (
-    Assembly,
-    ChoiceDecl,
-    Chosen,
-    Declaration,
-    Formula,
-    Includes,
-    Not,
-    NumberDecl,
-    Part,
-    SetDecl,
-    Step,
-    Truth,
-)
+from scopecheck.core.declared import Assembly, ChoiceDecl, Declaration, NumberDecl, Part, SetDecl, Step
+from scopecheck.core.formula import Chosen, Formula, Includes, Not, Truth
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from scopecheck.core.model import Claim, Formula, NumberDecl, Step, Value
+from scopecheck.core.declared import NumberDecl, Step
+from scopecheck.core.formula import Formula, Value
+from scopecheck.core.model import Claim
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.spans import Span

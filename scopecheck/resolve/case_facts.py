@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.core.model import (
+from scopecheck.core.declared import Declaration, NumberDecl
+from scopecheck.core.formula import (
     All,
     Branch,
     Chosen,
     Compare,
     Const,
-    Declaration,
     Formula,
     Includes,
     Measured,
     Not,
-    NumberDecl,
     Value,
 )
 from scopecheck.foundations.diagnostics import did_you_mean, trouble

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from fractions import Fraction
 
-from scopecheck.core.model import All, Compare, Const, Declaration, Formula, Implies, Measured, Part
+from scopecheck.core.declared import Declaration, Part
+from scopecheck.core.formula import All, Compare, Const, Formula, Implies, Measured
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.record import holder, record
 from scopecheck.foundations.regex import regex

@@ -5,7 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Literal
 
-from scopecheck.core.model import All, Case, Compare, Const, Formula, Measured
+from scopecheck.core.formula import All, Compare, Const, Formula, Measured
+from scopecheck.core.model import Case
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import CasesStatement, Row

@@ -5,23 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from string import ascii_lowercase
 
-from scopecheck.core.model import (
-    All,
-    Assembly,
-    Branch,
-    ChoiceDecl,
-    Claim,
-    Composition,
-    Formula,
-    Greatest,
-    Least,
-    Limitation,
-    NumberDecl,
-    Part,
-    SetDecl,
-    Step,
-    Term,
-)
+from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl, Step
+from scopecheck.core.formula import All, Branch, Formula, Greatest, Least, Term
+from scopecheck.core.model import Claim, Limitation
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import field, holder, replace

@@ -8,21 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from scopecheck.core.model import (
-    OTHERS,
-    Any,
-    Assembly,
-    ChoiceDecl,
-    Chosen,
-    Classes,
-    Compare,
-    Composition,
-    Const,
-    Formula,
-    Includes,
-    Measured,
-    SetDecl,
-)
+from scopecheck.core.declared import Assembly, ChoiceDecl, Classes, Composition, SetDecl
+from scopecheck.core.formula import OTHERS, Any, Chosen, Compare, Const, Formula, Includes, Measured
 from scopecheck.foundations.diagnostics import did_you_mean, trouble
 from scopecheck.foundations.record import record
 from scopecheck.language.syntax import ClassLine, NameNode

@@ -9,20 +9,9 @@ from __future__ import annotations
 from collections.abc import Container, Mapping
 from fractions import Fraction
 
-from scopecheck.core.model import (
-    Add,
-    Bound,
-    Compare,
-    Composition,
-    Const,
-    Declaration,
-    Divide,
-    Given,
-    Measured,
-    NumberDecl,
-    Term,
-    Value,
-)
+from scopecheck.core.declared import Composition, Declaration, NumberDecl
+from scopecheck.core.formula import Add, Bound, Compare, Const, Divide, Measured, Term, Value
+from scopecheck.core.model import Given
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import replace

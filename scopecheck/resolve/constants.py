@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.core.model import (
+from scopecheck.core.formula import (
     Add,
     All,
     Any,

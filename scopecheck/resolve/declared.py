@@ -6,20 +6,9 @@ from collections.abc import Callable
 from fractions import Fraction
 from itertools import pairwise
 
-from scopecheck.core.model import (
-    OTHERS,
-    Bound,
-    ChoiceDecl,
-    Compare,
-    Declaration,
-    NumberDecl,
-    Place,
-    Reading,
-    ReadTerm,
-    Rivals,
-    SetDecl,
-    Truth,
-)
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.formula import OTHERS, Bound, Compare, ReadTerm, Truth
+from scopecheck.core.model import Place, Reading, Rivals
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import (
     PLAIN,

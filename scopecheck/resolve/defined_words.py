@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from scopecheck.core.model import Formula, Rivals
+from scopecheck.core.formula import Formula
+from scopecheck.core.model import Rivals
 from scopecheck.foundations.diagnostics import KindTrouble
 from scopecheck.resolve.definitions import Applied, Definition
 from scopecheck.resolve.entry import Entry

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from functools import partial
 
+from scopecheck.core.formula import Formula
 from scopecheck.core.model import Definition as Defining
-from scopecheck.core.model import Formula, Reading, Settled
+from scopecheck.core.model import Reading, Settled
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.record import node, record
 from scopecheck.language.statements_words import AS_DEFINED

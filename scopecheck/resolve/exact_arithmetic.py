@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.core.model import Add, Const, Divide, Measured, Multiply, Negate, Remainder, Rounded, Term
+from scopecheck.core.formula import Add, Const, Divide, Measured, Multiply, Negate, Remainder, Rounded, Term
 from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, trouble
 from scopecheck.foundations.quantity import (
     PLAIN_KIND,

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from scopecheck.core.model import Const, Formula, Part, Written
+from scopecheck.core.declared import Part
+from scopecheck.core.formula import Const, Formula, Written
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, Unit, as_level, number_text
 from scopecheck.foundations.record import field, record

@@ -6,24 +6,8 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import cast
 
-from scopecheck.core.model import (
-    All,
-    Any,
-    Assembly,
-    ChoiceDecl,
-    Composition,
-    Const,
-    ExactlyOne,
-    Formula,
-    Implies,
-    IsWhole,
-    Not,
-    NumberDecl,
-    Op,
-    Part,
-    SetDecl,
-    Truth,
-)
+from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl
+from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Implies, IsWhole, Not, Op, Truth
 from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND, KindError, comparable
 from scopecheck.language.syntax import (

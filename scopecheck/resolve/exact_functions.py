@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.core.model import (
+from scopecheck.core.declared import NumberDecl, SetDecl, Step
+from scopecheck.core.formula import (
     Add,
     Branch,
     Const,
@@ -15,11 +16,8 @@ from scopecheck.core.model import (
     Least,
     Magnitude,
     Negate,
-    NumberDecl,
     Ranked,
     Remainder,
-    SetDecl,
-    Step,
     Term,
     Truth,
 )

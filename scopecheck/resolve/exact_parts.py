@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from scopecheck.core.model import NumberDecl, Part
+from scopecheck.core.declared import NumberDecl, Part
 from scopecheck.foundations.diagnostics import did_you_mean, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND, sum_kind
 from scopecheck.foundations.record import replace

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.core.model import Assembly, Branch, Composition, Const, Negate, NumberDecl, SetDecl
+from scopecheck.core.declared import Assembly, Composition, NumberDecl, SetDecl
+from scopecheck.core.formula import Branch, Const, Negate
 from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, comparable
 from scopecheck.foundations.record import replace

@@ -5,23 +5,17 @@ from __future__ import annotations
 from collections.abc import Hashable
 from typing import Literal
 
+from scopecheck.core.formula import Chosen, CountOf, Includes, Measured, Read, ReadTerm, Written
 from scopecheck.core.model import (
     STANDINGS,
-    Chosen,
-    CountOf,
     Definition,
     FreeParameter,
     Group,
-    Includes,
-    Measured,
     OwnPhrase,
     Place,
-    Read,
     Reading,
-    ReadTerm,
     Rivals,
     Settled,
-    Written,
 )
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex

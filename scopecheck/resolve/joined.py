@@ -8,18 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from scopecheck.core.model import (
-    Assembly,
-    Case,
-    Claim,
-    Composition,
-    Declaration,
-    Given,
-    Limitation,
-    Part,
-    Sheet,
-    Step,
-)
+from scopecheck.core.declared import Assembly, Composition, Declaration, Part, Step
+from scopecheck.core.model import Case, Claim, Given, Limitation, Sheet
 from scopecheck.core.rewrite import regrouped
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record, replace

@@ -6,19 +6,8 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 from typing import Literal, TypeAlias
 
-from scopecheck.core.model import (
-    OTHERS,
-    Assembly,
-    Composition,
-    Declaration,
-    Formula,
-    Measured,
-    NumberDecl,
-    Part,
-    SetDecl,
-    Step,
-    Term,
-)
+from scopecheck.core.declared import Assembly, Composition, Declaration, NumberDecl, Part, SetDecl, Step
+from scopecheck.core.formula import OTHERS, Formula, Measured, Term
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import Kind, Unit
 from scopecheck.foundations.record import field, holder, record, replace

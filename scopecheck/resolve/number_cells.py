@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.core.model import Compare, Const, Measured, NumberDecl, Rounded, Written
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Compare, Const, Measured, Rounded, Written
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, KindError, Unit, as_level, comparable, number_text
 from scopecheck.foundations.regex import regex

@@ -5,23 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import combinations, pairwise
 
-from scopecheck.core.model import (
-    Add,
-    All,
-    Any,
-    Branch,
-    ChoiceDecl,
-    Chosen,
-    Compare,
-    Declaration,
-    Formula,
-    Includes,
-    Measured,
-    Not,
-    NumberDecl,
-    Part,
-    SetDecl,
-)
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, Part, SetDecl
+from scopecheck.core.formula import Add, All, Any, Branch, Chosen, Compare, Formula, Includes, Measured, Not
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
 from scopecheck.resolve.names import Bound, Listed, Names, Typed
 from scopecheck.resolve.parts import ONE, ZERO

@@ -10,7 +10,8 @@ from collections.abc import Callable, Sequence
 from fractions import Fraction
 from itertools import combinations, pairwise
 
-from scopecheck.core.model import (
+from scopecheck.core.declared import Declaration, NumberDecl, Part, Within
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
@@ -18,7 +19,6 @@ from scopecheck.core.model import (
     Branch,
     Compare,
     Const,
-    Declaration,
     Divide,
     ExactlyOne,
     Formula,
@@ -27,13 +27,10 @@ from scopecheck.core.model import (
     Multiply,
     Negate,
     Not,
-    NumberDecl,
     Op,
-    Part,
     Rank,
     Ranked,
     Term,
-    Within,
 )
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
 from scopecheck.foundations.record import record, replace

@@ -6,7 +6,7 @@ from difflib import SequenceMatcher, get_close_matches
 from functools import cache
 from itertools import pairwise
 
-from scopecheck.core.model import Assembly, NumberDecl, Step
+from scopecheck.core.declared import Assembly, NumberDecl, Step
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from functools import cached_property
 
-from scopecheck.core.model import Assembly, Divide, NumberDecl, Step
+from scopecheck.core.declared import Assembly, NumberDecl, Step
+from scopecheck.core.formula import Divide
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from os.path import basename
 
-from scopecheck.core.model import All, Assembly, Composition, Formula, OwnPhrase, Step, Truth
+from scopecheck.core.declared import Assembly, Composition, Step
+from scopecheck.core.formula import All, Formula, Truth
+from scopecheck.core.model import OwnPhrase
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.scan import Token

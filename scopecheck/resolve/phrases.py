@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from scopecheck.core.model import All, Assembly, Composition, Formula, Not, Step
+from scopecheck.core.declared import Assembly, Composition, Step
+from scopecheck.core.formula import All, Formula, Not
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.scan import CALENDAR, Token, no_fixed_length

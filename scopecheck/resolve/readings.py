@@ -7,22 +7,10 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
-from scopecheck.core.model import (
-    Assembly,
-    ChoiceDecl,
-    Composition,
-    Const,
-    Formula,
-    FreeParameter,
-    OwnPhrase,
-    Parameter,
-    Place,
-    Read,
-    Reading,
-    SetDecl,
-    Step,
-)
-from scopecheck.core.model import Bound as End
+from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl, Step
+from scopecheck.core.formula import Bound as End
+from scopecheck.core.formula import Const, Formula, Parameter, Read
+from scopecheck.core.model import FreeParameter, OwnPhrase, Place, Reading
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, Kind, KindError, Unit, as_difference, find_unit
 from scopecheck.foundations.record import record, replace

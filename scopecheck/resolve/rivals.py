@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.core.model import Formula, Rivals, Settled
+from scopecheck.core.formula import Formula
+from scopecheck.core.model import Rivals, Settled
 from scopecheck.foundations.record import record
 from scopecheck.language.statements_words import AS_DEFINED
 from scopecheck.language.syntax import PolicyStatement, ReadStatement

@@ -5,19 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from scopecheck.core.model import (
-    DONE,
-    NOT_DONE,
-    Add,
-    Chosen,
-    Compare,
-    Const,
-    Formula,
-    Measured,
-    Step,
-    Truth,
-    Value,
-)
+from scopecheck.core.declared import DONE, NOT_DONE, Step
+from scopecheck.core.formula import Add, Chosen, Compare, Const, Formula, Measured, Truth, Value
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.quantity import Unit, number_text
 from scopecheck.foundations.record import record

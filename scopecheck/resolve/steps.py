@@ -11,22 +11,18 @@ from collections.abc import Callable, Iterator
 from fractions import Fraction
 from itertools import pairwise
 
-from scopecheck.core.model import (
-    DONE,
-    NOT_DONE,
+from scopecheck.core.declared import DONE, NOT_DONE, ChoiceDecl, Declaration, NumberDecl, Step
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
     Bound,
     Branch,
-    ChoiceDecl,
     Chosen,
     Compare,
     Const,
-    Declaration,
     Divide,
     Formula,
-    Given,
     Greatest,
     Implies,
     Least,
@@ -35,15 +31,14 @@ from scopecheck.core.model import (
     Multiply,
     Negate,
     Not,
-    NumberDecl,
     Op,
     Parameter,
     Read,
     Rounded,
-    Step,
     Term,
     Truth,
 )
+from scopecheck.core.model import Given
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span

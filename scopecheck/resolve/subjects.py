@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from scopecheck.core.model import Assembly, ChoiceDecl, Composition, Formula, SetDecl
+from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
+from scopecheck.core.formula import Formula
 from scopecheck.foundations.quantity import PLAIN_KIND, Unit
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from scopecheck.core.construction import Construction, names_in
-from scopecheck.core.model import Article, Formula, NumberDecl, Sheet
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Article, Formula
+from scopecheck.core.model import Sheet
 from scopecheck.core.ranges import Range
 from scopecheck.solving.evaluate import meets
 

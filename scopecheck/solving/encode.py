@@ -17,8 +17,8 @@ from typing import TypeAlias, assert_never
 import z3
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.linear import always_whole, linear_form
-from scopecheck.core.model import (
+from scopecheck.core.declared import SetDecl
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
@@ -50,10 +50,10 @@ from scopecheck.core.model import (
     Remainder,
     Rounded,
     Rule,
-    SetDecl,
     Term,
     Truth,
 )
+from scopecheck.core.linear import always_whole, linear_form
 from scopecheck.foundations.record import record
 from scopecheck.solving.places import of_those_in_order
 from scopecheck.solving.symbols import (

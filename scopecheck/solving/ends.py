@@ -12,11 +12,11 @@ from fractions import Fraction
 import z3
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Negate, Term
+from scopecheck.core.formula import Negate, Term
 from scopecheck.foundations.record import record
+from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.encode import Encoder
 from scopecheck.solving.engine import MOST_SECONDS
-from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.solver import Search
 from scopecheck.solving.symbols import as_bool, as_number, numeral, rational
 

@@ -14,7 +14,7 @@ from operator import eq, ge, gt, le, lt, ne
 from typing import assert_never
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import (
+from scopecheck.core.formula import (
     Add,
     All,
     Any,

@@ -13,19 +13,9 @@ from itertools import pairwise
 from typing import TypeAlias
 
 from scopecheck.core.alike import interchangeable, spoken_of
-from scopecheck.core.model import (
-    All,
-    Any,
-    Compare,
-    Const,
-    Formula,
-    Measured,
-    NumberDecl,
-    Part,
-    Rank,
-    Sheet,
-    Term,
-)
+from scopecheck.core.declared import NumberDecl, Part
+from scopecheck.core.formula import All, Any, Compare, Const, Formula, Measured, Rank, Term
+from scopecheck.core.model import Sheet
 from scopecheck.solving.symbols import Condition, Number, Vocabulary, both, either, relate
 
 Placed: TypeAlias = frozenset[tuple[str, int]]

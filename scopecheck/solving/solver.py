@@ -21,15 +21,9 @@ from scopecheck.core.construction import (
     admissible_readings,
     nodes,
 )
+from scopecheck.core.formula import Article, Const, Formula, Multiply
 from scopecheck.core.linear import multiplies_unknowns
-from scopecheck.core.model import (
-    Article,
-    Const,
-    Formula,
-    FreeParameter,
-    Multiply,
-    Sheet,
-)
+from scopecheck.core.model import FreeParameter, Sheet
 from scopecheck.solving.constraints import Budget, Constraint, Undecided
 from scopecheck.solving.engine import MOST_SECONDS, MOST_SECONDS_OF_PRODUCTS, Engine, Found, afresh
 from scopecheck.solving.known import Known, Seen

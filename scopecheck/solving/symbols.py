@@ -14,16 +14,9 @@ from typing import Any, TypeAlias, assert_never
 
 import z3
 
-from scopecheck.core.model import (
-    Article,
-    Bound,
-    ChoiceDecl,
-    Declaration,
-    NumberDecl,
-    Op,
-    SetDecl,
-    Sheet,
-)
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.formula import Article, Bound, Op
+from scopecheck.core.model import Sheet
 
 Condition: TypeAlias = bool | z3.BoolRef
 """A condition that is settled before solving, or a solver formula."""

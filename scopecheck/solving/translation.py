@@ -19,17 +19,8 @@ from scopecheck.core.construction import (
     nodes,
     parameters_in,
 )
-from scopecheck.core.model import (
-    STANDINGS,
-    All,
-    Any,
-    Article,
-    Formula,
-    Read,
-    ReadTerm,
-    Sheet,
-    Value,
-)
+from scopecheck.core.formula import All, Any, Article, Formula, Read, ReadTerm, Value
+from scopecheck.core.model import STANDINGS, Sheet
 from scopecheck.core.rewrite import read_as
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Constraint, all_of, any_of, placed_in

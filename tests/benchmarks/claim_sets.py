@@ -8,7 +8,8 @@ from pathlib import Path
 
 from scopecheck.answers.order import scope_map
 from scopecheck.answers.questions import ask_prepared, prepare
-from scopecheck.core.model import All, Case, Claim, Compare, Const, Formula, Group, Measured, Place, Sheet
+from scopecheck.core.formula import All, Compare, Const, Formula, Measured
+from scopecheck.core.model import Case, Claim, Group, Place, Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
 from scopecheck.report.page import build_report

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.core.model import (
+from scopecheck.core.formula import (
     All,
     Any,
-    Case,
     Compare,
     Const,
     Divide,
@@ -19,8 +18,8 @@ from scopecheck.core.model import (
     Not,
     Read,
     Rounded,
-    Sheet,
 )
+from scopecheck.core.model import Case, Sheet
 from scopecheck.foundations.record import replace
 from tests import build
 

@@ -25,7 +25,8 @@ from scopecheck.core.construction import (
     names_in,
     rank,
 )
-from scopecheck.core.model import All, Formula, Sheet
+from scopecheck.core.formula import All, Formula
+from scopecheck.core.model import Sheet
 from scopecheck.solving.constraints import Constraint
 from scopecheck.solving.solver import Search, Session
 from tests import oracle

@@ -9,7 +9,8 @@ from hypothesis.strategies import DrawFn
 from scopecheck.answers.amendment import RELATIONS, Amendment, Change
 from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import Construction, groups_in
-from scopecheck.core.model import Formula, Sheet
+from scopecheck.core.formula import Formula
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.resolve.joined import joined
 from scopecheck.solving.evaluate import evaluate

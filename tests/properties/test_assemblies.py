@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Read
+from scopecheck.core.formula import Read
 from scopecheck.solving.evaluate import evaluate
 from tests.sheets import sheet
 

@@ -10,8 +10,9 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.same_scope import same_scope
 from scopecheck.core.construction import groups_in
-from scopecheck.core.model import Any as AnyOf
-from scopecheck.core.model import Claim, Compare, Const, Formula, Measured, Op, Read, Sheet
+from scopecheck.core.formula import Any as AnyOf
+from scopecheck.core.formula import Compare, Const, Formula, Measured, Op, Read
+from scopecheck.core.model import Claim, Sheet
 from tests.build import claim, count, group, limitation, sheet
 from tests.oracle import Walk, scope
 

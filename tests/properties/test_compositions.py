@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, Formula, Read, Sheet
+from scopecheck.core.formula import Article, Formula, Read
+from scopecheck.core.model import Sheet
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
 from tests.sheets import sheet

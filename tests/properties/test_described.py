@@ -10,7 +10,7 @@ from random import Random
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.combined import together_beside_description
 from scopecheck.core.construction import base_construction, names_in
-from scopecheck.core.model import Add, All, Compare, Const, Divide, Formula, Measured, Multiply, Op, Term
+from scopecheck.core.formula import Add, All, Compare, Const, Divide, Formula, Measured, Multiply, Op, Term
 from scopecheck.core.ties import Sum, Tie, ranges_of_ties, upside_down
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets

@@ -17,19 +17,8 @@ from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.kept_out import kept_out
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.core.construction import Construction, groups_in
-from scopecheck.core.model import (
-    All,
-    Any,
-    Case,
-    Compare,
-    Const,
-    Formula,
-    Limitation,
-    Measured,
-    Op,
-    Read,
-    Sheet,
-)
+from scopecheck.core.formula import All, Any, Compare, Const, Formula, Measured, Op, Read
+from scopecheck.core.model import Case, Limitation, Sheet
 from scopecheck.foundations.record import replace
 from tests.build import case, claim, count, group, limitation, point, sheet
 from tests.oracle import Walk

@@ -11,7 +11,8 @@ from hypothesis.strategies import DrawFn
 from scopecheck.answers.order import ScopeMap, scope_map
 from scopecheck.answers.questions import prepare
 from scopecheck.core.construction import groups_in
-from scopecheck.core.model import Compare, Const, Formula, Measured, Op, Read, Sheet
+from scopecheck.core.formula import Compare, Const, Formula, Measured, Op, Read
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import evaluate
 from tests import build, oracle, strategies

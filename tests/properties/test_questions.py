@@ -32,8 +32,10 @@ from scopecheck.core.construction import (
     names_in,
     nodes,
 )
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import All, Formula, Ranked, Term
 from scopecheck.core.linear import linear_form
-from scopecheck.core.model import All, Case, Formula, NumberDecl, Ranked, Role, Sheet, Term
+from scopecheck.core.model import Case, Role, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.core.stated import own_ends
 from scopecheck.foundations.record import replace

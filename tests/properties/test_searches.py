@@ -12,7 +12,8 @@ from scopecheck.answers.minimise import pick_article, settle_construction
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.answers.witness import Obligation, WitnessError, verify
 from scopecheck.core.construction import groups_in, rank
-from scopecheck.core.model import (
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
@@ -26,12 +27,11 @@ from scopecheck.core.model import (
     Measured,
     Multiply,
     Not,
-    NumberDecl,
     Parameter,
     Read,
-    Sheet,
     Truth,
 )
+from scopecheck.core.model import Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference
 from scopecheck.solving.constraints import Undecided

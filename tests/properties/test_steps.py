@@ -12,7 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import DONE, NOT_DONE, All, Any, Article, Compare, Const, Formula, Not, Op, Term
+from scopecheck.core.declared import DONE, NOT_DONE
+from scopecheck.core.formula import All, Any, Article, Compare, Const, Formula, Not, Op, Term
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.language.syntax import StepKind
 from scopecheck.resolve import steps

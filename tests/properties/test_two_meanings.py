@@ -9,7 +9,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, Compare, Const, Formula, Measured, Rounded, Sheet
+from scopecheck.core.formula import Article, Compare, Const, Formula, Measured, Rounded
+from scopecheck.core.model import Sheet
 from scopecheck.core.rewrite import read_as
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.encode import Encoder, Pair, rounds_to_above, rounds_to_at_least

@@ -10,7 +10,9 @@ from hypothesis import strategies as st
 from scopecheck.answers.findings import Answers, Finding
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.construction import names_in, nodes
-from scopecheck.core.model import Compare, Const, Formula, Measured, NumberDecl, Read, Role, Sheet
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Compare, Const, Formula, Measured, Read
+from scopecheck.core.model import Role, Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.solving.solver import Session
 from tests import build, rewritten, strategies

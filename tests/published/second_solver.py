@@ -17,13 +17,13 @@ import cvc5
 from cvc5 import Kind
 
 from scopecheck.core.construction import Construction, admissible_readings
-from scopecheck.core.model import (
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
     Bound,
     Branch,
-    ChoiceDecl,
     Chosen,
     Compare,
     Const,
@@ -41,7 +41,6 @@ from scopecheck.core.model import (
     Multiply,
     Negate,
     Not,
-    NumberDecl,
     Parameter,
     Rank,
     Ranked,
@@ -49,11 +48,10 @@ from scopecheck.core.model import (
     ReadTerm,
     Remainder,
     Rounded,
-    SetDecl,
-    Sheet,
     Term,
     Truth,
 )
+from scopecheck.core.model import Sheet
 
 Verdict = Literal["sat", "unsat", "unknown"]
 Asked = Literal["true", "false", "undefined"]

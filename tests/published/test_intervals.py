@@ -13,7 +13,8 @@ import portion
 import pytest
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import All, Bound, Compare, Const, Formula, Measured, NumberDecl, Op
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import All, Bound, Compare, Const, Formula, Measured, Op
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.report.boundary import region, region_text, stretches

@@ -15,7 +15,8 @@ from typing import get_args
 import pytest
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Compare, Const, Measured, NumberDecl, Op, Rounded, Rule
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Compare, Const, Measured, Op, Rounded, Rule
 from scopecheck.foundations.quantity import PLAIN
 from scopecheck.report.boundary import region, stretches
 from scopecheck.solving.ends import infimum

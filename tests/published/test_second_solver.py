@@ -18,7 +18,7 @@ from hypothesis import strategies as st
 
 from scopecheck.answers.questions import prepare
 from scopecheck.core.construction import Construction, base_construction
-from scopecheck.core.model import (
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
@@ -35,8 +35,8 @@ from scopecheck.core.model import (
     Multiply,
     Not,
     Remainder,
-    Sheet,
 )
+from scopecheck.core.model import Sheet
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.solver import Session
 from tests import build, strategies

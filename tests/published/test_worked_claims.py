@@ -11,7 +11,8 @@ from __future__ import annotations
 from fractions import Fraction as F
 
 from scopecheck.answers.questions import prepare
-from scopecheck.core.model import Add, Measured, NumberDecl
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Add, Measured
 from scopecheck.solving.ends import infimum, supremum
 from scopecheck.solving.solver import Session
 from tests.published.worked import found, met, pinned, relation, sheet, worked

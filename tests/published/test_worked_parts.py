@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import Read
+from scopecheck.core.formula import Read
 from scopecheck.core.reference import default_values, stated_values
 from scopecheck.solving.evaluate import meets
 from tests.published.worked import met, pinned, sheet, worked

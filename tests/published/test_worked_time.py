@@ -15,7 +15,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from scopecheck.core.construction import base_construction
-from scopecheck.core.model import Article, Read
+from scopecheck.core.formula import Article, Read
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate

@@ -9,7 +9,8 @@ import pytest
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.minimise import Picked, pick_article
 from scopecheck.answers.questions import ask_all
-from scopecheck.core.model import (
+from scopecheck.core.declared import Declaration, NumberDecl
+from scopecheck.core.formula import (
     Add,
     All,
     Any,
@@ -17,7 +18,6 @@ from scopecheck.core.model import (
     Chosen,
     Compare,
     Const,
-    Declaration,
     Divide,
     Formula,
     Includes,
@@ -26,12 +26,11 @@ from scopecheck.core.model import (
     Multiply,
     Negate,
     Not,
-    NumberDecl,
     Parameter,
     Read,
     Rounded,
-    Sheet,
 )
+from scopecheck.core.model import Sheet
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.quantity import number_text
 from scopecheck.solving.constraints import Undecided

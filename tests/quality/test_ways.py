@@ -6,18 +6,8 @@ from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all
-from scopecheck.core.model import (
-    Add,
-    Any,
-    Compare,
-    Const,
-    Formula,
-    Magnitude,
-    Measured,
-    Parameter,
-    Read,
-    Sheet,
-)
+from scopecheck.core.formula import Add, Any, Compare, Const, Formula, Magnitude, Measured, Parameter, Read
+from scopecheck.core.model import Sheet
 from tests import sheets
 from tests.build import case, claim, compare, count, group, limitation, parameter, point, sheet
 

@@ -10,7 +10,8 @@ from scopecheck.answers.questions.clash import Clash, Sided, clashing
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.refine import Demand, Wanted, find_construction, some_construction
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import All, Case, Formula, FreeParameter, Limitation
+from scopecheck.core.formula import All, Formula
+from scopecheck.core.model import Case, FreeParameter, Limitation
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch

@@ -8,7 +8,8 @@ from scopecheck.answers.findings import ChartCell, Status, Verdict
 from scopecheck.answers.questions.cases import status_at
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.refine import Demand, Wanted, some_construction
-from scopecheck.core.model import All, Article, Case, Formula, Limitation
+from scopecheck.core.formula import All, Article, Formula
+from scopecheck.core.model import Case, Limitation
 from scopecheck.core.ranges import lying
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided

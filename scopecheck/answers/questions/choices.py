@@ -7,7 +7,8 @@ from itertools import islice, product
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
-from scopecheck.core.model import ChoiceDecl, SetDecl, Value
+from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.core.formula import Value
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
 

@@ -13,7 +13,8 @@ from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, 
 from scopecheck.answers.questions.reached import farthest, with_cause
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Node, nodes
-from scopecheck.core.model import (
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import (
     All,
     Article,
     Compare,
@@ -22,14 +23,13 @@ from scopecheck.core.model import (
     Formula,
     Greatest,
     Least,
-    Limitation,
     Not,
-    NumberDecl,
     Op,
     Ranked,
     Term,
 )
-from scopecheck.core.model import Any as AnyOf
+from scopecheck.core.formula import Any as AnyOf
+from scopecheck.core.model import Limitation
 from scopecheck.core.plain import stated_ends
 from scopecheck.core.stated import farthest_by_itself, own_ends
 from scopecheck.foundations.record import record, replace

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.refine import Demand, some_construction
-from scopecheck.core.model import All, Any, Case, Formula
+from scopecheck.core.formula import All, Any, Formula
+from scopecheck.core.model import Case
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.constraints import Undecided
 

@@ -9,7 +9,8 @@ from scopecheck.answers.held import Combined, CombinedWith, Joint, Piece
 from scopecheck.answers.questions.idle import limiting
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
 from scopecheck.core.construction import names_in
-from scopecheck.core.model import All, Bound, Case, Formula, Limitation
+from scopecheck.core.formula import All, Bound, Formula
+from scopecheck.core.model import Case, Limitation
 from scopecheck.core.ranges import Range
 from scopecheck.core.stated import SIDES, Side
 from scopecheck.core.ties import Tie, ranges_of_ties, upside_down

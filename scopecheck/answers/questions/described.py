@@ -7,7 +7,9 @@ from collections.abc import Iterator, Sequence
 from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.held import EndHeld, Held
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
-from scopecheck.core.model import Bound, Case, Limitation, NumberDecl
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Bound
+from scopecheck.core.model import Case, Limitation
 from scopecheck.core.ranges import Range, lies, limits_of, shared
 from scopecheck.core.stated import SIDES, Side
 from scopecheck.foundations.record import record, replace

@@ -8,7 +8,9 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.refine import Demand, Wanted, find_construction
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import All, Case, Formula, NumberDecl
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import All, Formula
+from scopecheck.core.model import Case
 from scopecheck.core.ranges import limits_of, lying
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Constraint

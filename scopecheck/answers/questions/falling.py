@@ -8,7 +8,8 @@ from scopecheck.answers.findings import Fall, Finding, Reread
 from scopecheck.answers.minimise import settle_construction
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import admissible_readings
-from scopecheck.core.model import All, Article, Case, Limitation
+from scopecheck.core.formula import All, Article
+from scopecheck.core.model import Case, Limitation
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.solver import Search
 

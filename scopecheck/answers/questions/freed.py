@@ -8,8 +8,9 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
-from scopecheck.core.model import Add, All, Compare, Const, Formula, Limitation, Measured, Not, Term
-from scopecheck.core.model import Any as AnyOf
+from scopecheck.core.formula import Add, All, Compare, Const, Formula, Measured, Not, Term
+from scopecheck.core.formula import Any as AnyOf
+from scopecheck.core.model import Limitation
 from scopecheck.core.rewrite import with_values_of
 from scopecheck.foundations.record import replace
 

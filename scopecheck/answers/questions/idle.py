@@ -11,7 +11,9 @@ from scopecheck.answers.questions.nearby import needed_nearby
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import All, Formula, Limitation, NumberDecl
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import All, Formula
+from scopecheck.core.model import Limitation
 from scopecheck.core.stated import RangeEnd, ends_of, names_only
 from scopecheck.foundations.record import replace
 

@@ -16,7 +16,8 @@ from scopecheck.answers.questions.cases import (
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.questions.ways import each_way, ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
-from scopecheck.core.model import All, Article, Case, Claim, Formula, Limitation
+from scopecheck.core.formula import All, Article, Formula
+from scopecheck.core.model import Case, Claim, Limitation
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Search

@@ -10,7 +10,8 @@ from scopecheck.answers.questions.cases import finding_at, targets
 from scopecheck.answers.questions.falling import falling
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.core.construction import Construction, admissible_readings, departs
-from scopecheck.core.model import All, Case, Formula, Limitation
+from scopecheck.core.formula import All, Formula
+from scopecheck.core.model import Case, Limitation
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Constraint

@@ -10,7 +10,8 @@ from scopecheck.answers.extremes import most_different
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.core.construction import groups_in, names_in, unknown_thresholds
-from scopecheck.core.model import Limitation, NumberDecl
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.model import Limitation
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Constraint
 

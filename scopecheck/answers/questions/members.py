@@ -8,25 +8,23 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.answers.questions.reached import ruling_out
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import (
+from scopecheck.core.declared import Classes, NumberDecl
+from scopecheck.core.formula import (
     OTHERS,
     All,
     Chosen,
-    Classes,
     Compare,
     Const,
     ExactlyOne,
     Formula,
     Implies,
     Includes,
-    Limitation,
     Measured,
     Not,
-    NumberDecl,
     Read,
-    Sheet,
 )
-from scopecheck.core.model import Any as AnyOf
+from scopecheck.core.formula import Any as AnyOf
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Search

@@ -11,18 +11,9 @@ from fractions import Fraction
 
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import Construction, names_in, nodes
-from scopecheck.core.model import (
-    Article,
-    ChoiceDecl,
-    Compare,
-    Const,
-    Declaration,
-    Formula,
-    NumberDecl,
-    SetDecl,
-    Sheet,
-    Value,
-)
+from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
+from scopecheck.core.formula import Article, Compare, Const, Formula, Value
+from scopecheck.core.model import Sheet
 from scopecheck.core.plain import stated_ends
 from scopecheck.core.ranges import Range
 from scopecheck.solving.evaluate import meets

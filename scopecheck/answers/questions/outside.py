@@ -11,7 +11,8 @@ from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.ways import ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Construction, admissible_readings
-from scopecheck.core.model import All, Article, Case, Formula
+from scopecheck.core.formula import All, Article, Formula
+from scopecheck.core.model import Case
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Search

@@ -15,7 +15,9 @@ from scopecheck.core.construction import (
     departs,
     reread_groups,
 )
-from scopecheck.core.model import All, Any, Article, Case, Claim, Formula, Limitation, NumberDecl, Sheet
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import All, Any, Article, Formula
+from scopecheck.core.model import Case, Claim, Limitation, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
 from scopecheck.core.stated import RangeEnd, range_ends

@@ -7,7 +7,8 @@ from contextlib import suppress
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Compare, Const, Formula, Limitation, Op, Term
+from scopecheck.core.formula import Compare, Const, Formula, Op, Term
+from scopecheck.core.model import Limitation
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.ends import Extremum, infimum, supremum

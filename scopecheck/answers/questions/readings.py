@@ -12,7 +12,8 @@ from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitat
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import Expected, Obligation, verify
 from scopecheck.core.construction import admissible_readings, preference
-from scopecheck.core.model import All, Formula, Limitation, Not
+from scopecheck.core.formula import All, Formula, Not
+from scopecheck.core.model import Limitation
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Constraint, all_of, any_of

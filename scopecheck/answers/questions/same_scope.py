@@ -11,7 +11,8 @@ from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import can_exist
-from scopecheck.core.model import Article, Claim, Formula
+from scopecheck.core.formula import Article, Formula
+from scopecheck.core.model import Claim
 from scopecheck.core.reference import references
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided

@@ -8,19 +8,9 @@ from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
 from scopecheck.answers.witness import Obligation, verify
-from scopecheck.core.model import (
-    Add,
-    Article,
-    Compare,
-    Const,
-    Formula,
-    Limitation,
-    Magnitude,
-    Measured,
-    Negate,
-    NumberDecl,
-    Sheet,
-)
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Add, Article, Compare, Const, Formula, Magnitude, Measured, Negate
+from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.rewrite import with_values_of
 from scopecheck.foundations.record import replace
 from scopecheck.solving.solver import Session

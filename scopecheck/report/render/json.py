@@ -15,7 +15,9 @@ from scopecheck.answers.held import Combined, Held
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
-from scopecheck.core.model import Article, Case, Definition, NumberDecl, OwnPhrase, Settled, Sheet, Value
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Article, Value
+from scopecheck.core.model import Case, Definition, OwnPhrase, Settled, Sheet
 from scopecheck.core.nearness import Nearness, nearness
 from scopecheck.core.ranges import Lying, Range
 from scopecheck.foundations.diagnostics import Diagnostic
