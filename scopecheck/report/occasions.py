@@ -13,8 +13,8 @@ from scopecheck.foundations.spans import Source
 from scopecheck.language.parse import parse_facts
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.occurrence import numbers_of
 from scopecheck.resolve.patterns import Pattern, Slot
-from scopecheck.resolve.readings import numbers_of
 from scopecheck.resolve.sheet import read_sheet
 
 NAMES = ("bore", "width", "depth", "rise", "slack", "reach")

@@ -26,6 +26,7 @@ from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.form_rules import form_warnings
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
+from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.parts import (
     FACTS,
@@ -44,7 +45,7 @@ from scopecheck.resolve.parts import (
     weighed,
 )
 from scopecheck.resolve.phrases import Reader
-from scopecheck.resolve.readings import Occurrence, read
+from scopecheck.resolve.readings import read
 from scopecheck.resolve.steps import mean_of_ends
 from scopecheck.resolve.subjects import OfParts, Subject
 

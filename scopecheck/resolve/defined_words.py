@@ -9,9 +9,12 @@ from scopecheck.core.model import Rivals
 from scopecheck.foundations.diagnostics import KindTrouble
 from scopecheck.resolve.definitions import Applied, Definition
 from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.free_numbers import open_numbers
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.names import Names, NotHere
-from scopecheck.resolve.readings import Occurrence, meaning_of, open_numbers, pin_value, plain, sort_out
+from scopecheck.resolve.occurrence import Occurrence
+from scopecheck.resolve.plain_readings import plain
+from scopecheck.resolve.readings import meaning_of, pin_value, sort_out
 from scopecheck.resolve.rivals import Meant, note_rivals
 
 

@@ -15,10 +15,11 @@ from scopecheck.resolve.chart import FILLERS, Fill, Match, word_of
 from scopecheck.resolve.classes import has, not_within_another
 from scopecheck.resolve.entry import OF_PAUSES, Entry
 from scopecheck.resolve.names import ONLY_WITH_PAUSES, Bound, Listed, Steps, member_of
+from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.phrase_advice import no_phrase
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.phrase_numbers import number, number_text
-from scopecheck.resolve.readings import Occurrence, condition_holds
+from scopecheck.resolve.readings import condition_holds
 from scopecheck.resolve.steps import active, without_gap
 from scopecheck.resolve.subjects import LISTS, OfParts, Subject
 

@@ -15,8 +15,8 @@ from scopecheck.language.parse import parse_facts
 from scopecheck.language.statements import parse_phrases, read_file
 from scopecheck.language.syntax import PhraseStatement, Raw, Setting
 from scopecheck.resolve.entry import OWN_TAG, TAGS, Entry, EntryReading, entry
+from scopecheck.resolve.occurrence import names_of
 from scopecheck.resolve.patterns import Literals, Pattern
-from scopecheck.resolve.readings import names_of
 
 FILE = "phrase file"
 FEWEST_READINGS = 2

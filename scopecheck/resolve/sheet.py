@@ -39,8 +39,8 @@ from scopecheck.resolve.entry import Entry, entry
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Names
+from scopecheck.resolve.occurrence import names_of
 from scopecheck.resolve.practice import beside, loaded
-from scopecheck.resolve.readings import names_of
 from scopecheck.resolve.settling import wrong_settlings
 from scopecheck.resolve.stated import foreign_numbers
 from scopecheck.resolve.steps import given_of

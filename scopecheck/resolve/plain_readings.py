@@ -1,0 +1,92 @@
+"""A reading in plain words: its formula with what fills its slots, as a person would say it."""
+
+from __future__ import annotations
+
+import re
+
+from scopecheck.core.declared import Step
+from scopecheck.foundations.regex import regex
+from scopecheck.resolve.entry import EntryReading
+from scopecheck.resolve.names import Listed, Typed
+from scopecheck.resolve.occurrence import Occurrence
+
+
+def plain(reading: EntryReading, at: Occurrence) -> str:
+    """The meaning of a reading with the slots filled in."""
+    return plain_text(reading.formula_text, at)
+
+
+_NAME = regex(r"(?<![\w.])[^\W\d_][\w']*(?:-[\w']+)*")
+"""A name of a formula, which is one word of letters as in scan.py."""
+_EACH = regex(r"\b(EVERY|SOME|ONE)\((\w+)\)")
+_ALL_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+)")
+_NOTHING_BESIDE = regex(r"\b(\w+) WITHOUT (\{[^}]*\}|\w+) = 0\b")
+_PUT_ASIDE = regex(r"\0(\d+)\0")
+_PLACE = regex(r"\bPLACE\((\w+)\)")
+_PLACE_IN_OTHER = regex(r"\bPLACE\((\w+), (\w+)\)")
+_QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
+
+
+def plain_text(text: str, at: Occurrence) -> str:
+    """A formula's text with the slots' own texts in place of their names."""
+
+    def listed(match: re.Match[str]) -> str:
+        slot = at.slots.get(match.group(2))
+        return f"{_QUANTIFIERS[match.group(1)]} {slot.text}" if isinstance(slot, Listed) else match.group()
+
+    places: list[str] = []
+
+    def place(match: re.Match[str]) -> str:
+        slot = at.slots.get(match.group(1))
+        if isinstance(slot, Typed) and slot.number and slot.unit and slot.number.has_places:
+            places.append(_step_text(slot.number.decimals, slot.unit.symbol))
+        else:
+            places.append(f"the last written place of {at.shown.get(match.group(1), match.group(1))}")
+        return f"\0{len(places) - 1}\0"
+
+    def beside(names: str) -> str:
+        named = names.strip("{}").replace("RECITED", at.shown.get("RECITED", "RECITED"))
+        said = [name.strip() for name in named.split(",")]
+        if len(said) == 1:
+            return said[0]
+        first = ", ".join(at.shown.get(name, name) for name in said[:-1])
+        return f"({first.replace(', and ', ', ').replace(' and ', ', ')} and {said[-1]})"
+
+    text = _without_certain(_EACH.sub(listed, text), at)
+    text = _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", _PLACE.sub(place, text))
+    text = _NOTHING_BESIDE.sub(lambda m: f"nothing in {m[1]} beside {beside(m[2])}", text)
+    text = _ALL_BESIDE.sub(lambda m: f"all that is in {m[1]} beside {beside(m[2])}", text)
+
+    def value(match: re.Match[str]) -> str:
+        shown = at.shown.get(match.group())
+        if shown is None:
+            return match.group()
+        beside = text[: match.start()].rstrip()[-1:] in ("*", "/", "-") or text[match.end() :].lstrip()[
+            :1
+        ] in ("*", "/")
+        return f"({shown})" if beside and re.search(r" [-+*/] ", shown) else shown
+
+    # What a unit is called may be the name of a slot: a place is filled in after the names.
+    filled = _NAME.sub(value, text) if at.shown else text
+    return _PUT_ASIDE.sub(lambda m: places[int(m[1])], filled)
+
+
+_OF_STEP = regex(r"\b(DONE|START|END)\((\w+)\)(, (?=\S))?")
+
+
+def _without_certain(text: str, at: Occurrence) -> str:
+    """Without saying that a step is done which always is; an event's start and end are the event itself."""
+
+    def said(match: re.Match[str]) -> str:
+        step = at.slots.get(match[2])
+        if match[1] == "DONE":
+            certain = isinstance(step, Step) and not step.done and match[3]
+            return "" if certain else match[0]
+        return f"{match[2]}{match[3] or ''}" if isinstance(step, Step) and not step.duration else match[0]
+
+    return _OF_STEP.sub(said, text)
+
+
+def _step_text(decimals: int, symbol: str) -> str:
+    digits = f"0.{'0' * (decimals - 1)}1" if decimals > 0 else "1" + "0" * -decimals
+    return f"{digits} {symbol}".strip()
