@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import chain
 
 from scopecheck.answers.amended import Amended
@@ -33,11 +33,15 @@ class Ranges:
 
 @record
 class _Own:
-    """What a claim asks of one quantity alone, before and after."""
+    """What a claim asks of one quantity alone, before and after.
+
+    A quantity is `tied` where something else that the claim or a given fact says bears on it too.
+    """
 
     declared: Declaration
-    before: Formula
-    after: Formula
+    before: All
+    after: All
+    tied: bool = False
 
 
 def ranges_of(amended: Amended, change: Change) -> Ranges:
@@ -70,7 +74,15 @@ def _changing(amended: Amended, old: Claim, new: Claim) -> Iterator[_Own]:
     for d in amended.joined.after.declarations:
         own = before.get(d.name, []), after.get(d.name, [])
         if set(own[0]) != set(own[1]) and not any(may_lack_value(n) for f in chain(*own) for n in nodes(f)):
-            yield _Own(d, All(tuple(own[0])), All(tuple(own[1])))
+            tied = any(d.name in names for names in _ties(amended, old, new))
+            yield _Own(d, All(tuple(own[0])), All(tuple(own[1])), tied)
+
+
+def _ties(amended: Amended, old: Claim, new: Claim) -> Iterator[frozenset[str]]:
+    """The names that given facts, or lines of either claim, speak of together."""
+    for sheet, claim in ((amended.joined.before, old), (amended.joined.after, new)):
+        formulas = [*(g.formula for g in sheet.givens), *(x.formula for x in _line(sheet, claim) or ())]
+        yield from (names for f in formulas if len(names := names_in(f)) > 1)
 
 
 def _by_quantity(sheet: Sheet, claim: Claim) -> dict[str, list[Formula]] | None:
@@ -115,6 +127,8 @@ def _told(own: _Own, k: Construction, sides: frozenset[str]) -> tuple[list[str],
     }
     if texts["range_before"] == texts["range_after"]:
         return [], None
+    if own.tied:
+        return list(_told_of_tied(own, texts)), None
     nothing = region_text((), d)
     lines = [
         sentence("amend", key, name=flat(d.name), region=text)
@@ -125,6 +139,13 @@ def _told(own: _Own, k: Construction, sides: frozenset[str]) -> tuple[list[str],
     rows = [number_line(formula, d, [(label, k)]) for label, formula in _rows(own)]
     picture = NumberLine(rows[0].name, rows[0].unit, tuple(row for r in rows for row in r.rows), (), d.whole)
     return lines, picture
+
+
+def _told_of_tied(own: _Own, texts: Mapping[str, str]) -> Iterator[str]:
+    """Both versions by the lines on the quantity alone: what is let in hangs on more than these."""
+    for key, formula in (("range_before", own.before), ("range_after", own.after)):
+        asked = f"{key}_own" if formula.items else f"{key}_nothing"
+        yield sentence("amend", asked, name=flat(own.declared.name), region=texts[key])
 
 
 def _rows(own: _Own) -> tuple[tuple[str, Formula], ...]:

@@ -76,7 +76,8 @@ def looked_lines(sheet: Sheet, looked: Iterable[Looked], beside: Beside) -> Iter
 
 def _apart(sheet: Sheet, numbers: Iterable[int]) -> str:
     """The labels of the lines of these claims that only name steps, of which it is not asked; '' if none."""
-    naming = [x for n in numbers for x in sheet.claim(n).limitations if _names_steps(sheet, x)]
+    each = dict.fromkeys(numbers)
+    naming = [x for n in each for x in sheet.claim(n).limitations if _names_steps(sheet, x)]
     if not naming:
         return ""
     key = "idle_apart" if len(naming) == 1 else "idle_apart_many"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Reread, Status, WayOut
@@ -125,7 +125,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("kept_out", _ways_out(sheet, finding)),
         ("bearer", [bearer_text(sheet, finding)]),
         ("rests", [_rests_on(finding)]),
-        ("also_claims", _also(finding)),
+        ("also_claims", _also(sheet, finding)),
         ("note", _notes(sheet, finding)),
     ]
     kept = [(word, tuple(text for text in texts if text)) for word, texts in shown]
@@ -251,7 +251,7 @@ def _stretches_to(sheet: Sheet, finding: Finding, limitation: Limitation) -> boo
     return False
 
 
-def _also(finding: Finding) -> Iterator[str]:
+def _also(sheet: Sheet, finding: Finding) -> Iterator[str]:
     """The dependents of which the same holds, and those of which it does as far as the case goes."""
     if finding.also_claims and finding.question != "no reading suits all claims":
         yield sentence("note", "also_claims", claims=claims_text(finding.also_claims))
@@ -259,8 +259,15 @@ def _also(finding: Finding) -> Iterator[str]:
     for number, names in finding.also_open:
         by_names.setdefault(names, []).append(number)
     for names, numbers in by_names.items():
-        left = listed(map(flat, names))
-        yield sentence("note", "also_open", claims=claims_text(numbers), names=left)
+        yield sentence("note", "also_open", claims=claims_text(numbers), names=_left_open(sheet, names))
+
+
+def _left_open(sheet: Sheet, names: Sequence[str]) -> str:
+    """The names; all that is declared of one step, told as one."""
+    steps = [step for step in sheet.steps if sum(name in step.numbers for name in names) > 1]
+    own = [flat(name) for name in names if all(name not in step.numbers for step in steps)]
+    told = [sentence("note", "of_steps", steps=listed(step.name for step in steps))] if steps else []
+    return listed([*own, *told])
 
 
 def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Set
 from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets, with_status
 from scopecheck.answers.questions.document_ranges import range_relations
-from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.ways import ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Construction, admissible_readings
@@ -192,10 +192,16 @@ def _also_met(
     if case.role == "document":
         facts = case.facts
         return tuple(n for n in below if status_at(prepared, facts, prepared.scope(n), k) == "every")
-    names_in = prepared.session.names_in
     return tuple(
-        n for n in below if names_in(prepared.scope(n)) <= told and meets(prepared.scope(n), article, k)
+        n for n in below if any(_met_as_told(prepared, i, article, k, told) for i in prepared.instances[n])
     )
+
+
+def _met_as_told(
+    prepared: Prepared, instance: Instance, article: Article, k: Construction, told: Set[str]
+) -> bool:
+    """Does the thing meet the claim by way of these parents, by what is told of it alone?"""
+    return prepared.session.names_in(instance.scope) <= told and meets(instance.scope, article, k)
 
 
 def _may_be_met(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> bool:
@@ -207,21 +213,35 @@ def _may_be_met(prepared: Prepared, case: Case, scope: Formula, k: Construction)
 def _also_as_far(
     prepared: Prepared, case: Case, place: int | str, article: Article, k: Construction, told: Set[str]
 ) -> tuple[tuple[int, tuple[str, ...]], ...]:
-    """The dependents of which the thing meets all lines on what is told of it, with the names left open."""
+    """The dependents of which the thing meets all lines on what is told of it, with the names left open.
+
+    Of several ways to a dependent by its parents, the one that leaves least open.
+    """
     if isinstance(place, str) or case.role == "document":
         return ()
+    declared = [d.name for d in prepared.sheet.declarations]
     found = []
     for n in prepared.descendants(place):
-        lines = [(x, prepared.session.names_in(x.formula)) for x in prepared.limitations(n)]
-        left = {name for _, names in lines for name in names} - told
-        told_of = {x.label for x, names in lines if names <= told}
-        agree = any(
-            all(meets(x.formula, article, k) for x in instance.limitations if x.label in told_of)
-            for instance in prepared.instances[n]
-        )
-        if left and agree and _may_be_met(prepared, case, prepared.scope(n), k):
-            found.append((n, tuple(d.name for d in prepared.sheet.declarations if d.name in left)))
+        ways = [(_left_open(prepared, i, article, k, told), i) for i in prepared.instances[n]]
+        possible = [
+            tuple(name for name in declared if name in left)
+            for left, i in ways
+            if left is not None and _may_be_met(prepared, case, i.scope, k)
+        ]
+        least = min(possible, key=len, default=())
+        if least:
+            found.append((n, least))
     return tuple(found)
+
+
+def _left_open(
+    prepared: Prepared, instance: Instance, article: Article, k: Construction, told: Set[str]
+) -> frozenset[str] | None:
+    """The names, by way of these parents, of which nothing is told; None where what is told is not met."""
+    lines = [(x, prepared.session.names_in(x.formula)) for x in instance.limitations]
+    if not all(meets(x.formula, article, k) for x, names in lines if names <= told):
+        return None
+    return frozenset(name for _, names in lines for name in names) - told
 
 
 # ---- documents
