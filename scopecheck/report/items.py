@@ -11,6 +11,7 @@ from scopecheck.core.formula import Divide
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.report.blocks import Item
 from scopecheck.report.describe import (
+    case_named,
     case_text,
     labelled,
     limitation_labelled,
@@ -101,7 +102,12 @@ def _whole_claim(sheet: Sheet, finding: Finding) -> str:
 
 def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
-    special = (f"{form}_way" if finding.ways else "", f"{form}_{finding.quantifier}")
+    case = case_named(sheet, finding.case)
+    special = (
+        f"{form}_{case.form}" if case else "",
+        f"{form}_way" if finding.ways else "",
+        f"{form}_{finding.quantifier}",
+    )
     key = next((key for key in special if has_sentence("question", finding.question, key)), form)
     text = _statement(sheet, finding, key)
     moved = phrases_moved(finding)
@@ -120,6 +126,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         label=flat(finding.label),
         claim=finding.claim,
         case=case_text(sheet, finding.case),
+        stated=_stated_text(sheet, finding),
         conflict=listed(labelled(sheet, label) for label in finding.conflict),
         meant=_meant(sheet, finding),
         met_when_read=sentence("status", "met" if wider else "not_met"),
@@ -156,6 +163,12 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
 
 def _documents_aside(sheet: Sheet) -> str:
     return sentence("note", "documents_aside") if any(c.role == "document" for c in sheet.cases) else ""
+
+
+def _stated_text(sheet: Sheet, finding: Finding) -> str:
+    """What a document states, as the sheet has it."""
+    case = case_named(sheet, finding.case)
+    return flat(case.text) if case else ""
 
 
 def _choices(finding: Finding) -> str:

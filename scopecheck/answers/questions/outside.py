@@ -251,7 +251,8 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     """A document's example is met where what it states makes every completion meet the claim."""
     if case.form == "range":
         yield from range_relations(prepared, case, finding, scope)
-        return
+        if status_at(prepared, case.facts, scope, prepared.session.base) != "every":
+            return
     article = prepared.point(case, scope)
     if article is not None:
         yield from _outside_point(prepared, case, finding.claim, finding, article)
