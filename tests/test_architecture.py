@@ -29,7 +29,7 @@ FLOORS: dict[str, str] = {
     "core": "model construction linear stated rewrite ranges ties nearness plain alike shares reference",
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
-        " part_kinds steps exact_fitting exact_arithmetic exact_parts exact_functions exact_terms"
+        " part_kinds steps exact_fitting bare_shares exact_arithmetic exact_parts exact_functions exact_terms"
         " exact_formulas groups settling rivals readings defined_words chart practice spelled everyday"
         " subjects phrase_finding phrase_numbers phrase_advice phrase_slots phrases claim_text"
         " dependencies form_rules joints account stated declared claims step_cells case_parts"
