@@ -36,7 +36,9 @@ FLOORS: dict[str, str] = {
         " assembly_cells case_desk number_cells case_cells case_facts cases sheet successors agreement"
         " common_groups joined carried"
     ),
-    "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
+    "text": (
+        "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"
+    ),
     "solving": "evaluate border symbols places encode known engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes held findings questions.prepared definitions"
