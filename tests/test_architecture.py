@@ -24,7 +24,8 @@ FLOORS: dict[str, str] = {
     "foundations": "data_files word_lists regex record spans diagnostics drawing kinds units quantity",
     "language": (
         "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
-        " statements_declare statements_cases statements_text statements_words statements_claims statements"
+        " statements_declare statements_columns statements_cases statements_text statements_words"
+        " statements_claims statements"
     ),
     "core": "model construction linear stated rewrite ranges ties nearness plain alike shares reference",
     "resolve": (
