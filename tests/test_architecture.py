@@ -24,7 +24,8 @@ FLOORS: dict[str, str] = {
     "foundations": "data_files word_lists regex record spans diagnostics drawing kinds units quantity",
     "language": (
         "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
-        " statements_declare statements_cases statements_text statements_words statements_claims statements"
+        " statements_declare statements_columns statements_cases statements_text statements_words"
+        " statements_claims statements"
     ),
     "core": (
         "formula declared model construction linear stated rewrite ranges ties nearness plain alike shares"
@@ -32,7 +33,7 @@ FLOORS: dict[str, str] = {
     ),
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
-        " part_kinds steps exact_fitting exact_arithmetic exact_parts exact_functions exact_terms"
+        " part_kinds steps exact_fitting bare_shares exact_arithmetic exact_parts exact_functions exact_terms"
         " exact_formulas groups settling rivals occurrence plain_readings free_numbers"
         " readings defined_words chart practice spelled everyday"
         " subjects phrase_finding phrase_numbers phrase_advice phrase_slots phrases claim_text"
@@ -40,7 +41,9 @@ FLOORS: dict[str, str] = {
         " assembly_cells case_desk number_cells case_cells case_facts cases sheet successors agreement"
         " common_groups joined carried"
     ),
-    "text": "stream flags mentions claim_set unneeded antecedents dependents clauses degree shown of_sheet",
+    "text": (
+        "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"
+    ),
     "solving": "evaluate border symbols places constraints encode translation known engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes held findings questions.prepared definitions"

@@ -166,3 +166,37 @@ def test_reference_to_a_claim_at_a_line_start_is_text() -> None:
 def test_claim_with_the_word_before_its_number_is_read_on() -> None:
     found = errors("a  count\n\nClaim 1. A thing with 3 ribs.\n  | a : 3\nClaim 2. The thing of claim 1.\n")
     assert [d.message for d in found] == ["a claim begins with its number alone"] * 2
+
+
+TILE = """\
+glaze  composition in wt%
+  frit, water
+rod    part, 1 to 4
+  length  length in mm
+
+1. A thing.
+
+"""
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        "document D  frit  rods  length of rods\n  x   3 wt%  2  4 mm; 5 mm\n  y   4 wt%  1  4 mm\n",
+        "document D  example  frit  rods  length of rods\n  x   3 wt%  2  4 mm; 5 mm\n  y   4 wt%  1  4 mm\n",
+        "document D\n     frit  rods  length of rods\n  x   3 wt%  2  4 mm; 5 mm\n  y   4 wt%  1  4 mm\n",
+        "document D\n  name  frit  rods  length of rods\n  x   3 wt%  2  4 mm; 5 mm\n  y   4 wt%  1  4 mm\n",
+    ],
+)
+def test_columns_of_a_document_stand_where_people_put_them(lines: str) -> None:
+    assert [c.name for c in sheet(TILE + lines).cases] == ["D, x", "D, y"]
+
+
+def test_columns_without_a_document_and_with_a_name_that_is_not_declared() -> None:
+    (nameless,) = errors(TILE + "document  frit  water\n  D1   3 wt%  97 wt%\n")
+    assert nameless.message == "columns of a document without a name"
+    assert "write document D1   frit  water" in nameless.help
+    (unknown,) = errors(TILE + "document D1  frit  watre\n  x   3 wt%  97 wt%\n")
+    assert unknown.help == "did you mean 'water'?"
+    (several,) = errors(TILE + "documents  frit  water\n  D1   3 wt%  97 wt%\n")
+    assert "did you mean 'document'?" in several.help

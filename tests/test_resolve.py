@@ -492,7 +492,7 @@ def test_share_of_unstated_basis_takes_the_basis_of_the_referent() -> None:
 def test_bare_share_against_one_basis_is_an_error_with_a_way_out() -> None:
     text = "wax  share in wt%\n\n1. A thing of at least 5 % wax.\n   | wax : at least 5 %\n"
     (error,) = errors(text)
-    assert error.message.startswith("share by mass and plain number cannot be compared")
+    assert error.message.startswith("5 % is a share on no basis, and wax a share by mass, in wt%")
     assert "a term with a reading for each basis" in error.help
 
 
@@ -854,8 +854,8 @@ def test_a_unit_that_does_not_go_with_its_column_is_told_once() -> None:
     (wrong,) = errors(
         "salt   share in wt%\n1. A mix.\n\ninside   salt\n  one   35 %\n  two   36 %\n  three   37 %\n"
     )
-    assert wrong.message.startswith("35 % stands in a column of wt%")
-    assert wrong.help == "write 35 wt% if that is meant, or declare salt  share in %"
+    assert wrong.message.startswith("35 % is a share on no basis, and salt a share by mass, in wt%")
+    assert wrong.help == "write 35 wt% if that is meant, or declare the shares in %"
 
 
 # ---- a whole limit in words

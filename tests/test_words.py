@@ -75,6 +75,9 @@ LID = "1. A jar comprising a lid, a spring and two hooks on the lid.\n"
         ("2. The jar of claim 1, with slots, wherein the slot is round.", ("several earlier", 2, "the slot")),
         ("2. The jar of claim 1, the lid being less than 9 mm, preferably less than 5 mm thick.",
          ("inner range", 2, "less than 9 mm, preferably less than 5 mm")),
+        ("2. The jar of claim 1, the lid comprising 20 to 60 % of a wax, and 5 % by weight of tin.",
+         ("share", 2, "20 to 60 %")),
+        ("2. The jar of claim 1, open to at least 40 per cent.", ("share", 2, "at least 40 per cent")),
     ],
 )  # fmt: skip
 def test_each_rule(more: str, expected: tuple[str, int, str]) -> None:
@@ -118,6 +121,11 @@ def test_lines_in_the_margin_are_no_words_of_the_claim() -> None:
         "2. The jar of claim 1, further comprising a humidity sensor, wherein the humidity is 5 %.",
         "2. The jar of claim 1, wherein the lid turns at a speed and the speed is measured.",
         "2. The jar of claim 1, wherein the lid is of tin, zinc or lead and the spring is of steel.",
+        "2. The jar of claim 1, the lid holding 5 wt% of tin, 6 % (w/w) of zinc, 7 percent by mass of it.",
+        "2. The jar of claim 1, the lid holding 5 % of tin, based on the total weight of the jar.",
+        "2. The jar of claim 1, the lid taking up 30 % of the area and 25 % of a height.",
+        "2. The jar of claim 1, the lid being 10 % thicker than the spring, at a relative humidity of 40 %.",
+        "2. The jar of claim 1, wherein the height is lowered by at least 10 %.",
     ],
 )
 def test_what_only_looks_like_a_defect(more: str) -> None:

@@ -217,7 +217,8 @@ def _declaration(desk: Desk, block: Block) -> Statement:
         if first in _LIKE_CASES or (block.body and first not in HEADINGS):
             known = quoted_list(CASES)
             meant = _LIKE_CASES.get(first) or next(iter(nearest(first, CASES)), "")
-            help = f"did you mean '{meant}'?" if meant else f"the headings for cases are {known}"
+            one_each = " Each document has its own: document D1" if meant == "document" else ""
+            help = f"did you mean '{meant}'?{one_each}" if meant else f"the headings for cases are {known}"
             raise trouble(d.span, f"'{first}' is no heading", d.cause, help) from None
         near = nearest(first, [h.split()[0] for h in HEADINGS], 1)
         if near and not d.help.startswith(TAKE_OUT):

@@ -6,7 +6,6 @@ import re
 from typing import Literal
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
-from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Block, Line
@@ -22,6 +21,7 @@ from scopecheck.language.pieces import (
     without_note,
 )
 from scopecheck.language.scan import OVER_PARTS
+from scopecheck.language.statements_columns import columns, heads_below, names_columns
 from scopecheck.language.syntax import CasesStatement, Column, Node, Row, Words
 
 _ROLES: dict[str, Literal["inside", "outside", "document", "class", "description"]] = {
@@ -52,9 +52,12 @@ def cases_statement(desk: Desk, block: Block) -> CasesStatement:
         document, own = _document(desk, head_cells, place, whole, bool(block.body))
         rows += own
     elif head_cells:
-        desk.columns = tuple(_column(desk, a, b) for a, b in head_cells)
-    for line in block.body:
+        desk.columns = columns(desk, head_cells)
+    for index, line in enumerate(block.body):
         try:
+            if index == 0 and len(block.body) > 1 and (own_columns := _columns_in(desk, line)):
+                desk.columns = own_columns
+                continue
             rows.append(_placed(_row(desk, line)) if role == "description" else _row(desk, line))
         except Trouble as error:
             desk.diagnostics.append(error.diagnostic)
@@ -101,20 +104,6 @@ def _head(
     return tuple(targets), found
 
 
-_IN_BRACKETS = regex(r"(.*?\S)\s+[(\[]\s*(.*\S)\s*[)\]]")
-
-
-def _column(desk: Desk, start: int, end: int) -> Column:
-    """A declared name, perhaps with a unit for its cells: `gap in mm`, `gap (mm)`."""
-    name, word, unit_text = desk.text[start:end].partition(" in ")
-    if match := _IN_BRACKETS.fullmatch(desk.text, start, end):
-        name, word, unit_text = match.group(1), "in", match.group(2)
-    unit = find_unit(unit_text.strip(), desk.own) if word else None
-    if word and unit is None:
-        return Column(" ".join(desk.text[start:end].split()), None, desk.span(start, end))
-    return Column(" ".join(name.split()), unit, desk.span(start, end))
-
-
 def _document(
     desk: Desk, head: list[tuple[int, int]], place: str, whole: Span, more: bool
 ) -> tuple[str, list[Row]]:
@@ -126,9 +115,13 @@ def _document(
         name = " ".join(desk.text[a:colon].split())
         return name, [_facts_row(desk, name, colon + 1, head[-1][1], place, whole)]
     name = " ".join(desk.text[a:b].split())
-    columns = tuple(_column(desk, *cell) for cell in rest)
-    if rest and more and all(c.unit or c.name.lower() in desk.failed for c in columns):
-        desk.columns = columns
+    if more and rest and names_columns(desk, head[:1]) and names_columns(desk, rest):
+        raise trouble(
+            whole, "columns of a document without a name", "Its name stands first, then the columns.",
+            f"write document D1   {desk.text[a:head[-1][1]]}; each further document has its own heading",
+        )  # fmt: skip
+    if more and rest and names_columns(desk, rest):
+        desk.columns = columns(desk, rest)
     elif rest:
         return name, [_cell_row(desk, name, rest, place, whole)]
     if not more:
@@ -139,6 +132,14 @@ def _document(
             "leave two blanks between its name and each value" if " " in name else "",
         )
     return name, []
+
+
+def _columns_in(desk: Desk, line: Line) -> tuple[Column, ...] | None:
+    """The columns that the first line below a heading names, if it does."""
+    end, place = without_note(desk, line.start, line.end)
+    if place or find_colon(desk.text, line.start, end) >= 0:
+        return None
+    return heads_below(desk, cells(desk.text, line.start, end))
 
 
 def _row(desk: Desk, line: Line) -> Row:

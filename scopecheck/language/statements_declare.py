@@ -44,9 +44,15 @@ def declaration(desk: Desk, block: Block) -> Declare:
     """Names and what they stand for; below a part or step, what is measured of it; below a list, classes."""
     made = _declared(desk, block)
     if isinstance(made.kind, ListKind | MixtureKind):
-        return replace(made, classes=class_lines(desk, block.body, isinstance(made.kind, MixtureKind)))
+        ingredients = isinstance(made.kind, MixtureKind)
+        classes = class_lines(desk, block.body, ingredients)
+        if ingredients:
+            desk.failed |= {n.name.lower() for line in classes for n in (line.name, *(line.members or ()))}
+        return replace(made, classes=classes)
     if not isinstance(made.kind, PartKind | StepKind):
         return made
+    if isinstance(made.kind, PartKind) and made.kind.plural:
+        desk.failed.add(made.kind.plural.lower())
     return replace(made, fields=_fields(desk, made, block.body))
 
 

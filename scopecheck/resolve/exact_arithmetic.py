@@ -19,6 +19,7 @@ from scopecheck.foundations.quantity import (
 )
 from scopecheck.foundations.record import replace
 from scopecheck.language.syntax import Node, PowerNode, ProductNode, RoundNode, SumNode
+from scopecheck.resolve.bare_shares import bare_share
 from scopecheck.resolve.constants import constant
 from scopecheck.resolve.exact_fitting import Context, check_bare, fit
 from scopecheck.resolve.names import NotHere, Typed
@@ -40,6 +41,8 @@ def sum_of(context: Context, node: SumNode) -> Typed:
         if a.kind and b.kind:
             if sign == "+" and a.kind.point and b.kind.point:
                 _refuse_levels(node, node.first, item, a.kind)
+            if told := bare_share(node.span, a, b):
+                raise told
             kind = sum_kind(a.kind, b.kind) if sign == "+" else difference_kind(a.kind, b.kind)
         items.append(b.term if sign == "+" else Negate(b.term))
         whole = a.whole and b.whole

@@ -23,6 +23,7 @@ from scopecheck.language.syntax import (
     WholeNode,
 )
 from scopecheck.resolve import steps
+from scopecheck.resolve.bare_shares import bare_share
 from scopecheck.resolve.classes import ListBound, has, members_below
 from scopecheck.resolve.entry import OF_HOW_MANY
 from scopecheck.resolve.exact_fitting import Context, check_bare, fit
@@ -219,17 +220,8 @@ def _check_kinds(chain: Node, a: Typed, b: Typed) -> None:
             for other in b.kinds or (b.kind,):
                 comparable(kind, other)
     except KindError as error:
-        raise KindTrouble(Diagnostic("error", chain.span, str(error), "", _bare_share(a, b))) from None
-
-
-def _bare_share(a: Typed, b: Typed) -> str:
-    """What to write for `60 %` beside a share by mass, volume or mole; '' if it is not that."""
-    for share, other in ((a, b), (b, a)):
-        said = other.number.unit.symbol if other.number and other.number.unit else ""
-        own = share.unit.symbol if share.unit else ""
-        if other.number and said == "%" and own.endswith("%") and own != said:
-            return f"write {other.number.text} {own} if that is meant"
-    return ""
+        told = bare_share(chain.span, a, b) or KindTrouble(Diagnostic("error", chain.span, str(error)))
+        raise told from None
 
 
 def _of_one(c: Context, node: Node, declaration: ListBound, said: Formula) -> Formula:

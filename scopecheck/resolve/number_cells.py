@@ -13,8 +13,10 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.scan import Number, scan
 from scopecheck.language.syntax import Column, NumberNode, Raw, Words
+from scopecheck.resolve.bare_shares import bare_share
 from scopecheck.resolve.case_desk import CasesDesk, Made
 from scopecheck.resolve.exact_fitting import bare_number, literal
+from scopecheck.resolve.names import number_of
 from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.subjects import Subject
 
@@ -94,7 +96,11 @@ def _in_unit(desk: CasesDesk, declared: NumberDecl, column: Column, node: Number
 def _other_unit(declared: NumberDecl, node: NumberNode, unit: Unit, error: KindError) -> Trouble:
     """Said once for a column: a unit of another kind than the column is declared in."""
     own, number = declared.unit.symbol or "plain numbers", node.number.text
-    cause = f"{declared.name} is declared in {own}; the same goes for each such cell of this column."
+    each = "the same goes for each such cell of this column."
+    if told := bare_share(node.span, literal(node.number, unit), number_of(declared)):
+        said = told.diagnostic
+        return trouble(node.span, said.message, f"{said.cause} {each.capitalize()}", said.help)
+    cause = f"{declared.name} is declared in {own}; {each}"
     if declared.kind.dimension or unit.kind.dimension or not unit.symbol or not declared.unit.symbol:
         return trouble(node.span, str(error), cause)
     what = f"{number} {unit.symbol} stands in a column of {own}, and nothing here converts one into the other"

@@ -19,13 +19,14 @@ from scopecheck.language.syntax import (
     Raw,
     ReadStatement,
 )
+from scopecheck.resolve.bare_shares import BareShareTrouble
 from scopecheck.resolve.constants import truth
 from scopecheck.resolve.definitions import Applied, as_defined, defining
 from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_fitting import bare_number
 from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.free_numbers import kind_of_free, open_numbers
-from scopecheck.resolve.groups import Draft, Groups
+from scopecheck.resolve.groups import CLAIMS, Draft, Groups
 from scopecheck.resolve.names import Bound, Names, NotHere, Typed
 from scopecheck.resolve.occurrence import Occurrence, names_used, parsed
 from scopecheck.resolve.plain_readings import plain, plain_text
@@ -169,9 +170,12 @@ def sort_out(
                 tried.append((reading, meant))
                 fits = fits or speaks
     if clash and not fits:
+        if isinstance(clash, BareShareTrouble):
+            first, x = entry.readings[0].formula_text or "...", at.shown.get("x", "")
+            raise clash.beside_words(at.span, first, at.slots, x, at.document == CLAIMS)
         help = ""
         if "the bases differ" in clash.diagnostic.message:
-            help = f"declare a term with a reading for each basis, or give the meaning: {_on_basis(at)}"
+            help = "declare a term with a reading for each basis, or write: two blanks, exactly, the meaning"
         if "say (g) or (a)" in clash.diagnostic.message:
             help = (
                 "write (g) or (a) after the unit where the claim has it; else declare the thing in the"
@@ -201,17 +205,6 @@ def can_be_tried(entry: Entry, at: Occurrence, names: Names) -> bool:
                 continue
             return True
     return bool(sort_out(entry, at, names)[0])
-
-
-def _on_basis(at: Occurrence) -> str:
-    """What to write beside the claim's words; of `60 %` beside a share by mass, volume or mole, in full."""
-    subject, shown = at.slots.get("x"), at.shown.get("x", "")
-    unit = subject.unit.symbol if isinstance(subject, Typed) and subject.unit else ""
-    values = (b.number for name, b in at.slots.items() if name != "x" and isinstance(b, Typed))
-    said = next((n for n in values if n is not None and n.unit is not None and n.unit.symbol == "%"), None)
-    if said is None or not unit.endswith("%") or unit == "%":
-        return "two blanks, exactly ..."
-    return f"two blanks, exactly, and for example {shown} >= {said.text} {unit}, if the % is by that basis"
 
 
 def _own_reading(reading: EntryReading, at: Occurrence, error: KindTrouble) -> Trouble:

@@ -11,6 +11,7 @@ from scopecheck.foundations.spans import Span
 FlagSort: TypeAlias = Literal[
     "no earlier", "several earlier", "number", "two things", "two names", "category", "reference form",
     "degree", "user act", "transition", "example", "inner range", "grouping", "drawings",
+    "share",
 ]  # fmt: skip
 SORTS: tuple[FlagSort, ...] = FlagSort.__args__  # type: ignore[attr-defined]
 

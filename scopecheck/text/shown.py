@@ -12,6 +12,7 @@ from scopecheck.text.degree import acts, degrees, fitted
 from scopecheck.text.dependents import categories, forms
 from scopecheck.text.flags import Flag
 from scopecheck.text.mentions import mentions
+from scopecheck.text.shares import shares
 from scopecheck.text.stream import stream
 
 
@@ -41,3 +42,4 @@ def _of_claim(all_: Set, number: int, profile: str) -> Iterator[Flag]:
     yield from examples(one)
     yield from groupings(one)
     yield from drawings(one)
+    yield from shares(all_, number)
