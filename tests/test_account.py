@@ -187,3 +187,7 @@ def test_each_slip_is_told_at_its_words(slip: Slip) -> None:
     places = [" ".join(place.split()) for place in told_at(SHEET.replace(slip.old, slip.now))]
     for words in filter(None, (slip.in_text, slip.in_line)):
         assert any(words in place for place in places), (words, places)
+
+
+def test_a_negative_number_in_symbols_accounts_for_the_one_of_the_text() -> None:
+    assert listed("the heat is at least minus 5 °C", "heat >= -5 degC") == [("end word", "at least")]

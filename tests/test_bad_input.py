@@ -57,6 +57,27 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "No reading",
     ),
     ("unit mismatch in symbols", with_line("diameter <= 4 kg"), "diameter <= 4 kg", "length and mass", ""),
+    (
+        "a number without its sign",
+        with_line("heat : 5 to 20 °C", "1. A strainer at a heat of from -5 to 20 °C.\n"),
+        "5 to 20 °C",
+        "'5 to 20 °C' is cut out of '-5 to 20 °C'",
+        "write: -5 to 20 °C",
+    ),
+    (
+        "a part of a unit",
+        with_line("heat : at most 5 g", "1. A strainer with wax of at most 5 g/m2.\n"),
+        "at most 5 g",
+        "'at most 5 g' is cut out of 'at most 5 g/m2'",
+        "whole unit",
+    ),
+    (
+        "a part of a number",
+        with_line("diameter : 1.5 mm", "1. A strainer with a diameter of 11.5 mm.\n"),
+        "1.5 mm",
+        "claim 1 does not say '1.5 mm'",
+        "the text has: '11.5 mm'",
+    ),
     ("unknown unit", HEAD.replace("in mm", "in mn") + CLAIM, "mn", "'mn' is no known unit", "mm"),
     ("unknown unit of a number", with_line("diameter <= 4 mn"), "mn", "'mn' is no known unit", ""),
     (

@@ -650,3 +650,26 @@ def test_a_ratio_has_both_its_quantities_or_is_kept_whole() -> None:
     )
     assert f"| open area, cross-sectional area : {ratio} is at least 4:1" in lines(both)
     read(both)
+
+
+SIGNED = """\
+1. A seed store with a bin kept at a temperature of from −10 to 40 °C.
+
+2. The seed store of claim 1, wherein the temperature of the bin is at least – 5 °C.
+
+3. The seed store of claim 1, wherein the temperature of the bin is minus 5 °C or less.
+
+4. The seed store of claim 1, wherein the temperature of the bin is 10 - 20 °C.
+
+5. The seed store of claim 1, wherein the temperature of the bin is 10-20 °C.
+
+6. The seed store of claim 1, wherein the temperature of the bin is ±5 °C.
+"""
+
+
+def test_signs_belong_to_their_numbers() -> None:
+    made = read(SIGNED)
+    assert [x.words for c in made.claims for x in c.limitations] == [
+        "from -10 to 40 °C", "at least - 5 °C", "minus 5 °C or less", "10 - 20 °C", "10-20 °C",
+    ]  # fmt: skip
+    assert "not restated : ±5 °C" in started(SIGNED)

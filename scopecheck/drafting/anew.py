@@ -15,9 +15,12 @@ from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
+from scopecheck.language.scan import Own
 from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import ClaimStatement, Declare, Mark, Restatement
 from scopecheck.report.wording import quoted, sentence
+from scopecheck.resolve.account import digits_at
+from scopecheck.resolve.amounts import inside_amounts
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.claims import numbers_in
@@ -40,7 +43,7 @@ def proposed_anew(source: Source) -> str:
     claims = [s for s in written.statements if isinstance(s, ClaimStatement)]
     names, quantities = declare(declared), list[Quantity]()
     gone: list[str] = []
-    works = [_work(s, [c.number for c in claims], gone) for s in claims]
+    works = [_work(s, [c.number for c in claims], dict(written.own_units), gone) for s in claims]
     for work in works:
         work.of = [_quantity(what, stretch, names, quantities) for stretch, what in work.limits]
     quantities += undeclared(works, names, quantities)
@@ -57,9 +60,10 @@ def _declarations(quantities: list[Quantity]) -> tuple[Declare, ...]:
     return tuple(s for s in written.statements if isinstance(s, Declare))
 
 
-def _work(statement: ClaimStatement, known: list[int], gone: list[str]) -> Work:
+def _work(statement: ClaimStatement, known: list[int], own: Own, gone: list[str]) -> Work:
     """The claim with what its lines take of its text; lines whose words it no longer has are noted."""
     text = ClaimText.of(statement.pieces)
+    text.inside = inside_amounts(text, own)
     start, end = statement.pieces[0].start, statement.pieces[-1].end
     found = references(text.source.text[start:end], statement.number, known)
     places = tuple((start + r.start, start + r.end) for r in found)
@@ -83,7 +87,7 @@ def _work(statement: ClaimStatement, known: list[int], gone: list[str]) -> Work:
         for s, c in limits
         if c.noun
         and not text.taken.issuperset(range(s.starts[-1], s.end))
-        and not stated.issuperset(text.tokens[f.start].text for f in s.figures)
+        and not stated.issuperset(digits_at(text.tokens, f.digits) for f in s.figures)
     ]
     said = [c for c in choices(text) if not text.taken.issuperset(range(c.start, c.end))]
     return Work(DraftClaim(statement.number, text.text), text, places, open_, said, numbers=numbers)

@@ -123,6 +123,6 @@ def _most(works: Sequence[Work], counted: Quantity) -> int:
 
 def _whole_numbers(text: ClaimText, stretch: Stretch) -> Iterator[int]:
     for figure in stretch.figures:
-        word = text.tokens[figure.start].text
+        word = text.tokens[figure.digits].text
         if word.isdecimal() or NUMBER_WORDS.get(word, 0) > 1:
             yield int(word) if word.isdecimal() else NUMBER_WORDS[word]

@@ -7,7 +7,7 @@ from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Own
-from scopecheck.resolve.account import digits_width, reference_sign, unit_width
+from scopecheck.resolve.account import digits_width, reference_sign, sign_width, unit_width
 from scopecheck.resolve.claim_text import ClaimText, Piece
 
 MOST_BEFORE = 9
@@ -15,12 +15,14 @@ MOST_BEFORE = 9
 
 @record
 class Figure:
-    """One number of the text: its tokens with those of its unit, and the unit."""
+    """One number of the text: its tokens with those of its sign and its unit, and the unit."""
 
     start: int
     end: int
     unit: Unit | None
     spelled: bool
+    digits: int
+    """Its first token behind the sign."""
 
 
 @record
@@ -69,8 +71,8 @@ def figures(text: ClaimText, own: Own) -> list[Figure]:
             found.append(_spelled(text, at, own))
             over = found[-1].end
         elif not reference_sign(tokens, at):
-            figure = _figure(text, at, own)
-            if _readable(tokens, at):
+            figure = _figure(text, at, own, sign_width(tokens, at, over))
+            if _readable(tokens, at, figure.start):
                 found.append(figure)
             over = figure.end
     return found
@@ -81,10 +83,12 @@ def _begins(word: str) -> bool:
     return word[0].isdecimal() or NUMBER_WORDS.get(word, 0) > 1
 
 
-def _readable(tokens: list[Piece], at: int) -> bool:
-    """Whether a number has one meaning: no part of '1 200', no '50/60' that may be two numbers."""
+def _readable(tokens: list[Piece], at: int, start: int) -> bool:
+    """Whether a number has one meaning: no part of '1 200', no '50/60' that may be two."""
     parts = [t.text for t in tokens[at : at + 3]]
     before = tokens[at - 1].text if at else ""
+    if start == at and before in ("minus", "plus"):
+        return False
     if len(parts) > 1 and parts[0].isdecimal() and parts[1].isdecimal() and len(parts[1]) == 3:
         return False
     if before.isdecimal() and len(parts[0]) == 3:
@@ -99,21 +103,21 @@ _PARTS = frozenset((2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 32, 64, 100))
 """What a fraction is commonly of."""
 
 
-def _figure(text: ClaimText, at: int, own: Own) -> Figure:
+def _figure(text: ClaimText, at: int, own: Own, sign: int) -> Figure:
     width = digits_width(text.tokens, at)
     more = unit_width(text, at + width - 1, own)
     after = [t.text for t in text.tokens[at + width : at + width + 2]]
     if not more and after[:1] in (["degree"], ["degrees"]) and after[1:] not in (["celsius"], ["c"], ["f"]):
-        return Figure(at, at + width + 1, find_unit("deg"), False)
-    return Figure(at, at + width + more, _unit(text, at + width, more, own), False)
+        return Figure(at - sign, at + width + 1, find_unit("deg"), False, at)
+    return Figure(at - sign, at + width + more, _unit(text, at + width, more, own), False, at)
 
 
 def _spelled(text: ClaimText, at: int, own: Own) -> Figure:
     more = unit_width(text, at, own)
     unit = _unit(text, at + 1, more, own)
     if unit is not None and len(unit.symbol) == 1 and text.tokens[at + 1].text == unit.symbol.lower():
-        return Figure(at, at + 1, None, True)
-    return Figure(at, at + 1 + more, unit, True)
+        return Figure(at, at + 1, None, True, at)
+    return Figure(at, at + 1 + more, unit, True, at)
 
 
 def _unit(text: ClaimText, at: int, width: int, own: Own) -> Unit | None:

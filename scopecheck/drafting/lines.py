@@ -12,6 +12,7 @@ from scopecheck.drafting.step_lines import propose_duration, propose_if, propose
 from scopecheck.drafting.stepped import is_step
 from scopecheck.drafting.work import Work
 from scopecheck.language.scan import Own
+from scopecheck.resolve.account import digits_at
 from scopecheck.resolve.claim_text import ClaimText
 
 _FILLERS = frozenset(("in", "the", "a", "an", "of"))
@@ -155,12 +156,8 @@ def _of_two(work: Work, stretch: Stretch, names: str, readable: Readable) -> boo
 def _in_symbols(work: Work, stretch: Stretch, of: Quantity) -> None:
     """A line in symbols for a limit that the claim itself states with a sign; the sign is marked with it."""
     figure = stretch.figures[0]
-    number = work.text.source.text[slice(*_place(work.text, figure.start, figure.start + 1))]
+    number = digits_at(work.text.tokens, figure.digits)
     unit = f" {figure.unit.symbol}" if figure.unit else ""
     words = words_at(work.text, figure.start - 1, figure.end)
     if takes(work.text, words, figure.start - 1, figure.end):
         work.claim.lines.append(Proposed(words, of.name, f"{of.name} {stretch.sign} {number}{unit}"))
-
-
-def _place(text: ClaimText, start: int, end: int) -> tuple[int, int]:
-    return text.tokens[start].start, text.tokens[end - 1].end

@@ -126,7 +126,7 @@ def _parts_by(text: ClaimText, at: int) -> Called | None:
 
 def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
     """`at least six holes`: so many of what stands next."""
-    if len(stretch.figures) > 2 or any("." in text.tokens[f.start].text for f in stretch.figures):
+    if len(stretch.figures) > 2 or any("." in text.tokens[f.digits].text for f in stretch.figures):
         return None
     last = stretch.figures[-1]
     noun = noun_from(text, max(stretch.end, last.end))

@@ -23,6 +23,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.resolve.amounts import inside_amounts
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
@@ -93,6 +94,7 @@ def _choose_again(works: Sequence[Work]) -> None:
 def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
     source = Source(f"claim {claim.number}", claim.text)
     text = ClaimText.of([Span(source, 0, len(claim.text))])
+    text.inside = inside_amounts(text, {})
     named = references(claim.text, claim.number, known)
     astray = [r for r in named if _goes_nowhere(r, claim.number, known)]
     places = tuple((r.start, r.end) for r in named if r not in astray)

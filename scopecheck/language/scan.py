@@ -16,6 +16,7 @@ from scopecheck.foundations.quantity import Unit, explain_unit, find_unit, neare
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import words as word_list
 from scopecheck.language.layout import Page
 
 Own: TypeAlias = Mapping[str, Unit]
@@ -53,6 +54,7 @@ _POWER_OF_TEN = regex(
     r"[eE]([+-]?\d+)(?![\w.])|([⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺]+)|\s*[×x*]\s*10(?:\^([+-]?\d+)|([⁻⁺]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+))"
 )
 _TEN_TO = regex(r"10\^(-?\d+)(?![\w.])")
+_SIGN_APART = regex(r"(?:-|minus\b) *(?=\d)|\+(?=\d)", re.IGNORECASE)
 _RATIO = regex(r"(\d+(?:\.\d+)?):(\d+(?:\.\d+)?)(?![\d:])")
 _FRACTION = regex(r"(\d+)/(\d+)(?![\d./^])")
 
@@ -84,6 +86,11 @@ _DOUBTFUL: tuple[tuple[re.Pattern[str], str, str, str], ...] = (
 )
 _DASH = regex(r"\d+(?:\.\d+)?-\d+(?:\.\d+)?")
 _PLUS_MINUS = regex(r"\d+(?:\.\d+)?(?: ?[^\s\d±+<>=()]{1,12})? ?(?:±|\+/-|\+-) ?\d+(?:\.\d+)?")
+
+
+def before_signs() -> frozenset[str]:
+    """Words after which a dash or 'minus' that stands apart is the sign of a number: 'at least – 10'."""
+    return word_list("limits", "inside") | word_list("limits", "before_signs")
 
 
 @record
@@ -163,7 +170,9 @@ class _Scanner:
         text, at = self.text, self.at
         c = text[at]
         if c.isdigit() or (c in ".-" and self.number_begins(c)):
-            self.number()
+            self.number(int(c == "-"))
+        elif self.words and (width := self.sign_in_words()):
+            self.number(width)
         elif match := _WORD.match(text, at, self.end):
             self.word(match.group())
         elif c == '"':
@@ -188,6 +197,15 @@ class _Scanner:
             return after.isdigit()
         before = self.text[self.at - 1] if self.at > self.start else " "
         return (after.isdigit() or after == ".") and (before.isspace() or before in "([{<>=,*/+:")
+
+    def sign_in_words(self) -> int:
+        """How wide a sign before a number is that claims write apart, 'minus 10' and '- 10', or as '+10'."""
+        match = _SIGN_APART.match(self.text, self.at, self.end)
+        before = self.tokens[-1] if self.tokens else None
+        if not match or (before and before.end == self.at and before.text not in ("(", "[")):
+            return 0
+        follows = before is None or before.text in ("(", "[") or before.text.lower() in before_signs()
+        return len(match.group()) if follows else 0
 
     def plus_minus(self, c: str) -> None:
         width = 1 if c == "±" else 3
@@ -245,13 +263,14 @@ class _Scanner:
 
     # ---- numbers
 
-    def number(self) -> None:
+    def number(self, sign_width: int) -> None:
+        """A number with its unit, behind a sign so many characters wide."""
         text, at = self.text, self.at
-        self.refuse_doubtful()
-        sign = -1 if text[at] == "-" else 1
-        digits_at = at + (sign < 0)
+        digits_at = at + sign_width
+        self.refuse_doubtful(digits_at)
+        sign = -1 if sign_width and text[at] != "+" else 1
         if ratio := _RATIO.match(text, digits_at, self.end):
-            self.finish(at, ratio.end(), self.quotient(at, ratio), 0)
+            self.finish(at, ratio.end(), sign * self.quotient(at, ratio), 0)
         elif fraction := _FRACTION.match(text, digits_at, self.end):
             self.finish(at, fraction.end(), sign * self.quotient(at, fraction), 0)
         elif ten := _TEN_TO.match(text, digits_at, self.end):
@@ -304,8 +323,8 @@ class _Scanner:
                 f"A number has at most {MOST_DIGITS} digits.", "",
             )  # fmt: skip
 
-    def refuse_doubtful(self) -> None:
-        text, at = self.text, self.at + (self.text[self.at] == "-")
+    def refuse_doubtful(self, at: int) -> None:
+        text = self.text
         if text[at] == ".":
             match = _POINT_FIRST.match(text, at, self.end)
             assert match
@@ -351,6 +370,8 @@ class _Scanner:
     def finish(self, at: int, end: int, value: Fraction, decimals: int) -> None:
         unit, unit_end = self.unit(end)
         digits = self.text[at:end].strip()
+        if sign := _SIGN_APART.match(digits):
+            digits = ("" if digits[0] == "+" else "-") + digits[sign.end() :]
         self.add("number", self.text[at:unit_end], unit_end, Number(digits, value, decimals, unit))
 
     def unit(self, at: int) -> tuple[Unit | None, int]:

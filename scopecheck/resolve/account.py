@@ -10,7 +10,7 @@ from scopecheck.core.model import Unrestated
 from scopecheck.foundations.quantity import find_unit, unit_words
 from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.language.scan import Number, Own
+from scopecheck.language.scan import Number, Own, before_signs
 from scopecheck.resolve.claim_text import ClaimText, Piece
 from scopecheck.resolve.joints import structural
 
@@ -122,7 +122,7 @@ def open_places(
         if not at or any(i in skipped for i in range(start, end)):
             continue
         if sort == "number" and left:
-            digits = "".join(t.text for t in tokens[start : start + digits_width(tokens, start)])
+            digits = digits_at(tokens, start)
             if digits in left:
                 left.remove(digits)
                 continue
@@ -214,6 +214,32 @@ def digits_width(tokens: list[Piece], at: int) -> int:
     parts = tokens[at : at + 3]
     whole = len(parts) == 3 and parts[1].text in ("/", ":") and parts[2].text[0].isdecimal()
     return 3 if whole and parts[0].end == parts[1].start and parts[1].end == parts[2].start else 1
+
+
+def digits_at(tokens: list[Piece], at: int) -> str:
+    """A number of the text as symbols have it: '-10' of 'minus 10 °C'."""
+    negative = sign_width(tokens, at) == 1 and tokens[at - 1].text in ("-", "minus")
+    return "-" * negative + "".join(t.text for t in tokens[at : at + digits_width(tokens, at)])
+
+
+def sign_width(tokens: list[Piece], at: int, over: int = 0) -> int:
+    """How many tokens before a number are its sign: of '-10', 'minus 10', 'at least – 10', '±10' and '+/-10'.
+
+    `over`: where the amount before it ends; a sign that stands there joins the two.
+    """
+    sign = tokens[at - 1] if at else None
+    if sign is None or sign.text not in ("-", "+", "minus", "±") or over == at - 1 > 0:
+        return 0
+    if sign.text == "±":
+        return 1
+    if [t.text for t in tokens[max(0, at - 3) : at]] == ["+", "/", "-"]:
+        return 3 if over < at - 3 or at == 3 else 0
+    before = tokens[at - 2] if at > 1 else None
+    if before is None or before.text in ("(", "["):
+        return 1
+    if before.end == sign.start or before.text[0].isdecimal():
+        return 0
+    return int(before.text in before_signs() or (sign.end == tokens[at].start and sign.text != "minus"))
 
 
 MOST_OF_UNIT = 9

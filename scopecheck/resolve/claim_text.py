@@ -49,6 +49,8 @@ class ClaimText:
     taken: set[int] = field(default_factory=set)
     referring: set[int] = field(default_factory=set)
     """Tokens of references to other claims: no line restates them, unless it is a mark."""
+    inside: frozenset[int] = frozenset()
+    """Tokens with which an amount goes on that began before: no lifted words begin or end there."""
     by: dict[int, Span] = field(default_factory=dict)
     """For each token that a line has taken, the line's words."""
 
@@ -104,9 +106,10 @@ class ClaimText:
         runs = _runs(words)
         found = self._search(runs, self.taken | self.referring) or self._search(runs, self.referring)
         if found is None and mark:
-            found = self._search(runs, self.taken) or self._search(runs, set())
+            found = self._search(runs, self.taken, True) or self._search(runs, set(), True)
         if found is None:
-            raise self._missing(runs, words, span, claim)
+            cut = self._search(runs, self.referring, True)
+            raise self._cut(cut, words, span, claim) if cut else self._missing(runs, words, span, claim)
         self.taken.update(found)
         self.by.update(dict.fromkeys(found, span))
         return found
@@ -116,25 +119,47 @@ class ClaimText:
         near = sorted((min(abs(i - start), abs(i - end + 1)), i) for i in range(start - within, end + within))
         return next((self.by[i] for _, i in near if i in self.by), None)
 
-    def _search(self, runs: list[list[str]], barred: set[int]) -> tuple[int, ...] | None:
+    def _search(self, runs: list[list[str]], barred: set[int], cut: bool = False) -> tuple[int, ...] | None:
+        """The tokens of runs in their order; `cut`: even if one begins or ends inside an amount."""
         taken: list[int] = []
         at = 0
         for run in runs:
-            start = self._run(run, at, barred)
+            start = self._run(run, at, barred, frozenset() if cut else self.inside)
             if start is None:
                 return None
             taken += range(start, start + len(run))
             at = start + len(run)
         return tuple(taken)
 
-    def _run(self, run: list[str], at: int, barred: set[int]) -> int | None:
+    def _run(self, run: list[str], at: int, barred: set[int], inside: frozenset[int]) -> int | None:
         if not run:
             return at
         for start in self.where.get(run[0], ()):
             taken = range(start, start + len(run))
-            if start >= at and self.texts[start : taken.stop] == run and barred.isdisjoint(taken):
+            if start < at or self.texts[start : taken.stop] != run or not barred.isdisjoint(taken):
+                continue
+            if start not in inside and taken.stop not in inside:
                 return start
         return None
+
+    def _cut(self, found: tuple[int, ...], words: str, span: Span, claim: int) -> Trouble:
+        """The error for words that begin or end inside a number, its sign or its unit."""
+        there, inside = set(found), self.inside
+        start = next(i for i in found if (i in inside and i - 1 not in there) or i + 1 in inside - there)
+        end = start + 1
+        while start in inside or start - 1 in there:
+            start -= 1
+        while end in inside or end in there:
+            end += 1
+        place = Span(self.source, self.tokens[start].start, self.tokens[end - 1].end)
+        whole = " ".join(place.text.split())
+        return Trouble(
+            Diagnostic(
+                "error", span, f"'{words}' is cut out of '{whole}'",
+                "A number is lifted with its sign and its whole unit; without them it is another limit.",
+                f"write: {whole}", ((place, f"claim {claim} says"),),
+            )
+        )  # fmt: skip
 
     def _missing(self, runs: list[list[str]], words: str, span: Span, claim: int) -> Trouble:
         shown = words if len(words) < 60 else words[:57] + "..."

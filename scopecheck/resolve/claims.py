@@ -15,6 +15,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
+from scopecheck.resolve.amounts import inside_amounts
 from scopecheck.resolve.assemblies import closed_counts
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
@@ -90,7 +91,8 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
             )
         else:
             first[statement.number] = statement
-            desk.texts[statement.number] = ClaimText.of(statement.pieces)
+            made_text = desk.texts[statement.number] = ClaimText.of(statement.pieces)
+            made_text.inside = inside_amounts(made_text, desk.names.own)
             desk.closed[statement.number] = _closed(desk.names, statement)
     above = _parents(desk, first)
     made = []
