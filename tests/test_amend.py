@@ -245,6 +245,23 @@ def test_the_page_reads_in_the_order_of_the_claims(tmp_path: Path) -> None:
         assert told in text
 
 
+def test_ends_of_what_other_lines_bear_on_are_told_by_its_own_lines_alone(tmp_path: Path) -> None:
+    """Before, the sum of both gums held each below 15; no line was on guar alone."""
+    head = "paste  composition in wt%\n  gums : guar, xanthan\n  water\n\n"
+    before = (
+        head
+        + "1. A paste comprising 4 to 15 wt% of gums.\n   | paste : comprising\n   | gums  : 4 to 15 wt%\n"
+    )
+    after = (
+        head
+        + "1. A paste comprising 4 to 15 wt% of guar.\n   | paste : comprising\n   | guar  : 4 to 15 wt%\n"
+    )
+    text = " ".join(run(*written(tmp_path, before, after)).output.split())
+    assert "guar before: no line is on it alone" in text
+    assert "guar after, by the lines on it alone: 4 <= guar <= 15 wt%" in text
+    assert "guar no longer let in" not in text
+
+
 # ---- bad input
 
 

@@ -75,3 +75,52 @@ def test_what_lies_within_each_limit_shared_is_told_so(row: str, relation: str) 
 
 def test_nothing_is_said_of_a_claim_that_limits_nothing_of_the_row() -> None:
     assert told("10 mm <= inner <= 20 mm", 2) == []
+
+
+WEB = """
+weight     mass per area in g/m2
+thickness  length in um
+fibres     any of cotton, nylon
+
+1. A web of fibres of nylon, having a weight of 80 to 220 g/m2 and a thickness of at most 50 um.
+   | fibres    : nylon
+   | weight    : 80 to 220 g/m2
+   | thickness : at most 50 um
+
+document D
+  row : {row}    "page 1"
+"""
+
+
+def web(row: str) -> list[Finding]:
+    (case,) = (made := sheet(WEB.format(row=row))).cases
+    return [f for f in outside_met(prepare(made), case) if isinstance(f, Finding)]
+
+
+def test_a_stated_range_that_lies_within_a_claim_meets_it() -> None:
+    """As usually read: where "nylon" is nylon alone, a document that names nylon leaves it open."""
+    row = "100 g/m2 <= weight <= 120 g/m2, 10 um <= thickness <= 30 um, nylon IN fibres"
+    met = [f for f in web(row) if f.question == "document met"]
+    assert [(f.stakes, f.quantifier) for f in met] == [(2, "base")]
+    said = statement(sheet(WEB.format(row=row)), met[0]).replace(GLUE, " ")
+    assert said.startswith("Met by whatever lies within document D, row")
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "100 g/m2 <= weight <= 120 g/m2, nylon IN fibres",
+        "100 g/m2 <= weight <= 300 g/m2, thickness = 30 um, nylon IN fibres",
+        "100 g/m2 <= weight <= 120 g/m2, thickness = 30 um, cotton IN fibres",
+    ],
+)
+def test_a_stated_range_that_leaves_something_open_or_reaches_beyond_does_not(row: str) -> None:
+    assert not [f for f in web(row) if f.question == "document met"]
+
+
+def test_a_row_that_names_a_member_and_single_values_is_an_example() -> None:
+    (made,) = sheet(WEB.format(row="weight = 100 g/m2, thickness = 30 um, nylon IN fibres")).cases
+    assert made.form == "example"
+    assert [f.question for f in web("weight = 100 g/m2, thickness = 30 um, nylon IN fibres")] == [
+        "document met"
+    ]

@@ -75,6 +75,27 @@ must stay out
     assert [(f.also_claims, f.also_open) for f in found] == [((3,), ((2, ("rim",)),))]
 
 
+def test_what_is_left_open_is_told_by_the_parents_that_leave_least() -> None:
+    """Claim 3 by way of claim 1 asks only of the gap; claim 4 by way of claim 1 only of the lid."""
+    text = """
+gap     length in mm
+rim     length in mm
+lid     one of only yes, no
+1. A strainer with a gap of at least 2 mm.
+   | gap : at least 2 mm
+2. The strainer of claim 1, with a rim of at most 5 mm.
+   | rim : at most 5 mm
+3. The strainer of claim 1 or 2, with a gap of at least 3 mm.
+   | gap : at least 3 mm
+4. The strainer of claim 2 or 3, having a lid.
+   | lid = yes
+must stay out
+  old  : gap = 4 mm
+"""
+    found = [f for f in ask_all(sheet(text)).findings if f.question == "outside met" and f.claim == 1]
+    assert [(f.also_claims, f.also_open) for f in found] == [((3,), ((2, ("rim",)), (4, ("lid",))))]
+
+
 def test_a_thing_shown_for_every_reading_is_met_on_every_one_or_said_not_to_be() -> None:
     """Of 2 to 2.4 mm some meets the words on each reading; a thing at the end itself does not."""
     text = """
