@@ -13,8 +13,10 @@ import portion
 import pytest
 
 from scopecheck.core.construction import base_construction
-from scopecheck.core.formula import All, Bound, Compare, Const, Measured, Negate, Not, Op
+from scopecheck.core.formula import All, Bound, Compare, Const, Measured, Negate, Not, Op, Rounded, Rule
 from scopecheck.core.ranges import Lie, Range, distance, lies, limits_of, lying, shared
+from scopecheck.core.rounded_ranges import rounded_ends
+from scopecheck.solving.evaluate import evaluate
 from tests.build import claim, count, number, sheet
 
 PAIRS = 1000
@@ -128,3 +130,29 @@ def test_what_is_said_otherwise_of_a_number_is_no_range() -> None:
 def test_a_factor_below_zero_turns_the_end() -> None:
     formula = Compare("<=", Negate(Measured("gap")), Const(F(-2)))
     assert limits_of(MADE, formula, base_construction(MADE)).of("gap") == ours((F(2), True), None)
+
+
+RULES: tuple[Rule, ...] = ("up", "away", "even")
+SIGNS: tuple[Op, ...] = ("<", "<=", ">=", ">", "=")
+
+
+@pytest.mark.parametrize(("rule", "op"), product(RULES, SIGNS))
+def test_the_ends_of_what_rounds_to_a_limit_are_those_of_the_exact_evaluator(rule: Rule, op: Op) -> None:
+    """Value by value, in eighths of a step, on both sides of the origin and for limits beside the grid."""
+    k = base_construction(sheet([number("x")], ()))
+    for origin, limit in product((F(0), F(1, 3)), (F(n, 2) for n in range(-5, 6))):
+        rounded = Compare(op, Rounded(Measured("x"), F(1), rule, origin), Const(limit + origin))
+        mirrored = Compare(
+            {"<": ">", "<=": ">=", ">": "<", ">=": "<=", "=": "="}[op], rounded.right, rounded.left
+        )
+        found = rounded_ends(rounded)
+        assert rounded_ends(mirrored) == found
+        values = [origin + F(n, 8) for n in range(-40, 41)]
+        met = [x for x in values if evaluate(rounded, {"x": x}, k) is True]
+        if found is None:
+            assert op == "="
+            assert not met
+            continue
+        name, ends = found
+        assert name == "x"
+        assert [x for x in values if Range(*ends).holds(x)] == met

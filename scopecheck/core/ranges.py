@@ -12,6 +12,7 @@ from scopecheck.core.formula import Add, All, Bound, Compare, Formula, Negate, O
 from scopecheck.core.linear import linear_form
 from scopecheck.core.model import Sheet
 from scopecheck.core.rewrite import read_as
+from scopecheck.core.rounded_ranges import rounded_ends
 from scopecheck.core.stated import MIRRORED
 from scopecheck.foundations.record import record
 
@@ -185,6 +186,8 @@ def _one_number(item: Formula) -> tuple[str, Range | None]:
     """The number that a comparison limits, and to what; None for anything else."""
     if not isinstance(item, Compare) or item.op == "!=":
         return "", None
+    if rounded := rounded_ends(item):
+        return rounded[0], Range(*rounded[1])
     form = linear_form(Add((item.left, Negate(item.right))))
     names = [n for n, factor in form.items() if n is not None and factor != 0] if form else []
     if form is None or len(names) != 1:
