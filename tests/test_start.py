@@ -673,3 +673,15 @@ def test_signs_belong_to_their_numbers() -> None:
         "from -10 to 40 °C", "at least - 5 °C", "minus 5 °C or less", "10 - 20 °C", "10-20 °C",
     ]  # fmt: skip
     assert "not restated : ±5 °C" in started(SIGNED)
+
+
+WORKED_OUT = """\
+1. A lens group with a front lens of focal length f1 and a whole focal length f, wherein
+   0.6 < f1/f < 1.2 and the mass is from 1.5 to 3.0 g per lens.
+"""
+
+
+def test_an_end_of_a_quotient_and_an_amount_of_something_else_are_no_limits_of_one_quantity() -> None:
+    assert not [x for c in read(WORKED_OUT).claims for x in c.limitations]
+    marks = " ".join(line for line in started(WORKED_OUT).splitlines() if "not restated" in line)
+    assert all(number in marks for number in ("0.6", "1.2", "1.5 to 3.0 g"))

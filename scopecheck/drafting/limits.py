@@ -150,7 +150,7 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         if _preferred(texts, starts[0]) or after:
             if found and found[-1].unit == group[-1].unit and not found[-1].farther:
                 found[-1] = replace(found[-1], farther=end + after)
-        elif not (_broken(text, group[-1]) or _numbered(texts, group[0].start) or _turned(texts, starts[0])):
+        elif not (_broken(text, group[-1]) or _unlimited(texts, group, starts[0])):
             floor = figures_[at - 1].end if at else 0
             when = _condition(texts, starts[0])
             found.append(Stretch(starts[0], end, group, starts, again, sign, floor, condition=when))
@@ -194,6 +194,8 @@ def _broken(text: ClaimText, last: Figure) -> bool:
     if last.end >= len(tokens):
         return False
     after, glued = tokens[last.end].text, tokens[last.end].start == tokens[last.end - 1].end
+    if after == "per":
+        return True  # 'g per tablet': the amount is of something, and without it another quantity
     if after == "times" and {t.text for t in tokens[last.end + 1 :][:1]} & {"the", "said", "that"}:
         return False  # a multiple of something, no number of times
     if last.unit is None and after in (*words("limits", "unknown_units"), "degree", "degrees"):
@@ -203,6 +205,20 @@ def _broken(text: ClaimText, last: Figure) -> bool:
 
 def _digit(tokens: list[Piece], at: int) -> bool:
     return at < len(tokens) and tokens[at].text[0].isdecimal()
+
+
+def _unlimited(texts: list[str], group: tuple[Figure, ...], start: int) -> bool:
+    """Whether a number, read by itself, is no limit of what is named beside it."""
+    return _numbered(texts, group[0].start) or _turned(texts, start) or _of_formula(texts, group)
+
+
+_JOINING = frozenset("/*×·+^()")
+
+
+def _of_formula(texts: list[str], group: tuple[Figure, ...]) -> bool:
+    """Whether the number is an end of what is worked out of several quantities: 'f1/f < 1.2'."""
+    at = group[0].start - 1 if _sign(texts, group) else 0
+    return at > 1 and not _JOINING.isdisjoint(texts[at - 2 : at])
 
 
 def _turned(texts: list[str], at: int) -> bool:
