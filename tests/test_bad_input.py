@@ -733,6 +733,17 @@ def test_several_mistakes_are_reported_together_and_in_order() -> None:
     ]
 
 
+def test_no_help_drops_what_an_amount_is_counted_by() -> None:
+    text = """
+filling  mass in g
+1. A cell having a filling of from 1.5 to 3.0 g per unit of rating.
+   | filling : from 1.5 to 3.0 g per unit of rating
+"""
+    (error,) = errors(text)
+    assert "no phrase reads" in error.message
+    assert "lift only" not in error.help
+
+
 def from_file(path: Path) -> list[Diagnostic]:
     made, diagnostics = read_path(path)
     assert made is None

@@ -83,6 +83,8 @@ def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> s
         word = word_of(token)
         if token.sort != "word" or word in NUMBER_WORDS or word in (members - FILLERS) | _OTHER_MEASURES:
             return False
+        if word == "per":  # an amount per something is another quantity without it
+            return False
         known = word in FILLERS or word in own
         return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
 
