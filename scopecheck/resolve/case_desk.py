@@ -31,7 +31,7 @@ class CasesDesk:
 
 @holder
 class Made:
-    """What has been made of one case so far. `single`: each thing said of a number in it fixes a value."""
+    """What has been made of one case so far. `single`: all said fixes a value or names a member."""
 
     facts: list[Formula] = field(default_factory=list)
     counted: list[Counted] = field(default_factory=list)

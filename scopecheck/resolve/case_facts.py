@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Declaration, NumberDecl
 from scopecheck.core.formula import (
     All,
@@ -61,16 +60,13 @@ def put_fact(desk: CasesDesk, fact: Node | Words, made: Made, document: str, nam
         known = _point(formula, desk.names)
         if known is None:
             # What has a member is not said to have no other: a document's example may say no more.
-            made.single &= not any(isinstance(d, NumberDecl) for d in _declared_in(desk.names, formula))
+            parts = formula.items if isinstance(formula, All) else (formula,)
+            made.single &= all(isinstance(part, Includes) for part in parts)
             continue
         declared, value = known
         if isinstance(declared, NumberDecl) and isinstance(value, Fraction):
             check_domain(declared, value, node.span)
         made.point[declared.name] = value
-
-
-def _declared_in(names: Names, formula: Formula) -> list[Declaration]:
-    return [names.declarations[name] for name in names_in(formula)]
 
 
 def _spoken(names: Names, node: Node) -> list[Spoken]:
