@@ -143,9 +143,16 @@ def _told(own: _Own, k: Construction, sides: frozenset[str]) -> tuple[list[str],
 
 def _told_of_tied(own: _Own, texts: Mapping[str, str]) -> Iterator[str]:
     """Both versions by the lines on the quantity alone: what is let in hangs on more than these."""
-    for key, formula in (("range_before", own.before), ("range_after", own.after)):
-        asked = f"{key}_own" if formula.items else f"{key}_nothing"
-        yield sentence("amend", asked, name=flat(own.declared.name), region=texts[key])
+    before, after = texts["range_before"], texts["range_after"]
+    name = flat(own.declared.name)
+    if own.before.items:
+        yield sentence("amend", "range_before_own", name=name, region=before)
+    else:
+        yield sentence("amend", "range_before_nothing", name=name)
+    if own.after.items:
+        yield sentence("amend", "range_after_own", name=name, region=after)
+    else:
+        yield sentence("amend", "range_after_nothing", name=name)
 
 
 def _rows(own: _Own) -> tuple[tuple[str, Formula], ...]:
