@@ -44,6 +44,23 @@ def with_degrees(tokens: tuple[Token, ...], subject: Bound, words: Span, name: s
     return tuple(found)
 
 
+def with_parts_per(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`20 ppm` as one number where the subject is declared in parts per million on a basis; else as it is."""
+    unit = subject.unit if isinstance(subject, Typed) else None
+    found: list[Token] = []
+    for token in tokens:
+        before = found[-1].number if found else None
+        per = unit is not None and token.text.lower() in ("ppm", "ppb")
+        per = per and unit is not None and unit.symbol.startswith(token.text.lower() + "(")
+        if not per or before is None or before.unit is not None:
+            found.append(token)
+            continue
+        number = found.pop()
+        both = f"{number.text} {token.text}"
+        found.append(replace(number, text=both, end=token.end, number=replace(before, unit=unit)))
+    return tuple(found)
+
+
 def placed_at(tokens: tuple[Token, ...]) -> int:
     """Where `of the rim` or `away from the edge` begins after the only number with a unit; 0 if nowhere."""
     numbers = [i for i, t in enumerate(tokens) if t.number]

@@ -62,10 +62,28 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         cause = f"'{unknown}' is no declared name, so it is no value here."
         help = f"declare it under this name: {_bare(unknown)}  length in mm (or its own kind)"
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, help + more)
+    if left := _left_over(job, tokens):
+        read = job.text(tokens[: len(tokens) - len(left)])
+        cause = f"Read up to here: '{read}'; these words are left: '{job.text(left)}'."
+        help = (
+            f"lift only: {read}; and mark the others, if they limit nothing: not restated : {job.text(left)}"
+        )
+        return trouble(span, f"no phrase reads '{words[:60]}'", cause, help + more)
     listed = list(dict.fromkeys(p.plain for p in near))
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
     cause = _operands(job, tokens, near) or cause
     return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
+
+
+def _left_over(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """The words behind a complete phrase that has a number, where they have none; else ()."""
+    last = max((i for i, t in enumerate(tokens) if t.number), default=len(tokens))
+    for end in range(len(tokens) - 1, last, -1):
+        if word_of(tokens[end]) not in ("per", "/", "or", "and", "to") and job.readable(tokens[:end]):
+            while end - 1 > last and word_of(tokens[end - 1]) in FILLERS and job.readable(tokens[: end - 1]):
+                end -= 1
+            return tokens[end:]
+    return ()
 
 
 def _here(job: Job, entry: Entry) -> list[Pattern]:
@@ -107,8 +125,8 @@ def bare_parts_per(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
             return trouble(
                 job.span((number, word)),
                 f"'{said}' leaves open whether the parts are by mass, by volume or by mole",
-                "The words stay as the claim has them; what they mean is written beside them in symbols.",
-                f"write behind the words two blanks, exactly, and for example {thing} < {said}(m)",
+                "The words stay as the claim has them; the declaration says on which basis they count.",
+                f"declare {thing} as a share in {word.text} by mass, by volume or by mole; keep the words",
             )  # fmt: skip
     return None
 

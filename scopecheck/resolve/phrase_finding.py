@@ -12,6 +12,8 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
+from scopecheck.resolve.asides import Aside, asides
+from scopecheck.resolve.called import called
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, Tests, joined_parts, matches, word_of
 from scopecheck.resolve.entry import Entry
@@ -80,7 +82,17 @@ class Job:
         if not tokens:
             return False
         found = self.found(tokens) or self.share_of_another(tokens) or self.split(tokens)
-        return bool(found)
+        return bool(found) or any(not aside.wrong for aside in self.asides(tokens))
+
+    def asides(self, tokens: tuple[Token, ...]) -> list[Aside]:
+        """The ways to read the words without a basis of a share, or a condition of measuring, beside them."""
+        if len(self.subjects) != 1 or not isinstance(self.first, Typed):
+            return []
+        name = self.subjects[0].text
+        declared = self.place.names.declared(name)
+        known = declared if isinstance(declared, NumberDecl) else None
+        own = frozenset(word for word in name.lower().split())
+        return [a for a in asides(tokens, self.first, known, name, own) if self.readable(a.rest)]
 
     def share_of_another(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`at most 80 % of the width`: the words before 'of', to be read of the quotient of the two.
@@ -169,7 +181,9 @@ class Job:
         if any(t.sort != "word" for t in words):
             return None
         found = self.place.names.declared(" ".join(t.text for t in words))
-        return found if isinstance(found, NumberDecl) else None
+        if isinstance(found, NumberDecl):
+            return found
+        return called(self.place.names, " ".join(t.text for t in words)) if len(words) > 2 else None
 
     def is_item(self, tokens: tuple[Token, ...]) -> bool:
         if isinstance(self.first, Assembly):

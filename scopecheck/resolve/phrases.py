@@ -13,7 +13,7 @@ from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
 from scopecheck.resolve.defined_words import apply, note_settled_twice
-from scopecheck.resolve.everyday import with_degrees
+from scopecheck.resolve.everyday import with_degrees, with_parts_per
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
@@ -106,6 +106,7 @@ class Reader:
         if not subjects:
             return tokens
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
+        tokens = with_parts_per(tokens, subjects[0].bound)
         return spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
 
     def spelled_beside(self, bound: Bound) -> Bound:
@@ -128,6 +129,12 @@ def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         return _whole(*other)
     parts = _parts(job, tokens)
     if parts is None:
+        beside = job.asides(tokens)
+        if agreeing := next((a for a in beside if not a.wrong), None):
+            return _whole(job, agreeing.rest)
+        for aside in beside:
+            lift = f"{aside.help}; or lift only: {job.text(aside.rest).removeprefix('of ')}"
+            raise trouble(job.span(aside.words), aside.wrong, "", lift)
         for number, word in pairwise(tokens):
             if number.number and word_of(word) in CALENDAR:
                 raise no_fixed_length(job.span((number, word)))

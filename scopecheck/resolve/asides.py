@@ -1,0 +1,174 @@
+"""Words beside a limit that say what a share is a share of, or under what condition a value is measured.
+
+The declaration says both: words that agree with it are left aside, others are told.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.kinds import WHOLE_OF
+from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
+from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.regex import regex
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.names import Typed
+from scopecheck.resolve.subjects import is_bare_share
+
+
+@record
+class Aside:
+    """Words beside a limit: the limit without them, the words, and what is said where they do not agree.
+
+    `wrong` is '' where they agree with the declaration; `help` then says nothing.
+    """
+
+    rest: tuple[Token, ...]
+    words: tuple[Token, ...]
+    wrong: str = ""
+    help: str = ""
+
+
+_BEFORE_WHOLE = tuple(
+    tuple(words.split())
+    for words in (
+        "based on", "based upon", "calculated on", "on the basis of", "relative to", "with respect to",
+        "in relation to", "with reference to", "referred to", "of",
+    )
+)  # fmt: skip
+_BY = {
+    "weight": "by mass", "mass": "by mass", "volume": "by volume", "moles": "by mole", "mole": "by mole",
+    "number": "", "amount": "", "area": "", "length": "", "quantity": "",
+}  # fmt: skip
+_PER_CENT = {"by mass": "wt%", "by volume": "vol%", "by mole": "mol%"}
+_ALL = frozenset("the said a an total overall combined entire whole".split())
+_MADE = frozenset("composition mixture blend formulation solution preparation alloy gas product".split())
+"""What a whole is called that a sheet calls by its own name."""
+
+
+def asides(
+    tokens: tuple[Token, ...], first: Typed, declared: NumberDecl | None, name: str, own: frozenset[str]
+) -> Iterator[Aside]:
+    """The ways to leave aside a basis or a condition of measuring, for what is called `name`."""
+    if first.kind is None:
+        return
+    if not first.kind.dimension:
+        yield from _bases(tokens, first, name)
+    else:
+        yield from _conditions(tokens, first, declared, name, own)
+
+
+def _bases(tokens: tuple[Token, ...], first: Typed, name: str) -> Iterator[Aside]:
+    """'..., based on the total weight of the glaze', '% by weight of the glaze', at the end of the words."""
+    numbers = [i for i, t in enumerate(tokens) if t.number]
+    for at in range(numbers[-1] + 1 if numbers else len(tokens), len(tokens)):
+        start = at + (tokens[at].text == ",")
+        for said in _BEFORE_WHOLE:
+            whole = tokens[start + len(said) :]
+            if whole and tuple(map(word_of, tokens[start : start + len(said)])) == said:
+                found = _basis(tokens[:at], tokens[at:], whole, first, name, said == ("of",))
+                yield from () if found is None else (found,)
+
+
+def _basis(
+    rest: tuple[Token, ...], words: tuple[Token, ...], whole: tuple[Token, ...], first: Typed, name: str,
+    of: bool,
+) -> Aside | None:  # fmt: skip
+    """The words as a basis; None where they are none: 'of cane sugar' may name what is measured."""
+    if first.kind is None or any(t.sort != "word" for t in whole):
+        return None
+    said = [w for w in map(word_of, whole) if w not in _ALL]
+    total = any(word_of(t) in ("total", "whole") for t in whole)
+    measure = said[0] if said and said[0] in _BY else ""
+    noun = " ".join(w for w in (said[1:] if measure else said) if w not in ("of", *_ALL))
+    basis, declared = first.kind.split
+    if of and not measure and not (total and not noun) and not _same(noun, declared):
+        generic = noun in _MADE and any(t.number and not is_bare_share(t) for t in rest)
+        if not generic:
+            return None
+    if not any(_is_share(t) for t in rest):
+        return None
+    by = _BY.get(measure, "")
+    if basis and measure and by != basis:
+        wrong = f"the words count by {measure}, and {name} is declared as a {first.kind.name}"
+        return Aside(rest, words, wrong, f"declare {name} as a share by {measure}, or as a share in %")
+    if declared and noun and not _same(noun, declared):
+        wrong = f"the words count on '{noun}', and {name} is declared as a share of {declared}"
+        help = f"declare it of {noun}; or, if {noun} and {declared} are one thing, lift only the words before"
+        return Aside(rest, words, wrong, f"{help} and mark the others: not restated : ...")
+    unit = find_unit(_PER_CENT[basis]) if measure and basis in WHOLE_OF else None
+    if unit:
+        rest = tuple(
+            replace(t, number=replace(t.number, unit=unit)) if t.number and is_bare_share(t) else t
+            for t in rest
+        )
+    return Aside(rest, words)
+
+
+def _is_share(token: Token) -> bool:
+    unit = token.number.unit if token.number else None
+    return unit is not None and not unit.kind.dimension and (is_bare_share(token) or unit.kind != PLAIN_KIND)
+
+
+def _same(noun: str, declared: str) -> bool:
+    """Is it the declared whole, perhaps called a composition or the like: 'glaze', 'glaze composition'?"""
+    words, known = noun.lower().split(), declared.lower().split()
+    return bool(known) and words[: len(known)] == known and set(words[len(known) :]) <= _MADE
+
+
+# ---- conditions of measuring
+
+_MEASURED = frozenset(
+    "measured determined taken as when tested at a temperature pressure of frequency".split()
+)
+_NOTED = regex(r"(-?\d+(?:\.\d+)?)\s*(\S+)")
+
+
+def _conditions(
+    tokens: tuple[Token, ...], first: Typed, declared: NumberDecl | None, name: str, own: frozenset[str]
+) -> Iterator[Aside]:
+    """'viscosity at 25 degC of at most ...', '..., measured at 23 degC': before the limit or behind it."""
+    for index, token in enumerate(tokens):
+        unit = token.number.unit if token.number else None
+        if unit is None or first.kind is None or not unit.kind.dimension:
+            continue
+        if unit.kind.dimension == first.kind.dimension:
+            continue
+        start = index
+        while start and word_of(tokens[start - 1]) in _MEASURED:
+            start -= 1
+        if "at" not in map(word_of, tokens[start:index]):
+            continue
+        start -= start > 0 and tokens[start - 1].text == ","
+        end = index + 1 + (index + 1 < len(tokens) and tokens[index + 1].text == ",")
+        before, after = tokens[:start], tokens[end:]
+        if after and all(word_of(t) in FILLERS or word_of(t) in own for t in before):
+            yield _condition(after, tokens[start:end], token, declared, name)
+        elif before and not after:
+            yield _condition(before, tokens[start:end], token, declared, name)
+
+
+def _condition(
+    rest: tuple[Token, ...], words: tuple[Token, ...], at: Token, declared: NumberDecl | None, name: str
+) -> Aside:
+    assert at.number is not None
+    assert at.number.unit is not None
+    said = [
+        (digits, find_unit(unit.strip(".,;)\"'")))
+        for digits, unit in (m.groups() for m in _NOTED.finditer(declared.note if declared else ""))
+    ]
+    if any(unit == at.number.unit and _value(digits) == _value(at.number.text) for digits, unit in said):
+        return Aside(rest, words)
+    wrong = f"{name} is declared without the condition of measuring that the words state"
+    return Aside(
+        rest, words, wrong, f'write it into the note of its declaration: {name}  ...  "at {at.text}"'
+    )
+
+
+def _value(text: str) -> str:
+    """The digits of a number without the zeros that add nothing."""
+    found = re.fullmatch(r"(-?\d+)(?:\.(\d*?)0*)?", text)
+    return text if found is None else f"{found[1]}.{found[2]}" if found[2] else found[1]

@@ -1,0 +1,40 @@
+"""Declared quantities that words call by what is measured: 'length of the rod', 'total number of bars'."""
+
+from __future__ import annotations
+
+from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.kinds import dimension_name
+from scopecheck.foundations.quantity import PLAIN_KIND
+from scopecheck.foundations.regex import regex
+from scopecheck.resolve.names import Names
+
+_KIND_OF = {
+    "weight": "mass", "height": "length", "width": "length", "thickness": "length", "diameter": "length",
+    "depth": "length", "radius": "length", "duration": "time", "velocity": "speed",
+}  # fmt: skip
+_MEASURE = regex(r"(?:(?:total|overall) )?([a-z]+) of (?:the |said |a |an )?(.+)")
+
+
+def called(names: Names, words: str) -> NumberDecl | None:
+    """The quantity that words such as 'length of the rod' name; None if no declaration says so.
+
+    A length may be declared of any measure of a thing: 'width of the gap' is `gap width`, but `gap` only if
+    its note has the word, and 'length of the gap' is not `gap` where its note speaks of another measure.
+    """
+    found = _MEASURE.fullmatch(words.lower())
+    if found is None:
+        return None
+    measure, thing = found.groups()
+    turned = names.declared(f"{thing} {measure}")
+    if isinstance(turned, NumberDecl):
+        return turned
+    made = names.declared(thing)
+    if not isinstance(made, NumberDecl):
+        return None
+    if measure in ("number", "count"):
+        return made if made.whole and made.kind == PLAIN_KIND else None
+    kind = _KIND_OF.get(measure, measure)
+    if not made.kind.dimension or dimension_name(made.kind.dimension) != kind:
+        return None
+    noted = {w for w in regex(r"[a-z]+").findall(made.note.lower()) if w == kind or _KIND_OF.get(w) == kind}
+    return made if noted == {measure} or (not noted and measure not in _KIND_OF) else None
