@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.core.construction import nodes
+from scopecheck.core.construction import base_construction, nodes
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.core.formula import (
     OTHERS,
@@ -38,6 +38,7 @@ from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.evaluate import evaluate
 from tests.sheets import HEAD, STRAINER, claim, errors, only_group, sheet
 
 HOLES, DIAMETER, OPEN, HEAT = Measured("holes"), Measured("diameter"), Measured("open"), Measured("heat")
@@ -890,11 +891,61 @@ water  share in wt%
 """
 
 
-def test_parts_per_million_of_nobody_says_what_are_told_with_what_to_write() -> None:
-    made, (wrong,) = read_sheet(Source("test", RESIN.format(line="iron : less than 50 ppm")))
-    assert made is None
-    assert wrong.message == "'50 ppm' leaves open whether the parts are by mass, by volume or by mole"
-    line = "iron : less than 50 ppm    exactly  iron < 50 ppm(m)"
-    made, found = read_sheet(Source("test", RESIN.format(line=line)))
+def test_parts_per_million_count_as_the_share_is_declared() -> None:
+    """Of a share declared in ppm by mass the words say all; of one in wt% they leave it open."""
+    made, found = read_sheet(Source("test", RESIN.format(line="iron : less than 50 ppm")))
     assert made is not None
     assert not found
+    exact, _ = read_sheet(Source("test", RESIN.format(line="iron < 50 ppm(m)")))
+    assert exact is not None
+    limits = [sheet_.claims[0].limitations[1].formula for sheet_ in (made, exact)]
+    k = base_construction(made)
+    for parts in (49, 50, 51):
+        thing = {"iron": Fraction(parts, 10**6), "water": Fraction(0)}
+        assert evaluate(limits[0], thing, k) is evaluate(limits[1], thing, base_construction(exact))
+    made, (wrong,) = read_sheet(Source("test", RESIN.format(line="water : less than 50 ppm")))
+    assert made is None
+    assert wrong.message == "'50 ppm' leaves open whether the parts are by mass, by volume or by mole"
+
+
+BASIS = """
+VC     share in wt% of dough
+water  share in %
+flow   viscosity in mPa.s   "at 25 degC"
+
+1. A dough with {words}.
+   | {line}
+"""
+
+
+def basis(line: str, words: str) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+    return read_sheet(Source("test", BASIS.format(line=line, words=words)))
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("VC", "0.5 to 3% by weight, based on the total weight of the dough"),
+        ("VC", "0.5 to 3% by weight relative to the total mass of the dough"),
+        ("water", "0.5 to 3% based on the total weight of the dough"),
+        ("flow", "at 25 °C of at most 4.5 mPa·s"),
+    ],
+)
+def test_a_basis_or_condition_that_agrees_with_the_declaration_is_left_aside(name: str, words: str) -> None:
+    made, found = basis(f"{name} : {words}", words)
+    assert made is not None, found
+    assert len(made.claims[0].limitations) == 1
+
+
+@pytest.mark.parametrize(
+    ("name", "words", "message"),
+    [
+        ("VC", "0.5 to 3% by weight, based on the total weight of the flour", "count on 'flour'"),
+        ("VC", "0.5 to 3% by volume, based on the total volume of the dough", ""),
+        ("flow", "at 40 °C of at most 4.5 mPa·s", "without the condition of measuring"),
+    ],
+)
+def test_a_basis_or_condition_that_does_not_agree_is_told(name: str, words: str, message: str) -> None:
+    made, found = basis(f"{name} : {words}", words)
+    assert made is None
+    assert message in found[0].message

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.core.construction import names_in
 from tests.sheets import errors, sheet
 
 HEAD = "width  length in mm\nheight  length in mm\nwater  temperature in degC\nlime  share in wt%\n\n1. A box"
@@ -54,3 +55,9 @@ def test_a_share_of_another_kind_of_quantity_is_none() -> None:
 def test_a_basis_holds_for_each_share_before_it() -> None:
     words = "at least 18 % and at most 40 % by weight"
     assert plain("lime", words) == {"18 % <= lime <= 40 % by weight"}
+
+
+def test_a_share_is_not_set_beside_the_number_of_things_it_is_a_share_of() -> None:
+    words = "at most 5% of the total number of bars"
+    made = sheet(f"bent  share in %\nbars  count\n\n1. A rack with {words} bent.\n   | bent : {words}\n")
+    assert names_in(made.claims[0].limitations[0].formula) == {"bent"}

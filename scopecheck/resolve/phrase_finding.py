@@ -101,10 +101,13 @@ class Job:
         """
         if len(self.subjects) != 1 or self.sort or not isinstance(self.first, Typed):
             return None
+        own = self.place.names.declared(self.subjects[0].text)
         for index in range(len(tokens) - 2, 0, -1):
             other = self.declared(tokens[index + 1 :]) if word_of(tokens[index]) == "of" else None
             if other is None or not any(is_bare_share(t) for t in tokens[:index]):
                 continue
+            if other.whole and isinstance(own, NumberDecl) and not own.whole:
+                continue  # a share of a number of things is that share, no quotient with the number
             whole = self.place.names.value(other)
             if whole.term == self.first.term or self.first.kind != whole.kind or not whole.kind:
                 continue
