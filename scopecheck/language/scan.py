@@ -204,6 +204,8 @@ class _Scanner:
         before = self.tokens[-1] if self.tokens else None
         if not match or (before and before.end == self.at and before.text not in ("(", "[")):
             return 0
+        if [t.text.lower() for t in self.tokens[-2:]] == ["plus", "or"]:
+            return 0
         follows = before is None or before.text in ("(", "[") or before.text.lower() in before_signs()
         return len(match.group()) if follows else 0
 

@@ -237,6 +237,8 @@ def sign_width(tokens: list[Piece], at: int, over: int = 0) -> int:
     before = tokens[at - 2] if at > 1 else None
     if before is None or before.text in ("(", "["):
         return 1
+    if [t.text for t in tokens[max(0, at - 3) : at - 1]] == ["plus", "or"]:
+        return 0
     if before.end == sign.start or before.text[0].isdecimal():
         return 0
     return int(before.text in before_signs() or (sign.end == tokens[at].start and sign.text != "minus"))
