@@ -149,8 +149,13 @@ def left_by_way(asked: Asked, number: int, answer: Finding, case: Case) -> list[
 
 
 def by_place(answers: Iterable[Finding | Looked]) -> list[list[Finding | Looked]]:
-    """The answers, those about one place together."""
-    return [list(told) for _, told in groupby(answers, key=lambda a: (a.claim, a.label))]
+    """The answers, those about one place together; a drawn sheet that is left undecided does not count."""
+    try:
+        return [list(told) for _, told in groupby(answers, key=lambda a: (a.claim, a.label))]
+    except Undecided:
+        event("undecided")
+        assume(False)
+        raise
 
 
 def every_way(asked: Asked, told: Sequence[Finding | Looked], effective: Sequence[Construction]) -> None:
