@@ -65,10 +65,6 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
         cause = f"Read up to here: '{read}'; these words are left: '{job.text(left)}'."
-        help = (
-            f"lift only: {read}; and mark the others, if they limit nothing: not restated : {job.text(left)}"
-        )
-        return trouble(span, f"no phrase reads '{words[:60]}'", cause, help + more)
     listed = list(dict.fromkeys(p.plain for p in near))
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
     cause = _operands(job, tokens, near) or cause
