@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from fractions import Fraction
 from math import ceil, floor, gcd
 from typing import Literal, TypeAlias
@@ -101,12 +101,17 @@ class RangeEnd:
     rest: Formula
 
 
-def range_ends(limitation: Limitation) -> tuple[RangeEnd, ...]:
+TakesPart: TypeAlias = Callable[[int, int], bool]
+"""Whether a reading of a group takes part, as a strained one does only when asked for."""
+
+
+def range_ends(limitation: Limitation, takes_part: TakesPart) -> tuple[RangeEnd, ...]:
     """The two ends of a range, each as a limitation of its own; () where the limitation is no such range.
 
-    A limitation is a range if on every reading it asks for low ends and for high ends and for nothing else.
+    A limitation is a range if on every reading that takes part it asks for low ends and for high ends and for
+    nothing else.
     """
-    parted = _parted(limitation.formula)
+    parted = _parted(limitation.formula, takes_part)
     if parted is None:
         return ()
     low, high = parted
@@ -115,10 +120,14 @@ def range_ends(limitation: Limitation) -> tuple[RangeEnd, ...]:
     return RangeEnd("low", low, high), RangeEnd("high", high, low)
 
 
-def _parted(formula: Formula) -> tuple[Formula, Formula] | None:
+def _parted(formula: Formula, takes_part: TakesPart) -> tuple[Formula, Formula] | None:
     """What a formula asks of low ends and of high ends, if it asks for both and for nothing else."""
     if isinstance(formula, Read):
-        options = [_parted(option) for option in formula.options]
+        nothing = All(()), All(())
+        options = [
+            _parted(option, takes_part) if takes_part(formula.group, r) else nothing
+            for r, option in enumerate(formula.options)
+        ]
         known = [option for option in options if option is not None]
         if len(known) < len(options):
             return None

@@ -12,6 +12,7 @@ from scopecheck.answers.refine import Refined
 from scopecheck.answers.witness import Expected, Obligation, WitnessError, verify
 from scopecheck.core.construction import (
     Construction,
+    admissible_readings,
     departs,
     reread_groups,
 )
@@ -137,8 +138,11 @@ class Prepared:
     def range_ends(self, limitation: Limitation) -> tuple[RangeEnd, ...]:
         """The two ends of a limitation that is a range, always the same objects."""
         if limitation.label not in self._range_ends:
-            self._range_ends[limitation.label] = range_ends(limitation)
+            self._range_ends[limitation.label] = range_ends(limitation, self._takes_part)
         return self._range_ends[limitation.label]
+
+    def _takes_part(self, group: int, reading: int) -> bool:
+        return reading in admissible_readings(self.sheet.groups[group], self.session.strained)
 
     # ---- from a search to a finding
 
