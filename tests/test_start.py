@@ -685,3 +685,8 @@ def test_an_end_of_a_quotient_and_an_amount_of_something_else_are_no_limits_of_o
     assert not [x for c in read(WORKED_OUT).claims for x in c.limitations]
     marks = " ".join(line for line in started(WORKED_OUT).splitlines() if "not restated" in line)
     assert all(number in marks for number in ("0.6", "1.2", "1.5 to 3.0 g"))
+
+
+def test_a_sign_behind_a_name_in_brackets_is_a_limit_and_behind_a_quotient_in_brackets_none() -> None:
+    text = "1. A box with a height (h) < 5 mm.\n\n2. A box with (h1/h2) < 3.\n"
+    assert [x.label for c in read(text).claims for x in c.limitations] == ["1a"]

@@ -212,13 +212,14 @@ def _unlimited(texts: list[str], group: tuple[Figure, ...], start: int) -> bool:
     return _numbered(texts, group[0].start) or _turned(texts, start) or _of_formula(texts, group)
 
 
-_JOINING = frozenset("/*×·+^()")
+_JOINING = frozenset("/*×·+^")
 
 
 def _of_formula(texts: list[str], group: tuple[Figure, ...]) -> bool:
     """Whether the number is an end of what is worked out of several quantities: 'f1/f < 1.2'."""
     at = group[0].start - 1 if _sign(texts, group) else 0
-    return at > 1 and not _JOINING.isdisjoint(texts[at - 2 : at])
+    back = 4 if at and texts[at - 1] == ")" else 2
+    return not _JOINING.isdisjoint(texts[max(0, at - back) : at])
 
 
 def _turned(texts: list[str], at: int) -> bool:

@@ -14,6 +14,7 @@ from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.language.scan import Token
+from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.subjects import is_bare_share
@@ -43,7 +44,6 @@ _BY = {
     "weight": "by mass", "mass": "by mass", "volume": "by volume", "moles": "by mole", "mole": "by mole",
     "number": "", "amount": "", "area": "", "length": "", "quantity": "",
 }  # fmt: skip
-_PER_CENT = {"by mass": "wt%", "by volume": "vol%", "by mole": "mol%"}
 _ALL = frozenset("the said a an total overall combined entire whole".split())
 _MADE = frozenset("composition mixture blend formulation solution preparation alloy gas product".split())
 """What a whole is called that a sheet calls by its own name."""
@@ -99,7 +99,7 @@ def _basis(
         wrong = f"the words count on '{noun}', and {name} is declared as a share of {declared}"
         help = f"declare it of {noun}; or, if {noun} and {declared} are one thing, lift only the words before"
         return Aside(rest, words, wrong, f"{help} and mark the others: not restated : ...")
-    unit = find_unit(_PER_CENT[basis]) if measure and basis in WHOLE_OF else None
+    unit = find_unit(PERCENT[basis]) if measure and basis in WHOLE_OF else None
     if unit:
         rest = tuple(
             replace(t, number=replace(t.number, unit=unit)) if t.number and is_bare_share(t) else t

@@ -13,7 +13,8 @@ from scopecheck.resolve.names import Bound, Typed
 
 NO_BASIS = "A bare % says neither by mass, by volume or by mole nor of what."
 _OTHERWISE = "if no claim says by what, declare the shares in %, or a term with a reading for each basis"
-_PERCENT = {"by mass": "wt%", "by volume": "vol%", "by mole": "mol%", "by atom": "at%"}
+PERCENT = {"by mass": "wt%", "by volume": "vol%", "by mole": "mol%", "by atom": "at%"}
+"""The per cent on each basis."""
 _BARE = regex(r"(?<![\w/])(?:%|per ?cent\b)")
 _WORD = regex(r"[A-Za-z]+")
 
@@ -23,7 +24,7 @@ class BareShareTrouble(KindTrouble):
 
     def __init__(self, span: Span, number: str, name: str, kind: Kind, unit: Unit | None) -> None:
         self.number, self.kind, self.unit = number, kind, unit
-        self.percent = _PERCENT[kind.split[0]]
+        self.percent = PERCENT[kind.split[0]]
         message = (
             f"{number} % is a share on no basis, and {name or 'beside it stands'} a {kind.name},"
             f" in {unit.symbol if unit else self.percent}; nothing here converts one into the other"
@@ -49,7 +50,7 @@ class BareShareTrouble(KindTrouble):
 def bare_share(span: Span, a: Typed, b: Typed) -> BareShareTrouble | None:
     """The trouble if one value is a number in a bare % and the other a share on a basis; else None."""
     for bare, share in ((a, b), (b, a)):
-        if share.kind is None or share.kind.dimension or share.kind.split[0] not in _PERCENT:
+        if share.kind is None or share.kind.dimension or share.kind.split[0] not in PERCENT:
             continue
         if bare.number and bare.kind == PLAIN_KIND and bare.unit and bare.unit.symbol == "%":
             name = share.term.name if isinstance(share.term, Measured) else ""

@@ -219,18 +219,15 @@ def _also_as_far(
     """
     if isinstance(place, str) or case.role == "document":
         return ()
-    declared = [d.name for d in prepared.sheet.declarations]
     found = []
     for n in prepared.descendants(place):
-        ways = [(_left_open(prepared, i, article, k, told), i) for i in prepared.instances[n]]
-        possible = [
-            tuple(name for name in declared if name in left)
-            for left, i in ways
-            if left is not None and _may_be_met(prepared, case, i.scope, k)
-        ]
-        least = min(possible, key=len, default=())
-        if least:
-            found.append((n, least))
+        open_ways = ((_left_open(prepared, i, article, k, told), i) for i in prepared.instances[n])
+        ways = sorted(((left, i) for left, i in open_ways if left is not None), key=lambda way: len(way[0]))
+        if ways and not ways[0][0]:
+            continue  # met by what is told of it
+        possible = (left for left, i in ways if _may_be_met(prepared, case, i.scope, k))
+        if least := next(possible, None):
+            found.append((n, tuple(d.name for d in prepared.sheet.declarations if d.name in least)))
     return tuple(found)
 
 
