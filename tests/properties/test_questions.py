@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
-from itertools import combinations, groupby
-from math import gcd
+from itertools import combinations, groupby, pairwise
+from math import ceil, floor, gcd
 
 from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
@@ -33,7 +33,7 @@ from scopecheck.core.construction import (
     nodes,
 )
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import All, Formula, Ranked, Term
+from scopecheck.core.formula import All, Const, Formula, Ranked, Term
 from scopecheck.core.linear import linear_form
 from scopecheck.core.model import Case, Role, Sheet
 from scopecheck.core.reference import stated_values
@@ -311,12 +311,37 @@ def wanted_of(sheet: Sheet, case: Case) -> str:
         return "none"
     if set(case.stated) <= stated_values(sheet, case, exact=True).keys():
         return "some"
-    if case.groups or not all(d.whole for d in sheet.declarations if isinstance(d, NumberDecl)):
+    if case.groups:
         return "every"
+    if not all(d.whole for d in sheet.declarations if isinstance(d, NumberDecl)):
+        return "some" if _one_value_each(sheet, case) else "every"
     walk = Walk(sheet)
     left = [a for a in walk.articles if evaluate(case.facts, a, walk.base) is True]
     alike = len({tuple(a[name] for name in case.stated) for a in left}) == 1
     return "some" if alike else "every"
+
+
+def _one_value_each(sheet: Sheet, case: Case) -> bool:
+    """Of facts that each speak of one measured thing: do they, with its bounds, leave one value of each?
+
+    Tried are the numbers of the facts, the bounds, whole numbers, and one value in each gap between these.
+    """
+    facts = case.facts.items if isinstance(case.facts, All) else (case.facts,)
+    base = Walk(sheet).base
+    for name in case.stated:
+        d = sheet.declaration(name)
+        own = [f for f in facts if name in names_in(f)]
+        if not isinstance(d, NumberDecl) or any(len(names_in(f)) > 1 for f in own):
+            return False
+        numbers = {n.value for f in own for n in nodes(f) if isinstance(n, Const)}
+        low = d.lower.value if d.lower else min(numbers, default=Fraction(0)) - 2
+        high = d.upper.value if d.upper else max(numbers, default=Fraction(0)) + 2
+        numbers = {n for n in numbers if low <= n <= high}
+        points = sorted({low, high, *numbers, *(Fraction(n) for n in range(ceil(low), floor(high) + 1))})
+        tried = {*points, *((a + b) / 2 for a, b in pairwise(points))}
+        if len([v for v in tried if all(evaluate(f, {name: v}, base) is True for f in own)]) != 1:
+            return False
+    return True
 
 
 @settings(max_examples=EXAMPLES)
