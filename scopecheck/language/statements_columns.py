@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.pieces import Desk
 from scopecheck.language.syntax import Column
 
 Stretch = tuple[int, int]
 _IN_BRACKETS = regex(r"(.*?\S)\s+[(\[]\s*(.*\S)\s*[)\]]")
 _OF = regex(r"(?:.* (?:of|throughout)|others in|impurities in|other|start of|end of)(?: the)? (\S.*)")
-_LABEL = regex(r"(?:example|sample|case|name|row|run|test|trial|specimen)s?(?: (?:no\.?|name))?|no\.?")
-"""What people write above the names of the cases, which have no column."""
-_SAID = frozenset("silent unknown any none free done yes no measured not at from between about".split())
-"""Words with which a cell begins, and no name."""
+_NUMBER = regex(r"no\.?")
+_NUMBERED = regex(r"(\w+?)s?(?: (?:no\.?|name))?")
 
 
 def column(desk: Desk, start: int, end: int) -> Column:
@@ -56,7 +55,11 @@ def heads_below(desk: Desk, stretches: list[Stretch]) -> tuple[Column, ...] | No
 
 
 def _label(desk: Desk, made: Column) -> bool:
-    return not _named(desk, made) and _LABEL.fullmatch(made.name.lower()) is not None
+    """Whether a cell only labels the cases below it: 'sample', 'example no.', 'no.'."""
+    name = made.name.lower()
+    found = _NUMBERED.fullmatch(name)
+    labels = found is not None and found.group(1) in listed("cells", "above_names")
+    return not _named(desk, made) and (labels or _NUMBER.fullmatch(name) is not None)
 
 
 def _named(desk: Desk, made: Column) -> bool:
@@ -76,4 +79,5 @@ def _value(desk: Desk, made: Column) -> bool:
     """Whether a cell can only be a value; a name begins with a letter."""
     if _named(desk, made):
         return False
-    return not made.name[0].isalpha() or made.name.lower().split()[0] in _SAID or "+" in made.name
+    begins = made.name.lower().split()[0] in listed("cells", "values")
+    return begins or not made.name[0].isalpha() or "+" in made.name

@@ -13,6 +13,8 @@ from scopecheck.foundations.kinds import WHOLE_OF
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import FILLERS, word_of
@@ -33,22 +35,6 @@ class Aside:
     help: str = ""
 
 
-_BEFORE_WHOLE = tuple(
-    tuple(words.split())
-    for words in (
-        "based on", "based upon", "calculated on", "on the basis of", "relative to", "with respect to",
-        "in relation to", "with reference to", "referred to", "of",
-    )
-)  # fmt: skip
-_BY = {
-    "weight": "by mass", "mass": "by mass", "volume": "by volume", "moles": "by mole", "mole": "by mole",
-    "number": "", "amount": "", "area": "", "length": "", "quantity": "",
-}  # fmt: skip
-_ALL = frozenset("the said a an total overall combined entire whole".split())
-_MADE = frozenset("composition mixture blend formulation solution preparation alloy gas product".split())
-"""What a whole is called that a sheet calls by its own name."""
-
-
 def asides(
     tokens: tuple[Token, ...], first: Typed, declared: NumberDecl | None, name: str, own: frozenset[str]
 ) -> Iterator[Aside]:
@@ -64,13 +50,14 @@ def asides(
 def _bases(tokens: tuple[Token, ...], first: Typed, name: str) -> Iterator[Aside]:
     """'..., based on the total weight of the glaze', '% by weight of the glaze', at the end of the words."""
     numbers = [i for i, t in enumerate(tokens) if t.number]
+    said = [word_of(t) for t in tokens]
     for at in range(numbers[-1] + 1 if numbers else len(tokens), len(tokens)):
         start = at + (tokens[at].text == ",")
-        for said in _BEFORE_WHOLE:
-            whole = tokens[start + len(said) :]
-            if whole and tuple(map(word_of, tokens[start : start + len(said)])) == said:
-                found = _basis(tokens[:at], tokens[at:], whole, first, name, said == ("of",))
-                yield from () if found is None else (found,)
+        length = run_at(said, start, "asides", "before_wholes")
+        if length and tokens[start + length :]:
+            of = said[start : start + length] == ["of"]
+            found = _basis(tokens[:at], tokens[at:], tokens[start + length :], first, name, of)
+            yield from () if found is None else (found,)
 
 
 def _basis(
@@ -80,18 +67,19 @@ def _basis(
     """The words as a basis; None where they are none: 'of cane sugar' may name what is measured."""
     if first.kind is None or any(t.sort != "word" for t in whole):
         return None
-    said = [w for w in map(word_of, whole) if w not in _ALL]
+    every = listed("asides", "every")
+    said = [w for w in map(word_of, whole) if w not in every]
     total = any(word_of(t) in ("total", "whole") for t in whole)
-    measure = said[0] if said and said[0] in _BY else ""
-    noun = " ".join(w for w in (said[1:] if measure else said) if w not in ("of", *_ALL))
+    by = _counted_by(said[0]) if said else None
+    measure = said[0] if by is not None else ""
+    noun = " ".join(w for w in (said[1:] if measure else said) if w not in ("of", *every))
     basis, declared = first.kind.split
     if of and not measure and not (total and not noun) and not _same(noun, declared):
-        generic = noun in _MADE and any(t.number and not is_bare_share(t) for t in rest)
+        generic = noun in listed("asides", "made") and any(t.number and not is_bare_share(t) for t in rest)
         if not generic:
             return None
     if not any(_is_share(t) for t in rest):
         return None
-    by = _BY.get(measure, "")
     if basis and measure and by != basis:
         wrong = f"the words count by {measure}, and {name} is declared as a {first.kind.name}"
         return Aside(rest, words, wrong, f"declare {name} as a share by {measure}, or as a share in %")
@@ -108,6 +96,14 @@ def _basis(
     return Aside(rest, words)
 
 
+def _counted_by(word: str) -> str | None:
+    """The kind of share that is counted by this, '' for a share of another kind; None for other words."""
+    for kind, name in (("by mass", "by_mass"), ("by volume", "by_volume"), ("by mole", "by_mole")):
+        if word in listed("asides", name):
+            return kind
+    return "" if word in listed("asides", "by_another") else None
+
+
 def _is_share(token: Token) -> bool:
     unit = token.number.unit if token.number else None
     return unit is not None and not unit.kind.dimension and (is_bare_share(token) or unit.kind != PLAIN_KIND)
@@ -116,14 +112,12 @@ def _is_share(token: Token) -> bool:
 def _same(noun: str, declared: str) -> bool:
     """Is it the declared whole, perhaps called a composition or the like: 'glaze', 'glaze composition'?"""
     words, known = noun.lower().split(), declared.lower().split()
-    return bool(known) and words[: len(known)] == known and set(words[len(known) :]) <= _MADE
+    begins = bool(known) and words[: len(known)] == known
+    return begins and set(words[len(known) :]) <= listed("asides", "made")
 
 
 # ---- conditions of measuring
 
-_MEASURED = frozenset(
-    "measured determined taken as when tested at a temperature pressure of frequency".split()
-)
 _NOTED = regex(r"(-?\d+(?:\.\d+)?)\s*(\S+)")
 
 
@@ -131,6 +125,7 @@ def _conditions(
     tokens: tuple[Token, ...], first: Typed, declared: NumberDecl | None, name: str, own: frozenset[str]
 ) -> Iterator[Aside]:
     """'viscosity at 25 degC of at most ...', '..., measured at 23 degC': before the limit or behind it."""
+    measured = listed("asides", "measured")
     for index, token in enumerate(tokens):
         unit = token.number.unit if token.number else None
         if unit is None or first.kind is None or not unit.kind.dimension:
@@ -138,7 +133,7 @@ def _conditions(
         if unit.kind.dimension == first.kind.dimension:
             continue
         start = index
-        while start and word_of(tokens[start - 1]) in _MEASURED:
+        while start and word_of(tokens[start - 1]) in measured:
             start -= 1
         if "at" not in map(word_of, tokens[start:index]):
             continue
