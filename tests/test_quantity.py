@@ -102,6 +102,18 @@ def kind(text: str) -> Kind:
         ("psig", "psi(g)", "gauge pressure", "8896443230521/1290320000"),
         ("bar(a)", "bar(a)", "absolute pressure", "100000"),
         ("hours", "h", "time", "3600"),
+        ("% w/w", "wt%", "share by mass", "1/100"),
+        ("% (w/w)", "wt%", "share by mass", "1/100"),
+        ("weight percent", "wt%", "share by mass", "1/100"),
+        ("per cent by volume", "vol%", "share by volume", "1/100"),
+        ("mol.%", "mol%", "share by mole", "1/100"),
+        ("% (w/v)", "w/v%", "share by mass per volume", "1/100"),
+        ("parts per million by weight", "ppm(m)", "share by mass", "1/1000000"),
+        ("g per square metre", "g/m2", "mass / area", "1/1000"),
+        ("metres per second", "m/s", "length / time", "1"),
+        ("cubic metres per hour", "m3/h", "length^3 / time", "1/3600"),
+        ("per square centimetre", "1/cm2", "1 / length^2", "10000"),
+        ("newton metres", "N.m", "energy", "1"),
     ],
 )
 def test_texts_and_their_plain_spelling(text: str, symbol: str, name: str, factor: str) -> None:
@@ -158,6 +170,12 @@ def test_texts_and_their_plain_spelling(text: str, symbol: str, name: str, facto
         "(m)",
         "″",
         "stroke",
+        "% weight",
+        "% at",
+        "% by weight.",
+        "second",
+        "per se",
+        "square",
     ],
 )
 def test_what_is_no_unit(text: str) -> None:

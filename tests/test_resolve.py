@@ -908,6 +908,49 @@ def test_parts_per_million_count_as_the_share_is_declared() -> None:
     assert wrong.message == "'50 ppm' leaves open whether the parts are by mass, by volume or by mole"
 
 
+BRUSH = """
+bristles  in 1/cm2
+gauge     in 1/cm     "stitches per length"
+wax       share in wt%
+heat      temperature in degC
+
+1. A brush with {words}.
+   | {name} : {words}
+"""
+
+
+@pytest.mark.parametrize(
+    ("name", "words", "limit"),
+    [
+        ("bristles", "at least 10 bristles per square centimetre", ">= 10 1/cm2"),
+        ("gauge", "at most 8 stitches per centimetre", "<= 8 1/cm"),
+        ("wax", "more than 5 % (w/w)", "> 5 wt%"),
+        ("wax", "less than 5 per cent by weight", "< 5 wt%"),
+        ("heat", "at least 80 degrees Celsius", ">= 80 degC"),
+    ],
+)
+def test_units_in_words_are_those_of_symbols(name: str, words: str, limit: str) -> None:
+    made = sheet(BRUSH.format(name=name, words=words))
+    exact = sheet(BRUSH.format(name=name, words=words).replace(f": {words}", limit))
+    k, base = base_construction(made), base_construction(exact)
+    unit = find_unit(limit.split()[-1])
+    assert unit is not None
+    for tenths in range(0, 900, 5):
+        thing = {name: unit.to_base(Fraction(tenths, 10))}
+        formulas = (made.claims[0].limitations[0].formula, exact.claims[0].limitations[0].formula)
+        assert evaluate(formulas[0], thing, k) is evaluate(formulas[1], thing, base)
+
+
+def test_what_is_counted_per_area_must_be_what_is_declared() -> None:
+    text = BRUSH.format(name="bristles", words="at least 10 tufts per square centimetre")
+    made, (wrong,) = read_sheet(Source("test", text))
+    assert made is None
+    assert (wrong.message, wrong.help) == (
+        "'tufts' is not what bristles counts",
+        'name it in the note of its declaration: bristles  in 1/cm2  "tufts"',
+    )
+
+
 BASIS = """
 VC     share in wt% of dough
 water  share in %

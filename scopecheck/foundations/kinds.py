@@ -212,6 +212,15 @@ def power_kind(a: Kind, exponent: int) -> Kind:
 # ---- the table
 
 
+class Bases(NamedTuple):
+    """What a share in per cent is counted by, as it is written before and behind the sign: to its symbol."""
+
+    before: dict[str, str]
+    after: dict[str, str]
+    bare: frozenset[str]
+    """Those that stand behind the sign without 'by' and without brackets."""
+
+
 class UnitTable(NamedTuple):
     """The data file as read, factors still as text: only units in use are computed."""
 
@@ -224,6 +233,7 @@ class UnitTable(NamedTuple):
     refused: dict[str, list[str]]
     words: dict[str, dict[str, list[str]]]
     function_words: frozenset[str]
+    basis: Bases
 
 
 def _powers(text: str) -> Dimension:
@@ -257,6 +267,7 @@ def unit_table() -> UnitTable:
         refused=raw["refused"],
         words=raw["word"],
         function_words=frozenset(raw["function_words"].split()),
+        basis=Bases(raw["basis"]["before"], raw["basis"]["after"], frozenset(raw["basis"]["bare"].split())),
     )
 
 

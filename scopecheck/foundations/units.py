@@ -62,6 +62,11 @@ _PLAIN_FORM = {
 _TRANSLATION = str.maketrans(_PLAIN_FORM)
 _POWER = regex(r"(?P<symbol>.*[^\d^-])(?:(?P<digit>[2-9])|\^(?P<power>-?[1-9]))")
 _BASES = {"(g)": GAUGE, "(a)": ABSOLUTE}
+_BY_BEFORE = regex(r"([a-z/]+)[ .-]{0,2}(?:%|percent|per cent)")
+_BY_AFTER = regex(r"(?:%|percent|per cent) ?(?:(?P<by>by )|(?P<open>\())?(?P<basis>[a-z/]+)(?(open)\.?\))")
+_POWERS = {"square": "2", "cubic": "3"}
+_SECOND = regex(r"/second\b")
+_TO_A_POWER = regex(r"\b(square|cubic) ([^\W\d_]+)")
 
 Own = Mapping[str, Unit]
 
@@ -100,7 +105,7 @@ def find_unit(text: str, own: Own | None = None, *, level: bool = False) -> Unit
 def unit_words() -> frozenset[str]:
     """The words of four letters and more that stand in spellings of units, in small letters."""
     table = unit_table()
-    known = (*table.aliases, *table.factors, *table.levels, *table.shares)
+    known = (*table.aliases, *table.factors, *table.levels, *table.shares, *table.basis.after, *_POWERS)
     return frozenset(w.lower() for text in known for w in re.split(r"[\W\d_]+", text) if len(w) > 3)
 
 
@@ -109,7 +114,36 @@ def _find(text: str) -> Unit | None:
     target = unit_table().aliases.get(text)
     if target:
         return _find(target)
-    return _simple(text) or _compound(text, {})
+    if unit := _simple(text):
+        return unit
+    target = _in_words(text)
+    return _find(target) if target else _compound(text, {})
+
+
+def _in_words(text: str) -> str:
+    """The symbols of a unit in words: `g per square metre`, `weight per cent`, `% (w/w)`; '' of others."""
+    small = text.lower()
+    if share := _share_in_words(small):
+        return share
+    if " " not in text:
+        return ""
+    if target := unit_table().aliases.get(small):
+        return target
+    symbols = _TO_A_POWER.sub(lambda m: m[2] + _POWERS[m[1]], text).replace(" per ", "/")
+    symbols = "1/" + symbols.removeprefix("per ") if symbols.startswith("per ") else symbols
+    # Alone 'second' may be the second of something.
+    symbols = _SECOND.sub("/s", symbols)
+    return "" if symbols == text or " " in symbols else symbols
+
+
+def _share_in_words(small: str) -> str:
+    basis = unit_table().basis
+    if before := _BY_BEFORE.fullmatch(small):
+        return basis.before.get(before[1], "")
+    if after := _BY_AFTER.fullmatch(small):
+        marked = after["by"] or after["open"] or after["basis"] in basis.bare
+        return basis.after.get(after["basis"], "") if marked else ""
+    return ""
 
 
 def _with_own(text: str, own: Own) -> Unit | None:
@@ -151,7 +185,7 @@ def parse_factor(text: str, own: Own, section: int = 0) -> _Part | None:
     if unit := _atom(text, own):
         return _Part(unit, sign, section)
     match = _POWER.fullmatch(text)
-    if match and (unit := _atom(match["symbol"], own)):
+    if match and (unit := _atom(unit_table().aliases.get(match["symbol"], match["symbol"]), own)):
         return _Part(unit, sign * int(match["digit"] or match["power"]), section)
     return None
 

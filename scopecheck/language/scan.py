@@ -393,7 +393,7 @@ class _Scanner:
         if not chunk or chunk.group().split("(")[0] in _NO_UNIT | CAPITALS:
             return
         if more := _MORE_WORDS.match(self.text, chunk.end(), self.end):
-            words = [m.end() for m in re.finditer(r" [%\w]+", self.text[chunk.end() : more.end()])]
+            words = [m.end() for m in _MORE_WORD.finditer(self.text[chunk.end() : more.end()])]
             yield from (chunk.end() + end for end in reversed(words))
         for end in range(chunk.end(), begin, -1):
             piece, after = self.text[begin:end], self.text[end : end + 1]
@@ -434,7 +434,8 @@ class _Scanner:
 
 _CHUNK = regex(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
 _OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")
-_MORE_WORDS = regex(r"(?: [%\w]+){1,3}")
+_MORE_WORD = regex(r" (?:\([a-z/. ]+\)|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)")
+_MORE_WORDS = regex(r"(?: (?:\([a-z/. ]+\)|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)){1,5}")
 _CLOSING = {"(": ")", "{": "}", "[": "]"}
 _OPENING = {")": "(", "}": "{", "]": "["}
 

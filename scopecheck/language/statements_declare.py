@@ -126,9 +126,11 @@ _PREAMBLE = regex(r"(?:what is claimed|(?:we|i) claim|what we claim|claims?\b)[\
 def _no_kind(desk: Desk, block: Block, gap: re.Match[str] | None, end: int) -> Exception:
     start = block.head.start
     text = desk.text[start:end]
-    if gap is not None and (advice := kind_advice(desk, gap.end(), end)):
+    if gap is not None:
+        # Whatever the kind should be: the names are not missing elsewhere.
         desk.failed |= {desk.text[a:b].lower() for a, b in split_commas(desk.text, start, gap.start())}
-        return advice
+        if advice := kind_advice(desk, gap.end(), end):
+            return advice
     if _PREAMBLE.match(text):
         help = f"{TAKE_OUT}, or put # before it; each claim begins with its number"
         return trouble(desk.span(start, end), NOT_UNDERSTOOD, "It is no heading, claim or declaration.", help)
@@ -303,6 +305,10 @@ def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
         share = find_unit(symbol, desk.own)
         if share and not share.kind.dimension:
             return Unit(share.symbol, share.kind.of(whole.strip()), share.factor, share.offset)
+    if unit is None and written == "1":
+        raise trouble(
+            desk.span(start, end), "'1' is no unit", "A plain number is declared without one.", "write number"
+        )
     if unit is None and (advice := _bare_ppm(written, desk.span(start, end))):
         raise advice
     if unit is None and word == "angle" and written in ("degree", "degrees"):
@@ -396,6 +402,8 @@ def kind_advice(desk: Desk, start: int, end: int) -> Exception | None:
     if match and match["word"]:
         return _no_word(desk, match["word"], match["unit"], span)
     words = first.split()
+    if advice := _with_a_unit(desk, first, span):
+        return advice
     if advice := _bare_ppm(words[-1] if words else "", span):
         return advice
     for size in range(len(words)):
@@ -409,6 +417,25 @@ def kind_advice(desk: Desk, start: int, end: int) -> Exception | None:
                 f"write {known} {written}".replace("  ", " "),
             )  # fmt: skip
     return _no_list(" ".join(desk.text[start:end].split()), span)
+
+
+_SHARE_BY = regex(r"(?:share|fraction|percentage|per ?cent|%) (by (?:mass|volume|mole|weight|number))")
+_PER = regex(r"(?:count|number) (per .+)")
+
+
+def _with_a_unit(desk: Desk, first: str, span: Span) -> Exception | None:
+    """The error for 'share by mass' and 'count per cm2', which say the unit in other words."""
+    if by := _SHARE_BY.fullmatch(first):
+        unit = find_unit(f"% {by[1]}")
+        help = f"write share in {unit.symbol if unit else '%'}"
+    elif per := _PER.fullmatch(first):
+        unit = find_unit(per[1], desk.own)
+        if unit is None:
+            return None
+        help = f"write in {unit.symbol}"
+    else:
+        return None
+    return trouble(span, f"'{first}' is no kind", "Every quantity is declared with a unit.", help)
 
 
 def _word_for(unit: Unit) -> str:

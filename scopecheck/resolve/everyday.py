@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from scopecheck.foundations.diagnostics import trouble
-from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Token
 from scopecheck.resolve.names import Bound, Typed
 
+_LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
 _TEMPERATURE = (("temperature", 1),)
 _DEGREES = ("degree", "degrees")
@@ -59,6 +61,51 @@ def with_parts_per(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ..
         both = f"{number.text} {token.text}"
         found.append(replace(number, text=both, end=token.end, number=replace(before, unit=unit)))
     return tuple(found)
+
+
+def with_things_per(
+    tokens: tuple[Token, ...], subject: Bound, words: Span, name: str, note: str
+) -> tuple[Token, ...]:
+    """`10 bristles per square centimetre` as one number where bristles are what is counted per area.
+
+    What is counted stands in the subject's `name` or in the `note` of its declaration; Trouble if not.
+    """
+    texts = [t.text.lower() for t in tokens]
+    places = [at for at, text in enumerate(texts) if text == "per" and at > 1]
+    for at in reversed(places):
+        unit, end = _per(texts, at)
+        first = next((i for i in range(at - 1, -1, -1) if tokens[i].number), at)
+        number = tokens[first].number
+        if unit is None or number is None or number.unit is not None:
+            continue
+        if not isinstance(subject, Typed) or unit.kind != subject.kind:
+            continue
+        counted, last = " ".join(texts[first + 1 : at]), tokens[end - 1]
+        if not set(texts[first + 1 : at]) <= _forms(f"{name} {note}"):
+            span = Span(words.source, tokens[first + 1].start, last.end)
+            raise trouble(
+                span, f"'{counted}' is not what {name} counts", "",
+                f'name it in the note of its declaration: {name}  in {unit.symbol}  "{counted}"',
+            )  # fmt: skip
+        both = " ".join(t.text for t in tokens[first:end])
+        one = replace(tokens[first], text=both, end=last.end, number=replace(number, unit=unit))
+        tokens = (*tokens[:first], one, *tokens[end:])
+        texts = [t.text.lower() for t in tokens]
+    return tokens
+
+
+def _per(texts: list[str], at: int) -> tuple[Unit | None, int]:
+    """The unit that begins with 'per' at this place, and where it ends."""
+    for end in range(min(at + 4, len(texts)), at + 1, -1):
+        if unit := find_unit(" ".join(texts[at:end])):
+            return unit, end
+    return None, at
+
+
+def _forms(text: str) -> set[str]:
+    """The words of a text, each in the singular and the plural."""
+    known = _LETTERS.findall(text.lower())
+    return {form for w in known for form in (w, w + "s", w + "es", w.removesuffix("s"), w.removesuffix("es"))}
 
 
 def placed_at(tokens: tuple[Token, ...]) -> int:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from scopecheck.core.declared import Assembly, Composition, Step
+from scopecheck.core.declared import Assembly, Composition, NumberDecl, Step
 from scopecheck.core.formula import All, Formula, Not
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
@@ -13,7 +13,7 @@ from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
 from scopecheck.resolve.defined_words import apply, note_settled_twice
-from scopecheck.resolve.everyday import with_degrees, with_parts_per
+from scopecheck.resolve.everyday import with_degrees, with_parts_per, with_things_per
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
@@ -107,6 +107,9 @@ class Reader:
             return tokens
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
         tokens = with_parts_per(tokens, subjects[0].bound)
+        made = self.names.declared(subjects[0].text)
+        note = made.note if isinstance(made, NumberDecl) else ""
+        tokens = with_things_per(tokens, subjects[0].bound, words.span, subjects[0].text, note)
         return spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
 
     def spelled_beside(self, bound: Bound) -> Bound:
