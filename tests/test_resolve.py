@@ -36,6 +36,7 @@ from scopecheck.core.formula import (
 )
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
