@@ -108,7 +108,6 @@ def kind(text: str) -> Kind:
         ("per cent by volume", "vol%", "share by volume", "1/100"),
         ("mol.%", "mol%", "share by mole", "1/100"),
         ("% (w/v)", "w/v%", "share by mass per volume", "1/100"),
-        ("parts per million by weight", "ppm(m)", "share by mass", "1/1000000"),
         ("g per square metre", "g/m2", "mass / area", "1/1000"),
         ("metres per second", "m/s", "length / time", "1"),
         ("cubic metres per hour", "m3/h", "length^3 / time", "1/3600"),

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import cached_property
 
 from scopecheck.core.declared import Assembly, NumberDecl, Step
-from scopecheck.core.formula import Divide
+from scopecheck.core.formula import Add, Divide
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
@@ -22,6 +23,7 @@ from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind
 from scopecheck.resolve.subjects import LISTS, OfParts, Subject, is_bare_share
+from scopecheck.resolve.together import meant_together, says_together, summands
 
 
 @record
@@ -68,7 +70,10 @@ class Job:
         key = (tokens[0].start, tokens[-1].end)
         if key not in self.known:
             self.known[key] = []
-            self.known[key] = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
+            found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
+            # A noun may take 'combined content of' for its own: what says 'together' is not passed over.
+            passed_over = found and not any(says_together(m.pattern.plain) for m in found)
+            self.known[key] = [] if passed_over and self.in_total(tokens) else found
         return self.known[key]
 
     def defined(self, tokens: tuple[Token, ...]) -> list[Match]:
@@ -82,6 +87,7 @@ class Job:
         if not tokens:
             return False
         found = self.found(tokens) or self.share_of_another(tokens) or self.split(tokens)
+        found = found or self.in_total(tokens)
         return bool(found) or any(not aside.wrong for aside in self.asides(tokens))
 
     def asides(self, tokens: tuple[Token, ...]) -> list[Aside]:
@@ -92,7 +98,30 @@ class Job:
         declared = self.place.names.declared(name)
         known = declared if isinstance(declared, NumberDecl) else None
         own = frozenset(word for word in name.lower().split())
-        return [a for a in asides(tokens, self.first, known, name, own) if self.readable(a.rest)]
+        beside = (*asides(tokens, self.first, known, name, own), *self._together(tokens, name))
+        return [a for a in beside if self.readable(a.rest)]
+
+    def _together(self, tokens: tuple[Token, ...], name: str) -> Iterator[Aside]:
+        alone = self.subjects[0].parts is None and self.subjects[0].mixture is None
+        return meant_together(tokens, summands(name)) if alone else iter(())
+
+    def in_total(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
+        """`oil, gum : together at most 5 %`: the words to be read of the sum of the things, if they say so."""
+        terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
+        kind = terms[0].kind if terms else None
+        alone = all(s.parts is None and s.mixture is None for s in self.subjects)
+        if len(self.subjects) < 2 or not alone or len(terms) < len(self.subjects):
+            return None
+        if kind is None or any(t.kind != kind or t.kind.basis == "level" for t in terms):
+            return None
+        names = tuple(s.text for s in self.subjects)
+        whole = Typed(Add(tuple(t.term for t in terms)), kind)
+        job = self.of(Subject(whole, " + ".join(names), self.subjects[0].span))
+        agreeing = (
+            a for a in meant_together(tokens, tuple(n.lower() for n in names)) if job.readable(a.rest)
+        )
+        found = next(agreeing, None)
+        return None if found is None else (job, found.rest)
 
     def share_of_another(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`at most 80 % of the width`: the words before 'of', to be read of the quotient of the two.

@@ -128,7 +128,7 @@ def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         )  # fmt: skip
     if found:
         return _read(job, found[0], tokens)
-    if other := job.share_of_another(tokens):
+    if other := job.share_of_another(tokens) or job.in_total(tokens):
         return _whole(*other)
     parts = _parts(job, tokens)
     if parts is None:

@@ -1,0 +1,58 @@
+"""Words that say of several amounts that they are meant together: 'a combined content of A and B of at most'.
+
+The sum left of the colon says as much, so such words are left aside where they name all of what is summed, or
+none of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
+from scopecheck.resolve.asides import Aside
+from scopecheck.resolve.chart import word_of
+
+_NAME = regex(r"[^\W\d_][\w' -]*")
+
+
+def says_together(text: str) -> bool:
+    return not listed("asides", "together").isdisjoint(text.lower().split())
+
+
+def summands(text: str) -> tuple[str, ...]:
+    """The names of what is summed left of a colon, one if it is no sum; none if it is another term."""
+    parts = tuple(part.strip() for part in text.lower().split("+"))
+    return parts if all(_NAME.fullmatch(part) for part in parts) else ()
+
+
+def meant_together(tokens: tuple[Token, ...], names: tuple[str, ...]) -> Iterator[Aside]:
+    """The ways to leave aside what says 'together' before a limit of the names' sum, or behind it."""
+    numbers = [i for i, t in enumerate(tokens) if t.number]
+    if not names or not numbers:
+        return
+    words = [word_of(t) for t in tokens]
+    for end in range(numbers[0], 0, -1):
+        if _says_together(words[:end], words[end:], names):
+            yield Aside(tokens[end:], tokens[:end])
+    for start in range(numbers[-1] + 1, len(tokens)):
+        if _says_together(words[start:], words[:start], names):
+            yield Aside(tokens[:start], tokens[start:])
+
+
+def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) -> bool:
+    """Whether the words hold 'together' or the like, all of the names, and nothing else that counts.
+
+    None of the names need stand there, if none stands in the rest.
+    """
+    together, beside = listed("asides", "together"), listed("asides", "beside_together")
+    if together.isdisjoint(words):
+        return False
+    own = {word for name in names for word in name.split()}
+    said = [w for w in words if w in own]
+    if any(w not in together | beside | own | {","} for w in words):
+        return False
+    if not said:
+        return own.isdisjoint(rest)
+    return all(set(name.split()) <= set(said) for name in names)
