@@ -110,11 +110,37 @@ def test_a_stated_range_that_lies_within_a_claim_meets_it() -> None:
     "row",
     [
         "100 g/m2 <= weight <= 120 g/m2, nylon IN fibres",
-        "100 g/m2 <= weight <= 300 g/m2, thickness = 30 um, nylon IN fibres",
+        "60 g/m2 <= weight <= 300 g/m2, thickness = 30 um, nylon IN fibres",
+        "100 g/m2 <= weight < 300 g/m2, thickness = 60 um, nylon IN fibres",
         "100 g/m2 <= weight <= 120 g/m2, thickness = 30 um, cotton IN fibres",
     ],
 )
 def test_a_stated_range_that_leaves_something_open_or_reaches_beyond_does_not(row: str) -> None:
+    assert not [f for f in web(row) if f.question == "document met"]
+
+
+@pytest.mark.parametrize(
+    ("row", "end"),
+    [
+        ("100 g/m2 <= weight <= 300 g/m2, thickness = 30 um, nylon IN fibres", "weight 100 g/m2"),
+        ("220 g/m2 <= weight <= 300 g/m2, thickness = 30 um, nylon IN fibres", "weight 220 g/m2"),
+        (
+            "60 g/m2 <= weight <= 200 g/m2, 40 um <= thickness <= 60 um, nylon IN fibres",
+            "weight 200 g/m2, thickness 40 um",
+        ),
+    ],
+)
+def test_an_end_that_a_document_states_within_a_claim_meets_it(row: str, end: str) -> None:
+    """A stated range states its end values: T 240/95, in Case Law 2025 I.C.4.9 (read)."""
+    (met,) = (f for f in web(row) if f.question == "document met")
+    said = statement(sheet(WEB.format(row=row)), met).replace(GLUE, " ")
+    assert said.startswith(f'Met at an end that document D, row at "page 1" states ({end})')
+
+
+def test_an_end_that_a_document_leaves_out_meets_nothing() -> None:
+    row = "220 g/m2 < weight <= 300 g/m2, thickness = 30 um, nylon IN fibres"
+    assert not [f for f in web(row) if f.question == "document met"]
+    row = "60 g/m2 <= weight < 220 g/m2, thickness = 30 um, nylon IN fibres"
     assert not [f for f in web(row) if f.question == "document met"]
 
 

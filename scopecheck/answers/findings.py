@@ -23,6 +23,9 @@ Status: TypeAlias = Literal["none", "some", "every"]
 Bearer: TypeAlias = Literal["challenger", "competitor", ""]
 """Who would bring it: a wider reading the examiner or a challenger, a narrower one a competitor."""
 
+STATED_END = "stated end"
+"""The detail of a document's range that is met at an end which it states, and not as a whole."""
+
 QUESTIONS: tuple[str, ...] = (
     "outside met",
     "inside lost",

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import STATED_END, Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.declared import NOT_DONE
 from scopecheck.core.formula import Divide
 from scopecheck.core.model import Limitation, Sheet
+from scopecheck.core.ranges import limits_of
 from scopecheck.report.blocks import Item
 from scopecheck.report.describe import (
     case_named,
@@ -104,6 +105,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
     case = case_named(sheet, finding.case)
     special = (
+        f"{form}_end" if finding.detail == STATED_END else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
         f"{form}_{finding.quantifier}",
@@ -127,6 +129,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         claim=finding.claim,
         case=case_text(sheet, finding.case),
         stated=_stated_text(sheet, finding),
+        at_end=_at_end_text(sheet, finding),
         conflict=listed(labelled(sheet, label) for label in finding.conflict),
         meant=_meant(sheet, finding),
         met_when_read=sentence("status", "met" if wider else "not_met"),
@@ -169,6 +172,17 @@ def _stated_text(sheet: Sheet, finding: Finding) -> str:
     """What a document states, as the sheet has it."""
     case = case_named(sheet, finding.case)
     return flat(case.text) if case else ""
+
+
+def _at_end_text(sheet: Sheet, finding: Finding) -> str:
+    """What the thing has that is an end of a range as a document states it."""
+    case = case_named(sheet, finding.case)
+    if finding.detail != STATED_END or case is None or finding.witness is None:
+        return ""
+    article, k = finding.witness.article, base_construction(sheet)
+    ranges = ((name, own) for name, own in limits_of(sheet, case.facts, k).said if own.single is None)
+    ends = {name: {end.value for end in (own.low, own.high) if end is not None} for name, own in ranges}
+    return settings_text(sheet, article, [name for name, own in ends.items() if article.get(name) in own])
 
 
 def _choices(finding: Finding) -> str:

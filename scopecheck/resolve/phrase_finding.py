@@ -106,7 +106,7 @@ class Job:
         return meant_together(tokens, summands(name)) if alone else iter(())
 
     def in_total(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
-        """`oil, gum : together at most 5 %`: the words to be read of the sum of the things, if they say so."""
+        """`oil, gum : together at most 5 %`: the words to be read of the sum, if they say so."""
         terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
         kind = terms[0].kind if terms else None
         alone = all(s.parts is None and s.mixture is None for s in self.subjects)
@@ -115,11 +115,10 @@ class Job:
         if kind is None or any(t.kind != kind or t.kind.basis == "level" for t in terms):
             return None
         names = tuple(s.text for s in self.subjects)
+        small = tuple(name.lower() for name in names)
         whole = Typed(Add(tuple(t.term for t in terms)), kind)
         job = self.of(Subject(whole, " + ".join(names), self.subjects[0].span))
-        agreeing = (
-            a for a in meant_together(tokens, tuple(n.lower() for n in names)) if job.readable(a.rest)
-        )
+        agreeing = (a for a in meant_together(tokens, small) if job.readable(a.rest))
         found = next(agreeing, None)
         return None if found is None else (job, found.rest)
 

@@ -9,7 +9,7 @@ from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.refine import Demand, Wanted, find_construction
 from scopecheck.core.construction import Construction
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import All, Formula
+from scopecheck.core.formula import All, Compare, Const, Formula, Measured
 from scopecheck.core.model import Case
 from scopecheck.core.ranges import limits_of, lying
 from scopecheck.foundations.record import replace
@@ -45,6 +45,25 @@ def range_relations(prepared: Prepared, case: Case, finding: Finding, scope: For
         assert other.construction is not None
         detail = _relation(prepared, case, scope, other.construction)
         yield replace(other, detail=detail, quantifier="some")
+
+
+def at_stated_ends(prepared: Prepared, case: Case, scope: Formula) -> Case | None:
+    """The document's range where, in each number that goes beyond the claim, it is at an end that it states.
+
+    As presumed. None where the claim goes beyond no number, or holds no end that is stated of one: a stated
+    end is a number that the document names, as an example does.
+    """
+    found = lying(prepared.sheet, case.facts, scope, prepared.session.base)
+    ends: list[Formula] = []
+    for own in (own for own in found if own.relation not in INSIDE):
+        stated = (end for end in (own.stated.low, own.stated.high) if end is not None and end.closed)
+        said = own.said[1]
+        named = (end.value for end in stated if end in (said.low, said.high) and own.asked.holds(end.value))
+        value = next(named, None)
+        if value is None:
+            return None
+        ends.append(Compare("=", Measured(own.name), Const(value)))
+    return replace(case, facts=All((case.facts, *ends))) if ends else None
 
 
 def _otherwise(prepared: Prepared, case: Case, scope: Formula, told: Finding, base: str) -> Iterator[Finding]:

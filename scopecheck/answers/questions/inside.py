@@ -28,9 +28,18 @@ def inside_lost(prepared: Prepared, case: Case) -> Iterator[Answer]:
     for place in targets(prepared, case):
         if isinstance(place, int):
             for number in _line_of(prepared, place):
-                yield from _inside_at(prepared, case, number)
+                below = _below(prepared, case, number)
+                for answer in _inside_at(prepared, case, number):
+                    lost = isinstance(answer, Finding) and answer.question == "inside lost"
+                    yield replace(answer, also_claims=below) if lost else answer
         else:
             yield from _inside_at(prepared, case, place)
+
+
+def _below(prepared: Prepared, case: Case, number: int) -> tuple[int, ...]:
+    """The claims for which the case is listed that take over this one: what it loses they lose."""
+    places = (place for place in targets(prepared, case) if isinstance(place, int) and place != number)
+    return tuple(sorted({place for place in places if number in _line_of(prepared, place)}))
 
 
 def _line_of(prepared: Prepared, number: int) -> list[int]:
@@ -48,6 +57,9 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         above = prepared.instances[place][0].parent_scope
         limitations = prepared.sheet.claim(place).limitations
     article = prepared.point(case, scope)
+    if above != All(()) and _lost_above(prepared, case, above, article):
+        # That is told at the claim above: here its own lines alone are asked.
+        above, scope = All(()), All(tuple(x.formula for x in limitations))
     if article is not None:
         yield from _inside_point(prepared, case, finding, article, scope, above, limitations)
         return
@@ -98,6 +110,14 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         return replace(told, partly=partly or told.partly)
 
     yield from ways_of(prepared, finding, groups, lost, shown)
+
+
+def _lost_above(prepared: Prepared, case: Case, above: Formula, article: Article | None) -> bool:
+    """Is none of the case in what the claim depends on, as presumed?"""
+    base = prepared.session.base
+    if article is not None:
+        return not meets(above, article, base)
+    return status_at(prepared, case.facts, above, base) == "none"
 
 
 def _left_open(prepared: Prepared, finding: Finding, case: Case, scope: Formula) -> Finding:

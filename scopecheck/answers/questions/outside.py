@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Set
 
-from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
+from scopecheck.answers.findings import STATED_END, Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets, with_status
-from scopecheck.answers.questions.document_ranges import range_relations
+from scopecheck.answers.questions.document_ranges import at_stated_ends, range_relations
 from scopecheck.answers.questions.prepared import Instance, Prepared
 from scopecheck.answers.questions.ways import ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
@@ -248,8 +248,12 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     """A document's example is met where what it states makes every completion meet the claim."""
     if case.form == "range":
         yield from range_relations(prepared, case, finding, scope)
-        if status_at(prepared, case.facts, scope, prepared.session.base) != "every":
-            return
+        presumed = prepared.session.base
+        if status_at(prepared, case.facts, scope, presumed) != "every":
+            at_ends = at_stated_ends(prepared, case, scope)
+            if at_ends is None or status_at(prepared, at_ends.facts, scope, presumed) != "every":
+                return
+            case, finding = at_ends, replace(finding, detail=STATED_END)
     article = prepared.point(case, scope)
     if article is not None:
         yield from _outside_point(prepared, case, finding.claim, finding, article)
