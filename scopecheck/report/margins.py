@@ -12,7 +12,7 @@ from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.conditions import condition_texts
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
-from scopecheck.report.grouping import BESIDE_MEANT, barred_by, departures, turning_labels
+from scopecheck.report.grouping import BESIDE_MEANT, EMPTY_CLAIM, barred_by, departures, turning_labels
 from scopecheck.report.rereadings import (
     bearer_text,
     group_words,
@@ -119,7 +119,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("reading", readings_told(sheet, finding)),
         ("together", _together(sheet, finding)),
         ("how_far", [_how_far(sheet, finding)]),
-        ("kept_by", _kept_by(sheet, finding)),
+        ("met_by" if finding.question in EMPTY_CLAIM else "kept_by", _kept_by(sheet, finding)),
         ("unmet_by", _unmet_by(sheet, finding)),
         ("others", _others(sheet, finding)),
         ("kept_out", _ways_out(sheet, finding)),
@@ -189,7 +189,8 @@ def _of_the_thing(sheet: Sheet, finding: Finding, group: int, reading: int) -> b
 
 def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The least re-readings on which a lost case is kept after all."""
-    labels = finding.failing or turning_labels(sheet, finding)
+    conflict = finding.conflict if finding.question in EMPTY_CLAIM else ()
+    labels = finding.failing or conflict or turning_labels(sheet, finding)
     told = tuple(kept_text(sheet, r, labels) for r in finding.kept_by)
     return (*told, together_text(sheet, replace(finding, rereads=finding.kept_by, read_as=())))
 

@@ -58,6 +58,13 @@ def group_words(group: Group, labels: Iterable[str] = ()) -> str:
     return quoted(place.words) if place else common_words(group)
 
 
+def words_at(group: Group, labels: Iterable[str]) -> tuple[str, ...]:
+    """The words of a phrase at each of its places among `labels`, which are re-read together."""
+    wanted = set(labels)
+    words = dict.fromkeys(p.words for p in group.places if p.where in wanted)
+    return tuple(map(quoted, words)) if 0 < len(words) <= MOST_MEANINGS else (group_words(group, labels),)
+
+
 def common_words(group: Group) -> str:
     """The wording that all places of a phrase share; of a phrase that is a limit alone, its first words."""
     bare = not any(c.isalnum() for c in group.wording) and group.places
@@ -130,12 +137,14 @@ def reading_label(sheet: Sheet, reread: Reread, with_words: bool = False, labels
 def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
     """On what a lost case is kept after all: `if "..." is read as "..."`, or from which stretch on."""
     group = sheet.groups[reread.group]
-    words = group_words(group, labels)
+    phrases = words_at(group, labels)
+    words = listed(phrases)
     points = [break_text(sheet, point, words) for point in reread.breaks]
     if points and reread.reading == group.base:
         return "; ".join(points)
     label, standing = flat(group.readings[reread.reading].label), standing_text(group, reread.reading)
-    return "; ".join([sentence("reading", "kept", words=words, label=label, standing=standing), *points])
+    key = "kept" if len(phrases) == 1 else "kept_many"
+    return "; ".join([sentence("reading", key, words=words, label=label, standing=standing), *points])
 
 
 def unmet_texts(sheet: Sheet, rereads: Iterable[Reread], labels: Iterable[str] = ()) -> tuple[str, ...]:

@@ -12,7 +12,7 @@ from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
 from scopecheck.answers.refine import Demand, find_construction, some_construction
-from scopecheck.core.construction import Node, nodes
+from scopecheck.core.construction import Construction, Node, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import (
     All,
@@ -133,14 +133,28 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     conflicts = _conflicts(session.search(()), labelled)
     groups = session.groups_in(instance.scope)
     told = prepared.told_refined(with_sets(at_claim(question, 4, claim), conflicts), refined, groups)
-    quantifier: Quantifier = "base" if found == session.base else "some"
-    yield replace(told, outcome="vacuous", quantifier=quantifier)
+    if found != session.base:
+        yield replace(told, outcome="vacuous", quantifier="some")
+        return
+    meeting = session.search(groups)
+    meeting.require(session.met(instance.scope))
+    least = prepared.told_by(told, meeting, groups)
+    needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, session.base)]
+    yield replace(
+        told,
+        outcome="vacuous",
+        quantifier="base",
+        kept_by=least.rereads + least.read_as,
+        rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))),
+    )
 
 
-def _needed(prepared: Prepared, instance: Instance, conflict: tuple[str, ...]) -> tuple[str, ...]:
-    """The bounds and given facts without which the conflict would not stand."""
+def _needed(
+    prepared: Prepared, instance: Instance, conflict: tuple[str, ...], k: Construction | None = None
+) -> tuple[str, ...]:
+    """The bounds and given facts without which the conflict would not stand, on one construction or any."""
     formulas = [x.formula for x in instance.limitations if x.label in conflict]
-    return prepared.needed(formulas, *(prepared.session.met(f) for f in formulas))
+    return prepared.needed(formulas, *(prepared.session.met(f, k) for f in formulas))
 
 
 # ---- dependent claims
