@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import product
 
 import pytest
 
@@ -940,6 +941,53 @@ def test_units_in_words_are_those_of_symbols(name: str, words: str, limit: str) 
         thing = {name: unit.to_base(Fraction(tenths, 10))}
         formulas = (made.claims[0].limitations[0].formula, exact.claims[0].limitations[0].formula)
         assert evaluate(formulas[0], thing, k) is evaluate(formulas[1], thing, base)
+
+
+SUMS = """
+oil, gum  share in wt%
+bars      count
+gas       any of HFA 227, HFA 134a, ether
+
+1. A foam with {words}.
+   | {line}
+"""
+
+
+@pytest.mark.parametrize(
+    ("subject", "words", "exact"),
+    [
+        ("oil + gum", "a total amount of at most 5 % by weight", "oil + gum <= 5 wt%"),
+        ("oil + gum", "oil and gum together amounting to at most 5 wt%", "oil + gum <= 5 wt%"),
+        ("oil, gum", "a combined content of the oil and the gum of at most 5 wt%", "oil + gum <= 5 wt%"),
+        ("oil, gum", "at most 5 wt% in total", "oil + gum <= 5 wt%"),
+        ("bars", "a total of at least three bars", "bars >= 3"),
+    ],
+)
+def test_words_that_say_together_are_read_of_the_sum(subject: str, words: str, exact: str) -> None:
+    made = sheet(SUMS.format(words=words, line=f"{subject} : {words}"))
+    plain = sheet(SUMS.format(words=words, line=exact))
+    formulas = [(s.claims[0].limitations[0].formula, base_construction(s)) for s in (made, plain)]
+    for oil, gum, bars in product(range(7), range(7), range(6)):
+        thing = {"oil": Fraction(oil, 100), "gum": Fraction(gum, 100), "bars": Fraction(bars)}
+        said, meant = (evaluate(formula, thing, k) for formula, k in formulas)
+        assert said is meant
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "oil + gum : a combined content of the oil and the resin of at most 5 wt%",
+        "oil + gum : total oil at most 5 wt%",
+    ],
+)
+def test_words_of_other_things_than_are_summed_are_refused(line: str) -> None:
+    made, _ = read_sheet(Source("test", SUMS.format(words=line.partition(" : ")[2], line=line)))
+    assert made is None
+
+
+def test_a_number_behind_capitals_belongs_to_the_name() -> None:
+    made = sheet(SUMS.format(words="HFA 134a", line="gas : HFA 134a"))
+    assert "HFA 134a" in made.claims[0].limitations[0].words
 
 
 def test_what_is_counted_per_area_must_be_what_is_declared() -> None:

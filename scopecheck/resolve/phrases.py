@@ -55,12 +55,13 @@ class Reader:
                 f"A phrase has at most {MOST_WORDS} words and numbers.",
                 "lift the words of one limitation",
             )
-        if tokens[0].sort == "sign":
+        if signs := [t for t in tokens if t.sort == "sign"]:
             thing = subjects[0].text if subjects else "..."
+            alone = f"{thing} {words.text}" if signs[0] is tokens[0] else words.text
             raise trouble(
                 words.span, "symbols right of a colon",
                 "Right of a colon stand words; symbols stand without a colon.",
-                f"take out the colon: {thing} {words.text}",
+                f"take out the colon: {alone}",
             )  # fmt: skip
         job, tokens = self._job(tokens, words, subjects)
         return _whole(job, tokens)
@@ -89,7 +90,7 @@ class Reader:
     def reads(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
         tokens = tuple(t for t in words.tokens if t.sort != "gap")
-        if not tokens or len(tokens) > MOST_WORDS or tokens[0].sort == "sign":
+        if not tokens or len(tokens) > MOST_WORDS or any(t.sort == "sign" for t in tokens):
             return False
         try:
             job, tokens = self._job(tokens, words, subjects)
