@@ -22,7 +22,7 @@ from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind
-from scopecheck.resolve.subjects import LISTS, OfParts, Subject, is_bare_share
+from scopecheck.resolve.subjects import LISTS, OfParts, Subject, is_bare_share, is_fraction
 from scopecheck.resolve.together import meant_together, says_together, summands
 
 
@@ -132,7 +132,7 @@ class Job:
         own = self.place.names.declared(self.subjects[0].text)
         for index in range(len(tokens) - 2, 0, -1):
             other = self.declared(tokens[index + 1 :]) if word_of(tokens[index]) == "of" else None
-            if other is None or not any(is_bare_share(t) for t in tokens[:index]):
+            if other is None or not any(is_bare_share(t) or is_fraction(t) for t in tokens[:index]):
                 continue
             if other.whole and isinstance(own, NumberDecl) and not own.whole:
                 continue  # a share of a number of things is that share, no quotient with the number
