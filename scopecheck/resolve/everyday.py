@@ -76,6 +76,21 @@ def without_dots(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     )
 
 
+def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt."""
+    texts = [t.text.lower() for t in tokens]
+    found = list(tokens)
+    for at in range(len(tokens) - 2, 1, -1):
+        names = tokens[at - 1].sort == tokens[at + 1].sort == "word"
+        if texts[at] not in ("/", ":") or not names or "ratio" not in texts[:at]:
+            continue
+        found[at] = replace(tokens[at], sort="word", text="to")
+        first = next(i for i in range(at - 1, -1, -1) if texts[i] == "ratio") + 1
+        if texts[first] != "of":
+            found.insert(first, replace(tokens[first], sort="word", text="of", end=tokens[first].start))
+    return tuple(found)
+
+
 def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`an integer from 1 to 5` without what a count says by itself."""
     length = run_at([t.text.lower() for t in tokens], 0, "short", "whole")

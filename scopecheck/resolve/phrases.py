@@ -19,6 +19,7 @@ from scopecheck.resolve.everyday import (
     with_degrees,
     with_fractions,
     with_parts_per,
+    with_ratios,
     with_things_per,
     without_dots,
 )
@@ -123,7 +124,7 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Token, ...]:
         """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
-        tokens = as_alternatives(without_dots(tokens))
+        tokens = with_ratios(as_alternatives(without_dots(tokens)))
         if not subjects:
             return tokens
         tokens = of_whole_numbers(tokens, subjects[0].bound)
