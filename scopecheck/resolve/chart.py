@@ -20,7 +20,6 @@ FILLERS = frozenset(
     " drop dropping rises rise rising lies lie lying stays stay staying remains remain remaining kept held"
     " weighs weigh weighing measures measure measuring".split()
 )
-)
 FILLER_RUNS = (
     ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
     ("ph", "of"), ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"),
