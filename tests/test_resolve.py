@@ -973,6 +973,37 @@ def test_words_that_say_together_are_read_of_the_sum(subject: str, words: str, e
         assert said is meant
 
 
+MIXED = "selected from group consisting of (list M and), and combinations thereof"
+
+
+@pytest.mark.parametrize(
+    ("words", "entry"),
+    [
+        ("comprises copper, zinc, or a mixture thereof", "comprising (list M or), or mixtures thereof"),
+        ("selected from copper, zinc, and mixtures thereof", MIXED),
+        ("copper or zinc or a mixture thereof", MIXED),
+        ("either copper or zinc, or both", "(list M or), or both"),
+        ("substantially free from copper", "substantially free of (list M or)"),
+        ("in a zone of from 2 to 5 mm", "from (L) to (U)"),
+        ("within a range of between 2 and 5 mm", "between (L) and (U)"),
+        ("in the range of between about 2 mm and about 5 mm", "between about (L) and (U)"),
+    ],
+)  # fmt: skip
+def test_ways_to_write_lists_and_ranges(words: str, entry: str) -> None:
+    thing = "gap" if "mm" in words else "metal"
+    declared = "metal  any of copper, zinc, steel\ngap  length in mm\n\n"
+    text = f"{declared}1. A rod, {words}.\n   | {thing} : {words}\n"
+    made, wrong = read_sheet(Source("test", text))
+    assert made is not None, wrong
+    assert [g.entry for g in made.groups] == [entry]
+
+
+def test_a_mixture_of_what_has_one_member_is_told() -> None:
+    text = "metal  one of copper, zinc\n\n1. A rod of copper, zinc, or a mixture thereof.\n   | metal : {}\n"
+    _, (wrong,) = read_sheet(Source("test", text.format("copper, zinc, or a mixture thereof")))
+    assert wrong.help == "declare it as a set: metal  any of copper, zinc"
+
+
 @pytest.mark.parametrize(
     "line",
     [
