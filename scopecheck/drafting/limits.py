@@ -54,6 +54,14 @@ class Stretch:
     begins: int = 0
     """Where 'ratio of' begins, before a ratio of two quantities."""
 
+    under: tuple[int, int] = (0, 0)
+    """The tokens of the condition under which it is measured; it begins with them, or they follow."""
+
+    @property
+    def ahead(self) -> bool:
+        """Whether the condition stands before the limit's own words."""
+        return 0 < self.under[1] < self.end
+
     @property
     def unit(self) -> Unit | None:
         return self.beside or next((f.unit for f in reversed(self.figures) if f.unit), None)

@@ -63,6 +63,8 @@ class Called:
     """`second` of 'the second pressure'; the noun is without it."""
     apart: str = ""
     """Where it was brought in with an 'a' and without what has it: another than all others of its noun."""
+    under: str = ""
+    """Under which condition it is measured, in the claim's words."""
     whole: str = ""
     """What it is a share of: 'water capacity' of 'at least 60 % of a water capacity'."""
 

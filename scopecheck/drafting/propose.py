@@ -7,8 +7,10 @@ from collections.abc import Sequence
 from scopecheck.drafting.beside import a_parameter, noun_from, width_of
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
+from scopecheck.drafting.conditions import before_limits, behind_limits
 from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
 from scopecheck.drafting.grouped import in_groups, ungrouped
+from scopecheck.drafting.joint import joint, summed
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.lines import propose_lines
@@ -46,6 +48,7 @@ def proposals(draft: Draft, group: bool = True) -> None:
     quantities = in_groups(works, quantities) if group else quantities
     of_time = steps(works, quantities) if group else []
     quantities += of_time
+    summed(works, quantities)
     with_wholes(works, quantities)
     name_others(works, quantities)
     readable = Readable(declared_names(quantities), Phrasebook(()))
@@ -100,7 +103,10 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
     places = tuple((r.start, r.end) for r in named if r not in astray)
     text.refer(places)
     nowhere = [" ".join(claim.text[r.start : r.end].split()) for r in astray]
-    found = [(s, called(text, s)) for s in stretches(text, {})]
+    stated = before_limits(text, stretches(text, {}))
+    together = [j for s in stated if (j := joint(text, s)) is not None]
+    of_sums = {j.stretch.start for j in together}
+    found = behind_limits(text, [(s, called(text, s)) for s in stated if s.start not in of_sums])
     limits = _without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in found])
     listing, listed_ = items(text) if group else ((0, 0), ())
     inside = [(i.start, i.end) for i in listed_]
@@ -115,7 +121,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
     limits = [(s, _of_item(text, s, c, listed_)) for s, c in limits]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
-    work.items, work.listing = listed_, listing
+    work.items, work.listing, work.joint = listed_, listing, together
     kept = {s.start for s, _ in work.limits}
     left = [s for s, _ in found if s.start not in kept]
     work.unread = [(at, s.end) for s in left if (at := changed(text.texts, s))]
