@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import nounish
+from scopecheck.drafting.beside import noun_from, nounish, width_of
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import words_at
 from scopecheck.drafting.naming import Called, kind_of
@@ -55,9 +55,7 @@ def _between(text: ClaimText, condition: Stretch, stretch: Stretch) -> int:
     return at if not apart or any(word in ("of", "is", "are", "being") for word in apart) else 0
 
 
-def behind_limits(
-    text: ClaimText, found: Sequence[tuple[Stretch, Called]]
-) -> list[tuple[Stretch, Called]]:
+def behind_limits(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:
     """Takes conditions behind the limit of a property into it; the property keeps the words of its own."""
     made: list[tuple[Stretch, Called]] = []
     for stretch, what in found:
@@ -67,10 +65,25 @@ def behind_limits(
             made[-1] = (replace(before, under=under), made[-1][1])
             continue
         made.append((stretch, what))
-    return [
-        (s, replace(what, under=words_at(text, *s.under)) if s.under[1] and what.noun else what)
-        for s, what in made
-    ]
+    return [(s, replace(c, under=_noted(text, s, c))) for s, c in made]
+
+
+def _noted(text: ClaimText, stretch: Stretch, what: Called) -> str:
+    """The words that a quantity keeps as its note: its condition, or the moment behind its limit."""
+    under = stretch.under if stretch.under[1] else _moment(text, stretch)
+    return words_at(text, *under) if under[1] and what.noun and not what.unnamed else ""
+
+
+def _moment(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
+    """Where 'before the drying' stands behind a limit: its quantity is not that 'after the drying'."""
+    texts, at = text.texts, stretch.end
+    time = kind_of(stretch.unit) == "time"
+    if time or texts[at : at + 1] not in (["before"], ["after"], ["during"]) or stretch.condition:
+        return 0, 0
+    noun = at + 1 + (texts[at + 1 : at + 2] in (["the"], ["said"], ["a"]))
+    width = width_of(noun_from(text, noun))
+    ends = not width or noun + width >= len(texts) or texts[noun + width] in (",", ";", ".", "and")
+    return (at, noun + width) if width and ends else (0, 0)
 
 
 def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch) -> int:

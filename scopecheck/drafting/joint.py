@@ -69,7 +69,9 @@ def _together(text: ClaimText, stretch: Stretch, first: int) -> Joint | None:
     """'A and B together make up', 'A and B in a total amount of', 'A and B make up 5 % in total'."""
     texts, end = text.texts, stretch.starts[0]
     behind = stretch.end
-    behind += texts[behind : behind + 1] == ["together"] or 2 * (texts[behind : behind + 2] == ["in", "total"])
+    behind += texts[behind : behind + 1] == ["together"] or 2 * (
+        texts[behind : behind + 2] == ["in", "total"]
+    )
     if behind == stretch.end and not _said_together(texts, first, end):
         return None
     for begin in range(first, end):
@@ -85,7 +87,9 @@ def _together(text: ClaimText, stretch: Stretch, first: int) -> Joint | None:
     return None
 
 
-_BEFORE_FIRST = frozenset("wherein that comprising comprises including and further , with if containing".split())
+_BEFORE_FIRST = frozenset(
+    "wherein that comprising comprises including and further , with if containing".split()
+)
 
 
 def _said_together(texts: list[str], first: int, end: int) -> bool:

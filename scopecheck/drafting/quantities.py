@@ -37,10 +37,9 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
             key = (what.noun, kind, alone or (what.owner if several else ""), what.under)
             if key not in made:
                 owner = what.owner or ("" if alone else next(iter(owners[what.noun, kind]), ""))
-                name = _free_name(what.noun, "" if alone else key[2], kind, used, owner)
-                made[key] = Quantity(
-                    name, kind_text(what, stretch.unit), what.noun, owner, note=what.under
-                )
+                whose = what.owner if alone.startswith("each ") else "" if alone else key[2]
+                name = _free_name(what.noun, whose, kind, used, owner)
+                made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner, note=what.under)
             _met_in(made[key], work)
             work.of.append(made[key])
     return list(made.values())

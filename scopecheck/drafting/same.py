@@ -80,7 +80,7 @@ def _as_before(
     work: Work, stretch: Stretch, what: Called, known: Sequence[_Known], above: Sequence[ClaimText]
 ) -> Called:
     """The quantity as it was called before, if its words are those of one and of no other."""
-    if what.unnamed:
+    if what.unnamed or what.apart.startswith("each "):
         return what
     if what.fresh and not what.owner:
         return replace(what, apart=f"{work.claim.number} {stretch.start}")
