@@ -224,7 +224,7 @@ _PARTICIPLES = {"held": "holding", "kept": "keeping", "left": "leaving", "spun":
 
 def verb_of_clause(texts: list[str], at: int) -> str:
     """The process that a time is of: 'resting' of 'resting the dough for'; '' where none is told."""
-    if at and texts[at - 1] == "every":
+    if at and (texts[at - 1] == "every" or texts[max(0, at - 2) : at] == ["intervals", "of"]):
         return "interval"
     for i in range(at, max(0, at - 12), -1):
         if texts[i - 1] in (",", ";", ":", "."):

@@ -27,6 +27,9 @@ def before_limits(text: ClaimText, found: Sequence[Stretch]) -> list[Stretch]:
     made: list[Stretch] = []
     for stretch in found:
         condition = made[-1] if made else None
+        if condition is not None and (at := _said_between(text, condition, stretch)):
+            made[-1] = replace(stretch, start=at, after=condition.after)
+            continue
         at = _between(text, condition, stretch) if condition is not None else 0
         if condition is None or not at:
             made.append(stretch)
@@ -40,6 +43,17 @@ def before_limits(text: ClaimText, found: Sequence[Stretch]) -> list[Stretch]:
             under=(at, condition.end),
         )
     return made
+
+
+def _said_between(text: ClaimText, condition: Stretch, stretch: Stretch) -> int:
+    """Where ', determined by laser diffraction at 20 degC,' begins before a limit, with its condition; or 0."""
+    texts, end = text.texts, stretch.starts[0]
+    while end > 0 and texts[end - 1] in ("of", "is", "are", "being"):
+        end -= 1
+    if not condition.end <= end - 1 or texts[end - 1] != "," or not _of_other_kinds(condition, stretch):
+        return 0
+    begin = next((i for i in range(condition.starts[0], max(0, end - 16), -1) if texts[i] == ","), 0)
+    return begin if begin and texts[begin + 1] in _SAID and "," not in texts[condition.end : end - 1] else 0
 
 
 def _between(text: ClaimText, condition: Stretch, stretch: Stretch) -> int:
@@ -59,6 +73,8 @@ def behind_limits(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     """Takes conditions behind the limit of a property into it; the property keeps the words of its own."""
     made: list[tuple[Stretch, Called]] = []
     for stretch, what in found:
+        if made and not what.noun and _goes_on(text, made[-1][0], stretch):
+            what = made[-1][1]
         if made and (begin := _behind(text, *made[-1], stretch)):
             before = made[-1][0]
             under = (before.under[0] or begin, stretch.end) if not before.ahead else before.under
@@ -66,6 +82,15 @@ def behind_limits(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
             continue
         made.append((stretch, what))
     return [(s, replace(c, under=_noted(text, s, c))) for s, c in made]
+
+
+def _goes_on(text: ClaimText, before: Stretch, stretch: Stretch) -> bool:
+    """Whether a limit goes on with what is limited before, under another condition: 'and 3 ohm at -10 degC'."""
+    end = (before.under if before.under[1] > before.end else _moment(text, before))[1]
+    between = text.texts[end : stretch.starts[0]]
+    alike = before.unit == stretch.unit and text.texts[stretch.end : stretch.end + 1]
+    joined = 0 < len(between) <= 3 and {"and", "but", ",", "of", "to", "at"}.issuperset(between)
+    return bool(end and alike and joined and alike[0] in ("at", "before", "after", "during"))
 
 
 def _noted(text: ClaimText, stretch: Stretch, what: Called) -> str:
@@ -104,19 +129,21 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     stops = words("nouns", "stops")
     if not near or not all(w in _ON_THE_WAY or w == "at" or nounish(w, stops) for w in between):
         return 0
-    if not _of_other_kinds(condition, stretch) or not (told or _is_property(text, stretch, what)):
+    if not _of_other_kinds(condition, stretch) or not (told or _is_property(text, stretch, what, condition)):
         return 0
     return at
 
 
-def _is_property(text: ClaimText, stretch: Stretch, what: Called) -> bool:
+def _is_property(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch) -> bool:
     """Whether what is limited is measured of something, not set: not 'at a rate of 5 L/min at 20 degC'."""
     last = what.noun.split()[-1] if what.noun else ""
     if what.unnamed or what.counted or not _a_property(last) or kind_of(stretch.unit) == "time":
         return False
     if kind_of(stretch.unit) == "temperature" and last in words("measures", "nouns"):
         return False
-    first = max(0, stretch.starts[0] - len(pieces_of(what.noun)) - 4)
+    if kind_of(stretch.unit) in ("distance", "angle") and kind_of(condition.unit) != "temperature":
+        return False
+    first = max(stretch.after, stretch.starts[0] - len(pieces_of(what.noun)) - 4)
     return not {"at", "under"}.intersection(text.texts[first : stretch.starts[0]])
 
 

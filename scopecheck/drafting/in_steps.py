@@ -59,7 +59,8 @@ def of_item(text: ClaimText, stretch: Stretch, what: Called, items: Sequence[Ite
     before, between = text.texts[at - 1] if at else "", text.texts[head + 1 : at]
     kind = kind_of(stretch.unit)
     if what.unnamed:
-        known = (kind, before) in (("time", "for"), ("temperature", "at"))
+        set_to = kind == "temperature" and before in _SET_AT and _OF_THE_THING.isdisjoint(between)
+        known = (kind, before) == ("time", "for") or set_to
         return Called(f"{item.step} {kind}", "", False) if known else what
     first, _, rest = what.noun.partition(" ")
     if first == text.texts[head] and first != item.step and rest:
@@ -74,7 +75,12 @@ def of_item(text: ClaimText, stretch: Stretch, what: Called, items: Sequence[Ite
     if invented and kind == "temperature" and first.endswith("ing"):
         return what  # of what is done last: 'moulds preheated to'
     word = kind_text(Called("", "", False), stretch.unit).partition(" in ")[0]
-    thing = before == "at" and not measures.intersection(what.noun.split()) and word
+    thing = (
+        before == "at"
+        and not what.noun.endswith("ing")
+        and not measures.intersection(what.noun.split())
+        and word
+    )
     if invented and (_set(text, stretch) or before == "for"):
         return Called(f"{item.step} {kind}", "" if kind == "time" else of, False)
     return Called(f"{item.step} {word}", of, False) if thing else what

@@ -217,7 +217,8 @@ def _digit(tokens: list[Piece], at: int) -> bool:
 
 def _unlimited(texts: list[str], group: tuple[Figure, ...], start: int) -> bool:
     """Whether a number, read by itself, is no limit of what is named beside it."""
-    return _numbered(texts, group[0].start) or _turned(texts, start) or _of_formula(texts, group)
+    by = {"x", "×"}.intersection((*texts[group[-1].end : group[-1].end + 1], texts[start - 1]))
+    return bool(by) or _numbered(texts, group[0].start) or _turned(texts, start) or _of_formula(texts, group)
 
 
 _JOINING = frozenset("/*×·+^")

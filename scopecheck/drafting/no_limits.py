@@ -52,6 +52,9 @@ def _event(texts: list[str], stretch: Stretch) -> int:
     for i in range(stretch.start - 1, max(-1, stretch.start - MOST_BACK), -1):
         if texts[i] in _PARTING:
             return 0
+        if met and texts[i] in _DETERMINERS and texts[i - 1] not in ("of", "in", "on", "by"):
+            if texts[i - 1] not in words("limits", "events"):
+                return 0  # 'after the drying the textile has'
         met = met or texts[i] in happening
         if texts[i] in words("limits", "events"):
             met = met or texts[stretch.starts[0]] in happening
@@ -74,8 +77,16 @@ def _measuring(texts: list[str], stretch: Stretch) -> int:
     for i in range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_ON - 4), -1):
         if texts[i] in _PARTING:
             return 0
-        if texts[i] in _MEASURED and texts[i + 1] in ("at", "under", "with", "in", "according"):
-            return i
+        if texts[i] in _MEASURED and texts[i + 1] in (
+            "at",
+            "under",
+            "with",
+            "in",
+            "according",
+            "by",
+            "using",
+        ):
+            return i if texts[i + 1] != "by" or texts[stretch.starts[0] - 1] == "at" else 0
     return 0
 
 
@@ -134,7 +145,7 @@ def _per(texts: list[str], end: int) -> int:
 def _worked_out(text: ClaimText, stretch: Stretch) -> int:
     """Where a term begins that is worked out of several quantities: 'Mn/C is 10 or more'; else 0."""
     texts, at = text.texts, stretch.starts[0]
-    while at > 0 and texts[at - 1] in ("is", "are", "being", "of", ":"):
+    while at > 0 and (texts[at - 1] in words("measures", "between") or texts[at - 1] == ":"):
         at -= 1
     start = whole_start(text, at - 1, at)
     if start > 0 and texts[start - 1] in _WORKED_OUT and start - 1 not in text.inside:
