@@ -387,6 +387,13 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "'count per cm2' is no kind",
         "in 1/cm2",
     ),
+    (
+        "place number",
+        "a  any of 1,3-propane sultone, b\n" + CLAIM,
+        "1,3-propane sultone",
+        "is no name",
+        "propane",
+    ),
     ("unit of one", "a  ratio in 1\n" + CLAIM, "1", "'1' is no unit", "write number"),
     ("bound without comma", "a  count >= 1\n" + CLAIM, "count >= 1", "a bound without", "count, >= 1"),
     ("bound on unit", "a  in mm > 1 mm\n" + CLAIM, "in mm > 1 mm", "a bound with", "mm, >"),

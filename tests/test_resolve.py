@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import product
 
 import pytest
 
@@ -940,6 +941,108 @@ def test_units_in_words_are_those_of_symbols(name: str, words: str, limit: str) 
         thing = {name: unit.to_base(Fraction(tenths, 10))}
         formulas = (made.claims[0].limitations[0].formula, exact.claims[0].limitations[0].formula)
         assert evaluate(formulas[0], thing, k) is evaluate(formulas[1], thing, base)
+
+
+SUMS = """
+oil, gum  share in wt%
+bars      count
+gas       any of HFA 227, HFA 134a, ether
+
+1. A foam with {words}.
+   | {line}
+"""
+
+
+@pytest.mark.parametrize(
+    ("subject", "words", "exact"),
+    [
+        ("oil + gum", "a total amount of at most 5 % by weight", "oil + gum <= 5 wt%"),
+        ("oil + gum", "oil and gum together amounting to at most 5 wt%", "oil + gum <= 5 wt%"),
+        ("oil, gum", "a combined content of the oil and the gum of at most 5 wt%", "oil + gum <= 5 wt%"),
+        ("oil, gum", "at most 5 wt% in total", "oil + gum <= 5 wt%"),
+        ("bars", "a total of at least three bars", "bars >= 3"),
+    ],
+)
+def test_words_that_say_together_are_read_of_the_sum(subject: str, words: str, exact: str) -> None:
+    made = sheet(SUMS.format(words=words, line=f"{subject} : {words}"))
+    plain = sheet(SUMS.format(words=words, line=exact))
+    formulas = [(s.claims[0].limitations[0].formula, base_construction(s)) for s in (made, plain)]
+    for oil, gum, bars in product(range(7), range(7), range(6)):
+        thing = {"oil": Fraction(oil, 100), "gum": Fraction(gum, 100), "bars": Fraction(bars)}
+        said, meant = (evaluate(formula, thing, k) for formula, k in formulas)
+        assert said is meant
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "oil + gum : a combined content of the oil and the resin of at most 5 wt%",
+        "oil + gum : total oil at most 5 wt%",
+    ],
+)
+def test_words_of_other_things_than_are_summed_are_refused(line: str) -> None:
+    made, _ = read_sheet(Source("test", SUMS.format(words=line.partition(" : ")[2], line=line)))
+    assert made is None
+
+
+KETTLE = """
+heat      temperature in degC
+hold      time in min
+oil, gum  share in wt%
+gap, rim  length in mm
+holes     count
+
+1. A kettle with {words}.
+   | {line}
+"""
+
+
+@pytest.mark.parametrize(
+    ("subject", "words", "exact", "name", "unit"),
+    [
+        ("heat", "at a temperature of at least 80 degC", "heat >= 80 degC", "heat", "degC"),
+        ("hold", "for a period of at most 10 minutes", "hold <= 10 min", "hold", "min"),
+        ("oil", "an oil content of more than 20 wt%", "oil > 20 wt%", "oil", "wt%"),
+        ("gap", "less than one third of the rim", "gap < rim / 3", "gap", "mm"),
+        ("gap", "max. 20 mm", "gap <= 20 mm", "gap", "mm"),
+        ("holes", "an integer greater than 20", "holes > 20", "holes", ""),
+        ("gap", "outside the range of 3 to 50 mm", "gap < 3 mm OR gap > 50 mm", "gap", "mm"),
+        ("oil, gum", "a ratio of oil/gum of at least 2", "oil / gum >= 2", "oil", "wt%"),
+    ],
+)
+def test_words_round_a_limit_change_nothing(
+    subject: str, words: str, exact: str, name: str, unit: str
+) -> None:
+    made = sheet(KETTLE.format(words=words, line=f"{subject} : {words}"))
+    plain = sheet(KETTLE.format(words=words, line=exact))
+    known = find_unit(unit) if unit else None
+    formulas = [(s.claims[0].limitations[0].formula, base_construction(s)) for s in (made, plain)]
+    for value in range(0, 100, 2):
+        thing = {"rim": Fraction(60, 1000), "gum": Fraction(1, 10), "oil": Fraction(0), "gap": Fraction(0)}
+        thing[name] = known.to_base(Fraction(value)) if known else Fraction(value)
+        said, meant = (evaluate(formula, thing, k) for formula, k in formulas)
+        assert said is meant
+
+
+@pytest.mark.parametrize(
+    ("subject", "words"),
+    [("gap", "a pressure of at least 3 mm"), ("hold", "at a temperature of at least 3 min")],
+)
+def test_another_measure_before_a_limit_is_refused(subject: str, words: str) -> None:
+    made, _ = read_sheet(Source("test", KETTLE.format(words=words, line=f"{subject} : {words}")))
+    assert made is None
+
+
+def test_numbers_to_choose_from_are_alternatives() -> None:
+    made = sheet(KETTLE.format(words="one of 3 mm, 4 mm and 5 mm", line="gap : one of 3 mm, 4 mm and 5 mm"))
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    met = [n for n in range(10) if evaluate(formula, {"gap": Fraction(n, 1000)}, k)]
+    assert met == [3, 4, 5]
+
+
+def test_a_number_behind_capitals_belongs_to_the_name() -> None:
+    made = sheet(SUMS.format(words="HFA 134a", line="gas : HFA 134a"))
+    assert "HFA 134a" in made.claims[0].limitations[0].words
 
 
 def test_what_is_counted_per_area_must_be_what_is_declared() -> None:

@@ -86,7 +86,7 @@ def test_a_time_from_a_step_on_is_a_line_of_the_step_that_it_speaks_of() -> None
             "exceeding the width of the valve by 2",
         ),
         ("to print 20 to 30 dots per cm", "20 to 30 dots per cm"),
-        ("to keep Mn/C at 10 or more", "10 or more"),
+        ("to keep Mn/C at 10 or more", "Mn/C at 10"),
     ],
 )
 def test_a_number_that_limits_nothing_by_itself_is_marked(words: str, kept: str) -> None:

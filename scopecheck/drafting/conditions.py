@@ -46,7 +46,7 @@ def before_limits(text: ClaimText, found: Sequence[Stretch]) -> list[Stretch]:
 
 
 def _said_between(text: ClaimText, condition: Stretch, stretch: Stretch) -> int:
-    """Where ', determined by laser diffraction at 20 degC,' begins before a limit, with its condition; or 0."""
+    """Where ', determined by light at 20 degC,' begins before a limit, with its condition; or 0."""
     texts, end = text.texts, stretch.starts[0]
     while end > 0 and texts[end - 1] in ("of", "is", "are", "being"):
         end -= 1
@@ -85,7 +85,7 @@ def behind_limits(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
 
 
 def _goes_on(text: ClaimText, before: Stretch, stretch: Stretch) -> bool:
-    """Whether a limit goes on with what is limited before, under another condition: 'and 3 ohm at -10 degC'."""
+    """Whether a limit is of what is limited before, under another condition: 'and 3 ohm at -10 degC'."""
     end = (before.under if before.under[1] > before.end else _moment(text, before))[1]
     between = text.texts[end : stretch.starts[0]]
     alike = before.unit == stretch.unit and text.texts[stretch.end : stretch.end + 1]

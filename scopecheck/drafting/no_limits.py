@@ -52,9 +52,9 @@ def _event(texts: list[str], stretch: Stretch) -> int:
     for i in range(stretch.start - 1, max(-1, stretch.start - MOST_BACK), -1):
         if texts[i] in _PARTING:
             return 0
-        if met and texts[i] in _DETERMINERS and texts[i - 1] not in ("of", "in", "on", "by"):
-            if texts[i - 1] not in words("limits", "events"):
-                return 0  # 'after the drying the textile has'
+        parted = texts[i] in _DETERMINERS and texts[i - 1] not in words("limits", "events")
+        if met and parted and texts[i - 1] not in ("of", "in", "on", "by"):
+            return 0  # 'after the drying the textile has'
         met = met or texts[i] in happening
         if texts[i] in words("limits", "events"):
             met = met or texts[stretch.starts[0]] in happening

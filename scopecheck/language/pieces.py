@@ -149,13 +149,15 @@ def split_commas(text: str, start: int, end: int) -> list[tuple[int, int]]:
             depth += 1
         elif not quoted and c in ")]}":
             depth -= 1
-        elif c == "," and not quoted and depth <= 0:
+        elif c == "," and not quoted and depth <= 0 and not _LOCANT.match(text, i - 1, end):
             found.append(trimmed(text, at, i))
             at = i + 1
     found.append(trimmed(text, at, end))
     return found
 
 
+_LOCANT = regex(r"\d,\d+(?:,\d+)*-[^\W\d_]")
+"""The comma of `1,3-butadiene` parts no members."""
 _NAME = regex(r"[^\W\d_][\w'-]*(?: [\w'-]+)*")
 
 
@@ -166,9 +168,20 @@ def name_node(desk: Desk, start: int, end: int, what: str) -> NameNode:
     if not _NAME.fullmatch(written):
         raise trouble(
             desk.span(start, max(end, start + 1)), f"'{written[:40]}' is no name for {what}",
-            "A name is made of words, digits and hyphens and begins with a letter.", "",
+            "A name is made of words, digits and hyphens and begins with a letter.", _named_so(written),
         )  # fmt: skip
     return NameNode(written, desk.span(start, end))
+
+
+def _named_so(written: str) -> str:
+    """A help sentence for a name with a place number in front: `2-propanol`; '' for others."""
+    found = re.fullmatch(r"[\d,'-]+-([^\W\d_][\w' -]*)", written) or re.fullmatch(r"\d+", written)
+    if found is None:
+        return ""
+    name = found[1] if found.lastindex else "propanol"
+    return (
+        f"call it {name}, with its whole name in a note in quotes; restate words with the number in symbols"
+    )
 
 
 def number_node(desk: Desk, start: int, end: int) -> NumberNode:

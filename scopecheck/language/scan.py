@@ -169,7 +169,9 @@ class _Scanner:
     def one(self) -> None:
         text, at = self.text, self.at
         c = text[at]
-        if c.isdigit() or (c in ".-" and self.number_begins(c)):
+        if c.isdigit() and self.words and (name := self.numbered_name()):
+            self.add("word", name, at + len(name))
+        elif c.isdigit() or (c in ".-" and self.number_begins(c)):
             self.number(int(c == "-"))
         elif self.words and (width := self.sign_in_words()):
             self.number(width)
@@ -190,6 +192,14 @@ class _Scanner:
             self.add("mark", c, at + 1)
         else:
             raise trouble(self.page.span(at, at + 1), f"{_named(c)} has no meaning here", "", "take it out")
+
+    def numbered_name(self) -> str:
+        """`134a` behind a name in capitals, `HFA 134a`: no number, unless the letters are a unit; else ''."""
+        found = _DIGITS_AND_LETTERS.match(self.text, self.at, self.end)
+        before = self.tokens[-1] if self.tokens else None
+        if found is None or before is None or before.end != self.at - 1 or before.sort != "word":
+            return ""
+        return found.group() if before.text.isupper() and not find_unit(found.group(1), self.own) else ""
 
     def number_begins(self, c: str) -> bool:
         after = self.text[self.at + 1 : self.at + 2]
@@ -432,6 +442,7 @@ class _Scanner:
         return "" if self.words else f"if it is a declared name, write {number} * {word}"
 
 
+_DIGITS_AND_LETTERS = regex(r"\d+([a-z]+)\b")
 _CHUNK = regex(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
 _OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")
 _MORE_WORD = regex(r" (?:\([a-z/. ]+\)|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)")

@@ -9,12 +9,13 @@ import re
 from collections.abc import Iterator
 
 from scopecheck.core.declared import NumberDecl
-from scopecheck.foundations.kinds import WHOLE_OF
-from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
+from scopecheck.foundations.kinds import WHOLE_OF, Kind
+from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import FILLERS, word_of
@@ -116,8 +117,45 @@ def _same(noun: str, declared: str) -> bool:
     return begins and set(words[len(known) :]) <= listed("asides", "made")
 
 
+# ---- what is measured, before the limit
+
+
+def measures(
+    tokens: tuple[Token, ...], first: Typed, declared: NumberDecl | None, name: str
+) -> Iterator[Aside]:
+    """'at a temperature of at least ...', 'for a period of ...', 'an oil content of ...', longest first."""
+    numbers = [i for i, t in enumerate(tokens) if t.number or word_of(t) in NUMBER_WORDS]
+    own = set(f"{name} {declared.note if declared else ''}".lower().split())
+    words = [word_of(t) for t in tokens[: numbers[0] if numbers else 0]]
+    kind = first.kind or PLAIN_KIND
+    timed = kind.dimension == _TIME and words[:1] == ["for"]
+    said = 0
+    while said < len(words) and _leads(words[said], own, kind):
+        said += 1
+    for end in range(said, 0, -1):
+        if timed or any(_is_measure(w, kind) for w in words[:end]):
+            yield Aside(tokens[end:], tokens[:end])
+
+
+def _leads(word: str, own: set[str], kind: Kind) -> bool:
+    return word in listed("asides", "leading") or word in own or _is_measure(word, kind)
+
+
+def _is_measure(word: str, kind: Kind) -> bool:
+    """Whether the word is what a quantity of the kind is called, besides its own name."""
+    if word in listed("asides", "of_shares"):
+        return (not kind.dimension and kind != PLAIN_KIND) or (kind.adds_up and bool(kind.dimension))
+    if word in listed("asides", "of_times"):
+        return kind.dimension == _TIME
+    if word in listed("asides", "of_rates"):
+        return any(name == "time" and power < 0 for name, power in kind.dimension)
+    known = kind_word(word)
+    return known is not None and bool(kind.dimension) and known.accepts(kind)
+
+
 # ---- conditions of measuring
 
+_TIME = (("time", 1),)
 _NOTED = regex(r"(-?\d+(?:\.\d+)?)\s*(\S+)")
 
 
@@ -140,7 +178,8 @@ def _conditions(
         start -= start > 0 and tokens[start - 1].text == ","
         end = index + 1 + (index + 1 < len(tokens) and tokens[index + 1].text == ",")
         before, after = tokens[:start], tokens[end:]
-        if after and all(word_of(t) in FILLERS or word_of(t) in own for t in before):
+        said = map(word_of, before)
+        if after and all(w in FILLERS or w in own or _is_measure(w, first.kind) for w in said):
             yield _condition(after, tokens[start:end], token, declared, name)
         elif before and not after:
             yield _condition(before, tokens[start:end], token, declared, name)

@@ -6,6 +6,7 @@ from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.kinds import dimension_name
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.resolve.names import Names
 
 _KIND_OF = {
@@ -33,6 +34,8 @@ def called(names: Names, words: str) -> NumberDecl | None:
         return None
     if measure in ("number", "count"):
         return made if made.whole and made.kind == PLAIN_KIND else None
+    if measure in listed("asides", "of_shares") and not made.whole and made.kind != PLAIN_KIND:
+        return made if made.kind.adds_up or not made.kind.dimension else None
     kind = _KIND_OF.get(measure, measure)
     if not made.kind.dimension or dimension_name(made.kind.dimension) != kind:
         return None

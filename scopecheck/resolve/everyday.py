@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
-from scopecheck.language.scan import Token
+from scopecheck.foundations.word_lists import run_at, word_lists
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.names import Bound, Typed
 
 _LETTERS = regex(r"[^\W\d_]+")
@@ -61,6 +66,62 @@ def with_parts_per(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ..
         both = f"{number.text} {token.text}"
         found.append(replace(number, text=both, end=token.end, number=replace(before, unit=unit)))
     return tuple(found)
+
+
+def without_dots(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`max. 3 mm`, `approx. 3 mm` without the full stop of the short word."""
+    short = listed("short", "words")
+    return tuple(
+        t for i, t in enumerate(tokens) if t.text != "." or not i or tokens[i - 1].text.lower() not in short
+    )
+
+
+def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt."""
+    texts = [t.text.lower() for t in tokens]
+    found = list(tokens)
+    for at in range(len(tokens) - 2, 1, -1):
+        names = tokens[at - 1].sort == tokens[at + 1].sort == "word"
+        if texts[at] not in ("/", ":") or not names or "ratio" not in texts[:at]:
+            continue
+        found[at] = replace(tokens[at], sort="word", text="to")
+        first = next(i for i in range(at - 1, -1, -1) if texts[i] == "ratio") + 1
+        if texts[first] != "of":
+            found.insert(first, replace(tokens[first], sort="word", text="of", end=tokens[first].start))
+    return tuple(found)
+
+
+def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`an integer from 1 to 5` without what a count says by itself."""
+    length = run_at([t.text.lower() for t in tokens], 0, "short", "whole")
+    whole = isinstance(subject, Typed) and subject.whole
+    return tokens[length:] if whole and len(tokens) > length else tokens
+
+
+def with_fractions(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`one third`, `three quarters` as one number, which is 1/3, 3/4."""
+    found: list[Token] = []
+    for token in tokens:
+        part = word_lists()["fractions"].get(token.text.lower())
+        above = NUMBER_WORDS.get(found[-1].text.lower()) if found and part else None
+        if part is None or above is None or not 0 < above < part:
+            found.append(token)
+            continue
+        word, value = found.pop(), Fraction(above, part)
+        number = Number(f"{above}/{part}", value, 0, None)
+        found.append(Token("number", f"{word.text} {token.text}", word.start, token.end, number))
+    return tuple(found)
+
+
+def as_alternatives(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`one of 3 mm, 4 mm and 5 mm` as the list of alternatives that it is: `3 mm, 4 mm or 5 mm`."""
+    texts = [t.text.lower() for t in tokens]
+    start = run_at(texts, 0, "short", "choosing")
+    rest = tokens[start:]
+    said = all(t.number or t.text in (",", "and", "or") for t in rest)
+    if not start or not said or sum(1 for t in rest if t.number) < 2:
+        return tokens
+    return tuple(replace(t, text="or") if t.text == "and" else t for t in rest)
 
 
 def with_things_per(

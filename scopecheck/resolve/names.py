@@ -304,6 +304,10 @@ class Names:
             return told
         if name.lower() in self.failed:
             return trouble(span, f"'{name}' is not declared")
+        first, dash, second = name.partition("-")
+        if dash and self.declared(first) and self.declared(second):
+            help = f"with a blank on either side of the sign it is a difference: {first} - {second}"
+            return trouble(span, f"'{name}' is not declared", "A name may hold a hyphen.", help)
         near = did_you_mean(name, (*self.all(), *more))
         for d in self.declarations.values():
             if not isinstance(d, NumberDecl) and (member := member_of(d, name)) is not None:

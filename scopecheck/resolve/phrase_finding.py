@@ -13,7 +13,7 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.asides import Aside, asides
+from scopecheck.resolve.asides import Aside, asides, measures
 from scopecheck.resolve.called import called
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, Tests, joined_parts, matches, word_of
@@ -22,7 +22,7 @@ from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind
-from scopecheck.resolve.subjects import LISTS, OfParts, Subject, is_bare_share
+from scopecheck.resolve.subjects import LISTS, OfParts, Subject, is_bare_share, is_fraction
 from scopecheck.resolve.together import meant_together, says_together, summands
 
 
@@ -98,19 +98,24 @@ class Job:
         declared = self.place.names.declared(name)
         known = declared if isinstance(declared, NumberDecl) else None
         own = frozenset(word for word in name.lower().split())
-        beside = (*asides(tokens, self.first, known, name, own), *self._together(tokens, name))
+        beside = [*asides(tokens, self.first, known, name, own), *self._together(tokens, name)]
+        if self.alone:
+            beside += measures(tokens, self.first, known, name)
         return [a for a in beside if self.readable(a.rest)]
 
     def _together(self, tokens: tuple[Token, ...], name: str) -> Iterator[Aside]:
-        alone = self.subjects[0].parts is None and self.subjects[0].mixture is None
-        return meant_together(tokens, summands(name)) if alone else iter(())
+        return meant_together(tokens, summands(name)) if self.alone else iter(())
+
+    @property
+    def alone(self) -> bool:
+        """Whether what stands left of the colon are values, not those of like parts or of a class."""
+        return all(s.parts is None and s.mixture is None for s in self.subjects)
 
     def in_total(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`oil, gum : together at most 5 %`: the words to be read of the sum, if they say so."""
         terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
         kind = terms[0].kind if terms else None
-        alone = all(s.parts is None and s.mixture is None for s in self.subjects)
-        if len(self.subjects) < 2 or not alone or len(terms) < len(self.subjects):
+        if len(self.subjects) < 2 or not self.alone or len(terms) < len(self.subjects):
             return None
         if kind is None or any(t.kind != kind or t.kind.basis == "level" for t in terms):
             return None
@@ -132,7 +137,7 @@ class Job:
         own = self.place.names.declared(self.subjects[0].text)
         for index in range(len(tokens) - 2, 0, -1):
             other = self.declared(tokens[index + 1 :]) if word_of(tokens[index]) == "of" else None
-            if other is None or not any(is_bare_share(t) for t in tokens[:index]):
+            if other is None or not any(is_bare_share(t) or is_fraction(t) for t in tokens[:index]):
                 continue
             if other.whole and isinstance(own, NumberDecl) and not own.whole:
                 continue  # a share of a number of things is that share, no quotient with the number

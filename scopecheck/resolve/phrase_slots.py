@@ -14,7 +14,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, Fill, Match, word_of
 from scopecheck.resolve.classes import has, not_within_another
 from scopecheck.resolve.entry import OF_PAUSES, Entry
-from scopecheck.resolve.names import ONLY_WITH_PAUSES, Bound, Listed, Steps, member_of
+from scopecheck.resolve.names import ONLY_WITH_PAUSES, Bound, Listed, Names, Steps, member_of
 from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.phrase_advice import no_phrase
 from scopecheck.resolve.phrase_finding import Job
@@ -44,6 +44,7 @@ def occurrence(job: Job, match: Match, tokens: tuple[Token, ...], whole: Whole) 
     filling.mixture(tokens)
     filling.steps()
     entry = match.entry
+    _ratios_in_order(entry, slots, shown, job.place.names)
     if entry.where and condition_holds(entry.where, slots, job.place.names) is False:
         raise _where_fails(job, entry, shown, tokens)
     return Occurrence(
@@ -237,6 +238,15 @@ def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tupl
             instead = f"{left[0].text} : {job.text(tokens)}"
             return f"{subject.text} stands in the words already: write {instead}"
     return "write a line for each, or their sum"
+
+
+def _ratios_in_order(entry: Entry, slots: dict[str, Bound], shown: dict[str, str], names: Names) -> None:
+    """`1:2 to 1:4`: the ends of a range of ratios stand in either order."""
+    if not entry.where or not {"L", "U"} <= slots.keys() or ":" not in shown["L"] or ":" not in shown["U"]:
+        return
+    if condition_holds(entry.where, slots, names) is False:
+        slots["L"], slots["U"] = slots["U"], slots["L"]
+        shown["L"], shown["U"] = shown["U"], shown["L"]
 
 
 def _where_fails(job: Job, entry: Entry, shown: Mapping[str, str], tokens: tuple[Token, ...]) -> Trouble:

@@ -13,7 +13,16 @@ from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
 from scopecheck.resolve.defined_words import apply, note_settled_twice
-from scopecheck.resolve.everyday import with_degrees, with_parts_per, with_things_per
+from scopecheck.resolve.everyday import (
+    as_alternatives,
+    of_whole_numbers,
+    with_degrees,
+    with_fractions,
+    with_parts_per,
+    with_ratios,
+    with_things_per,
+    without_dots,
+)
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
@@ -55,12 +64,13 @@ class Reader:
                 f"A phrase has at most {MOST_WORDS} words and numbers.",
                 "lift the words of one limitation",
             )
-        if tokens[0].sort == "sign":
+        if signs := [t for t in tokens if t.sort == "sign"]:
             thing = subjects[0].text if subjects else "..."
+            alone = f"{thing} {words.text}" if signs[0] is tokens[0] else words.text
             raise trouble(
                 words.span, "symbols right of a colon",
                 "Right of a colon stand words; symbols stand without a colon.",
-                f"take out the colon: {thing} {words.text}",
+                f"take out the colon: {alone}",
             )  # fmt: skip
         job, tokens = self._job(tokens, words, subjects)
         return _whole(job, tokens)
@@ -68,8 +78,19 @@ class Reader:
     def _job(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Job, tuple[Token, ...]]:
-        """The words as they are read of what stands left of the colon, numbers with their units."""
-        tokens = self._amounts(tokens, words, subjects)
+        """The words as they are read of what stands left of the colon, numbers with their units.
+
+        Fractions in words are numbers where no phrase has them as words.
+        """
+        made = self._job_of(self._amounts(tokens, words, subjects), words, subjects)
+        fractions = with_fractions(made[1])
+        if len(fractions) == len(made[1]) or made[0].readable(made[1]):
+            return made
+        return self._job_of(fractions, words, subjects)
+
+    def _job_of(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> tuple[Job, tuple[Token, ...]]:
         job = Job(self.place, subjects, words, without_unit(tokens))
         tokens = with_units(tokens)
         mixture = subjects[0].mixture if len(subjects) == 1 else None
@@ -89,7 +110,7 @@ class Reader:
     def reads(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
         tokens = tuple(t for t in words.tokens if t.sort != "gap")
-        if not tokens or len(tokens) > MOST_WORDS or tokens[0].sort == "sign":
+        if not tokens or len(tokens) > MOST_WORDS or any(t.sort == "sign" for t in tokens):
             return False
         try:
             job, tokens = self._job(tokens, words, subjects)
@@ -103,8 +124,10 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Token, ...]:
         """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
+        tokens = with_ratios(as_alternatives(without_dots(tokens)))
         if not subjects:
             return tokens
+        tokens = of_whole_numbers(tokens, subjects[0].bound)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
         tokens = with_parts_per(tokens, subjects[0].bound)
         made = self.names.declared(subjects[0].text)

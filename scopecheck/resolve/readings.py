@@ -223,7 +223,9 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
     if kinds and subject is not None and not any(is_kind(subject, kind) for kind in kinds):
         return f"only for {' or '.join(kinds)}"
     for raw in reading.written.only_when:
-        if condition_holds(raw, at.slots, names) is not True:
+        held = condition_holds(raw, at.slots, names)
+        # That a measured number is not nothing cannot be told, and is nearly always so.
+        if held is False or (held is None and "!=" not in raw.text):
             return f"only when {plain_text(' '.join(raw.text.split()), at)}"
     return ""
 

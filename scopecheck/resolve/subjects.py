@@ -63,6 +63,11 @@ def is_bare_share(token: Token) -> bool:
     return unit is not None and unit.kind == PLAIN_KIND and unit.factor == Fraction(1, 100)
 
 
+def is_fraction(token: Token) -> bool:
+    """Is it a fraction in words, 'one third'?"""
+    return token.number is not None and "/" in token.number.text and token.text[0].isalpha()
+
+
 def with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """A number without a unit takes the unit of the next number that has one, and '%' takes its basis."""
     unit: Unit | None = None

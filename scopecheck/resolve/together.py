@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.asides import Aside
 from scopecheck.resolve.chart import word_of
@@ -29,7 +30,7 @@ def summands(text: str) -> tuple[str, ...]:
 
 def meant_together(tokens: tuple[Token, ...], names: tuple[str, ...]) -> Iterator[Aside]:
     """The ways to leave aside what says 'together' before a limit of the names' sum, or behind it."""
-    numbers = [i for i, t in enumerate(tokens) if t.number]
+    numbers = [i for i, t in enumerate(tokens) if t.number or word_of(t) in NUMBER_WORDS]
     if not names or not numbers:
         return
     words = [word_of(t) for t in tokens]
@@ -44,7 +45,7 @@ def meant_together(tokens: tuple[Token, ...], names: tuple[str, ...]) -> Iterato
 def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) -> bool:
     """Whether the words hold 'together' or the like, all of the names, and nothing else that counts.
 
-    None of the names need stand there, if none stands in the rest.
+    None of the names need stand there, if none stands in the rest, or if there is one name only.
     """
     together, beside = listed("asides", "together"), listed("asides", "beside_together")
     if together.isdisjoint(words):
@@ -54,5 +55,5 @@ def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) ->
     if any(w not in together | beside | own | {","} for w in words):
         return False
     if not said:
-        return own.isdisjoint(rest)
+        return len(names) == 1 or own.isdisjoint(rest)
     return all(set(name.split()) <= set(said) for name in names)
