@@ -101,7 +101,8 @@ class Job:
         known = declared if isinstance(declared, NumberDecl) else None
         own = frozenset(word for word in name.lower().split())
         beside = [*asides(tokens, self.first, known, name, own), *self._together(tokens, name)]
-        if self.alone:
+        # Words of a step are read of the step, and not of how long it takes.
+        if self.alone and not self.place.names.step(name.lower().removeprefix("duration of ")):
             beside += measures(tokens, self.first, known, name)
         return [a for a in beside if self.readable(a.rest)]
 
