@@ -37,7 +37,7 @@ from scopecheck.core.formula import (
 )
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
-from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.quantity import define_unit, find_unit
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
@@ -915,6 +915,10 @@ bristles  in 1/cm2
 gauge     in 1/cm     "stitches per length"
 wax       share in wt%
 heat      temperature in degC
+spread    area in mm2
+pace      in 1/min
+unit      stroke
+beat      in stroke/min
 
 1. A brush with {words}.
    | {name} : {words}
@@ -929,13 +933,20 @@ heat      temperature in degC
         ("wax", "more than 5 % (w/w)", "> 5 wt%"),
         ("wax", "less than 5 per cent by weight", "< 5 wt%"),
         ("heat", "at least 80 degrees Celsius", ">= 80 degC"),
+        ("wax", "from 5% by wt. to 10% by wt.", "5 wt% <= {} <= 10 wt%"),
+        ("wax", "at least 5 % (by weight)", ">= 5 wt%"),
+        ("spread", "at least 12 sq. mm", ">= 12 mm2"),
+        ("spread", "at least 12 mm squared", ">= 12 mm2"),
+        ("pace", "at least 30 times per minute", ">= 30 1/min"),
+        ("beat", "at least 30 strokes per minute", ">= 30 stroke/min"),
     ],
 )
 def test_units_in_words_are_those_of_symbols(name: str, words: str, limit: str) -> None:
     made = sheet(BRUSH.format(name=name, words=words))
-    exact = sheet(BRUSH.format(name=name, words=words).replace(f": {words}", limit))
+    symbols = limit.format(name) if "{}" in limit else f"{name} {limit}"
+    exact = sheet(BRUSH.format(name=name, words=words).replace(f"{name} : {words}", symbols))
     k, base = base_construction(made), base_construction(exact)
-    unit = find_unit(limit.split()[-1])
+    unit = find_unit(limit.split()[-1], {"stroke": define_unit("stroke")})
     assert unit is not None
     for tenths in range(0, 900, 5):
         thing = {name: unit.to_base(Fraction(tenths, 10))}
@@ -961,6 +972,7 @@ gas       any of HFA 227, HFA 134a, ether
         ("oil, gum", "a combined content of the oil and the gum of at most 5 wt%", "oil + gum <= 5 wt%"),
         ("oil, gum", "at most 5 wt% in total", "oil + gum <= 5 wt%"),
         ("bars", "a total of at least three bars", "bars >= 3"),
+        ("oil, gum", "a total of from 2 to 5 wt% of oil and gum", "2 wt% <= oil + gum <= 5 wt%"),
     ],
 )
 def test_words_that_say_together_are_read_of_the_sum(subject: str, words: str, exact: str) -> None:
@@ -1125,6 +1137,22 @@ def test_numbers_to_choose_from_are_alternatives() -> None:
 def test_a_number_behind_capitals_belongs_to_the_name() -> None:
     made = sheet(SUMS.format(words="HFA 134a", line="gas : HFA 134a"))
     assert "HFA 134a" in made.claims[0].limitations[0].words
+
+
+@pytest.mark.parametrize(
+    ("line", "help"),
+    [
+        ("bars : 3 bars per cm", "declare it so: bars  in 1/cm"),
+        (
+            "oil, gum : oil and gum each less than 5 wt%",
+            "write a line for each: oil : less than 5 wt%; gum : less than 5 wt%",
+        ),
+    ],
+)
+def test_what_to_write_of_a_count_per_length_and_of_each_of_several(line: str, help: str) -> None:
+    made, (wrong,) = read_sheet(Source("test", SUMS.format(words=line.partition(" : ")[2], line=line)))
+    assert made is None
+    assert wrong.help == help
 
 
 def test_what_is_counted_per_area_must_be_what_is_declared() -> None:

@@ -63,10 +63,11 @@ _TRANSLATION = str.maketrans(_PLAIN_FORM)
 _POWER = regex(r"(?P<symbol>.*[^\d^-])(?:(?P<digit>[2-9])|\^(?P<power>-?[1-9]))")
 _BASES = {"(g)": GAUGE, "(a)": ABSOLUTE}
 _BY_BEFORE = regex(r"([a-z/]+)[ .-]{0,2}(?:%|percent|per cent)")
-_BY_AFTER = regex(r"(?:%|percent|per cent) ?(?:(?P<by>by )|(?P<open>\())?(?P<basis>[a-z/]+)(?(open)\.?\))")
-_POWERS = {"square": "2", "cubic": "3"}
+_BY_AFTER = regex(r"(?:%|percent|per cent) ?(?P<open>\()?(?P<by>by )?(?P<basis>[a-z/]+)(?(open)\.?\))")
+_POWERS = {"square": "2", "sq": "2", "squared": "2", "cubic": "3", "cu": "3", "cubed": "3"}
 _SECOND = regex(r"/second\b")
-_TO_A_POWER = regex(r"\b(square|cubic) ([^\W\d_]+)")
+_TO_A_POWER = regex(r"\b(square|sq|cubic|cu)\b\.? ([^\W\d_]+)")
+_AT_A_POWER = regex(r"\b([^\W\d_]+) (squared|sq|cubed|cu)\b")
 
 Own = Mapping[str, Unit]
 
@@ -129,7 +130,8 @@ def _in_words(text: str) -> str:
         return ""
     if target := unit_table().aliases.get(small):
         return target
-    symbols = _TO_A_POWER.sub(lambda m: m[2] + _POWERS[m[1]], text).replace(" per ", "/")
+    symbols = _TO_A_POWER.sub(lambda m: m[2] + _POWERS[m[1]], text)
+    symbols = _AT_A_POWER.sub(lambda m: m[1] + _POWERS[m[2]], symbols).replace(" per ", "/")
     symbols = "1/" + symbols.removeprefix("per ") if symbols.startswith("per ") else symbols
     # Alone 'second' may be the second of something.
     symbols = _SECOND.sub("/s", symbols)
@@ -147,7 +149,11 @@ def _share_in_words(small: str) -> str:
 
 
 def _with_own(text: str, own: Own) -> Unit | None:
-    return own.get(text) or _compound(text, own)
+    """A unit of the trade, alone or in a compound, in the plural and with 'per' too."""
+    symbols = text.replace(" per ", "/")
+    first, over, rest = symbols.partition("/")
+    singular = first.removesuffix("s") if first.removesuffix("s") in own else first
+    return own.get(singular + over + rest) or _compound(singular + over + rest, own)
 
 
 @lru_cache(maxsize=4096)

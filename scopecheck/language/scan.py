@@ -410,8 +410,10 @@ class _Scanner:
         begin = at + (self.text[at : at + 1] in (" ", "\t"))
         glued = begin == at
         for end in self.unit_ends(begin):
-            piece = self.text[begin:end]
-            if find := find_unit(" ".join(piece.split()), self.own):
+            piece = " ".join(self.text[begin:end].split())
+            if piece.endswith((" wt.", " vol.", " sq.")):
+                piece = piece[:-1]
+            if find := find_unit(piece, self.own):
                 return self.of_whole(find, end)
         self.refuse_unknown_unit(begin, glued)
         return None, at
@@ -465,8 +467,8 @@ _WITHOUT_BLANKS = regex(r"[^\s|]+")
 _DIGITS_AND_LETTERS = regex(r"\d+([a-z]+)\b")
 _CHUNK = regex(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
 _OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")
-_MORE_WORD = regex(r" (?:\([a-z/. ]+\)|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)")
-_MORE_WORDS = regex(r"(?: (?:\([a-z/. ]+\)|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)){1,5}")
+_MORE_WORD = regex(r" (?:\([a-z/. ]+\)|(?:wt|vol|sq|cu)\.(?= )|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)")
+_MORE_WORDS = regex(rf"(?:{_MORE_WORD.pattern}){{1,5}}")
 _CLOSING = {"(": ")", "{": "}", "[": "]"}
 _OPENING = {")": "(", "}": "{", "]": "["}
 
