@@ -1119,6 +1119,17 @@ def test_words_round_a_limit_change_nothing(
 
 
 @pytest.mark.parametrize(
+    "words", ["both more than 20 mm", "are each more than 20 mm", "independently more than 20 mm"]
+)
+def test_each_of_several_is_asked_for_the_limit(words: str) -> None:
+    made = sheet(KETTLE.format(words=words, line=f"gap, rim : {words}"))
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for gap, rim in product((19, 20, 21), repeat=2):
+        thing = {"gap": Fraction(gap, 1000), "rim": Fraction(rim, 1000)}
+        assert evaluate(formula, thing, k) is (gap > 20 and rim > 20)
+
+
+@pytest.mark.parametrize(
     ("subject", "words"),
     [("gap", "a pressure of at least 3 mm"), ("hold", "at a temperature of at least 3 min")],
 )

@@ -122,7 +122,7 @@ def owner_before(text: ClaimText, at: int) -> str:
             break
     at -= at > 1 and texts[at - 1] in ("each", "both", "all")
     start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
-    if start and texts[start - 1][0].isdigit():
+    if (start and texts[start - 1][0].isdigit()) or (0 < at <= len(texts) and at - 1 in text.inside):
         return _before_limit(text, start)
     noun = name_of(text, start, at)
     verb = start < at and texts[at - 1] in listed_verbs()
@@ -160,6 +160,8 @@ def measure_of(text: ClaimText, at: int) -> str:
     """`the width of the` before the noun that begins at `at`: the measure; else ''."""
     texts = texts_of(text)
     before = texts[max(0, at - 7) : at]
+    far = texts[max(0, at - 12) : at]
+    before = far if "between" in far and not {",", ";", ":"}.intersection(far) else before
     if "between" in before and not {",", ";", ":"}.intersection(before):
         at = at - before[::-1].index("between")
     while at > 1 and texts[at - 1] in _ON_THE_WAY and texts[at - 2] not in words("measures", "nouns"):
@@ -203,7 +205,7 @@ def process_before(texts: list[str], at: int) -> str:
         return word
     if word.endswith("ied"):
         return word[:-3] + "ying"
-    return word[:-2] + "ing" if word.endswith("ed") and len(word) > 4 else ""
+    return word[:-2] + "ing" if word.endswith("ed") and (len(word) > 4 or word == "aged") else ""
 
 
 def each_before(text: ClaimText, at: int) -> str:
@@ -222,15 +224,23 @@ _PARTICIPLES = {"held": "holding", "kept": "keeping", "left": "leaving", "spun":
 
 def verb_of_clause(texts: list[str], at: int) -> str:
     """The process that a time is of: 'resting' of 'resting the dough for'; '' where none is told."""
-    if at and texts[at - 1] == "every":
+    if at and (texts[at - 1] == "every" or texts[max(0, at - 2) : at] == ["intervals", "of"]):
         return "interval"
     for i in range(at, max(0, at - 12), -1):
         if texts[i - 1] in (",", ";", ":", "."):
             return ""
         if texts[i - 1] in _PARTICIPLES and texts[i - 2 : i - 1] in (["is"], ["are"], ["being"]):
             return _PARTICIPLES[texts[i - 1]]
-        if texts[i - 1] not in words("mention", "ing_nouns") and (
-            verb := process_before(["for", *texts[:i]], i + 1)
+        attributive = texts[i - 1].endswith("ed") and texts[i - 2 : i - 1] in (
+            ["the"],
+            ["a"],
+            ["said"],
+            ["an"],
+        )
+        if (
+            not attributive
+            and texts[i - 1] not in words("mention", "ing_nouns")
+            and (verb := process_before(["for", *texts[:i]], i + 1))
         ):
             return verb
     return ""

@@ -95,7 +95,7 @@ class Proposed:
     @property
     def names(self) -> tuple[str, ...]:
         """What a line is about: nothing for a mark, two for a ratio, all steps of a list."""
-        names = self.name.split(", ") if self.name else []
+        names = self.name.replace(" + ", ", ").split(", ") if self.name else []
         return tuple(name.removeprefix("duration of ") for name in names)
 
     @property

@@ -51,6 +51,8 @@ def _like_parts(works: Sequence[Work], quantities: list[Quantity]) -> None:
         one = _one_of(works, counted.noun)
         fields = [q for q in quantities if q.owner and q.kind != "count" and _called_alike(q.owner, counted)]
         fields = [q for q in fields if not q.members and not _of_all(works, q)]
+        nouns = [q.noun for q in fields]
+        fields = [q for q in fields if not q.note or nouns.count(q.noun) == 1]
         most = _most(works, counted)
         if not one or not fields or most > MOST_PARTS or len({q.noun for q in fields}) < len(fields):
             continue

@@ -54,6 +54,14 @@ class Stretch:
     begins: int = 0
     """Where 'ratio of' begins, before a ratio of two quantities."""
 
+    under: tuple[int, int] = (0, 0)
+    """The tokens of the condition under which it is measured; it begins with them, or they follow."""
+
+    @property
+    def ahead(self) -> bool:
+        """Whether the condition stands before the limit's own words."""
+        return 0 < self.under[1] < self.end
+
     @property
     def unit(self) -> Unit | None:
         return self.beside or next((f.unit for f in reversed(self.figures) if f.unit), None)
@@ -209,7 +217,8 @@ def _digit(tokens: list[Piece], at: int) -> bool:
 
 def _unlimited(texts: list[str], group: tuple[Figure, ...], start: int) -> bool:
     """Whether a number, read by itself, is no limit of what is named beside it."""
-    return _numbered(texts, group[0].start) or _turned(texts, start) or _of_formula(texts, group)
+    by = {"x", "×"}.intersection((*texts[group[-1].end : group[-1].end + 1], texts[start - 1]))
+    return bool(by) or _numbered(texts, group[0].start) or _turned(texts, start) or _of_formula(texts, group)
 
 
 _JOINING = frozenset("/*×·+^")
@@ -217,7 +226,10 @@ _JOINING = frozenset("/*×·+^")
 
 def _of_formula(texts: list[str], group: tuple[Figure, ...]) -> bool:
     """Whether the number is an end of what is worked out of several quantities: 'f1/f < 1.2'."""
-    at = group[0].start - 1 if _sign(texts, group) else 0
+    first, end = group[0].start, group[-1].end
+    if texts[first - 1 : first] == ["/"] or (end < len(texts) and texts[end] in _SIGNS):
+        return True  # 'g/10 min', '0.6 < f1/f'
+    at = first - 1 if _sign(texts, group) else 0
     back = 4 if at and texts[at - 1] == ")" else 2
     return not _JOINING.isdisjoint(texts[max(0, at - back) : at])
 

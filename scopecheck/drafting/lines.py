@@ -5,6 +5,7 @@ from __future__ import annotations
 from scopecheck.core.declared import NumberDecl
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.draft import Proposed, Quantity
+from scopecheck.drafting.joint import propose_sums
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import mark_all, marked, marks, takes, takes_at, words_at
 from scopecheck.drafting.readable import Readable
@@ -48,6 +49,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             work.beside += [work.named[i]] if i in work.named else []
         elif stretch.other[1]:
             work.unread.append((stretch.starts[0], stretch.end))
+    propose_sums(work)
     for choice in work.choices:
         _propose_choice(work, choice, readable)
     for words in work.nowhere:
@@ -130,10 +132,12 @@ def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Reada
     """
     if any(i in text.taken for i in range(stretch.starts[-1], stretch.end)):
         return ""
-    ends = dict.fromkeys(e for e in (stretch.farther, stretch.end) if e)
-    texts = text.texts[stretch.starts[0] : stretch.starts[-1] + 1]
+    behind = 0 if stretch.ahead else stretch.under[1]
+    ends = dict.fromkeys(e for e in (behind, stretch.farther, stretch.end) if e)
+    first = stretch.starts[int(stretch.ahead)]
+    texts = text.texts[first : stretch.starts[-1] + 1]
     fillers = next((i for i, word in enumerate(texts) if word not in _FILLERS), len(texts))
-    starts = [s for s in stretch.starts if s <= stretch.starts[0] + fillers]
+    starts = [s for s in stretch.starts if s <= first + fillers]
     for end in ends:
         for start in starts[:MOST_TRIED]:
             words = words_at(text, start, end)

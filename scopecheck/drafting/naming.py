@@ -63,6 +63,8 @@ class Called:
     """`second` of 'the second pressure'; the noun is without it."""
     apart: str = ""
     """Where it was brought in with an 'a' and without what has it: another than all others of its noun."""
+    under: str = ""
+    """Under which condition it is measured, in the claim's words."""
     whole: str = ""
     """What it is a share of: 'water capacity' of 'at least 60 % of a water capacity'."""
 
@@ -163,7 +165,28 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
         return Called("spacing", owner_before(text, at - 2), False)
     share = stretch.unit is not None and not stretch.unit.kind.dimension
+    if share and texts[at - 1] in _PRESENT and (of := _in_an_amount(text, at)):
+        return Called(of, "", False)
     return _noun_at(text, before_agent(texts, at), quantity, share)
+
+
+def _in_an_amount(text: ClaimText, at: int) -> str:
+    """The salt of 'salt is added in an amount of', where the words before 'in' end here; or ''."""
+    texts, start = text.texts, at
+    if AMOUNTS_SET.isdisjoint(texts[at : at + 4]):
+        return ""
+    while start > 0 and texts[start - 1] in _PRESENT:
+        start -= 1
+    first = whole_start(text, noun_start(texts, start), start)
+    noun = name_of(text, first, start)
+    return "" if noun.endswith("ed") else noun
+
+
+AMOUNTS_SET = frozenset(AMOUNTS)
+_PRESENT = frozenset(
+    "is are being present added contained used provided included employed incorporated which that".split()
+)
+"""Words between an ingredient and its amount."""
 
 
 def _in_a_list(text: ClaimText, stretch: Stretch) -> str:
@@ -230,6 +253,8 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         return Called(f"{noun} {quantity}", "", False)
     if noun in ("even number", "odd number") and (counted := number_before(text, start)):
         return Called(counted, "", True)
+    if noun.endswith("s number") and texts[at : at + 1] not in (["of"], ["is"]):
+        return Called(noun.removesuffix(" number"), "", True)  # 'the ejectors number from 8 to 16'
     measure = measure_of(text, start)
     if measure == "number":
         return Called(noun, "", True)
@@ -277,7 +302,7 @@ def _behind(text: ClaimText, start: int) -> tuple[str, str]:
     if joint not in ("without", "with", "including", "excluding"):
         return "", ""
     for i in range(at - 2, max(0, at - MOST_BACK), -1):
-        if texts[i] in (",", ";", ":", "."):
+        if texts[i] in (",", ";", ":", ".") or texts[i][0].isdecimal():
             break
         if texts[i] in known:
             noun = name_of(text, whole_start(text, noun_start(texts, i + 1), i + 1), i + 1)

@@ -7,18 +7,22 @@ from collections.abc import Sequence
 from scopecheck.drafting.beside import a_parameter, noun_from, width_of
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
+from scopecheck.drafting.conditions import before_limits, behind_limits
 from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
 from scopecheck.drafting.grouped import in_groups, ungrouped
+from scopecheck.drafting.in_steps import of_item, told_apart
+from scopecheck.drafting.joint import joint, summed
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.lines import propose_lines
-from scopecheck.drafting.naming import Called, called, kind_of
+from scopecheck.drafting.naming import Called, called
+from scopecheck.drafting.no_limits import limits_nothing, surroundings
 from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.relations import beside_others, changed
 from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.stepped import items, steps
-from scopecheck.drafting.work import Item, Work
+from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.foundations.word_lists import run_at
@@ -35,7 +39,8 @@ def proposals(draft: Draft, group: bool = True) -> None:
     `group`: like parts and a composition are made of what the words say belongs together.
     """
     known = tuple(c.number for c in draft.claims)
-    works = [_work(claim, known, group) for claim in draft.claims]
+    done: dict[str, str] = {}
+    works = [_work(claim, known, group, done) for claim in draft.claims]
     _set_above(works)
     _choose_again(works)
     beside_others(works)
@@ -46,6 +51,7 @@ def proposals(draft: Draft, group: bool = True) -> None:
     quantities = in_groups(works, quantities) if group else quantities
     of_time = steps(works, quantities) if group else []
     quantities += of_time
+    summed(works, quantities)
     with_wholes(works, quantities)
     name_others(works, quantities)
     readable = Readable(declared_names(quantities), Phrasebook(()))
@@ -91,7 +97,8 @@ def _choose_again(works: Sequence[Work]) -> None:
         work.unread += [(choice.start, choice.end) for choice in again if choice.strange]
 
 
-def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
+def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, str]) -> Work:
+    """`done`: what each step so far is done to; a step that is done to something else is another."""
     source = Source(f"claim {claim.number}", claim.text)
     text = ClaimText.of([Span(source, 0, len(claim.text))])
     text.inside = inside_amounts(text, {})
@@ -100,9 +107,18 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
     places = tuple((r.start, r.end) for r in named if r not in astray)
     text.refer(places)
     nowhere = [" ".join(claim.text[r.start : r.end].split()) for r in astray]
-    found = [(s, called(text, s)) for s in stretches(text, {})]
-    limits = _without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in found])
     listing, listed_ = items(text) if group else ((0, 0), ())
+    listed_ = told_apart(text, listed_, done)
+    stated = before_limits(text, stretches(text, {}))
+    together = [j for s in stated if (j := joint(text, s)) is not None]
+    of_sums = {j.stretch.start for j in together}
+    found = behind_limits(text, [(s, called(text, s)) for s in stated if s.start not in of_sums])
+    nothing = {s.start: of for s, c in found if (of := limits_nothing(text, s, c))[1]}
+    within = [(i.start, i.end) for i in listed_]
+    around = [s for s, c in found if surroundings(text, s, c, within)]
+    nothing |= {s.start: (s.starts[0] - 1, s.end) for s in around}
+    kept_ = [(s, c) for s, c in found if s.start not in nothing]
+    limits = _without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in kept_])
     inside = [(i.start, i.end) for i in listed_]
     limits = [
         (s, c)
@@ -112,13 +128,14 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool) -> Work:
         or any(a <= s.condition < s.end <= b for a, b in inside)
     ]
     limits = [(replace(s, condition=0) if a_parameter(text, s.starts[0]) else s, c) for s, c in limits]
-    limits = [(s, _of_item(text, s, c, listed_)) for s, c in limits]
+    limits = [(s, of_item(text, s, c, listed_)) for s, c in limits]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
-    work.items, work.listing = listed_, listing
+    work.items, work.listing, work.joint = listed_, listing, together
     kept = {s.start for s, _ in work.limits}
     left = [s for s, _ in found if s.start not in kept]
     work.unread = [(at, s.end) for s in left if (at := changed(text.texts, s))]
+    work.unread += nothing.values()
     work.strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
     return work
 
@@ -131,16 +148,6 @@ def _strange_unit(text: ClaimText, stretch: Stretch) -> int:
     if named or stretch.unit is not None or not width:
         return 0
     return min(end + width + (2 if texts[end + width : end + width + 1] == ["per"] else 0), len(texts))
-
-
-def _of_item(text: ClaimText, stretch: Stretch, what: Called, listed_: Sequence[Item]) -> Called:
-    """What the words give no noun for, by the step of its item: 'proofing the dough at 32 degC'."""
-    step = next((i.step for i in listed_ if i.start < stretch.start < i.end), "")
-    kind = kind_of(stretch.unit)
-    before = text.texts[stretch.starts[0] - 1] if stretch.starts[0] else ""
-    if not step or not what.unnamed or (kind, before) not in (("time", "for"), ("temperature", "at")):
-        return what
-    return Called(f"{step} {kind}", "", False)
 
 
 def _without_doubtful(text: ClaimText, limits: list[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:

@@ -27,18 +27,19 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
         of = owners.setdefault((what.noun, family(what, stretch.unit)), [])
         if what.owner and what.owner not in of and not what.apart:
             of.append(what.owner)
-    made: dict[tuple[str, str, str], Quantity] = {}
+    made: dict[tuple[str, str, str, str], Quantity] = {}
     used: set[str] = set()
     for work in works:
         for stretch, what in work.limits:
             kind = family(what, stretch.unit)
             several = len(owners[what.noun, kind]) > 1
             alone = f"{work.claim.number} {stretch.start}" if what.unnamed else what.apart
-            key = (what.noun, kind, alone or (what.owner if several else ""))
+            key = (what.noun, kind, alone or (what.owner if several else ""), what.under)
             if key not in made:
                 owner = what.owner or ("" if alone else next(iter(owners[what.noun, kind]), ""))
-                name = _free_name(what.noun, "" if alone else key[2], kind, used, owner)
-                made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner)
+                whose = what.owner if alone.startswith("each ") else "" if alone else key[2]
+                name = _free_name(what.noun, whose, kind, used, owner)
+                made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner, note=what.under)
             _met_in(made[key], work)
             work.of.append(made[key])
     return list(made.values())

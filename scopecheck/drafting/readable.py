@@ -40,7 +40,11 @@ class Readable:
         numbers = [Fraction(n) for n in _NUMBER.findall(words)]
         order = tuple(a < b for a, b in pairwise(numbers))
         whole = tuple(n.denominator == 1 for n in numbers)
-        what = (declared.kind, declared.whole) if isinstance(declared, NumberDecl) else declared or name
+        what = (
+            (declared.kind, declared.whole, declared.note)
+            if isinstance(declared, NumberDecl)
+            else declared or name
+        )
         what = name if len(several) > 1 else what
         named = name if set(name.lower().split()).intersection(words.lower().split()) else ""
         key = (_NUMBER.sub("#", words), order, whole, what, named)

@@ -71,14 +71,15 @@ def _set_beside(
     if not noun:
         return stretch, what
     word = texts[stretch.end + _apart(texts, stretch.end)] if stretch.end < noun else ""
-    if word in _IN_TIME:
+    in_time = word in _IN_TIME or _within(texts, stretch, word)
+    if in_time:
         work.after.append(stretch)
     found = _named(texts, noun, known)
     if found is not None and _fits(stretch, what, found[0]):
         other, end, _ = found
         beside = other.unit if stretch.unit is None or stretch.unit.symbol == "%" else None
         return replace(stretch, end=end, beside=beside, other=(noun, end)), what
-    if word in ("of", "based") or (word == "relative" and _is_share(stretch.unit)):
+    if not in_time and (word in ("of", "based") or (word == "relative" and _is_share(stretch.unit))):
         return stretch, _with_whole(work, stretch, what, noun)
     if word in _SPATIAL and _in_space(stretch.unit):
         return stretch, what
@@ -87,6 +88,12 @@ def _set_beside(
     end = noun + max(1, width_of(noun_from(work.text, noun)))
     work.unread.append((stretch.starts[0], min(end, len(texts))))
     return None
+
+
+def _within(texts: list[str], stretch: Stretch, word: str) -> bool:
+    """Whether a time is one from something on: 'within 40 ms of a trigger signal'."""
+    opening = texts[stretch.starts[0] : stretch.starts[-1]]
+    return word == "of" and "within" in opening and _a_time(stretch.unit)
 
 
 def _together(texts: list[str], stretch: Stretch) -> int:
@@ -157,7 +164,7 @@ def _other_noun(texts: list[str], stretch: Stretch, what: Called) -> int:
         return 0
     if word not in ("times", "twice", "fold") and (what.counted or stretch.unit is None):
         return 0
-    if word in ("of", "based") and not shares:
+    if word in ("of", "based") and not shares and not _within(texts, stretch, word):
         return 0
     lasting = texts[stretch.starts[0] - 1 : stretch.starts[0]] in (["for"], ["lasts"], ["lasting"], ["takes"])
     if word in _IN_TIME and (lasting or not _a_time(stretch.unit)):

@@ -80,14 +80,17 @@ def _as_before(
     work: Work, stretch: Stretch, what: Called, known: Sequence[_Known], above: Sequence[ClaimText]
 ) -> Called:
     """The quantity as it was called before, if its words are those of one and of no other."""
-    if what.unnamed:
+    if what.unnamed or what.apart.startswith("each "):
         return what
     if what.fresh and not what.owner:
         return replace(what, apart=f"{work.claim.number} {stretch.start}")
+    known = [k for k in known if not what.under or k.what.under in ("", what.under)]
     if alike := [k.what for k in known if _called_alike(what, k.what)]:
-        return replace(what, apart=alike[-1].apart)
+        unders = {k.under for k in alike} | {what.under}
+        under = alike[-1].under if len(unders - {""}) < 2 else what.under
+        return replace(what, apart=alike[-1].apart, under=what.under or under)
     found = [k.what for k in known if _is_of(work, stretch, what, k.what, above)]
-    if len({(k.noun, k.owner, k.apart) for k in found}) != 1:
+    if len({(k.noun, k.owner, k.apart, k.under) for k in found}) != 1:
         return what
     return replace(
         what,
@@ -96,6 +99,7 @@ def _as_before(
         ordinal=found[0].ordinal,
         fresh=False,
         apart=found[0].apart,
+        under=what.under or found[0].under,
     )
 
 

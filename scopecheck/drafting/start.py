@@ -22,22 +22,39 @@ def drafted(name: str, found: Pasted, group: bool = True) -> Draft:
     draft = Draft(name, _title(claims), claims)
     proposals(draft, group)
     grouped = any(q.within for q in draft.quantities)
+    mended = False
     for _ in range(MOST_REPAIRS):
         written = draft.written(sample=True)
         made, diagnostics = read_sheet(Source(name, written.text))
         wrong = [d for d in diagnostics if d.severity == "error"]
         if made is not None and not wrong:
             if not made.unrestated:
-                return draft
+                return draft if not mended else _without_unused(draft)
             for left in made.unrestated:
                 _claim(draft, left.claim).lines.append(Proposed(left.words))
             continue
         if grouped and any(_of_group(draft, written.at.get(d.span.line)) for d in wrong):
             return drafted(name, found, group=False)
+        mended = True
         repaired = [_repaired(draft, d, written.at.get(d.span.line)) for d in wrong]
         if not any(repaired):
             break
     _only_marks(draft)
+    return draft
+
+
+def _without_unused(draft: Draft) -> Draft:
+    """The draft without what was declared for lines that are marks now."""
+    used = {name for claim in draft.claims for line in claim.lines for name in line.names}
+    said = " ".join(line.line.lower() for claim in draft.claims for line in claim.lines if line.name)
+    draft.quantities = [
+        q
+        for q in draft.quantities
+        if q.name in used
+        or q.within is not None
+        or any(o.within is q for o in draft.quantities)
+        or q.name.lower() in said
+    ]
     return draft
 
 

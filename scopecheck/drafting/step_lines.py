@@ -69,7 +69,10 @@ def propose_order(work: Work, readable: Readable) -> None:
     if not names:
         return
     text = work.text
-    said = sorted(at for word in ORDER_WORDS.intersection(text.where) for at in text.where[word])
+    within = {s.end for s in work.after if s.end < len(text.texts)}
+    said = sorted(
+        within.union(at for word in ORDER_WORDS.intersection(text.where) for at in text.where[word])
+    )
     for at in said:
         word = text.texts[at]
         if at in text.taken or at in text.referring:
@@ -89,6 +92,6 @@ def _tried(work: Work, at: int, names: frozenset[str]) -> Iterator[tuple[int, in
     close = at - (texts[at - 1] in ("immediately", "directly", "right", "shortly", "not"))
     far = next((i for i in range(at + 1, len(texts)) if texts[i] in (",", ";", ":", ".")), len(texts))
     first = next((i for i in range(at + 1, min(far, at + MOST_WORDS)) if texts[i] in names), far)
-    for start in dict.fromkeys((timed, close, at)):
+    for start in dict.fromkeys((timed, close, at) if timed == at else (timed,)):
         for end in range(min(far, at + MOST_WORDS), first, -1):
             yield start, end

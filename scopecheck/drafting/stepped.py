@@ -83,13 +83,18 @@ def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
     start = at
     while start > first and texts[start - 1] in _BEFORE_ITEMS:
         start -= 1
-    while start > first and texts[start - 1] in _LABELS | {"(", ")", "-"}:
+    while start > first and texts[start - 1] in _LABELS | {"(", ")", "-"} and not _unit(texts, start - 1):
         start -= 1
     while start > first and texts[start - 1] in ("and", "then"):
         start -= 1
     if start <= first or (start == at and _with_condition(texts, at, first) < at):
         return True
     return texts[start - 1] == apart or (apart == "," and texts[start] == "and" and start < at)
+
+
+def _unit(texts: list[str], at: int) -> bool:
+    """Whether a letter here is a unit, not the label of an item: 'to 90 °C and filtering'."""
+    return at > 0 and (texts[at - 1] in ("°", "/") or texts[at - 1][0].isdecimal())
 
 
 def _over(texts: list[str], at: int) -> bool:
@@ -150,9 +155,17 @@ def step_at(work: Work, at: int, names: frozenset[str]) -> str:
         if texts[i] in (";", ":"):
             break
         done = process_before(["for", *texts[: i + 1]], i + 2)
+        if _beside(texts, i):
+            continue
         if texts[i] in names or done in names:
             return texts[i] if texts[i] in names else done
     return ""
+
+
+def _beside(texts: list[str], at: int) -> bool:
+    """Whether a step stands here only to tell when another is done: 'during the cooling'."""
+    before = at - (at > 0 and texts[at - 1] in ("the", "said"))
+    return before > 0 and texts[before - 1] in ORDER_WORDS
 
 
 def step_before(work: Work, at: int) -> str:

@@ -21,6 +21,20 @@ class Item:
     conditional: bool
 
 
+@record
+class Joint:
+    """A limit of several things together: where its words begin, the things, and what of each is summed.
+
+    `behind`: where a 'together' behind the limit ends. Without nouns the words do not tell the things.
+    """
+
+    stretch: Stretch
+    begin: int
+    nouns: tuple[str, ...]
+    measure: str
+    behind: int = 0
+
+
 @holder
 class Work:
     """A claim at work: its text, the limits found in it, and the quantity each is of."""
@@ -55,6 +69,9 @@ class Work:
     basis: tuple[int, int] = (0, 0)
     """The tokens that say by what its shares are told: 'each by weight of the composition'."""
     items: tuple[Item, ...] = ()
+    joint: list[Joint] = field(default_factory=list)
+    sums: list[tuple[Joint, tuple[Quantity, ...]]] = field(default_factory=list)
+    """Limits of several things together, and those of them whose things are declared."""
     listing: tuple[int, int] = (0, 0)
     """The steps that a method lists, and the tokens of its transition."""
     balance: tuple[int, int] = (0, 0)

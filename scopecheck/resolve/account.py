@@ -250,6 +250,12 @@ _NO_UNIT = frozenset("a an at in as is of to and or".split())
 _AFTER_UNIT = frozenset((",", ";", "and", "or", "to"))
 
 
+def _ampere(text: ClaimText, at: int) -> bool:
+    """Whether an 'A' behind a number is its unit: a capital letter, and no beginning of a sentence."""
+    token = text.tokens[at]
+    return text.source.text[token.start : token.end] == "A"
+
+
 def _no_unit(word: str, own: Own) -> bool:
     """Whether a word stands in no unit's spelling."""
     return len(word) > 3 and word.isalpha() and not own and word not in unit_words()
@@ -258,7 +264,7 @@ def _no_unit(word: str, own: Own) -> bool:
 def unit_width(text: ClaimText, at: int, own: Own) -> int:
     """How many tokens after a number spell its unit."""
     after = text.texts[at + 1 : at + 1 + MOST_OF_UNIT]
-    if not after or after[0] in _NO_UNIT:
+    if not after or (after[0] in _NO_UNIT and not _ampere(text, at + 1)):
         return 0
     far = next((i for i, word in enumerate(after) if word in _AFTER_UNIT or _no_unit(word, own)), len(after))
     start = text.tokens[at + 1].start

@@ -13,7 +13,9 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import plain as plain_text
 
 _NUMBERED = regex(
-    r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+(?!\.?\d))*)",
+    r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+(?!\.?\d)"
+    r"(?!\s*(?:[°º%µ]|per\s?cent|(?:degrees?|[mcnu]m|[km]?g|m?s|min(?:utes?)?|h(?:ours?)?|sec(?:onds?)?|days?|weeks?"
+    r"|m?bar|[kmg]?pa|m?v|k?w|[km]?hz|rpm|k|m?l|wt|vol|mol|ppm)\b)))*)",
     re.IGNORECASE,
 )
 _PRECEDING = regex(

@@ -1,0 +1,169 @@
+"""Conditions of measuring: 'a viscosity at 25 degC of at most 500 mPa.s', 'a resistance of 3 ohm at 20 degC'.
+
+They limit nothing: the declaration of what is measured keeps them as its note, and its line copies them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from scopecheck.drafting.beside import noun_from, nounish, width_of
+from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.marks import words_at
+from scopecheck.drafting.naming import Called, kind_of
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words
+from scopecheck.resolve.claim_text import ClaimText, pieces_of
+
+MOST_BETWEEN = 7
+"""How many words may stand between 'at' and the number of a condition: 'at a pressure difference of'."""
+_SAID = frozenset(("measured", "determined", "tested", "taken", "when", "as"))
+_JOINTS = frozenset(("of", "is", "are", "being", "has", "to", "in", ","))
+_ON_THE_WAY = frozenset(("a", "an", "the", "of"))
+
+
+def before_limits(text: ClaimText, found: Sequence[Stretch]) -> list[Stretch]:
+    """Takes a condition between a noun and its limit into the limit: 'a density at 20 degC of at least'."""
+    made: list[Stretch] = []
+    for stretch in found:
+        condition = made[-1] if made else None
+        if condition is not None and (at := _said_between(text, condition, stretch)):
+            made[-1] = replace(stretch, start=at, after=condition.after)
+            continue
+        at = _between(text, condition, stretch) if condition is not None else 0
+        if condition is None or not at:
+            made.append(stretch)
+            continue
+        made[-1] = replace(
+            stretch,
+            start=at,
+            starts=(at, *stretch.starts),
+            after=condition.after,
+            condition=condition.condition,
+            under=(at, condition.end),
+        )
+    return made
+
+
+def _said_between(text: ClaimText, condition: Stretch, stretch: Stretch) -> int:
+    """Where ', determined by light at 20 degC,' begins before a limit, with its condition; or 0."""
+    texts, end = text.texts, stretch.starts[0]
+    while end > 0 and texts[end - 1] in ("of", "is", "are", "being"):
+        end -= 1
+    if not condition.end <= end - 1 or texts[end - 1] != "," or not _of_other_kinds(condition, stretch):
+        return 0
+    begin = next((i for i in range(condition.starts[0], max(0, end - 16), -1) if texts[i] == ","), 0)
+    return begin if begin and texts[begin + 1] in _SAID and "," not in texts[condition.end : end - 1] else 0
+
+
+def _between(text: ClaimText, condition: Stretch, stretch: Stretch) -> int:
+    """Where the 'at' of a condition stands between what is measured and its limit; 0 if it is none."""
+    texts = text.texts
+    at = _at_before(texts, condition.starts[0])
+    apart = texts[condition.end : stretch.starts[0]]
+    stops = words("nouns", "stops")
+    joined = len(apart) <= 4 and all(word in _JOINTS or nounish(word, stops) for word in apart)
+    noun = next((i for i in range(at - 1, max(-1, at - 3), -1) if texts[i] not in _SAID), 0)
+    if not at or not joined or not _a_property(texts[noun]) or not _of_other_kinds(condition, stretch):
+        return 0
+    return at if not apart or any(word in ("of", "is", "are", "being") for word in apart) else 0
+
+
+def behind_limits(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:
+    """Takes conditions behind the limit of a property into it; the property keeps the words of its own."""
+    made: list[tuple[Stretch, Called]] = []
+    for stretch, what in found:
+        if made and not what.noun and _goes_on(text, made[-1][0], stretch):
+            what = made[-1][1]
+        if made and (begin := _behind(text, *made[-1], stretch)):
+            before = made[-1][0]
+            under = (before.under[0] or begin, stretch.end) if not before.ahead else before.under
+            made[-1] = (replace(before, under=under), made[-1][1])
+            continue
+        made.append((stretch, what))
+    return [(s, replace(c, under=_noted(text, s, c))) for s, c in made]
+
+
+def _goes_on(text: ClaimText, before: Stretch, stretch: Stretch) -> bool:
+    """Whether a limit is of what is limited before, under another condition: 'and 3 ohm at -10 degC'."""
+    end = (before.under if before.under[1] > before.end else _moment(text, before))[1]
+    between = text.texts[end : stretch.starts[0]]
+    alike = before.unit == stretch.unit and text.texts[stretch.end : stretch.end + 1]
+    joined = 0 < len(between) <= 3 and {"and", "but", ",", "of", "to", "at"}.issuperset(between)
+    return bool(end and alike and joined and alike[0] in ("at", "before", "after", "during"))
+
+
+def _noted(text: ClaimText, stretch: Stretch, what: Called) -> str:
+    """The words that a quantity keeps as its note: its condition, or the moment behind its limit."""
+    under = stretch.under if stretch.under[1] else _moment(text, stretch)
+    return words_at(text, *under) if under[1] and what.noun and not what.unnamed else ""
+
+
+def _moment(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
+    """Where 'before the drying' stands behind a limit: its quantity is not that 'after the drying'."""
+    texts, at = text.texts, stretch.end
+    time = kind_of(stretch.unit) == "time"
+    if time or texts[at : at + 1] not in (["before"], ["after"], ["during"]) or stretch.condition:
+        return 0, 0
+    noun = at + 1 + (texts[at + 1 : at + 2] in (["the"], ["said"], ["a"]))
+    width = width_of(noun_from(text, noun))
+    ends = not width or noun + width >= len(texts) or texts[noun + width] in (",", ";", ".", "and")
+    return (at, noun + width) if width and ends else (0, 0)
+
+
+def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch) -> int:
+    """Where a condition begins behind a limit, or behind a condition there; 0 if the next number is none."""
+    texts = text.texts
+    at = first = max(stretch.end, stretch.farther, 0 if stretch.ahead else stretch.under[1])
+    at += texts[at : at + 1] == [","]
+    said = at
+    while said < len(texts) and texts[said] in _SAID:
+        said += 1
+    told = said > at or first == stretch.under[1]
+    if texts[said : said + 1] != ["at"] and not (told and texts[said : said + 1] in (["under"], ["and"])):
+        return 0
+    if texts[first] == "," and not told:
+        return 0
+    between = texts[said + 1 : condition.starts[0]]
+    near = condition.starts[0] > said and len(between) <= MOST_BETWEEN
+    stops = words("nouns", "stops")
+    if not near or not all(w in _ON_THE_WAY or w == "at" or nounish(w, stops) for w in between):
+        return 0
+    if not _of_other_kinds(condition, stretch) or not (told or _is_property(text, stretch, what, condition)):
+        return 0
+    return at
+
+
+def _is_property(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch) -> bool:
+    """Whether what is limited is measured of something, not set: not 'at a rate of 5 L/min at 20 degC'."""
+    last = what.noun.split()[-1] if what.noun else ""
+    if what.unnamed or what.counted or not _a_property(last) or kind_of(stretch.unit) == "time":
+        return False
+    if kind_of(stretch.unit) == "temperature" and last in words("measures", "nouns"):
+        return False
+    if kind_of(stretch.unit) in ("distance", "angle") and kind_of(condition.unit) != "temperature":
+        return False
+    first = max(stretch.after, stretch.starts[0] - len(pieces_of(what.noun)) - 4)
+    return not {"at", "under"}.intersection(text.texts[first : stretch.starts[0]])
+
+
+def _a_property(word: str) -> bool:
+    return word.lower() in words("measures", "nouns") | words("limits", "properties")
+
+
+def _at_before(texts: list[str], start: int) -> int:
+    """Where the 'at' stands before a number, with nothing but a noun between; 0 if none does."""
+    stops = words("nouns", "stops")
+    for at in range(start - 1, max(0, start - 1 - MOST_BETWEEN), -1):
+        if texts[at] == "at":
+            return at
+        if texts[at] not in _ON_THE_WAY and not nounish(texts[at], stops):
+            return 0
+    return 0
+
+
+def _of_other_kinds(condition: Stretch, stretch: Stretch) -> bool:
+    """Whether a condition can be one of a limit: it has a unit, of another kind."""
+    if condition.unit is None or condition.sign or condition.under[1]:
+        return False
+    return stretch.unit is None or condition.unit.kind.dimension != stretch.unit.kind.dimension

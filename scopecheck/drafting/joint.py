@@ -1,0 +1,183 @@
+"""Limits of several things together: 'the combined amount of A and B is', 'A and B together make up at most'.
+
+A line on the last of them alone would be another limit: it is one on their sum, or all of it is marked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from scopecheck.drafting.beside import noun_from, width_of
+from scopecheck.drafting.draft import Proposed, Quantity
+from scopecheck.drafting.kinds_of import kind_text
+from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.marks import takes, words_at
+from scopecheck.drafting.naming import AMOUNTS, Called
+from scopecheck.drafting.quantities import KEPT_WORDS
+from scopecheck.drafting.work import Joint, Work
+from scopecheck.foundations.word_lists import words
+from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.text.stream import stem
+
+MOST_BACK = 40
+"""How many words before a limit the things are looked for of which it is the sum."""
+_SKIPPED = frozenset(("a", "an", "the", "said", "both", "all"))
+_APART = frozenset((";", ":", ".", "wherein", "whereby"))
+
+
+def joint(text: ClaimText, stretch: Stretch) -> Joint | None:
+    """The things whose sum a limit is of; None where it is of one thing."""
+    texts, end = text.texts, stretch.starts[0]
+    first = next((i + 1 for i in range(end - 1, max(-1, end - MOST_BACK), -1) if texts[i] in _APART), 0)
+    first = max(first, end - MOST_BACK)
+    if "ratio" in texts[first:end]:
+        return None
+    return _of_sum(text, stretch, first) or _together(text, stretch, first)
+
+
+def _of_sum(text: ClaimText, stretch: Stretch, first: int) -> Joint | None:
+    """'the sum of A and B', 'a combined amount of A, B and C'."""
+    texts, end = text.texts, stretch.starts[0]
+    for at in range(end - 1, first, -1):
+        if texts[at] != "of":
+            continue
+        begin = next((i for i in range(at - 1, max(first - 1, at - 4), -1) if _summing(texts, i, at)), -1)
+        if begin < 0:
+            continue
+        nouns, far = _nouns(text, at + 1, end)
+        measure = [w for w in texts[begin + 1 : at] if w not in AMOUNTS]
+        if len(nouns) > 1 and "and" not in texts[far:end]:
+            return Joint(stretch, begin, nouns, " ".join(measure))
+        if "and" in texts[at:end] and "," not in texts[far:end]:
+            return Joint(stretch, begin, (), "")
+        return None
+    return None
+
+
+def _summing(texts: list[str], at: int, of: int) -> bool:
+    """Whether 'sum of', or 'combined amount of', begins here."""
+    if texts[at] in words("limits", "summed") and at == of - 1:
+        return True
+    return texts[at] in words("limits", "summed_amounts") and texts[of - 1] in _measures()
+
+
+def _measures() -> frozenset[str]:
+    return words("measures", "nouns") | frozenset(AMOUNTS)
+
+
+def _together(text: ClaimText, stretch: Stretch, first: int) -> Joint | None:
+    """'A and B together make up', 'A and B in a total amount of', 'A and B make up 5 % in total'."""
+    texts, end = text.texts, stretch.starts[0]
+    behind = stretch.end
+    behind += texts[behind : behind + 1] == ["together"] or 2 * (
+        texts[behind : behind + 2] == ["in", "total"]
+    )
+    if behind == stretch.end and not _said_together(texts, first, end):
+        return None
+    for begin in range(first, end):
+        if begin > first and texts[begin - 1] not in _BEFORE_FIRST:
+            continue
+        nouns, far = _nouns(text, begin, end)
+        rest = texts[far:end]
+        if len(nouns) < 2 or {"and", "or", ","}.intersection(rest):
+            continue
+        if behind > stretch.end or _said_together(texts, far, end):
+            measure = next((w for w in rest if w in words("measures", "nouns") and w not in AMOUNTS), "")
+            return Joint(stretch, begin, nouns, measure, behind)
+    return None
+
+
+_BEFORE_FIRST = frozenset(
+    "wherein that comprising comprises including and further , with if containing".split()
+)
+
+
+def _said_together(texts: list[str], first: int, end: int) -> bool:
+    """Whether words before a limit say that it is of several things together."""
+    for at in range(first, end):
+        if texts[at] in words("limits", "summed_behind") and texts[at + 1] not in _measures():
+            return at > 0 and not texts[at - 1].endswith("ed")  # 'joined together by'
+        if texts[at : at + 2] == ["in", "total"]:
+            return True
+        if texts[at] in words("limits", "summed_amounts") and texts[at + 1] in _measures():
+            return texts[at - 1] in ("a", "an", "the") and texts[at - 2] in ("in", "have", "has", "having")
+    return False
+
+
+def _nouns(text: ClaimText, at: int, end: int) -> tuple[tuple[str, ...], int]:
+    """The nouns of a list that begins here, joined by 'and', and where it ends."""
+    texts, found, far = text.texts, list[str](), at
+    while at < end:
+        while at < end and texts[at] in _SKIPPED:
+            at += 1
+        noun = noun_from(text, at)
+        if not noun or at + width_of(noun) > end:
+            break
+        found.append(noun)
+        at = far = at + width_of(noun)
+        parted = at
+        while at < end and texts[at] in (",", "and", "plus", "+"):
+            at += 1
+        if at == parted:
+            break
+    return tuple(found), far
+
+
+# ---- quantities and lines
+
+
+def summed(works: Sequence[Work], quantities: list[Quantity]) -> None:
+    """Finds or declares what is summed; where that cannot be done, the whole limit is kept unread."""
+    for work in works:
+        for one in work.joint:
+            made: list[Quantity] = []
+            parts = [_part(one, noun, quantities, made) for noun in one.nouns]
+            known = [q for q in parts if q is not None]
+            if len(known) < max(2, len(parts)) or len({q.name for q in known}) < len(known):
+                work.unread.append((one.begin, one.stretch.end))
+                continue
+            quantities += made
+            for q in known:
+                q.claims = sorted({*q.claims, work.claim.number})
+            work.sums.append((one, tuple(known)))
+
+
+def _part(one: Joint, noun: str, quantities: Sequence[Quantity], made: list[Quantity]) -> Quantity | None:
+    """The quantity of one of the things; a new one where none is of it; None where another kind is."""
+    unit = one.stretch.unit
+    if unit is None or not unit.symbol or noun.split()[0] in KEPT_WORDS:
+        return None
+    share = not unit.kind.dimension
+    kind = kind_text(Called("" if share else one.measure, "", False), unit)
+    said = _stems(noun)
+    named = [q for q in quantities if (_stems(q.noun) == said if share else _has(q, said, one.measure))]
+    named = named or [q for q in quantities if share and q.kind == kind and _stems(q.noun)[-1:] == said]
+    if named:
+        fits = len(named) == 1 and named[0].kind == kind and not (named[0].within and named[0].declared)
+        return named[0] if fits else None
+    name = noun if share else f"{noun} {one.measure or kind.partition(' in ')[0]}"
+    if name.lower() in {q.name.lower() for q in (*quantities, *made)}:
+        return None
+    whole = next((q for q in quantities if q.kind == kind.replace("share", "composition", 1)), None)
+    made.append(Quantity(name, kind, name, "" if share else noun, [], within=whole))
+    return made[-1]
+
+
+def _has(of: Quantity, said: list[str], measure: str) -> bool:
+    """Whether a quantity is what one of the things measures: 'mass' of the camera, 'camera mass'."""
+    noun, owner = _stems(of.noun), _stems(of.owner)
+    return bool(measure) and (
+        (noun == [*said, *_stems(measure)]) or (noun == _stems(measure) and owner == said)
+    )
+
+
+def _stems(noun: str) -> list[str]:
+    return [stem(word) for word in noun.lower().split()]
+
+
+def propose_sums(work: Work) -> None:
+    """A line on each sum; its words begin with those that say 'together'."""
+    for one, parts in work.sums:
+        words_ = words_at(work.text, one.begin, one.behind or one.stretch.end)
+        if takes(work.text, words_, one.begin, one.behind or one.stretch.end):
+            work.claim.lines.append(Proposed(words_, " + ".join(q.name for q in parts)))

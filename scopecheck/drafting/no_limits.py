@@ -1,0 +1,153 @@
+"""Numbers that limit nothing by themselves: names, ends of formulas, numbers of what happens or follows.
+
+A line that restated one of them would say something else than the claim; all of them are marked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from scopecheck.drafting.beside import nounish, process_before, whole_start
+from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.naming import Called, kind_of
+from scopecheck.foundations.word_lists import words
+from scopecheck.resolve.claim_text import ClaimText, pieces_of
+
+MOST_BACK = 17
+"""How many words before a limit the word is looked for that makes its clause an event."""
+MOST_ON = 8
+"""How many words behind a limit the 'when' is looked for on which it depends."""
+_PARTING = frozenset((",", ";", ":", "."))
+_WORKED_OUT = frozenset("/+*×·")
+_DETERMINERS = frozenset(("a", "an", "the", "said", "one", "any", "each"))
+
+
+def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, int]:
+    """The tokens to be kept whole of a number that limits nothing that can be named; (0, 0) for a limit."""
+    texts = text.texts
+    start, end = stretch.starts[0], stretch.end
+    if (at := _event(texts, stretch)) and not stretch.condition:
+        return at, end
+    if not stretch.condition and (far := _depends(texts, stretch)):
+        return start, far
+    if at := _measuring(texts, stretch):
+        return at, end
+    if what.counted and texts[start - 1 : start] and texts[start - 1] in words("limits", "events"):
+        return start - 1, end
+    if _named_so(texts, stretch, what) or texts[end : end + 1] == ["thereof"]:
+        return max(0, start - 1), end
+    if at := _surpassing(texts, stretch):
+        return at, end
+    if what.counted and (per := _per(texts, end)):
+        return start, per
+    if at := _worked_out(text, stretch):
+        return at, end
+    return 0, 0
+
+
+def _event(texts: list[str], stretch: Stretch) -> int:
+    """Where 'after' stands before what happens: 'after the temperature has fallen below 70 degC'; else 0."""
+    happening = words("limits", "happening")
+    met = False
+    for i in range(stretch.start - 1, max(-1, stretch.start - MOST_BACK), -1):
+        if texts[i] in _PARTING:
+            return 0
+        parted = texts[i] in _DETERMINERS and texts[i - 1] not in words("limits", "events")
+        if met and parted and texts[i - 1] not in ("of", "in", "on", "by"):
+            return 0  # 'after the drying the textile has'
+        met = met or texts[i] in happening
+        if texts[i] in words("limits", "events"):
+            met = met or texts[stretch.starts[0]] in happening
+            return i if met and texts[i + 1] in _DETERMINERS | {"two", "three", "four", "five"} else 0
+    return 0
+
+
+def _depends(texts: list[str], stretch: Stretch) -> int:
+    """Where the condition ends on which a limit depends: '50 % of it when the heat sink is'; else 0."""
+    for at in range(stretch.end, min(len(texts) - 1, stretch.end + MOST_ON)):
+        if texts[at] in _PARTING or texts[at] in ("and", "or"):
+            return 0
+        if texts[at] in ("when", "if", "once", "whenever") and texts[at + 1] in _DETERMINERS:
+            return at + 1
+    return 0
+
+
+def _measuring(texts: list[str], stretch: Stretch) -> int:
+    """Where 'measured at' begins before the number of a condition; else 0."""
+    for i in range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_ON - 4), -1):
+        if texts[i] in _PARTING:
+            return 0
+        if texts[i] in _MEASURED and texts[i + 1] in (
+            "at",
+            "under",
+            "with",
+            "in",
+            "according",
+            "by",
+            "using",
+        ):
+            return i if texts[i + 1] != "by" or texts[stretch.starts[0] - 1] == "at" else 0
+    return 0
+
+
+_MEASURED = frozenset(("measured", "determined", "tested"))
+
+
+def surroundings(text: ClaimText, stretch: Stretch, what: Called, steps: Sequence[tuple[int, int]]) -> bool:
+    """Whether a temperature or a voltage is only where something else holds: 'at 20 degC', of no step."""
+    texts, at = text.texts, stretch.starts[0]
+    if not at or texts[at - 1] != "at" or stretch.unit is None or stretch.under[1]:
+        return False
+    if any(start < at < end for start, end in steps):
+        return False
+    if not what.noun or what.unnamed:
+        return not process_before(["for", *texts[: at - 1]], at)
+    noun = what.noun.removesuffix(f" {kind_of(stretch.unit)}")
+    before = at - 1 - len(pieces_of(noun))
+    there = noun != what.noun and [t.text for t in pieces_of(noun)] == texts[before : at - 1]
+    return there and texts[before - (texts[before - 1] in _DETERMINERS) - 1] == "of"
+
+
+def _named_so(texts: list[str], stretch: Stretch, what: Called) -> bool:
+    """Whether the number is part of a name: 'polysorbate 20, polysorbate 80'."""
+    start, end = stretch.starts[0], stretch.end
+    bare = stretch.unit is None and end - start == 1 and len(stretch.figures) == 1 and not stretch.sign
+    if not bare or start == 0 or texts[end : end + 1] not in ([","], [";"], ["."], ["and"], ["or"], [":"]):
+        return False
+    before = texts[start - 1]
+    measure = words("measures", "nouns") | words("limits", "properties")
+    return nounish(before, words("nouns", "stops")) and before not in measure and len(before) > 2
+
+
+def _surpassing(texts: list[str], stretch: Stretch) -> int:
+    """Where 'exceeding the diameter by' begins before a difference; else 0."""
+    at = stretch.starts[0]
+    if at < 2 or texts[at - 1] != "by":
+        return 0
+    for i in range(at - 2, max(-1, at - MOST_BACK), -1):
+        if texts[i] in _PARTING:
+            return 0
+        if texts[i] in words("limits", "surpassing"):
+            return i
+    return 0
+
+
+def _per(texts: list[str], end: int) -> int:
+    """Where 'warp yarns per cm' ends behind a number; 0 where no 'per' follows the noun."""
+    for at in range(end + 1, min(len(texts) - 1, end + 4)):
+        if texts[at] == "per":
+            return at + 2
+        if not nounish(texts[at - 1], words("nouns", "stops")):
+            return 0
+    return 0
+
+
+def _worked_out(text: ClaimText, stretch: Stretch) -> int:
+    """Where a term begins that is worked out of several quantities: 'Mn/C is 10 or more'; else 0."""
+    texts, at = text.texts, stretch.starts[0]
+    while at > 0 and (texts[at - 1] in words("measures", "between") or texts[at - 1] == ":"):
+        at -= 1
+    start = whole_start(text, at - 1, at)
+    if start > 0 and texts[start - 1] in _WORKED_OUT and start - 1 not in text.inside:
+        return max(1, start - 2)
+    return 0

@@ -1,0 +1,95 @@
+"""`start` gives a limit to what it is of: sums, conditions of measuring, times from something on, steps.
+
+The claims are our own; what each limit is of is what the words say, told by hand.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.test_start import lines, read
+
+COATING = """\
+1. A coating comprising 20 to 45 % by weight of a binder, 5 to 15 % by weight of chalk and water, wherein the
+combined amount of the binder and the chalk is at most 55 % by weight.
+2. The coating of claim 1, wherein the coating has a viscosity at 25 °C of at most 500 mPa·s, a density at 20
+°C of 1.1 to 1.3 g/cm3, and a conductivity of 2 to 4 mS/cm at 25 °C.
+3. The coating of claim 1, further comprising a first soap and a second soap, wherein the first soap and the
+second soap together make up from 0.5 to 2 % by weight.
+4. The coating of claim 1, further comprising a wax, a dye and a salt in a total amount of less than 3 % by
+weight, wherein the wax has a melting point above 60 °C.
+"""
+
+
+def test_limits_of_several_together_are_lines_on_the_sum() -> None:
+    found = lines(COATING)
+    assert "| binder + chalk : combined amount of the binder and the chalk is at most 55 % by weight" in found
+    assert (
+        "| first soap + second soap : the first soap and the second soap together make up from 0.5 to 2 %"
+        " by weight" in found
+    )
+    whole = "a wax, a dye and a salt in a total amount of less than 3 % by weight"
+    assert f"| wax + dye + salt : {whole}" in found
+    read(COATING)
+
+
+def test_a_condition_of_measuring_is_no_limit() -> None:
+    found = lines(COATING)
+    assert "| viscosity : at 25 °C of at most 500 mPa·s" in found
+    assert "| density : at 20 °C of 1.1 to 1.3 g/cm3" in found
+    assert "| conductivity : 2 to 4 mS/cm at 25 °C" in found
+    assert "| melting point : above 60 °C" in found
+    assert not [line for line in found if line.endswith((": 25 °C", ": 20 °C", ": at 25 °C"))]
+    assert 'viscosity viscosity in mPa.s "at 25 °C"' in found
+
+
+TEMPERING = """\
+1. A method of tempering fat, comprising: heating the fat to a temperature of 45 to 50 °C; cooling the fat to
+27 °C at a pressure of 2 bar; and pressing the fat at a pressure of 4 bar for 20 minutes.
+2. The method of claim 1, wherein the cooling begins no sooner than 2 minutes after the heating ends.
+3. The method of claim 1, wherein the pressing is performed within 30 minutes of the cooling.
+4. The method of claim 1, further comprising pouring the fat into forms and cooling the forms to 8 °C.
+"""
+
+
+def test_limits_of_two_steps_are_of_two_quantities() -> None:
+    found = lines(TEMPERING)
+    assert "| heating temperature : 45 to 50 °C" in found
+    assert "| fat cooling temperature : 27 °C" in found or "| cooling temperature : 27 °C" in found
+    assert "| cooling pressure : 2 bar" in found
+    assert "| pressing pressure : 4 bar" in found
+    assert "| forms cooling temperature : 8 °C" in found
+    read(TEMPERING)
+
+
+def test_a_time_from_a_step_on_is_a_line_of_the_step_that_it_speaks_of() -> None:
+    found = lines(TEMPERING)
+    assert "| cooling : no sooner than 2 minutes after the heating ends" in found
+    assert "| pressing : within 30 minutes of the cooling" in found
+
+
+@pytest.mark.parametrize(
+    ("words", "kept"),
+    [
+        (
+            "to start a pump no earlier than 100 ms after the valve opens",
+            "no earlier than 100 ms after the valve",
+        ),
+        ("to stop a pump within 40 ms of a trigger signal", "within 40 ms of a trigger signal"),
+        ("to stop a pump within 200 ms when a pressure exceeds 2 bar", "within 200 ms when"),
+        (
+            "to open a valve after the pressure has fallen below 3 bar",
+            "after the pressure has fallen below 3 bar",
+        ),
+        (
+            "to keep a gap exceeding the width of the valve by 2 to 4 mm",
+            "exceeding the width of the valve by 2",
+        ),
+        ("to print 20 to 30 dots per cm", "20 to 30 dots per cm"),
+        ("to keep Mn/C at 10 or more", "Mn/C at 10"),
+    ],
+)
+def test_a_number_that_limits_nothing_by_itself_is_marked(words: str, kept: str) -> None:
+    text = f"1. A controller configured to run a motor and {words}.\n"
+    assert [line for line in lines(text) if line.startswith(f"| not restated : {kept}")], lines(text)
+    read(text)
