@@ -53,8 +53,6 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
-    if each := _one_for_each(job, tokens):
-        return trouble(span, f"no phrase reads '{words[:60]}'", *each)
     if several := _several_of_one(job, tokens):
         return trouble(span, f"no phrase reads '{words[:60]}'", *several)
     if how_long := _how_long(job, tokens):
@@ -74,21 +72,6 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
     cause = _operands(job, tokens, near) or cause
     return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
-
-
-def _one_for_each(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
-    """Cause and help where a limit is put on each of several things left of the colon; else None."""
-    if len(job.subjects) < 2 or "each" not in map(word_of, tokens):
-        return None
-    limit = max(
-        (tokens[start:] for start in range(len(tokens)) if job.of(job.subjects[0]).readable(tokens[start:])),
-        key=len,
-        default=(),
-    )
-    if not limit:
-        return None
-    lines = "; ".join(f"{s.text} : {job.text(limit)}" for s in job.subjects)
-    return "A limit on each of several things is one limitation of each.", f"write a line for each: {lines}"
 
 
 _SEVERAL = frozenset("mixture mixtures combination combinations blend blends both".split())
