@@ -1065,6 +1065,19 @@ inside  {name}   water    agent
     assert not [item for item in made.unrestated if item.sort == "number"]
 
 
+def test_a_hyphen_between_names_is_a_sign_among_symbols_alone() -> None:
+    text = "R1, R2{more}  length in mm\n\n1. A lens, 2*R1-R2 being at least 2 mm.\n   | {line}\n"
+    made = sheet(text.format(more="", line="2*R1-R2 >= 2 mm"))
+    formula = made.claims[0].limitations[0].formula
+    for first, second in product(range(4), range(4)):
+        thing = {"R1": Fraction(first, 1000), "R2": Fraction(second, 1000)}
+        assert (evaluate(formula, thing, base_construction(made)) is True) == (2 * first - second >= 2)
+    subject = sheet(text.format(more="", line="R1-R2 : at least 2 mm"))
+    assert "R1" in str(subject.claims[0].limitations[0].formula)
+    named = sheet(text.format(more=", R1-R2", line="R1-R2 >= 2 mm"))
+    assert "Measured(name='R1-R2')" in str(named.claims[0].limitations[0].formula)
+
+
 def test_a_number_before_a_unit_is_no_part_of_a_name() -> None:
     text = "size  in g/mol\nagent  any of PEG 1000, ether\n\n1. A mix with a PEG 1000 g/mol.\n   | {line}\n"
     assert sheet(text.format(line="size : 1000 g/mol"))

@@ -1,6 +1,6 @@
 """Units: what a text such as `g/cm3` or `bar(g)` spells, and its exact factor.
 
-Base units: m, kg, s, K, A, mol, cd, degree of angle, bit. Everything is a Fraction.
+Base units: m, kg, s, K, A, mol, cd, lm, degree of angle, bit. Everything is a Fraction.
 """
 
 from __future__ import annotations

@@ -196,7 +196,8 @@ class _Scanner:
             self.bracket(c)
             self.add("mark", c, at + 1)
         else:
-            raise trouble(self.page.span(at, at + 1), f"{_named(c)} has no meaning here", "", "take it out")
+            help = "for an absolute value write ABS(...)" if c == "|" else "take it out"
+            raise trouble(self.page.span(at, at + 1), f"{_named(c)} has no meaning here", "", help)
 
     def spelled_name(self) -> list[tuple[int, int]]:
         """Where the words of a declared name lie that begins here and is no plain words; [] if none does."""
@@ -290,7 +291,17 @@ class _Scanner:
                 self.page.span(self.at, self.at + len(word)), f"{word} is not understood yet",
                 "The word is set aside for a later version of the language.", "",
             )  # fmt: skip
+        if not self.words and self.is_difference(word):
+            for piece in re.split("(-)", word):
+                self.add("mark" if piece == "-" else "word", piece, self.at + len(piece))
+            return
         self.add("word", word, self.at + len(word))
+
+    def is_difference(self, word: str) -> bool:
+        """Whether `R1-R2` among symbols has names on either side of its sign and is part of no name."""
+        names, small = self.page.names, word.lower()
+        parts = small.split("-")
+        return len(parts) > 1 and names.issuperset(parts) and not any(small in name for name in names)
 
     # ---- numbers
 
