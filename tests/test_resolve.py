@@ -1065,6 +1065,26 @@ inside  {name}   water    agent
     assert not [item for item in made.unrestated if item.sort == "number"]
 
 
+def test_what_is_done_each_time_is_no_step() -> None:
+    text = "stir, brew  step in h\n\n1. A method, stirring 2 to 6 hours after each brew.\n   | stir : {}\n"
+    _, (wrong,) = read_sheet(Source("test", text.format("2 to 6 hours after each brew")))
+    assert wrong.message == "brew is declared as a step, which is done once"
+    assert wrong.help == "write brew  part, up to 4, and indented below it: moment  time in h"
+
+
+def test_a_micro_sign_is_printed_as_written() -> None:
+    for written in ("µm", "um"):
+        words = f"at least 20 {written}"
+        made = sheet(f"film  length in {written}\n\n1. A film of {words}.\n   | film : {words}\n")
+        (film,) = made.declarations
+        assert isinstance(film, NumberDecl)
+        assert film.unit.symbol == written
+    plain, signed = find_unit("ug/mL"), find_unit("µg/mL")
+    assert plain is not None
+    assert signed is not None
+    assert (signed.symbol, signed.factor) == ("µg/mL", plain.factor)
+
+
 def test_a_hyphen_between_names_is_a_sign_among_symbols_alone() -> None:
     text = "R1, R2{more}  length in mm\n\n1. A lens, 2*R1-R2 being at least 2 mm.\n   | {line}\n"
     made = sheet(text.format(more="", line="2*R1-R2 >= 2 mm"))

@@ -24,7 +24,7 @@ from scopecheck.foundations.kinds import (
     power_kind,
     unit_table,
 )
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 
 
@@ -66,6 +66,7 @@ _BY_BEFORE = regex(r"([a-z/]+)[ .-]{0,2}(?:%|percent|per cent)")
 _BY_AFTER = regex(r"(?:%|percent|per cent) ?(?P<open>\()?(?P<by>by )?(?P<basis>[a-z/]+)(?(open)\.?\))")
 _POWERS = {"square": "2", "sq": "2", "squared": "2", "cubic": "3", "cu": "3", "cubed": "3"}
 _SECOND = regex(r"/second\b")
+_MICRO = regex(r"[µμ]([A-Za-z]+)")
 _TO_A_POWER = regex(r"\b(square|sq|cubic|cu)\b\.? ([^\W\d_]+)")
 _AT_A_POWER = regex(r"\b([^\W\d_]+) (squared|sq|cubed|cu)\b")
 
@@ -99,7 +100,16 @@ def find_unit(text: str, own: Own | None = None, *, level: bool = False) -> Unit
     if not plain:
         return None
     unit = _find(plain) or (_with_own(plain, own) if own else None)
+    unit = _as_written(unit, text) if unit and plain != text else unit
     return as_level(unit) if unit and level and unit.kind.dimension == TEMPERATURE else unit
+
+
+def _as_written(unit: Unit, text: str) -> Unit:
+    """The unit printed with a micro sign where the text has one: `µm`, not `um`."""
+    symbol = unit.symbol
+    for letters in _MICRO.findall(text):
+        symbol = re.sub(rf"\bu(?={letters})", "µ", symbol)
+    return unit if symbol == unit.symbol else replace(unit, symbol=symbol)
 
 
 @cache
