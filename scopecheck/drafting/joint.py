@@ -158,7 +158,8 @@ def _part(one: Joint, noun: str, quantities: Sequence[Quantity], made: list[Quan
     name = noun if share else f"{noun} {one.measure or kind.partition(' in ')[0]}"
     if name.lower() in {q.name.lower() for q in (*quantities, *made)}:
         return None
-    whole = next((q for q in quantities if q.kind == kind.replace("share", "composition", 1)), None)
+    composed = kind.replace("share", "composition", 1) if share else ""
+    whole = next((q for q in quantities if q.kind == composed), None)
     made.append(Quantity(name, kind, name, "" if share else noun, [], within=whole))
     return made[-1]
 
