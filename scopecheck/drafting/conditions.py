@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.drafting.beside import noun_from, nounish, width_of
+from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import words_at
 from scopecheck.drafting.naming import Called, kind_of
@@ -125,6 +126,8 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     if texts[first] == "," and not told:
         return 0
     between = texts[said + 1 : condition.starts[0]]
+    if texts[said] == "and" and between[:1] not in ([], ["at"], ["under"]):
+        return 0
     near = condition.starts[0] > said and len(between) <= MOST_BETWEEN
     stops = words("nouns", "stops")
     if not near or not all(w in _ON_THE_WAY or w == "at" or nounish(w, stops) for w in between):
@@ -134,6 +137,14 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     return at
 
 
+_OF_LENGTHS = ("temperature", "pressure", "force")
+"""Under what a length or an angle is measured; others tell of what is done with it."""
+
+
+def _means(condition: Stretch) -> str:
+    return kind_text(Called("", "", False), condition.unit).partition(" in ")[0]
+
+
 def _is_property(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch) -> bool:
     """Whether what is limited is measured of something, not set: not 'at a rate of 5 L/min at 20 degC'."""
     last = what.noun.split()[-1] if what.noun else ""
@@ -141,7 +152,7 @@ def _is_property(text: ClaimText, stretch: Stretch, what: Called, condition: Str
         return False
     if kind_of(stretch.unit) == "temperature" and last in words("measures", "nouns"):
         return False
-    if kind_of(stretch.unit) in ("distance", "angle") and kind_of(condition.unit) != "temperature":
+    if kind_of(stretch.unit) in ("distance", "angle") and _means(condition) not in _OF_LENGTHS:
         return False
     first = max(stretch.after, stretch.starts[0] - len(pieces_of(what.noun)) - 4)
     return not {"at", "under"}.intersection(text.texts[first : stretch.starts[0]])

@@ -10,11 +10,13 @@ from collections.abc import Sequence
 from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.kinds_of import kind_text
+from scopecheck.drafting.leading import AMOUNTS
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import takes, words_at
-from scopecheck.drafting.naming import AMOUNTS, Called
+from scopecheck.drafting.naming import Called
 from scopecheck.drafting.quantities import KEPT_WORDS
 from scopecheck.drafting.work import Joint, Work
+from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.text.stream import stem
@@ -153,7 +155,7 @@ def _part(one: Joint, noun: str, quantities: Sequence[Quantity], made: list[Quan
     named = [q for q in quantities if (_stems(q.noun) == said if share else _has(q, said, one.measure))]
     named = named or [q for q in quantities if share and q.kind == kind and _stems(q.noun)[-1:] == said]
     if named:
-        fits = len(named) == 1 and named[0].kind == kind and not (named[0].within and named[0].declared)
+        fits = len(named) == 1 and _of_kind(named[0], unit) and not (named[0].within and named[0].declared)
         return named[0] if fits else None
     name = noun if share else f"{noun} {one.measure or kind.partition(' in ')[0]}"
     if name.lower() in {q.name.lower() for q in (*quantities, *made)}:
@@ -162,6 +164,12 @@ def _part(one: Joint, noun: str, quantities: Sequence[Quantity], made: list[Quan
     whole = next((q for q in quantities if q.kind == composed), None)
     made.append(Quantity(name, kind, name, "" if share else noun, [], within=whole))
     return made[-1]
+
+
+def _of_kind(of: Quantity, unit: Unit) -> bool:
+    """Whether a quantity is declared in a unit of this kind, of no other whole."""
+    own = find_unit(of.kind.rpartition(" ")[2]) if " in " in of.kind else None
+    return own is not None and own.kind == unit.kind
 
 
 def _has(of: Quantity, said: list[str], measure: str) -> bool:
@@ -177,8 +185,14 @@ def _stems(noun: str) -> list[str]:
 
 
 def propose_sums(work: Work) -> None:
-    """A line on each sum; its words begin with those that say 'together'."""
+    """A line on each sum; its words begin with those that say 'together', if they name it as declared."""
     for one, parts in work.sums:
-        words_ = words_at(work.text, one.begin, one.behind or one.stretch.end)
-        if takes(work.text, words_, one.begin, one.behind or one.stretch.end):
+        begin, end = one.begin, one.behind or one.stretch.end
+        for noun, q in zip(one.nouns, parts, strict=True):
+            if not set(noun.lower().split()) <= set(q.name.lower().split()):
+                begin, end = one.stretch.starts[0], one.stretch.end
+        words_ = words_at(work.text, begin, end)
+        if takes(work.text, words_, begin, end):
             work.claim.lines.append(Proposed(words_, " + ".join(q.name for q in parts)))
+        else:
+            work.unread.append((one.begin, end))

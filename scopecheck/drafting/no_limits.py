@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from scopecheck.drafting.beside import nounish, process_before, whole_start
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called, kind_of
-from scopecheck.foundations.word_lists import words
+from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
 
 MOST_BACK = 17
@@ -32,6 +32,8 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return start, far
     if at := _measuring(texts, stretch):
         return at, end
+    if stretch.unit is not None and not stretch.under[1] and _limit_behind(texts, end):
+        return start, end
     if what.counted and texts[start - 1 : start] and texts[start - 1] in words("limits", "events"):
         return start - 1, end
     if _named_so(texts, stretch, what) or texts[end : end + 1] == ["thereof"]:
@@ -88,6 +90,13 @@ def _measuring(texts: list[str], stretch: Stretch) -> int:
         ):
             return i if texts[i + 1] != "by" or texts[stretch.starts[0] - 1] == "at" else 0
     return 0
+
+
+def _limit_behind(texts: list[str], end: int) -> bool:
+    """Whether the limit proper follows with an 'of': 'an expansion between 20 and 300 degC of 8 to 9'."""
+    after = texts[end + 1 : end + 2]
+    opening = after and (after[0][0].isdecimal() or run_at(texts, end + 1, "limits", "openings"))
+    return texts[end : end + 1] == ["of"] and bool(opening)
 
 
 _MEASURED = frozenset(("measured", "determined", "tested"))
