@@ -973,6 +973,37 @@ def test_words_that_say_together_are_read_of_the_sum(subject: str, words: str, e
         assert said is meant
 
 
+MIXED = "selected from group consisting of (list M and), and combinations thereof"
+
+
+@pytest.mark.parametrize(
+    ("words", "entry"),
+    [
+        ("comprises copper, zinc, or a mixture thereof", "comprising (list M or), or mixtures thereof"),
+        ("selected from copper, zinc, and mixtures thereof", MIXED),
+        ("copper or zinc or a mixture thereof", MIXED),
+        ("either copper or zinc, or both", "(list M or), or both"),
+        ("substantially free from copper", "substantially free of (list M or)"),
+        ("in a zone of from 2 to 5 mm", "from (L) to (U)"),
+        ("within a range of between 2 and 5 mm", "between (L) and (U)"),
+        ("in the range of between about 2 mm and about 5 mm", "between about (L) and (U)"),
+    ],
+)  # fmt: skip
+def test_ways_to_write_lists_and_ranges(words: str, entry: str) -> None:
+    thing = "gap" if "mm" in words else "metal"
+    declared = "metal  any of copper, zinc, steel\ngap  length in mm\n\n"
+    text = f"{declared}1. A rod, {words}.\n   | {thing} : {words}\n"
+    made, wrong = read_sheet(Source("test", text))
+    assert made is not None, wrong
+    assert [g.entry for g in made.groups] == [entry]
+
+
+def test_a_mixture_of_what_has_one_member_is_told() -> None:
+    text = "metal  one of copper, zinc\n\n1. A rod of copper, zinc, or a mixture thereof.\n   | metal : {}\n"
+    _, (wrong,) = read_sheet(Source("test", text.format("copper, zinc, or a mixture thereof")))
+    assert wrong.help == "declare it as a set: metal  any of copper, zinc"
+
+
 @pytest.mark.parametrize(
     "line",
     [
@@ -983,6 +1014,57 @@ def test_words_that_say_together_are_read_of_the_sum(subject: str, words: str, e
 def test_words_of_other_things_than_are_summed_are_refused(line: str) -> None:
     made, _ = read_sheet(Source("test", SUMS.format(words=line.partition(" : ")[2], line=line)))
     assert made is None
+
+
+NAMES = ["HFA 227", "vitamin B12", "2-propanol", "1,3-propane sultone", "N,N'-diethylurea", "D,L-lactide"]
+NAMES += ["butane-1,4-diol", "304 steel", "steel 1.4301", "poly(ethylene glycol)", "(R)-limonene", "layer 2"]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_declared_name_with_places_or_numbers_is_one_name(name: str) -> None:
+    text = f"""
+mix    composition in wt%
+  {name}, water, ether
+agent  any of {name}, ether
+
+1. A mix with at least 5 wt% of {name}, consisting of {name} and water, agent {name} or ether, 1 wt%.
+   | {name} : at least 5 wt% of {name}
+   | not restated : 1 wt%
+   | mix : consisting of {name} and water
+   | agent : {name} or ether
+   | {name} - ether >= 5 wt%
+   | {name} IN agent AND agent != {{{name}, ether}}
+   | mix WITHOUT {{{name}, water}} <= 1 wt%
+
+inside  {name}   water    agent
+  a     10 wt%   90 wt%   {name}
+  c     5 wt%    95 wt%   ether, {name}
+  b : {name} = 20 wt%, water = 80 wt%, agent = {{{name}}}
+"""
+    made = sheet(text)
+    formula = made.claims[0].limitations[3].formula
+    k = base_construction(made)
+    for share in (4, 5):
+        thing = {name: Fraction(share, 100), "ether": Fraction(0)}
+        assert (evaluate(formula, thing, k) is True) == (share == 5)
+    assert all(name in case.stated for case in made.cases)
+    assert not [item for item in made.unrestated if item.sort == "number"]
+
+
+def test_a_number_before_a_unit_is_no_part_of_a_name() -> None:
+    text = "size  in g/mol\nagent  any of PEG 1000, ether\n\n1. A mix with a PEG 1000 g/mol.\n   | {line}\n"
+    assert sheet(text.format(line="size : 1000 g/mol"))
+    made, _ = read_sheet(Source("test", text.format(line="agent : a PEG 1000 g/mol")))
+    assert made is None
+
+
+def test_a_share_by_mass_per_volume_may_lie_above_100_per_cent() -> None:
+    for kind in ("share in % w/v", "share by mass per volume in % (w/v)"):
+        made = sheet(f"salt  {kind}\n\n1. A bath with at least 5 % w/v salt.\n   | salt : at least 5 % w/v\n")
+        (salt,) = made.declarations
+        assert isinstance(salt, NumberDecl)
+        assert salt.kind.basis == "by mass per volume"
+        assert salt.upper is None
 
 
 KETTLE = """
@@ -1022,6 +1104,17 @@ def test_words_round_a_limit_change_nothing(
         thing[name] = known.to_base(Fraction(value)) if known else Fraction(value)
         said, meant = (evaluate(formula, thing, k) for formula, k in formulas)
         assert said is meant
+
+
+@pytest.mark.parametrize(
+    "words", ["both more than 20 mm", "are each more than 20 mm", "independently more than 20 mm"]
+)
+def test_each_of_several_is_asked_for_the_limit(words: str) -> None:
+    made = sheet(KETTLE.format(words=words, line=f"gap, rim : {words}"))
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for gap, rim in product((19, 20, 21), repeat=2):
+        thing = {"gap": Fraction(gap, 1000), "rim": Fraction(rim, 1000)}
+        assert evaluate(formula, thing, k) is (gap > 20 and rim > 20)
 
 
 @pytest.mark.parametrize(

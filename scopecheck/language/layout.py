@@ -84,9 +84,10 @@ _NAME_AFTER_HEADING = regex(
 
 @record
 class Page:
-    """A source and its plain form, character for character."""
+    """A source, its plain form, character for character, and the names in it that are no plain words."""
 
     source: Source
+    spelled: tuple[str, ...] = ()
 
     @cached_property
     def plain(self) -> str:

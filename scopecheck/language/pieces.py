@@ -5,14 +5,14 @@ from __future__ import annotations
 import re
 
 from scopecheck.foundations.diagnostics import Diagnostic, trouble
-from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Line, Page
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.parse import parse_facts
-from scopecheck.language.scan import Token, scan
+from scopecheck.language.scan import Token, is_plain_name, scan
 from scopecheck.language.syntax import Column, NameNode, NumberNode, Raw, Words
 
 _REFERENCE_SIGNS = regex(r"\(\s*\d+[a-zA-Z]?'?(?:\s*[,;-]\s*\d+[a-zA-Z]?'?)*\s*\)")
@@ -28,6 +28,8 @@ class Desk:
     columns: tuple[Column, ...] = ()
     failed: set[str] = field(default_factory=set)
     """Names, in small letters, that declarations are meant to declare, with a mistake or without."""
+    spelled: set[str] = field(default_factory=set)
+    """Names that are more than plain words, `1,3-butadiene` or `PEG 1000`."""
 
     @property
     def text(self) -> str:
@@ -138,8 +140,9 @@ def cells(text: str, start: int, end: int, every_tab: bool = False) -> list[tupl
     return found
 
 
-def split_commas(text: str, start: int, end: int) -> list[tuple[int, int]]:
-    """The stretches between commas outside brackets and quotes."""
+def split_commas(text: str, start: int = 0, end: int | None = None) -> list[tuple[int, int]]:
+    """The stretches between commas outside brackets, quotes and names such as `1,3-butadiene`."""
+    end = len(text) if end is None else end
     found, depth, at, quoted = [], 0, start, False
     for i in range(start, end):
         c = text[i]
@@ -156,32 +159,42 @@ def split_commas(text: str, start: int, end: int) -> list[tuple[int, int]]:
     return found
 
 
-_LOCANT = regex(r"\d,\d+(?:,\d+)*-[^\W\d_]")
+_PLACES = r"(?:\d+|[NOSPCDLREZ])'*(?:,(?:\d+|[NOSPCDLREZ])'*)*"
+"""Where in a molecule: `1,3` of `1,3-butadiene`, `N,N'` of `N,N'-diethylurea`."""
+_LOCANT = regex(
+    r"(?:\d|'|(?<![^\W_])[NOSPCDLREZ])'*,(?:\d+|[NOSPCDLREZ])'*(?:,(?:\d+|[NOSPCDLREZ])'*)*-[^\W\d_]"
+)
 """The comma of `1,3-butadiene` parts no members."""
-_NAME = regex(r"[^\W\d_][\w'-]*(?: [\w'-]+)*")
+_IN_BRACKETS = r"\([^\W_](?:[\w ,'-]*[\w'])?\)"
+_PIECE = rf"(?:{_PLACES}-|{_IN_BRACKETS}-?)?[^\W\d_](?:[\w']|{_IN_BRACKETS}|-(?:{_PLACES}-)?(?=[\w(]))*"
+_NAME = regex(rf"(?:\d+ )?{_PIECE}(?: (?:{_PIECE}|[\w'-]+|\d+\.\d+))*")
 
 
 def name_node(desk: Desk, start: int, end: int, what: str) -> NameNode:
-    """A name of one or more words of letters, digits, hyphens."""
+    """A name of one or more words; those that hold places, numbers or brackets are kept for the scanner."""
     start, end = trimmed(desk.text, start, end)
     written = " ".join(desk.text[start:end].split())
-    if not _NAME.fullmatch(written):
+    counted = re.match(r"\d+ (\S+)", written)
+    if not _NAME.fullmatch(written) or (counted and find_unit(counted[1], desk.own)):
         raise trouble(
             desk.span(start, max(end, start + 1)), f"'{written[:40]}' is no name for {what}",
-            "A name is made of words, digits and hyphens and begins with a letter.", _named_so(written),
+            "A name is made of words, digits and hyphens, and begins with a letter or as 2-propanol does.",
+            _named_so(written, counted is not None),
         )  # fmt: skip
+    if not is_plain_name(written):
+        desk.spelled.add(written)
     return NameNode(written, desk.span(start, end))
 
 
-def _named_so(written: str) -> str:
-    """A help sentence for a name with a place number in front: `2-propanol`; '' for others."""
-    found = re.fullmatch(r"[\d,'-]+-([^\W\d_][\w' -]*)", written) or re.fullmatch(r"\d+", written)
-    if found is None:
-        return ""
-    name = found[1] if found.lastindex else "propanol"
-    return (
-        f"call it {name}, with its whole name in a note in quotes; restate words with the number in symbols"
-    )
+def _named_so(written: str, counted: bool) -> str:
+    """A help sentence for a name that is a number, or has a sign in it; '' for others."""
+    if written.startswith('"'):
+        return "write it without quotes, as the claim has it"
+    if counted or re.fullmatch(r"[\d.]+\w*", written):
+        return f"put a word before it, such as: grade {written}"
+    plain = " ".join(re.sub(r"[^\w' -]+", " ", written).split())
+    words = plain if plain[:1].isalpha() and plain != written else ""
+    return f"call it {words}, and restate its words in symbols: two blanks, exactly, facts" if words else ""
 
 
 def number_node(desk: Desk, start: int, end: int) -> NumberNode:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal, TypeAlias
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
@@ -169,7 +170,11 @@ class _Scanner:
     def one(self) -> None:
         text, at = self.text, self.at
         c = text[at]
-        if c.isdigit() and self.words and (name := self.numbered_name()):
+        if self.page.spelled and (pieces := self.spelled_name()):
+            for start, end in pieces:
+                self.at = start
+                self.add("word", text[start:end], end)
+        elif c.isdigit() and self.words and (name := self.numbered_name()):
             self.add("word", name, at + len(name))
         elif c.isdigit() or (c in ".-" and self.number_begins(c)):
             self.number(int(c == "-"))
@@ -192,6 +197,20 @@ class _Scanner:
             self.add("mark", c, at + 1)
         else:
             raise trouble(self.page.span(at, at + 1), f"{_named(c)} has no meaning here", "", "take it out")
+
+    def spelled_name(self) -> list[tuple[int, int]]:
+        """Where the words of a declared name lie that begins here and is no plain words; [] if none does."""
+        found = _spelled(self.page.spelled).match(self.text, self.at, self.end)
+        before = self.text[self.at - 1] if self.at > self.start else " "
+        if found is None or before.isalnum() or before in "_-'":
+            return []
+        if found.group()[-1].isdigit():
+            # 'PEG 1000 g/mol' holds a quantity.
+            chunk = _CHUNK.match(self.text, found.end() + 1, self.end)
+            unit = chunk.group() if chunk and self.text[found.end()].isspace() else ""
+            if unit and unit not in _NO_UNIT | CAPITALS and find_unit(unit, self.own):
+                return []
+        return [m.span() for m in _WITHOUT_BLANKS.finditer(self.text, self.at, found.end())]
 
     def numbered_name(self) -> str:
         """`134a` behind a name in capitals, `HFA 134a`: no number, unless the letters are a unit; else ''."""
@@ -442,6 +461,7 @@ class _Scanner:
         return "" if self.words else f"if it is a declared name, write {number} * {word}"
 
 
+_WITHOUT_BLANKS = regex(r"[^\s|]+")
 _DIGITS_AND_LETTERS = regex(r"\d+([a-z]+)\b")
 _CHUNK = regex(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
 _OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")
@@ -461,6 +481,25 @@ def no_fixed_length(span: Span) -> Trouble:
         "A month has 28 to 31 days and a year 365 or 366; none can be added to days or compared with days.",
         "write it in days, such as 30 day; beside words of a claim: two blanks, exactly, facts in days",
     )  # fmt: skip
+
+
+def is_plain_name(name: str) -> bool:
+    """Whether a name is words that the scanner knows as such, unlike `PEG 1000` or `1,3-butadiene`."""
+    return all(_WORD.fullmatch(piece) for piece in name.split())
+
+
+def spelled_places(page: Page, start: int, end: int) -> tuple[tuple[int, int], ...]:
+    """Where a stretch of text has declared names that are no plain words; their digits count nothing."""
+    if not page.spelled:
+        return ()
+    return tuple(m.span() for m in _spelled(page.spelled).finditer(page.plain, start, end))
+
+
+@lru_cache(maxsize=8)
+def _spelled(names: tuple[str, ...]) -> re.Pattern[str]:
+    apart = r"(?:\s+|\s*\n\s*\|\s*)"
+    each = (apart.join(map(re.escape, name.split())) for name in names)
+    return re.compile(rf"(?:{'|'.join(each)})(?!\w|-\w|[.,]\d)", re.IGNORECASE)
 
 
 def _named(c: str) -> str:

@@ -15,6 +15,7 @@ from scopecheck.foundations.diagnostics import (
     trouble,
 )
 from scopecheck.foundations.quantity import UnitError, define_unit
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import CASES, HEADINGS, Block, Page, blocks
 from scopecheck.language.parse import parse_facts
@@ -100,6 +101,7 @@ def parse_sheet(source: Source) -> tuple[Sheet, tuple[Diagnostic, ...]]:
     early = {
         id(b): _read(desk, b) for heading in ("unit", "declaration") for b in found if b.heading == heading
     }
+    desk.page = replace(desk.page, spelled=tuple(sorted(desk.spelled, key=lambda name: (-len(name), name))))
     statements = tuple(early[id(b)] if id(b) in early else _read(desk, b) for b in found)
     sheet = Sheet(
         desk.page,

@@ -35,7 +35,7 @@ NOT_UNDERSTOOD = "this line is not understood"
 MOST_PARTS = 60
 TAKE_OUT = "take the line out"
 _LIST = regex(r"(any|one|assembly) of\b\s*:?\s*(only\b\s*:?\s*)?")
-_IN_UNIT = regex(r"(?:(?P<word>[a-z]+(?: [a-z]+){0,2}) )?in (?P<unit>[^\s<>=≤≥,\"][^<>=≤≥,\"]*)")
+_IN_UNIT = regex(r"(?:(?P<word>[a-z]+(?: [a-z]+){0,4}) )?in (?P<unit>[^\s<>=≤≥,\"][^<>=≤≥,\"]*)")
 _GAP = regex(r" *\t\s*| {2,}| *: *")
 _BOUND = regex(r"(<=|>=|<|>|≤|≥|=)\s*")
 
@@ -251,8 +251,15 @@ def _kind(desk: Desk, start: int, end: int) -> Kind:
     match = _IN_UNIT.fullmatch(text, first_start, first_end)
     if not match:
         raise _which_unit(desk, first, first_start, first_end)
-    unit = _unit(desk, match.start("unit"), first_end, match["word"] or "")
-    return NumberKind(match["word"] or "", unit, False, bounds, span, varies)
+    word = match["word"] or ""
+    unit = _unit(desk, match.start("unit"), first_end, word)
+    if word == "share" and unit.kind.basis == _PER_VOLUME.removeprefix("share "):
+        word = _PER_VOLUME
+    return NumberKind(word, unit, False, bounds, span, varies)
+
+
+_PER_VOLUME = "share by mass per volume"
+"""What a share in % w/v is: no part of a whole, so that it may lie above 100 %."""
 
 
 _VARIES = regex(r"varies(?:\s+(?:with|from)\s+(?:the\s+|each\s+)?(\S.*))?")

@@ -135,6 +135,8 @@ def measures(
     for end in range(said, 0, -1):
         if timed or any(_is_measure(w, kind) for w in words[:end]):
             yield Aside(tokens[end:], tokens[:end])
+    if numbers and [word_of(t) for t in tokens[-1:]] == ["apart"] and kind.dimension == _LENGTH:
+        yield Aside(tokens[:-1], tokens[-1:])
 
 
 def _leads(word: str, own: set[str], kind: Kind) -> bool:
@@ -147,6 +149,8 @@ def _is_measure(word: str, kind: Kind) -> bool:
         return (not kind.dimension and kind != PLAIN_KIND) or (kind.adds_up and bool(kind.dimension))
     if word in listed("asides", "of_times"):
         return kind.dimension == _TIME
+    if word in listed("asides", "of_lengths"):
+        return kind.dimension == _LENGTH
     if word in listed("asides", "of_rates"):
         return any(name == "time" and power < 0 for name, power in kind.dimension)
     known = kind_word(word)
@@ -156,6 +160,7 @@ def _is_measure(word: str, kind: Kind) -> bool:
 # ---- conditions of measuring
 
 _TIME = (("time", 1),)
+_LENGTH = (("length", 1),)
 _NOTED = regex(r"(-?\d+(?:\.\d+)?)\s*(\S+)")
 
 

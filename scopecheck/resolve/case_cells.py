@@ -10,6 +10,7 @@ from scopecheck.core.formula import Chosen, Formula, Includes, Not, Truth
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
+from scopecheck.language.pieces import split_commas
 from scopecheck.language.scan import scan
 from scopecheck.language.syntax import Column, Raw, Words
 from scopecheck.resolve.assembly_cells import said_of_assembly
@@ -195,7 +196,8 @@ def _set_cell(declared: SetDecl, text: str, span: Span, made: Made, document: bo
     exact = not document or text.startswith("{") or text == "none"
     inner = "" if text == "none" else text.strip("{}")
     members: list[str] = []
-    for words in (w.strip() for w in re.split(r"\+|,|\band\b", inner)):
+    listed = (piece[a:b] for piece in re.split(r"\+|\band\b", inner) for a, b in split_commas(piece))
+    for words in listed:
         if words:
             member = member_of(declared, words)
             if member is None:

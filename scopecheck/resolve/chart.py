@@ -16,8 +16,8 @@ from scopecheck.resolve.patterns import Literals, Pattern, Slot
 
 COMBINATIONS = frozenset("average mean median sum total difference ratio quotient product".split())
 FILLERS = frozenset(
-    "a an the of is are being be having has have that which at in with said falls fall falling drops drop"
-    " dropping rises rise rising lies lie lying stays stay staying remains remain remaining kept held"
+    "wherein a an the of is are being be having has have that which at in with said falls fall falling drops"
+    " drop dropping rises rise rising lies lie lying stays stay staying remains remain remaining kept held"
     " weighs weigh weighing measures measure measuring".split()
 )
 FILLER_RUNS = (

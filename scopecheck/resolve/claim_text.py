@@ -12,7 +12,8 @@ from scopecheck.foundations.diagnostics import Diagnostic, Trouble
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
-from scopecheck.language.layout import plain
+from scopecheck.language.layout import Page, plain
+from scopecheck.language.scan import spelled_places
 
 _TOKEN = regex(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
 _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
@@ -89,6 +90,10 @@ class ClaimText:
     def refer(self, places: Iterable[tuple[int, int]]) -> None:
         """Says where, by offsets in the source, the text refers to other claims."""
         self.referring = self.within(tuple(places))
+
+    def named(self, page: Page) -> tuple[tuple[int, int], ...]:
+        """Where the text has declared names that hold numbers or signs."""
+        return spelled_places(page, self.tokens[0].start, self.tokens[-1].end) if self.tokens else ()
 
     def within(self, places: tuple[tuple[int, int], ...]) -> set[int]:
         """The tokens that begin in some stretches of the source."""

@@ -99,18 +99,31 @@ def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, 
 
 
 def with_fractions(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`one third`, `three quarters` as one number, which is 1/3, 3/4."""
+    """`one third`, `a quarter`, `three quarters` as one number, `one and a half` as 3/2."""
     found: list[Token] = []
     for token in tokens:
         part = word_lists()["fractions"].get(token.text.lower())
-        above = NUMBER_WORDS.get(found[-1].text.lower()) if found and part else None
-        if part is None or above is None or not 0 < above < part:
+        made = _fraction(found, part) if part else None
+        if made is None:
             found.append(token)
             continue
-        word, value = found.pop(), Fraction(above, part)
-        number = Number(f"{above}/{part}", value, 0, None)
-        found.append(Token("number", f"{word.text} {token.text}", word.start, token.end, number))
+        width, value = made
+        first = found[-width]
+        words = " ".join(t.text for t in (*found[-width:], token))
+        del found[-width:]
+        number = Number(f"{value.numerator}/{value.denominator}", value, 0, None)
+        found.append(Token("number", words, first.start, token.end, number))
     return tuple(found)
+
+
+def _fraction(before: list[Token], part: int) -> tuple[int, Fraction] | None:
+    """How many of the words before belong to the fraction, and its value."""
+    texts = [t.text.lower() for t in before]
+    whole = NUMBER_WORDS.get(texts[-3]) if texts[-2:] == ["and", "a"] and len(texts) > 2 else None
+    if whole is not None:
+        return 3, whole + Fraction(1, part)
+    above = 1 if texts[-1:] == ["a"] else NUMBER_WORDS.get(texts[-1]) if texts else None
+    return (1, Fraction(above, part)) if above is not None and 0 < above < part else None
 
 
 def as_alternatives(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -6,7 +6,8 @@ from difflib import SequenceMatcher, get_close_matches
 from functools import cache
 from itertools import pairwise
 
-from scopecheck.core.declared import Assembly, NumberDecl, Step
+from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, Step
+from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -52,6 +53,8 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
+    if several := _several_of_one(job, tokens):
+        return trouble(span, f"no phrase reads '{words[:60]}'", *several)
     if how_long := _how_long(job, tokens):
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, how_long)
     near = _nearest(job, tokens)
@@ -69,6 +72,18 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
     cause = _operands(job, tokens, near) or cause
     return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
+
+
+_SEVERAL = frozenset("mixture mixtures combination combinations blend blends both".split())
+
+
+def _several_of_one(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """Cause and help where words let in several members of what is declared to have one; else None."""
+    if not isinstance(job.first, ChoiceDecl) or _SEVERAL.isdisjoint(map(word_of, tokens)):
+        return None
+    name, members = job.first.name, ", ".join(m for m in job.first.members if m != OTHERS)
+    cause = f"{name} is declared as one of its members, so that several at once are no value of it."
+    return cause, f"declare it as a set: {name}  any of {members}"
 
 
 def _left_over(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:

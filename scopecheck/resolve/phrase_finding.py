@@ -10,6 +10,7 @@ from scopecheck.core.formula import Add, Divide
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
@@ -87,8 +88,9 @@ class Job:
         if not tokens:
             return False
         found = self.found(tokens) or self.share_of_another(tokens) or self.split(tokens)
-        found = found or self.in_total(tokens)
-        return bool(found) or any(not aside.wrong for aside in self.asides(tokens))
+        return bool(found or self.in_total(tokens) or self.of_each(tokens)) or any(
+            not aside.wrong for aside in self.asides(tokens)
+        )
 
     def asides(self, tokens: tuple[Token, ...]) -> list[Aside]:
         """The ways to read the words without a basis of a share, or a condition of measuring, beside them."""
@@ -99,7 +101,8 @@ class Job:
         known = declared if isinstance(declared, NumberDecl) else None
         own = frozenset(word for word in name.lower().split())
         beside = [*asides(tokens, self.first, known, name, own), *self._together(tokens, name)]
-        if self.alone:
+        # Words of a step are read of the step, and not of how long it takes.
+        if self.alone and not self.place.names.step(name.lower().removeprefix("duration of ")):
             beside += measures(tokens, self.first, known, name)
         return [a for a in beside if self.readable(a.rest)]
 
@@ -126,6 +129,17 @@ class Job:
         agreeing = (a for a in meant_together(tokens, small) if job.readable(a.rest))
         found = next(agreeing, None)
         return None if found is None else (job, found.rest)
+
+    def of_each(self, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+        """`gap, rim : both at least 3 mm`: the words to be read of each thing alone, or none."""
+        if len(self.subjects) < 2 or not self.alone or self.sort:
+            return ()
+        each = listed("asides", "each")
+        said = [word_of(t) for t in tokens]
+        end = next((i for i, w in enumerate(said) if w not in each | listed("asides", "beside_each")), 0)
+        rest = tokens[end:]
+        agreed = not each.isdisjoint(said[:end])
+        return rest if agreed and rest and all(job.readable(rest) for job in self.each()) else ()
 
     def share_of_another(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`at most 80 % of the width`: the words before 'of', to be read of the quotient of the two.

@@ -154,6 +154,8 @@ def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
     if other := job.share_of_another(tokens) or job.in_total(tokens):
         return _whole(*other)
     parts = _parts(job, tokens)
+    if parts is None and (rest := job.of_each(tokens)):
+        return All(tuple(_whole(one, rest) for one in job.each()))
     if parts is None:
         beside = job.asides(tokens)
         if agreeing := next((a for a in beside if not a.wrong), None):

@@ -278,7 +278,8 @@ class _Resolving:
             for claim in made
             for item in unrestated(
                 claim.number, desk.texts[claim.number], desk.numbers.get(claim.number, []),
-                desk.references.get(claim.number, ()), self.names.own, bool(self.names.steps),
+                (*desk.references.get(claim.number, ()), *desk.texts[claim.number].named(self.written.page)),
+                self.names.own, bool(self.names.steps),
             )
         )  # fmt: skip
         for claim in made:

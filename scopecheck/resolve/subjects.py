@@ -64,8 +64,8 @@ def is_bare_share(token: Token) -> bool:
 
 
 def is_fraction(token: Token) -> bool:
-    """Is it a fraction in words, 'one third'?"""
-    return token.number is not None and "/" in token.number.text and token.text[0].isalpha()
+    """Is it a fraction, '1/3' or 'one third'?"""
+    return token.number is not None and token.number.unit is None and "/" in token.number.text
 
 
 def with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
