@@ -121,7 +121,12 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     while said < len(texts) and texts[said] in _SAID:
         said += 1
     told = said > at or first == stretch.under[1]
-    if texts[said : said + 1] != ["at"] and not (told and texts[said : said + 1] in (["under"], ["and"])):
+    ranged = texts[said : said + 1] in (["in"], ["over"]) and "range" in texts[said + 1 : condition.starts[0]]
+    if (
+        not ranged
+        and texts[said : said + 1] != ["at"]
+        and not (told and texts[said : said + 1] in (["under"], ["and"]))
+    ):
         return 0
     if texts[first] == "," and not told:
         return 0
@@ -132,7 +137,10 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     stops = words("nouns", "stops")
     if not near or not all(w in _ON_THE_WAY or w == "at" or nounish(w, stops) for w in between):
         return 0
-    if not _of_other_kinds(condition, stretch) or not (told or _is_property(text, stretch, what, condition)):
+    named = texts[said + 1 : said + 2] in (["a"], ["an"]) and "of" in between and condition.unit is not None
+    if not (named or _of_other_kinds(condition, stretch)) or not (
+        told or _is_property(text, stretch, what, condition)
+    ):
         return 0
     return at
 

@@ -60,7 +60,7 @@ def _summing(texts: list[str], at: int, of: int) -> bool:
     """Whether 'sum of', or 'combined amount of', begins here."""
     if texts[at] in words("limits", "summed") and at == of - 1:
         return True
-    return texts[at] in words("limits", "summed_amounts") and texts[of - 1] in _measures()
+    return texts[at] in words("limits", "summed_amounts") and texts[of - 1][0].isalpha() and at < of - 1
 
 
 def _measures() -> frozenset[str]:
@@ -175,8 +175,8 @@ def _of_kind(of: Quantity, unit: Unit) -> bool:
 def _has(of: Quantity, said: list[str], measure: str) -> bool:
     """Whether a quantity is what one of the things measures: 'mass' of the camera, 'camera mass'."""
     noun, owner = _stems(of.noun), _stems(of.owner)
-    return bool(measure) and (
-        (noun == [*said, *_stems(measure)]) or (noun == _stems(measure) and owner == said)
+    return noun == said or (
+        bool(measure) and ((noun == [*said, *_stems(measure)]) or (noun == _stems(measure) and owner == said))
     )
 
 

@@ -1,4 +1,4 @@
-"""What leads up to a limit between it and its noun: an amount, the colon of a list, something that is done."""
+"""What leads up to a limit between it and its noun: an amount, a list's colon, something done."""
 
 from __future__ import annotations
 

@@ -17,6 +17,7 @@ from scopecheck.drafting.beside import (
     process_before,
     ratio_before,
     sharing,
+    tells_when,
     texts_of,
     uncounted,
     verb_of_clause,
@@ -154,7 +155,9 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     at, verb = _passed_over(text, stretch)
     quantity = _quantity(stretch.unit)
     texts, stops = texts_of(text), words("nouns", "stops")
-    if quantity and (verb or (at > 0 and (verb := process_before(texts, at)))):
+    if quantity and (
+        verb or (at > 0 and not tells_when(texts, at - 1) and (verb := process_before(texts, at)))
+    ):
         return Called(f"{verb} {quantity}", "", False)
     if quantity == "time" and not measured_before(texts, at) and not _a_time(texts, at):
         verb = verb_of_clause(texts, stretch.start)
@@ -192,7 +195,7 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
         if word == ")" and "(" in texts[max(0, at - 6) : at - 1]:
             at = max(i for i in range(max(0, at - 6), at - 1) if texts[i] == "(")
         elif word in between or word in ("for", "from", "and", "or"):
-            verb = verb or process_before(texts, at - 1)
+            verb = verb or ("" if tells_when(texts, at - 2) else process_before(texts, at - 1))
             if word in ("for", "and", "or") and not verb:
                 break
             at -= 1
@@ -301,4 +304,4 @@ def kind_of(unit: Unit | None) -> str:
 def _quantity(unit: Unit | None) -> str:
     dimension = dict(unit.kind.dimension) if unit else {}
     known = {"time": "time", "temperature": "temperature", "length": "distance"}
-    return known.get(next(iter(dimension), ""), "") if len(dimension) == 1 else ""
+    return known.get(next(iter(dimension)), "") if list(dimension.values()) == [1] else ""

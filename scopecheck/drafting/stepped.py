@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Sequence
 
-from scopecheck.drafting.beside import process_before
+from scopecheck.drafting.beside import process_before, tells_when
 from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.work import Item, Work
 from scopecheck.foundations.word_lists import run_at, words
@@ -155,17 +155,11 @@ def step_at(work: Work, at: int, names: frozenset[str]) -> str:
         if texts[i] in (";", ":"):
             break
         done = process_before(["for", *texts[: i + 1]], i + 2)
-        if _beside(texts, i):
+        if tells_when(texts, i):
             continue
         if texts[i] in names or done in names:
             return texts[i] if texts[i] in names else done
     return ""
-
-
-def _beside(texts: list[str], at: int) -> bool:
-    """Whether a step stands here only to tell when another is done: 'during the cooling'."""
-    before = at - (at > 0 and texts[at - 1] in ("the", "said"))
-    return before > 0 and texts[before - 1] in ORDER_WORDS
 
 
 def step_before(work: Work, at: int) -> str:
