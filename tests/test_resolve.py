@@ -1133,6 +1133,34 @@ def test_numbers_to_choose_from_are_alternatives() -> None:
     assert met == [3, 4, 5]
 
 
+VALVE = """
+pressure  pressure in bar
+closed    one of only yes, no
+
+1. A valve that closes {words}.
+   | closed, pressure : {words}
+"""
+
+
+@pytest.mark.parametrize(
+    ("words", "met"),
+    [
+        ("when the pressure exceeds 5 bar", [{4: "yn", 5: "yn", 6: "y"}, {4: "n", 5: "n", 6: "y"}, {6: "y"}]),
+        ("only if the pressure exceeds 5 bar", [{4: "n", 5: "n", 6: "yn"}, {4: "n", 5: "n", 6: "y"}]),
+        ("unless the pressure exceeds 5 bar", [{4: "y", 5: "y", 6: "yn"}, {4: "y", 5: "y", 6: "n"}]),
+    ],
+)
+def test_what_is_done_on_a_condition(words: str, met: list[dict[int, str]]) -> None:
+    made = sheet(VALVE.format(words=words))
+    (place,) = (g.index for g in made.groups if g.entry.startswith(("when", "only when", "unless")))
+    formula = made.claims[0].limitations[0].formula
+    for reading, wanted in enumerate(met):
+        k = base_construction(made).with_reading(place, reading)
+        for bar, state in product((4, 5, 6), "yn"):
+            thing = {"pressure": Fraction(bar * 100000), "closed": {"y": "yes", "n": "no"}[state]}
+            assert evaluate(formula, thing, k) is (state in wanted.get(bar, ""))
+
+
 def test_a_number_behind_capitals_belongs_to_the_name() -> None:
     made = sheet(SUMS.format(words="HFA 134a", line="gas : HFA 134a"))
     assert "HFA 134a" in made.claims[0].limitations[0].words

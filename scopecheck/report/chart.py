@@ -14,8 +14,9 @@ from scopecheck.core.ranges import Lying, Range, limits_of
 from scopecheck.core.reference import stated_values
 from scopecheck.report.amounts import approximate, difference_text, quantity_text
 from scopecheck.report.blocks import Block, Chart, Heading, Paragraph
-from scopecheck.report.describe import case_named, labelled, value_text
+from scopecheck.report.describe import case_named, labelled, settings, value_text
 from scopecheck.report.nearness import nearness_text
+from scopecheck.report.step_text import Told
 from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
 
 
@@ -44,16 +45,18 @@ def stated_text(sheet: Sheet, cell: ChartCell) -> str:
         return ""
     values = stated_values(sheet, case)
     limits = limits_of(sheet, case.facts, base_construction(sheet))
-    told = []
+    of_parts = {name for part in sheet.parts for _, _, name in part.slots()}
+    told: list[tuple[Told, str]] = []
     for name in cell.names:
         own = limits.of(name)
         text = value_text(sheet, name, values[name]) if name in values else ""
         if not text and own is not None:
             text = range_text(sheet, name, own)
-        text = text or sentence("chart", "as_stated")
-        alone = len(cell.names) == 1
-        told.append(text if alone else sentence("lies", "range_of", name=flat(name), range=text))
-    return ", ".join(told)
+        if text or name not in of_parts:
+            told.append(((None, (name,)), text or sentence("chart", "as_stated")))
+    if len(told) == 1 and len(cell.names) == 1:
+        return told[0][1]
+    return ", ".join(settings(sheet, told)) or sentence("chart", "as_stated")
 
 
 def verdict_text(sheet: Sheet, cell: ChartCell) -> str:

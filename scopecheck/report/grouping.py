@@ -178,6 +178,8 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
             alone = frozenset(d.group for d in departures(finding))
         if finding.question == SILENCE:
             alone = finding.case
+        if finding.question == "end not reached" and not turns_on:
+            alone = finding.label  # one line that states both ends is one thing to mend
         gathered.setdefault((finding.question, section(sheet, finding), turns_on, alone), []).append(finding)
     opened = [(group, open_axes(sheet, group)) for group in sheet.groups] if gathered else []
     found = []

@@ -73,6 +73,7 @@ STEPS = (Kind((), "min", (SPAN, MINUTES), "steps", steps="{}"),)
 BESIDE_STEPS = (Kind((), "mm", (USUAL,), "steps", steps="{}"),)
 SEQUENCES = (Kind((), "min", (USUAL,), "sequences", steps="stirring, rinsing, drying"),)
 MOMENTS = (Kind((), "degC", (USUAL,), "moments", steps="heat of stirring"),)
+SWITCHES = (Kind(("one of only yes, no", "length in mm"), "mm", (USUAL,), "switches"),)
 BESIDE = {
     "thing": ("level", "length in mm"), "means": ("motors", "count"), "pause": ("pause", "time in min"),
 }  # fmt: skip
@@ -141,7 +142,7 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
         return BESIDE_STEPS
     own = (
         ("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS), ("classes", CLASSES),
-        ("assemblies", (ASSEMBLIES,)), ("closed counts", (CLOSED,)),
+        ("assemblies", (ASSEMBLIES,)), ("switches", SWITCHES), ("closed counts", (CLOSED,)),
     )  # fmt: skip
     for sort, kinds in own:
         if sort in entry.only_for:

@@ -169,6 +169,8 @@ class Entry:
             called |= {"parts", "shortest", "longest", *OF_PARTS}
         if "steps" in self.only_for:
             called |= {"method", "net", *OF_PAUSES}
+        if "switches" in self.only_for:
+            called |= {"done"}
         if "sequences" in self.only_for:
             called |= {"steps"}
         if "moments" in self.only_for:

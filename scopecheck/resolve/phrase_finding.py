@@ -22,7 +22,7 @@ from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.part_kinds import kinds_of
-from scopecheck.resolve.readings import is_kind
+from scopecheck.resolve.readings import is_kind, is_switch
 from scopecheck.resolve.subjects import LISTS, OfParts, Subject, is_bare_share, is_fraction
 from scopecheck.resolve.together import meant_together, says_together, summands
 
@@ -206,6 +206,8 @@ class Job:
             return "sequences"
         if isinstance(self.first, Step):
             return "steps"
+        if len(self.subjects) == 2 and is_switch(self.first) and isinstance(self.subjects[1].bound, Typed):
+            return "switches"
         return "moments" if self.subjects[0].moments and len(self.subjects) == 1 else ""
 
     def is_step(self, tokens: tuple[Token, ...]) -> bool:
@@ -249,7 +251,7 @@ class Job:
             return self.each()[0].readable(tokens)
         if self.sort == "steps" and len(tokens) == 1 and tokens[0].number:
             return False
-        if self.sort in ("steps", "moments"):
+        if self.sort in ("steps", "moments", "switches"):
             return bool(self.each()) and all(job.readable(tokens) for job in self.each())
         if len(tokens) >= len(self.words.tokens):
             return False
@@ -265,6 +267,8 @@ class Job:
             self.apart.extend(self.on(value) for _, value in self.subjects[0].moments.values())
         if self.sort == "steps" and not self.apart:
             self.apart.extend(self.beside_steps())
+        if self.sort == "switches" and not self.apart:
+            self.apart.append(Job(self.place, self.subjects[1:], self.words, self.bare))
         if len(self.subjects) == 1:
             return self.apart or [self]
         if not self.apart:
@@ -309,7 +313,7 @@ class Job:
         return (member, None) if at == 0 else None
 
 
-_SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments"))
+_SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments", "switches"))
 """What phrases are made for, and read no words of anything else."""
 
 

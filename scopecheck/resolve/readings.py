@@ -238,13 +238,18 @@ def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool 
         return None
 
 
+def is_switch(bound: Bound) -> bool:
+    """Whether it is what is done or not: a choice of only yes, no."""
+    return isinstance(bound, ChoiceDecl) and {m.lower() for m in bound.members} == {"yes", "no"}
+
+
 def is_kind(subject: Bound, kind: str) -> bool:
     """Whether a subject is measured, counted, a level, a share, a set and so on."""
     if not isinstance(subject, Typed):
         lists = {
             SetDecl: "sets", ChoiceDecl: "choices", Composition: "compositions", Assembly: "assemblies",
         }  # fmt: skip
-        return lists.get(type(subject)) == kind
+        return is_switch(subject) if kind == "switches" else lists.get(type(subject)) == kind
     own = subject.kind or PLAIN_KIND
     match kind:
         case "measured" | "counts":

@@ -83,8 +83,14 @@ def ask_prepared(prepared: Prepared, progress: Progress | None = None) -> Answer
     findings = [f for f in findings if not _told_by_a_graver_one(f, findings)]
     findings = resting(prepared, findings)
     findings.sort(key=lambda f: f.stakes)
-    chart = tuple(charted(prepared)) if prepared.chart else ()
+    chart = tuple(charted(_with_time_left(prepared))) if prepared.chart else ()
     return Answers(tuple(findings), tuple(looked), sheet.groups, sheet.policies, chart)
+
+
+def _with_time_left(prepared: Prepared) -> Prepared:
+    """The sheet with time of its own for the chart, where the questions took all there was."""
+    session = prepared.session
+    return prepared if session.wall_left() > 0 else prepare(prepared.sheet, session.budget, session.strained)
 
 
 def _undecided(question: str, claim: int, label: str, span: Span, reason: Undecided) -> Finding:
