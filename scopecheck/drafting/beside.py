@@ -224,6 +224,19 @@ def tells_when(texts: list[str], at: int) -> bool:
     return before > 0 and texts[before - 1] in ORDER_WORDS
 
 
+_UNITS_OF_TIME = frozenset(
+    "ms s min h d minute minutes second seconds hour hours day days week weeks".split()
+)
+
+
+def _timed(texts: list[str], at: int) -> bool:
+    """Whether how long something takes stands here already: 'held for 10 minutes and at 27 degC for'."""
+    said = at + 1 < len(texts) and texts[at][0].isdecimal() and texts[at + 1] in _UNITS_OF_TIME
+    return said and texts[at + 2 : at + 3] not in (["after"], ["before"], ["of"], ["following"])
+
+
+MOST_OF_CLAUSE = 18
+"""How many words before a time what is done is looked for."""
 _BEGUN = frozenset(("", "starting", "beginning", "performing", "carrying"))
 """What is said of something done, and is not done itself."""
 _PARTICIPLES = {"held": "holding", "kept": "keeping", "left": "leaving", "spun": "spinning"}
@@ -233,8 +246,8 @@ def verb_of_clause(texts: list[str], at: int) -> str:
     """The process that a time is of: 'resting' of 'resting the dough for'; '' where none is told."""
     if at and (texts[at - 1] == "every" or texts[max(0, at - 2) : at] == ["intervals", "of"]):
         return "interval"
-    for i in range(at, max(0, at - 12), -1):
-        if texts[i - 1] in (",", ";", ":", "."):
+    for i in range(at, max(0, at - MOST_OF_CLAUSE), -1):
+        if texts[i - 1] in (",", ";", ":", ".") or _timed(texts, i - 1):
             return ""
         if texts[i - 1] in _PARTICIPLES and texts[i - 2 : i - 1] in (["is"], ["are"], ["being"]):
             return _PARTICIPLES[texts[i - 1]]

@@ -152,7 +152,7 @@ def _part(one: Joint, noun: str, quantities: Sequence[Quantity], made: list[Quan
     share = not unit.kind.dimension
     kind = kind_text(Called("" if share else one.measure, "", False), unit)
     said = _stems(noun)
-    named = [q for q in quantities if (_stems(q.noun) == said if share else _has(q, said, one.measure))]
+    named = [q for q in quantities if (_stems(q.noun) == said if share else _has(q, said, one.measure, unit))]
     named = named or [q for q in quantities if share and q.kind == kind and _stems(q.noun)[-1:] == said]
     if named:
         fits = len(named) == 1 and _of_kind(named[0], unit) and not (named[0].within and named[0].declared)
@@ -172,12 +172,13 @@ def _of_kind(of: Quantity, unit: Unit) -> bool:
     return own is not None and own.kind == unit.kind
 
 
-def _has(of: Quantity, said: list[str], measure: str) -> bool:
+def _has(of: Quantity, said: list[str], measure: str, unit: Unit) -> bool:
     """Whether a quantity is what one of the things measures: 'mass' of the camera, 'camera mass'."""
     noun, owner = _stems(of.noun), _stems(of.owner)
-    return noun == said or (
-        bool(measure) and ((noun == [*said, *_stems(measure)]) or (noun == _stems(measure) and owner == said))
-    )
+    if noun == said:
+        return _of_kind(of, unit)  # 'a first capacitor of 10 µF'
+    by = _stems(measure)
+    return bool(measure) and (noun == [*said, *by] or (noun == by and owner == said))
 
 
 def _stems(noun: str) -> list[str]:

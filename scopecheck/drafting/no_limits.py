@@ -113,8 +113,17 @@ def surroundings(text: ClaimText, stretch: Stretch, what: Called, steps: Sequenc
         return not process_before(["for", *texts[: at - 1]], at)
     noun = what.noun.removesuffix(f" {kind_of(stretch.unit)}")
     before = at - 1 - len(pieces_of(noun))
+    if noun == what.noun and _an_object(texts, before, at - 1):
+        return True
     there = noun != what.noun and [t.text for t in pieces_of(noun)] == texts[before : at - 1]
     return there and texts[before - (texts[before - 1] in _DETERMINERS) - 1] == "of"
+
+
+def _an_object(texts: list[str], start: int, end: int) -> bool:
+    """Whether a noun is what something is done to: 'samples an altitude at 50 Hz'."""
+    stops, measures = words("nouns", "stops"), words("measures", "nouns")
+    told = start > 1 and texts[start - 1] in _DETERMINERS and measures.isdisjoint(texts[start:end])
+    return told and nounish(texts[start - 2], stops) and texts[start - 2] not in measures
 
 
 def _named_so(texts: list[str], stretch: Stretch, what: Called) -> bool:

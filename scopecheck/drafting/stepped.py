@@ -137,6 +137,11 @@ def _timed(work: Work, named: Container[str]) -> bool:
             after = texts[at + 1 : at + 5]
             if texts[at] in ORDER_WORDS and any(word in named for word in after):
                 return True
+    later = {s.end for s in work.after}
+    if any(
+        any(word in named for word in texts[at + 1 : at + 5]) and step_at(work, at, named) for at in later
+    ):
+        return True
     return any(stretch.condition for stretch, _ in work.limits)
 
 
@@ -145,7 +150,7 @@ def is_step(quantity: Quantity) -> bool:
     return quantity.kind.startswith("step in")
 
 
-def step_at(work: Work, at: int, names: frozenset[str]) -> str:
+def step_at(work: Work, at: int, names: Container[str]) -> str:
     """The step of which the words at a place speak: that of its item, or the last one named before; or ''."""
     texts = work.text.texts
     inside = next((i.step for i in work.items if i.start <= at < i.end), "")
