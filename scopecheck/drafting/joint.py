@@ -32,7 +32,7 @@ def joint(text: ClaimText, stretch: Stretch) -> Joint | None:
     texts, end = text.texts, stretch.starts[0]
     first = next((i + 1 for i in range(end - 1, max(-1, end - MOST_BACK), -1) if texts[i] in _APART), 0)
     first = max(first, end - MOST_BACK)
-    if "ratio" in texts[first:end]:
+    if "ratio" in texts[max(first, stretch.after) : end]:
         return None
     return _of_sum(text, stretch, first) or _together(text, stretch, first)
 
@@ -97,7 +97,8 @@ _BEFORE_FIRST = frozenset(
 def _said_together(texts: list[str], first: int, end: int) -> bool:
     """Whether words before a limit say that it is of several things together."""
     for at in range(first, end):
-        if texts[at] in words("limits", "summed_behind") and texts[at + 1] not in _measures():
+        of_one = texts[at] == "combined" and texts[at + 1] in _measures()  # 'a combined amount of'
+        if texts[at] in words("limits", "summed_behind") and not of_one:
             return at > 0 and not texts[at - 1].endswith("ed")  # 'joined together by'
         if texts[at : at + 2] == ["in", "total"]:
             return True
