@@ -396,6 +396,7 @@ TABLE: list[tuple[str, str, str, str, str]] = [
     ),
     ("quoted name", 'a  any of "2-propanol", b\n' + CLAIM, '"2-propanol"', "is no name", "without quotes"),
     ("name with sign", "a  any of SnO2/ZnO, b\n" + CLAIM, "SnO2/ZnO", "is no name", "SnO2 ZnO"),
+    ("inch", "a  in 1/in\n" + CLAIM, "1/in", "no known unit", "write 1/inch"),
     ("unit of one", "a  ratio in 1\n" + CLAIM, "1", "'1' is no unit", "write number"),
     ("bound without comma", "a  count >= 1\n" + CLAIM, "count >= 1", "a bound without", "count, >= 1"),
     ("bound on unit", "a  in mm > 1 mm\n" + CLAIM, "in mm > 1 mm", "a bound with", "mm, >"),

@@ -57,8 +57,8 @@ def kind(text: str) -> Kind:
     ("text", "symbol", "name", "factor"),
     [
         ("mm", "mm", "length", "1/1000"),
-        ("µm", "um", "length", "1/1000000"),
-        ("\u03bcm", "um", "length", "1/1000000"),
+        ("µm", "µm", "length", "1/1000000"),
+        ("\u03bcm", "µm", "length", "1/1000000"),
         ("Å", "angstrom", "length", "1/10000000000"),
         ("m^2", "m2", "area", "1"),
         ("m²", "m2", "area", "1"),

@@ -37,7 +37,7 @@ from scopecheck.core.formula import (
 )
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
-from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.quantity import define_unit, find_unit
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
@@ -915,6 +915,10 @@ bristles  in 1/cm2
 gauge     in 1/cm     "stitches per length"
 wax       share in wt%
 heat      temperature in degC
+spread    area in mm2
+pace      in 1/min
+unit      stroke
+beat      in stroke/min
 
 1. A brush with {words}.
    | {name} : {words}
@@ -929,13 +933,20 @@ heat      temperature in degC
         ("wax", "more than 5 % (w/w)", "> 5 wt%"),
         ("wax", "less than 5 per cent by weight", "< 5 wt%"),
         ("heat", "at least 80 degrees Celsius", ">= 80 degC"),
+        ("wax", "from 5% by wt. to 10% by wt.", "5 wt% <= {} <= 10 wt%"),
+        ("wax", "at least 5 % (by weight)", ">= 5 wt%"),
+        ("spread", "at least 12 sq. mm", ">= 12 mm2"),
+        ("spread", "at least 12 mm squared", ">= 12 mm2"),
+        ("pace", "at least 30 times per minute", ">= 30 1/min"),
+        ("beat", "at least 30 strokes per minute", ">= 30 stroke/min"),
     ],
 )
 def test_units_in_words_are_those_of_symbols(name: str, words: str, limit: str) -> None:
     made = sheet(BRUSH.format(name=name, words=words))
-    exact = sheet(BRUSH.format(name=name, words=words).replace(f": {words}", limit))
+    symbols = limit.format(name) if "{}" in limit else f"{name} {limit}"
+    exact = sheet(BRUSH.format(name=name, words=words).replace(f"{name} : {words}", symbols))
     k, base = base_construction(made), base_construction(exact)
-    unit = find_unit(limit.split()[-1])
+    unit = find_unit(limit.split()[-1], {"stroke": define_unit("stroke")})
     assert unit is not None
     for tenths in range(0, 900, 5):
         thing = {name: unit.to_base(Fraction(tenths, 10))}
@@ -961,9 +972,12 @@ gas       any of HFA 227, HFA 134a, ether
         ("oil, gum", "a combined content of the oil and the gum of at most 5 wt%", "oil + gum <= 5 wt%"),
         ("oil, gum", "at most 5 wt% in total", "oil + gum <= 5 wt%"),
         ("bars", "a total of at least three bars", "bars >= 3"),
+        ("oil, gum", "oil and gum each less than 5 wt%", "oil < 5 wt% AND gum < 5 wt%"),
+        ("oil, gum", "each of the oil and the gum being at most 5 wt%", "oil <= 5 wt% AND gum <= 5 wt%"),
+        ("oil, gum", "a total of from 2 to 5 wt% of oil and gum", "2 wt% <= oil + gum <= 5 wt%"),
     ],
 )
-def test_words_that_say_together_are_read_of_the_sum(subject: str, words: str, exact: str) -> None:
+def test_words_that_say_together_or_each(subject: str, words: str, exact: str) -> None:
     made = sheet(SUMS.format(words=words, line=f"{subject} : {words}"))
     plain = sheet(SUMS.format(words=words, line=exact))
     formulas = [(s.claims[0].limitations[0].formula, base_construction(s)) for s in (made, plain)]
@@ -1049,6 +1063,39 @@ inside  {name}   water    agent
         assert (evaluate(formula, thing, k) is True) == (share == 5)
     assert all(name in case.stated for case in made.cases)
     assert not [item for item in made.unrestated if item.sort == "number"]
+
+
+def test_what_is_done_each_time_is_no_step() -> None:
+    text = "stir, brew  step in h\n\n1. A method, stirring 2 to 6 hours after each brew.\n   | stir : {}\n"
+    _, (wrong,) = read_sheet(Source("test", text.format("2 to 6 hours after each brew")))
+    assert wrong.message == "brew is declared as a step, which is done once"
+    assert wrong.help == "write brew  part, up to 4, and indented below it: moment  time in h"
+
+
+def test_a_micro_sign_is_printed_as_written() -> None:
+    for written in ("µm", "um"):
+        words = f"at least 20 {written}"
+        made = sheet(f"film  length in {written}\n\n1. A film of {words}.\n   | film : {words}\n")
+        (film,) = made.declarations
+        assert isinstance(film, NumberDecl)
+        assert film.unit.symbol == written
+    plain, signed = find_unit("ug/mL"), find_unit("µg/mL")
+    assert plain is not None
+    assert signed is not None
+    assert (signed.symbol, signed.factor) == ("µg/mL", plain.factor)
+
+
+def test_a_hyphen_between_names_is_a_sign_among_symbols_alone() -> None:
+    text = "R1, R2{more}  length in mm\n\n1. A lens, 2*R1-R2 being at least 2 mm.\n   | {line}\n"
+    made = sheet(text.format(more="", line="2*R1-R2 >= 2 mm"))
+    formula = made.claims[0].limitations[0].formula
+    for first, second in product(range(4), range(4)):
+        thing = {"R1": Fraction(first, 1000), "R2": Fraction(second, 1000)}
+        assert (evaluate(formula, thing, base_construction(made)) is True) == (2 * first - second >= 2)
+    subject = sheet(text.format(more="", line="R1-R2 : at least 2 mm"))
+    assert "R1" in str(subject.claims[0].limitations[0].formula)
+    named = sheet(text.format(more=", R1-R2", line="R1-R2 >= 2 mm"))
+    assert "Measured(name='R1-R2')" in str(named.claims[0].limitations[0].formula)
 
 
 def test_a_number_before_a_unit_is_no_part_of_a_name() -> None:
@@ -1164,6 +1211,14 @@ def test_what_is_done_on_a_condition(words: str, met: list[dict[int, str]]) -> N
 def test_a_number_behind_capitals_belongs_to_the_name() -> None:
     made = sheet(SUMS.format(words="HFA 134a", line="gas : HFA 134a"))
     assert "HFA 134a" in made.claims[0].limitations[0].words
+
+
+def test_what_to_write_of_a_count_per_length() -> None:
+    made, (wrong,) = read_sheet(
+        Source("test", SUMS.format(words="3 bars per cm", line="bars : 3 bars per cm"))
+    )
+    assert made is None
+    assert wrong.help == "declare it so: bars  in 1/cm"
 
 
 def test_what_is_counted_per_area_must_be_what_is_declared() -> None:

@@ -82,6 +82,9 @@ def explain_unit(text: str, own: Own | None = None) -> str | None:
     if entry:
         reason, *instead = entry
         return f"{reason}; write {' or '.join(instead)}" if instead else reason
+    for piece in (plain[2:] if plain.startswith("1/") else "", plain.rpartition("/")[2]):
+        if piece != plain and (entry := unit_table().refused.get(piece)):
+            return f"{entry[0]}; write {plain.removesuffix(piece)}{entry[1]}" if entry[1:] else entry[0]
     if re.search(r"/[^(/]*\.", plain):
         return "a product after '/' has two readings; put it in brackets, as in W/(m.K)"
     if re.fullmatch(r"[^/]*[A-Za-z]-\d", plain):

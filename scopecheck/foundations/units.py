@@ -1,6 +1,6 @@
 """Units: what a text such as `g/cm3` or `bar(g)` spells, and its exact factor.
 
-Base units: m, kg, s, K, A, mol, cd, degree of angle, bit. Everything is a Fraction.
+Base units: m, kg, s, K, A, mol, cd, lm, degree of angle, bit. Everything is a Fraction.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from scopecheck.foundations.kinds import (
     power_kind,
     unit_table,
 )
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
 
 
@@ -63,10 +63,12 @@ _TRANSLATION = str.maketrans(_PLAIN_FORM)
 _POWER = regex(r"(?P<symbol>.*[^\d^-])(?:(?P<digit>[2-9])|\^(?P<power>-?[1-9]))")
 _BASES = {"(g)": GAUGE, "(a)": ABSOLUTE}
 _BY_BEFORE = regex(r"([a-z/]+)[ .-]{0,2}(?:%|percent|per cent)")
-_BY_AFTER = regex(r"(?:%|percent|per cent) ?(?:(?P<by>by )|(?P<open>\())?(?P<basis>[a-z/]+)(?(open)\.?\))")
-_POWERS = {"square": "2", "cubic": "3"}
+_BY_AFTER = regex(r"(?:%|percent|per cent) ?(?P<open>\()?(?P<by>by )?(?P<basis>[a-z/]+)(?(open)\.?\))")
+_POWERS = {"square": "2", "sq": "2", "squared": "2", "cubic": "3", "cu": "3", "cubed": "3"}
 _SECOND = regex(r"/second\b")
-_TO_A_POWER = regex(r"\b(square|cubic) ([^\W\d_]+)")
+_MICRO = regex(r"[µμ]([A-Za-z]+)")
+_TO_A_POWER = regex(r"\b(square|sq|cubic|cu)\b\.? ([^\W\d_]+)")
+_AT_A_POWER = regex(r"\b([^\W\d_]+) (squared|sq|cubed|cu)\b")
 
 Own = Mapping[str, Unit]
 
@@ -98,7 +100,16 @@ def find_unit(text: str, own: Own | None = None, *, level: bool = False) -> Unit
     if not plain:
         return None
     unit = _find(plain) or (_with_own(plain, own) if own else None)
+    unit = _as_written(unit, text) if unit and plain != text else unit
     return as_level(unit) if unit and level and unit.kind.dimension == TEMPERATURE else unit
+
+
+def _as_written(unit: Unit, text: str) -> Unit:
+    """The unit printed with a micro sign where the text has one: `µm`, not `um`."""
+    symbol = unit.symbol
+    for letters in _MICRO.findall(text):
+        symbol = re.sub(rf"\bu(?={letters})", "µ", symbol)
+    return unit if symbol == unit.symbol else replace(unit, symbol=symbol)
 
 
 @cache
@@ -129,7 +140,8 @@ def _in_words(text: str) -> str:
         return ""
     if target := unit_table().aliases.get(small):
         return target
-    symbols = _TO_A_POWER.sub(lambda m: m[2] + _POWERS[m[1]], text).replace(" per ", "/")
+    symbols = _TO_A_POWER.sub(lambda m: m[2] + _POWERS[m[1]], text)
+    symbols = _AT_A_POWER.sub(lambda m: m[1] + _POWERS[m[2]], symbols).replace(" per ", "/")
     symbols = "1/" + symbols.removeprefix("per ") if symbols.startswith("per ") else symbols
     # Alone 'second' may be the second of something.
     symbols = _SECOND.sub("/s", symbols)
@@ -147,7 +159,11 @@ def _share_in_words(small: str) -> str:
 
 
 def _with_own(text: str, own: Own) -> Unit | None:
-    return own.get(text) or _compound(text, own)
+    """A unit of the trade, alone or in a compound, in the plural and with 'per' too."""
+    symbols = text.replace(" per ", "/")
+    first, over, rest = symbols.partition("/")
+    singular = first.removesuffix("s") if first.removesuffix("s") in own else first
+    return own.get(singular + over + rest) or _compound(singular + over + rest, own)
 
 
 @lru_cache(maxsize=4096)

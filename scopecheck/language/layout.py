@@ -84,10 +84,14 @@ _NAME_AFTER_HEADING = regex(
 
 @record
 class Page:
-    """A source, its plain form, character for character, and the names in it that are no plain words."""
+    """A source and its plain form, character for character, and what its declarations name.
+
+    `spelled` are names that are no plain words, the longest first; `names` are all names, in small letters.
+    """
 
     source: Source
     spelled: tuple[str, ...] = ()
+    names: frozenset[str] = frozenset()
 
     @cached_property
     def plain(self) -> str:

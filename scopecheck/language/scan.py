@@ -196,7 +196,8 @@ class _Scanner:
             self.bracket(c)
             self.add("mark", c, at + 1)
         else:
-            raise trouble(self.page.span(at, at + 1), f"{_named(c)} has no meaning here", "", "take it out")
+            help = "for an absolute value write ABS(...)" if c == "|" else "take it out"
+            raise trouble(self.page.span(at, at + 1), f"{_named(c)} has no meaning here", "", help)
 
     def spelled_name(self) -> list[tuple[int, int]]:
         """Where the words of a declared name lie that begins here and is no plain words; [] if none does."""
@@ -290,7 +291,17 @@ class _Scanner:
                 self.page.span(self.at, self.at + len(word)), f"{word} is not understood yet",
                 "The word is set aside for a later version of the language.", "",
             )  # fmt: skip
+        if not self.words and self.is_difference(word):
+            for piece in re.split("(-)", word):
+                self.add("mark" if piece == "-" else "word", piece, self.at + len(piece))
+            return
         self.add("word", word, self.at + len(word))
+
+    def is_difference(self, word: str) -> bool:
+        """Whether `R1-R2` among symbols has names on either side of its sign and is part of no name."""
+        names, small = self.page.names, word.lower()
+        parts = small.split("-")
+        return len(parts) > 1 and names.issuperset(parts) and not any(small in name for name in names)
 
     # ---- numbers
 
@@ -410,8 +421,10 @@ class _Scanner:
         begin = at + (self.text[at : at + 1] in (" ", "\t"))
         glued = begin == at
         for end in self.unit_ends(begin):
-            piece = self.text[begin:end]
-            if find := find_unit(" ".join(piece.split()), self.own):
+            piece = " ".join(self.text[begin:end].split())
+            if piece.endswith((" wt.", " vol.", " sq.")):
+                piece = piece[:-1]
+            if find := find_unit(piece, self.own):
                 return self.of_whole(find, end)
         self.refuse_unknown_unit(begin, glued)
         return None, at
@@ -465,8 +478,8 @@ _WITHOUT_BLANKS = regex(r"[^\s|]+")
 _DIGITS_AND_LETTERS = regex(r"\d+([a-z]+)\b")
 _CHUNK = regex(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
 _OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")
-_MORE_WORD = regex(r" (?:\([a-z/. ]+\)|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)")
-_MORE_WORDS = regex(r"(?: (?:\([a-z/. ]+\)|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)){1,5}")
+_MORE_WORD = regex(r" (?:\([a-z/. ]+\)|(?:wt|vol|sq|cu)\.(?= )|[%\w]+(?:/\w+)*(?:[.-]{1,2}%)?)")
+_MORE_WORDS = regex(rf"(?:{_MORE_WORD.pattern}){{1,5}}")
 _CLOSING = {"(": ")", "{": "}", "[": "]"}
 _OPENING = {")": "(", "}": "{", "]": "["}
 

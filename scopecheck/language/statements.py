@@ -101,7 +101,8 @@ def parse_sheet(source: Source) -> tuple[Sheet, tuple[Diagnostic, ...]]:
     early = {
         id(b): _read(desk, b) for heading in ("unit", "declaration") for b in found if b.heading == heading
     }
-    desk.page = replace(desk.page, spelled=tuple(sorted(desk.spelled, key=lambda name: (-len(name), name))))
+    spelled = tuple(sorted(desk.spelled, key=lambda name: (-len(name), name)))
+    desk.page = replace(desk.page, spelled=spelled, names=frozenset(desk.failed))
     statements = tuple(early[id(b)] if id(b) in early else _read(desk, b) for b in found)
     sheet = Sheet(
         desk.page,

@@ -144,7 +144,7 @@ def with_things_per(
 
     What is counted stands in the subject's `name` or in the `note` of its declaration; Trouble if not.
     """
-    texts = [t.text.lower() for t in tokens]
+    texts = ["per" if t.text == "/" else t.text.lower() for t in tokens]
     places = [at for at, text in enumerate(texts) if text == "per" and at > 1]
     for at in reversed(places):
         unit, end = _per(texts, at)
@@ -152,10 +152,19 @@ def with_things_per(
         number = tokens[first].number
         if unit is None or number is None or number.unit is not None:
             continue
-        if not isinstance(subject, Typed) or unit.kind != subject.kind:
+        if not isinstance(subject, Typed):
+            continue
+        if subject.whole and set(texts[first + 1 : at]) & _forms(name):
+            per = " ".join(texts[at:end])
+            span = Span(words.source, tokens[at].start, tokens[end - 1].end)
+            raise trouble(
+                span, f"a number {per}, and {name} is declared as a count",
+                f"So many {per} is a quantity with a unit.", f"declare it so: {name}  in {unit.symbol}",
+            )  # fmt: skip
+        if unit.kind != subject.kind:
             continue
         counted, last = " ".join(texts[first + 1 : at]), tokens[end - 1]
-        if not set(texts[first + 1 : at]) <= _forms(f"{name} {note}"):
+        if not set(texts[first + 1 : at]) <= _forms(f"{name} {note}") | {"times"}:
             span = Span(words.source, tokens[first + 1].start, last.end)
             raise trouble(
                 span, f"'{counted}' is not what {name} counts", "",

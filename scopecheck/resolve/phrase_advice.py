@@ -181,6 +181,13 @@ def _no_step(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
         for fill in (f for f in match.fills if f.slot.kind == "step" and not job.is_step(f.tokens)):
             said = _bare(job.text(fill.tokens))
             known = tuple(step.name for step in names.steps.values())
+            often, _, once = said.partition(" ")
+            if often in ("each", "every") and names.step(once):
+                return trouble(
+                    job.span(fill.tokens), f"{once} is declared as a step, which is done once",
+                    "What is done several times is declared as like parts with a time of their own.",
+                    f"write {once}  part, up to 4, and indented below it: moment  time in h",
+                )  # fmt: skip
             return trouble(
                 job.span(fill.tokens), f"no step is declared as '{said}'", "",
                 did_you_mean(said, known) or f"declare it, for example: {said}  step in min",

@@ -72,9 +72,10 @@ class Job:
         if key not in self.known:
             self.known[key] = []
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
-            # A noun may take 'combined content of' for its own: what says 'together' is not passed over.
-            passed_over = found and not any(says_together(m.pattern.plain) for m in found)
-            self.known[key] = [] if passed_over and self.in_total(tokens) else found
+            # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
+            over = found and not any(says_together(m.pattern.plain) for m in found) and self.in_total(tokens)
+            each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
+            self.known[key] = [] if over or each else found
         return self.known[key]
 
     def defined(self, tokens: tuple[Token, ...]) -> list[Match]:
@@ -131,14 +132,20 @@ class Job:
         return None if found is None else (job, found.rest)
 
     def of_each(self, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-        """`gap, rim : both at least 3 mm`: the words to be read of each thing alone, or none."""
+        """`gap, rim : gap and rim each at least 3 mm`: the words to be read of each thing alone, or none.
+
+        All of the names stand there, or none does.
+        """
         if len(self.subjects) < 2 or not self.alone or self.sort:
             return ()
         each = listed("asides", "each")
         said = [word_of(t) for t in tokens]
-        end = next((i for i, w in enumerate(said) if w not in each | listed("asides", "beside_each")), 0)
+        names = {word for s in self.subjects for word in s.text.lower().split()}
+        beside = each | listed("asides", "beside_each") | names | {"and", ","}
+        end = next((i for i, w in enumerate(said) if w not in beside), 0)
         rest = tokens[end:]
-        agreed = not each.isdisjoint(said[:end])
+        named = names.intersection(said[:end])
+        agreed = not each.isdisjoint(said[:end]) and named in (set(), names)
         return rest if agreed and rest and all(job.readable(rest) for job in self.each()) else ()
 
     def share_of_another(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:

@@ -175,7 +175,10 @@ def sort_out(
             raise clash.beside_words(at.span, first, at.slots, x, at.document == CLAIMS)
         help = ""
         if "the bases differ" in clash.diagnostic.message:
-            help = "declare a term with a reading for each basis, or write: two blanks, exactly, the meaning"
+            help = (
+                "declare it on the claim's own basis (wt%, vol%, mol%, w/v%), or a term with a reading for"
+                " each basis, or write: two blanks, exactly, the meaning"
+            )
         if "say (g) or (a)" in clash.diagnostic.message:
             help = (
                 "write (g) or (a) after the unit where the claim has it; else declare the thing in the"

@@ -29,17 +29,23 @@ def summands(text: str) -> tuple[str, ...]:
 
 
 def meant_together(tokens: tuple[Token, ...], names: tuple[str, ...]) -> Iterator[Aside]:
-    """The ways to leave aside what says 'together' before a limit of the names' sum, or behind it."""
+    """The ways to leave aside what says 'together' before a limit of the names' sum, behind it, or around."""
     numbers = [i for i, t in enumerate(tokens) if t.number or word_of(t) in NUMBER_WORDS]
     if not names or not numbers:
         return
     words = [word_of(t) for t in tokens]
+    own = {word for name in names for word in name.split()}
     for end in range(numbers[0], 0, -1):
         if _says_together(words[:end], words[end:], names):
             yield Aside(tokens[end:], tokens[:end])
     for start in range(numbers[-1] + 1, len(tokens)):
         if _says_together(words[start:], words[:start], names):
             yield Aside(tokens[:start], tokens[start:])
+        for end in range(numbers[0], 0, -1):
+            # 'a total of five to seven lids and springs': all of the names stand behind.
+            around = words[:end] + words[start:]
+            if not own.isdisjoint(words[start:]) and _says_together(around, words[end:start], names):
+                yield Aside(tokens[end:start], tokens[:end])
 
 
 def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) -> bool:

@@ -24,6 +24,7 @@ BASE = {
     "current": "ampere",
     "amount": "mole",
     "intensity": "candela",
+    "flux": "lumen",
     "angle": "degree",
     "data": "bit",
 }
@@ -58,6 +59,7 @@ PINT = {
     "mAh": "milliampere * hour",
     "kAh": "kiloampere * hour",
     "cd": "candela",
+    "mcd": "millicandela",
     "P": "poise",
     "mP": "millipoise",
     "cP": "centipoise",
@@ -149,6 +151,8 @@ def test_dalton_is_a_gram_per_mole_within_the_measured_mass() -> None:
         ("V.A", "volt * ampere"),
         ("Mbit/s", "megabit / second"),
         ("dyn/cm", "dyne / centimeter"),
+        ("lm/W", "lumen / watt"),
+        ("lm/m2", "lux"),
         ("gal/min", "US_liquid_gallon / minute"),
     ],
 )
