@@ -55,7 +55,7 @@ TEMPERING = """\
 def test_limits_of_two_steps_are_of_two_quantities() -> None:
     found = lines(TEMPERING)
     assert "| heating temperature : 45 to 50 °C" in found
-    assert "| fat cooling temperature : 27 °C" in found
+    assert "| cooling temperature : 27 °C" in found
     assert "| cooling pressure : 2 bar" in found
     assert "| pressing pressure : 4 bar" in found
     assert "| forms cooling temperature : 8 °C" in found
