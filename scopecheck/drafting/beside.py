@@ -213,6 +213,8 @@ def each_before(text: ClaimText, at: int) -> str:
     verb = texts[at - 1] if at else ""
     if not (verb.startswith(("compris", "includ", "contain")) or verb in ("has", "having", "with", "have")):
         return ""
+    if at > 2 and texts[at - 2] == "each":  # 'planet gears each having'
+        return name_of(text, uncounted(texts, noun_start(texts, at - 2), at - 2), at - 2)
     start = noun_start(texts, at - 1)
     each = 0 < start < at - 1 and texts[start - 1] in ("each", "every")
     return name_of(text, start, at - 1) if each else ""

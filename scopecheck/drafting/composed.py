@@ -10,6 +10,7 @@ from collections.abc import Container, Sequence
 
 from scopecheck.drafting.beside import noun_before, noun_from, texts_of, width_of
 from scopecheck.drafting.draft import Quantity
+from scopecheck.drafting.relations import whole_from
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
@@ -107,9 +108,22 @@ def _series(work: Work) -> _Series | None:
             width = _transition(texts, at)
             if not width or at in work.text.referring or {";", "."}.intersection(texts[at:start]):
                 continue
+            noun = _noun_of(work.text, at)
+            if _on_another(work, start, noun):
+                return None
             later, bare, balance = _listed(work, amounts, first, at + width)
-            return _Series(at, at + width, _noun_of(work.text, at), later, bare, balance)
+            return _Series(at, at + width, noun, later, bare, balance)
     return None
+
+
+def _on_another(work: Work, start: int, noun: str) -> bool:
+    """Whether the shares of a list are of something else: '..., based on the weight of the cement'."""
+    texts = texts_of(work.text)
+    for at in range(start, len(texts) - 2):
+        if texts[at : at + 2] == ["based", "on"]:
+            of = whole_from(work, at + 2 + (texts[at + 2] in ("the", "a", "said"))).split()[-1:]
+            return bool(of) and of[0] not in ("composition", "mixture", "total", "whole", *noun.split())
+    return False
 
 
 def _of_one_whole(found: list[tuple[Work, _Series]]) -> list[tuple[Work, _Series]]:

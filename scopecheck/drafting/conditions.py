@@ -121,23 +121,21 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     while said < len(texts) and texts[said] in _SAID:
         said += 1
     told = said > at or first == stretch.under[1]
-    ranged = texts[said : said + 1] in (["in"], ["over"]) and "range" in texts[said + 1 : condition.starts[0]]
-    if (
-        not ranged
-        and texts[said : said + 1] != ["at"]
-        and not (told and texts[said : said + 1] in (["under"], ["and"]))
-    ):
+    said_by = texts[said : said + 1]
+    between = texts[said + 1 : condition.starts[0]]
+    named = between[:1] in (["a"], ["an"]) and "of" in between and condition.unit is not None
+    ranged = said_by in (["in"], ["over"]) and "range" in between
+    by_words = said_by == ["at"] or ranged or (said_by == ["under"] and named)
+    if not by_words and not (told and said_by in (["under"], ["and"])):
         return 0
     if texts[first] == "," and not told:
         return 0
-    between = texts[said + 1 : condition.starts[0]]
     if texts[said] == "and" and between[:1] not in ([], ["at"], ["under"]):
         return 0
     near = condition.starts[0] > said and len(between) <= MOST_BETWEEN
     stops = words("nouns", "stops")
     if not near or not all(w in _ON_THE_WAY or w == "at" or nounish(w, stops) for w in between):
         return 0
-    named = texts[said + 1 : said + 2] in (["a"], ["an"]) and "of" in between and condition.unit is not None
     if not (named or _of_other_kinds(condition, stretch)) or not (
         told or _is_property(text, stretch, what, condition)
     ):
@@ -156,7 +154,10 @@ def _means(condition: Stretch) -> str:
 def _is_property(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch) -> bool:
     """Whether what is limited is measured of something, not set: not 'at a rate of 5 L/min at 20 degC'."""
     last = what.noun.split()[-1] if what.noun else ""
-    if what.unnamed or what.counted or not _a_property(last) or kind_of(stretch.unit) == "time":
+    brought_in = what.fresh and text.texts[stretch.starts[0] - 1] == "of"  # 'having a luminance of'
+    if what.unnamed or what.counted or kind_of(stretch.unit) == "time":
+        return False
+    if not (brought_in or _a_property(last)):
         return False
     if kind_of(stretch.unit) == "temperature" and last in words("measures", "nouns"):
         return False

@@ -14,6 +14,7 @@ from scopecheck.drafting.composed import composition
 from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.work import Work
+from scopecheck.foundations.word_lists import words
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.statements_declare import MOST_PARTS
 from scopecheck.resolve.claim_text import ClaimText
@@ -51,8 +52,9 @@ def _like_parts(works: Sequence[Work], quantities: list[Quantity]) -> None:
         one = _one_of(works, counted.noun)
         fields = [q for q in quantities if q.owner and q.kind != "count" and _called_alike(q.owner, counted)]
         fields = [q for q in fields if not q.members and not _of_all(works, q)]
-        nouns = [q.noun for q in fields]
+        nouns = [q.noun for q in quantities]
         fields = [q for q in fields if not q.note or nouns.count(q.noun) == 1]
+        fields = [q for q in fields if q.noun.split()[0] not in words("limits", "summed_amounts")]
         most = _most(works, counted)
         if not one or not fields or most > MOST_PARTS or len({q.noun for q in fields}) < len(fields):
             continue

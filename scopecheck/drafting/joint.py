@@ -31,7 +31,7 @@ def joint(text: ClaimText, stretch: Stretch) -> Joint | None:
     """The things whose sum a limit is of; None where it is of one thing."""
     texts, end = text.texts, stretch.starts[0]
     first = next((i + 1 for i in range(end - 1, max(-1, end - MOST_BACK), -1) if texts[i] in _APART), 0)
-    first = max(first, end - MOST_BACK)
+    first = max(first, end - MOST_BACK, stretch.after)
     if "ratio" in texts[first:end]:
         return None
     return _of_sum(text, stretch, first) or _together(text, stretch, first)
@@ -97,7 +97,8 @@ _BEFORE_FIRST = frozenset(
 def _said_together(texts: list[str], first: int, end: int) -> bool:
     """Whether words before a limit say that it is of several things together."""
     for at in range(first, end):
-        if texts[at] in words("limits", "summed_behind") and texts[at + 1] not in _measures():
+        of_one = texts[at] == "combined" and texts[at + 1] in _measures()  # 'a combined amount of'
+        if texts[at] in words("limits", "summed_behind") and not of_one:
             return at > 0 and not texts[at - 1].endswith("ed")  # 'joined together by'
         if texts[at : at + 2] == ["in", "total"]:
             return True
@@ -152,12 +153,13 @@ def _part(one: Joint, noun: str, quantities: Sequence[Quantity], made: list[Quan
     share = not unit.kind.dimension
     kind = kind_text(Called("" if share else one.measure, "", False), unit)
     said = _stems(noun)
-    named = [q for q in quantities if (_stems(q.noun) == said if share else _has(q, said, one.measure, unit))]
+    by = one.measure or kind.partition(" in ")[0]
+    named = [q for q in quantities if (_stems(q.noun) == said if share else _has(q, said, by, unit))]
     named = named or [q for q in quantities if share and q.kind == kind and _stems(q.noun)[-1:] == said]
     if named:
         fits = len(named) == 1 and _of_kind(named[0], unit) and not (named[0].within and named[0].declared)
         return named[0] if fits else None
-    name = noun if share else f"{noun} {one.measure or kind.partition(' in ')[0]}"
+    name = noun if share or not one.measure else f"{noun} {one.measure}"
     if name.lower() in {q.name.lower() for q in (*quantities, *made)}:
         return None
     composed = kind.replace("share", "composition", 1) if share else ""

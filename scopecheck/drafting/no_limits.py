@@ -30,6 +30,8 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return at, end
     if not stretch.condition and (far := _depends(texts, stretch)):
         return start, far
+    if start > 2 and texts[start - 1] in ("latest", "earliest") and texts[start - 2] == "the":
+        return start - 3, end
     if at := _measuring(texts, stretch):
         return at, end
     if stretch.unit is not None and not stretch.under[1] and _limit_behind(texts, end):

@@ -243,15 +243,15 @@ def _with_whole(work: Work, stretch: Stretch, what: Called, noun: int) -> Called
     But not '60 % of wax' itself.
     """
     texts = work.text.texts
-    whole = _whole_from(work, noun)
+    whole = whole_from(work, noun)
     end = noun + width_of(whole)
     if whole == what.noun and _apart(texts, end):
         start = end + 3
-        whole = _whole_from(work, start + (texts[start : start + 1] in (["the"], ["said"])))
+        whole = whole_from(work, start + (texts[start : start + 1] in (["the"], ["said"])))
     return replace(what, whole=whole) if whole and whole != what.noun and not what.counted else what
 
 
-def _whole_from(work: Work, at: int) -> str:
+def whole_from(work: Work, at: int) -> str:
     """The noun of a whole that begins here, behind its weight: 'mix' of 'total weight of the mix'."""
     texts = work.text.texts
     for i in range(at, min(at + 6, len(texts) - 1)):
