@@ -64,9 +64,9 @@ FLOORS: dict[str, str] = {
         " render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
-        "pasted limits beside naming lists_of choices kinds_of draft texts readable work in_steps no_limits"
-        " marks conditions quantities joint same relations compared composed grouped stepped step_lines lines"
-        " propose asked remarks start anew"
+        "pasted limits beside leading naming lists_of choices kinds_of draft texts readable work in_steps"
+        " no_limits marks conditions quantities joint same relations compared composed grouped stepped"
+        " step_lines lines propose asked remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"

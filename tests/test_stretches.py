@@ -8,7 +8,9 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.cases import reading_for_all
 from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.outside import outside_met
 from scopecheck.report.frame import basis_lines
+from scopecheck.report.grouping import section
 from scopecheck.report.wording import GLUE
 from tests.sheets import errors, sheet
 
@@ -84,3 +86,22 @@ def test_a_stretch_of_a_strained_reading_is_told_where_these_are_tried() -> None
     own += "    free m : 0 mm <= m <= 1 mm, presumed 0 mm"
     assert left_open("close to 10 mm", own) == ""
     assert '"close to 10 mm"' in left_open("close to 10 mm", own, strained=True)
+
+
+SEAL = """
+gap  length in mm
+
+1. A seal with a gap of less than 10 mm.
+   | gap : less than 10 mm
+
+must stay out
+  old : gap = {gap} mm
+"""
+
+
+def test_what_only_a_wide_stretch_keeps_out_is_wrong_on_every_reading() -> None:
+    """Kept out from 10 mm - gap on: 9 mm is most of the number written, 0.5 mm is a tolerance."""
+    for gap, heading in (("1", "1"), ("9.5", "usual")):
+        made = sheet(SEAL.format(gap=gap))
+        (found,) = (f for f in outside_met(prepare(made), made.cases[0]) if isinstance(f, Finding))
+        assert (found.quantifier, section(made, found)) == ("base", heading)

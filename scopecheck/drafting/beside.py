@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.resolve.account import ORDER_WORDS
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
 from scopecheck.resolve.declared import NEVER_IN_NAMES
 
@@ -14,7 +15,7 @@ MOST_COUNTED = 12
 """How many words before an even number what it counts is looked for."""
 _NO_OWNER = ("mean", "average", "median", "maximum", "minimum", "nominal", "least", "total")
 _ON_THE_WAY = ("the", "said", "each", "a", "an", "one", "of", "any", "all", "its")
-_JOINTS = ("of", "between", "across", "for", "in")
+_JOINTS = ("of", "between", "across", "for", "in", "at")
 
 
 def noun_from(text: ClaimText, at: int) -> str:
@@ -159,11 +160,9 @@ def measured_before(texts: list[str], at: int) -> bool:
 def measure_of(text: ClaimText, at: int) -> str:
     """`the width of the` before the noun that begins at `at`: the measure; else ''."""
     texts = texts_of(text)
-    before = texts[max(0, at - 7) : at]
-    far = texts[max(0, at - 12) : at]
-    before = far if "between" in far and not {",", ";", ":"}.intersection(far) else before
-    if "between" in before and not {",", ";", ":"}.intersection(before):
-        at = at - before[::-1].index("between")
+    back = texts[max(0, at - MOST_COUNTED) : at][::-1]
+    if "between" in back and not {",", ";", ":"}.intersection(back[: back.index("between")]):
+        at = at - back.index("between")
     while at > 1 and texts[at - 1] in _ON_THE_WAY and texts[at - 2] not in words("measures", "nouns"):
         at -= 1
     if at < 2 or texts[at - 1] not in _JOINTS or texts[at - 2] not in words("measures", "nouns"):
@@ -219,6 +218,27 @@ def each_before(text: ClaimText, at: int) -> str:
     return name_of(text, start, at - 1) if each else ""
 
 
+def tells_when(texts: list[str], at: int) -> bool:
+    """Whether a word only tells when something is done: 'after the drying', 'within 2 h of the drying'."""
+    before = at - (at > 0 and texts[at - 1] in ("the", "said"))
+    return before > 0 and texts[before - 1] in ORDER_WORDS
+
+
+_UNITS_OF_TIME = frozenset(
+    "ms s min h d minute minutes second seconds hour hours day days week weeks".split()
+)
+
+
+def _timed(texts: list[str], at: int) -> bool:
+    """Whether how long something takes stands here already: 'held for 10 minutes and at 27 degC for'."""
+    said = at + 1 < len(texts) and texts[at][0].isdecimal() and texts[at + 1] in _UNITS_OF_TIME
+    return said and texts[at + 2 : at + 3] not in (["after"], ["before"], ["of"], ["following"])
+
+
+MOST_OF_CLAUSE = 18
+"""How many words before a time what is done is looked for."""
+_BEGUN = frozenset(("", "starting", "beginning", "performing", "carrying"))
+"""What is said of something done, and is not done itself."""
 _PARTICIPLES = {"held": "holding", "kept": "keeping", "left": "leaving", "spun": "spinning"}
 
 
@@ -226,22 +246,17 @@ def verb_of_clause(texts: list[str], at: int) -> str:
     """The process that a time is of: 'resting' of 'resting the dough for'; '' where none is told."""
     if at and (texts[at - 1] == "every" or texts[max(0, at - 2) : at] == ["intervals", "of"]):
         return "interval"
-    for i in range(at, max(0, at - 12), -1):
-        if texts[i - 1] in (",", ";", ":", "."):
+    for i in range(at, max(0, at - MOST_OF_CLAUSE), -1):
+        if texts[i - 1] in (",", ";", ":", ".") or _timed(texts, i - 1):
             return ""
         if texts[i - 1] in _PARTICIPLES and texts[i - 2 : i - 1] in (["is"], ["are"], ["being"]):
             return _PARTICIPLES[texts[i - 1]]
-        attributive = texts[i - 1].endswith("ed") and texts[i - 2 : i - 1] in (
-            ["the"],
-            ["a"],
-            ["said"],
-            ["an"],
-        )
-        if (
-            not attributive
-            and texts[i - 1] not in words("mention", "ing_nouns")
-            and (verb := process_before(["for", *texts[:i]], i + 1))
-        ):
+        determined = texts[i - 2 : i - 1] in (["the"], ["a"], ["said"], ["an"])
+        attributive = determined and texts[i - 1].endswith("ed")
+        if attributive or tells_when(texts, i - 1) or texts[i - 1] in words("mention", "ing_nouns"):
+            continue
+        verb = process_before(["for", *texts[:i]], i + 1)
+        if verb not in _BEGUN:
             return verb
     return ""
 

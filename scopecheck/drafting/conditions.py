@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.drafting.beside import noun_from, nounish, width_of
+from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import words_at
 from scopecheck.drafting.naming import Called, kind_of
@@ -120,18 +121,36 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     while said < len(texts) and texts[said] in _SAID:
         said += 1
     told = said > at or first == stretch.under[1]
-    if texts[said : said + 1] != ["at"] and not (told and texts[said : said + 1] in (["under"], ["and"])):
+    ranged = texts[said : said + 1] in (["in"], ["over"]) and "range" in texts[said + 1 : condition.starts[0]]
+    if (
+        not ranged
+        and texts[said : said + 1] != ["at"]
+        and not (told and texts[said : said + 1] in (["under"], ["and"]))
+    ):
         return 0
     if texts[first] == "," and not told:
         return 0
     between = texts[said + 1 : condition.starts[0]]
+    if texts[said] == "and" and between[:1] not in ([], ["at"], ["under"]):
+        return 0
     near = condition.starts[0] > said and len(between) <= MOST_BETWEEN
     stops = words("nouns", "stops")
     if not near or not all(w in _ON_THE_WAY or w == "at" or nounish(w, stops) for w in between):
         return 0
-    if not _of_other_kinds(condition, stretch) or not (told or _is_property(text, stretch, what, condition)):
+    named = texts[said + 1 : said + 2] in (["a"], ["an"]) and "of" in between and condition.unit is not None
+    if not (named or _of_other_kinds(condition, stretch)) or not (
+        told or _is_property(text, stretch, what, condition)
+    ):
         return 0
     return at
+
+
+_OF_LENGTHS = ("temperature", "pressure", "force")
+"""Under what a length or an angle is measured; others tell of what is done with it."""
+
+
+def _means(condition: Stretch) -> str:
+    return kind_text(Called("", "", False), condition.unit).partition(" in ")[0]
 
 
 def _is_property(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch) -> bool:
@@ -141,7 +160,7 @@ def _is_property(text: ClaimText, stretch: Stretch, what: Called, condition: Str
         return False
     if kind_of(stretch.unit) == "temperature" and last in words("measures", "nouns"):
         return False
-    if kind_of(stretch.unit) in ("distance", "angle") and kind_of(condition.unit) != "temperature":
+    if kind_of(stretch.unit) in ("distance", "angle") and _means(condition) not in _OF_LENGTHS:
         return False
     first = max(stretch.after, stretch.starts[0] - len(pieces_of(what.noun)) - 4)
     return not {"at", "under"}.intersection(text.texts[first : stretch.starts[0]])

@@ -65,13 +65,14 @@ def of_item(text: ClaimText, stretch: Stretch, what: Called, items: Sequence[Ite
     first, _, rest = what.noun.partition(" ")
     if first == text.texts[head] and first != item.step and rest:
         return replace(what, noun=f"{item.step} {rest}")
-    if not _OF_THE_THING.isdisjoint(between) or what.counted or first == text.texts[head]:
+    invented = kind in ("temperature", "time") and what.noun.endswith(f" {kind}") and kind not in between
+    of_it = _OF_THE_THING - {"with"} if invented else _OF_THE_THING
+    if not of_it.isdisjoint(between) or what.counted or first == text.texts[head]:
         return what
     of = _done_to(text, item)
     measures = words("measures", "nouns")
     if what.fresh and what.noun.split()[-1] in measures and (not what.owner or what.owner.endswith(of)):
         return replace(what, noun=f"{item.step} {what.noun}", owner=of, fresh=False)
-    invented = kind in ("temperature", "time") and what.noun.endswith(f" {kind}") and kind not in between
     if invented and kind == "temperature" and first.endswith("ing"):
         return what  # of what is done last: 'moulds preheated to'
     word = kind_text(Called("", "", False), stretch.unit).partition(" in ")[0]

@@ -10,11 +10,13 @@ from collections.abc import Sequence
 from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.kinds_of import kind_text
+from scopecheck.drafting.leading import AMOUNTS
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import takes, words_at
-from scopecheck.drafting.naming import AMOUNTS, Called
+from scopecheck.drafting.naming import Called
 from scopecheck.drafting.quantities import KEPT_WORDS
 from scopecheck.drafting.work import Joint, Work
+from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.text.stream import stem
@@ -58,7 +60,7 @@ def _summing(texts: list[str], at: int, of: int) -> bool:
     """Whether 'sum of', or 'combined amount of', begins here."""
     if texts[at] in words("limits", "summed") and at == of - 1:
         return True
-    return texts[at] in words("limits", "summed_amounts") and texts[of - 1] in _measures()
+    return texts[at] in words("limits", "summed_amounts") and texts[of - 1][0].isalpha() and at < of - 1
 
 
 def _measures() -> frozenset[str]:
@@ -150,25 +152,33 @@ def _part(one: Joint, noun: str, quantities: Sequence[Quantity], made: list[Quan
     share = not unit.kind.dimension
     kind = kind_text(Called("" if share else one.measure, "", False), unit)
     said = _stems(noun)
-    named = [q for q in quantities if (_stems(q.noun) == said if share else _has(q, said, one.measure))]
+    named = [q for q in quantities if (_stems(q.noun) == said if share else _has(q, said, one.measure, unit))]
     named = named or [q for q in quantities if share and q.kind == kind and _stems(q.noun)[-1:] == said]
     if named:
-        fits = len(named) == 1 and named[0].kind == kind and not (named[0].within and named[0].declared)
+        fits = len(named) == 1 and _of_kind(named[0], unit) and not (named[0].within and named[0].declared)
         return named[0] if fits else None
     name = noun if share else f"{noun} {one.measure or kind.partition(' in ')[0]}"
     if name.lower() in {q.name.lower() for q in (*quantities, *made)}:
         return None
-    whole = next((q for q in quantities if q.kind == kind.replace("share", "composition", 1)), None)
+    composed = kind.replace("share", "composition", 1) if share else ""
+    whole = next((q for q in quantities if q.kind == composed), None)
     made.append(Quantity(name, kind, name, "" if share else noun, [], within=whole))
     return made[-1]
 
 
-def _has(of: Quantity, said: list[str], measure: str) -> bool:
+def _of_kind(of: Quantity, unit: Unit) -> bool:
+    """Whether a quantity is declared in a unit of this kind, of no other whole."""
+    own = find_unit(of.kind.rpartition(" ")[2]) if " in " in of.kind else None
+    return own is not None and own.kind == unit.kind
+
+
+def _has(of: Quantity, said: list[str], measure: str, unit: Unit) -> bool:
     """Whether a quantity is what one of the things measures: 'mass' of the camera, 'camera mass'."""
     noun, owner = _stems(of.noun), _stems(of.owner)
-    return bool(measure) and (
-        (noun == [*said, *_stems(measure)]) or (noun == _stems(measure) and owner == said)
-    )
+    if noun == said:
+        return _of_kind(of, unit)  # 'a first capacitor of 10 µF'
+    by = _stems(measure)
+    return bool(measure) and (noun == [*said, *by] or (noun == by and owner == said))
 
 
 def _stems(noun: str) -> list[str]:
@@ -176,8 +186,14 @@ def _stems(noun: str) -> list[str]:
 
 
 def propose_sums(work: Work) -> None:
-    """A line on each sum; its words begin with those that say 'together'."""
+    """A line on each sum; its words begin with those that say 'together', if they name it as declared."""
     for one, parts in work.sums:
-        words_ = words_at(work.text, one.begin, one.behind or one.stretch.end)
-        if takes(work.text, words_, one.begin, one.behind or one.stretch.end):
+        begin, end = one.begin, one.behind or one.stretch.end
+        for noun, q in zip(one.nouns, parts, strict=True):
+            if not set(noun.lower().split()) <= set(q.name.lower().split()):
+                begin, end = one.stretch.starts[0], one.stretch.end
+        words_ = words_at(work.text, begin, end)
+        if takes(work.text, words_, begin, end):
             work.claim.lines.append(Proposed(words_, " + ".join(q.name for q in parts)))
+        else:
+            work.unread.append((one.begin, end))

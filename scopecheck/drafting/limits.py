@@ -227,8 +227,8 @@ _JOINING = frozenset("/*×·+^")
 def _of_formula(texts: list[str], group: tuple[Figure, ...]) -> bool:
     """Whether the number is an end of what is worked out of several quantities: 'f1/f < 1.2'."""
     first, end = group[0].start, group[-1].end
-    if texts[first - 1 : first] == ["/"] or (end < len(texts) and texts[end] in _SIGNS):
-        return True  # 'g/10 min', '0.6 < f1/f'
+    if texts[first - 1 : first] in (["/"], ["per"]) or (end < len(texts) and texts[end] in _SIGNS):
+        return True  # 'g/10 min', 'mL per 100 L', '0.6 < f1/f'
     at = first - 1 if _sign(texts, group) else 0
     back = 4 if at and texts[at - 1] == ")" else 2
     return not _JOINING.isdisjoint(texts[max(0, at - back) : at])

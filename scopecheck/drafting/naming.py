@@ -17,11 +17,13 @@ from scopecheck.drafting.beside import (
     process_before,
     ratio_before,
     sharing,
+    tells_when,
     texts_of,
     uncounted,
     verb_of_clause,
     whole_start,
 )
+from scopecheck.drafting.leading import AMOUNTS, PRESENT, done_to, in_a_list, in_an_amount, process_at
 from scopecheck.drafting.limits import Stretch
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record
@@ -32,9 +34,6 @@ _TIMES = frozenset(
     "point life age interval delay window horizon phase stage half-life threshold setpoint limit".split()
 )
 """Nouns that are a time or a temperature by themselves, beside those of what is measured."""
-_KEPT = {"used", "operated", "stored", "provided"}
-AMOUNTS = ("amount", "content", "proportion", "share", "percentage", "quantity", "concentration", "fraction")
-"""Nouns that say of a share only that it is one: 'the amount of flour' is the flour."""
 _OF_THINGS = frozenset("number quantity amount capacity load".split())
 """Nouns of what is measured that may be so many of something: 'a capacity of 40 trays'."""
 _OF_MEASURES = frozenset("level rate degree peak".split())
@@ -44,6 +43,8 @@ _OF_WHAT = ((("mass", 1),), (("length", 3),), (("amount", 1),))
 """What `2 g of grease` measures: mass, volume, amount of substance."""
 
 
+_DISSOLVED = ({"mass": 1, "length": -3}, {"amount": 1, "length": -3})
+"""What `5 g/L of a salt`, `10 mM of a buffer` measures."""
 MOST_BACK = 12
 """How many words before an even number what it counts is looked for."""
 
@@ -91,6 +92,9 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
         return _parts_by(text, at) or _counted(text, stretch)
     if unit.kind.dimension in _OF_WHAT and word != "of":
         return None
+    if dict(unit.kind.dimension) in _DISSOLVED and word == "of" and not _amount_before(texts, stretch.start):
+        noun = noun_from(text, at + 1 + (texts[at + 1 : at + 2] in (["a"], ["an"], ["the"])))
+        return Called(noun, "", False) if noun else None
     if unit.kind.dimension in _OF_WHAT or (
         not unit.kind.dimension and not _amount_before(texts, stretch.start)
     ):
@@ -146,12 +150,14 @@ def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
 
 
 def _before(text: ClaimText, stretch: Stretch) -> Called:
-    if listed := _in_a_list(text, stretch):
+    if listed := in_a_list(text, stretch):
         return Called(listed, "", False)
     at, verb = _passed_over(text, stretch)
     quantity = _quantity(stretch.unit)
     texts, stops = texts_of(text), words("nouns", "stops")
-    if quantity and (verb or (at > 0 and (verb := process_before(texts, at)))):
+    if quantity and (
+        verb or (at > 0 and not tells_when(texts, at - 1) and (verb := process_before(texts, at)))
+    ):
         return Called(f"{verb} {quantity}", "", False)
     if quantity == "time" and not measured_before(texts, at) and not _a_time(texts, at):
         verb = verb_of_clause(texts, stretch.start)
@@ -165,38 +171,9 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
         return Called("spacing", owner_before(text, at - 2), False)
     share = stretch.unit is not None and not stretch.unit.kind.dimension
-    if share and texts[at - 1] in _PRESENT and (of := _in_an_amount(text, at)):
+    if share and texts[at - 1] in PRESENT and (of := in_an_amount(text, at)):
         return Called(of, "", False)
     return _noun_at(text, before_agent(texts, at), quantity, share)
-
-
-def _in_an_amount(text: ClaimText, at: int) -> str:
-    """The salt of 'salt is added in an amount of', where the words before 'in' end here; or ''."""
-    texts, start = text.texts, at
-    if AMOUNTS_SET.isdisjoint(texts[at : at + 4]):
-        return ""
-    while start > 0 and texts[start - 1] in _PRESENT:
-        start -= 1
-    first = whole_start(text, noun_start(texts, start), start)
-    noun = name_of(text, first, start)
-    return "" if noun.endswith("ed") else noun
-
-
-AMOUNTS_SET = frozenset(AMOUNTS)
-_PRESENT = frozenset(
-    "is are being present added contained used provided included employed incorporated which that".split()
-)
-"""Words between an ingredient and its amount."""
-
-
-def _in_a_list(text: ClaimText, stretch: Stretch) -> str:
-    """`Mn` of `C: 0.05 to 0.12 %, Mn: 1.2 to 1.8 %`: what a share is of, before its colon; or ''."""
-    texts, at = texts_of(text), stretch.starts[0]
-    share = stretch.unit is not None and not stretch.unit.kind.dimension
-    if not share or at < 3 or texts[at - 1] != ":" or texts[at - 3] not in (",", ";", ":", "and"):
-        return ""
-    token = text.tokens[at - 2]
-    return text.source.text[token.start : token.end] if token.text[0].isalpha() else ""
 
 
 def _a_time(texts: list[str], at: int) -> bool:
@@ -218,7 +195,7 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
         if word == ")" and "(" in texts[max(0, at - 6) : at - 1]:
             at = max(i for i in range(max(0, at - 6), at - 1) if texts[i] == "(")
         elif word in between or word in ("for", "from", "and", "or"):
-            verb = verb or process_before(texts, at - 1)
+            verb = verb or ("" if tells_when(texts, at - 2) else process_before(texts, at - 1))
             if word in ("for", "and", "or") and not verb:
                 break
             at -= 1
@@ -251,6 +228,9 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         return Called("", owner_before(text, start), False)
     if quantity and noun.endswith("ing") and noun not in words("mention", "ing_nouns"):
         return Called(f"{noun} {quantity}", "", False)
+    acts = noun.endswith("ing") and noun not in words("mention", "ing_nouns") | words("measures", "nouns")
+    if acts and start and texts[start - 1] in ("the", "said") and not _runs_on(texts, at):
+        return Called("", "", False)  # 'between the pressing and the drying in an amount of'
     if noun in ("even number", "odd number") and (counted := number_before(text, start)):
         return Called(counted, "", True)
     if noun.endswith("s number") and texts[at : at + 1] not in (["of"], ["is"]):
@@ -271,10 +251,15 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
     if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:
         return Called(f"{noun} {quantity}", "", False)
     owner = owner_before(text, begins)
-    if not owner and (owner := _done_to(text, begins)) and fresh and noun in words("measures", "nouns"):
-        process = _process_at(texts, begins)
+    if not owner and (owner := done_to(text, begins)) and fresh and noun in words("measures", "nouns"):
+        process = process_at(texts, begins)
         return Called(f"{process} {noun}".strip(), "" if process else owner, False, False, not process)
     return Called(noun, owner, False, False, fresh, ordinal)
+
+
+def _runs_on(texts: list[str], at: int) -> bool:
+    """Whether what stands before a limit is said to be so much itself: 'the stirring is at 60 rpm'."""
+    return texts[at : at + 1] in (["is"], ["at"], ["being"], ["of"])
 
 
 def _before_noun(texts: list[str], at: int) -> bool:
@@ -311,23 +296,6 @@ def _behind(text: ClaimText, start: int) -> tuple[str, str]:
     return "", ""
 
 
-def _process_at(texts: list[str], at: int) -> str:
-    """What is done at the quantity that begins here: 'stirring' of 'is stirred at a'; '' for holding it."""
-    while at > 0 and texts[at - 1] in ("a", "an", "the", "at", "to", "with", "under"):
-        at -= 1
-    held = at > 0 and texts[at - 1] in words("measures", "between") | _KEPT
-    return "" if held else process_before(["for", *texts[:at]], at + 1)
-
-
-def _done_to(text: ClaimText, at: int) -> str:
-    """What something is done to at the quantity that begins here: 'web' of 'the web is fed at a'."""
-    texts = texts_of(text)
-    while at > 0 and texts[at - 1] in ("a", "an", "the", "at", "to", "with", "under"):
-        at -= 1
-    done = at > 1 and (texts[at - 1].endswith("ed") or texts[at - 1] in words("mention", "after"))
-    return owner_before(text, at - 1) if done and texts[at - 2] in ("is", "are", "being") else ""
-
-
 def kind_of(unit: Unit | None) -> str:
     """What a unit measures, among a few kinds: time, temperature, distance, angle; else ''."""
     return "angle" if unit is not None and dict(unit.kind.dimension) == {"angle": 1} else _quantity(unit)
@@ -336,4 +304,4 @@ def kind_of(unit: Unit | None) -> str:
 def _quantity(unit: Unit | None) -> str:
     dimension = dict(unit.kind.dimension) if unit else {}
     known = {"time": "time", "temperature": "temperature", "length": "distance"}
-    return known.get(next(iter(dimension), ""), "") if len(dimension) == 1 else ""
+    return known.get(next(iter(dimension)), "") if list(dimension.values()) == [1] else ""

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from scopecheck.drafting.beside import nounish, process_before, whole_start
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called, kind_of
-from scopecheck.foundations.word_lists import words
+from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
 
 MOST_BACK = 17
@@ -32,6 +32,8 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return start, far
     if at := _measuring(texts, stretch):
         return at, end
+    if stretch.unit is not None and not stretch.under[1] and _limit_behind(texts, end):
+        return start, end
     if what.counted and texts[start - 1 : start] and texts[start - 1] in words("limits", "events"):
         return start - 1, end
     if _named_so(texts, stretch, what) or texts[end : end + 1] == ["thereof"]:
@@ -90,6 +92,13 @@ def _measuring(texts: list[str], stretch: Stretch) -> int:
     return 0
 
 
+def _limit_behind(texts: list[str], end: int) -> bool:
+    """Whether the limit proper follows with an 'of': 'an expansion between 20 and 300 degC of 8 to 9'."""
+    after = texts[end + 1 : end + 2]
+    opening = after and (after[0][0].isdecimal() or run_at(texts, end + 1, "limits", "openings"))
+    return texts[end : end + 1] == ["of"] and bool(opening)
+
+
 _MEASURED = frozenset(("measured", "determined", "tested"))
 
 
@@ -104,8 +113,17 @@ def surroundings(text: ClaimText, stretch: Stretch, what: Called, steps: Sequenc
         return not process_before(["for", *texts[: at - 1]], at)
     noun = what.noun.removesuffix(f" {kind_of(stretch.unit)}")
     before = at - 1 - len(pieces_of(noun))
+    if noun == what.noun and _an_object(texts, before, at - 1):
+        return True
     there = noun != what.noun and [t.text for t in pieces_of(noun)] == texts[before : at - 1]
     return there and texts[before - (texts[before - 1] in _DETERMINERS) - 1] == "of"
+
+
+def _an_object(texts: list[str], start: int, end: int) -> bool:
+    """Whether a noun is what something is done to: 'samples an altitude at 50 Hz'."""
+    stops, measures = words("nouns", "stops"), words("measures", "nouns")
+    told = start > 1 and texts[start - 1] in _DETERMINERS and measures.isdisjoint(texts[start:end])
+    return told and nounish(texts[start - 2], stops) and texts[start - 2] not in measures
 
 
 def _named_so(texts: list[str], stretch: Stretch, what: Called) -> bool:

@@ -12,8 +12,9 @@ from collections.abc import Iterable, Sequence
 from scopecheck.drafting.beside import name_of, noun_start, whole_start
 from scopecheck.drafting.draft import Doubt, Quantity
 from scopecheck.drafting.kinds_of import family
+from scopecheck.drafting.leading import AMOUNTS
 from scopecheck.drafting.limits import Stretch
-from scopecheck.drafting.naming import AMOUNTS, ORDINALS, Called
+from scopecheck.drafting.naming import ORDINALS, Called
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words

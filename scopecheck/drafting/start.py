@@ -21,7 +21,7 @@ def drafted(name: str, found: Pasted, group: bool = True) -> Draft:
     claims = [DraftClaim(c.number, one_flow(c.text)) for c in found.claims]
     draft = Draft(name, _title(claims), claims)
     proposals(draft, group)
-    grouped = any(q.within for q in draft.quantities)
+    grouped = group and any(q.within for q in draft.quantities)
     mended = False
     for _ in range(MOST_REPAIRS):
         written = draft.written(sample=True)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Sequence
 
-from scopecheck.drafting.beside import process_before
+from scopecheck.drafting.beside import process_before, tells_when
 from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.work import Item, Work
 from scopecheck.foundations.word_lists import run_at, words
@@ -137,6 +137,11 @@ def _timed(work: Work, named: Container[str]) -> bool:
             after = texts[at + 1 : at + 5]
             if texts[at] in ORDER_WORDS and any(word in named for word in after):
                 return True
+    later = {s.end for s in work.after}
+    if any(
+        any(word in named for word in texts[at + 1 : at + 5]) and step_at(work, at, named) for at in later
+    ):
+        return True
     return any(stretch.condition for stretch, _ in work.limits)
 
 
@@ -145,7 +150,7 @@ def is_step(quantity: Quantity) -> bool:
     return quantity.kind.startswith("step in")
 
 
-def step_at(work: Work, at: int, names: frozenset[str]) -> str:
+def step_at(work: Work, at: int, names: Container[str]) -> str:
     """The step of which the words at a place speak: that of its item, or the last one named before; or ''."""
     texts = work.text.texts
     inside = next((i.step for i in work.items if i.start <= at < i.end), "")
@@ -155,17 +160,11 @@ def step_at(work: Work, at: int, names: frozenset[str]) -> str:
         if texts[i] in (";", ":"):
             break
         done = process_before(["for", *texts[: i + 1]], i + 2)
-        if _beside(texts, i):
+        if tells_when(texts, i):
             continue
         if texts[i] in names or done in names:
             return texts[i] if texts[i] in names else done
     return ""
-
-
-def _beside(texts: list[str], at: int) -> bool:
-    """Whether a step stands here only to tell when another is done: 'during the cooling'."""
-    before = at - (at > 0 and texts[at - 1] in ("the", "said"))
-    return before > 0 and texts[before - 1] in ORDER_WORDS
 
 
 def step_before(work: Work, at: int) -> str:

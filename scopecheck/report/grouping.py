@@ -46,7 +46,7 @@ SECTIONS = ("1", "usual", "2", "3", "empty", "silence", "meant", "4", FAR, "5", 
 FAR_SHARE = Fraction(1, 5)
 """A stretch by more than this part of the written number is told last: a choice, no authority gives one."""
 _HOLDS = ("every", "base", "some")
-_WRITTEN = regex(r"\d+(?:\.\d+)?")
+_WRITTEN = regex(r"(\d+(?:\.\d+)?)(\s*%)?")
 
 
 def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
@@ -75,6 +75,8 @@ def section(sheet: Sheet, finding: Finding) -> str:
     """
     if finding.stakes > 4:
         return str(finding.stakes)
+    if only_far_out(sheet, finding):
+        return "1"
     several = finding.stakes == 4 and phrases_moved(finding) > 1
     if several or _is_far(sheet, finding) or barred_by(sheet, finding):
         return FAR
@@ -116,17 +118,32 @@ def _is_hedged(sheet: Sheet, finding: Finding) -> bool:
 
 
 def _is_far(sheet: Sheet, finding: Finding) -> bool:
-    """Does it take a stretch of a phrase by a large part of the number written there?"""
-    for reread in departures(finding):
-        numbers = [Fraction(n) for n in _WRITTEN.findall(sheet.groups[reread.group].wording)]
+    """Does it take a stretch of a phrase, by a large part of the number it has, or of none by any amount?"""
+    return any(_far(sheet, d, [sheet.groups[d.group].wording]) for d in departures(finding))
+
+
+def only_far_out(sheet: Sheet, finding: Finding) -> bool:
+    """Is a thing met as presumed on every other reading too, stretches of a large part left aside?"""
+    sided = finding.question in SIDED and finding.quantifier == "base" and not departures(finding)
+    words = [[p.words for p in sheet.groups[r.group].places] for r in finding.unmet_by]
+    far = (_far(sheet, r, texts) for r, texts in zip(finding.unmet_by, words, strict=True))
+    return sided and bool(words) and all(far)
+
+
+def _far(sheet: Sheet, reread: Reread, texts: Iterable[str]) -> bool:
+    """Is the stretch more than a large part of the least number in the texts; of none, any stretch at all?"""
+    for point in reread.breaks:
+        parameter = next(p for p in sheet.parameters if p.key == point.parameter)
+        if parameter.unknown:
+            continue
+        bare = not parameter.unit.symbol
+        numbers = [
+            Fraction(n) / (100 if bare and share else 1) for t in texts for n, share in _WRITTEN.findall(t)
+        ]
         least = min((n for n in numbers if n), default=None)
-        for point in reread.breaks:
-            parameter = next(p for p in sheet.parameters if p.key == point.parameter)
-            if parameter.unknown:
-                continue
-            wide = abs(point.end.value if parameter.shared else parameter.unit.from_base(point.end.value))
-            if wide > FAR_SHARE * (1 if parameter.shared else least or wide):
-                return True
+        wide = abs(point.end.value if parameter.shared else parameter.unit.from_base(point.end.value))
+        if wide > FAR_SHARE * (1 if parameter.shared else least or wide):
+            return True
     return False
 
 

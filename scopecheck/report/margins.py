@@ -12,7 +12,14 @@ from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.conditions import condition_texts
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
-from scopecheck.report.grouping import BESIDE_MEANT, EMPTY_CLAIM, barred_by, departures, turning_labels
+from scopecheck.report.grouping import (
+    BESIDE_MEANT,
+    EMPTY_CLAIM,
+    barred_by,
+    departures,
+    only_far_out,
+    turning_labels,
+)
 from scopecheck.report.rereadings import (
     bearer_text,
     group_words,
@@ -67,6 +74,8 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         return (sentence("quantifier", "every_other"),)
     if not told and finding.quantifier == "every" and (left := _settled_by(finding)):
         return (sentence("quantifier", "every_left", settled=listed(left)),)
+    if only_far_out(sheet, finding):
+        return (sentence("quantifier", "every_but_far"),)
     if told or finding.quantifier != "base":
         return told or (sentence("quantifier", finding.quantifier),)
     usual = _usual_readings(sheet, finding)

@@ -263,6 +263,14 @@ def _no_unit(word: str, own: Own) -> bool:
 
 def unit_width(text: ClaimText, at: int, own: Own) -> int:
     """How many tokens after a number spell its unit."""
+    if own:
+        return _unit_width(text, at, own)
+    if at not in text.widths:
+        text.widths[at] = _unit_width(text, at, own)
+    return text.widths[at]
+
+
+def _unit_width(text: ClaimText, at: int, own: Own) -> int:
     after = text.texts[at + 1 : at + 1 + MOST_OF_UNIT]
     if not after or (after[0] in _NO_UNIT and not _ampere(text, at + 1)):
         return 0

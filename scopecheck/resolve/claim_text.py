@@ -52,6 +52,8 @@ class ClaimText:
     """Tokens of references to other claims: no line restates them, unless it is a mark."""
     inside: frozenset[int] = frozenset()
     """Tokens with which an amount goes on that began before: no lifted words begin or end there."""
+    widths: dict[int, int] = field(default_factory=dict)
+    """For each number asked about, how many tokens spell its unit, where a sheet has no unit of its own."""
     by: dict[int, Span] = field(default_factory=dict)
     """For each token that a line has taken, the line's words."""
 

@@ -1,0 +1,63 @@
+"""What leads up to a limit between it and its noun: an amount, a list's colon, something done."""
+
+from __future__ import annotations
+
+from scopecheck.drafting.beside import (
+    name_of,
+    noun_start,
+    owner_before,
+    process_before,
+    texts_of,
+    whole_start,
+)
+from scopecheck.drafting.limits import Stretch
+from scopecheck.foundations.word_lists import words
+from scopecheck.resolve.claim_text import ClaimText
+
+AMOUNTS = ("amount", "content", "proportion", "share", "percentage", "quantity", "concentration", "fraction")
+"""Nouns that say of a share only that it is one: 'the amount of flour' is the flour."""
+_SAID_AMOUNTS = frozenset(AMOUNTS)
+_KEPT = {"used", "operated", "stored", "provided"}
+PRESENT = frozenset(
+    "is are being present added contained used provided included employed incorporated which that".split()
+)
+"""Words between an ingredient and its amount."""
+
+
+def in_an_amount(text: ClaimText, at: int) -> str:
+    """The salt of 'salt is added in an amount of', where the words before 'in' end here; or ''."""
+    texts, start = text.texts, at
+    if _SAID_AMOUNTS.isdisjoint(texts[at : at + 4]):
+        return ""
+    while start > 0 and texts[start - 1] in PRESENT:
+        start -= 1
+    first = whole_start(text, noun_start(texts, start), start)
+    noun = name_of(text, first, start)
+    return "" if noun.endswith("ed") else noun
+
+
+def in_a_list(text: ClaimText, stretch: Stretch) -> str:
+    """`Mn` of `C: 0.05 to 0.12 %, Mn: 1.2 to 1.8 %`: what a share is of, before its colon; or ''."""
+    texts, at = texts_of(text), stretch.starts[0]
+    share = stretch.unit is not None and not stretch.unit.kind.dimension
+    if not share or at < 3 or texts[at - 1] != ":" or texts[at - 3] not in (",", ";", ":", "and"):
+        return ""
+    token = text.tokens[at - 2]
+    return text.source.text[token.start : token.end] if token.text[0].isalpha() else ""
+
+
+def process_at(texts: list[str], at: int) -> str:
+    """What is done at the quantity that begins here: 'stirring' of 'is stirred at a'; '' for holding it."""
+    while at > 0 and texts[at - 1] in ("a", "an", "the", "at", "to", "with", "under"):
+        at -= 1
+    held = at > 0 and texts[at - 1] in words("measures", "between") | _KEPT
+    return "" if held else process_before(["for", *texts[:at]], at + 1)
+
+
+def done_to(text: ClaimText, at: int) -> str:
+    """What something is done to at the quantity that begins here: 'web' of 'the web is fed at a'."""
+    texts = texts_of(text)
+    while at > 0 and texts[at - 1] in ("a", "an", "the", "at", "to", "with", "under"):
+        at -= 1
+    done = at > 1 and (texts[at - 1].endswith("ed") or texts[at - 1] in words("mention", "after"))
+    return owner_before(text, at - 1) if done and texts[at - 2] in ("is", "are", "being") else ""
