@@ -190,6 +190,8 @@ def _named_so(written: str, counted: bool) -> str:
     """A help sentence for a name that is a number, or has a sign in it; '' for others."""
     if written.startswith('"'):
         return "write it without quotes, as the claim has it"
+    if written.startswith("(") and written.endswith(")"):
+        return "take out the brackets"
     if counted or re.fullmatch(r"[\d.]+\w*", written):
         return f"put a word before it, such as: grade {written}"
     plain = " ".join(re.sub(r"[^\w' -]+", " ", written).split())

@@ -16,6 +16,7 @@ from scopecheck.foundations.quantity import (
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.language.layout import Block, Line
 from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
 from scopecheck.language.statements_groups import class_lines, composition_head, no_basis
@@ -405,6 +406,8 @@ def kind_advice(desk: Desk, start: int, end: int) -> Exception | None:
     (a, b), *_ = split_commas(desk.text, start, end)
     first = " ".join(desk.text[a:b].split())
     span = desk.span(start, max(end, start + 1))
+    if meant := _meant_kind(desk.text[start:end], first):
+        return trouble(span, f"'{first}' is no kind", "", f"write {meant}")
     match = _IN_UNIT.fullmatch(first)
     if match and match["word"]:
         return _no_word(desk, match["word"], match["unit"], span)
@@ -424,6 +427,21 @@ def kind_advice(desk: Desk, start: int, end: int) -> Exception | None:
                 f"write {known} {written}".replace("  ", " "),
             )  # fmt: skip
     return _no_list(" ".join(desk.text[start:end].split()), span)
+
+
+_LISTING = regex(r"(?:an? )?(?:set|list|choice|group|selection|enumeration) of:? (.+,.+)")
+
+
+def _meant_kind(written: str, first: str) -> str:
+    """What to write for a kind in capitals, in another trade's word, or for a list called so; else ''."""
+    bare = re.split(r"\s*(?:[<>=≤≥]|$)", first)[0]
+    if kind := word_lists()["meant_kinds"].get(bare.lower()):
+        return str(kind)
+    if listing := _LISTING.fullmatch(" ".join(written.split())):
+        return f"any of {listing[1]} (several at once), or one of {listing[1]} (exactly one)"
+    small = first[:1].lower() + first[1:]
+    article = re.sub(r"^an? ", "", small)
+    return next((kind for kind in (small, article) if kind != first and _looks_like_kind(kind)), "")
 
 
 _SHARE_BY = regex(r"(?:share|fraction|percentage|per ?cent|%) (by (?:mass|volume|mole|weight|number))")
