@@ -324,6 +324,11 @@ def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
     if unit is None:
         help = _units_like(written, word) or explain_unit(written, desk.own) or ""
         note = re.fullmatch(r"(\S+) \((.+)\)", written)
+        either = re.fullmatch(r"(\S+) (?:or|and) (\S+)", written)
+        if either and all(find_unit(piece, desk.own) for piece in either.groups()):
+            help = (
+                f"choose one, such as {either[1]}: beside words and in cases units of one kind are converted"
+            )
         if note and find_unit(note.group(1), desk.own, level=level):
             help = f'put a note in quotes after the kind: {word} in {note.group(1)}   "{note.group(2)}"'
         raise trouble(desk.span(start, end), f"'{written}' is no known unit", "", help)
@@ -439,6 +444,11 @@ def _meant_kind(written: str, first: str) -> str:
         return str(kind)
     if listing := _LISTING.fullmatch(" ".join(written.split())):
         return f"any of {listing[1]} (several at once), or one of {listing[1]} (exactly one)"
+    if noted := re.fullmatch(r"(.+?) ?\((\S+)\)", first):
+        first = f"{noted[1]} in {noted[2]}"
+        return first if _looks_like_kind(first) and find_unit(noted[2]) else ""
+    if of := re.fullmatch(r"share of (.+) in (\S+)", first):
+        return f"share in {of[2]} of {of[1]}"
     small = first[:1].lower() + first[1:]
     article = re.sub(r"^an? ", "", small)
     return next((kind for kind in (small, article) if kind != first and _looks_like_kind(kind)), "")
@@ -469,6 +479,8 @@ def _word_for(unit: Unit) -> str:
 
 
 def _no_word(desk: Desk, word: str, written: str, span: Span) -> Exception:
+    if word in ("count", "number"):
+        return trouble(span, f"a {word} has no unit", "", f"write {word}")
     unit = find_unit(written.strip(), desk.own)
     known = [w for w in kind_words() if unit is None or ((k := kind_word(w)) and k.accepts(unit.kind))]
     help = did_you_mean(word, known) or did_you_mean(word.split()[-1], known)
