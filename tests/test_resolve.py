@@ -1134,6 +1134,8 @@ holes     count
         ("oil", "an oil content of more than 20 wt%", "oil > 20 wt%", "oil", "wt%"),
         ("gap", "less than one third of the rim", "gap < rim / 3", "gap", "mm"),
         ("gap", "max. 20 mm", "gap <= 20 mm", "gap", "mm"),
+        ("oil", "contains at most 20 wt% oil", "oil <= 20 wt%", "oil", "wt%"),
+        ("oil, gum", "a greater amount of oil than gum", "oil > gum", "oil", "wt%"),
         ("holes", "an integer greater than 20", "holes > 20", "holes", ""),
         ("gap", "outside the range of 3 to 50 mm", "gap < 3 mm OR gap > 50 mm", "gap", "mm"),
         ("oil, gum", "a ratio of oil/gum of at least 2", "oil / gum >= 2", "oil", "wt%"),
@@ -1166,7 +1168,11 @@ def test_each_of_several_is_asked_for_the_limit(words: str) -> None:
 
 @pytest.mark.parametrize(
     ("subject", "words"),
-    [("gap", "a pressure of at least 3 mm"), ("hold", "at a temperature of at least 3 min")],
+    [
+        ("gap", "a pressure of at least 3 mm"),
+        ("gap", "at least 3 mm wide"),
+        ("hold", "at a temperature of at least 3 min"),
+    ],
 )
 def test_another_measure_before_a_limit_is_refused(subject: str, words: str) -> None:
     made, _ = read_sheet(Source("test", KETTLE.format(words=words, line=f"{subject} : {words}")))

@@ -13,7 +13,7 @@ from scopecheck.foundations.kinds import WHOLE_OF, Kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
-from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -135,7 +135,9 @@ def measures(
     for end in range(said, 0, -1):
         if timed or any(_is_measure(w, kind) for w in words[:end]):
             yield Aside(tokens[end:], tokens[:end])
-    if numbers and [word_of(t) for t in tokens[-1:]] == ["apart"] and kind.dimension == _LENGTH:
+    last = word_of(tokens[-1])
+    apart = last == "apart" and kind.dimension == _LENGTH
+    if numbers and (apart or word_lists()["adjectives"].get(last) in own):
         yield Aside(tokens[:-1], tokens[-1:])
 
 
@@ -145,7 +147,7 @@ def _leads(word: str, own: set[str], kind: Kind) -> bool:
 
 def _is_measure(word: str, kind: Kind) -> bool:
     """Whether the word is what a quantity of the kind is called, besides its own name."""
-    if word in listed("asides", "of_shares"):
+    if word in listed("asides", "of_shares") | listed("asides", "holding"):
         return (not kind.dimension and kind != PLAIN_KIND) or (kind.adds_up and bool(kind.dimension))
     if word in listed("asides", "of_times"):
         return kind.dimension == _TIME
