@@ -1041,7 +1041,8 @@ mix    composition in wt%
   {name}, water, ether
 agent  any of {name}, ether
 
-1. A mix with at least 5 wt% of {name}, consisting of {name} and water, agent {name} or ether, 1 wt%.
+1. A mix with at least 5 wt% of {name}, consisting of {name} and water, agent {name} or ether, 1 wt%,
+{name} and ether together at most 50 wt%.
    | {name} : at least 5 wt% of {name}
    | not restated : 1 wt%
    | mix : consisting of {name} and water
@@ -1049,6 +1050,7 @@ agent  any of {name}, ether
    | {name} - ether >= 5 wt%
    | {name} IN agent AND agent != {{{name}, ether}}
    | mix WITHOUT {{{name}, water}} <= 1 wt%
+   | {name} + ether : {name} and ether together at most 50 wt%
 
 inside  {name}   water    agent
   a     10 wt%   90 wt%   {name}

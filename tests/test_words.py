@@ -126,6 +126,8 @@ def test_lines_in_the_margin_are_no_words_of_the_claim() -> None:
         "2. The jar of claim 1, the lid taking up 30 % of the area and 25 % of a height.",
         "2. The jar of claim 1, the lid being 10 % thicker than the spring, at a relative humidity of 40 %.",
         "2. The jar of claim 1, wherein the height is lowered by at least 10 %.",
+        "2. The jar of claim 1, with a fast mode and a quiet setting, wherein the number of hooks is even.",
+        "2. The jar of claim 1, wherein the lid opens no earlier than the spring responds.",
     ],
 )
 def test_what_only_looks_like_a_defect(more: str) -> None:
@@ -161,6 +163,14 @@ profile  US
 
 def of(text: str) -> Shown:
     return shown_of_sheet(Source("jar.sheet", text))[0]
+
+
+def test_claims_that_name_several_are_told_in_the_plural(tmp_path: Path) -> None:
+    file = tmp_path / "jar.txt"
+    middle = "2. The jar of claim 1.\n3. The jar of claim 1 or 2.\n4. The jar of claim 1 or 2.\n"
+    file.write_text(f"{LID}{middle}5. The jar of claim 3 or 4, wherein the lid is round.\n", "utf-8")
+    page = " ".join(run("words", str(file)).stdout.split())
+    assert "of which claims 3 and 4 already name several" in page
 
 
 def test_what_is_answered_once_stays_answered() -> None:

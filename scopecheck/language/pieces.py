@@ -167,7 +167,7 @@ _LOCANT = regex(
 """The comma of `1,3-butadiene` parts no members."""
 _IN_BRACKETS = r"\([^\W_](?:[\w ,'-]*[\w'])?\)"
 _PIECE = rf"(?:{_PLACES}-|{_IN_BRACKETS}-?)?[^\W\d_](?:[\w']|{_IN_BRACKETS}|-(?:{_PLACES}-)?(?=[\w(]))*"
-_NAME = regex(rf"(?:\d+ )?{_PIECE}(?: (?:{_PIECE}|[\w'-]+|\d+\.\d+))*")
+_NAME = regex(rf"(?:\d{{3,}} )?{_PIECE}(?: (?:{_PIECE}|[\w'-]+|\d+\.\d+))*")
 
 
 def name_node(desk: Desk, start: int, end: int, what: str) -> NameNode:
@@ -190,6 +190,10 @@ def _named_so(written: str, counted: bool) -> str:
     """A help sentence for a name that is a number, or has a sign in it; '' for others."""
     if written.startswith('"'):
         return "write it without quotes, as the claim has it"
+    if written.endswith("="):
+        return f"write {written[:-1].strip()}, two blanks, and what it is"
+    if written.startswith("(") and written.endswith(")"):
+        return "take out the brackets"
     if counted or re.fullmatch(r"[\d.]+\w*", written):
         return f"put a word before it, such as: grade {written}"
     plain = " ".join(re.sub(r"[^\w' -]+", " ", written).split())

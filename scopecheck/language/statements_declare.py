@@ -16,6 +16,7 @@ from scopecheck.foundations.quantity import (
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.language.layout import Block, Line
 from scopecheck.language.pieces import Desk, name_node, number_node, split_commas, trimmed, without_note
 from scopecheck.language.statements_groups import class_lines, composition_head, no_basis
@@ -323,6 +324,11 @@ def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
     if unit is None:
         help = _units_like(written, word) or explain_unit(written, desk.own) or ""
         note = re.fullmatch(r"(\S+) \((.+)\)", written)
+        either = re.fullmatch(r"(\S+) (?:or|and) (\S+)", written)
+        if either and all(find_unit(piece, desk.own) for piece in either.groups()):
+            help = (
+                f"choose one, such as {either[1]}: beside words and in cases units of one kind are converted"
+            )
         if note and find_unit(note.group(1), desk.own, level=level):
             help = f'put a note in quotes after the kind: {word} in {note.group(1)}   "{note.group(2)}"'
         raise trouble(desk.span(start, end), f"'{written}' is no known unit", "", help)
@@ -405,6 +411,8 @@ def kind_advice(desk: Desk, start: int, end: int) -> Exception | None:
     (a, b), *_ = split_commas(desk.text, start, end)
     first = " ".join(desk.text[a:b].split())
     span = desk.span(start, max(end, start + 1))
+    if meant := _meant_kind(desk.text[start:end], first):
+        return trouble(span, f"'{first}' is no kind", "", f"write {meant}")
     match = _IN_UNIT.fullmatch(first)
     if match and match["word"]:
         return _no_word(desk, match["word"], match["unit"], span)
@@ -424,6 +432,26 @@ def kind_advice(desk: Desk, start: int, end: int) -> Exception | None:
                 f"write {known} {written}".replace("  ", " "),
             )  # fmt: skip
     return _no_list(" ".join(desk.text[start:end].split()), span)
+
+
+_LISTING = regex(r"(?:an? )?(?:set|list|choice|group|selection|enumeration) of:? (.+,.+)")
+
+
+def _meant_kind(written: str, first: str) -> str:
+    """What to write for a kind in capitals, in another trade's word, or for a list called so; else ''."""
+    bare = re.split(r"\s*(?:[<>=≤≥]|$)", first)[0]
+    if kind := word_lists()["meant_kinds"].get(bare.lower()):
+        return str(kind)
+    if listing := _LISTING.fullmatch(" ".join(written.split())):
+        return f"any of {listing[1]} (several at once), or one of {listing[1]} (exactly one)"
+    if noted := re.fullmatch(r"(.+?) ?\((\S+)\)", first):
+        first = f"{noted[1]} in {noted[2]}"
+        return first if _looks_like_kind(first) and find_unit(noted[2]) else ""
+    if of := re.fullmatch(r"share of (.+) in (\S+)", first):
+        return f"share in {of[2]} of {of[1]}"
+    small = first[:1].lower() + first[1:]
+    article = re.sub(r"^an? ", "", small)
+    return next((kind for kind in (small, article) if kind != first and _looks_like_kind(kind)), "")
 
 
 _SHARE_BY = regex(r"(?:share|fraction|percentage|per ?cent|%) (by (?:mass|volume|mole|weight|number))")
@@ -451,6 +479,8 @@ def _word_for(unit: Unit) -> str:
 
 
 def _no_word(desk: Desk, word: str, written: str, span: Span) -> Exception:
+    if word in ("count", "number"):
+        return trouble(span, f"a {word} has no unit", "", f"write {word}")
     unit = find_unit(written.strip(), desk.own)
     known = [w for w in kind_words() if unit is None or ((k := kind_word(w)) and k.accepts(unit.kind))]
     help = did_you_mean(word, known) or did_you_mean(word.split()[-1], known)

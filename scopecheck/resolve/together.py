@@ -15,7 +15,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.asides import Aside
 from scopecheck.resolve.chart import word_of
 
-_NAME = regex(r"[^\W\d_][\w' -]*")
+_NAME = regex(r"(?:[\d',]+-|\(\w+\)-|\d{3,} )?[^\W\d_][\w', .-]*(?:\([\w ]+\)[\w' -]*)?")
 
 
 def says_together(text: str) -> bool:

@@ -47,6 +47,10 @@ def _measured(stream: Stream, at: int, group: str) -> bool:
     """Whether a number, or what it is compared with, stands beside a word of degree."""
     texts = stream.texts
     before, after = texts[max(0, at - 3) : at], texts[at + 1 : at + 4]
+    if texts[at] == "even" and {"number", "numbers", "count", "integer"}.intersection(
+        texts[max(0, at - 6) : at]
+    ):
+        return True
     if after[:1] and (after[0] in listed("degree", "not_before") or after[0] in ("-", "/")):
         return True
     if group == "nearness":
