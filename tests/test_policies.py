@@ -111,3 +111,14 @@ def test_policies_one_after_the_other() -> None:
     both, _ = told(f"{text}\npolicy ends are included\npolicy rounding is none\n", NAMED[name].title)
     assert both is not None
     assert [r.label for r in both.readings] == ["both ends in"]
+
+
+def test_a_pin_with_the_words_of_a_place_is_told_its_phrase() -> None:
+    claim = "1. A thing of 3 mm to 5 mm.\n   | gap : 3 mm to 5 mm\n"
+    text = f'gap  length in mm\nread "3 mm to 5 mm" as "both ends in"\n\n{claim}'
+    made, (wrong,) = read_sheet(Source("test", text))
+    assert made is None
+    assert wrong.help == 'without its numbers and members: read "to" in 1a as "both ends in"'
+    again, found = read_sheet(Source("test", text.replace('"3 mm to 5 mm" as', '"to" in 1a as')))
+    assert again is not None
+    assert not found

@@ -75,7 +75,8 @@ def _pin(groups: Groups, pin: ReadStatement, known: dict[str, str]) -> Diagnosti
     if wording is None:
         return _error(
             pin.span, f"nothing in the sheet reads '{pin.wording}'",
-            "A pin names the words of a phrase in use.", _longer(plain_wording(pin.wording), known),
+            "A pin names the words of a phrase in use.",
+            _said_there(groups, pin) or _longer(plain_wording(pin.wording), known),
         )  # fmt: skip
     labels = groups.seen[wording]
     if pin.reading.lower() not in (label.lower() for label in labels):
@@ -84,6 +85,16 @@ def _pin(groups: Groups, pin: ReadStatement, known: dict[str, str]) -> Diagnosti
             pin.span, f"'{pin.wording}' has no reading '{pin.reading}'", "", f"its readings here: {listed}"
         )
     return None
+
+
+def _said_there(groups: Groups, pin: ReadStatement) -> str:
+    """A help sentence where the pin has the words of a place, numbers and all, and not those of the phrase."""
+    words = " ".join(pin.wording.lower().split())
+    for draft in groups.drafts.values():
+        where = [p.where for p in draft.places if " ".join(p.words.lower().split()) == words]
+        if where and (plain := plain_wording(draft.wording)):
+            return f'without its numbers and members: read "{plain}" in {", ".join(where)} as "{pin.reading}"'
+    return ""
 
 
 def _longer(plain: str, known: Mapping[str, str]) -> str:
