@@ -88,7 +88,7 @@ def _pin(groups: Groups, pin: ReadStatement, known: dict[str, str]) -> Diagnosti
 
 
 def _said_there(groups: Groups, pin: ReadStatement) -> str:
-    """A help sentence where the pin has the words of a place, numbers and all, and not those of the phrase."""
+    """A help sentence where the pin has the words of a place, numbers and all, not those of the phrase."""
     words = " ".join(pin.wording.lower().split())
     for draft in groups.drafts.values():
         where = [p.where for p in draft.places if " ".join(p.words.lower().split()) == words]
