@@ -74,7 +74,7 @@ SENTENCES = [
              "A filter that passes close to 90 % of the light.", "close to 90 %", "B1"),
     Sentence("boats", "draught, beam  length in m", "draught",
              "A hull whose draught does not exceed one third of the beam.",
-             "does not exceed one third of the beam", "!symbols"),
+             "does not exceed one third of the beam", "C3"),
     Sentence("boats", "cleats  count", "cleats",
              "A deck with a dozen or more cleats.", "a dozen or more", "A4"),
     Sentence("boats", "keel, hull  mass in kg", "keel",
