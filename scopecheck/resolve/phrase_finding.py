@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cached_property
 
-from scopecheck.core.declared import Assembly, NumberDecl, Step
+from scopecheck.core.declared import Assembly, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, Divide
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import field, record
@@ -228,7 +228,9 @@ class Job:
             return _joins(entry)
         if self.sort or _SORTS & set(entry.only_for):
             return self.sort in entry.only_for
-        return not entry.only_for or any(is_kind(self.first, kind) for kind in entry.only_for)
+        if not entry.only_for:
+            return not (isinstance(self.first, SetDecl) and _of_numbers(entry))
+        return any(is_kind(self.first, kind) for kind in entry.only_for)
 
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
         if len(tokens) == 1 and (tokens[0].number or word_of(tokens[0]) in NUMBER_WORDS):
@@ -322,6 +324,11 @@ class Job:
 
 _SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments", "switches"))
 """What phrases are made for, and read no words of anything else."""
+
+
+def _of_numbers(entry: Entry) -> bool:
+    """Does each of its wordings compare with a number? Then it says nothing of a list."""
+    return all(any(s.kind in ("number", "plain") for s in p.slots) for p in entry.patterns)
 
 
 def _joins(entry: Entry) -> bool:
