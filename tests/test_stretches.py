@@ -5,13 +5,15 @@ from __future__ import annotations
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
-from scopecheck.answers.questions import prepare
+from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.cases import reading_for_all
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.outside import outside_met
+from scopecheck.core.construction import base_construction
 from scopecheck.report.frame import basis_lines
 from scopecheck.report.grouping import section
 from scopecheck.report.wording import GLUE
+from scopecheck.solving.evaluate import evaluate
 from tests.sheets import errors, sheet
 
 BAR = """title  Bar
@@ -105,3 +107,44 @@ def test_what_only_a_wide_stretch_keeps_out_is_wrong_on_every_reading() -> None:
         made = sheet(SEAL.format(gap=gap))
         (found,) = (f for f in outside_met(prepare(made), made.cases[0]) if isinstance(f, Finding))
         assert (found.quantifier, section(made, found)) == ("base", heading)
+
+
+LAMP = """
+beam, reach  length in mm
+
+1. A lamp with a beam of between 10 and 20 mm.
+   | beam : between 10 and 20 mm    exactly  10 mm < beam < 20 mm
+
+2. The lamp of claim 1, wherein the reach does not exceed 5 mm.
+   | reach : does not exceed 5 mm
+
+3. The lamp of claim 1, wherein the beam is from 20.3 to 30 mm.
+   | beam : from 20.3 to 30 mm
+
+4. The lamp of claim 2, wherein the reach is at least 5.4 mm.
+   | reach : at least 5.4 mm
+
+inside for 1, 2
+  wide : beam = 25 mm, reach = 5 mm
+"""
+
+
+def test_a_case_lost_above_is_lost_below_by_its_own_lines_alone() -> None:
+    made = sheet(LAMP)
+    first, *rest = (f for f in inside_lost(prepare(made), made.cases[0]) if isinstance(f, Finding))
+    assert (first.claim, first.failing, first.also_claims) == (1, ("1a",), (2,))
+    assert rest
+    assert {f.failing for f in rest} == {("2a",)}
+    assert all({made.groups[r.group].places[0].where for r in f.rereads} == {"2a"} for f in rest)
+
+
+def test_a_claim_that_nothing_meets_as_presumed_says_on_which_reading_something_does() -> None:
+    """5.4 mm rounds to 5 mm, so that one reading of claim 2 leaves claim 4 something."""
+    made = sheet(LAMP)
+    (found,) = (f for f in ask_all(made).findings if f.label == "claim 4" and f.quantifier == "base")
+    (reread,) = found.kept_by
+    k = base_construction(made).with_reading(reread.group, reread.reading)
+    thing = {"beam": Fraction(15, 1000), "reach": Fraction(54, 10000)}
+    lines = [x.formula for n in (1, 2, 4) for x in made.claim(n).limitations]
+    assert all(evaluate(line, thing, k) for line in lines)
+    assert not all(evaluate(line, thing, base_construction(made)) for line in lines)

@@ -230,6 +230,9 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
         if len(chains) == 1:
             own = sheet.claim(place).limitations
             above = All(tuple(x.formula for x in chains[0][: -len(own)]))
+            if above.items and walk.status(case.facts, above, walk.base) == "none":
+                # Lost above as presumed, and told there: of this claim its own lines are asked.
+                scope, above = All(tuple(x.formula for x in own)), All(())
     ks = walk.constructions(groups_in(case.facts, scope))
     lost = [walk.some(k, case.facts, above, without=scope) for k in ks]
     statuses = [walk.status(case.facts, scope, k) for k in ks]
