@@ -304,3 +304,10 @@ def name_of(text: ClaimText, start: int, end: int) -> str:
             found += " "
         found += written if any(c.isupper() for c in written[1:]) else token.text
     return found
+
+
+def per_width(texts: list[str], at: int) -> int:
+    """How many words 'per minute', 'per square metre' has that begins here; 0 if none does."""
+    if texts[at : at + 1] != ["per"]:
+        return 0
+    return 3 if texts[at + 1 : at + 2] in (["square"], ["cubic"]) else 2

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import noun_from, nounish, width_of
+from scopecheck.drafting.beside import noun_from, nounish, per_width, width_of
 from scopecheck.drafting.draft import Proposed
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
@@ -170,7 +170,7 @@ def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
             far += 1
         far = far if far > last else end
     if texts[end - 1][0].isdecimal() and end < len(texts) and noun(end):
-        return begin, end + (3 if texts[end + 1 : end + 2] == ["per"] else 1)  # '40 strokes per minute'
+        return begin, end + 1 + per_width(texts, end + 1)  # '40 strokes per minute'
     whole = far > end or texts[end - 1] not in ("and", "or")
     return (begin, far) if whole else (start, end)
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import nounish, process_before, whole_start
+from scopecheck.drafting.beside import nounish, per_width, process_before, whole_start
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.foundations.word_lists import run_at, words
@@ -155,8 +155,8 @@ def _surpassing(texts: list[str], stretch: Stretch) -> int:
 def _per(texts: list[str], end: int) -> int:
     """Where 'warp yarns per cm' ends behind a number; 0 where no 'per' follows the noun."""
     for at in range(end + 1, min(len(texts) - 1, end + 4)):
-        if texts[at] == "per":
-            return at + 2
+        if width := per_width(texts, at):
+            return at + width
         if not nounish(texts[at - 1], words("nouns", "stops")):
             return 0
     return 0

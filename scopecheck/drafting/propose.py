@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scopecheck.drafting.beside import a_parameter, noun_from, width_of
+from scopecheck.drafting.beside import a_parameter, noun_from, per_width, width_of
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
 from scopecheck.drafting.conditions import before_limits, behind_limits
@@ -147,7 +147,7 @@ def _strange_unit(text: ClaimText, stretch: Stretch) -> int:
     width = width_of(noun_from(text, end)) if end < len(texts) else 0
     if named or stretch.unit is not None or not width:
         return 0
-    return min(end + width + (2 if texts[end + width : end + width + 1] == ["per"] else 0), len(texts))
+    return min(end + width + per_width(texts, end + width), len(texts))
 
 
 def _without_doubtful(text: ClaimText, limits: list[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:
