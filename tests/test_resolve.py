@@ -1181,6 +1181,24 @@ def test_another_measure_before_a_limit_is_refused(subject: str, words: str) -> 
     assert made is None
 
 
+@pytest.mark.parametrize(
+    ("words", "exact"),
+    [
+        ("less than the sum of the rim and the slot", "gap < rim + slot"),
+        ("at most the rim minus the slot", "gap <= rim - slot"),
+    ],
+)
+def test_words_may_compare_with_a_sum_or_a_difference(words: str, exact: str) -> None:
+    text = "gap, rim, slot  length in mm\n\n1. A kettle with a gap {words}.\n   | {line}\n"
+    made = sheet(text.format(words=words, line=f"gap : {words}"))
+    plain = sheet(text.format(words=words, line=exact))
+    formulas = [(s.claims[0].limitations[0].formula, base_construction(s)) for s in (made, plain)]
+    for gap, rim, slot in product(range(5), repeat=3):
+        thing = {"gap": Fraction(gap, 1000), "rim": Fraction(rim, 1000), "slot": Fraction(slot, 1000)}
+        said, meant = (evaluate(formula, thing, k) for formula, k in formulas)
+        assert said is meant
+
+
 def test_numbers_to_choose_from_are_alternatives() -> None:
     made = sheet(KETTLE.format(words="one of 3 mm, 4 mm and 5 mm", line="gap : one of 3 mm, 4 mm and 5 mm"))
     k, formula = base_construction(made), made.claims[0].limitations[0].formula

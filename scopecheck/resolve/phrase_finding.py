@@ -235,7 +235,22 @@ class Job:
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
         if len(tokens) == 1 and (tokens[0].number or word_of(tokens[0]) in NUMBER_WORDS):
             return True
-        return self.declared(tokens) is not None
+        return self.declared(tokens) is not None or self.worked_out(tokens) is not None
+
+    def worked_out(self, tokens: tuple[Token, ...]) -> tuple[NumberDecl, NumberDecl, int] | None:
+        """`the sum of the rim and the gap`, `the rim plus (minus) the gap`: the two, and the sign."""
+        if len(tokens) < 3:
+            return None
+        said = [word_of(t) for t in tokens]
+        start = 1 if said[0] in ("the", "a") else 0
+        whole = said[start : start + 2] == ["sum", "of"]
+        joins = {"and": 1} if whole else {"plus": 1, "minus": -1}
+        at = next((i for i, w in enumerate(said) if w in joins), 0)
+        first = self.declared(tokens[start + 2 * whole : at]) if at > start + 2 * whole else None
+        second = self.declared(tokens[at + 1 :]) if first is not None and at + 1 < len(tokens) else None
+        if first is None or second is None or first.kind != second.kind or first.kind.basis == "level":
+            return None
+        return first, second, joins[said[at]]
 
     def declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:
         words = tokens[1:] if len(tokens) > 1 and word_of(tokens[0]) in ("the", "said") else tokens

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Add, Negate
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import replace
@@ -31,6 +33,8 @@ def number(job: Job, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) ->
     if named := job.declared(tokens):
         job.place.names.speak(named.name)
         return job.place.names.value(named)
+    if made := job.worked_out(tokens):
+        return _of_two(job, *made)
     token = tokens[0]
     number = token.number or spelled(token)
     if slot.kind in ("whole", "plain", "ratio") and token.start in job.bare:
@@ -47,6 +51,14 @@ def number(job: Job, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) ->
             raise bare_number(job.span(tokens), number, own)
         unit = own
     return replace(literal(number, unit), lifted=not job.loose)
+
+
+def _of_two(job: Job, first: NumberDecl, second: NumberDecl, sign: int) -> Typed:
+    """The sum or the difference of two declared quantities of one kind."""
+    for d in (first, second):
+        job.place.names.speak(d.name)
+    one, other = job.place.names.value(first), job.place.names.value(second)
+    return Typed(Add((one.term, other.term if sign > 0 else Negate(other.term))), one.kind)
 
 
 def _subject_unit(slot: Slot, number: Number, subject: Typed | None) -> Unit | None:

@@ -341,7 +341,8 @@ def _one_value_each(sheet: Sheet, case: Case) -> bool:
         high = d.upper.value if d.upper else max(numbers, default=Fraction(0)) + 2
         numbers = {n for n in numbers if low <= n <= high}
         points = sorted({low, high, *numbers, *(Fraction(n) for n in range(ceil(low), floor(high) + 1))})
-        tried = {*points, *((a + b) / 2 for a, b in pairwise(points))}
+        left_out = {b.value for b in (d.lower, d.upper) if b is not None and not b.closed}
+        tried = {*points, *((a + b) / 2 for a, b in pairwise(points))} - left_out
         if len([v for v in tried if all(evaluate(f, {name: v}, base) is True for f in own)]) != 1:
             return False
     return True
