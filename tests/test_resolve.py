@@ -1136,6 +1136,7 @@ holes     count
         ("oil", "an oil content of more than 20 wt%", "oil > 20 wt%", "oil", "wt%"),
         ("gap", "less than one third of the rim", "gap < rim / 3", "gap", "mm"),
         ("gap", "max. 20 mm", "gap <= 20 mm", "gap", "mm"),
+        ("gap", "a minimum gap of 20 mm", "gap >= 20 mm", "gap", "mm"),
         ("oil", "contains at most 20 wt% oil", "oil <= 20 wt%", "oil", "wt%"),
         ("oil, gum", "a greater amount of oil than gum", "oil > gum", "oil", "wt%"),
         ("holes", "an integer greater than 20", "holes > 20", "holes", ""),
@@ -1197,6 +1198,13 @@ def test_words_may_compare_with_a_sum_or_a_difference(words: str, exact: str) ->
         thing = {"gap": Fraction(gap, 1000), "rim": Fraction(rim, 1000), "slot": Fraction(slot, 1000)}
         said, meant = (evaluate(formula, thing, k) for formula, k in formulas)
         assert said is meant
+
+
+def test_a_minimum_gap_so_called_is_no_minimum() -> None:
+    text = "minimum gap  length in mm\n\n1. A kettle with a {0}.\n   | minimum gap : {0}\n"
+    made = sheet(text.format("minimum gap of 3 mm"))
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    assert [n for n in range(9) if evaluate(formula, {"minimum gap": Fraction(n, 1000)}, k)] == [3]
 
 
 def test_numbers_to_choose_from_are_alternatives() -> None:

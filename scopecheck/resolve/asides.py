@@ -128,7 +128,7 @@ def measures(
     own = set(f"{name} {declared.note if declared else ''}".lower().split())
     words = [word_of(t) for t in tokens[: numbers[0] if numbers else 0]]
     kind = first.kind or PLAIN_KIND
-    timed = kind.dimension == _TIME and words[:1] == ["for"]
+    timed = kind.dimension == _TIME and words[:1] in (["for"], ["during"])
     said = 0
     while said < len(words) and _leads(words[said], own, kind):
         said += 1

@@ -98,6 +98,16 @@ def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, 
     return tokens[length:] if whole and len(tokens) > length else tokens
 
 
+def with_least_or_most(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
+    """`a minimum gap of 3 mm` as a minimum of 3 mm, where the gap is what it is said of."""
+    own, found = _forms(name), list(tokens[:1])
+    ends = listed("short", "ends") - own  # not of what is itself called 'minimum gap'
+    for token in tokens[1:]:
+        if token.text.lower() not in own or found[-1].text.lower() not in ends:
+            found.append(token)
+    return tuple(found)
+
+
 def with_fractions(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`one third`, `a quarter`, `three quarters` as one number, `one and a half` as 3/2."""
     found: list[Token] = []

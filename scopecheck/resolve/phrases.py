@@ -18,6 +18,7 @@ from scopecheck.resolve.everyday import (
     of_whole_numbers,
     with_degrees,
     with_fractions,
+    with_least_or_most,
     with_parts_per,
     with_ratios,
     with_things_per,
@@ -128,6 +129,7 @@ class Reader:
         if not subjects:
             return tokens
         tokens = of_whole_numbers(tokens, subjects[0].bound)
+        tokens = with_least_or_most(tokens, subjects[0].text)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
         tokens = with_parts_per(tokens, subjects[0].bound)
         made = self.names.declared(subjects[0].text)
