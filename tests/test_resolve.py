@@ -1137,6 +1137,8 @@ holes     count
         ("gap", "less than one third of the rim", "gap < rim / 3", "gap", "mm"),
         ("gap", "max. 20 mm", "gap <= 20 mm", "gap", "mm"),
         ("gap", "a minimum gap of 20 mm", "gap >= 20 mm", "gap", "mm"),
+        ("heat", "a maximum temperature of 80 °C", "heat <= 80 degC", "heat", "degC"),
+        ("gap", "no more than 1.5 times the rim", "gap <= 1.5 * rim", "gap", "mm"),
         ("oil", "contains at most 20 wt% oil", "oil <= 20 wt%", "oil", "wt%"),
         ("oil, gum", "a greater amount of oil than gum", "oil > gum", "oil", "wt%"),
         ("holes", "an integer greater than 20", "holes > 20", "holes", ""),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from scopecheck.foundations.diagnostics import trouble
-from scopecheck.foundations.quantity import Unit, find_unit
+from scopecheck.foundations.quantity import Unit, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -98,14 +98,22 @@ def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, 
     return tokens[length:] if whole and len(tokens) > length else tokens
 
 
-def with_least_or_most(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
-    """`a minimum gap of 3 mm` as a minimum of 3 mm, where the gap is what it is said of."""
+def with_least_or_most(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+    """`a minimum gap of 3 mm` as a minimum of 3 mm, where the gap is what it is said of; so of what it is."""
     own, found = _forms(name), list(tokens[:1])
     ends = listed("short", "ends") - own  # not of what is itself called 'minimum gap'
     for token in tokens[1:]:
-        if token.text.lower() not in own or found[-1].text.lower() not in ends:
+        said = token.text.lower() in own or _is_measure_of(token, subject)
+        if not said or found[-1].text.lower() not in ends:
             found.append(token)
     return tuple(found)
+
+
+def _is_measure_of(token: Token, subject: Bound) -> bool:
+    """Whether the word is what a quantity of this kind is called: temperature, pressure."""
+    known = kind_word(token.text.lower())
+    kind = subject.kind if isinstance(subject, Typed) else None
+    return known is not None and kind is not None and bool(kind.dimension) and known.accepts(kind)
 
 
 def with_fractions(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -129,7 +129,7 @@ class Reader:
         if not subjects:
             return tokens
         tokens = of_whole_numbers(tokens, subjects[0].bound)
-        tokens = with_least_or_most(tokens, subjects[0].text)
+        tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
         tokens = with_parts_per(tokens, subjects[0].bound)
         made = self.names.declared(subjects[0].text)
