@@ -123,10 +123,13 @@ def _is_far(sheet: Sheet, finding: Finding) -> bool:
 
 
 def only_far_out(sheet: Sheet, finding: Finding) -> bool:
-    """Is a thing met as presumed on every other reading too, stretches of a large part left aside?"""
+    """Is a thing met as presumed on every other reading too, stretches of a large part left aside?
+
+    Large beside each number that the words have: which of several lines turns is not asked.
+    """
     sided = finding.question in SIDED and finding.quantifier == "base" and not departures(finding)
     words = [[p.words for p in sheet.groups[r.group].places] for r in finding.unmet_by]
-    far = (_far(sheet, r, texts) for r, texts in zip(finding.unmet_by, words, strict=True))
+    far = (_far(sheet, r, [t]) for r, texts in zip(finding.unmet_by, words, strict=True) for t in texts)
     return sided and bool(words) and all(far)
 
 

@@ -88,9 +88,11 @@ def ask_prepared(prepared: Prepared, progress: Progress | None = None) -> Answer
 
 
 def _with_time_left(prepared: Prepared) -> Prepared:
-    """The sheet with time of its own for the chart, where the questions took all there was."""
+    """The sheet with time of its own for the chart, where the questions took nearly all there was."""
     session = prepared.session
-    return prepared if session.wall_left() > 0 else prepare(prepared.sheet, session.budget, session.strained)
+    if session.wall_left() * 4 > session.budget.wall:
+        return prepared
+    return prepare(prepared.sheet, session.budget, session.strained)
 
 
 def _undecided(question: str, claim: int, label: str, span: Span, reason: Undecided) -> Finding:
