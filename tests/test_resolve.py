@@ -971,6 +971,9 @@ gas       any of HFA 227, HFA 134a, ether
         ("oil + gum", "oil and gum together amounting to at most 5 wt%", "oil + gum <= 5 wt%"),
         ("oil, gum", "a combined content of the oil and the gum of at most 5 wt%", "oil + gum <= 5 wt%"),
         ("oil, gum", "at most 5 wt% in total", "oil + gum <= 5 wt%"),
+        ("oil + gum", "total amount of the oil and the gum does not exceed 5 wt%", "oil + gum <= 5 wt%"),
+        ("oil + gum", "total amount of the oil and the gum is at most 5 wt%", "oil + gum <= 5 wt%"),
+        ("oil, gum", "total amount of the oil and the gum does not exceed 5 wt%", "oil + gum <= 5 wt%"),
         ("bars", "a total of at least three bars", "bars >= 3"),
         ("oil, gum", "oil and gum each less than 5 wt%", "oil < 5 wt% AND gum < 5 wt%"),
         ("oil, gum", "each of the oil and the gum being at most 5 wt%", "oil <= 5 wt% AND gum <= 5 wt%"),
@@ -1023,6 +1026,7 @@ def test_a_mixture_of_what_has_one_member_is_told() -> None:
     [
         "oil + gum : a combined content of the oil and the resin of at most 5 wt%",
         "oil + gum : total oil at most 5 wt%",
+        "oil + gum : the oil and at most 5 wt%",
     ],
 )
 def test_words_of_other_things_than_are_summed_are_refused(line: str) -> None:

@@ -124,3 +124,12 @@ def test_the_claim_that_is_named_ends_before_a_temperature() -> None:
     )
     assert "| heating temperature : 35 °C" in lines(text)
     assert read(text).claims[1].parents == (1,)
+
+
+def test_a_limit_of_what_is_excluded_is_marked() -> None:
+    claim = (
+        "1. A machine with a tank of at least 1 l, the machine being free of any boiler of more than 0.5 l.\n"
+    )
+    drafted = [line for line in lines(claim) if line.startswith("|")]
+    assert "| tank : at least 1 l" in drafted
+    assert {line.partition(" : ")[0] for line in drafted if "0.5 l" in line} == {"| not restated"}

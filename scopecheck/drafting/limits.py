@@ -235,8 +235,15 @@ def _of_formula(texts: list[str], group: tuple[Figure, ...]) -> bool:
 
 
 def _turned(texts: list[str], at: int) -> bool:
-    """Whether the words before a limit turn it round."""
-    return not words("limits", "turning").isdisjoint(texts[max(0, at - 2) : at])
+    """Whether words before it turn a limit round: 'never more than', 'free of any boiler of more than'."""
+    if not words("limits", "turning").isdisjoint(texts[max(0, at - 2) : at]):
+        return True
+    for i in range(at - 1, max(0, at - 10), -1):
+        if texts[i] in (",", ";", ":", ".", "and"):
+            return False
+        if texts[i] == "devoid" or texts[i - 1 : i + 1] in (["free", "of"], ["free", "from"]):
+            return True
+    return False
 
 
 def _condition(texts: list[str], at: int) -> int:

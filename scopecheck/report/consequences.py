@@ -7,7 +7,13 @@ from collections.abc import Iterable, Mapping
 from scopecheck.answers.findings import Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
-from scopecheck.report.describe import case_text, labelled, lineage, sides_text
+from scopecheck.report.describe import (
+    case_text,
+    labelled,
+    limitation_labelled,
+    lineage,
+    sides_text,
+)
 from scopecheck.report.grouping import (
     EMPTY_CLAIM,
     SIDED,
@@ -151,7 +157,12 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
             return sentence("note", key, label=label, thing=thing, twin=beside)
         case "silence alone keeps out":
             silent = listed(labelled(sheet, x) for x in finding.conflict)
-            return sentence("note", "follows_silence", label=silent, claim=finding.claim)
+            above = {x.claim for label in finding.conflict if (x := limitation_labelled(sheet, label))}
+            if finding.claim in above or len(above) != 1:
+                return sentence("note", "follows_silence", label=silent, claim=finding.claim)
+            return sentence(
+                "note", "follows_silence_above", label=silent, claim=finding.claim, above=above.pop()
+            )
         case "no reading fits all cases":
             lines = listed(labelled(sheet, x) for x in finding.conflict)
             return sentence("note", "follows_clash", sides=sides_text(sheet, finding), lines=lines)

@@ -176,7 +176,20 @@ class Job:
         return None
 
     def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
-        return next(((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b)), None)
+        sides = ((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b))
+        return next(((a, b) for a, b in sides if not self.only_names(a) and not self.only_names(b)), None)
+
+    def only_names(self, tokens: tuple[Token, ...]) -> bool:
+        """Are the words no more than the name of a quantity, of which nothing says that it is equal to it?
+
+        'the total amount of the oil' of 'the total amount of the oil and the gum is ...' is no limit.
+        """
+        for m in self.found(tokens):
+            slots = [f for f in m.fills if f.slot.kind == "number"]
+            bare = len(m.pattern.elements) == len(slots) == 1
+            if bare and self.declared(slots[0].tokens) is not None and not slots[0].tokens[0].number:
+                return True
+        return False
 
     def tests(self, any_item: bool = False) -> Tests:
         own: set[str] = set()
@@ -268,7 +281,8 @@ class Job:
             return member_of(self.first, self.text(tokens)) is not None
         if len(tokens) >= len(self.words.tokens):
             return False
-        return len(self.found(tokens)) == 1 or self.split(tokens) is not None
+        alone = len(self.found(tokens)) == 1 and not self.only_names(tokens)
+        return alone or self.split(tokens) is not None
 
     def is_limit(self, tokens: tuple[Token, ...]) -> bool:
         if self.of_parts is not None:
