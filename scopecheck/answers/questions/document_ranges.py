@@ -8,7 +8,7 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.refine import Demand, Wanted, find_construction
 from scopecheck.core.construction import Construction
-from scopecheck.core.declared import NumberDecl
+from scopecheck.core.declared import Composition, NumberDecl
 from scopecheck.core.formula import All, Compare, Const, Formula, Measured
 from scopecheck.core.model import Case
 from scopecheck.core.ranges import limits_of, lying
@@ -56,10 +56,8 @@ def at_stated_ends(prepared: Prepared, case: Case, scope: Formula) -> Case | Non
     found = lying(prepared.sheet, case.facts, scope, prepared.session.base)
     ends: list[Formula] = []
     for own in (own for own in found if own.relation not in INSIDE):
-        stated = (end for end in (own.stated.low, own.stated.high) if end is not None and end.closed)
-        said = own.said[1]
-        named = (end.value for end in stated if end in (said.low, said.high) and own.asked.holds(end.value))
-        value = next(named, None)
+        said = (end.value for end in (own.said[1].low, own.said[1].high) if end is not None and end.closed)
+        value = next((v for v in said if own.stated.holds(v) and own.asked.holds(v)), None)
         if value is None:
             return None
         ends.append(Compare("=", Measured(own.name), Const(value)))
@@ -131,7 +129,26 @@ def _within_each_limit(prepared: Prepared, case: Case, scope: Formula, k: Constr
     """Does all that is stated of each number that both limit lie within what the claim asks of it?"""
     found = lying(prepared.sheet, case.facts, scope, k)
     names = {own.name for own in found}
+    if _limits_a_class(prepared, case, scope, k):
+        return False
     return _limited(prepared, case, scope, k) == names and all(own.relation in INSIDE for own in found)
+
+
+def _limits_a_class(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> bool:
+    """Does the one limit a class of which the other limits a member, or a class below it?"""
+    limits = limits_of(prepared.sheet, scope, k)
+    asked = limits.loose.union(name for name, _ in limits.ranges)
+    stated = set(case.stated)
+    return any(
+        one != other and (set(leaves[one]) <= set(leaves[other]) or set(leaves[other]) <= set(leaves[one]))
+        for leaves in map(_leaves, prepared.sheet.compositions)
+        for one in asked & set(leaves)
+        for other in stated & set(leaves)
+    )
+
+
+def _leaves(made: Composition) -> dict[str, tuple[str, ...]]:
+    return {name: (name,) for name in made.members} | dict(made.classes)
 
 
 def _always(prepared: Prepared, case: Case, scope: Formula, apart: Finding) -> Finding:

@@ -480,6 +480,7 @@ def picture_data(picture: NumberLine | ValueTable) -> Data:
             ],
             "marks": [{"name": name, "exact": exact(value)} for name, value in picture.marks],
             "stretched": [{"reading": label, "drawn": how} for label, how in picture.stretched],
+            "rest": list(picture.rest),
         }
     return {
         "sort": "values",
