@@ -7,8 +7,11 @@ import pytest
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.outside import outside_met
+from scopecheck.commands.check import Options, checked
 from scopecheck.report.items import statement
+from scopecheck.report.render import render
 from scopecheck.report.wording import GLUE
+from tests.reported import one_line
 from tests.sheets import sheet
 
 BOWL = """
@@ -150,3 +153,49 @@ def test_a_row_that_names_a_member_and_single_values_is_an_example() -> None:
     assert [f.question for f in web("weight = 100 g/m2, thickness = 30 um, nylon IN fibres")] == [
         "document met"
     ]
+
+
+CAP = """
+{profile}
+cap          composition in wt%
+  resin
+  amide      : stearamide, behenamide
+wall  length in mm
+
+1. A cap comprising at least 90 % by weight of a resin and 0.05 to 0.5 % by weight of an amide.
+   | resin : at least 90 % by weight
+   | amide : 0.05 to 0.5 % by weight
+
+2. A cap having a wall of at least 0.03 mm and less than 0.1 mm.
+   | wall : at least 0.03 mm and less than 0.1 mm
+
+document D
+  row   : {row}    "page 1"
+  other : ROUND(wall TO 0.1 mm, HALF AWAY) = 0.1 mm    "page 2"
+"""
+
+
+@pytest.mark.parametrize(
+    ("row", "relation"),
+    [
+        ("0.1 wt% <= stearamide <= 5 wt%, resin >= 95 wt%", "overlaps"),
+        ("0.1 wt% <= amide <= 0.4 wt%, resin >= 95 wt%", "lies within"),
+    ],
+)
+def test_a_member_beside_a_limit_on_its_class_is_not_within_it(row: str, relation: str) -> None:
+    made = sheet(CAP.format(row=row, profile="profile US"))
+    said = [
+        statement(made, f)
+        for f in outside_met(prepare(made), made.cases[0])
+        if isinstance(f, Finding) and f.question == "document range" and f.quantifier == "base"
+    ]
+    assert f"{relation} claim 1" in said[0].replace(GLUE, " ")
+
+
+def test_widths_and_ends_are_those_written_not_where_rounding_begins() -> None:
+    made = sheet(CAP.format(row="0.05 mm <= wall <= 1 mm", profile="profile EPO"))
+    report, _ = checked(made, Options(), ())
+    assert report is not None
+    told = one_line(render(report, "text"))
+    assert "claimed range 0.07 mm wide, range stated 0.95 mm wide, ratio 7/95" in told
+    assert "nearest end stated 0.05 mm, in it; nearest example 0.1 mm" in told

@@ -162,6 +162,24 @@ def test_a_picture_says_that_a_reading_with_an_open_stretch_is_drawn_unstretched
     assert "~ drawn not stretched at all; how far it stretches is fixed nowhere" in drawn
 
 
+def test_a_picture_says_how_the_rest_of_the_line_is_read_where_rounding_moves_an_end() -> None:
+    text = page(ROUNDED, everything=True)
+    drawn = text.split("wall, mm")[1].split("What stands behind")[0]
+    assert "0.025" in drawn
+    told = 'drawn with "at least 0.03 mm" in its usual reading, "rounds to the limit" (presumed)'
+    assert told in " ".join(drawn.split())
+
+
+ROUNDED = """
+profile EPO
+wall  length in mm
+1. A clip with a wall of at least 0.03 mm and less than 0.1 mm.
+   | wall : at least 0.03 mm and less than 0.1 mm
+inside
+  own : wall = 0.05 mm
+"""
+
+
 # ---- ends that nothing reaches
 
 ENDS = """

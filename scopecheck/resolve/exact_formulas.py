@@ -30,6 +30,7 @@ from scopecheck.resolve.exact_fitting import Context, check_bare, fit
 from scopecheck.resolve.exact_functions import same_kind, steps_of
 from scopecheck.resolve.exact_parts import at_part, part_terms, parts_of
 from scopecheck.resolve.exact_terms import named_members, term
+from scopecheck.resolve.greater_figure import rounded_to
 from scopecheck.resolve.names import (
     ONLY_OF_PARTS,
     Bound,
@@ -221,7 +222,9 @@ def _link(c: Context, chain: Node, left: Node, sign: str, right: Node) -> Formul
     check_bare(c, left if a.bare else right, a, b)
     a, b = fit(c, a, b)
     _check_kinds(chain, a, b)
-    return compared(cast(Op, sign), a.term, b.term)
+    op = cast(Op, sign)
+    in_greater = rounded_to(b.number, a.term, op, b.term) if c.mode == "reading" else None
+    return in_greater or compared(op, a.term, b.term)
 
 
 def _check_kinds(chain: Node, a: Typed, b: Typed) -> None:
