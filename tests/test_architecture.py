@@ -33,8 +33,8 @@ FLOORS: dict[str, str] = {
     ),
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
-        " part_kinds steps exact_fitting bare_shares exact_arithmetic exact_parts exact_functions exact_terms"
-        " exact_formulas groups settling rivals occurrence plain_readings free_numbers"
+        " part_kinds steps greater_figure exact_fitting bare_shares exact_arithmetic exact_parts exact_functions"
+        " exact_terms exact_formulas groups settling rivals occurrence plain_readings free_numbers"
         " readings defined_words chart practice spelled everyday"
         " subjects called asides together phrase_finding phrase_numbers phrase_advice phrase_slots phrases"
         " claim_text"
