@@ -130,9 +130,14 @@ def _left_open(prepared: Prepared, finding: Finding, case: Case, scope: Formula)
 def _with_failing(
     prepared: Prepared, found: Finding, limitations: tuple[Limitation, ...], article: Article
 ) -> Finding:
-    """Adds which limitations fail, and what the sheet settled in them."""
+    """Adds which limitations fail, and what the sheet settled in them.
+
+    Where a line fails by way of whichever parent, those of single ways play no part.
+    """
     assert found.construction is not None
     failing = prepared.failing(limitations, article, found.construction)
+    ways = [{x.label for x in instance.limitations} for instance in prepared.instances[found.claim]]
+    failing = tuple(label for label in failing if all(label in way for way in ways)) or failing
     # What is lost on some reading is so whatever other readings were taken away.
     settled = () if found.quantifier == "some" else prepared.settled_in(limitations, failing)
     return replace(found, failing=failing, rests_on=settled)
