@@ -33,9 +33,9 @@ FLOORS: dict[str, str] = {
     ),
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
-        " part_kinds steps greater_figure exact_fitting bare_shares exact_arithmetic exact_parts exact_functions"
-        " exact_terms exact_formulas groups settling rivals occurrence plain_readings free_numbers"
-        " readings defined_words chart practice spelled everyday"
+        " part_kinds steps greater_figure exact_fitting bare_shares exact_arithmetic exact_parts"
+        " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
+        " free_numbers readings defined_words chart practice spelled everyday"
         " subjects called asides together phrase_finding phrase_numbers phrase_advice phrase_slots phrases"
         " claim_text"
         " dependencies form_rules joints account amounts stated declared claims step_cells case_parts"
@@ -47,8 +47,8 @@ FLOORS: dict[str, str] = {
     ),
     "solving": "evaluate border symbols places constraints encode translation known engine solver ends",
     "answers": (
-        "witness minimise minimal refine extremes held findings questions.prepared definitions"
-        " questions.clash questions.cases questions.ways questions.freed questions.varying"
+        "witness minimise minimal refine extremes held findings questions.instances questions.prepared"
+        " definitions questions.clash questions.cases questions.ways questions.freed questions.varying"
         " questions.document_ranges questions.outside questions.inside questions.reached questions.claims"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"

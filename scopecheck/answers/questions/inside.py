@@ -277,7 +277,7 @@ def no_case_inside(prepared: Prepared, claim: Claim) -> Iterator[Answer]:
     """
     own = All(tuple(x.formula for x in claim.limitations))
     names = prepared.session.names_in(own)
-    above = set(_all_above(prepared, claim.number))
+    above = set(prepared.lineage(claim.number)) - {claim.number}
     if not above or not names or not prepared.can_be_met(prepared.scope(claim.number)):
         return
     inside = [(case, set(targets(prepared, case))) for case in prepared.sheet.cases if case.role == "inside"]
@@ -293,9 +293,3 @@ def no_case_inside(prepared: Prepared, claim: Claim) -> Iterator[Answer]:
         cases = tuple(case.name for case, _ in told)
         found = replace(at_claim("no case inside", 6, claim), quantifier="base", cases=cases)
         yield replace(found, construction=prepared.session.base)
-
-
-def _all_above(prepared: Prepared, number: int) -> Iterator[int]:
-    for parent in prepared.sheet.claim(number).parents:
-        yield parent
-        yield from _all_above(prepared, parent)
