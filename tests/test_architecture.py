@@ -50,6 +50,7 @@ FLOORS: dict[str, str] = {
         "witness minimise minimal refine extremes held findings questions.instances questions.prepared"
         " definitions questions.clash questions.cases questions.ways questions.freed questions.varying"
         " questions.document_ranges questions.outside questions.inside questions.reached questions.claims"
+        " questions.undefined"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
         " questions.measures questions.members questions consistency amended_stretch amendment"

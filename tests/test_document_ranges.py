@@ -199,3 +199,35 @@ def test_widths_and_ends_are_those_written_not_where_rounding_begins() -> None:
     told = one_line(render(report, "text"))
     assert "claimed range 0.07 mm wide, range stated 0.95 mm wide, ratio 7/95" in told
     assert "nearest end stated 0.05 mm, in it; nearest example 0.1 mm" in told
+
+
+MEDIUM = """
+profile EPO
+first, second  length in um, > 0 um
+
+1. A medium having a first layer of 0.05 to 0.2 um, wherein the ratio of the first layer to the second layer
+   is from 0.05 to 0.5.
+   | first : 0.05 to 0.2 um
+   | first, second : ratio of the first layer to the second layer is from 0.05 to 0.5
+
+document D
+  row : {row}    "page 1"
+"""
+
+
+@pytest.mark.parametrize(
+    ("row", "end"),
+    [
+        ("0.1 um <= first <= 3 um, second = 1 um", "first 0.1 um"),
+        ("0.1 um <= first <= 3 um, 0.2 um <= second <= 0.4 um", "first 0.1 um, second 0.2 um"),
+        ("0.1 um <= first <= 3 um, 0.1 um <= second <= 3 um", None),
+        ("0.3 um <= first <= 3 um, second = 1 um", None),
+    ],
+)
+def test_a_stated_end_counts_where_a_line_ties_two_numbers(row: str, end: str | None) -> None:
+    """By arithmetic: 0.1/1 and 0.1/0.2 lie in 0.05 to 0.5; 0.1/0.1 and 0.1/3 do not, and 0.3 is above 0.2."""
+    made = sheet(MEDIUM.format(row=row))
+    told = [f for f in outside_met(prepare(made), made.cases[0]) if isinstance(f, Finding)]
+    said = [statement(made, f).replace(GLUE, " ") for f in told if f.question == "document met"]
+    assert len(said) == (end is not None)
+    assert not said or f"states ({end})" in said[0]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 from math import ceil, floor
 from typing import Literal, TypeAlias
@@ -120,14 +121,20 @@ def lying(sheet: Sheet, facts: Formula, formula: Formula, k: Construction) -> tu
     share nothing do so whatever else is asked, or stated, of the number.
     """
     asked, stated = limits_of(sheet, formula, k), limits_of(sheet, facts, k)
-    found = []
+    loose = asked.loose | stated.loose
+    return tuple(own for own in _by_name(asked, stated) if own.relation == "apart" or own.name not in loose)
+
+
+def lying_beside_ties(sheet: Sheet, facts: Formula, formula: Formula, k: Construction) -> tuple[Lying, ...]:
+    """As `lying`, of numbers that more ties to others: by what limits each of them alone."""
+    asked, stated = limits_of(sheet, formula, k), limits_of(sheet, facts, k)
+    return tuple(own for own in _by_name(asked, stated) if own.name in asked.loose | stated.loose)
+
+
+def _by_name(asked: Limits, stated: Limits) -> Iterator[Lying]:
     for name, wanted in asked.ranges:
-        if (own := dict(stated.ranges).get(name)) is None:
-            continue
-        against = _lying(name, own, wanted, (dict(asked.said)[name], dict(stated.said)[name]))
-        if against.relation == "apart" or name not in asked.loose | stated.loose:
-            found.append(against)
-    return tuple(found)
+        if (own := dict(stated.ranges).get(name)) is not None:
+            yield _lying(name, own, wanted, (dict(asked.said)[name], dict(stated.said)[name]))
 
 
 def _lying(name: str, stated: Range, asked: Range, said: tuple[Range, Range]) -> Lying:

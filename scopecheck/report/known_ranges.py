@@ -8,7 +8,7 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Sheet
-from scopecheck.core.ranges import Lying, lying
+from scopecheck.core.ranges import Lying, lying, lying_beside_ties
 from scopecheck.report.chart import lies_text, range_text
 from scopecheck.report.describe import case_named, case_text, chains, limitation_labelled, lineage
 from scopecheck.report.grouping import departures
@@ -72,8 +72,14 @@ def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) 
     apart = [own for own in found if own.relation == "apart"]
     if apart:
         return _apart_text(sheet, apart, finding)
-    told = [_of_name(own, range_text(sheet, own.name, own.shared)) for own in found if own.shared is not None]
-    return sentence("lies", "shared", ranges=", ".join(told)) if told else ""
+    tied = lying_beside_ties(sheet, facts, scope, base_construction(sheet))
+    told, alone = (
+        ", ".join(_of_name(own, range_text(sheet, own.name, own.shared)) for own in ranges if own.shared)
+        for ranges in (found, tied)
+    )
+    texts = [sentence("lies", "shared", ranges=told)] if told else []
+    texts += [sentence("lies", "shared_alone", ranges=alone)] if alone else []
+    return "; ".join(texts)
 
 
 def _of_name(own: Lying, text: str) -> str:

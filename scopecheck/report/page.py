@@ -294,6 +294,8 @@ def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]
 
 
 def _statement_line(sheet: Sheet, finding: Finding) -> str:
+    if finding.question == "undefined":
+        return line(sheet, finding)
     text = statement(sheet, finding)
     if not departures(finding):
         return text

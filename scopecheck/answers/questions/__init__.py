@@ -9,7 +9,7 @@ from scopecheck.answers.findings import Answers, Finding, Looked
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.choices import choices
-from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
+from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets
 from scopecheck.answers.questions.combined import together_beside_description
 from scopecheck.answers.questions.described import beside_description, numbers_not_described
 from scopecheck.answers.questions.freed import members_freed
@@ -23,6 +23,7 @@ from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.answers.questions.same_scope import no_reading_for_all_claims, same_scope
+from scopecheck.answers.questions.undefined import undefined
 from scopecheck.answers.questions.varying import moves_with_something_else
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace

@@ -12,24 +12,18 @@ from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
-from scopecheck.answers.refine import Demand, find_construction, some_construction
-from scopecheck.core.construction import Construction, Node, nodes
+from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.core.construction import Construction, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import (
     All,
     Article,
     Compare,
     Const,
-    Divide,
     Formula,
-    Greatest,
-    Least,
-    Not,
     Op,
-    Ranked,
     Term,
 )
-from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Limitation
 from scopecheck.core.plain import stated_ends
 from scopecheck.core.stated import farthest_by_itself, own_ends
@@ -39,8 +33,6 @@ from scopecheck.solving.ends import Extremum, infimum, supremum
 from scopecheck.solving.solver import Search
 
 NOTHING = All(())
-ROUNDS_FOR_EVERY = 16
-"""So long it is asked whether something lacks a value on every reading; then it is told as presumed only."""
 
 
 def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
@@ -355,56 +347,3 @@ def _likely(prepared: Prepared, instance: Instance, term: Term) -> list[Fraction
 
 def _reaches(op: Op, end: Extremum, limit: Fraction) -> bool:
     return end.value >= limit if op in ("<", "<=") else end.value <= limit
-
-
-# ---- undefined expressions
-
-
-def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
-    """Is there a thing for which a limitation has no value while the claim's others are not false?"""
-    session = prepared.session
-    for limitation in instance.own:
-        if not any(may_lack_value(node) for node in nodes(limitation.formula)):
-            continue
-        others = [x.formula for x in instance.limitations if x is not limitation]
-        formulas = (limitation.formula, *others)
-        search = session.search(session.groups_in(*formulas))
-        search.require(session.undefined(limitation.formula), *(~session.denied(f) for f in others))
-        finding = at_limitation("undefined", 4, limitation)
-        try:
-            holds = search.holds()
-        except Undecided as reason:
-            yield replace(finding, outcome="undecided", stakes=6, reason=str(reason))
-            continue
-        if not holds:
-            yield Looked("undefined", limitation.claim, limitation.label)
-            continue
-        shown = prepared.exhibit(
-            replace(finding, detail=_expression(limitation)),
-            search,
-            formulas,
-            ((limitation.formula, "undefined"),),
-            prepared.known(formulas),
-        )
-        # Every thing has a value, or fails another limitation: what a construction without such a thing asks.
-        escape = AnyOf((limitation.formula, Not(limitation.formula), *(Not(f) for f in others)))
-        quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
-        with suppress(Undecided):
-            if not some_construction(session, [Demand(NOTHING, escape, "every")], ROUNDS_FOR_EVERY):
-                quantifier = "every"
-        yield replace(shown, quantifier=quantifier)
-
-
-def may_lack_value(node: Node) -> bool:
-    """Is this a division (but not by a written number, unless 0), a median, or the least of nothing?"""
-    match node:
-        case Divide(_, Const(value)):
-            return value == 0
-        case Least(items) | Greatest(items):
-            return not items
-        case _:
-            return isinstance(node, Divide | Ranked)
-
-
-def _expression(limitation: Limitation) -> str:
-    return next((n.text for n in nodes(limitation.formula) if isinstance(n, Divide) and n.text), "")

@@ -53,14 +53,24 @@ def at_stated_ends(prepared: Prepared, case: Case, scope: Formula) -> Case | Non
     As presumed. None where the claim goes beyond no number, or holds no end that is stated of one: a stated
     end is a number that the document names, as an example does.
     """
-    found = lying(prepared.sheet, case.facts, scope, prepared.session.base)
+    session = prepared.session
+    sheet, base = prepared.sheet, session.base
+    asked, stated = limits_of(sheet, scope, base), limits_of(sheet, case.facts, base)
+    found = lying(sheet, case.facts, scope, base)
+    # A number that a line ties to others lies in no range by itself: it is looked at with what is tied to it.
+    wanted = [own.name for own in found if own.relation not in INSIDE]
+    wanted += [name for name, own in stated.ranges if name in asked.loose and own.single is None]
+    both = session.search(())
+    both.require(session.met(case.facts, base), session.met(scope, base))
     ends: list[Formula] = []
-    for own in (own for own in found if own.relation not in INSIDE):
-        said = (end.value for end in (own.said[1].low, own.said[1].high) if end is not None and end.closed)
-        value = next((v for v in said if own.stated.holds(v) and own.asked.holds(v)), None)
+    for name in dict.fromkeys(wanted):
+        said = dict(stated.said)[name]
+        values = [end.value for end in (said.low, said.high) if end is not None and end.closed]
+        value = next((v for v in values if both.holds(session.equals(name, v))), None)
         if value is None:
             return None
-        ends.append(Compare("=", Measured(own.name), Const(value)))
+        both.require(session.equals(name, value))
+        ends.append(Compare("=", Measured(name), Const(value)))
     return replace(case, facts=All((case.facts, *ends))) if ends else None
 
 
