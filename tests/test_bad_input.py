@@ -584,7 +584,7 @@ TABLE: list[tuple[str, str, str, str, str]] = [
     ("semicolon", with_line("diameter = 3 mm; holes = 3"), ";", "';' has no", "a comma between"),
     ("third of a share", with_line("open >= 1/3"), "1/3", "1/3 stands beside", "write 100/3 %"),
     ("number before a name", with_line("holes = 2 rows"), "rows", "'rows' is no known unit", "2 * rows"),
-    ("levels added", with_line("(heat + heat) / 2 >= 3 degC"), "heat + heat", "added", "(heat - heat) / 2"),
+    ("levels added", with_line("(heat + heat) / 2 >= 3 degC"), "(heat + heat)", "added", "(heat - heat) / 2"),
     # ---- pins and phrases
     (
         "pin at a missing limitation",

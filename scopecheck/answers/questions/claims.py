@@ -128,20 +128,15 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     conflicts = _conflicts(session.search(()), labelled)
     groups = session.groups_in(instance.scope)
     told = prepared.told_refined(with_sets(at_claim(question, 4, claim), conflicts), refined, groups)
+    needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, found)]
+    told = replace(told, rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))))
     if found != session.base:
         yield replace(told, outcome="vacuous", quantifier="some")
         return
     meeting = session.search(groups)
     meeting.require(session.met(instance.scope))
     least = prepared.told_by(told, meeting, groups)
-    needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, session.base)]
-    yield replace(
-        told,
-        outcome="vacuous",
-        quantifier="base",
-        kept_by=least.rereads + least.read_as,
-        rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))),
-    )
+    yield replace(told, outcome="vacuous", quantifier="base", kept_by=least.rereads + least.read_as)
 
 
 def _needed(
@@ -188,7 +183,10 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     if refined.construction is not None:
         told = prepared.told_refined(at_claim("adds nothing", 4, claim), refined, groups)
         quantifier: Quantifier = "some" if narrows_at_base else "base"
-        yield replace(told, outcome="excluded", quantifier=quantifier)
+        k = refined.construction
+        needed = prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
+        rests_on = tuple(dict.fromkeys((*told.rests_on, *needed)))
+        yield replace(told, outcome="excluded", quantifier=quantifier, rests_on=rests_on)
     yield _narrowing(prepared, instance, misses_at_base)
 
 

@@ -161,7 +161,11 @@ def _idle_on_some(
         at_limitation("idle", 4, limitation), refined, session.groups_in(rest, limitation.formula)
     )
     yield replace(
-        told, outcome="excluded", quantifier="some", conflict=tuple(x for x in beside if x in labels)
+        told,
+        outcome="excluded",
+        quantifier="some",
+        conflict=tuple(x for x in beside if x in labels),
+        rests_on=tuple(dict.fromkeys((*told.rests_on, *(x for x in beside if x not in labels)))),
     )
 
 
