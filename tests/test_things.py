@@ -84,7 +84,7 @@ def test_of_many_values_those_in_question_come_first(monkeypatch: pytest.MonkeyP
     finding = found("inside lost", 3, "claim 3", "3. The", case="bench sample", reference="bench sample")
     finding = with_witness(replace(finding, shown=shown), OUT)
     assert one_line(thing_text(STRAINER, finding)) == (
-        "bench sample as listed (diameter 4 mm, holes 24 and 2 more)"
+        "bench sample as listed (diameter 4 mm, holes 24; 2 more not shown)"
     )
 
 
