@@ -1132,6 +1132,9 @@ holes     count
 """
 
 
+BESIDE_RIM = "1 mm <= ABS(gap - rim) <= 3 mm"
+
+
 @pytest.mark.parametrize(
     ("subject", "words", "exact", "name", "unit"),
     [
@@ -1148,6 +1151,20 @@ holes     count
         ("holes", "an integer greater than 20", "holes > 20", "holes", ""),
         ("gap", "outside the range of 3 to 50 mm", "gap < 3 mm OR gap > 50 mm", "gap", "mm"),
         ("oil, gum", "a ratio of oil/gum of at least 2", "oil / gum >= 2", "oil", "wt%"),
+        ("gap", "exceeds a rim", "gap > rim", "gap", "mm"),
+        ("heat", "at least 60 C", "heat >= 60 degC", "heat", "degC"),
+        ("holes", "more than three times", "holes > 3", "holes", ""),
+        ("gap, rim", "the difference between the gap and the rim is 1 to 3 mm", BESIDE_RIM, "gap", "mm"),
+        (
+            "gap, rim",
+            "the gap and the rim differ by not more than 3 mm",
+            "ABS(gap - rim) <= 3 mm",
+            "gap",
+            "mm",
+        ),
+        ("gap, rim", "differ from each other by at most 3 mm", "ABS(gap - rim) <= 3 mm", "gap", "mm"),
+        ("gap, rim", "differ by at most 10 % of the rim", "ABS(gap - rim) / rim <= 10 %", "gap", "mm"),
+        ("gap - rim", "at most 15 % of the rim", "(gap - rim) / rim <= 15 %", "gap", "mm"),
     ],
 )
 def test_words_round_a_limit_change_nothing(
@@ -1204,6 +1221,26 @@ def test_words_may_compare_with_a_sum_or_a_difference(words: str, exact: str) ->
         thing = {"gap": Fraction(gap, 1000), "rim": Fraction(rim, 1000), "slot": Fraction(slot, 1000)}
         said, meant = (evaluate(formula, thing, k) for formula, k in formulas)
         assert said is meant
+
+
+def test_a_share_of_what_is_called_a_maximum_keeps_the_name() -> None:
+    text = "maximum gap, gap  length in mm\n\n1. A kettle with {0}.\n   | gap : {0}\n"
+    made = sheet(text.format("not more than 20 % of the maximum gap"))
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    met = [n for n in range(9) if evaluate(formula, {"gap": Fraction(n), "maximum gap": Fraction(20)}, k)]
+    assert met == [0, 1, 2, 3, 4]
+
+
+def test_what_members_are_called_together_is_no_member() -> None:
+    text = "halogen  any of chlorine, bromine\n\n1. A lamp with {0}.\n   | halogen : {0}\n"
+    plain = sheet(text.format("at least one of chlorine and bromine"))
+    named = sheet(text.format("at least one of the halogens chlorine and bromine"))
+    first, second = (s.claims[0].limitations[0].formula for s in (plain, named))
+    for members in ((), ("chlorine",), ("bromine",), ("chlorine", "bromine")):
+        thing = {"halogen": frozenset(members)}
+        assert evaluate(first, thing, base_construction(plain)) is evaluate(
+            second, thing, base_construction(named)
+        )
 
 
 def test_a_minimum_gap_so_called_is_no_minimum() -> None:

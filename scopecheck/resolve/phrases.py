@@ -16,13 +16,16 @@ from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
     as_alternatives,
     of_whole_numbers,
+    with_celsius,
     with_degrees,
     with_fractions,
     with_least_or_most,
     with_parts_per,
     with_ratios,
     with_things_per,
+    without_class,
     without_dots,
+    without_times,
 )
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.names import Bound, Names, Typed
@@ -32,6 +35,7 @@ from scopecheck.resolve.phrase_slots import named_subjects, occurrence
 from scopecheck.resolve.readings import can_be_tried, read
 from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, with_units, without_unit
+from scopecheck.resolve.together import with_both_named
 
 MOST_WORDS = 60
 
@@ -81,13 +85,13 @@ class Reader:
     ) -> tuple[Job, tuple[Token, ...]]:
         """The words as they are read of what stands left of the colon, numbers with their units.
 
-        Fractions in words are numbers where no phrase has them as words.
+        Fractions in words are numbers, and 'times' behind a count is nothing, where no phrase has them as words.
         """
         made = self._job_of(self._amounts(tokens, words, subjects), words, subjects)
-        fractions = with_fractions(made[1])
-        if len(fractions) == len(made[1]) or made[0].readable(made[1]):
+        other = without_times(with_fractions(made[1]), made[0].first) if subjects else made[1]
+        if len(other) == len(made[1]) or made[0].readable(made[1]):
             return made
-        return self._job_of(fractions, words, subjects)
+        return self._job_of(other, words, subjects)
 
     def _job_of(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -128,8 +132,11 @@ class Reader:
         tokens = with_ratios(as_alternatives(without_dots(tokens)))
         if not subjects:
             return tokens
+        tokens = with_both_named(tokens, tuple(s.text for s in subjects))
         tokens = of_whole_numbers(tokens, subjects[0].bound)
-        tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text)
+        tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
+        tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
+        tokens = with_celsius(tokens, subjects[0].bound)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
         tokens = with_parts_per(tokens, subjects[0].bound)
         made = self.names.declared(subjects[0].text)
@@ -153,7 +160,7 @@ def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         )  # fmt: skip
     if found:
         return _read(job, found[0], tokens)
-    if other := job.share_of_another(tokens) or job.in_total(tokens):
+    if other := job.share_of_another(tokens) or job.in_total(tokens) or job.difference(tokens):
         return _whole(*other)
     parts = _parts(job, tokens)
     if parts is None and (rest := job.of_each(tokens)):
