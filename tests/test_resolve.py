@@ -1124,7 +1124,7 @@ KETTLE = """
 heat      temperature in degC
 hold      time in min
 oil, gum  share in wt%
-gap, rim  length in mm
+gap, rim, depth  length in mm
 holes     count
 
 1. A kettle with {words}.
@@ -1152,6 +1152,21 @@ BESIDE_RIM = "1 mm <= ABS(gap - rim) <= 3 mm"
         ("gap", "outside the range of 3 to 50 mm", "gap < 3 mm OR gap > 50 mm", "gap", "mm"),
         ("oil, gum", "a ratio of oil/gum of at least 2", "oil / gum >= 2", "oil", "wt%"),
         ("gap", "exceeds a rim", "gap > rim", "gap", "mm"),
+        ("gap", "2 to 10 mm larger than the rim", "2 mm <= gap - rim <= 10 mm", "gap", "mm"),
+        ("gap", "smaller than the rim by 2 to 10 mm", "2 mm <= rim - gap <= 10 mm", "gap", "mm"),
+        ("gap", "exceeds the rim by 5 % to 15 %", "5 % <= (gap - rim) / rim <= 15 %", "gap", "mm"),
+        ("gap", "between the rim and 1.2 times the rim", "rim <= gap <= 1.2 * rim", "gap", "mm"),
+        ("gap", "between 0.5 times and 1.2 times the rim", "0.5 * rim <= gap <= 1.2 * rim", "gap", "mm"),
+        ("gap", "smaller than both the rim and the depth", "gap < rim AND gap < depth", "gap", "mm"),
+        ("gap, rim", "the gap is at most 1.2 times the rim", "gap <= 1.2 * rim", "gap", "mm"),
+        (
+            "gap, rim, depth",
+            "a ratio of the gap to the sum of the rim and the depth is at least 0.5",
+            "gap / (rim + depth) >= 0.5",
+            "gap",
+            "mm",
+        ),
+        ("oil, gum", "the oil is present in a greater amount than the gum", "oil > gum", "oil", "wt%"),
         ("heat", "at least 60 C", "heat >= 60 degC", "heat", "degC"),
         ("holes", "more than three times", "holes > 3", "holes", ""),
         ("gap, rim", "the difference between the gap and the rim is 1 to 3 mm", BESIDE_RIM, "gap", "mm"),
@@ -1176,6 +1191,7 @@ def test_words_round_a_limit_change_nothing(
     formulas = [(s.claims[0].limitations[0].formula, base_construction(s)) for s in (made, plain)]
     for value in range(0, 100, 2):
         thing = {"rim": Fraction(60, 1000), "gum": Fraction(1, 10), "oil": Fraction(0), "gap": Fraction(0)}
+        thing["depth"] = Fraction(50, 1000)
         thing[name] = known.to_base(Fraction(value)) if known else Fraction(value)
         said, meant = (evaluate(formula, thing, k) for formula, k in formulas)
         assert said is meant

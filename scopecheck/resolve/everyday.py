@@ -112,9 +112,12 @@ def with_celsius(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
 
 
 def without_times(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`more than three times` of a count without its last word."""
+    """`more than three times` of a count without its last word, `2 times and 3 times` without the first."""
     whole = isinstance(subject, Typed) and subject.whole
-    last = len(tokens) > 1 and tokens[-1].text.lower() == "times"
+    said = [i for i, t in enumerate(tokens) if t.text.lower() == "times"]
+    if len(said) == 2:
+        return tokens[: said[0]] + tokens[said[0] + 1 :]
+    last = len(tokens) > 1 and said == [len(tokens) - 1]
     return tokens[:-1] if whole and last else tokens
 
 

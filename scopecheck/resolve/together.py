@@ -97,3 +97,19 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
     text = f"{names[0]} and {names[1]}"
     made = (replace(tokens[0], sort="word", text=word, end=tokens[0].start) for word in text.split())
     return (*made, *tokens)
+
+
+def sum_of(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[int, int, int, int] | None:
+    """Where `the sum of B and C` or `B plus C` stands, and from which name to which it sums; or None."""
+    text = " ".join(word_of(t) for t in tokens) + " "
+    for first in range(len(names)):
+        for last in range(len(names), first + 1, -1):
+            if last - first == len(names):
+                continue
+            said = [rf"(?:the |an? )?{re.escape(name)}" for name in names[first:last]]
+            joined = ",? ".join(said[:-1]) + ",? and " + said[-1]
+            plus = regex(rf"{' plus '.join(said)} |(?:the )?(?:sum|total|combined amount) of {joined} ")
+            if found := plus.search(text):
+                start = len(text[: found.start()].split())
+                return start, start + len(found.group().split()), first, last
+    return None
