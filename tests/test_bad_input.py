@@ -450,10 +450,10 @@ TABLE: list[tuple[str, str, str, str, str]] = [
     ),
     (
         "two things of which the words name one",
-        with_line("heat, cold : at least 2 K above the cold", LEVELS).replace("heat  ", "heat, cold  "),
-        "at least 2 K above the cold",
+        with_line("heat, cold : at least 20 degC", LEVELS).replace("heat  ", "heat, cold  "),
+        "at least 20 degC",
         "takes 1 thing, not 2",
-        "write heat : at least 2 K above the cold",
+        "write a line for each, or their sum",
     ),
     (
         "symbols after a colon",

@@ -49,7 +49,8 @@ def surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         apart, kind, shown = Divide(apart, whole.term, other.name), PLAIN_KIND, f"({shown}) / {other.name}"
     made = job.of(Subject(Typed(apart, kind), shown, own.span))
     rest = _as_differences(rest)
-    if not any(t.number for t in rest) or not made.readable(rest):
+    # 'At most 2 mm wider' may or may not let the narrower by: that is a phrase's to ask.
+    if sum(t.number is not None for t in rest) < 2 or not made.readable(rest):
         return None
     job.place.names.speak(other.name)
     return made, rest
