@@ -33,9 +33,9 @@ FLOORS: dict[str, str] = {
     ),
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
-        " part_kinds steps greater_figure exact_fitting bare_shares exact_arithmetic exact_parts exact_functions"
-        " exact_terms exact_formulas groups settling rivals occurrence plain_readings free_numbers"
-        " readings defined_words chart practice spelled everyday"
+        " part_kinds steps greater_figure exact_fitting bare_shares exact_arithmetic exact_parts"
+        " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
+        " free_numbers readings defined_words chart practice spelled everyday"
         " subjects called asides together phrase_finding phrase_numbers phrase_advice phrase_slots phrases"
         " claim_text"
         " dependencies form_rules joints account amounts stated declared claims step_cells case_parts"
@@ -58,10 +58,10 @@ FLOORS: dict[str, str] = {
     "report": (
         "roots turning lines boundary wording amounts plain_formula blocks step_text describe grouping ways"
         " nearness chart described rereadings kept_out things conditions looked percent_of_what wholes frame"
-        " mattering known_ranges consequences pictures margins stated_ends slips items plan page"
-        " render.number_line render.columns render.text render.markdown render.json render probe_sheet"
-        " probe_picture probe probe_report occasions separating alike amended_ranges amended_things amendment"
-        " render.amendment_json words_page scope_map render.map_json"
+        " mattering known_ranges consequences pictures stretching ways_out margins stated_ends slips items"
+        " plan page render.number_line render.columns render.text render.markdown render.json render"
+        " probe_sheet probe_picture probe probe_report occasions separating alike amended_ranges"
+        " amended_things amendment render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside leading naming lists_of choices kinds_of draft texts readable work in_steps"
