@@ -47,8 +47,8 @@ FLOORS: dict[str, str] = {
     ),
     "solving": "evaluate border symbols places constraints encode translation known engine solver ends",
     "answers": (
-        "witness minimise minimal refine extremes held findings questions.prepared definitions"
-        " questions.clash questions.cases questions.ways questions.freed questions.varying"
+        "witness minimise minimal refine extremes held findings questions.instances questions.prepared"
+        " definitions questions.clash questions.cases questions.ways questions.freed questions.varying"
         " questions.document_ranges questions.outside questions.inside questions.reached questions.claims"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"

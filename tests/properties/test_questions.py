@@ -20,8 +20,9 @@ from scopecheck.answers.questions.claims import (
     undefined,
 )
 from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.outside import outside_met
-from scopecheck.answers.questions.prepared import Instance, Prepared
+from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.answers.witness import verify
 from scopecheck.core.construction import (

@@ -9,7 +9,8 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding, Looked, Quantifier
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import Answer
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, at_limitation
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Construction, Node, nodes
@@ -38,6 +39,8 @@ from scopecheck.solving.ends import Extremum, infimum, supremum
 from scopecheck.solving.solver import Search
 
 NOTHING = All(())
+ROUNDS_FOR_EVERY = 16
+"""So long it is asked whether something lacks a value on every reading; then it is told as presumed only."""
 
 
 def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
@@ -387,7 +390,7 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         escape = AnyOf((limitation.formula, Not(limitation.formula), *(Not(f) for f in others)))
         quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
         with suppress(Undecided):
-            if not some_construction(session, [Demand(NOTHING, escape, "every")]):
+            if not some_construction(session, [Demand(NOTHING, escape, "every")], ROUNDS_FOR_EVERY):
                 quantifier = "every"
         yield replace(shown, quantifier=quantifier)
 

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.held import Combined, CombinedWith, Joint, Piece
 from scopecheck.answers.questions.idle import limiting
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.core.construction import names_in
 from scopecheck.core.formula import All, Bound, Formula
 from scopecheck.core.model import Case, Limitation
