@@ -107,4 +107,5 @@ def up_to(point: BreakPoint) -> BreakPoint:
 def so_far(p: FreeParameter, point: BreakPoint) -> str:
     """`stretches by more than 2 %`, `has a threshold of 3 mm or more`."""
     way = ("widens_" if point.upward else "narrows_") + ("closed" if point.end.closed else "open")
-    return sentence("far", way + ("_threshold" if p.unknown else ""), value=stretch_text(p, point.end.value))
+    table = "far_threshold" if p.unknown else "far"
+    return sentence(table, way, value=stretch_text(p, point.end.value))
