@@ -21,9 +21,10 @@ from scopecheck.report.describe import (
 )
 from scopecheck.report.described import held_text, unstated_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
+from scopecheck.report.in_play import cases_without_presumption
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
 from scopecheck.report.known_ranges import how_read, relation_text
-from scopecheck.report.margins import margin, statuses, without_presumption
+from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
@@ -159,7 +160,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         line=labelled(sheet, finding.label),
         things=_two_things(sheet, finding),
         ends=_if_known("no_end", finding.detail),
-        usually=sentence("note", "usually_first" if without_presumption(sheet, 0) else "usually"),
+        usually=sentence("note", "usually_first" if cases_without_presumption(sheet) else "usually"),
         documents=_documents_aside(sheet),
     )
 

@@ -9,7 +9,7 @@ from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.conditions import condition_texts
-from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.grouping import (
     EMPTY_CLAIM,
     barred_by,
@@ -17,12 +17,12 @@ from scopecheck.report.grouping import (
     only_far_out,
     turning_labels,
 )
+from scopecheck.report.in_play import without_presumption
 from scopecheck.report.rereadings import (
     bearer_text,
     kept_text,
     reading_text,
     together_text,
-    unpresumed,
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
@@ -71,7 +71,7 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     usual = _usual_readings(sheet, finding)
     if usual:
         return usual
-    key = "base_unpresumed" if without_presumption(sheet, finding.claim) else "base"
+    key = "base_unpresumed" if without_presumption(sheet, finding) else "base"
     return (sentence("quantifier", key),)
 
 
@@ -98,13 +98,6 @@ def _how_far(sheet: Sheet, finding: Finding) -> str:
     if finding.quantifier != "base" or departures(finding) or not _usual_readings(sheet, finding):
         return ""
     return "" if finding.kept_by or finding.unmet_by else sentence("quantifier", "base_named")
-
-
-def without_presumption(sheet: Sheet, claim: int) -> bool:
-    """Is anything of the claim, or with 0 of all, read by its first reading for want of a presumption?"""
-    claims = lineage(sheet, claim) if claim else tuple(c.number for c in sheet.claims)
-    used = {g for c in sheet.claims if c.number in claims for x in c.limitations for g in x.groups}
-    return unpresumed(sheet, used)
 
 
 # ---- the lines in the margin
