@@ -119,6 +119,16 @@ def test_findings_of_one_decision_are_one_item() -> None:
     ]
 
 
+def test_a_decision_comes_up_where_the_words_re_read_stand_and_not_at_the_line_that_is_idle() -> None:
+    """The words of group 0 stand in 1a alone, those of group 1 in 1b and 2a; 2a is no part of claim 3."""
+    idle = found("idle", 4, "3a", "at least one of")
+    once, ends = replace(idle, rereads=(Reread(0, 1),)), replace(idle, rereads=(Reread(1, 1),))
+    (item,) = plan(STRAINER, (once,)).items
+    assert (item.places, item.matters) == (1, 1)
+    (item,) = plan(STRAINER, (ends,)).items
+    assert (item.places, item.matters) == (2, 1)
+
+
 def test_findings_of_different_questions_stay_apart() -> None:
     first = lost("claim 1", "1. A leaf", "tall sample")
     other = replace(first, question="outside met", stakes=2, case="garden sieve")
