@@ -52,7 +52,7 @@ FLOORS: dict[str, str] = {
         " questions.document_ranges questions.outside questions.inside questions.reached questions.claims"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions.members questions consistency amended_stretch amendment"
+        " questions.measures questions.members questions consistency amended_stretch amended_ends amendment"
         " amended_cases amended pool order"
     ),
     "report": (
