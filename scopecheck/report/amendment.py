@@ -228,13 +228,14 @@ class _Telling:
         assert change.alike is not None
         labels = self._differing(change)
 
-        def named(key: str, groups: Iterable[int]) -> str:
+        def named(groups: Iterable[int], one: str, many: str) -> str:
             words = dict.fromkeys(group_words(self.after.groups[g], labels) for g in groups)
-            return sentence("amend", key if len(words) == 1 else f"{key}_many", words=listed(words))
+            return sentence("amend", one if len(words) == 1 else many, words=listed(words))
 
         return sentence(
-            "amend", "alike_ends", told=told, rounding=named("rounds", change.alike.rounding),
-            others=named("rounds_not", change.alike.others), relation=relation_text(change.alike.relation),
+            "amend", "alike_ends", told=told, relation=relation_text(change.alike.relation),
+            rounding=named(change.alike.rounding, "rounds", "rounds_many"),
+            others=named(change.alike.others, "rounds_not", "rounds_not_many"),
         )  # fmt: skip
 
     def _given_up(self, change: Change) -> str:
