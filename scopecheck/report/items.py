@@ -30,6 +30,7 @@ from scopecheck.report.rereadings import common_words, group_words, reading_labe
 from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text, member_texts
 from scopecheck.report.things import thing_text
+from scopecheck.report.ties import ends_had
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
     GLUE,
@@ -183,7 +184,8 @@ def _at_end_text(sheet: Sheet, finding: Finding) -> str:
     article, k = finding.witness.article, base_construction(sheet)
     ranges = ((name, own) for name, own in limits_of(sheet, case.facts, k).said if own.single is None)
     ends = {name: {end.value for end in (own.low, own.high) if end is not None} for name, own in ranges}
-    return settings_text(sheet, article, [name for name, own in ends.items() if article.get(name) in own])
+    told = settings_text(sheet, article, [name for name, own in ends.items() if article.get(name) in own])
+    return ", ".join([*([told] if told else []), *ends_had(sheet, case.facts, article)])
 
 
 def _choices(finding: Finding) -> str:

@@ -20,6 +20,7 @@ from scopecheck.core.formula import Article, Value
 from scopecheck.core.model import Case, Definition, OwnPhrase, Settled, Sheet
 from scopecheck.core.nearness import Nearness, nearness
 from scopecheck.core.ranges import Lying, Range
+from scopecheck.core.ties import TiedLying
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.spans import Span
@@ -28,13 +29,13 @@ from scopecheck.report.blocks import Item, Picture, Report
 from scopecheck.report.chart import stated_text, verdict_text
 from scopecheck.report.conditions import conditions_not_met
 from scopecheck.report.describe import case_named, concerned, value_text
-from scopecheck.report.described import tie_text
 from scopecheck.report.items import statement
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
 from scopecheck.report.looked import wholly_looked
 from scopecheck.report.margins import readings_told
 from scopecheck.report.page import exit_status
 from scopecheck.report.rereadings import bearer_text, break_text, group_words, standing_text
+from scopecheck.report.ties import tie_text
 from scopecheck.report.wording import GLUE, about_lines
 
 SCHEMA_VERSION = 1
@@ -399,6 +400,7 @@ def _cell(sheet: Sheet, cell: ChartCell) -> Data:
         "reason": cell.reason,
         "as_presumed": cell.at_base,
         "ranges": [_lying(sheet, case, own) for own in cell.lying],
+        "ranges_of_several": [_tied(own) for own in cell.tied],
         "text": verdict_text(sheet, cell),
     }
 
@@ -414,6 +416,24 @@ def _lying(sheet: Sheet, case: Case | None, own: Lying) -> Data:
         "shared": None if own.shared is None else _range(own.shared, d.unit),
         "distance": None if own.distance is None else exact(own.distance / d.unit.factor),
         "nearness": _nearness(nearness(sheet, case, own) if case else None, d),
+    }
+
+
+def _tied(own: TiedLying) -> Data:
+    """Of a ratio or a sum, in base units."""
+
+    def ends(of: Range | None) -> Data | None:
+        sides = () if of is None else (("low", of.low), ("high", of.high))
+        told = {key: None if e is None else {"value": exact(e.value), "closed": e.closed} for key, e in sides}
+        return told or None
+
+    return {
+        "of": tie_text(own.tie),
+        "relation": own.relation,
+        "stated": ends(own.stated),
+        "asked": ends(own.asked),
+        "shared": ends(own.shared),
+        "distance": None if own.distance is None else exact(own.distance),
     }
 
 
