@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from scopecheck.answers.findings import Finding, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
@@ -98,12 +98,18 @@ def kept_out_if(sheet: Sheet, finding: Finding, labels: Iterable[str] = ()) -> t
 def _keeping(sheet: Sheet, finding: Finding, reread: Reread) -> str:
     """A reading that keeps the thing out as presumed, and up to which stretch it does."""
     label, own = reading_label(sheet, reread), own_parameters(sheet, reread.group, reread.reading)
-    lines = _lines_of_one_thing(sheet, finding)
+    points = keeping_points(sheet, finding, reread)
+    return _with_so(label, own[0], points[0]) if points else label
+
+
+def keeping_points(sheet: Sheet, finding: Finding, reread: Reread) -> tuple[BreakPoint, ...]:
+    """Up to which stretch a reading keeps the thing out, where it leaves one open and that is known."""
+    lines, own = _lines_of_one_thing(sheet, finding), own_parameters(sheet, reread.group, reread.reading)
     if len(own) != 1 or not lines or finding.witness is None:
-        return label
+        return reread.breaks
     k = base_construction(sheet).with_reading(reread.group, reread.reading)
     point = break_point(own[0], lines, finding.witness.article, k, True)
-    return _with_so(label, own[0], up_to(point)) if point else label
+    return reread.breaks or ((up_to(point),) if point else ())
 
 
 def _lines_of_one_thing(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
@@ -150,11 +156,18 @@ def ways_out(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
 
 def _way_out(sheet: Sheet, finding: Finding, way: WayOut) -> str:
     """`1d "about 35 %", unless it is read as "fixed share" or stretches by 1 percentage point or more`."""
-    words, limitation = f"{way.label}{GLUE}{quoted(way.words)}", limitation_labelled(sheet, way.label)
-    far = _stretches_to(sheet, finding, limitation) if limitation is not None else []
+    words = f"{way.label}{GLUE}{quoted(way.words)}"
     labels = [quoted(sheet.groups[g].readings[r].label) for g, r in way.readings]
     parts = [sentence("note", "way_read", readings=listed(labels, "or"))] if labels else []
-    parts += _read_and_stretched(sheet, finding, way, limitation) if limitation is not None else []
+    far: list[tuple[str, str]] = []
+    for p, point in stretched_by(sheet, finding, way):
+        group = sheet.groups[p.group]
+        so = so_far(p, point) if point else sentence("note", "way_stretched")
+        if p.reading == group.base:
+            far.append((group_words(group, (way.label,)), so))
+        else:
+            label = quoted(group.readings[p.reading].label)
+            parts.append(sentence("note", "way_read_so", reading=label, so=so))
     if not parts and not far:
         return sentence("note", "way_out_none", words=words)
     if all(own == quoted(way.words) for own, _ in far):
@@ -164,36 +177,24 @@ def _way_out(sheet: Sheet, finding: Finding, way: WayOut) -> str:
     return sentence("note", "way_out_within", words=words, ways=listed(told, "or"))
 
 
-def _read_and_stretched(sheet: Sheet, finding: Finding, way: WayOut, limitation: Limitation) -> list[str]:
-    """Other readings than the usual one that let the thing by once they stretch, and how far."""
-    found = []
-    for p in sheet.parameters if finding.witness is not None else ():
-        group = sheet.groups[p.group]
-        taken = p.group in limitation.groups and (p.group, p.reading) not in way.readings
-        if not taken or p.reading == group.base or group.readings[p.reading].standing == "strained":
-            continue
-        assert finding.witness is not None
-        k = base_construction(sheet).with_reading(p.group, p.reading)
-        if point := break_point(p, (limitation,), finding.witness.article, k, True):
-            label = quoted(group.readings[p.reading].label)
-            found.append(sentence("note", "way_read_so", reading=label, so=so_far(p, point)))
-    return found
+def stretched_by(
+    sheet: Sheet, finding: Finding, way: WayOut
+) -> Iterator[tuple[FreeParameter, BreakPoint | None]]:
+    """The stretches, each alone, that let the thing shown by a limitation, and from where on they do.
 
-
-def _stretches_to(sheet: Sheet, finding: Finding, limitation: Limitation) -> list[tuple[str, str]]:
-    """Each phrase of the limitation whose usual reading, stretched alone, lets the thing by, and how far.
-
-    Where that cannot be worked out, that it stretches far enough.
+    Of a usual reading also where that is not known; other readings that let it by as presumed are left out.
     """
-    base = base_construction(sheet)
-    found = []
-    for p in sheet.parameters if finding.witness is not None else ():
-        if p.group not in limitation.groups or p.reading != sheet.groups[p.group].base:
+    limitation = limitation_labelled(sheet, way.label)
+    for p in sheet.parameters:
+        if limitation is None or finding.witness is None or p.group not in limitation.groups:
             continue
-        assert finding.witness is not None
-        asked = ((limitation,), finding.witness.article, base, True)
+        group, usual = sheet.groups[p.group], p.reading == sheet.groups[p.group].base
+        if (p.group, p.reading) in way.readings or (
+            not usual and group.readings[p.reading].standing == "strained"
+        ):
+            continue
+        k = base_construction(sheet).with_reading(p.group, p.reading)
+        asked = ((limitation,), finding.witness.article, k, True)
         point = break_point(p, *asked)
-        if point or suffices(p, *asked):
-            so = so_far(p, point) if point else sentence("note", "way_stretched")
-            found.append((group_words(sheet.groups[p.group], (limitation.label,)), so))
-    return found
+        if point or (usual and suffices(p, *asked)):
+            yield p, point

@@ -23,6 +23,7 @@ from scopecheck.core.ranges import Lying, Range
 from scopecheck.core.ties import TiedLying
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
 from scopecheck.report.amounts import quantity_text
 from scopecheck.report.blocks import Item, Picture, Report
@@ -36,6 +37,7 @@ from scopecheck.report.margins import readings_told
 from scopecheck.report.page import exit_status
 from scopecheck.report.rereadings import bearer_text, break_text, group_words, standing_text
 from scopecheck.report.ties import tie_text
+from scopecheck.report.ways_out import keeping_points, stretched_by
 from scopecheck.report.wording import GLUE, about_lines
 
 SCHEMA_VERSION = 1
@@ -174,9 +176,11 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "break_points": [_break(sheet, b) for r in f.rereads for b in r.breaks],
         "failing": list(f.failing),
         "condition_not_met": [x.label for x, _ in conditions_not_met(sheet, f)],
-        "kept_out_by": [_way_out(sheet, w) for w in f.ways_out],
+        "kept_out_by": [_kept_out_by(sheet, f, w) for w in f.ways_out],
         "kept_by": [reread_data(sheet, r) for r in f.kept_by],
-        "kept_out_if": [reread_data(sheet, r) for r in f.unmet_by],
+        "kept_out_if": [
+            reread_data(sheet, replace(r, breaks=keeping_points(sheet, f, r))) for r in f.unmet_by
+        ],
         "conflict": list(f.conflict),
         "minimal_sets": [list(one) for one in f.sets],
         "minimal_sets_complete": f.every_set,
@@ -260,6 +264,12 @@ def _break(sheet: Sheet, point: BreakPoint) -> Data:
         **_number(point.end.value, parameter.unit),
         "text": break_text(sheet, point, words),
     }
+
+
+def _kept_out_by(sheet: Sheet, finding: Finding, way: WayOut) -> Data:
+    """With the stretches that let the thing shown by, where it is known from which value on."""
+    points = [point for _, point in stretched_by(sheet, finding, way) if point is not None]
+    return {**_way_out(sheet, way), "unless_stretched": [_break(sheet, point) for point in points]}
 
 
 def _way_out(sheet: Sheet, way: WayOut) -> Data:
