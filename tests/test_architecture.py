@@ -53,16 +53,16 @@ FLOORS: dict[str, str] = {
         " questions.undefined"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions.members questions consistency amended_stretch amendment"
+        " questions.measures questions.members questions consistency amended_stretch amended_ends amendment"
         " amended_cases amended pool order"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks step_text describe grouping ways"
-        " nearness chart described rereadings kept_out things conditions looked percent_of_what wholes frame"
-        " mattering known_ranges consequences pictures margins stated_ends slips items plan page"
-        " render.number_line render.columns render.text render.markdown render.json render probe_sheet"
-        " probe_picture probe probe_report occasions separating alike amended_ranges amended_things amendment"
-        " render.amendment_json words_page scope_map render.map_json"
+        "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe grouping"
+        " ways nearness chart described rereadings kept_out things conditions looked percent_of_what wholes"
+        " frame mattering known_ranges consequences pictures stretching in_play ways_out margins stated_ends"
+        " slips items plan page render.number_line render.columns render.text render.markdown"
+        " render.json render probe_sheet probe_picture probe probe_report occasions separating alike"
+        " amended_ranges amended_things amendment render.amendment_json words_page scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside leading naming lists_of choices kinds_of draft texts readable work in_steps"

@@ -231,3 +231,72 @@ def test_a_stated_end_counts_where_a_line_ties_two_numbers(row: str, end: str | 
     said = [statement(made, f).replace(GLUE, " ") for f in told if f.question == "document met"]
     assert len(said) == (end is not None)
     assert not said or f"states ({end})" in said[0]
+
+
+MIX = """
+title Mix
+lime, sand, ash, water  mass in g
+
+1. A mix with a ratio of the lime and the sand to the ash of 2 to 4 and at most 9 g of water.
+   | lime, sand, ash : ratio of the lime and the sand to the ash of 2 to 4
+   |   exactly  2 <= (lime + sand) / ash <= 4
+   | not restated : and
+   | water : at most 9 g of water   exactly  water <= 9 g
+
+document D
+  row : {row}    "page 1"
+"""
+
+
+@pytest.mark.parametrize(
+    ("row", "relation"),
+    [
+        ("3 <= (lime + sand) / ash <= 5", "overlaps claim 1 (shared: (lime + sand) / ash 3 to 4)"),
+        ("0.2 <= ash / (sand + lime) <= 0.25", "touches claim 1 at one shared end"),
+        (
+            "6 <= (sand + lime) / ash < 7",
+            "lies apart from claim 1 ((lime + sand) / ash apart by 2, 50 % of the end)",
+        ),
+        ("3 <= (lime + sand) / ash <= 4, sand >= 1 g", "lies within claim 1 in all that both limit"),
+        ("3 <= (lime + 2 * sand) / ash <= 4", "overlaps claim 1."),
+    ],
+)
+def test_a_stated_range_of_a_ratio_of_sums_is_compared(row: str, relation: str) -> None:
+    """By hand: [2, 4] beside [3, 5], 1 / [0.2, 0.25] = [4, 5], [6, 7) and [3, 4]; then of another sum."""
+    made = sheet(MIX.format(row=row))
+    prepared = prepare(made)
+    found = [f for f in outside_met(prepared, made.cases[0]) if isinstance(f, Finding)]
+    told = [statement(made, f).replace(GLUE, " ") for f in found if f.question == "document range"]
+    assert any(relation in text for text in told), told
+
+
+def test_an_end_that_a_document_states_of_a_ratio_of_sums_meets_it() -> None:
+    """A stated range states its end values: T 240/95, in Case Law 2025 I.C.4.9 (read)."""
+    made = sheet(MIX.format(row="3 <= (lime + sand) / ash <= 5, water = 2 g"))
+    found = [f for f in outside_met(prepare(made), made.cases[0]) if isinstance(f, Finding)]
+    (met,) = (f for f in found if f.question == "document met")
+    told = statement(made, met).replace(GLUE, " ")
+    assert 'an end that document D, row at "page 1" states ((lime + sand) / ash 3)' in told
+
+
+def test_a_range_of_a_difference_of_temperatures_is_told_as_a_difference() -> None:
+    made = sheet("""
+title  Oven
+top, bottom  temperature in degC
+
+1. An oven, the top being 5 to 15 K hotter than the bottom.
+   | top, bottom : 5 to 15 K hotter than the bottom   exactly  5 K <= top - bottom <= 15 K
+
+document D
+  row : 10 K <= top - bottom <= 20 K    "page 1"
+document E
+  row : 18 K <= top - bottom <= 20 K    "page 1"
+document F
+  row : 6 K <= top - bottom <= 9 K, top >= 100 degC    "page 1"
+""")
+    prepared = prepare(made)
+    found = [f for case in made.cases for f in outside_met(prepared, case) if isinstance(f, Finding)]
+    told = [statement(made, f).replace(GLUE, " ") for f in found if f.question == "document range"]
+    assert any("(shared: top - bottom 10 K to 15 K)" in text for text in told), told
+    assert any("apart by 3 K, 20 % of the end" in text for text in told), told
+    assert any("document F" in text and "lies within claim 1" in text for text in told), told

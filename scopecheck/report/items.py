@@ -21,14 +21,16 @@ from scopecheck.report.describe import (
 )
 from scopecheck.report.described import held_text, unstated_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
+from scopecheck.report.in_play import cases_without_presumption
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
 from scopecheck.report.known_ranges import how_read, relation_text
-from scopecheck.report.margins import margin, statuses, without_presumption
+from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text, member_texts
 from scopecheck.report.things import thing_text
+from scopecheck.report.ties import ends_had
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
     GLUE,
@@ -159,7 +161,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         line=labelled(sheet, finding.label),
         things=_two_things(sheet, finding),
         ends=_if_known("no_end", finding.detail),
-        usually=sentence("note", "usually_first" if without_presumption(sheet, 0) else "usually"),
+        usually=sentence("note", "usually_first" if cases_without_presumption(sheet) else "usually"),
         documents=_documents_aside(sheet),
     )
 
@@ -182,7 +184,8 @@ def _at_end_text(sheet: Sheet, finding: Finding) -> str:
     article, k = finding.witness.article, base_construction(sheet)
     ranges = ((name, own) for name, own in limits_of(sheet, case.facts, k).said if own.single is None)
     ends = {name: {end.value for end in (own.low, own.high) if end is not None} for name, own in ranges}
-    return settings_text(sheet, article, [name for name, own in ends.items() if article.get(name) in own])
+    told = settings_text(sheet, article, [name for name, own in ends.items() if article.get(name) in own])
+    return ", ".join([*([told] if told else []), *ends_had(sheet, case.facts, article)])
 
 
 def _choices(finding: Finding) -> str:

@@ -12,6 +12,7 @@ from scopecheck.core.declared import Composition, NumberDecl
 from scopecheck.core.formula import All, Compare, Const, Formula, Measured
 from scopecheck.core.model import Case
 from scopecheck.core.ranges import limits_of, lying
+from scopecheck.core.ties import lying_ties, range_in, ranges_of_ties
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Constraint
 from scopecheck.solving.solver import Search
@@ -71,6 +72,13 @@ def at_stated_ends(prepared: Prepared, case: Case, scope: Formula) -> Case | Non
             return None
         both.require(session.equals(name, value))
         ends.append(Compare("=", Measured(name), Const(value)))
+    for tied in (tied for tied in lying_ties(case.facts, scope, base) if tied.relation not in INSIDE):
+        stated_ends = (tied.stated.low, tied.stated.high)
+        closed = (end.value for end in stated_ends if end is not None and end.closed)
+        value = next((v for v in closed if tied.asked.holds(v)), None)
+        if value is None:
+            return None
+        ends.append(Compare("=", tied.tie.term, Const(value)))
     return replace(case, facts=All((case.facts, *ends))) if ends else None
 
 
@@ -114,7 +122,12 @@ def _relation(prepared: Prepared, case: Case, scope: Formula, k: Construction) -
 def _at_one_end(
     prepared: Prepared, case: Case, shared: Search, region: Constraint, scope: Formula, k: Construction
 ) -> bool:
-    """Is what claim and region share, in some stated number, one value only, which neither is limited to?"""
+    """Is what claim and region share, in some stated number, one value only, which neither is limited to?
+
+    So, too, of a ratio or a sum that both limit.
+    """
+    if any(own.relation == "touches" for own in lying_ties(case.facts, scope, k)):
+        return True
     session = prepared.session
     article = shared.article()
     claim, range_ = session.search(()), session.search(())
@@ -136,12 +149,21 @@ def _limited(prepared: Prepared, case: Case, scope: Formula, k: Construction) ->
 
 
 def _within_each_limit(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> bool:
-    """Does all that is stated of each number that both limit lie within what the claim asks of it?"""
-    found = lying(prepared.sheet, case.facts, scope, k)
-    names = {own.name for own in found}
+    """Does all that is stated of each number, and of each ratio or sum, that both limit lie within the claim?
+
+    A number that the claim ties in another way than by a ratio or sum that is stated too is not gone into.
+    """
     if _limits_a_class(prepared, case, scope, k):
         return False
-    return _limited(prepared, case, scope, k) == names and all(own.relation in INSIDE for own in found)
+    found, tied = lying(prepared.sheet, case.facts, scope, k), lying_ties(case.facts, scope, k)
+    limits, stated = limits_of(prepared.sheet, scope, k), set(case.stated)
+    asked, own_ties = ranges_of_ties(scope, k), ranges_of_ties(case.facts, k).ranges
+    several = [tie for tie in asked.ranges if len(tie.names) > 1 and tie.names & stated]
+    if limits.loose & asked.loose & stated or any(range_in(own_ties, tie) is None for tie in several):
+        return False
+    alone = {own.name for own in found} | (limits.loose - {name for name, _ in limits.ranges})
+    relations = [own.relation for own in found] + [own.relation for own in tied]
+    return _limited(prepared, case, scope, k) <= alone and all(r in INSIDE for r in relations)
 
 
 def _limits_a_class(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> bool:
