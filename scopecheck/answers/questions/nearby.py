@@ -21,7 +21,7 @@ from scopecheck.solving.evaluate import meets
 End = tuple[Fraction, Fraction]
 """A number that something is compared with, and the step of its digits, 0 where it is not known."""
 MOST_JUDGED = 60
-"""Names times readings of a formula: where there are more, judging thing by thing takes longer than a search."""
+"""Names times readings of a formula: with more of them judging thing by thing takes longer than a search."""
 MOST_MEMBERS = 24
 """Members of a choice or set that are tried one by one."""
 MOST_ENDS = 4
