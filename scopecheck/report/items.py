@@ -29,7 +29,7 @@ from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text, member_texts
-from scopecheck.report.things import thing_text
+from scopecheck.report.things import left_free, thing_text
 from scopecheck.report.ties import ends_had
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
@@ -106,7 +106,9 @@ def _whole_claim(sheet: Sheet, finding: Finding) -> str:
 def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
     case = case_named(sheet, finding.case)
+    unsaid = finding.question == "document met" and left_free(sheet, finding)
     special = (
+        f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
         f"{form}_end" if finding.detail == STATED_END else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
