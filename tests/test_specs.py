@@ -106,7 +106,7 @@ PAIRS = (
 
 
 NO_VALUE = (("bending", "2a", 4), ("mortar", "3b", 4), ("strainer", "7b", 6), ("proofing", "8b", 6))
-"""Lines without a value for some thing: an item (4), or, where there is only none of a divisor, a note (6)."""
+"""Lines without a value for some thing: an item (4), or a note (6) where there is only none of a divisor."""
 
 
 @pytest.mark.parametrize(("name", "label", "stakes"), NO_VALUE)

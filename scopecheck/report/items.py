@@ -112,6 +112,9 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_end" if finding.detail == STATED_END else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
+        f"{form}_steps" if _steps_unsaid(sheet, finding) else "",
+        f"{form}_{finding.quantifier}_open" if finding.question in ABOUT_ALL and finding.cases else "",
+        f"{form}_open" if finding.question in ABOUT_ALL and finding.cases else "",
         f"{form}_{finding.quantifier}",
     )
     key = next((key for key in special if has_sentence("question", finding.question, key)), form)
@@ -157,6 +160,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         claims=claims_text((*finding.also_claims, finding.claim)),
         count=_choices(finding),
         unsaid=listed(map(flat, finding.partly)),
+        steps=", ".join(_steps_unsaid(sheet, finding)),
         inside=listed((case_text(sheet, name) for name in finding.cases), "or"),
         held=held_text(sheet, finding),
         unstated=unstated_text(sheet, finding),
@@ -170,6 +174,13 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
 
 def _documents_aside(sheet: Sheet) -> str:
     return sentence("note", "documents_aside") if any(c.role == "document" for c in sheet.cases) else ""
+
+
+def _steps_unsaid(sheet: Sheet, finding: Finding) -> list[str]:
+    """The steps of which a case inside does not say when they begin."""
+    if finding.question != "inside left open":
+        return []
+    return [flat(step.name) for step in sheet.steps if step.start in finding.partly]
 
 
 def _stated_text(sheet: Sheet, finding: Finding) -> str:

@@ -180,8 +180,15 @@ def break_text(sheet: Sheet, point: BreakPoint, words: str) -> str:
         return sentence(
             _table(parameter), "stretched_by", words=words, value=stretch_text(parameter, point.end.value)
         )
+    if at_all(parameter, point):
+        return sentence("reading", "widens_at_all", words=words)
     way = ("widens_" if point.upward else "narrows_") + ("closed" if point.end.closed else "open")
     return sentence(_table(parameter), way, words=words, value=stretch_text(parameter, point.end.value))
+
+
+def at_all(p: FreeParameter, point: BreakPoint) -> bool:
+    """Does any stretch do, however small?"""
+    return not p.unknown and point.upward and not point.end.closed and point.end.value == p.presumed == 0
 
 
 def _table(p: FreeParameter) -> str:
