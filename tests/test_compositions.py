@@ -357,7 +357,8 @@ def test_a_closed_group_is_met_by_a_document_that_lists_one_of_its_members() -> 
     notes = list(case_notes(sheet(text), sheet(text).cases[0]))
     assert [note.replace("\N{NO-BREAK SPACE}", " ") for note in notes] == [
         "What it states of paste adds up to 98 wt%; the rest is left to what is not listed.",
-        "It says how much there is of each thickener listed, so that other thickener is taken as not there.",
+        "It gives an amount of each member of thickener that is listed; other thickener is therefore taken as"
+        " not there.",
     ]
 
 

@@ -139,7 +139,18 @@ rim, height  length in mm
 def test_a_value_that_is_missing_on_every_reading_is_told_so() -> None:
     (missing,) = findings(RATIO, "undefined")
     assert missing.quantifier == "every"
-    assert "rim is 0 there. A line without a value counts as not met. Read with every reading" in page(RATIO)
+    assert missing.stakes == 6  # there is no rim: told quietly
+    text = page(RATIO).split("Also shown")[1]
+    assert '1a "ratio of height to rim of at least 1:4": has no value for a thing with' in text
+    listed = RATIO + "inside\n  flat : rim = 0 mm, height = 4 mm\n"
+    (of_a_case,) = findings(listed, "undefined")
+    assert of_a_case.stakes == 4
+    assert "rim is 0 there. A line without a value counts as not met." in page(listed)
+    apart = RATIO.replace(
+        "   | height, rim : ratio of height to rim of at least 1:4", "   | height / (rim - height) >= 1/4"
+    )
+    (of_a_difference,) = findings(apart, "undefined")
+    assert of_a_difference.stakes == 4
     tall = RATIO.replace("\n1.", "\ngiven  height > 0 mm\n1.")
     (on_one,) = findings(tall, "undefined")
     assert on_one.quantifier == "base"

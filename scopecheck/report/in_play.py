@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from itertools import product
 from math import prod
 
@@ -34,7 +34,8 @@ def without_presumption(sheet: Sheet, finding: Finding) -> bool:
 def cases_without_presumption(sheet: Sheet) -> bool:
     """The same of where the listed things lie, documents left aside."""
     cases = [c for c in sheet.cases if c.role in ("inside", "outside")]
-    return unpresumed(sheet, {g for c in cases for g in (*c.groups, *_spoken_of(sheet, c))})
+    speaking = {x.label: names_in(x.formula) for c in sheet.claims for x in c.limitations} if cases else {}
+    return unpresumed(sheet, {g for c in cases for g in (*c.groups, *_spoken_of(sheet, c, speaking))})
 
 
 def _lines(sheet: Sheet, finding: Finding) -> list[Limitation]:
@@ -81,12 +82,12 @@ def _always_met(sheet: Sheet, line: Limitation, article: Article) -> bool:
     return True
 
 
-def _spoken_of(sheet: Sheet, case: Case) -> Iterable[int]:
+def _spoken_of(sheet: Sheet, case: Case, speaking: Mapping[str, frozenset[str]]) -> Iterable[int]:
     """The groups of the lines that speak of something the case states, in the claims it is listed for."""
     numbers = [int(t) for t in case.targets if t.isdigit()]
     if not case.targets:
         numbers = [c.number for c in sheet.claims if not c.parents]
     claims = {n for number in numbers for n in lineage(sheet, number)}
     for x in (x for c in sheet.claims for x in c.limitations):
-        listed = x.label in case.targets or (x.claim in claims and names_in(x.formula) & set(case.stated))
+        listed = x.label in case.targets or (x.claim in claims and speaking[x.label] & set(case.stated))
         yield from x.groups if listed else ()

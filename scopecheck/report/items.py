@@ -29,7 +29,7 @@ from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text, member_texts
-from scopecheck.report.things import thing_text
+from scopecheck.report.things import left_free, thing_text
 from scopecheck.report.ties import ends_had
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
@@ -106,7 +106,9 @@ def _whole_claim(sheet: Sheet, finding: Finding) -> str:
 def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
     case = case_named(sheet, finding.case)
+    unsaid = finding.question == "document met" and left_free(sheet, finding)
     special = (
+        f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
         f"{form}_end" if finding.detail == STATED_END else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
@@ -302,16 +304,21 @@ def decision_text(sheet: Sheet, cluster: Cluster) -> str:
         return sentence("item", "silence", case=case_text(sheet, cluster.first.case))
     moved = dict.fromkeys(d.group for d in departures(cluster.first))
     if len(moved) > 1:
-        labels = turning_labels(sheet, cluster.first)
-        ordered = _by_place(sheet, moved, labels)
-        outer = [g for g in ordered if not _stands_in_another(sheet, g, moved, labels)]
-        words = tuple(dict.fromkeys(group_words(sheet.groups[g], labels) for g in outer))
+        words = words_together(sheet, cluster.first)
         of_one = "together_same" if len(moved) == 2 else "together_same_many"
         of_several = "together" if len(moved) == 2 else "together_many"
         return sentence("item", of_several if len(words) > 1 else of_one, words=listed(words))
     question = question_text(sheet, cluster.axes, cluster.first)
     places = counted(cluster.places, "place")
     return sentence("item", "several", question=question, places=places, matters=cluster.matters)
+
+
+def words_together(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+    """The phrases that matter together, by their words; one where two readings are of the same words."""
+    moved, labels = dict.fromkeys(d.group for d in departures(finding)), turning_labels(sheet, finding)
+    ordered = _by_place(sheet, moved, labels)
+    outer = [g for g in ordered if not _stands_in_another(sheet, g, moved, labels)]
+    return tuple(dict.fromkeys(group_words(sheet.groups[g], labels) for g in outer))
 
 
 def _stands_in_another(sheet: Sheet, group: int, others: Iterable[int], labels: tuple[str, ...]) -> bool:
