@@ -57,12 +57,13 @@ FLOORS: dict[str, str] = {
         " amended_cases amended pool order"
     ),
     "report": (
-        "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe grouping"
-        " ways nearness chart described rereadings kept_out things conditions looked percent_of_what wholes"
-        " frame mattering known_ranges consequences pictures stretching in_play ways_out margins stated_ends"
-        " slips items plan page render.number_line render.columns render.text render.markdown"
-        " render.json render probe_sheet probe_picture probe probe_report occasions separating alike"
-        " amended_ranges amended_things amendment render.amendment_json words_page scope_map render.map_json"
+        "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe"
+        " grouping ways nearness chart described rereadings stretching kept_out things conditions looked"
+        " percent_of_what wholes frame mattering known_ranges consequences pictures in_play ways_out"
+        " margins stated_ends slips items plan page render.number_line render.columns render.text"
+        " render.markdown render.json render probe_sheet probe_picture probe probe_report occasions"
+        " separating alike amended_ranges amended_things amendment render.amendment_json words_page"
+        " scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside leading naming lists_of choices kinds_of draft texts readable work in_steps"

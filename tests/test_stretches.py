@@ -12,6 +12,7 @@ from scopecheck.answers.questions.outside import outside_met
 from scopecheck.core.construction import base_construction
 from scopecheck.report.frame import basis_lines
 from scopecheck.report.grouping import section
+from scopecheck.report.kept_out import kept_text
 from scopecheck.report.wording import GLUE
 from scopecheck.solving.evaluate import evaluate
 from tests.reported import one_line, text_of
@@ -167,6 +168,9 @@ phrase "close to (L)"
 2. A rod having a width of about 10 mm.
    | body : about 10 mm
 
+3. The rod of claim 2 of less than 9 mm.
+   | body : less than 9 mm   exactly  body < 9 mm
+
 must stay out for 1
   rival : body = 10.4 mm
 must stay out for 2
@@ -181,3 +185,7 @@ def test_how_far_a_reading_must_stretch_is_told_of_the_thing_with_its_end() -> N
     out = '1a "close to 10 mm", unless it is read as "rounded" or "wide" or is read as "with room" and '
     assert f"{out}stretches by more than 0.4 mm" in told
     assert 'is read as "context tolerance" (arguable), as long as it stretches by less than 5 %' in told
+    besides = [f for f in ask_all(sheet(ROD), details=True).findings if f.besides]
+    (third,) = (kept_text(sheet(ROD), f).replace(GLUE, " ") for f in besides)
+    assert third.startswith("Only 3a ")
+    assert '(arguable); as long as "about 10 mm" stretches by less than 5 %' in third
