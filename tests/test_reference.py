@@ -297,7 +297,7 @@ def test_refused_spellings_are_refused() -> None:
 
 def test_a_case_beyond_the_whole_of_a_share_is_told_how_to_declare_it() -> None:
     made = sheet(
-        'lotion  share in %\n\n1. A wipe.\n   | lotion >= 2 %\n\n'
+        "lotion  share in %\n\n1. A wipe.\n   | lotion >= 2 %\n\n"
         'document D\n  row : lotion >= 250 %  "p. 1"\n'
     )
     (told,) = contradictions(prepare(made))
