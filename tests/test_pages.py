@@ -119,9 +119,9 @@ width  length in mm
 def test_a_claim_that_adds_nothing_on_some_readings_narrows_on_others_and_the_page_says_so() -> None:
     text = page(IDLE)
     always, sometimes = text.split('4a "at least 8 mm"')[1].split('2a "7.7 mm or more"')[:2]
-    assert "Adds nothing to what it depends on" in always
+    assert "Claim 4 adds nothing to what it depends on" in always
     assert "On other readings" not in always
-    assert "Adds nothing to what it depends on" in sometimes
+    assert "laim 2 adds nothing to what it depends on" in sometimes
     assert "Note On other readings it narrows." in sometimes
     told = "Shown to narrow what they depend on: claim 3; claim 2 on some readings only (the item on it tells"
     assert f"{told} which). Run" in text
@@ -293,7 +293,7 @@ def test_a_claim_of_another_category_is_not_asked_whether_it_narrows() -> None:
 
 def test_a_line_may_call_a_claim_of_another_category_dependent() -> None:
     text = page(KIT.replace("\n4. The", "\n   | dependent : claim 1\n4. The"))
-    assert '3a "at least 8 mm" Adds nothing to what it depends on' in text
+    assert '3a "at least 8 mm" Claim 3 adds nothing to what it depends on' in text
     assert "Claim 3 names" not in text
     assert "Claim 2 names claim 1" in text
 

@@ -42,6 +42,7 @@ from scopecheck.report.wording import (
     lower_first,
     quoted,
     sentence,
+    upper_first,
 )
 from scopecheck.solving.evaluate import evaluate_term
 
@@ -119,6 +120,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     )
     key = next((key for key in special if has_sentence("question", finding.question, key)), form)
     text = _statement(sheet, finding, key)
+    text = upper_first(text) if form == "statement" else text
     moved = phrases_moved(finding)
     if form != "statement" or finding.question not in OF_LINES or not moved:
         return text
