@@ -49,7 +49,11 @@ def test_a_stated_end_tells_what_is_reached() -> None:
 @pytest.mark.parametrize(
     ("question", "more", "text"),
     [
-        ("adds nothing", {}, "Claim 2 adds nothing to what it depends on: whatever meets the parent meets it too"),
+        (
+            "adds nothing",
+            {},
+            "Claim 2 adds nothing to what it depends on: whatever meets the parent meets it too",
+        ),
         ("undefined", {"detail": "a / b"}, "Has no value for a thing: a / b is 0 there."),
         ("case empty on a reading", {"case": "D1"}, "Nothing at all fits document D1"),
         (

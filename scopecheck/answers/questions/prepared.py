@@ -13,7 +13,6 @@ from scopecheck.answers.witness import Expected, Obligation, WitnessError, verif
 from scopecheck.core.construction import (
     Construction,
     admissible_readings,
-    departs,
     reread_groups,
 )
 from scopecheck.core.declared import NumberDecl
@@ -351,7 +350,7 @@ class Prepared:
                 for g in self.session.groups_in(limitation.formula)
                 for r, reading in enumerate(self.sheet.groups[g].readings)
                 if (reading.standing != "strained" or self.session.strained)
-                and departs(self.sheet.groups[g], r)
+                and r != base.readings[g]
                 and meets(limitation.formula, article, base.with_reading(g, r))
             )
             found.append(WayOut(limitation.label, limitation.words or limitation.text, single))
