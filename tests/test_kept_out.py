@@ -161,7 +161,7 @@ must stay out for 2
 
 
 def test_a_further_reading_that_is_not_presumed_either_lets_a_thing_by() -> None:
-    """By hand: with arnite 30 and belsan 20 'is arnite' is met by 'some of these, others beside them' alone."""
+    """By hand: with arnite 30 and belsan 20 'is arnite' is met by 'some of these, others beside them'."""
     made = sheet(GLUED)
     (met,) = [f for f in ask_all(made).findings if f.question == "outside met" and f.claim == 2]
     by_label = {way.label: way.readings for way in met.ways_out}
