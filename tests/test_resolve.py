@@ -1365,3 +1365,23 @@ def test_a_basis_or_condition_that_does_not_agree_is_told(name: str, words: str,
     made, found = basis(f"{name} : {words}", words)
     assert made is None
     assert message in found[0].message
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the smaller of the gap and the rim is at most 3 mm",
+        "at least one of the gap and the rim is at most 3 mm",
+        "the gap and twice the rim are at most 3 mm",
+        "the gap and not the rim is at most 3 mm",
+        "the gap and the rim without the depth are at most 3 mm",
+        "the gap and the rim overlap by not more than 3 mm",
+        "the gap and the rim meet at not more than 3 mm",
+        "all but the gap and the rim are at most 3 mm",
+    ],
+)
+def test_what_is_said_of_two_things_is_not_read_as_said_of_each(words: str) -> None:
+    """Such words say something else of the two than their plain names do: they are refused, never dropped."""
+    assert any(
+        "no phrase reads" in d.message for d in errors(KETTLE.format(words=words, line=f"gap, rim : {words}"))
+    )

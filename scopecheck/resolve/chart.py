@@ -9,14 +9,12 @@ from collections.abc import Callable, Iterator
 from typing import TypeAlias
 
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.patterns import Literals, Pattern, Slot
 
-RELATING = frozenset("differ differs differing exceed exceeds exceeding deviate deviates deviating".split())
-"""What one thing does beside another is no part of what either is called."""
-NEVER_LAST = frozenset("by of to from with at in than for under over on within between".split())
 COMBINATIONS = frozenset("average mean median sum total difference ratio quotient product".split())
 FILLERS = frozenset(
     "wherein a an the of is are being be having has have that which at in with said falls fall falling drops"
@@ -209,15 +207,33 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
         for end in range(at + 1, len(tokens) + 1):
             if tokens[end - 1].sort != "word" or _combines(tokens, end - 1):
                 return
-            if word_of(tokens[end - 1]) in RELATING:
+            if word_of(tokens[end - 1]) in listed("names", "never"):
                 return
-            if word_of(tokens[end - 1]) not in NEVER_LAST:
+            if _names(tokens[at:end], tokens[end:], tests.own_words):
                 yield end, Fill(slot, tokens[at:end])
     else:
         test = {"step": tests.step, "moment": tests.moment}.get(slot.kind, tests.number)
         for end in range(at + 1, min(at + 9, len(tokens)) + 1):
             if test(tokens[at:end]):
                 yield end, Fill(slot, tokens[at:end])
+
+
+def _names(tokens: tuple[Token, ...], after: tuple[Token, ...], own: frozenset[str]) -> bool:
+    """Can the words be what a thing is called? Not 'the smaller of the rims', 'twice the rim': they say more.
+
+    Behind a thing's own name only what is measured of it may stand: 'the rim width', not 'the rim moves'.
+    """
+    words = [word_of(t) for t in tokens]
+    following = [*words[1:], *(word_of(t) for t in after[:1])]
+    if words[-1] in listed("names", "never_last"):
+        return False
+    for word, then in zip(words, following, strict=False):
+        if word not in own and word in listed("names", "of_several") and then in ("of", "than"):
+            return False
+    at = [i for i, word in enumerate(words) if word in own]
+    behind = words[at[-1] + 1 :] if at else []
+    measures = listed("measures", "nouns") | listed("names", "behind")
+    return all(word in measures or word.removesuffix("s") in measures for word in behind)
 
 
 def _combines(tokens: tuple[Token, ...], at: int) -> bool:
