@@ -117,6 +117,8 @@ class _Refinement:
     def refined(self, best: bool, rounds: int = MOST_ROUNDS) -> Refined:
         """The best construction left; unless `best`, the first that is found to fulfil the demands."""
         ranked = False
+        if not best:
+            self._list_far_ones()
         for done in range(rounds):
             if done == ROUNDS_BEFORE_PARTS and (nothing := self._by_one_part()):
                 return nothing
@@ -208,6 +210,11 @@ class _Refinement:
         if not self.listed:
             self.values = {p.key: stretch_values(self.session, p, self.demands) for p in self.parameters}
             self.listed = True
+
+    def _list_far_ones(self) -> None:
+        """Lists a very far value of each stretch without end: mostly it decides, and takes no looking for."""
+        for p in (p for p in self.parameters if p.key in self.values and p.upper is None):
+            self.values[p.key].append(VERY_FAR * p.unit.factor)
 
     def _broken(self, k: Construction) -> bool:
         """Does something break a demand on this construction? What it rules out is ruled out from here on."""

@@ -36,6 +36,7 @@ _REF = _CONTEXT.ref()
 _POINTER, _COUNT = c_void_p, c_uint
 
 z3.set_param("model.compact", False)  # compacting a model took longer than finding it
+z3.set_param("smt.propagate_values", False)  # nor does looking for values before solving pay for itself
 
 
 def _foreign(name: str, result: Any, *arguments: Any) -> Any:
