@@ -6,6 +6,7 @@ Knows tokens and patterns, nothing of meanings: what fills a slot is handed back
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from itertools import takewhile
 from typing import TypeAlias
 
 from scopecheck.foundations.record import record, replace
@@ -221,7 +222,8 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
 def _names(tokens: tuple[Token, ...], after: tuple[Token, ...], own: frozenset[str]) -> bool:
     """Can the words be what a thing is called? Not 'the smaller of the rims', 'twice the rim': they say more.
 
-    Behind a thing's own name only what is measured of it may stand: 'the rim width', not 'the rim moves'.
+    Behind a thing's own name may stand what is measured of it, and where: 'the rim width', 'the rim of the
+    basket', not 'the rim moves'.
     """
     words = [word_of(t) for t in tokens]
     following = [*words[1:], *(word_of(t) for t in after[:1])]
@@ -232,8 +234,9 @@ def _names(tokens: tuple[Token, ...], after: tuple[Token, ...], own: frozenset[s
             return False
     at = [i for i, word in enumerate(words) if word in own]
     behind = words[at[-1] + 1 :] if at else []
-    measures = listed("measures", "nouns") | listed("names", "behind")
-    return all(word in measures or word.removesuffix("s") in measures for word in behind)
+    measures, places = listed("measures", "nouns") | listed("names", "behind"), listed("names", "places")
+    said = takewhile(lambda word: word not in places, behind)
+    return all(word in measures or word.removesuffix("s") in measures for word in said)
 
 
 def _combines(tokens: tuple[Token, ...], at: int) -> bool:
