@@ -24,6 +24,7 @@ from tests.benchmarks.problems import ENDS, labels, phrase
 from tests.benchmarks.processes import megabytes, side_by_side
 
 FEW, MANY = 50, 200
+PRECEDING = 12
 PHRASES = 60
 QUANTITIES = 30
 FAMILY = 25
@@ -120,6 +121,19 @@ def written(count: int) -> str:
     return "\n".join(lines) + "\n"
 
 
+def of_any_preceding(count: int) -> str:
+    """A sheet's text of so many claims, each of all that stand before it and on a quantity of its own."""
+    names = [f"q{chr(97 + i % 26)}{i}" for i in range(count)]
+    lines = ["title  Any of them", "profile EPO", *(f"{name}  length in mm" for name in names), ""]
+    for number, name in enumerate(names, start=1):
+        above = "claim 1" if number == 2 else f"any one of claims 1 to {number - 1}"
+        opening = "A frame" if number == 1 else f"The frame of {above}"
+        words = WORDS[number % len(WORDS)].format(number, number + 9)
+        lines += [f"{number}. {opening}, wherein {name} is {words}.", f"   | {name} : {words}", ""]
+    sample = "   ".join(f"{number + 1} mm" for number in range(1, count + 1))
+    return "\n".join([*lines, "inside   " + "   ".join(names), f"  sample   {sample}"]) + "\n"
+
+
 def read_and_told(text: str) -> None:
     """The sheet read, checked and told."""
     sheet, wrong = read_sheet(Source("long.sheet", text))
@@ -147,6 +161,9 @@ def measure_claim_sets() -> Iterator[Figure]:
     texts = [written(count) for count in (MANY, FEW)]
     taken = [1000 * seconds(lambda t=text: read_and_told(t), rounds=2) for text in texts]
     yield Figure(f"{MANY} claims read from a text and checked, against {FEW}: time", *taken, "ms", 12)
+    texts = [of_any_preceding(count) for count in (2 * PRECEDING, PRECEDING)]
+    taken = [1000 * seconds(lambda t=text: read_and_told(t), rounds=2) for text in texts]
+    yield Figure(f"{2 * PRECEDING} claims of any preceding one, against {PRECEDING}: time", *taken, "ms", 6)
     if Path("/proc/self/status").exists():
         codes = [f"from tests.benchmarks.claim_sets import examined; examined({n})" for n in (FEW, MANY)]
         few, many = side_by_side(megabytes, *codes, rounds=1)
