@@ -1152,6 +1152,8 @@ BESIDE_RIM = "1 mm <= ABS(gap - rim) <= 3 mm"
         ("gap", "outside the range of 3 to 50 mm", "gap < 3 mm OR gap > 50 mm", "gap", "mm"),
         ("oil, gum", "a ratio of oil/gum of at least 2", "oil / gum >= 2", "oil", "wt%"),
         ("gap", "exceeds a rim", "gap > rim", "gap", "mm"),
+        ("gap", "a length L of at least 20 mm", "gap >= 20 mm", "gap", "mm"),
+        ("gap", "a gap g1 being at least 20 mm", "gap >= 20 mm", "gap", "mm"),
         ("gap", "2 to 10 mm larger than the rim", "2 mm <= gap - rim <= 10 mm", "gap", "mm"),
         ("gap", "smaller than the rim by 2 to 10 mm", "2 mm <= rim - gap <= 10 mm", "gap", "mm"),
         ("gap", "exceeds the rim by 5 % to 15 %", "5 % <= (gap - rim) / rim <= 15 %", "gap", "mm"),
@@ -1245,6 +1247,17 @@ def test_a_share_of_what_is_called_a_maximum_keeps_the_name() -> None:
     formula, k = made.claims[0].limitations[0].formula, base_construction(made)
     met = [n for n in range(9) if evaluate(formula, {"gap": Fraction(n), "maximum gap": Fraction(20)}, k)]
     assert met == [0, 1, 2, 3, 4]
+
+
+@pytest.mark.parametrize(
+    ("unit", "words"), [("bar(a)", "2 bar absolute"), ("bar(g)", "2 bar gauge"), ("bar(a)", "2 bar abs")]
+)
+def test_what_a_pressure_is_counted_from_may_be_said_in_words(unit: str, words: str) -> None:
+    text = "vent  pressure in {0}\n\n1. A kettle with a vent of at least {1}.\n   | vent : at least {1}\n"
+    made = sheet(text.format(unit, words))
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    assert [n for n in (1, 2, 3) if evaluate(formula, {"vent": Fraction(n * 100000)}, k)] == [2, 3]
+    assert errors(text.format("bar", words))
 
 
 def test_what_members_are_called_together_is_no_member() -> None:

@@ -25,7 +25,8 @@ FILLERS = frozenset(
 FILLER_RUNS = (
     ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
     ("ph", "of"), ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"),
-    ("present",), ("present", "in"),
+    ("present",), ("present", "in"), ("made", "of", "a", "material"), ("made", "from", "a", "material"),
+    ("of", "a", "material"), ("formed", "of", "a", "material"),
 )  # fmt: skip
 
 

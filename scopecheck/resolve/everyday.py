@@ -20,6 +20,9 @@ _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
 _TEMPERATURE = (("temperature", 1),)
 _DEGREES = ("degree", "degrees")
+_PRESSURES = {"absolute": "a", "abs": "a", "abs.": "a", "gauge": "g", "gage": "g", "overpressure": "g"}
+_SIGN = regex(r"[A-Za-z][A-Za-z]?\d?")
+_BEHIND_SIGN = ("of", "is", "being", "which")
 _PLACED = ("of", "from")
 _BEFORE_CLASS = ("of", "the", "from", "more", "one", "two", "three")
 _SELECTED = ("selected", "chosen")
@@ -108,6 +111,37 @@ def with_celsius(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
         number = found.pop()
         made = replace(before, unit=find_unit("degC"))
         found.append(replace(number, text=f"{number.text} C", end=token.end, number=made))
+    return tuple(found)
+
+
+def with_pressures(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`3 bar absolute`, `2 bar gauge` as one number of a pressure from nothing, or above that of the air."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    found: list[Token] = []
+    for token in tokens:
+        number = found[-1].number if found else None
+        sign = _PRESSURES.get(token.text.lower(), "") if kind is not None else ""
+        unit = find_unit(f"{number.unit.symbol}({sign})") if sign and number and number.unit else None
+        if unit is None or kind is None or unit.kind.dimension != kind.dimension or number is None:
+            found.append(token)
+            continue
+        last = found.pop()
+        made = replace(number, unit=unit)
+        found.append(replace(last, text=f"{last.text} {token.text}", end=token.end, number=made))
+    return tuple(found)
+
+
+def without_signs(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
+    """`a length L of 250 mm`, `the gap g1 being` without the sign that the claim gives what is measured."""
+    own = _forms(name)
+    found: list[Token] = []
+    for i, token in enumerate(tokens):
+        before = found[-1].text.lower() if found else ""
+        after = tokens[i + 1].text.lower() if i + 1 < len(tokens) else ""
+        named = before in own or before in listed("measures", "nouns")
+        sign = _SIGN.fullmatch(token.text) and token.text.lower() not in own and token.sort == "word"
+        if not (named and sign and after in _BEHIND_SIGN):
+            found.append(token)
     return tuple(found)
 
 
