@@ -1260,6 +1260,14 @@ def test_what_a_pressure_is_counted_from_may_be_said_in_words(unit: str, words: 
     assert errors(text.format("bar", words))
 
 
+def test_a_basis_that_the_note_of_the_declaration_has_may_stay() -> None:
+    text = 'lotion  in %  "of the dry weight of the web"\n\n1. A web with {0}.\n   | lotion : {0}\n'
+    made = sheet(text.format("at least 200 % of the dry weight of the web"))
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    assert [n for n in (1, 2, 3) if evaluate(formula, {"lotion": Fraction(n)}, k)] == [2, 3]
+    assert errors(text.format("at least 200 % of the wet weight of the web"))
+
+
 def test_what_members_are_called_together_is_no_member() -> None:
     text = "halogen  any of chlorine, bromine\n\n1. A lamp with {0}.\n   | halogen : {0}\n"
     plain = sheet(text.format("at least one of chlorine and bromine"))

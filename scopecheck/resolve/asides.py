@@ -43,19 +43,24 @@ def asides(
     if first.kind is None:
         return
     if not first.kind.dimension:
-        yield from _bases(tokens, first, name)
+        yield from _bases(tokens, first, name, declared.note if declared else "")
     else:
         yield from _conditions(tokens, first, declared, name, own)
 
 
-def _bases(tokens: tuple[Token, ...], first: Typed, name: str) -> Iterator[Aside]:
-    """'..., based on the total weight of the glaze', '% by weight of the glaze', at the end of the words."""
+def _bases(tokens: tuple[Token, ...], first: Typed, name: str, note: str) -> Iterator[Aside]:
+    """'..., based on the total weight of the glaze', '% by weight of the glaze', at the end of the words.
+
+    Words that the note of the declaration has need no further sorting.
+    """
     numbers = [i for i, t in enumerate(tokens) if t.number]
     said = [word_of(t) for t in tokens]
     for at in range(numbers[-1] + 1 if numbers else len(tokens), len(tokens)):
         start = at + (tokens[at].text == ",")
         length = run_at(said, start, "asides", "before_wholes")
-        if length and tokens[start + length :]:
+        if length and tokens[start + length :] and " ".join(said[start:]) in note.lower():
+            yield Aside(tokens[:at], tokens[at:])
+        elif length and tokens[start + length :]:
             of = said[start : start + length] == ["of"]
             found = _basis(tokens[:at], tokens[at:], tokens[start + length :], first, name, of)
             yield from () if found is None else (found,)
