@@ -28,8 +28,8 @@ FLOORS: dict[str, str] = {
         " statements_claims statements"
     ),
     "core": (
-        "formula declared model construction linear stated rewrite rounded_ranges ranges ties nearness plain"
-        " alike shares reference"
+        "formula declared chains model construction linear stated rewrite rounded_ranges ranges ties nearness"
+        " plain alike shares reference"
     ),
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"

@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 
 from scopecheck.answers.findings import Finding
-from scopecheck.answers.questions import ask_prepared, instances, prepare
+from scopecheck.answers.questions import ask_prepared, prepare
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.core import chains
 from scopecheck.core.formula import Any
 from scopecheck.core.model import Sheet
 from tests.sheets import sheet
@@ -51,7 +52,8 @@ def test_what_is_told_of_few_ways_is_what_all_of_them_tell(monkeypatch: pytest.M
     def one_by_one(self: Prepared) -> list[tuple[Instance, ...]]:
         return [(i,) for own in self.instances.values() for i in own]
 
-    monkeypatch.setattr(instances, "MOST_WAYS", 2**8)
+    monkeypatch.setattr(chains, "MOST_WAYS", 2**8)
+    made = sheet(claims(8))
     monkeypatch.setattr(Prepared, "ways_alike", one_by_one)
     assert len(prepare(made).instances[8]) == 2**6
     assert told(made) == few

@@ -11,6 +11,7 @@ from functools import cached_property
 from typing import Any as Whatever
 from typing import Literal, TypeAlias
 
+from scopecheck.core.chains import Chain, chains_of
 from scopecheck.core.declared import NOT_DONE, Assembly, Composition, Declaration, Part, Step
 from scopecheck.core.formula import Article, Bound, Formula
 from scopecheck.foundations.quantity import Unit
@@ -307,6 +308,11 @@ class Sheet:
     @cached_property
     def _by_number(self) -> dict[int, Claim]:
         return {c.number: c for c in self.claims}
+
+    @cached_property
+    def chains(self) -> dict[int, tuple[Chain, ...]]:
+        """For each claim the chains of its parents that are looked at; () for an independent claim."""
+        return chains_of({c.number: c.parents for c in self.claims})
 
     @cached_property
     def by_label(self) -> dict[str, Limitation]:

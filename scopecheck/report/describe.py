@@ -173,18 +173,10 @@ def lineage(sheet: Sheet, number: int) -> tuple[int, ...]:
 
 def chains(sheet: Sheet, number: int) -> tuple[tuple[int, ...], ...]:
     """The ways to read a claim with one parent each time: the claims that each way is made of, ascending."""
-    claim = next((c for c in sheet.claims if c.number == number), None)
-    if claim is None:
+    if number not in sheet.chains:
         return ()
-    above = [chain for p in claim.parents if p != number for chain in chains(sheet, p)]
-    return tuple(dict.fromkeys(tuple(sorted({*chain, number})) for chain in above)) or ((number,),)
-
-
-def lines_of_parents(sheet: Sheet, number: int) -> tuple[tuple[int, ...], ...]:
-    """The chains of parents of a claim, each from an independent claim down to a parent named."""
-    claim = next((c for c in sheet.claims if c.number == number), None)
-    parents = claim.parents if claim else ()
-    return tuple((*chain, p) for p in parents for chain in lines_of_parents(sheet, p) or ((),))
+    ways = sheet.chains[number] or ((),)
+    return tuple(dict.fromkeys(tuple(sorted({*chain, number})) for chain in ways))
 
 
 def turning_limitations(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:

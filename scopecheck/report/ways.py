@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.model import Sheet
-from scopecheck.report.describe import lines_of_parents
 from scopecheck.report.wording import claims_text, listed, sentence
 
 
@@ -19,7 +18,7 @@ def way_text(sheet: Sheet, finding: Finding) -> str:
 
 def _ways(sheet: Sheet, finding: Finding) -> Iterator[str]:
     """The parents by way of which it holds; one that it holds for in part only with what stands above it."""
-    every = lines_of_parents(sheet, finding.claim)
+    every = sheet.chains[finding.claim]
     whole: list[int] = []
     partly: list[int] = []
     for parent in dict.fromkeys(chain[-1] for chain in finding.ways):
@@ -28,7 +27,7 @@ def _ways(sheet: Sheet, finding: Finding) -> Iterator[str]:
     if whole:
         yield claims_text(whole)
     for parent in partly:
-        yield from (_through(chain) for chain in finding.ways if chain[-1] == parent)
+        yield from dict.fromkeys(_through(chain) for chain in finding.ways if chain[-1] == parent)
 
 
 def _through(chain: Sequence[int]) -> str:

@@ -7,7 +7,7 @@ from contextlib import suppress
 
 from scopecheck.answers.findings import Finding, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint, Grade, Settled, pick_article, settle_construction
-from scopecheck.answers.questions.instances import Instance, few_ways, widest
+from scopecheck.answers.questions.instances import Instance, widest
 from scopecheck.answers.refine import Refined
 from scopecheck.answers.witness import Expected, Obligation, WitnessError, verify
 from scopecheck.core.construction import (
@@ -40,7 +40,7 @@ class Prepared:
         self.chart = chart
         self.instances: dict[int, tuple[Instance, ...]] = {}
         for claim in sheet.claims:
-            self._expand(claim)
+            self.instances[claim.number] = tuple(self._ways(claim))
         self._scopes: dict[int, Formula] = {}
         self._can_be_met: dict[int, tuple[Formula, bool]] = {}
         self._never_empty: set[tuple[str, ...]] = set()
@@ -49,12 +49,10 @@ class Prepared:
         self._range_ends: dict[str, tuple[RangeEnd, ...]] = {}
         self.turned: dict[tuple[tuple[str, ...], tuple[int, int], bool], bool] = {}
 
-    def _expand(self, claim: Claim) -> tuple[Instance, ...]:
-        if claim.number not in self.instances:
-            above = [i for parent in claim.parents for i in self._expand(self.sheet.claim(parent))]
-            made = [Instance(claim, i.limitations, (*i.chain, i.claim.number)) for i in above]
-            self.instances[claim.number] = tuple(few_ways(made)) or (Instance(claim, ()),)
-        return self.instances[claim.number]
+    def _ways(self, claim: Claim) -> Iterator[Instance]:
+        for chain in self.sheet.chains[claim.number] or ((),):
+            inherited = (x for number in chain for x in self.sheet.claim(number).limitations)
+            yield Instance(claim, tuple(inherited), chain)
 
     def all_instances(self) -> list[Instance]:
         return [i for claim in self.sheet.claims for i in self.instances[claim.number]]
