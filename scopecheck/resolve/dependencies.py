@@ -113,7 +113,7 @@ def _head(words: str) -> str:
 
 def _stem(noun: str) -> str:
     """The noun without an ending that a plural may change; only to be compared with others."""
-    return re.sub(r"(?<=\w\w)[es]+$", "", noun.lower())
+    return re.sub(r"(?<=\w[^\Waeiou])(?:ies|y)$|(?<=\w\w)[es]+$", "", noun.lower())
 
 
 def sort_of(category_: str) -> str:
