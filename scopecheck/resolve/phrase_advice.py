@@ -67,6 +67,9 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if field := job.place.names.field_of(job.subjects[0].text) if job.subjects else None:
         more += f", such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
     if unknown := _undeclared(job, tokens, literals):
+        if _bare(unknown).lower() == job.subjects[0].text.lower():
+            cause = f"'{unknown}' is what stands left of the colon, and no value to set it beside."
+            return trouble(span, f"no phrase reads '{words[:60]}'", cause, more.removeprefix("; or "))
         cause = f"'{unknown}' is no declared name, so it is no value here."
         help = f"declare it under this name: {_bare(unknown)}  length in mm (or its own kind)"
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, help + more)

@@ -208,7 +208,7 @@ class Job:
         for m in self.found(tokens):
             slots = [f for f in m.fills if f.slot.kind == "number"]
             bare = len(m.pattern.elements) == len(slots) == 1
-            if bare and self.declared(slots[0].tokens) is not None and not slots[0].tokens[0].number:
+            if bare and self._declared(slots[0].tokens) is not None and not slots[0].tokens[0].number:
                 return True
         return False
 
@@ -280,13 +280,19 @@ class Job:
         whole = said[start : start + 2] == ["sum", "of"]
         joins = {"and": 1} if whole else {"plus": 1, "minus": -1}
         at = next((i for i, w in enumerate(said) if w in joins), 0)
-        first = self.declared(tokens[start + 2 * whole : at]) if at > start + 2 * whole else None
-        second = self.declared(tokens[at + 1 :]) if first is not None and at + 1 < len(tokens) else None
+        first = self._declared(tokens[start + 2 * whole : at]) if at > start + 2 * whole else None
+        second = self._declared(tokens[at + 1 :]) if first is not None and at + 1 < len(tokens) else None
         if first is None or second is None or first.kind != second.kind or first.kind.basis == "level":
             return None
         return first, second, joins[said[at]]
 
     def declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:
+        """The quantity that the words name as a value; what alone is limited is none beside itself."""
+        found = self._declared(tokens)
+        alone = len(self.subjects) == 1 and self.subjects[0].parts is None and not self.subjects[0].moments
+        return None if found is not None and alone and found.name == self.subjects[0].text else found
+
+    def _declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:
         words = tokens[1:] if len(tokens) > 1 and word_of(tokens[0]) in ("the", "said", "a", "an") else tokens
         if any(t.sort != "word" for t in words):
             return None
