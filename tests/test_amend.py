@@ -206,12 +206,47 @@ def test_a_hedge_left_out_is_told_by_what_the_hedge_lets_in() -> None:
 
 def test_a_relation_that_hangs_on_a_stretch_says_so_first(tmp_path: Path) -> None:
     text = " ".join(run(*written(tmp_path, HEDGED, BARE)).output.split())
-    assert 'Claim 1: only narrowed once "about 80 mm" stretches by more than 0 %; unchanged as' in text
+    assert 'Claim 1: only narrowed once "about 80 mm" stretches at all; unchanged as' in text
     assert "how far it stretches is stated nowhere" in text
     wide = BARE.replace("of 80 mm", "of from 70 to 90 mm").replace("seat = 80 mm", "70 mm <= seat <= 90 mm")
     text = " ".join(run(*written(tmp_path, HEDGED, wide)).output.split())
     assert 'unchanged as restated with "about 80 mm" stretched by 12.5 %; only narrowed once' in text
     assert 'only widened as long as "about 80 mm" stretches by less than 12.5 %' in text
+
+
+RANGE = """\
+profile EPO
+seat   length in mm
+
+1. A bench with a seat of from 70 to 90 mm.
+   | seat : from 70 to 90 mm
+"""
+LIMITS = """\
+profile EPO
+seat   length in mm
+
+1. A bench with a seat of at least 70 mm and at most 90 mm.
+   | seat : at least 70 mm
+   | not restated : and
+   | seat : at most 90 mm
+"""
+
+
+def test_a_range_written_as_two_limits_changes_by_the_presumptions_on_rounding_alone(tmp_path: Path) -> None:
+    """EPO Guidelines G-VI 7.1 (2024): the last written digit shows the accuracy, here of single limits."""
+    found = change(RANGE, LIMITS)
+    assert found.relation == "widened"
+    assert found.alike is not None
+    assert found.alike.relation == "unchanged"
+    told = " ".join(run(*written(tmp_path, RANGE, LIMITS)).output.split())
+    words = '"at least 70 mm" and "at most 90 mm" are presumed to round and "from 70 to 90 mm" is not'
+    assert f"({words}; with none of them rounding: unchanged as restated)" in told
+    assert change(RANGE, LIMITS.replace("most 90", "most 95")).alike is None
+    lower = change(LIMITS, RANGE.replace("from 70", "from 69.8")).alike
+    assert lower is not None
+    assert lower.relation == "widened"
+    american = [text.replace("EPO", "US") for text in (RANGE, LIMITS)]
+    assert change(*american).alike is None
 
 
 @pytest.mark.parametrize("format", ["text", "markdown", "json"])

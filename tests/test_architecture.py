@@ -33,11 +33,11 @@ FLOORS: dict[str, str] = {
     ),
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
-        " part_kinds steps exact_fitting bare_shares exact_arithmetic exact_parts exact_functions exact_terms"
-        " exact_formulas groups settling rivals occurrence plain_readings free_numbers"
-        " readings defined_words chart practice spelled everyday"
-        " subjects called asides together phrase_finding phrase_numbers phrase_advice phrase_slots phrases"
-        " claim_text"
+        " part_kinds steps greater_figure exact_fitting bare_shares exact_arithmetic exact_parts"
+        " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
+        " free_numbers readings defined_words chart practice spelled everyday"
+        " subjects called asides together phrase_finding beside_another phrase_numbers phrase_advice"
+        " phrase_slots phrases claim_text"
         " dependencies form_rules joints account amounts stated declared claims step_cells case_parts"
         " assembly_cells case_desk number_cells case_cells case_facts cases sheet successors agreement"
         " common_groups joined carried"
@@ -47,21 +47,23 @@ FLOORS: dict[str, str] = {
     ),
     "solving": "evaluate border symbols places constraints encode translation known engine solver ends",
     "answers": (
-        "witness minimise minimal refine extremes held findings questions.prepared definitions"
-        " questions.clash questions.cases questions.ways questions.freed questions.varying"
+        "witness minimise minimal refine extremes held findings questions.instances questions.prepared"
+        " definitions questions.clash questions.cases questions.ways questions.freed questions.varying"
         " questions.document_ranges questions.outside questions.inside questions.reached questions.claims"
+        " questions.undefined"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions.members questions consistency amended_stretch amendment"
+        " questions.measures questions.members questions consistency amended_stretch amended_ends amendment"
         " amended_cases amended pool order"
     ),
     "report": (
-        "roots turning lines boundary wording amounts plain_formula blocks step_text describe grouping ways"
-        " nearness chart described rereadings kept_out things conditions looked percent_of_what wholes frame"
-        " mattering known_ranges consequences pictures margins stated_ends slips items plan page"
-        " render.number_line render.columns render.text render.markdown render.json render probe_sheet"
-        " probe_picture probe probe_report occasions separating alike amended_ranges amended_things amendment"
-        " render.amendment_json words_page scope_map render.map_json"
+        "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe"
+        " grouping ways nearness chart described rereadings stretching kept_out things conditions looked"
+        " percent_of_what wholes frame mattering known_ranges consequences pictures in_play ways_out"
+        " margins stated_ends slips items plan page render.number_line render.columns render.text"
+        " render.markdown render.json render probe_sheet probe_picture probe probe_report occasions"
+        " separating alike amended_ranges amended_things amendment render.amendment_json words_page"
+        " scope_map render.map_json"
     ),
     "drafting": (
         "pasted limits beside leading naming lists_of choices kinds_of draft texts readable work in_steps"

@@ -450,10 +450,10 @@ TABLE: list[tuple[str, str, str, str, str]] = [
     ),
     (
         "two things of which the words name one",
-        with_line("heat, cold : at least 2 K above the cold", LEVELS).replace("heat  ", "heat, cold  "),
-        "at least 2 K above the cold",
+        with_line("heat, cold : at least 20 degC", LEVELS).replace("heat  ", "heat, cold  "),
+        "at least 20 degC",
         "takes 1 thing, not 2",
-        "write heat : at least 2 K above the cold",
+        "write a line for each, or their sum",
     ),
     (
         "symbols after a colon",
@@ -584,7 +584,7 @@ TABLE: list[tuple[str, str, str, str, str]] = [
     ("semicolon", with_line("diameter = 3 mm; holes = 3"), ";", "';' has no", "a comma between"),
     ("third of a share", with_line("open >= 1/3"), "1/3", "1/3 stands beside", "write 100/3 %"),
     ("number before a name", with_line("holes = 2 rows"), "rows", "'rows' is no known unit", "2 * rows"),
-    ("levels added", with_line("(heat + heat) / 2 >= 3 degC"), "heat + heat", "added", "(heat - heat) / 2"),
+    ("levels added", with_line("(heat + heat) / 2 >= 3 degC"), "(heat + heat)", "added", "(heat - heat) / 2"),
     # ---- pins and phrases
     (
         "pin at a missing limitation",

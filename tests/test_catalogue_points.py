@@ -192,6 +192,38 @@ def test_a_ratio_range_written_downward(a: str, b: str, expected: dict[str, int]
     assert met["ends in the order written"] is False
 
 
+ROUNDED_RATIOS = [
+    # the two ends, the two amounts, and which end's rounding lets them in (common practice, no source)
+    ("1:10", "10:1", ("10", "104"), "low"),
+    ("1:10", "10:1", ("10", "106"), None),
+    ("1:10", "10:1", ("10", "150"), None),
+    ("1:10", "10:1", ("104", "10"), "high"),
+    ("1:10", "10:1", ("106", "10"), None),
+    ("1:1", "5:1", ("10", "14"), "low"),
+    ("1:1", "5:1", ("10", "16"), None),
+    ("1:5", "1:1", ("14", "10"), "high"),
+    ("1:5", "1:1", ("16", "10"), None),
+    ("1:5", "1:2.0", ("100", "195"), "high"),
+    ("1:5", "1:2.0", ("100", "194"), None),
+    ("1:5", "1:2.0", ("0", "10"), None),
+]
+
+
+@pytest.mark.parametrize(("low", "high", "amounts", "by"), ROUNDED_RATIOS)
+def test_a_ratio_rounds_in_its_greater_figure(
+    low: str, high: str, amounts: tuple[str, str], by: str | None
+) -> None:
+    entry = next(e for e in ENTRIES if e.id == "H3" and e.title.endswith("from (ratio r) to (ratio s)"))
+    subject = Subject(("measured", "amounts"), "g", False, (("r", low), ("s", high)))
+    article: Article = {"one": Fraction(amounts[0]), "two": Fraction(amounts[1])}
+    met = {
+        m.reading.label: evaluate(m.formula, article, Construction((), m.parameters))
+        for m in meanings(entry, entry.patterns[0], subject)
+    }
+    for end in ("low", "high"):
+        assert met[f"first over second, {end} end rounded"] is (end == by)
+
+
 LISTS = [
     (
         "at least one of (list M and)",

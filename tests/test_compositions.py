@@ -357,5 +357,27 @@ def test_a_closed_group_is_met_by_a_document_that_lists_one_of_its_members() -> 
     notes = list(case_notes(sheet(text), sheet(text).cases[0]))
     assert [note.replace("\N{NO-BREAK SPACE}", " ") for note in notes] == [
         "What it states of paste adds up to 98 wt%; the rest is left to what is not listed.",
-        "It says how much there is of each thickener listed, so that other thickener is taken as not there.",
+        "It gives an amount of each member of thickener that is listed; other thickener is therefore taken as"
+        " not there.",
     ]
+
+
+OPTIONAL = """
+cap  composition in wt%
+  resin
+  wax : paraffin, beeswax
+
+1. A cap comprising {amount} of a wax.
+   | wax : {amount}
+
+inside
+  none of it : resin = 100 wt%
+"""
+
+
+@pytest.mark.parametrize(("amount", "lost"), [("0 to 2 wt%", False), ("1 to 2 wt%", True)])
+def test_where_none_of_a_class_is_there_every_reading_asks_the_amount_0(amount: str, lost: bool) -> None:
+    found = [f for f in ask_all(sheet(OPTIONAL.format(amount=amount))).findings if isinstance(f, Finding)]
+    told = next((f for f in found if f.question == "inside lost"), None)
+    assert (told is not None) is lost
+    assert told is None or told.quantifier == "every"

@@ -7,8 +7,11 @@ import pytest
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.outside import outside_met
+from scopecheck.commands.check import Options, checked
 from scopecheck.report.items import statement
+from scopecheck.report.render import render
 from scopecheck.report.wording import GLUE
+from tests.reported import one_line
 from tests.sheets import sheet
 
 BOWL = """
@@ -150,3 +153,150 @@ def test_a_row_that_names_a_member_and_single_values_is_an_example() -> None:
     assert [f.question for f in web("weight = 100 g/m2, thickness = 30 um, nylon IN fibres")] == [
         "document met"
     ]
+
+
+CAP = """
+{profile}
+cap          composition in wt%
+  resin
+  amide      : stearamide, behenamide
+wall  length in mm
+
+1. A cap comprising at least 90 % by weight of a resin and 0.05 to 0.5 % by weight of an amide.
+   | resin : at least 90 % by weight
+   | amide : 0.05 to 0.5 % by weight
+
+2. A cap having a wall of at least 0.03 mm and less than 0.1 mm.
+   | wall : at least 0.03 mm and less than 0.1 mm
+
+document D
+  row   : {row}    "page 1"
+  other : ROUND(wall TO 0.1 mm, HALF AWAY) = 0.1 mm    "page 2"
+"""
+
+
+@pytest.mark.parametrize(
+    ("row", "relation"),
+    [
+        ("0.1 wt% <= stearamide <= 5 wt%, resin >= 95 wt%", "overlaps"),
+        ("0.1 wt% <= amide <= 0.4 wt%, resin >= 95 wt%", "lies within"),
+    ],
+)
+def test_a_member_beside_a_limit_on_its_class_is_not_within_it(row: str, relation: str) -> None:
+    made = sheet(CAP.format(row=row, profile="profile US"))
+    said = [
+        statement(made, f)
+        for f in outside_met(prepare(made), made.cases[0])
+        if isinstance(f, Finding) and f.question == "document range" and f.quantifier == "base"
+    ]
+    assert f"{relation} claim 1" in said[0].replace(GLUE, " ")
+
+
+def test_widths_and_ends_are_those_written_not_where_rounding_begins() -> None:
+    made = sheet(CAP.format(row="0.05 mm <= wall <= 1 mm", profile="profile EPO"))
+    report, _ = checked(made, Options(), ())
+    assert report is not None
+    told = one_line(render(report, "text"))
+    assert "claimed range 0.07 mm wide, range stated 0.95 mm wide, ratio 7/95" in told
+    assert "nearest end stated 0.05 mm, in it; nearest example 0.1 mm" in told
+
+
+MEDIUM = """
+profile EPO
+first, second  length in um, > 0 um
+
+1. A medium having a first layer of 0.05 to 0.2 um, wherein the ratio of the first layer to the second layer
+   is from 0.05 to 0.5.
+   | first : 0.05 to 0.2 um
+   | first, second : ratio of the first layer to the second layer is from 0.05 to 0.5
+
+document D
+  row : {row}    "page 1"
+"""
+
+
+@pytest.mark.parametrize(
+    ("row", "end"),
+    [
+        ("0.1 um <= first <= 3 um, second = 1 um", "first 0.1 um"),
+        ("0.1 um <= first <= 3 um, 0.2 um <= second <= 0.4 um", "first 0.1 um, second 0.2 um"),
+        ("0.1 um <= first <= 3 um, 0.1 um <= second <= 3 um", None),
+        ("0.3 um <= first <= 3 um, second = 1 um", None),
+    ],
+)
+def test_a_stated_end_counts_where_a_line_ties_two_numbers(row: str, end: str | None) -> None:
+    """By arithmetic: 0.1/1 and 0.1/0.2 lie in 0.05 to 0.5; 0.1/0.1 and 0.1/3 do not, and 0.3 is above 0.2."""
+    made = sheet(MEDIUM.format(row=row))
+    told = [f for f in outside_met(prepare(made), made.cases[0]) if isinstance(f, Finding)]
+    said = [statement(made, f).replace(GLUE, " ") for f in told if f.question == "document met"]
+    assert len(said) == (end is not None)
+    assert not said or f"states ({end})" in said[0]
+
+
+MIX = """
+title Mix
+lime, sand, ash, water  mass in g
+
+1. A mix with a ratio of the lime and the sand to the ash of 2 to 4 and at most 9 g of water.
+   | lime, sand, ash : ratio of the lime and the sand to the ash of 2 to 4
+   |   exactly  2 <= (lime + sand) / ash <= 4
+   | not restated : and
+   | water : at most 9 g of water   exactly  water <= 9 g
+
+document D
+  row : {row}    "page 1"
+"""
+
+
+@pytest.mark.parametrize(
+    ("row", "relation"),
+    [
+        ("3 <= (lime + sand) / ash <= 5", "overlaps claim 1 (shared: (lime + sand) / ash 3 to 4)"),
+        ("0.2 <= ash / (sand + lime) <= 0.25", "touches claim 1 at one shared end"),
+        (
+            "6 <= (sand + lime) / ash < 7",
+            "lies apart from claim 1 ((lime + sand) / ash apart by 2, 50 % of the end)",
+        ),
+        ("3 <= (lime + sand) / ash <= 4, sand >= 1 g", "lies within claim 1 in all that both limit"),
+        ("3 <= (lime + 2 * sand) / ash <= 4", "overlaps claim 1."),
+    ],
+)
+def test_a_stated_range_of_a_ratio_of_sums_is_compared(row: str, relation: str) -> None:
+    """By hand: [2, 4] beside [3, 5], 1 / [0.2, 0.25] = [4, 5], [6, 7) and [3, 4]; then of another sum."""
+    made = sheet(MIX.format(row=row))
+    prepared = prepare(made)
+    found = [f for f in outside_met(prepared, made.cases[0]) if isinstance(f, Finding)]
+    told = [statement(made, f).replace(GLUE, " ") for f in found if f.question == "document range"]
+    assert any(relation in text for text in told), told
+
+
+def test_an_end_that_a_document_states_of_a_ratio_of_sums_meets_it() -> None:
+    """A stated range states its end values: T 240/95, in Case Law 2025 I.C.4.9 (read)."""
+    made = sheet(MIX.format(row="3 <= (lime + sand) / ash <= 5, water = 2 g"))
+    found = [f for f in outside_met(prepare(made), made.cases[0]) if isinstance(f, Finding)]
+    (met,) = (f for f in found if f.question == "document met")
+    told = statement(made, met).replace(GLUE, " ")
+    assert 'an end that document D, row at "page 1" states ((lime + sand) / ash 3)' in told
+
+
+def test_a_range_of_a_difference_of_temperatures_is_told_as_a_difference() -> None:
+    made = sheet("""
+title  Oven
+top, bottom  temperature in degC
+
+1. An oven, the top being 5 to 15 K hotter than the bottom.
+   | top, bottom : 5 to 15 K hotter than the bottom   exactly  5 K <= top - bottom <= 15 K
+
+document D
+  row : 10 K <= top - bottom <= 20 K    "page 1"
+document E
+  row : 18 K <= top - bottom <= 20 K    "page 1"
+document F
+  row : 6 K <= top - bottom <= 9 K, top >= 100 degC    "page 1"
+""")
+    prepared = prepare(made)
+    found = [f for case in made.cases for f in outside_met(prepared, case) if isinstance(f, Finding)]
+    told = [statement(made, f).replace(GLUE, " ") for f in found if f.question == "document range"]
+    assert any("(shared: top - bottom 10 K to 15 K)" in text for text in told), told
+    assert any("apart by 3 K, 20 % of the end" in text for text in told), told
+    assert any("document F" in text and "lies within claim 1" in text for text in told), told

@@ -142,3 +142,29 @@ document D1
     one, two = (kept_text(made, f).replace(GLUE, " ") for f in found)
     assert 'is kept out of claim 1 by 1a "at least 2 mm"; it does not settle 1b "at most 5 mm"' in one
     assert two.startswith('Only 2a "at least 2 mm" keeps document D1')
+
+
+GLUED = """
+adhesive   composition in wt%
+  copolymer : arnite, belsan
+  resin
+
+1. An adhesive comprising from 10 to 35 wt% of a copolymer.
+   | copolymer : from 10 to 35 wt%
+
+2. The adhesive of claim 1, wherein the copolymer is arnite.
+   | copolymer : is arnite
+
+must stay out for 2
+  both : arnite = 30 wt%, belsan = 20 wt%, resin = 50 wt%
+"""
+
+
+def test_a_further_reading_that_is_not_presumed_either_lets_a_thing_by() -> None:
+    """By hand: with arnite 30 and belsan 20 'is arnite' is met by 'some of these, others beside them' alone."""
+    made = sheet(GLUED)
+    (met,) = [f for f in ask_all(made).findings if f.question == "outside met" and f.claim == 2]
+    by_label = {way.label: way.readings for way in met.ways_out}
+    (group,) = [g for g in made.groups if any(p.where == "2a" for p in g.places)]
+    labels = [group.readings[r].label for g, r in by_label["2a"] if g == group.index]
+    assert labels == ["some of these, others of the class beside them"]

@@ -119,9 +119,9 @@ width  length in mm
 def test_a_claim_that_adds_nothing_on_some_readings_narrows_on_others_and_the_page_says_so() -> None:
     text = page(IDLE)
     always, sometimes = text.split('4a "at least 8 mm"')[1].split('2a "7.7 mm or more"')[:2]
-    assert "Adds nothing to what it depends on" in always
+    assert "Claim 4 adds nothing to what it depends on" in always
     assert "On other readings" not in always
-    assert "Adds nothing to what it depends on" in sometimes
+    assert "laim 2 adds nothing to what it depends on" in sometimes
     assert "Note On other readings it narrows." in sometimes
     told = "Shown to narrow what they depend on: claim 3; claim 2 on some readings only (the item on it tells"
     assert f"{told} which). Run" in text
@@ -139,7 +139,18 @@ rim, height  length in mm
 def test_a_value_that_is_missing_on_every_reading_is_told_so() -> None:
     (missing,) = findings(RATIO, "undefined")
     assert missing.quantifier == "every"
-    assert "rim is 0 there. A line without a value counts as not met. Read with every reading" in page(RATIO)
+    assert missing.stakes == 6  # there is no rim: told quietly
+    text = page(RATIO).split("Also shown")[1]
+    assert '1a "ratio of height to rim of at least 1:4": has no value for a thing with' in text
+    listed = RATIO + "inside\n  flat : rim = 0 mm, height = 4 mm\n"
+    (of_a_case,) = findings(listed, "undefined")
+    assert of_a_case.stakes == 4
+    assert "rim is 0 there. A line without a value counts as not met." in page(listed)
+    apart = RATIO.replace(
+        "   | height, rim : ratio of height to rim of at least 1:4", "   | height / (rim - height) >= 1/4"
+    )
+    (of_a_difference,) = findings(apart, "undefined")
+    assert of_a_difference.stakes == 4
     tall = RATIO.replace("\n1.", "\ngiven  height > 0 mm\n1.")
     (on_one,) = findings(tall, "undefined")
     assert on_one.quantifier == "base"
@@ -160,6 +171,24 @@ def test_a_picture_says_that_a_reading_with_an_open_stretch_is_drawn_unstretched
     assert "context tolerance ~ " in drawn
     assert "rounding only ~" not in drawn
     assert "~ drawn not stretched at all; how far it stretches is fixed nowhere" in drawn
+
+
+def test_a_picture_says_how_the_rest_of_the_line_is_read_where_rounding_moves_an_end() -> None:
+    text = page(ROUNDED, everything=True)
+    drawn = text.split("wall, mm")[1].split("What stands behind")[0]
+    assert "0.025" in drawn
+    told = 'drawn with "at least 0.03 mm" in its usual reading, "rounds to the limit" (presumed)'
+    assert told in " ".join(drawn.split())
+
+
+ROUNDED = """
+profile EPO
+wall  length in mm
+1. A clip with a wall of at least 0.03 mm and less than 0.1 mm.
+   | wall : at least 0.03 mm and less than 0.1 mm
+inside
+  own : wall = 0.05 mm
+"""
 
 
 # ---- ends that nothing reaches
@@ -264,7 +293,7 @@ def test_a_claim_of_another_category_is_not_asked_whether_it_narrows() -> None:
 
 def test_a_line_may_call_a_claim_of_another_category_dependent() -> None:
     text = page(KIT.replace("\n4. The", "\n   | dependent : claim 1\n4. The"))
-    assert '3a "at least 8 mm" Adds nothing to what it depends on' in text
+    assert '3a "at least 8 mm" Claim 3 adds nothing to what it depends on' in text
     assert "Claim 3 names" not in text
     assert "Claim 2 names claim 1" in text
 

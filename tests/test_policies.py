@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import cache
+from pathlib import Path
 
 import pytest
 
 from scopecheck.core.model import Group, Reading
 from scopecheck.foundations.spans import Source
 from scopecheck.report.occasions import occasions
+from scopecheck.report.rereadings import common_words, group_words
+from scopecheck.report.wording import GLUE, flat, quoted
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.sheet import read_sheet
 
@@ -113,12 +116,48 @@ def test_policies_one_after_the_other() -> None:
     assert [r.label for r in both.readings] == ["both ends in"]
 
 
-def test_a_pin_with_the_words_of_a_place_is_told_its_phrase() -> None:
-    claim = "1. A thing of 3 mm to 5 mm.\n   | gap : 3 mm to 5 mm\n"
+def test_a_pin_may_have_the_words_of_a_place_and_is_then_for_these_words_only() -> None:
+    claim = (
+        "1. A thing of 3 mm to 5 mm and 7 mm to 9 mm.\n   | gap : 3 mm to 5 mm\n   | not restated : and\n"
+        "   | gap : 7 mm to 9 mm\n"
+    )
     text = f'gap  length in mm\nread "3 mm to 5 mm" as "both ends in"\n\n{claim}'
-    made, (wrong,) = read_sheet(Source("test", text))
-    assert made is None
-    assert wrong.help == 'without its numbers and members: read "to" in 1a as "both ends in"'
+    made, found = read_sheet(Source("test", text))
+    assert made is not None
+    assert not found
+    left = {p.where: [r.label for r in g.readings] for g in made.groups for p in g.places}
+    assert left["1a"] == ["both ends in"]
+    assert len(left["1b"]) > 1
     again, found = read_sheet(Source("test", text.replace('"3 mm to 5 mm" as', '"to" in 1a as')))
     assert again is not None
     assert not found
+
+
+def test_a_pin_with_the_words_of_a_place_and_a_reading_of_none_is_told_their_readings() -> None:
+    claim = "1. A thing of 3 mm to 5 mm.\n   | gap : 3 mm to 5 mm\n"
+    text = f'gap  length in mm\nread "3 mm to 5 mm" as "both ends inn"\n\n{claim}'
+    made, (wrong,) = read_sheet(Source("test", text))
+    assert made is None
+    assert wrong.message == "'3 mm to 5 mm' has no reading 'both ends inn'"
+    assert wrong.help.startswith("its readings here: 'both ends in', ")
+
+
+SHEETS = sorted((Path(__file__).parent.parent / "specs" / "sheets").glob("*.sheet"))
+
+
+@pytest.mark.parametrize("path", SHEETS, ids=lambda path: path.stem)
+def test_what_a_report_prints_of_a_reading_can_be_pasted_as_a_pin(path: Path) -> None:
+    """The words of every phrase, as its report prints them for each place and for all of them together."""
+    text = path.read_text("utf-8")
+    made, _ = read_sheet(Source(path.name, text))
+    assert made is not None
+    wanted = {}
+    for g in (g for g in made.groups if g.document == "claims" and len(g.readings) > 1):
+        label = g.readings[-1].label
+        for words in {flat(common_words(g)), *(flat(group_words(g, [p.where])) for p in g.places)}:
+            wanted[f"read {words} as {quoted(label)}".replace(GLUE, " ")] = g.places[0], label
+    again, found = read_sheet(Source(path.name, "\n".join([text, *wanted, ""])))
+    assert again is not None, [d.message for d in found]
+    left = {(p.where, p.words, *(r.label for r in g.readings)) for g in again.groups for p in g.places}
+    assert wanted
+    assert {(p.where, p.words, label) for p, label in wanted.values()} <= left

@@ -153,6 +153,8 @@ def test_the_ends_of_what_rounds_to_a_limit_are_those_of_the_exact_evaluator(rul
             assert op == "="
             assert not met
             continue
-        name, ends = found
+        name, ends, written = found
         assert name == "x"
         assert [x for x in values if Range(*ends).holds(x)] == met
+        exact = Compare(op, Measured("x"), Const(limit + origin))
+        assert all(Range(*written).holds(x) is evaluate(exact, {"x": x}, k) for x in values)

@@ -33,6 +33,7 @@ from scopecheck.report.alike import readings_alike
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.practice import loaded
 from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import sheet
 
 ROOT = Path(__file__).parent.parent
 REFERENCE = ROOT / "specs" / "language.md"
@@ -292,3 +293,12 @@ def test_refused_spellings_are_refused() -> None:
         assert f"`{spelling.removesuffix(' mm')}" in text_of(REFERENCE)
     for unit in ("in", "C", "ppm", "ton", "degrees"):
         assert read(framed(f"size  in {unit}\n", "top"))[0] is None, unit
+
+
+def test_a_case_beyond_the_whole_of_a_share_is_told_how_to_declare_it() -> None:
+    made = sheet(
+        "lotion  share in %\n\n1. A wipe.\n   | lotion >= 2 %\n\n"
+        'document D\n  row : lotion >= 250 %  "p. 1"\n'
+    )
+    (told,) = contradictions(prepare(made))
+    assert told.help.endswith("declared without that word: lotion  in %")

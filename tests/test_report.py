@@ -29,6 +29,7 @@ from tests.reported import (
     span,
     text_of,
 )
+from tests.sheets import sheet as text_sheet
 
 SLIPS = "Words that add nothing, cannot be met, or let something slip"
 
@@ -116,6 +117,16 @@ def test_findings_of_one_decision_are_one_item() -> None:
         '2a "between 20 and 60 mm": not met by bench sample as listed (height 60 mm, holes 24, '
         'diameter 3 mm, metal copper); "both ends out" (arguable)'
     ]
+
+
+def test_a_decision_comes_up_where_the_words_re_read_stand_and_not_at_the_line_that_is_idle() -> None:
+    """The words of group 0 stand in 1a alone, those of group 1 in 1b and 2a; 2a is no part of claim 3."""
+    idle = found("idle", 4, "3a", "at least one of")
+    once, ends = replace(idle, rereads=(Reread(0, 1),)), replace(idle, rereads=(Reread(1, 1),))
+    (item,) = plan(STRAINER, (once,)).items
+    assert (item.places, item.matters) == (1, 1)
+    (item,) = plan(STRAINER, (ends,)).items
+    assert (item.places, item.matters) == (2, 1)
 
 
 def test_findings_of_different_questions_stay_apart() -> None:
@@ -316,3 +327,34 @@ def test_the_plan_puts_every_finding_in_one_place() -> None:
     left = [f for f in planned.order if not any(f is g for g in everything)]
     moved = {(d.group, d.reading) for f in told for d in departures(f)}
     assert all({(d.group, d.reading) for d in departures(f)} <= moved for f in left)
+
+
+def _open_words(meaning: str, coat: str) -> str:
+    text = f"""title  Rod
+profile EPO
+body, coat  length in mm
+
+phrase "close to (L)"
+  reading "exactly" presumed : x = L
+  reading "more" arguable : x > L
+
+phrase "nearly (L)"
+  reading "below" presumed : x < L
+  reading "otherwise" presumed : {meaning}
+
+1. A rod close to 10 mm and nearly 5 mm.
+   | body : close to 10 mm
+   | not restated : and
+   | coat : nearly 5 mm
+
+must stay out
+  rival : body = 10 mm, coat = {coat}
+"""
+    return one_line(text_of(ask_all(text_sheet(text)), sheet=text_sheet(text)))
+
+
+def test_a_phrase_without_presumption_is_told_where_it_plays_a_part() -> None:
+    """A coat of 1 mm is below 5 mm and below 6 mm; above 5 mm it is not."""
+    first = "or by its first reading where no presumption is known; not on every reading"
+    assert "every phrase as presumed; not on every reading" in _open_words("x < L + 1 mm", "1 mm")
+    assert f"every phrase as presumed, {first}" in _open_words("x > L", "1 mm")

@@ -47,7 +47,6 @@ PLANTED = (
     ("strainer", "adds nothing", "claim 4", "", EVERY),
     ("strainer", "end not reached", "5a", "", EVERY),
     ("strainer", "dependent cannot be met", "claim 6", "", EVERY),
-    ("strainer", "undefined", "7b", "", EITHER),
     ("mortar", "outside met", "claim 1", "gauged mortar", EVERY),
     ("mortar", "outside met", "claim 1", "workshop mix", SOME),
     ("mortar", "document met", "claim 1", "D1", EVERY),
@@ -71,7 +70,6 @@ PLANTED = (
     ("proofing", "adds nothing", "claim 5", "", SOME),
     ("proofing", "end not reached", "5a", "", EVERY),
     ("proofing", "dependent cannot be met", "claim 3", "", EVERY),
-    ("proofing", "undefined", "8b", "", EITHER),
     ("balm", "outside met", "claim 1", "udder salve", EITHER),
     ("balm", "document met", "claim 4", "D1, recipe 3", EITHER),
     ("balm", "dependent cannot be met", "claim 5", "", EVERY),
@@ -105,6 +103,16 @@ PAIRS = (
         'read "at least" as "no top, end in"',
     ),
 )
+
+
+NO_VALUE = (("bending", "2a", 4), ("mortar", "3b", 4), ("strainer", "7b", 6), ("proofing", "8b", 6))
+"""Lines without a value for some thing: an item (4), or a note (6) where there is only none of a divisor."""
+
+
+@pytest.mark.parametrize(("name", "label", "stakes"), NO_VALUE)
+def test_a_line_without_a_value_is_told_as_grave_as_it_is(name: str, label: str, stakes: int) -> None:
+    found = [f for f in answers_of(name).findings if f.question == "undefined"]
+    assert [(f.label, f.stakes) for f in found] == [(label, stakes)]
 
 
 def text_of(name: str) -> str:

@@ -690,3 +690,16 @@ def test_an_end_of_a_quotient_and_an_amount_of_something_else_are_no_limits_of_o
 def test_a_sign_behind_a_name_in_brackets_is_a_limit_and_behind_a_quotient_in_brackets_none() -> None:
     text = "1. A box with a height (h) < 5 mm.\n\n2. A box with (h1/h2) < 3.\n"
     assert [x.label for c in read(text).claims for x in c.limitations] == ["1a"]
+
+
+def test_how_often_something_is_done_names_no_quantity() -> None:
+    text = (
+        "1. A foil comprising a layer, the layer comprising, based on the total weight of the layer, 92 to\n"
+        "   98 wt% of chalk and 0.5 to 4 wt% of a gum.\n\n"
+        "2. A method of making the foil of claim 1, comprising drying for 8 to 20 hours, and rolling the\n"
+        "   layer at least twice.\n"
+    )
+    made = read(text)
+    assert [c.name for c in made.compositions] == ["layer"]
+    assert [x.words for x in made.claims[0].limitations[1:]] == ["92 to 98 wt%", "0.5 to 4 wt%"]
+    assert "not restated" in started(text).split("2. A method")[1]

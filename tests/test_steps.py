@@ -46,6 +46,7 @@ def inside(facts: str) -> str:
         (reed("temperature of soaking >= 30 degC"), "at which moment of soaking?", "lowest temperature of"),
         (reed("temperature >= 30 degC"), "'temperature': at which moment of soaking?", "at the start of"),
         (reed("soaking >= 30 min"), "'soaking' is a step; alone it has no value", "DURATION(soaking)"),
+        (reed("rinsing = 5 min"), "'rinsing' is a step; alone it has no time", "duration of rinsing = 5 min"),
         (reed("DONE(soaking) >= 1"), "DONE(...) is a condition, not a value", ""),
         (reed("ORDER(soaking) OR DONE(rinsing)"), "ORDER of 1 steps", "ORDER(soaking, rinsing)"),
         (reed("START(soaking) >= 10"), "10 stands beside a quantity in min and has no unit", "write 10 min"),

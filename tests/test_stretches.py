@@ -12,8 +12,10 @@ from scopecheck.answers.questions.outside import outside_met
 from scopecheck.core.construction import base_construction
 from scopecheck.report.frame import basis_lines
 from scopecheck.report.grouping import section
+from scopecheck.report.kept_out import kept_text
 from scopecheck.report.wording import GLUE
 from scopecheck.solving.evaluate import evaluate
+from tests.reported import one_line, text_of
 from tests.sheets import errors, sheet
 
 BAR = """title  Bar
@@ -147,3 +149,43 @@ def test_a_claim_that_nothing_meets_as_presumed_says_on_which_reading_something_
     lines = [x.formula for n in (1, 2, 4) for x in made.claim(n).limitations]
     assert all(evaluate(line, thing, k) for line in lines)
     assert not all(evaluate(line, thing, base_construction(made)) for line in lines)
+
+
+ROD = """title  Rod
+profile EPO
+body  length in mm
+
+phrase "close to (L)"
+  reading "exactly" presumed : x = L
+  reading "rounded" arguable : L - 0.5 mm <= x AND x < L + 0.5 mm
+  reading "wide" arguable : L - 1 mm <= x AND x <= L + 1 mm
+  reading "with room" arguable : L - m < x AND x < L + m
+    free m : 0 mm < m <= 1 mm, presumed 0.1 mm
+
+1. A rod having a width of close to 10 mm.
+   | body : close to 10 mm
+
+2. A rod having a width of about 10 mm.
+   | body : about 10 mm
+
+3. The rod of claim 2 of less than 9 mm.
+   | body : less than 9 mm   exactly  body < 9 mm
+
+must stay out for 1
+  rival : body = 10.4 mm
+must stay out for 2
+  other : body = 9.5 mm
+"""
+
+
+def test_how_far_a_reading_must_stretch_is_told_of_the_thing_with_its_end() -> None:
+    """By hand: |10.4 - 10| = 0.4 < m from m above 0.4 mm on; |9.5 - 10| = 0.5 is 5 % of 10."""
+    told = one_line(text_of(ask_all(sheet(ROD)), sheet=sheet(ROD)))
+    assert 'as "wide" (arguable) or "with room" (arguable), once it stretches by more than 0.4 mm' in told
+    out = '1a "close to 10 mm", unless it is read as "rounded" or "wide" or is read as "with room" and '
+    assert f"{out}stretches by more than 0.4 mm" in told
+    assert 'is read as "context tolerance" (arguable), as long as it stretches by less than 5 %' in told
+    besides = [f for f in ask_all(sheet(ROD), details=True).findings if f.besides]
+    (third,) = (kept_text(sheet(ROD), f).replace(GLUE, " ") for f in besides)
+    assert third.startswith("Only 3a ")
+    assert '(arguable); as long as "about 10 mm" stretches by less than 5 %' in third

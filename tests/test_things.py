@@ -8,10 +8,12 @@ from typing import Any
 import pytest
 
 from scopecheck.answers.findings import Reread
+from scopecheck.answers.questions import ask_all
 from scopecheck.core.formula import All, Compare, Const, Measured, Rounded
 from scopecheck.core.model import Given, Reading, Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.report.amounts import plain_degrees, quantity_text
+from scopecheck.report.items import statement
 from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.rereadings import meaning_text
 from scopecheck.report.things import thing_text, twin_text
@@ -30,6 +32,7 @@ from tests.reported import (
     text_of,
     with_witness,
 )
+from tests.sheets import sheet
 
 
 def test_a_thing_departs_from_a_reference() -> None:
@@ -84,7 +87,7 @@ def test_of_many_values_those_in_question_come_first(monkeypatch: pytest.MonkeyP
     finding = found("inside lost", 3, "claim 3", "3. The", case="bench sample", reference="bench sample")
     finding = with_witness(replace(finding, shown=shown), OUT)
     assert one_line(thing_text(STRAINER, finding)) == (
-        "bench sample as listed (diameter 4 mm, holes 24 and 2 more)"
+        "bench sample as listed (diameter 4 mm, holes 24; 2 more not shown)"
     )
 
 
@@ -227,3 +230,28 @@ def test_degrees_are_written_as_people_write_them() -> None:
     assert plain_degrees("degF(diff)/min") == "°F/min"
     assert plain_degrees("deg") == "deg"
     assert quantity_text(Fraction(4), unit("degC(diff)")).replace(GLUE, " ") == "4 K"
+
+
+def test_a_document_that_leaves_something_unsaid_is_not_said_to_have_every_value() -> None:
+    text = """
+holes  count
+width  length in mm
+
+1. A plate with {words}.
+   | {line}
+
+document D
+  example : holes = 4    "page 1"
+"""
+    said = []
+    for words, line in (
+        ("at least 3 holes", "holes : at least 3 holes"),
+        ("at least 3 holes or a width of 5 mm", "holes >= 3 OR width = 5 mm"),
+    ):
+        made = sheet(text.format(words=words, line=line))
+        (met,) = [f for f in ask_all(made).findings if f.question == "document met"]
+        said.append(statement(made, met).replace(GLUE, " "))
+    assert said[0].endswith("as listed (holes 4). The document has every value restated for claim 1.")
+    assert said[1].endswith(
+        "as listed (holes 4), whatever it leaves unsaid: what it states is enough for claim 1 as restated."
+    )

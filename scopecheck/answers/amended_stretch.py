@@ -74,7 +74,7 @@ def _stages(session: Session, sides: Sides, p: FreeParameter) -> Iterator[Stage]
     last: Relation | None = None
     for point, beyond in zip(points, _beyond(points, p), strict=True):
         for value, closed in ((point, True), (beyond, False)):
-            relation = _relation(session, sides, _at(session.base, p, value))
+            relation = relation_on(session, sides, _at(session.base, p, value))
             if relation != last:
                 yield Stage(Extremum(point, closed), relation)
             last = relation
@@ -90,7 +90,8 @@ def _at(base: Construction, p: FreeParameter, value: Fraction) -> Construction:
     return Construction(base.readings, tuple((k, value if k == p.key else v) for k, v in base.parameters))
 
 
-def _relation(session: Session, sides: Sides, k: Construction) -> Relation:
+def relation_on(session: Session, sides: Sides, k: Construction) -> Relation:
+    """The claim before and after, held against each other as read in the construction."""
     search = session.search(())
     loses = search.holds(session.met(sides.was, k), ~session.met(sides.put_in, k))
     gains = search.holds(session.met(sides.now, k), ~session.met(sides.taken_out, k))

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import product
 
+from scopecheck.answers.amended_ends import AlikeEnds, alike_ends
 from scopecheck.answers.amended_stretch import RELATIONS, Relation, Sides, Stretching, stretchings
 from scopecheck.answers.findings import Finding, Quantifier
 from scopecheck.answers.questions.claims import adds_nothing
@@ -41,6 +42,7 @@ class Change:
     `relation` is that of the base; `same` says that the limitations are the same, so that nothing was asked.
     `otherwise` has, for each other relation, the least construction on which it is the one that holds.
     `stretched` has the relations that the stretch of a hedge makes, where nobody says how far it stretches.
+    `alike` has the relation with no end rounding, where only presumptions on rounding make it another.
     `taken_over` says that the claim's own lines stayed and only what it takes over changed, `emptied` that
     something met it before and nothing does after.
     """
@@ -53,6 +55,7 @@ class Change:
     gained: Finding | None = None
     otherwise: tuple[Finding, ...] = ()
     stretched: tuple[Stretching, ...] = ()
+    alike: AlikeEnds | None = None
     moved: tuple[Moved, ...] = ()
     undecided: tuple[Finding, ...] = ()
     taken_over: bool = False
@@ -95,14 +98,17 @@ def _change(amendment: Amendment, old: Claim, new: Claim) -> Change:
     given_up, gained = sides.given_up(), sides.gained()
     undecided = [f for f in (given_up, gained) if f.outcome == "undecided"]
     taken_over = [x.formula for x in old.limitations] == [x.formula for x in new.limitations]
-    change = Change(old, new, None, False, given_up, gained, (), (), moved, tuple(undecided), taken_over)
+    told = (given_up, gained, (), (), None, moved, tuple(undecided), taken_over)
+    change = Change(old, new, None, False, *told)
     if undecided:
         return change
-    change = replace(change, relation=RELATIONS[_in_base(given_up), _in_base(gained)])
+    relation = RELATIONS[_in_base(given_up), _in_base(gained)]
+    change = replace(change, relation=relation)
     try:
         stretched = tuple(stretchings(amendment.session, sides.formulas()))
         change = replace(change, emptied=_emptied(amendment, was, now), stretched=stretched)
-        return replace(change, otherwise=tuple(sides.otherwise(change.relation, given_up, gained)))
+        change = replace(change, alike=alike_ends(amendment.session, sides.formulas(), relation))
+        return replace(change, otherwise=tuple(sides.otherwise(relation, given_up, gained)))
     except Undecided as reason:
         unknown = replace(at_claim("amended", 6, new), outcome="undecided", reason=str(reason))
         return replace(change, undecided=(unknown,))

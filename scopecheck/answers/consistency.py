@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from itertools import product
 
@@ -111,7 +111,20 @@ def _impossible(prepared: Prepared, case: Case) -> Iterator[Diagnostic]:
         f"no thing can be as case '{case.name}' says",
         _too_much(prepared.sheet, case)
         or "these cannot hold together: " + "; ".join(dict.fromkeys(map(prepared.shares_together, clash))),
-        "correct the case, or the bound or given fact that it breaks",
+        _of_no_whole(prepared.sheet, clash) or "correct the case, or the bound or given fact that it breaks",
+    )
+
+
+def _of_no_whole(sheet: Sheet, clash: Iterable[str]) -> str:
+    """What to write where a share goes beyond its natural 100 %; '' where none does."""
+    shares = (d for d in sheet.declarations if isinstance(d, NumberDecl) and not d.stated_bounds)
+    beyond = (d for d in shares if f"bounds of '{d.name}'" in clash and d.upper and d.upper.value == WHOLE)
+    found = next(beyond, None)
+    if found is None:
+        return ""
+    return (
+        f"a share is 0 to 100 % of its whole; what may be more, such as an amount in per cent of something "
+        f"else, is declared without that word: {found.name}  in {found.unit.symbol}"
     )
 
 

@@ -10,6 +10,7 @@ from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
 from scopecheck.core.model import Group, Settled
 from scopecheck.core.ranges import Lying
+from scopecheck.core.ties import TiedLying
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
 
@@ -216,6 +217,7 @@ class ChartCell:
     verdict: Verdict
     at_base: Status | None = None
     lying: tuple[Lying, ...] = ()
+    tied: tuple[TiedLying, ...] = ()
     reason: str = ""
 
 

@@ -28,7 +28,7 @@ from scopecheck.core.construction import (
 )
 from scopecheck.core.formula import All, Article, Divide, Formula, Multiply, Term
 from scopecheck.core.model import FreeParameter
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.solving.constraints import Constraint, Undecided, all_of, any_of
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.solver import Search, Session
@@ -38,6 +38,9 @@ Wanted: TypeAlias = Literal["every", "none", "some", "not every"]
 ONE = ("some", "not every")
 """What one article is enough for."""
 MOST_ROUNDS = 400
+ROUNDS_BEFORE_PARTS = 6
+"""After so many rounds it is looked whether some line alone is met by all of the region on no reading."""
+ROUNDS_OF_A_PART = 40
 FEW_ARTICLES = 3
 """After so many things stretches are ruled out by their ends."""
 VERY_FAR = 10**9
@@ -116,7 +119,9 @@ class _Refinement:
         ranked = False
         if not best:
             self._list_far_ones()
-        for _ in range(rounds):
+        for done in range(rounds):
+            if done == ROUNDS_BEFORE_PARTS and (nothing := self._by_one_part()):
+                return nothing
             k = self._offer(ranked)
             if k is None:
                 return Refined(None, tuple(self.articles))
@@ -131,6 +136,24 @@ class _Refinement:
             # Something fulfils the demands: from here on only the best that is left is offered.
             ranked = True
         raise Undecided("the number of rounds ran out")
+
+    def _by_one_part(self) -> Refined | None:
+        """That there is none, where one line that all of a region must meet is so met on no construction.
+
+        Beside it the stretches of other lines would be tried one after the other.
+        """
+        for demand in self.demands:
+            parts = _parts(demand.formula)
+            if demand.wanted != "every" or len(parts) == 1:
+                continue
+            stated = names_in(demand.region)
+            for part in sorted(parts, key=lambda part: names_in(part) <= stated):
+                alone = _Refinement(self.session, [replace(demand, formula=part)], self.stretch)
+                with suppress(Undecided):
+                    refined = alone.refined(best=False, rounds=ROUNDS_OF_A_PART)
+                    if refined.construction is None:
+                        return refined
+        return None
 
     def _offer(self, ranked: bool) -> Construction | None:
         """A construction that is left, the best if `ranked`, at the values listed.

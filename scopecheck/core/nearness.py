@@ -50,7 +50,7 @@ class Nearness:
 
 def nearness(sheet: Sheet, case: Case, own: Lying) -> Nearness | None:
     """The widths and the nearest values; None unless the case is a document's range and not the same one."""
-    if case.role != "document" or own.stated.single is not None or own.relation in ("empty", "the same"):
+    if case.role != "document" or own.said[1].single is not None or own.relation in ("empty", "the same"):
         return None
     entries = [c for c in sheet.cases if c.role == "document" and c.document == case.document]
     said = [(c.name, r) for c in entries if (r := _said(sheet, c, own.name)) is not None]
@@ -58,7 +58,7 @@ def nearness(sheet: Sheet, case: Case, own: Lying) -> Nearness | None:
     points = [(name, r.single) for name, r in said if r.single is not None]
     d = sheet.declaration(own.name)
     assert isinstance(d, NumberDecl)
-    single = own.asked.single is not None
+    single = own.said[0].single is not None
     return Nearness(
         None if single else _widths(*own.said, d.whole),
         None if single else _open(*own.said),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 from math import ceil, floor
 from typing import Literal, TypeAlias
@@ -100,7 +101,8 @@ class Lying:
     """How a stated range of one number lies against what is asked of it.
 
     `shared` is what both hold, `distance` how far they are apart where they share nothing. `said` are the
-    range asked and the one stated with the ends that are written, not those that the number has by itself.
+    range asked and the one stated with the ends that are written, not those that the number has by itself,
+    nor where what rounds to an end begins.
     """
 
     name: str
@@ -119,14 +121,20 @@ def lying(sheet: Sheet, facts: Formula, formula: Formula, k: Construction) -> tu
     share nothing do so whatever else is asked, or stated, of the number.
     """
     asked, stated = limits_of(sheet, formula, k), limits_of(sheet, facts, k)
-    found = []
+    loose = asked.loose | stated.loose
+    return tuple(own for own in _by_name(asked, stated) if own.relation == "apart" or own.name not in loose)
+
+
+def lying_beside_ties(sheet: Sheet, facts: Formula, formula: Formula, k: Construction) -> tuple[Lying, ...]:
+    """As `lying`, of numbers that more ties to others: by what limits each of them alone."""
+    asked, stated = limits_of(sheet, formula, k), limits_of(sheet, facts, k)
+    return tuple(own for own in _by_name(asked, stated) if own.name in asked.loose | stated.loose)
+
+
+def _by_name(asked: Limits, stated: Limits) -> Iterator[Lying]:
     for name, wanted in asked.ranges:
-        if (own := dict(stated.ranges).get(name)) is None:
-            continue
-        against = _lying(name, own, wanted, (dict(asked.said)[name], dict(stated.said)[name]))
-        if against.relation == "apart" or name not in asked.loose | stated.loose:
-            found.append(against)
-    return tuple(found)
+        if (own := dict(stated.ranges).get(name)) is not None:
+            yield _lying(name, own, wanted, (dict(asked.said)[name], dict(stated.said)[name]))
 
 
 def _lying(name: str, stated: Range, asked: Range, said: tuple[Range, Range]) -> Lying:
@@ -144,7 +152,8 @@ def _lying(name: str, stated: Range, asked: Range, said: tuple[Range, Range]) ->
 class Limits:
     """The range a formula sets for each number that it limits by itself, and the names it ties otherwise.
 
-    `said` are the same ranges with the ends of the formula only, without the bounds of the numbers.
+    `said` are the same ranges with the ends that the formula writes, without the bounds of the numbers and
+    without what rounds to an end.
     """
 
     ranges: tuple[tuple[str, Range], ...]
@@ -159,6 +168,7 @@ class Limits:
 def limits_of(sheet: Sheet, formula: Formula, k: Construction) -> Limits:
     """The ranges of single numbers that the formula asks for under a construction, within their bounds."""
     found: dict[str, Range] = {}
+    written: dict[str, Range] = {}
     loose: frozenset[str] = frozenset()
     stack = [_read(formula, k)]
     while stack:
@@ -166,13 +176,15 @@ def limits_of(sheet: Sheet, formula: Formula, k: Construction) -> Limits:
         if isinstance(item, All):
             stack = [*item.items, *stack]
             continue
-        name, asked = _one_number(item)
-        if asked is None:
+        limited = _one_number(item)
+        if limited is None:
             loose |= names_in(item)
-        else:
-            found[name] = shared(found.get(name, Range()), asked)
+            continue
+        name, asked, ends = limited
+        found[name] = shared(found.get(name, Range()), asked)
+        written[name] = shared(written.get(name, Range()), ends)
     bounded = {name: _in_domain(sheet, name, asked) for name, asked in found.items()}
-    said = {name: _whole(asked) if _declared(sheet, name).whole else asked for name, asked in found.items()}
+    said = {name: _whole(asked) if _declared(sheet, name).whole else asked for name, asked in written.items()}
     return Limits(tuple(bounded.items()), loose, tuple(said.items()))
 
 
@@ -182,21 +194,22 @@ def _read(formula: Formula, k: Construction) -> Formula:
     return formula
 
 
-def _one_number(item: Formula) -> tuple[str, Range | None]:
-    """The number that a comparison limits, and to what; None for anything else."""
+def _one_number(item: Formula) -> tuple[str, Range, Range] | None:
+    """The number that a comparison limits, to what, and the ends as written; None for anything else."""
     if not isinstance(item, Compare) or item.op == "!=":
-        return "", None
+        return None
     if rounded := rounded_ends(item):
-        return rounded[0], Range(*rounded[1])
+        return rounded[0], Range(*rounded[1]), Range(*rounded[2])
     form = linear_form(Add((item.left, Negate(item.right))))
     names = [n for n, factor in form.items() if n is not None and factor != 0] if form else []
     if form is None or len(names) != 1:
-        return "", None
+        return None
     name, factor = names[0], form[names[0]]
     op: Op = item.op if factor > 0 else MIRRORED[item.op]
     end = Bound(-form.get(None, Fraction(0)) / factor, op in ("<=", ">=", "="))
     assert name is not None
-    return name, Range(end if op in (">", ">=", "=") else None, end if op in ("<", "<=", "=") else None)
+    own = Range(end if op in (">", ">=", "=") else None, end if op in ("<", "<=", "=") else None)
+    return name, own, own
 
 
 def _declared(sheet: Sheet, name: str) -> NumberDecl:

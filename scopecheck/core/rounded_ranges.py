@@ -11,8 +11,8 @@ from scopecheck.core.stated import MIRRORED
 Ends = tuple[Bound | None, Bound | None]
 
 
-def rounded_ends(item: Compare) -> tuple[str, Ends] | None:
-    """The name, and its lowest and highest value, of a comparison of a rounded number with a written one.
+def rounded_ends(item: Compare) -> tuple[str, Ends, Ends] | None:
+    """The name, its lowest and highest value, and the ends as written, of a rounded number beside a limit.
 
     None for any other comparison, and for an equation that no rounded value fulfils.
     """
@@ -29,7 +29,8 @@ def rounded_ends(item: Compare) -> tuple[str, Ends] | None:
         high = _highest(left, ceil(index) - 1 if op == "<" else floor(index))
     if op == "!=" or (op == "=" and index.denominator != 1):
         return None
-    return left.item.name, (low, high)
+    end = Bound(right.value, op in (">=", "<=", "="))
+    return left.item.name, (low, high), (end if low else None, end if high else None)
 
 
 def _lowest(rounded: Rounded, index: int) -> Bound:

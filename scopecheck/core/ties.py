@@ -7,9 +7,24 @@ from fractions import Fraction
 from typing import TypeAlias
 
 from scopecheck.core.construction import Construction, groups_in, names_in
-from scopecheck.core.formula import All, Bound, Compare, Divide, Formula, Greatest, Least, Op, Term, Truth
+from scopecheck.core.formula import (
+    Add,
+    All,
+    Bound,
+    Compare,
+    Const,
+    Divide,
+    Formula,
+    Greatest,
+    Least,
+    Measured,
+    Multiply,
+    Op,
+    Term,
+    Truth,
+)
 from scopecheck.core.linear import Linear, linear_form
-from scopecheck.core.ranges import Range, shared
+from scopecheck.core.ranges import Lie, Range, distance, lies, shared
 from scopecheck.core.rewrite import read_as
 from scopecheck.core.stated import MIRRORED
 from scopecheck.foundations.record import record
@@ -26,6 +41,21 @@ class Tie:
     below: Sum = ()
 
     @property
+    def names(self) -> frozenset[str]:
+        return frozenset(name for name, _ in (*self.above, *self.below))
+
+    @property
+    def term(self) -> Term:
+        """What is limited, as a term."""
+        return Divide(_term(self.above), _term(self.below)) if self.below else _term(self.above)
+
+    @property
+    def mirrored(self) -> Tie:
+        """The sum with every sign turned, what is added first."""
+        turned = ((name, -factor) for name, factor in self.above)
+        return Tie(tuple(sorted(turned, key=lambda item: item[1] < 0)))
+
+    @property
     def upside_down(self) -> Tie:
         """The ratio the other way round."""
         return Tie(self.below, self.above)
@@ -33,10 +63,60 @@ class Tie:
 
 @record
 class TiedRanges:
-    """The range that a formula sets for each number and each tie; `whole`: it asks for nothing else."""
+    """The range that a formula sets for each number and each tie; `whole`: it asks for nothing else.
+
+    `loose` are the names that it speaks of otherwise.
+    """
 
     ranges: Mapping[Tie, Range]
     whole: bool
+    loose: frozenset[str] = frozenset()
+
+
+@record
+class TiedLying:
+    """How the range that is stated of a tie lies against the one asked of it; all as in `ranges.Lying`."""
+
+    tie: Tie
+    stated: Range
+    asked: Range
+    relation: Lie
+    shared: Range | None = None
+    distance: Fraction | None = None
+
+
+def lying_ties(facts: Formula, formula: Formula, k: Construction) -> tuple[TiedLying, ...]:
+    """How the ranges that facts state of ties lie against those that a formula asks for, tie by tie.
+
+    Only of ties of several numbers that both limit by themselves, a ratio whichever way round it is stated.
+    A difference is told the way round in which what is asked of it is above 0.
+    """
+    stated = ranges_of_ties(facts, k).ranges
+    found = []
+    for tie, asked in ranges_of_ties(formula, k).ranges.items():
+        own = range_in(stated, tie)
+        if own is None or len(tie.names) < 2:
+            continue
+        if not tie.below and asked.high is not None and asked.high.value <= 0:
+            tie, own, asked = tie.mirrored, _mirrored(own), _mirrored(asked)
+        relation = lies(own, asked)
+        far = distance(own, asked) if relation == "apart" else None
+        both = shared(own, asked) if relation not in ("apart", "empty") else None
+        found.append(TiedLying(tie, own, asked, relation, both, far))
+    return tuple(found)
+
+
+def _mirrored(own: Range) -> Range:
+    low, high = (end and Bound(-end.value, end.closed) for end in (own.high, own.low))
+    return Range(low, high)
+
+
+def range_in(limits: Mapping[Tie, Range], tie: Tie) -> Range | None:
+    """The range that limits set for a tie, whichever way round they state a ratio."""
+    if tie in limits or not tie.below:
+        return limits.get(tie)
+    other = limits.get(tie.upside_down)
+    return None if other is None else upside_down(other)
 
 
 def ranges_of_ties(formula: Formula, k: Construction) -> TiedRanges:
@@ -44,7 +124,7 @@ def ranges_of_ties(formula: Formula, k: Construction) -> TiedRanges:
     for g in groups_in(formula):
         formula = read_as(formula, g, k.readings[g], dict(k.parameters))
     found: dict[Tie, Range] = {}
-    whole = True
+    whole, loose = True, frozenset[str]()
     stack = [formula]
     while stack:
         item = stack.pop(0)
@@ -53,11 +133,16 @@ def ranges_of_ties(formula: Formula, k: Construction) -> TiedRanges:
             continue
         ended = _ended(item)
         if ended is None:
-            whole = whole and item == Truth(True)
+            whole, loose = whole and item == Truth(True), loose | names_in(item)
             continue
         tie, own = ended
         found[tie] = shared(found.get(tie, Range()), own)
-    return TiedRanges(found, whole)
+    return TiedRanges(found, whole, loose)
+
+
+def _term(part: Sum) -> Term:
+    items = tuple(Measured(n) if c == 1 else Multiply(Const(c), Measured(n)) for n, c in part)
+    return items[0] if len(items) == 1 else Add(items)
 
 
 def upside_down(own: Range) -> Range | None:

@@ -19,6 +19,7 @@ MOST_ON = 8
 """How many words behind a limit the 'when' is looked for on which it depends."""
 _PARTING = frozenset((",", ";", ":", "."))
 _WORKED_OUT = frozenset("/+*×·")
+_OFTEN = frozenset(("once", "twice", "thrice"))
 _DETERMINERS = frozenset(("a", "an", "the", "said", "one", "any", "each"))
 
 
@@ -46,7 +47,17 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return start, per
     if at := _worked_out(text, stretch):
         return at, end
+    if often := _how_often(texts, end):
+        return stretch.start, often
     return 0, 0
+
+
+def _how_often(texts: list[str], end: int) -> int:
+    """Where words end that say how often something is done, as in 'rolled at least twice'; else 0."""
+    often = end if texts[end - 1 : end] and texts[end - 1] in _OFTEN else 0
+    often = end + 1 if texts[end : end + 1] == ["times"] else often
+    after = texts[often : often + 1]
+    return often if often and (not after or after[0] in _PARTING or after[0] in ("and", "or", "in")) else 0
 
 
 def _event(texts: list[str], stretch: Stretch) -> int:

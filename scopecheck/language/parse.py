@@ -43,6 +43,8 @@ _FUNCTIONS = frozenset(
     " DECADE START END DURATION DONE ORDER NEXT TOGETHER SAME CHAIN DAY".split()
 )
 _RULES = {"AWAY": "away", "UP": "up", "EVEN": "even"}
+_LOOSE = (IfNode, SumNode, ProductNode, NegativeNode, PowerNode)
+"""What a bracket around it belongs to: its words without the bracket could be part of something else."""
 _LOWER = {"and": "AND", "or": "OR", "not": "NOT", "if": "IF", "then": "THEN"}
 _BETWEEN = {
     "and": "gap >= 2 mm AND rim < 9 mm",
@@ -218,7 +220,7 @@ class _Build:
 
     def bracket(self, c: list[Any]) -> Node:
         inner = cast(Node, c[1])
-        return replace(inner, span=self._whole(c)) if isinstance(inner, IfNode) else inner
+        return replace(inner, span=self._whole(c)) if isinstance(inner, _LOOSE) else inner
 
     def braced(self, c: list[Any]) -> Node:
         return BracedNode(_items(c[1]) if len(c) == 3 else (), self._whole(c))

@@ -7,7 +7,7 @@ from itertools import chain
 
 from scopecheck.answers.amended import Amended
 from scopecheck.answers.amendment import Change
-from scopecheck.answers.questions.claims import may_lack_value
+from scopecheck.answers.questions.undefined import may_lack_value
 from scopecheck.core.construction import Construction, base_construction, names_in, nodes
 from scopecheck.core.declared import Declaration, NumberDecl
 from scopecheck.core.formula import All, Formula, Not

@@ -218,9 +218,25 @@ class _Telling:
 
     def _as_presumed(self, change: Change) -> str:
         """`only widened, with every phrase as presumed`, or how it hangs on the stretch of a hedge."""
+        told = sentence("amend", "as_presumed", relation=relation_text(change.relation or ""))
         if change.stretched:
-            return "; ".join(self._stretched(change, s) for s in change.stretched)
-        return sentence("amend", "as_presumed", relation=relation_text(change.relation or ""))
+            told = "; ".join(self._stretched(change, s) for s in change.stretched)
+        return self._with_alike_ends(change, told) if change.alike else told
+
+    def _with_alike_ends(self, change: Change, told: str) -> str:
+        """With what becomes of the relation where no end rounds, the words that do as presumed and do not."""
+        assert change.alike is not None
+        labels = self._differing(change)
+
+        def named(groups: Iterable[int], one: str, many: str) -> str:
+            words = dict.fromkeys(group_words(self.after.groups[g], labels) for g in groups)
+            return sentence("amend", one if len(words) == 1 else many, words=listed(words))
+
+        return sentence(
+            "amend", "alike_ends", told=told, relation=relation_text(change.alike.relation),
+            rounding=named(change.alike.rounding, "rounds", "rounds_many"),
+            others=named(change.alike.others, "rounds_not", "rounds_not_many"),
+        )  # fmt: skip
 
     def _given_up(self, change: Change) -> str:
         assert change.given_up is not None

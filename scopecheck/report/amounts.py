@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 
+from scopecheck.core.ranges import Range
 from scopecheck.foundations.quantity import Unit, decimal_text
 from scopecheck.foundations.regex import regex
-from scopecheck.report.wording import GLUE, sentence
+from scopecheck.report.wording import GLUE, listed, sentence
 
 FIGURES = 4
 """Significant figures of an approximate decimal."""
@@ -72,3 +74,24 @@ def difference_text(value: Fraction, unit: Unit) -> str:
 def percentage(share: Fraction) -> str:
     """A bare share as a percentage."""
     return with_symbol(share * 100, "%")
+
+
+def about_text(percent: Fraction) -> str:
+    """A percentage to two figures, marked where it is not exact."""
+    text = f"{approximate(percent, 2)}{GLUE}%"
+    return text if Fraction(approximate(percent, 2)) == percent else f"≈{GLUE}{text}"
+
+
+def ends_text(own: Range, write: Callable[[Fraction], str]) -> str:
+    """`2 mm to 4 mm`, `above 5 %`, `any value`; one value as itself."""
+    if own.single is not None:
+        return write(own.single)
+    low, high = own.low, own.high
+    if low is not None and high is not None and low.closed and high.closed:
+        return sentence("range", "both", low=write(low.value), high=write(high.value))
+    parts = []
+    if low is not None:
+        parts.append(sentence("range", "only_low" if low.closed else "above", low=write(low.value)))
+    if high is not None:
+        parts.append(sentence("range", "only_high" if high.closed else "below", high=write(high.value)))
+    return listed(parts) or sentence("range", "any")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from scopecheck.answers.findings import Answers, ChartCell
 from scopecheck.core.construction import base_construction
@@ -12,12 +11,13 @@ from scopecheck.core.formula import Bound
 from scopecheck.core.model import Case, Sheet
 from scopecheck.core.ranges import Lying, Range, limits_of
 from scopecheck.core.reference import stated_values
-from scopecheck.report.amounts import approximate, difference_text, quantity_text
+from scopecheck.report.amounts import about_text, difference_text, ends_text, quantity_text
 from scopecheck.report.blocks import Block, Chart, Heading, Paragraph
 from scopecheck.report.describe import case_named, labelled, settings, value_text
 from scopecheck.report.nearness import nearness_text
 from scopecheck.report.step_text import Told
-from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
+from scopecheck.report.ties import tie_text, tied_lies_text, tied_range_text
+from scopecheck.report.wording import flat, quoted, sentence
 
 
 def chart_blocks(sheet: Sheet, answers: Answers) -> Iterator[Block]:
@@ -45,6 +45,7 @@ def stated_text(sheet: Sheet, cell: ChartCell) -> str:
         return ""
     values = stated_values(sheet, case)
     limits = limits_of(sheet, case.facts, base_construction(sheet))
+    tied = frozenset[str]().union(*(own.tie.names for own in cell.tied))
     of_parts = {name for part in sheet.parts for _, _, name in part.slots()}
     told: list[tuple[Told, str]] = []
     for name in cell.names:
@@ -52,11 +53,13 @@ def stated_text(sheet: Sheet, cell: ChartCell) -> str:
         text = value_text(sheet, name, values[name]) if name in values else ""
         if not text and own is not None:
             text = range_text(sheet, name, own)
-        if text or name not in of_parts:
+        if text or name not in of_parts | tied:
             told.append(((None, (name,)), text or sentence("chart", "as_stated")))
     if len(told) == 1 and len(cell.names) == 1:
         return told[0][1]
-    return ", ".join(settings(sheet, told)) or sentence("chart", "as_stated")
+    ranges = [(tie_text(own.tie), tied_range_text(sheet, own.tie, own.stated)) for own in cell.tied]
+    of_ties = [sentence("lies", "range_of", name=name, range=text) for name, text in ranges]
+    return ", ".join([*settings(sheet, told), *of_ties]) or sentence("chart", "as_stated")
 
 
 def verdict_text(sheet: Sheet, cell: ChartCell) -> str:
@@ -71,6 +74,12 @@ def verdict_text(sheet: Sheet, cell: ChartCell) -> str:
         text = "; ".join(part for part in (lies_text(sheet, own), near) if part)
         if text and not (own.relation == "point inside" and cell.verdict == "met"):
             parts.append(sentence("lies", "of_name", name=flat(own.name), lies=text) if several else text)
+    lies = [(own, tied_lies_text(sheet, own)) for own in cell.tied]
+    parts += [
+        sentence("lies", "of_name", name=tie_text(own.tie), lies=text)
+        for own, text in lies
+        if text and not (own.relation == "point inside" and cell.verdict == "met")
+    ]
     return "; ".join(parts)
 
 
@@ -81,21 +90,9 @@ def range_text(sheet: Sheet, name: str, own: Range) -> str:
     """`2 mm to 4 mm`, `above 5 %`, `any value`; one value as itself."""
     d = sheet.declaration(name)
     assert isinstance(d, NumberDecl)
-    if own.single is not None:
-        return quantity_text(own.single, d.unit)
-    low, high = _natural(own.low, d.lower), _natural(own.high, d.upper)
-    if low is not None and high is not None and low.closed and high.closed:
-        return sentence(
-            "range", "both", low=quantity_text(low.value, d.unit), high=quantity_text(high.value, d.unit)
-        )
-    parts = []
-    if low is not None:
-        text = quantity_text(low.value, d.unit)
-        parts.append(sentence("range", "only_low" if low.closed else "above", low=text))
-    if high is not None:
-        text = quantity_text(high.value, d.unit)
-        parts.append(sentence("range", "only_high" if high.closed else "below", high=text))
-    return listed(parts) or sentence("range", "any")
+    if own.single is None:
+        own = Range(_natural(own.low, d.lower), _natural(own.high, d.upper))
+    return ends_text(own, lambda value: quantity_text(value, d.unit))
 
 
 def _natural(end: Bound | None, bound: Bound | None) -> Bound | None:
@@ -116,12 +113,6 @@ def lies_text(sheet: Sheet, own: Lying) -> str:
         return sentence("lies", "apart", distance=_distance_text(own, d))
     shared = range_text(sheet, own.name, own.shared) if own.shared else ""
     return sentence("lies", own.relation, shared=shared)
-
-
-def about_text(percent: Fraction) -> str:
-    """A percentage to two figures, marked where it is not exact."""
-    text = f"{approximate(percent, 2)}{GLUE}%"
-    return text if Fraction(approximate(percent, 2)) == percent else f"≈{GLUE}{text}"
 
 
 def _distance_text(own: Lying, d: NumberDecl) -> str:

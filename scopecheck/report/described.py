@@ -8,10 +8,10 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.held import Combined, EndHeld, Held, Piece
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.model import Sheet
-from scopecheck.core.ties import Sum, Tie
-from scopecheck.report.amounts import plain_number, quantity_text
+from scopecheck.report.amounts import quantity_text
 from scopecheck.report.chart import range_text
 from scopecheck.report.describe import labelled
+from scopecheck.report.ties import tie_text
 from scopecheck.report.wording import claims_text, flat, listed, quoted, sentence, upper_first
 
 
@@ -122,24 +122,6 @@ def _ends(sheet: Sheet, piece: Piece) -> Iterator[str]:
         if cases:
             side_text, where = sentence("side", side), _where(sheet, cases)
             yield sentence("combined", "piece_end", name=name, side=side_text, where=where)
-
-
-def tie_text(tie: Tie) -> str:
-    """`length / width`, `resin + salt`."""
-    above, below = (_sum_text(part) for part in (tie.above, tie.below))
-    if not below:
-        return above
-    parts = ((above, tie.above), (below, tie.below))
-    return " / ".join(f"({text})" if len(part) > 1 else text for text, part in parts)
-
-
-def _sum_text(part: Sum) -> str:
-    told = ""
-    for name, factor in part:
-        sign = "-" if factor < 0 else "+" if told else ""
-        times = "" if abs(factor) == 1 else f"{plain_number(abs(factor))} "
-        told += f" {sign} {times}{flat(name)}" if told else f"{sign}{times}{flat(name)}"
-    return told
 
 
 def _of_ends(sheet: Sheet, held: Held) -> Iterator[str]:

@@ -205,7 +205,7 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
     found = []
     for group in gathered.values():
         turning = {axis for d in departures(group[0]) for axis in axes(sheet, d)}
-        labels = {label for finding in group for label in turning_labels(sheet, finding)}
+        labels = {label for finding in group for label in moved_labels(sheet, finding, turning)}
         places = labels | set(places_of(sheet, opened, turning))
         found.append(Cluster(tuple(group), tuple(sorted(turning)), len(places), len(labels)))
     return tuple(found)
@@ -236,6 +236,21 @@ def turning_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     claims = lineage(sheet, finding.claim) or tuple(c.number for c in sheet.claims)
     inside = (item.label for c in sheet.claims if c.number in claims for item in c.limitations)
     return tuple(label for label in inside if label in labels)
+
+
+def moved_labels(sheet: Sheet, finding: Finding, wanted: set[str]) -> tuple[str, ...]:
+    """Where it turns on phrases re-read as to these kinds of ambiguity; not known, all their places.
+
+    What is said of one line, such as that it is idle, may turn on words that stand in another.
+    """
+    turning = turning_labels(sheet, finding)
+    moved = [d.group for d in departures(finding) if wanted & set(axes(sheet, d))]
+    if not moved:
+        return turning
+    places = {p.where for g in moved for p in sheet.groups[g].places}
+    claims = lineage(sheet, finding.claim) or tuple(c.number for c in sheet.claims)
+    inside = (x.label for c in sheet.claims if c.number in claims for x in c.limitations)
+    return tuple(x for x in turning if x in places) or tuple(x for x in inside if x in places)
 
 
 def places_of(

@@ -21,14 +21,16 @@ from scopecheck.report.describe import (
 )
 from scopecheck.report.described import held_text, unstated_text
 from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_moved, turning_labels
+from scopecheck.report.in_play import cases_without_presumption
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
 from scopecheck.report.known_ranges import how_read, relation_text
-from scopecheck.report.margins import margin, statuses, without_presumption
+from scopecheck.report.margins import margin, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text, member_texts
-from scopecheck.report.things import thing_text
+from scopecheck.report.things import left_free, thing_text
+from scopecheck.report.ties import ends_had
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
     GLUE,
@@ -40,6 +42,7 @@ from scopecheck.report.wording import (
     lower_first,
     quoted,
     sentence,
+    upper_first,
 )
 from scopecheck.solving.evaluate import evaluate_term
 
@@ -104,14 +107,20 @@ def _whole_claim(sheet: Sheet, finding: Finding) -> str:
 def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
     case = case_named(sheet, finding.case)
+    unsaid = finding.question == "document met" and left_free(sheet, finding)
     special = (
+        f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
         f"{form}_end" if finding.detail == STATED_END else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
+        f"{form}_steps" if _steps_unsaid(sheet, finding) else "",
+        f"{form}_{finding.quantifier}_open" if finding.question in ABOUT_ALL and finding.cases else "",
+        f"{form}_open" if finding.question in ABOUT_ALL and finding.cases else "",
         f"{form}_{finding.quantifier}",
     )
     key = next((key for key in special if has_sentence("question", finding.question, key)), form)
     text = _statement(sheet, finding, key)
+    text = upper_first(text) if form == "statement" else text
     moved = phrases_moved(finding)
     if form != "statement" or finding.question not in OF_LINES or not moved:
         return text
@@ -153,19 +162,27 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         claims=claims_text((*finding.also_claims, finding.claim)),
         count=_choices(finding),
         unsaid=listed(map(flat, finding.partly)),
+        steps=", ".join(_steps_unsaid(sheet, finding)),
         inside=listed((case_text(sheet, name) for name in finding.cases), "or"),
         held=held_text(sheet, finding),
         unstated=unstated_text(sheet, finding),
         line=labelled(sheet, finding.label),
         things=_two_things(sheet, finding),
         ends=_if_known("no_end", finding.detail),
-        usually=sentence("note", "usually_first" if without_presumption(sheet, 0) else "usually"),
+        usually=sentence("note", "usually_first" if cases_without_presumption(sheet) else "usually"),
         documents=_documents_aside(sheet),
     )
 
 
 def _documents_aside(sheet: Sheet) -> str:
     return sentence("note", "documents_aside") if any(c.role == "document" for c in sheet.cases) else ""
+
+
+def _steps_unsaid(sheet: Sheet, finding: Finding) -> list[str]:
+    """The steps of which a case inside does not say when they begin."""
+    if finding.question != "inside left open":
+        return []
+    return [flat(step.name) for step in sheet.steps if step.start in finding.partly]
 
 
 def _stated_text(sheet: Sheet, finding: Finding) -> str:
@@ -182,7 +199,8 @@ def _at_end_text(sheet: Sheet, finding: Finding) -> str:
     article, k = finding.witness.article, base_construction(sheet)
     ranges = ((name, own) for name, own in limits_of(sheet, case.facts, k).said if own.single is None)
     ends = {name: {end.value for end in (own.low, own.high) if end is not None} for name, own in ranges}
-    return settings_text(sheet, article, [name for name, own in ends.items() if article.get(name) in own])
+    told = settings_text(sheet, article, [name for name, own in ends.items() if article.get(name) in own])
+    return ", ".join([*([told] if told else []), *ends_had(sheet, case.facts, article)])
 
 
 def _choices(finding: Finding) -> str:
@@ -299,16 +317,21 @@ def decision_text(sheet: Sheet, cluster: Cluster) -> str:
         return sentence("item", "silence", case=case_text(sheet, cluster.first.case))
     moved = dict.fromkeys(d.group for d in departures(cluster.first))
     if len(moved) > 1:
-        labels = turning_labels(sheet, cluster.first)
-        ordered = _by_place(sheet, moved, labels)
-        outer = [g for g in ordered if not _stands_in_another(sheet, g, moved, labels)]
-        words = tuple(dict.fromkeys(group_words(sheet.groups[g], labels) for g in outer))
+        words = words_together(sheet, cluster.first)
         of_one = "together_same" if len(moved) == 2 else "together_same_many"
         of_several = "together" if len(moved) == 2 else "together_many"
         return sentence("item", of_several if len(words) > 1 else of_one, words=listed(words))
     question = question_text(sheet, cluster.axes, cluster.first)
     places = counted(cluster.places, "place")
     return sentence("item", "several", question=question, places=places, matters=cluster.matters)
+
+
+def words_together(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+    """The phrases that matter together, by their words; one where two readings are of the same words."""
+    moved, labels = dict.fromkeys(d.group for d in departures(finding)), turning_labels(sheet, finding)
+    ordered = _by_place(sheet, moved, labels)
+    outer = [g for g in ordered if not _stands_in_another(sheet, g, moved, labels)]
+    return tuple(dict.fromkeys(group_words(sheet.groups[g], labels) for g in outer))
 
 
 def _stands_in_another(sheet: Sheet, group: int, others: Iterable[int], labels: tuple[str, ...]) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.answers.findings import Fall, Finding, Reread
-from scopecheck.core.construction import names_in
+from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import SetDecl
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
@@ -11,6 +11,7 @@ from scopecheck.foundations.record import replace
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.rereadings import bearer_text, group_words, reading_label
 from scopecheck.report.rereadings import kept_text as reread_text
+from scopecheck.report.stretching import break_point, own_parameters, up_to
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import flat, listed, quoted, sentence, upper_first
 
@@ -88,13 +89,27 @@ def _besides(sheet: Sheet, finding: Finding) -> list[str]:
     """Further lines that keep the case out if one of their phrases is read otherwise, and who reads so."""
     told = []
     for way in finding.besides:
-        single = tuple(Reread(g, r) for g, r in way.readings)
+        single = tuple(_up_to_where(sheet, finding, way.label, Reread(g, r)) for g, r in way.readings)
         conditions = fall_text(sheet, Fall((way.label,), single))
         told.append(sentence("kept", "besides", line=way.label, conditions=conditions))
     if told:
         reader = bearer_text(sheet, replace(finding, bearer="competitor"))
         told.append(sentence("kept", "reader", reader=reader))
     return told
+
+
+def _up_to_where(sheet: Sheet, finding: Finding, label: str, reread: Reread) -> Reread:
+    """With the stretch up to which the reading keeps out a case that states all that the line speaks of."""
+    case, line = case_named(sheet, finding.case), limitation_labelled(sheet, label)
+    own = own_parameters(sheet, reread.group, reread.reading)
+    if case is None or case.groups or line is None or len(own) != 1:
+        return reread
+    stated = stated_values(sheet, case, exact=True)
+    if not names_in(line.formula) <= stated.keys():
+        return reread
+    k = base_construction(sheet).with_reading(reread.group, reread.reading)
+    point = break_point(own[0], (line,), stated, k, True)
+    return replace(reread, breaks=(up_to(point),)) if point else reread
 
 
 def fall_text(sheet: Sheet, fall: Fall) -> str:

@@ -8,12 +8,14 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Sheet
-from scopecheck.core.ranges import Lying, lying
+from scopecheck.core.ranges import Lying, lying, lying_beside_ties
+from scopecheck.core.ties import TiedLying, lying_ties
 from scopecheck.report.chart import lies_text, range_text
 from scopecheck.report.describe import case_named, case_text, chains, limitation_labelled, lineage
 from scopecheck.report.grouping import departures
 from scopecheck.report.nearness import nearness_text
 from scopecheck.report.rereadings import unpresumed
+from scopecheck.report.ties import tie_text, tied_lies_text, tied_range_text
 from scopecheck.report.wording import flat, sentence
 
 MOST_APART = 3
@@ -68,16 +70,28 @@ def _ranged(sheet: Sheet, finding: Finding) -> All | None:
 
 def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) -> str:
     """What a stated range and a claim share of each number that both limit, or in which they are apart."""
-    found = lying(sheet, facts, scope, base_construction(sheet))
+    base = base_construction(sheet)
+    found, ties = lying(sheet, facts, scope, base), lying_ties(facts, scope, base)
     apart = [own for own in found if own.relation == "apart"]
-    if apart:
-        return _apart_text(sheet, apart, finding)
-    told = [_of_name(own, range_text(sheet, own.name, own.shared)) for own in found if own.shared is not None]
-    return sentence("lies", "shared", ranges=", ".join(told)) if told else ""
+    tied_apart = [_of_tie(own, tied_lies_text(sheet, own)) for own in ties if own.relation == "apart"]
+    if apart or tied_apart:
+        return "; ".join([*([_apart_text(sheet, apart, finding)] if apart else []), *tied_apart])
+    told, alone = (
+        [_of_name(own, range_text(sheet, own.name, own.shared)) for own in ranges if own.shared is not None]
+        for ranges in (found, lying_beside_ties(sheet, facts, scope, base))
+    )
+    told += [_of_tie(own, tied_range_text(sheet, own.tie, own.shared)) for own in ties if own.shared]
+    texts = [sentence("lies", "shared", ranges=", ".join(told))] if told else []
+    texts += [sentence("lies", "shared_alone", ranges=", ".join(alone))] if alone else []
+    return "; ".join(texts)
 
 
 def _of_name(own: Lying, text: str) -> str:
     return sentence("lies", "range_of", name=flat(own.name), range=text)
+
+
+def _of_tie(own: TiedLying, text: str) -> str:
+    return sentence("lies", "range_of", name=tie_text(own.tie), range=text)
 
 
 def _apart_text(sheet: Sheet, apart: Sequence[Lying], finding: Finding) -> str:

@@ -26,7 +26,8 @@ class NumberLine:
 
     `rows` are (label of the reading, its ranges); no range: nothing meets it. `marks` are cases to show on
     the line, by name. `whole` says that only whole numbers exist. `stretched` tells of each reading with a
-    stretch how far it is stretched here, by its label.
+    stretch how far it is stretched here, by its label. `rest` tells how the other phrases of the limitation
+    are read here, where that moves an end away from the number written.
     """
 
     name: str
@@ -35,6 +36,7 @@ class NumberLine:
     marks: tuple[tuple[str, Fraction], ...] = ()
     whole: bool = False
     stretched: tuple[tuple[str, str], ...] = ()
+    rest: tuple[str, ...] = ()
 
 
 @record

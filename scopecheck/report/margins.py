@@ -3,45 +3,35 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from fractions import Fraction
 
-from scopecheck.answers.findings import Finding, Reread, Status, WayOut
-from scopecheck.core.construction import base_construction
-from scopecheck.core.model import Limitation, Sheet
+from scopecheck.answers.findings import Finding, Status
+from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.conditions import condition_texts
-from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled, lineage
+from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.grouping import (
-    BESIDE_MEANT,
     EMPTY_CLAIM,
     barred_by,
     departures,
     only_far_out,
     turning_labels,
 )
+from scopecheck.report.in_play import without_presumption
 from scopecheck.report.rereadings import (
     bearer_text,
-    group_words,
     kept_text,
-    reading_label,
     reading_text,
     together_text,
-    unmet_texts,
-    unpresumed,
     usual_text,
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
+from scopecheck.report.ways_out import kept_out_if, other_readings, ways_out
 from scopecheck.report.wholes import case_notes
-from scopecheck.report.wording import GLUE, claims_text, flat, listed, quoted, sentence, upper_first
-from scopecheck.solving.evaluate import evaluate
+from scopecheck.report.wording import claims_text, flat, listed, sentence, upper_first
 
 IDLE = ("idle", "idle end", "end not reached", "member not reached")
 """Questions whose answer rests on other lines as well."""
-MOST_WAYS = 4
-"""Limitations that keep a thing out and are told one by one."""
-VERY_WIDE = 10**6
-"""A stretch, in units of its own, at which anything that stretches is taken to be met."""
 Margin = tuple[tuple[str, tuple[str, ...]], ...]
 
 
@@ -81,7 +71,7 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     usual = _usual_readings(sheet, finding)
     if usual:
         return usual
-    key = "base_unpresumed" if without_presumption(sheet, finding.claim) else "base"
+    key = "base_unpresumed" if without_presumption(sheet, finding) else "base"
     return (sentence("quantifier", key),)
 
 
@@ -110,13 +100,6 @@ def _how_far(sheet: Sheet, finding: Finding) -> str:
     return "" if finding.kept_by or finding.unmet_by else sentence("quantifier", "base_named")
 
 
-def without_presumption(sheet: Sheet, claim: int) -> bool:
-    """Is anything of the claim, or with 0 of all, read by its first reading for want of a presumption?"""
-    claims = lineage(sheet, claim) if claim else tuple(c.number for c in sheet.claims)
-    used = {g for c in sheet.claims if c.number in claims for x in c.limitations for g in x.groups}
-    return unpresumed(sheet, used)
-
-
 # ---- the lines in the margin
 
 
@@ -130,8 +113,8 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("how_far", [_how_far(sheet, finding)]),
         ("met_by" if finding.question in EMPTY_CLAIM else "kept_by", _kept_by(sheet, finding)),
         ("unmet_by", _unmet_by(sheet, finding)),
-        ("others", _others(sheet, finding)),
-        ("kept_out", _ways_out(sheet, finding)),
+        ("others", other_readings(sheet, finding)),
+        ("kept_out", ways_out(sheet, finding)),
         ("bearer", [bearer_text(sheet, finding)]),
         ("rests", [_rests_on(finding)]),
         ("also_claims", _also(sheet, finding)),
@@ -162,40 +145,6 @@ def _rests_on(finding: Finding) -> str:
     return "; ".join(t for text in finding.rests_on if (t := flat(text)) not in told)
 
 
-def _others(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """Further readings with the same effect, the words told once for each phrase."""
-    if departures(finding) and not finding.rereads and not finding.read_as:
-        return ()
-    told_already = {(d.group, d.reading) for d in departures(finding)}
-    by_group: dict[int, list[str]] = {}
-    for g, r in finding.others:
-        if (g, r) in told_already or not _of_the_thing(sheet, finding, g, r):
-            continue
-        label = reading_label(sheet, Reread(g, r))
-        if any((p.group, p.reading) == (g, r) for p in sheet.parameters):
-            label = sentence("reading", "far_enough", label=label)
-        by_group.setdefault(g, []).append(label)
-    labels = (finding.label, *turning_labels(sheet, finding))
-    return tuple(
-        sentence(
-            "reading", "same_words", words=group_words(sheet.groups[g], labels), labels=listed(told, "or")
-        )
-        for g, told in by_group.items()
-    )
-
-
-def _of_the_thing(sheet: Sheet, finding: Finding, group: int, reading: int) -> bool:
-    """Beside what was meant: does the thing shown do it on that reading too, not only some other thing?"""
-    limitation = limitation_labelled(sheet, finding.label)
-    if finding.question not in BESIDE_MEANT or limitation is None or finding.witness is None:
-        return True
-    if any((p.group, p.reading) == (group, reading) for p in sheet.parameters):
-        return True
-    k = base_construction(sheet).with_reading(group, reading)
-    met = evaluate(limitation.formula, finding.witness.article, k) is True
-    return met == (finding.question == "unmeant met")
-
-
 def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The least re-readings on which a lost case is kept after all."""
     conflict = finding.conflict if finding.question in EMPTY_CLAIM else ()
@@ -208,57 +157,11 @@ def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The re-readings on which what is met as presumed is kept out, each of them alone or all together."""
     if departures(finding):
         return ()
-    told = unmet_texts(sheet, finding.unmet_by, turning_labels(sheet, finding))
+    told = kept_out_if(sheet, finding, turning_labels(sheet, finding))
     alone = turning_labels(sheet, replace(finding, unmet_by=finding.unmet_by[:1]))
     if alone or len(told) < 2:
         return told
     return (*told, together_text(sheet, replace(finding, rereads=finding.unmet_by, read_as=())))
-
-
-def _ways_out(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """What keeps the thing out as usually read, where that is more than the re-readings told already."""
-    told = {(d.group, d.reading) for d in departures(finding)}
-    turning = turning_labels(sheet, finding)
-    asked = {x.label for x in in_question(sheet, finding)}
-    ways = [w for w in finding.ways_out if w.label in asked]
-    if all(w.label in turning and set(w.readings) <= told for w in ways):
-        return ()
-    lines = [_way_out(sheet, finding, way) for way in ways[:MOST_WAYS]]
-    more = len(ways) - len(lines)
-    return (*lines, sentence("note", "more_lines", count=more)) if more else tuple(lines)
-
-
-def _way_out(sheet: Sheet, finding: Finding, way: WayOut) -> str:
-    """`1d "about 35 %", unless it is read as "fixed share" or stretches far enough`."""
-    words = f"{way.label}{GLUE}{quoted(way.words)}"
-    labels = [f'"{flat(sheet.groups[g].readings[r].label)}"' for g, r in way.readings]
-    parts = [sentence("note", "way_read", readings=listed(labels, "or"))] if labels else []
-    limitation = limitation_labelled(sheet, way.label)
-    if limitation is not None and _stretches_to(sheet, finding, limitation):
-        parts.append(sentence("note", "way_stretched"))
-    if not parts:
-        return sentence("note", "way_out_none", words=words)
-    return sentence("note", "way_out", words=words, ways=listed(parts, "or"))
-
-
-def _stretches_to(sheet: Sheet, finding: Finding, limitation: Limitation) -> bool:
-    """Is the limitation met by the thing once a usual reading of its words is stretched?
-
-    The stretch of the finding is tried, then the widest allowed, or a very wide one where there is no end.
-    """
-    if finding.witness is None:
-        return False
-    base, article = base_construction(sheet), finding.witness.article
-    taken = dict(finding.construction.parameters) if finding.construction else {}
-    for p in sheet.parameters:
-        if p.group not in limitation.groups or p.reading != sheet.groups[p.group].base:
-            continue
-        widest = p.upper.value if p.upper else p.presumed + VERY_WIDE * max(p.unit.factor, Fraction(1))
-        for value in dict.fromkeys((taken.get(p.key, p.presumed), widest)):
-            values = tuple((key, value if key == p.key else v) for key, v in base.parameters)
-            if evaluate(limitation.formula, article, replace(base, parameters=values)) is True:
-                return True
-    return False
 
 
 def _also(sheet: Sheet, finding: Finding) -> Iterator[str]:

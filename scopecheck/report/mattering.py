@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from scopecheck.answers.findings import Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
-from scopecheck.report.grouping import Cluster, axes, departures, turning_labels
+from scopecheck.report.grouping import Cluster, axes, departures, moved_labels, turning_labels
 
 Turned = frozenset[tuple[int, str]]
 """Phrases, by their group, each with the label of a limitation."""
@@ -42,8 +42,6 @@ def _with_places(cluster: Cluster, by_axis: Mapping[str, frozenset[str]]) -> Clu
 def _labels_by_axis(sheet: Sheet, findings: Iterable[Finding]) -> dict[str, frozenset[str]]:
     found: dict[str, frozenset[str]] = {}
     for finding in findings:
-        moved = departures(finding)
-        labels = frozenset(turning_labels(sheet, finding)) if moved else frozenset[str]()
-        for axis in {axis for d in moved for axis in axes(sheet, d)}:
-            found[axis] = found.get(axis, frozenset()) | labels
+        for axis in {axis for d in departures(finding) for axis in axes(sheet, d)}:
+            found[axis] = found.get(axis, frozenset()).union(moved_labels(sheet, finding, {axis}))
     return found

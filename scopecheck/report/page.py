@@ -23,7 +23,7 @@ from scopecheck.report.grouping import (
     section,
     turning_labels,
 )
-from scopecheck.report.items import decision_text, item, line, question_text, statement
+from scopecheck.report.items import decision_text, item, line, question_text, statement, words_together
 from scopecheck.report.kept_out import also_text
 from scopecheck.report.known_ranges import how_read, nearness_lines, relation_text
 from scopecheck.report.lines import NumberLine, ValueTable
@@ -178,7 +178,9 @@ def measures(sheet: Sheet, statements: Sequence[Finding]) -> Iterator[Block]:
 def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterator[Block]:
     """The contested phrases with no listed case in between: one line, or all of them."""
     pairs = [c for c in planned.quiet if c.first.question == "pair"]
-    lines = [_pair_line(sheet, c, f) for c in pairs for f in c.findings] if not everything else []
+    # Two readings of the same words, of which neither changes anything alone, are told with everything only.
+    told = [] if everything else [f for c in pairs for f in c.findings if len(words_together(sheet, f)) > 1]
+    lines = [_pair_line(sheet, f) for f in told]
     count = "" if everything else _quiet_count(sheet, planned)
     if not (planned.quiet if everything else lines or count):
         return
@@ -225,10 +227,10 @@ def _all_turned(finding: Finding, label: str, turned: Turned) -> bool:
     return {(d.group, label) for d in departures(finding)} <= turned
 
 
-def _pair_line(sheet: Sheet, cluster: Cluster, finding: Finding) -> str:
+def _pair_line(sheet: Sheet, finding: Finding) -> str:
     """Two phrases that change something only together, by their words, the thing and the readings."""
     readings = "; ".join(readings_told(sheet, finding))
-    return f"{decision_text(sheet, cluster)}: {statement(sheet, finding, 'brief')}. {readings}."
+    return f"{decision_text(sheet, Cluster((finding,)))}: {statement(sheet, finding, 'brief')}. {readings}."
 
 
 def quiet_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
@@ -294,6 +296,8 @@ def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]
 
 
 def _statement_line(sheet: Sheet, finding: Finding) -> str:
+    if finding.question == "undefined":
+        return line(sheet, finding)
     text = statement(sheet, finding)
     if not departures(finding):
         return text

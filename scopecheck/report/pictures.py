@@ -8,10 +8,13 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import (
     admissible_readings,
     base_construction,
+    groups_in,
     names_in,
+    nodes,
     unknown_thresholds,
 )
 from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Formula, Read, Rounded
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
@@ -19,7 +22,7 @@ from scopecheck.report.boundary import number_line
 from scopecheck.report.describe import limitation_labelled
 from scopecheck.report.grouping import departures, turning_labels
 from scopecheck.report.lines import NumberLine
-from scopecheck.report.rereadings import presumed_stretch
+from scopecheck.report.rereadings import presumed_stretch, usual_text
 from scopecheck.report.turning import NotShown
 from scopecheck.report.wording import flat
 
@@ -61,4 +64,12 @@ def picture_for(sheet: Sheet, finding: Finding) -> NumberLine | None:
         line = number_line(limitation.formula, d, rows, marks=marks)
     except NotShown:
         return None
-    return replace(line, stretched=tuple(stretched))
+    rest = (g for g in groups_in(limitation.formula) if g != group.index)
+    told = (usual_text(sheet, g, labels) for g in rest if _rounds(limitation.formula, g, base.readings[g]))
+    return replace(line, stretched=tuple(stretched), rest=tuple(told))
+
+
+def _rounds(formula: Formula, group: int, reading: int) -> bool:
+    """Does the group, so read, speak of what rounds to a number?"""
+    read = (n.options[reading] for n in nodes(formula) if isinstance(n, Read) and n.group == group)
+    return any(isinstance(n, Rounded) for option in read for n in nodes(option))

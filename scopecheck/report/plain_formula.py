@@ -9,7 +9,7 @@ from functools import partial
 from scopecheck.foundations.regex import regex
 from scopecheck.report.amounts import plain_degrees
 
-_ROUNDED = regex(r"ROUND\(((?:[^()]|\([^()]*\))+?) TO ((?:[^(),]|\([^()]*\))+), (HALF \w+)\)")
+_ROUNDED = regex(r"ROUND\(((?:[^()]|\((?:[^()]|\([^()]*\))*\))+?) TO ((?:[^(),]|\([^()]*\))+), (HALF \w+)\)")
 _PLACE_IN_OTHER = regex(r"\bPLACE\((\w+), (\w+)\)")
 _RULES = {"HALF AWAY": "half away from zero", "HALF UP": "half up", "HALF EVEN": "half to even"}
 _SIGN = regex(r"\s(?:<=|>=|!=|[<>=])\s")

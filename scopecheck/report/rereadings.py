@@ -147,22 +147,6 @@ def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
     return "; ".join([sentence("reading", key, words=words, label=label, standing=standing), *points])
 
 
-def unmet_texts(sheet: Sheet, rereads: Iterable[Reread], labels: Iterable[str] = ()) -> tuple[str, ...]:
-    """`if "..." is read as "one" (arguable) or "other" (arguable)`, a line for each phrase."""
-    by_group: dict[int, list[Reread]] = {}
-    for reread in rereads:
-        by_group.setdefault(reread.group, []).append(reread)
-    told = []
-    for group, own in by_group.items():
-        if own[0].breaks:
-            told.append(kept_text(sheet, own[0], labels))
-            continue
-        words = group_words(sheet.groups[group], labels)
-        read_as = listed((reading_label(sheet, r) for r in own), "or")
-        told.append(sentence("reading", "unmet", words=words, labels=read_as))
-    return tuple(told)
-
-
 def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = ()) -> str:
     """The reading a phrase has in the base, said to be the usual one, with its meaning and stretch."""
     labels = tuple(labels)
@@ -196,8 +180,15 @@ def break_text(sheet: Sheet, point: BreakPoint, words: str) -> str:
         return sentence(
             _table(parameter), "stretched_by", words=words, value=stretch_text(parameter, point.end.value)
         )
+    if at_all(parameter, point):
+        return sentence("reading", "widens_at_all", words=words)
     way = ("widens_" if point.upward else "narrows_") + ("closed" if point.end.closed else "open")
     return sentence(_table(parameter), way, words=words, value=stretch_text(parameter, point.end.value))
+
+
+def at_all(p: FreeParameter, point: BreakPoint) -> bool:
+    """Does any stretch do, however small?"""
+    return not p.unknown and point.upward and not point.end.closed and point.end.value == p.presumed == 0
 
 
 def _table(p: FreeParameter) -> str:

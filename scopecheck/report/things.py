@@ -123,8 +123,7 @@ def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) ->
         text = sentence(
             "thing", "as_listed", name=name, values=_settings(sheet, article, _in_order(sheet, told, first))
         )
-    free = [n for n in names if n in spoken and n not in stated | usual.keys()]
-    free += _rest_of(sheet, article, free, {*stated, *usual})
+    free = left_free(sheet, finding)
     if not free:
         return text
     if case.role == "document":
@@ -132,6 +131,19 @@ def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) ->
     if len(free) > FEW_FREE and first and first <= stated:
         return sentence("thing", "rest", thing=text, label=flat(finding.label))
     return sentence("thing", "free", thing=text, free=_settings(sheet, article, free))
+
+
+def left_free(sheet: Sheet, finding: Finding) -> list[str]:
+    """What the limitations in question speak of and the case says nothing of, as the thing shows it."""
+    case = case_named(sheet, finding.case)
+    if case is None or finding.witness is None or finding.case != finding.reference:
+        return []
+    article = finding.witness.article
+    known = {*(set(case.stated) - sheet.absent(article)), *stated_values(sheet, case)}
+    spoken = spoken_of(in_question(sheet, finding))
+    names = _in_order(sheet, (*finding.shown, *finding.departs))
+    free = [n for n in names if n in spoken and n not in known]
+    return free + _rest_of(sheet, article, free, known)
 
 
 def _other_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> str:

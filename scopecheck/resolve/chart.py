@@ -14,6 +14,9 @@ from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.patterns import Literals, Pattern, Slot
 
+RELATING = frozenset("differ differs differing exceed exceeds exceeding deviate deviates deviating".split())
+"""What one thing does beside another is no part of what either is called."""
+NEVER_LAST = frozenset("by of to from with at in than for under over on within between".split())
 COMBINATIONS = frozenset("average mean median sum total difference ratio quotient product".split())
 FILLERS = frozenset(
     "wherein a an the of is are being be having has have that which at in with said falls fall falling drops"
@@ -206,7 +209,10 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
         for end in range(at + 1, len(tokens) + 1):
             if tokens[end - 1].sort != "word" or _combines(tokens, end - 1):
                 return
-            yield end, Fill(slot, tokens[at:end])
+            if word_of(tokens[end - 1]) in RELATING:
+                return
+            if word_of(tokens[end - 1]) not in NEVER_LAST:
+                yield end, Fill(slot, tokens[at:end])
     else:
         test = {"step": tests.step, "moment": tests.moment}.get(slot.kind, tests.number)
         for end in range(at + 1, min(at + 9, len(tokens)) + 1):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from itertools import accumulate
 from string import ascii_lowercase
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl, Step
@@ -356,9 +357,16 @@ def of_listed(names: Names, subjects: tuple[Subject, ...], said: Formula) -> For
     return said
 
 
+def _unbracketed(text: str) -> str:
+    """The text without a bracket around all of it; of `(a - b) / (c - d)` there is none."""
+    inner = text[1:-1]
+    depths = list(accumulate({"(": 1, ")": -1}.get(sign, 0) for sign in inner))
+    return inner if text[:1] == "(" and text[-1:] == ")" and min(depths, default=0) >= 0 else text
+
+
 def subject(names: Names, node: Node) -> Subject:
     """What a node left of a colon stands for: a list by its name, else a term."""
-    text = " ".join(node.span.text.split())
+    text = _unbracketed(" ".join(node.span.text.split()))
     if isinstance(node, NameNode):
         if step := names.step(node.name):
             return Subject(step, step.name, node.span)

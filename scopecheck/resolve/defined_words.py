@@ -7,6 +7,7 @@ from itertools import pairwise
 from scopecheck.core.formula import Formula
 from scopecheck.core.model import Rivals
 from scopecheck.foundations.diagnostics import KindTrouble
+from scopecheck.language.statements_words import AS_DEFINED
 from scopecheck.resolve.definitions import Applied, Definition
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.free_numbers import open_numbers
@@ -41,8 +42,9 @@ def note_settled_twice(
         groups.rivals.append(Rivals(at.words, at.where, one, other, pair))
     if any(d.definition.entry is entry for d in defined):
         return
-    pins = groups.pins_at(at.wording, entry.title, at.where)
     meant, _, _ = sort_out(entry, at, names)
+    labels = (*(reading.label for reading, _ in meant), AS_DEFINED)
+    pins = groups.pins_at(at.wording, entry.title, at.where, at.words, labels)
     numbers = {name: number for pin in pins for name, number in pin.values}
     for d in defined:
         ordinary = []

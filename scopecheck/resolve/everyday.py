@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.quantity import Unit, find_unit, kind_word
 from scopecheck.foundations.record import replace
@@ -13,13 +14,15 @@ from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
-from scopecheck.resolve.names import Bound, Typed
+from scopecheck.resolve.names import Bound, Names, Typed
 
 _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
 _TEMPERATURE = (("temperature", 1),)
 _DEGREES = ("degree", "degrees")
 _PLACED = ("of", "from")
+_BEFORE_CLASS = ("of", "the", "from", "more", "one", "two", "three")
+_SELECTED = ("selected", "chosen")
 
 
 def with_degrees(tokens: tuple[Token, ...], subject: Bound, words: Span, name: str) -> tuple[Token, ...]:
@@ -91,6 +94,50 @@ def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(found)
 
 
+def with_celsius(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`40 C` of a temperature as 40 degC: beside it the letter is no other unit."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    if kind is None or kind.dimension != _TEMPERATURE:
+        return tokens
+    found: list[Token] = []
+    for token in tokens:
+        before = found[-1].number if found else None
+        if token.text != "C" or before is None or before.unit is not None:
+            found.append(token)
+            continue
+        number = found.pop()
+        made = replace(before, unit=find_unit("degC"))
+        found.append(replace(number, text=f"{number.text} C", end=token.end, number=made))
+    return tuple(found)
+
+
+def without_times(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`more than three times` of a count without its last word, `2 times and 3 times` without the first."""
+    whole = isinstance(subject, Typed) and subject.whole
+    said = [i for i, t in enumerate(tokens) if t.text.lower() == "times"]
+    if len(said) == 2:
+        return tokens[: said[0]] + tokens[said[0] + 1 :]
+    last = len(tokens) > 1 and said == [len(tokens) - 1]
+    return tokens[:-1] if whole and last else tokens
+
+
+def without_class(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+    """`at least one of the metals copper and zinc` without what its members are called together."""
+    if not isinstance(subject, SetDecl | ChoiceDecl):
+        return tokens
+    own = _forms(name)
+    found: list[Token] = []
+    for i, token in enumerate(tokens):
+        after = tokens[i + 1].text.lower() if i + 1 < len(tokens) else ""
+        called = token.text.lower() in own and i > 0 and tokens[i - 1].text.lower() in _BEFORE_CLASS
+        member = any(m.lower().split()[:1] == [after] for m in subject.members)
+        if not (called and (member or after in _SELECTED)):
+            found.append(token)
+        elif member and tokens[i - 1].text.lower() == "the":
+            found.pop()
+    return tuple(found)
+
+
 def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`an integer from 1 to 5` without what a count says by itself."""
     length = run_at([t.text.lower() for t in tokens], 0, "short", "whole")
@@ -98,13 +145,19 @@ def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, 
     return tokens[length:] if whole and len(tokens) > length else tokens
 
 
-def with_least_or_most(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
-    """`a minimum gap of 3 mm` as a minimum of 3 mm, where the gap is what it is said of; so of what it is."""
+def with_least_or_most(
+    tokens: tuple[Token, ...], subject: Bound, name: str, names: Names
+) -> tuple[Token, ...]:
+    """`a minimum gap of 3 mm` as a minimum of 3 mm, where the gap is what it is said of; so of what it is.
+
+    What is declared as a maximum gap keeps its name.
+    """
     own, found = _forms(name), list(tokens[:1])
     ends = listed("short", "ends") - own  # not of what is itself called 'minimum gap'
     for token in tokens[1:]:
         said = token.text.lower() in own or _is_measure_of(token, subject)
-        if not said or found[-1].text.lower() not in ends:
+        declared = names.declared(f"{found[-1].text} {token.text}") is not None
+        if declared or not said or found[-1].text.lower() not in ends:
             found.append(token)
     return tuple(found)
 

@@ -30,6 +30,7 @@ from scopecheck.resolve.exact_fitting import Context, check_bare, fit
 from scopecheck.resolve.exact_functions import same_kind, steps_of
 from scopecheck.resolve.exact_parts import at_part, part_terms, parts_of
 from scopecheck.resolve.exact_terms import named_members, term
+from scopecheck.resolve.greater_figure import rounded_to
 from scopecheck.resolve.names import (
     ONLY_OF_PARTS,
     Bound,
@@ -169,7 +170,8 @@ def _quantified(c: Context, node: CallNode) -> Formula:
     if len(over_parts) == len(node.items):
         # Several limits on the same parts: all of them on each one.
         said = tuple(map(_together, zip(*(b.conditions for b in over_parts), strict=True)))
-        return quantified(node.function, Present(over_parts[0].there, said))
+        of_none = tuple(b.of_none for b in over_parts if b.of_none is not None)
+        return _or_none(node.function, Present(over_parts[0].there, said), of_none)
     conditions: list[Formula] = []
     for item in node.items:
         bound = c.slots.get(item.name) if isinstance(item, NameNode) else None
@@ -183,6 +185,17 @@ def _quantified(c: Context, node: CallNode) -> Formula:
     if node.function == "NO":
         return All(tuple(Not(item) for item in made))
     return All(made) if node.function == "EVERY" else Any(made)
+
+
+def _or_none(word: str, present: Present, of_none: tuple[Formula, ...]) -> Formula:
+    """EVERY or SOME of a class: where no member is there, what the limit says of the amount 0 decides."""
+    found = quantified(word, present)
+    if not of_none:
+        return found
+    if word == "EVERY":
+        return All((found, Any((*present.there, _together(of_none)))))
+    nothing = All((*(Not(there) for there in present.there), _together(of_none)))
+    return Any((found, nothing)) if word == "SOME" else found
 
 
 def _together(facts: tuple[Formula, ...]) -> Formula:
@@ -209,7 +222,9 @@ def _link(c: Context, chain: Node, left: Node, sign: str, right: Node) -> Formul
     check_bare(c, left if a.bare else right, a, b)
     a, b = fit(c, a, b)
     _check_kinds(chain, a, b)
-    return compared(cast(Op, sign), a.term, b.term)
+    op = cast(Op, sign)
+    in_greater = rounded_to(b.number, a.term, op, b.term) if c.mode == "reading" else None
+    return in_greater or compared(op, a.term, b.term)
 
 
 def _check_kinds(chain: Node, a: Typed, b: Typed) -> None:

@@ -144,6 +144,12 @@ def named_members(context: Context, listed: ListBound, node: Node) -> tuple[str,
     if isinstance(node, RecitedNode):
         bound = context.slots.get("RECITED")
         return bound.members if isinstance(bound, Listed) else context.names.recital(listed, node.span)
+    if not isinstance(node, NameNode) and (step := context.names.step(listed.name)):
+        raise trouble(
+            node.span, f"'{step.name}' is a step; alone it has no time",
+            "A step has a start, an end and a duration.",
+            f"for how long it takes, write: {step.duration or step.start} = {node.span.text}",
+        )  # fmt: skip
     if not isinstance(node, NameNode):
         raise trouble(node.span, f"a member of {listed.name} was expected here", f"{listed.name} is a list.")
     bound = context.slots.get(node.name)

@@ -42,6 +42,7 @@ def form_warnings(
     `named` has for each such claim its text up to the first reference, and the place of that reference.
     A reference to a later claim is told in every profile; what concerns several claims named, in the US.
     """
+    stacked: list[tuple[int, int, Span]] = []
     for number, (before, span) in named.items():
         above = parents.get(number, ())
         later = [p for p in above if p > number]
@@ -52,13 +53,14 @@ def form_warnings(
                 "warning", span, what, cause if profile != "EPO" else "", "number the claims so that it does"
             )
         if profile != "EPO" and len(above) > 1:
-            yield from _of_several(number, before, span, parents)
+            yield from _not_alternative(number, before, span, above)
+            if multiple := _multiple_above(above, parents):
+                stacked.append((number, multiple, span))
+    if stacked:
+        yield _stacked(stacked)
 
 
-def _of_several(
-    number: int, before: str, span: Span, parents: Mapping[int, tuple[int, ...]]
-) -> Iterator[Diagnostic]:
-    above = parents[number]
+def _not_alternative(number: int, before: str, span: Span, above: tuple[int, ...]) -> Iterator[Diagnostic]:
     if not in_the_alternative(before, span.text):
         yield Diagnostic(
             "warning",
@@ -67,15 +69,23 @@ def _of_several(
             f"In the US it names them in the alternative only ({ALTERNATIVES}). Each is handled by itself.",
             f"write {_alternatives(above)}",
         )
-    multiple = _multiple_above(above, parents)
-    if multiple:
-        yield Diagnostic(
-            "warning",
-            span,
-            f"claim {number} names several claims and depends on claim {multiple}, which names several too",
-            f"In the US such a claim does not stand on another one ({ALTERNATIVES}).",
-            f"leave out claim {multiple}, or write the claim once for each",
-        )
+
+
+def _stacked(found: list[tuple[int, int, Span]]) -> Diagnostic:
+    """The claims that name several claims on top of one that does, in one warning."""
+    number, multiple, span = found[0]
+    cause = f"In the US such a claim does not stand on another one ({ALTERNATIVES})."
+    told = f"claim {number} names several claims and depends on claim {multiple}, which names several too"
+    help = f"leave out claim {multiple}, or write the claim once for each"
+    if len(found) > 1:
+        numbers = [str(n) for n, _, _ in found]
+        told += f"; so {'does claim' if len(found) == 2 else 'do claims'} {_and(numbers[1:])}"
+        help = "leave out the claims that name several, or write each claim once for each of its parents"
+    return Diagnostic("warning", span, told, cause, help)
+
+
+def _and(numbers: list[str]) -> str:
+    return " and ".join([", ".join(numbers[:-1]), numbers[-1]] if len(numbers) > 1 else numbers)
 
 
 def _alternatives(numbers: tuple[int, ...]) -> str:

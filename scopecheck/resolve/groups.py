@@ -36,6 +36,11 @@ def plain_wording(text: str) -> str:
     return " ".join(w for w in bare.split() if w not in ("[", "]"))
 
 
+def as_it_stands(words: str) -> str:
+    """Words of a place for comparison, numbers and all: lower case, blanks alike."""
+    return " ".join(words.lower().split())
+
+
 @holder
 class Draft:
     """A group that may still gain places. `labels` are those of its readings, for pins that ask."""
@@ -94,13 +99,15 @@ class Groups:
     def claim_profile(self) -> Literal["US", "EPO"]:
         return "EPO" if self.profile == "EPO" else "US"
 
-    def pins_at(self, wording: str, entry: str, where: str) -> tuple[ReadStatement, ...]:
-        """The pins that name this wording (or the entry's first) and this place."""
+    def pins_at(
+        self, wording: str, entry: str, where: str, words: str = "", labels: tuple[str, ...] = ()
+    ) -> tuple[ReadStatement, ...]:
+        """The pins that name this wording (or the entry's first), or a reading of these very words, here."""
         names = {plain_wording(wording), plain_wording(entry)}
         return tuple(
             pin
             for pin in self.pins
-            if plain_wording(pin.wording) in names
+            if (plain_wording(pin.wording) in names or names_words(pin, words, labels))
             and (not pin.places or not spellings_of(where).isdisjoint(pin.places))
         )
 
@@ -166,6 +173,12 @@ class Groups:
 
     def finished(self) -> tuple[Group, ...]:
         return tuple(draft.group() for draft in self.drafts.values())
+
+
+def names_words(pin: ReadStatement, words: str, labels: tuple[str, ...]) -> bool:
+    """Does the pin name the words of a place as they stand there, and one of the readings they have?"""
+    alike = as_it_stands(pin.wording) == as_it_stands(words)
+    return alike and pin.reading.lower() in (label.lower() for label in labels)
 
 
 def spellings_of(where: str) -> frozenset[str]:

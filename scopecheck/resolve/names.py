@@ -49,7 +49,8 @@ class Listed:
     """A list slot: a condition for each member, and the members' names where they are names.
 
     Of like parts, `there` are the conditions that each of them is there; else empty. `once` are the
-    conditions without those of members that a class listed beside them holds.
+    conditions without those of members that a class listed beside them holds. `of_none` is what is said
+    of a class of ingredients of which none is there: its limit on the amount 0.
     """
 
     conditions: tuple[Formula, ...]
@@ -57,6 +58,7 @@ class Listed:
     text: str
     there: tuple[Formula, ...] = ()
     once: tuple[Formula, ...] = ()
+    of_none: Formula | None = None
 
 
 @record

@@ -10,6 +10,7 @@ from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, Step
 from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as word_list
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.assemblies import no_assembly
@@ -49,6 +50,10 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
                 known = any(member_of(job.first, job.text(end)) for end in ends)
                 if literals.isdisjoint(said) and not known:
                     return no_member(job.first, job.text(member), job.span(member))
+    if isinstance(job.first, Typed) and not word_list("asides", "what_is_left").isdisjoint(
+        map(word_of, tokens)
+    ):
+        return trouble(span, f"no phrase reads '{words[:60]}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
     if job.sort in ("steps", "sequences") and (wrong := _no_step(job, tokens)):
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
@@ -74,6 +79,11 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
 
 
+WHAT_IS_LEFT = "What is left of a whole is no limit of one share by itself."
+OF_WHAT_IS_LEFT = (
+    "declare the whole with its ingredients as a composition, whose shares add up to 100 %, and write: "
+    "name of the composition : the balance being ...; or mark the words: not restated : ..."
+)
 _SEVERAL = frozenset("mixture mixtures combination combinations blend blends both".split())
 
 

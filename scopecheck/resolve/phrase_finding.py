@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from functools import cached_property
 
 from scopecheck.core.declared import Assembly, NumberDecl, SetDecl, Step
-from scopecheck.core.formula import Add, Divide
-from scopecheck.foundations.quantity import PLAIN_KIND
+from scopecheck.core.formula import Add, Divide, Magnitude, Negate
+from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import words as listed
@@ -24,7 +24,7 @@ from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind, is_switch
 from scopecheck.resolve.subjects import LISTS, OfParts, Subject, is_bare_share, is_fraction
-from scopecheck.resolve.together import meant_together, says_together, summands
+from scopecheck.resolve.together import difference_of, meant_together, says_together, summands
 
 
 @record
@@ -73,6 +73,8 @@ class Job:
             self.known[key] = []
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
             # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
+            if found and not any(" of " in f" {m.pattern.plain} " for m in found):
+                found = [] if self.share_of_another(tokens) else found
             over = found and not any(says_together(m.pattern.plain) for m in found) and self.in_total(tokens)
             each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
             self.known[key] = [] if over or each else found
@@ -89,7 +91,7 @@ class Job:
         if not tokens:
             return False
         found = self.found(tokens) or self.share_of_another(tokens) or self.split(tokens)
-        return bool(found or self.in_total(tokens) or self.of_each(tokens)) or any(
+        return bool(found or self.in_total(tokens) or self.difference(tokens) or self.of_each(tokens)) or any(
             not aside.wrong for aside in self.asides(tokens)
         )
 
@@ -130,6 +132,25 @@ class Job:
         agreeing = (a for a in meant_together(tokens, small) if job.readable(a.rest))
         found = next(agreeing, None)
         return None if found is None else (job, found.rest)
+
+    def difference(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
+        """`a, b : the difference between a and b is 1 to 3 mm`: the words to be read of the difference.
+
+        In either direction; where a phrase has the words it is asked which way round.
+        """
+        if len(self.subjects) != 2 or not self.alone or self.sort:
+            return None
+        first, second = self.subjects
+        terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
+        if len(terms) != 2 or terms[0].kind is None or terms[0].kind != terms[1].kind:
+            return None
+        count = difference_of([word_of(t) for t in tokens], (first.text.lower(), second.text.lower()))
+        if not 0 < count < len(tokens):
+            return None
+        kind = difference_kind(terms[0].kind, terms[1].kind)
+        apart = Typed(Magnitude(Add((terms[0].term, Negate(terms[1].term)))), kind)
+        job = self.of(Subject(apart, f"difference between {first.text} and {second.text}", first.span))
+        return (job, tokens[count:]) if job.readable(tokens[count:]) else None
 
     def of_each(self, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         """`gap, rim : gap and rim each at least 3 mm`: the words to be read of each thing alone, or none.
@@ -266,12 +287,13 @@ class Job:
         return first, second, joins[said[at]]
 
     def declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:
-        words = tokens[1:] if len(tokens) > 1 and word_of(tokens[0]) in ("the", "said") else tokens
+        words = tokens[1:] if len(tokens) > 1 and word_of(tokens[0]) in ("the", "said", "a", "an") else tokens
         if any(t.sort != "word" for t in words):
             return None
-        found = self.place.names.declared(" ".join(t.text for t in words))
-        if isinstance(found, NumberDecl):
-            return found
+        for name in (words, tokens):
+            found = self.place.names.declared(" ".join(t.text for t in name))
+            if isinstance(found, NumberDecl):
+                return found
         return called(self.place.names, " ".join(t.text for t in words)) if len(words) > 2 else None
 
     def is_item(self, tokens: tuple[Token, ...]) -> bool:

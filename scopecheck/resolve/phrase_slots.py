@@ -165,7 +165,10 @@ class _Filling:
         thing = self.job.subjects[0].text
         limits = tuple(self.whole(job, fill.tokens) for job in self.job.each())
         self.shown[name] = f"{thing} {text}"
-        self.slots[name] = Listed(limits, (), self.shown[name], of_parts.there)
+        none = None
+        if of_parts.sort == "classes":
+            none = self.whole(self.job.on(of_parts.together["total"]), fill.tokens)
+        self.slots[name] = Listed(limits, (), self.shown[name], of_parts.there, of_none=none)
         asked = _said(self.match.entry)
         for together, value in of_parts.together.items():
             key = f"{together}_{name}"

@@ -2,27 +2,32 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import pairwise
 
 from scopecheck.core.declared import Assembly, Composition, NumberDecl, Step
-from scopecheck.core.formula import All, Formula, Not
+from scopecheck.core.formula import Add, All, Formula, Not
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
 from scopecheck.language.syntax import Words
+from scopecheck.resolve.beside_another import Read, multiples, of_both, surpassing, with_names_in_words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
     as_alternatives,
     of_whole_numbers,
+    with_celsius,
     with_degrees,
     with_fractions,
     with_least_or_most,
     with_parts_per,
     with_ratios,
     with_things_per,
+    without_class,
     without_dots,
+    without_times,
 )
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.names import Bound, Names, Typed
@@ -32,6 +37,7 @@ from scopecheck.resolve.phrase_slots import named_subjects, occurrence
 from scopecheck.resolve.readings import can_be_tried, read
 from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, with_units, without_unit
+from scopecheck.resolve.together import sum_of, with_both_named
 
 MOST_WORDS = 60
 
@@ -81,13 +87,28 @@ class Reader:
     ) -> tuple[Job, tuple[Token, ...]]:
         """The words as they are read of what stands left of the colon, numbers with their units.
 
-        Fractions in words are numbers where no phrase has them as words.
+        Words that can be said otherwise are, where no phrase has them as they stand.
         """
         made = self._job_of(self._amounts(tokens, words, subjects), words, subjects)
-        fractions = with_fractions(made[1])
-        if len(fractions) == len(made[1]) or made[0].readable(made[1]):
+        if not subjects or _is_read(*made):
             return made
-        return self._job_of(fractions, words, subjects)
+        return next(
+            (other for other in self._otherwise(made, tokens, words, subjects) if _is_read(*other)), made
+        )
+
+    def _otherwise(
+        self, made: Read, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Iterator[Read]:
+        """Fractions as numbers, times behind a count as nothing, both things named, a sum as one thing."""
+        fractions = without_times(with_fractions(made[1]), made[0].first)
+        if len(fractions) != len(made[1]):
+            yield self._job_of(fractions, words, subjects)
+        named = with_both_named(made[1], tuple(s.text for s in subjects))
+        if named is not made[1]:
+            yield self._job_of(named, words, subjects)
+        summed, fewer = _summed(tokens, subjects)
+        if len(fewer) != len(subjects):
+            yield self._job_of(self._amounts(summed, words, fewer), words, fewer)
 
     def _job_of(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -115,7 +136,7 @@ class Reader:
             return False
         try:
             job, tokens = self._job(tokens, words, subjects)
-            if job.readable(tokens):
+            if _is_read(job, tokens):
                 return _can_be_read(job, tokens)
         except Trouble:
             pass
@@ -129,7 +150,9 @@ class Reader:
         if not subjects:
             return tokens
         tokens = of_whole_numbers(tokens, subjects[0].bound)
-        tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text)
+        tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
+        tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
+        tokens = with_celsius(tokens, subjects[0].bound)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
         tokens = with_parts_per(tokens, subjects[0].bound)
         made = self.names.declared(subjects[0].text)
@@ -142,8 +165,41 @@ class Reader:
         return self.names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
 
 
+def _is_read(job: Job, tokens: tuple[Token, ...]) -> bool:
+    return (
+        job.readable(tokens) or _beside_another(job, tokens) is not None or of_both(job, tokens) is not None
+    )
+
+
+def _beside_another(job: Job, tokens: tuple[Token, ...]) -> Read | None:
+    return surpassing(job, tokens) or multiples(job, tokens) or with_names_in_words(job, tokens)
+
+
+def _summed(
+    tokens: tuple[Token, ...], subjects: tuple[Subject, ...]
+) -> tuple[tuple[Token, ...], tuple[Subject, ...]]:
+    """`a, b, c : ratio of a to the sum of b and c`, the sum as one thing left of the colon and one word."""
+    terms = [
+        s.bound for s in subjects if isinstance(s.bound, Typed) and s.parts is None and s.mixture is None
+    ]
+    kind = terms[0].kind if terms else None
+    if len(subjects) < 3 or len(terms) < len(subjects) or kind is None or kind.basis == "level":
+        return tokens, subjects
+    found = sum_of(tokens, tuple(s.text.lower() for s in subjects))
+    if found is None or any(t.kind != kind for t in terms):
+        return tokens, subjects
+    start, end, first, last = found
+    whole = Typed(Add(tuple(t.term for t in terms[first:last])), kind)
+    text = " + ".join(s.text for s in subjects[first:last])
+    word = replace(tokens[start], sort="word", text="sum", end=tokens[end - 1].end)
+    one = Subject(whole, text, subjects[first].span)
+    return (*tokens[:start], word, *tokens[end:]), (*subjects[:first], one, *subjects[last:])
+
+
 def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
     """All of the words as one formula. Raises Trouble if no phrase, or more than one, reads them."""
+    if times := multiples(job, tokens):
+        return _whole(*times)
     found = job.found(tokens)
     if len(found) > 1:
         ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
@@ -153,8 +209,12 @@ def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         )  # fmt: skip
     if found:
         return _read(job, found[0], tokens)
-    if other := job.share_of_another(tokens) or job.in_total(tokens):
+    if other := job.share_of_another(tokens) or job.in_total(tokens) or job.difference(tokens):
         return _whole(*other)
+    if other := _beside_another(job, tokens):
+        return _whole(*other)
+    if both := of_both(job, tokens):
+        return All(tuple(_whole(job.of(job.subjects[0]), words) for words in both))
     parts = _parts(job, tokens)
     if parts is None and (rest := job.of_each(tokens)):
         return All(tuple(_whole(one, rest) for one in job.each()))

@@ -41,7 +41,9 @@ def plain_text(text: str, at: Occurrence) -> str:
         if isinstance(slot, Typed) and slot.number and slot.unit and slot.number.has_places:
             places.append(_step_text(slot.number.decimals, slot.unit.symbol))
         else:
-            places.append(f"the last written place of {at.shown.get(match.group(1), match.group(1))}")
+            of = at.shown.get(match.group(1), match.group(1))
+            figure = "the greater figure of " if ":" in of else ""
+            places.append(f"the last written place of {figure}{of}")
         return f"\0{len(places) - 1}\0"
 
     def beside(names: str) -> str:

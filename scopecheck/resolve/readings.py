@@ -50,9 +50,9 @@ def read(
     own = (
         as_defined(defined[0].plain, alone=not readings or groups.claim_profile == "US") if defined else None
     )
-    pins = groups.pins_at(at.wording, title, at.where)
+    known = (*labels, own.label) if own else labels
+    pins = groups.pins_at(at.wording, title, at.where, at.words, known)
     for name in (at.wording, title):
-        known = (*labels, own.label) if own else labels
         groups.seen[name] = tuple(dict.fromkeys((*groups.seen.get(name, ()), *known)))
     settling = (defined[0].definition, own) if own else None
     left, settled = groups.settle((*readings, own) if own else readings, pins, at.where, settling)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from scopecheck.foundations.diagnostics import Diagnostic, did_you_mean
 from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import ApartStatement, PolicyStatement, ReadStatement
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.definitions import Definition
-from scopecheck.resolve.groups import CLAIMS, SLOT, Draft, Groups, plain_wording, spellings_of
+from scopecheck.resolve.groups import CLAIMS, SLOT, Draft, Groups, as_it_stands, plain_wording, spellings_of
 
 
 def wrong_settlings(groups: Groups, whole: bool) -> tuple[Diagnostic, ...]:
@@ -18,7 +18,9 @@ def wrong_settlings(groups: Groups, whole: bool) -> tuple[Diagnostic, ...]:
     `whole`: the sheet has no other mistake, so every place at which words are used is known.
     """
     found: list[Diagnostic] = []
-    known = {plain_wording(wording): wording for wording in groups.seen}
+    known: dict[str, tuple[str, ...]] = {}
+    for wording in groups.seen:
+        known[plain_wording(wording)] = (*known.get(plain_wording(wording), ()), wording)
     for pin in groups.pins:
         first = _pin(groups, pin, known)
         found += [first] if first else _places(groups, pin) if whole else []
@@ -70,36 +72,46 @@ def _error(span: Span, message: str, cause: str = "", help: str = "") -> Diagnos
     return Diagnostic("error", span, message, cause, help)
 
 
-def _pin(groups: Groups, pin: ReadStatement, known: dict[str, str]) -> Diagnostic | None:
-    wording = known.get(plain_wording(pin.wording))
-    if wording is None:
+def _pin(groups: Groups, pin: ReadStatement, known: Mapping[str, tuple[str, ...]]) -> Diagnostic | None:
+    wordings = known.get(plain_wording(pin.wording), ())
+    labels = tuple(dict.fromkeys(label for wording in wordings for label in groups.seen[wording]))
+    if pin.reading.lower() in (label.lower() for label in labels):
+        return None
+    here = _with_these_words(groups, pin)
+    phrases = list(dict.fromkeys((d.wording, d.entry) for d in here if _settled(d, pin)))
+    if len(phrases) > 1:
+        message = f"'{pin.wording}' are words of several phrases that have a reading '{pin.reading}'"
+        return _error(pin.span, message, "", _by_phrase(pin, [d for d in here if _settled(d, pin)]))
+    if phrases:
+        return None
+    labels = labels or tuple(dict.fromkeys(r.label for d in here for r in d.readings))
+    if not labels:
         return _error(
             pin.span, f"nothing in the sheet reads '{pin.wording}'",
-            "A pin names the words of a phrase in use.",
-            _said_there(groups, pin) or _longer(plain_wording(pin.wording), known),
+            "A pin names the words of a phrase in use.", _longer(plain_wording(pin.wording), known),
         )  # fmt: skip
-    labels = groups.seen[wording]
-    if pin.reading.lower() not in (label.lower() for label in labels):
-        listed = ", ".join(f"'{label}'" for label in labels)
-        return _error(
-            pin.span, f"'{pin.wording}' has no reading '{pin.reading}'", "", f"its readings here: {listed}"
-        )
-    return None
+    listed = ", ".join(f"'{label}'" for label in labels)
+    return _error(
+        pin.span, f"'{pin.wording}' has no reading '{pin.reading}'", "", f"its readings here: {listed}"
+    )
 
 
-def _said_there(groups: Groups, pin: ReadStatement) -> str:
-    """A help sentence where the pin has the words of a place, numbers and all, not those of the phrase."""
-    words = " ".join(pin.wording.lower().split())
-    for draft in groups.drafts.values():
-        where = [p.where for p in draft.places if " ".join(p.words.lower().split()) == words]
-        if where and (plain := plain_wording(draft.wording)):
-            return f'without its numbers and members: read "{plain}" in {", ".join(where)} as "{pin.reading}"'
-    return ""
+def _with_these_words(groups: Groups, pin: ReadStatement) -> list[Draft]:
+    """The phrases that have the words of the pin at some place, numbers and all."""
+    words = as_it_stands(pin.wording)
+    return [d for d in groups.drafts.values() if any(as_it_stands(p.words) == words for p in d.places)]
 
 
-def _longer(plain: str, known: Mapping[str, str]) -> str:
+def _by_phrase(pin: ReadStatement, drafts: Iterable[Draft]) -> str:
+    """A help sentence: what to write for each of the phrases."""
+    told = {plain_wording(d.wording): ", ".join(p.where for p in d.places) for d in drafts}
+    ways = [f'read "{plain}" in {where} as "{pin.reading}"' for plain, where in told.items() if plain]
+    return f"name the phrase, without its numbers: {' or '.join(ways)}" if ways else ""
+
+
+def _longer(plain: str, known: Mapping[str, tuple[str, ...]]) -> str:
     """A help sentence: the wordings in use that begin alike, as they are shown, else the nearest."""
-    shown = {bare: " ".join(SLOT.sub("...", wording).split()) for bare, wording in known.items()}
+    shown = {bare: " ".join(SLOT.sub("...", wordings[-1]).split()) for bare, wordings in known.items()}
     begun = dict.fromkeys(f"'{shown[bare]}'" for bare in known if bare.startswith(f"{plain} "))
     return f"did you mean {' or '.join(list(begun)[:3])}?" if begun else did_you_mean(plain, shown.values())
 
@@ -107,9 +119,12 @@ def _longer(plain: str, known: Mapping[str, str]) -> str:
 def _places(groups: Groups, pin: ReadStatement) -> list[Diagnostic]:
     """A pin that takes hold nowhere, or not at a place it names, or sets a number that is not open."""
     plain = plain_wording(pin.wording)
-    drafts = [
-        d for d in groups.drafts.values() if plain in (plain_wording(d.wording), plain_wording(d.entry))
+    named = [
+        d
+        for d in groups.drafts.values()
+        if plain in (plain_wording(d.wording), plain_wording(d.entry)) or _settled(d, pin)
     ]
+    drafts = named or _with_these_words(groups, pin)
     found = []
     for place in pin.places:
         here = [d for d in drafts if any(place in spellings_of(p.where) for p in d.places)]
@@ -164,7 +179,7 @@ def _policy(groups: Groups, policy: PolicyStatement, values: set[str] | None) ->
     )
 
 
-def _unused(apart: ApartStatement, known: dict[str, str]) -> Diagnostic:
+def _unused(apart: ApartStatement, known: Mapping[str, tuple[str, ...]]) -> Diagnostic:
     return Diagnostic(
         "warning", apart.span, f"nothing in the sheet reads '{apart.wording}', so nothing is set apart",
         "Only phrases and terms in use can be read apart.", _longer(plain_wording(apart.wording), known),

@@ -6,8 +6,10 @@ none of it.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -63,3 +65,51 @@ def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) ->
     if not said:
         return len(names) == 1 or own.isdisjoint(rest)
     return all(set(name.split()) <= set(said) for name in names)
+
+
+def difference_of(words: list[str], names: tuple[str, str]) -> int:
+    """How many words before a limit say `the difference between A and B`, or `A and B differ by`; else 0.
+
+    The names may stand in either order.
+    """
+    text = f"{' '.join(words)} "
+    for first, second in (names, names[::-1]):
+        both = rf"(?:the |an? )?{re.escape(first)} and (?:the |an? )?{re.escape(second)} "
+        between = regex(
+            rf"(?:the |an? )?differences? (?:between|in) {both}(?:of |is |being |lies |amounts to )?"
+        )
+        apart = regex(rf"{both}differ(?:s|ing)? (?:by )?")
+        if found := between.match(text) or apart.match(text):
+            return len(found.group().split())
+    return 0
+
+
+def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
+    """`differ from each other by 3 mm` with both of what differs before it, and without 'each other'."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if w in ("differ", "differing", "differs")), None)
+    if at is None or len(names) != 2:
+        return tokens
+    if words[at + 1 : at + 4] in (["from", "each", "other"], ["from", "one", "another"]):
+        tokens = (*tokens[: at + 1], *tokens[at + 4 :])
+    if at > 0:
+        return tokens
+    text = f"{names[0]} and {names[1]}"
+    made = (replace(tokens[0], sort="word", text=word, end=tokens[0].start) for word in text.split())
+    return (*made, *tokens)
+
+
+def sum_of(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[int, int, int, int] | None:
+    """Where `the sum of B and C` or `B plus C` stands, and from which name to which it sums; or None."""
+    text = " ".join(word_of(t) for t in tokens) + " "
+    for first in range(len(names)):
+        for last in range(len(names), first + 1, -1):
+            if last - first == len(names):
+                continue
+            said = [rf"(?:the |an? )?{re.escape(name)}" for name in names[first:last]]
+            joined = ",? ".join(said[:-1]) + ",? and " + said[-1]
+            plus = regex(rf"{' plus '.join(said)} |(?:the )?(?:sum|total|combined amount) of {joined} ")
+            if found := plus.search(text):
+                start = len(text[: found.start()].split())
+                return start, start + len(found.group().split()), first, last
+    return None

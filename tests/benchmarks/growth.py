@@ -7,11 +7,12 @@ from collections.abc import Callable, Iterator
 
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.cases import reading_for_all
-from scopecheck.answers.questions.claims import adds_nothing, nothing_meets, undefined
+from scopecheck.answers.questions.claims import adds_nothing, nothing_meets
 from scopecheck.answers.questions.inside import inside_lost
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested
+from scopecheck.answers.questions.undefined import undefined
 from scopecheck.core.model import Sheet
 from tests.benchmarks.figures import Figure
 from tests.benchmarks.problems import of_phrases, realistic

@@ -14,8 +14,9 @@ from scopecheck.answers.minimal import minimal_sets
 from scopecheck.answers.questions import prepare
 from scopecheck.answers.questions.claims import nothing_meets
 from scopecheck.answers.questions.idle import idle
+from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.kept_out import kept_out
-from scopecheck.answers.questions.prepared import Instance, Prepared
+from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import Construction, groups_in
 from scopecheck.core.formula import All, Any, Compare, Const, Formula, Measured, Op, Read
 from scopecheck.core.model import Case, Limitation, Sheet

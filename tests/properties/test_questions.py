@@ -17,12 +17,13 @@ from scopecheck.answers.questions.claims import (
     adds_nothing,
     ends_not_reached,
     nothing_meets,
-    undefined,
 )
 from scopecheck.answers.questions.inside import inside_lost
+from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.outside import outside_met
-from scopecheck.answers.questions.prepared import Instance, Prepared
+from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
+from scopecheck.answers.questions.undefined import undefined
 from scopecheck.answers.witness import verify
 from scopecheck.core.construction import (
     Construction,

@@ -2,26 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import Answers, Finding, Looked
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.choices import choices
-from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets, undefined
+from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets
 from scopecheck.answers.questions.combined import together_beside_description
 from scopecheck.answers.questions.described import beside_description, numbers_not_described
 from scopecheck.answers.questions.freed import members_freed
 from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost, no_case_inside
+from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.kept_out import kept_out
 from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.members import members_not_reached
 from scopecheck.answers.questions.outside import outside_met
-from scopecheck.answers.questions.prepared import Instance, Prepared
+from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.answers.questions.same_scope import no_reading_for_all_claims, same_scope
+from scopecheck.answers.questions.undefined import undefined
 from scopecheck.answers.questions.varying import moves_with_something_else
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
@@ -141,7 +143,8 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
         first = sheet.claims[0]
         answers = reading_for_all(prepared)
         yield "all cases together", "no reading fits all cases", first.number, "", first.span, answers
-    for instance in prepared.all_instances():
+    for alike in prepared.ways_alike():
+        instance = alike[0]
         claim = instance.claim
         label = f"claim {claim.number}"
         for question, ask in (
@@ -159,7 +162,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("beside the description", together_beside_description),
             ("choices left", choices),
         ):
-            told = _by_way_of(instance, ask(prepared, instance))
+            told = _by_way_of(alike, ask(prepared, instance))
             yield label, question, claim.number, label, claim.span, told
     if sheet.claims:
         first = sheet.claims[0]
@@ -173,11 +176,11 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             yield x.label, "pair", claim.number, x.label, x.span, pairs(prepared, x)
 
 
-def _by_way_of(instance: Instance, answers: Iterable[Answer]) -> Iterator[Answer]:
-    """The answers about a claim, those that may differ with the parent with the chain they are found by."""
+def _by_way_of(alike: Sequence[Instance], answers: Iterable[Answer]) -> Iterator[Answer]:
+    """The answers about a claim, those that may differ with the parent with the chains they are found by."""
     for answer in answers:
         if isinstance(answer, Finding) and answer.question in BY_WAY:
-            answer = replace(answer, ways=(instance.chain,))
+            answer = replace(answer, ways=tuple(i.chain for i in alike))
         yield answer
 
 

@@ -105,8 +105,16 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
         return
     groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
     told = prepared.told_refined(at_claim("one reading fits all cases", 6, claim), refined, groups)
-    told = _between(prepared, demands, groups, told)
+    told = replace(_between(prepared, demands, groups, told), cases=_left_open(prepared, sided))
     yield replace(told, quantifier="base" if not told.rereads and not told.read_as else "some")
+
+
+def _left_open(prepared: Prepared, sided: Sequence[Sided]) -> tuple[str, ...]:
+    """The inside cases that, as presumed, are met or not with what they say nothing of."""
+    base = prepared.session.base
+    asked = (s for s in sided if s.demand.wanted == "some" and s.demand.article is None)
+    left = (s for s in asked if status_at(prepared, s.demand.region, s.demand.formula, base) == "some")
+    return tuple(dict.fromkeys(s.case.name for s in left))
 
 
 def _wanted(prepared: Prepared, case: Case) -> Wanted:

@@ -11,6 +11,7 @@ from scopecheck.answers.refine import Demand, Wanted, some_construction
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case, Limitation
 from scopecheck.core.ranges import lying
+from scopecheck.core.ties import lying_ties
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import meets
@@ -34,7 +35,8 @@ def _cell(prepared: Prepared, case: Case, limitation: Limitation) -> ChartCell:
     names = prepared.session.names_in(limitation.formula)
     stated = tuple(n for n in case.stated if n in names and n not in case.in_full)
     against = lying(prepared.sheet, case.facts, limitation.formula, prepared.session.base)
-    cell = ChartCell(limitation.label, case.name, stated, "undecided", lying=against)
+    tied = lying_ties(case.facts, limitation.formula, prepared.session.base)
+    cell = ChartCell(limitation.label, case.name, stated, "undecided", lying=against, tied=tied)
     try:
         article = prepared.point(case, All((limitation.formula,)))
         if article is not None:

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from itertools import islice, product
 
 from scopecheck.answers.findings import Finding
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.core.formula import Value
 from scopecheck.foundations.record import replace

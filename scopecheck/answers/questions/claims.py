@@ -9,26 +9,21 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding, Looked, Quantifier
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import Answer
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim, at_limitation
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
-from scopecheck.answers.refine import Demand, find_construction, some_construction
-from scopecheck.core.construction import Construction, Node, nodes
+from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.core.construction import Construction, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import (
     All,
     Article,
     Compare,
     Const,
-    Divide,
     Formula,
-    Greatest,
-    Least,
-    Not,
     Op,
-    Ranked,
     Term,
 )
-from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Limitation
 from scopecheck.core.plain import stated_ends
 from scopecheck.core.stated import farthest_by_itself, own_ends
@@ -133,20 +128,15 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     conflicts = _conflicts(session.search(()), labelled)
     groups = session.groups_in(instance.scope)
     told = prepared.told_refined(with_sets(at_claim(question, 4, claim), conflicts), refined, groups)
+    needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, found)]
+    told = replace(told, rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))))
     if found != session.base:
         yield replace(told, outcome="vacuous", quantifier="some")
         return
     meeting = session.search(groups)
     meeting.require(session.met(instance.scope))
     least = prepared.told_by(told, meeting, groups)
-    needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, session.base)]
-    yield replace(
-        told,
-        outcome="vacuous",
-        quantifier="base",
-        kept_by=least.rereads + least.read_as,
-        rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))),
-    )
+    yield replace(told, outcome="vacuous", quantifier="base", kept_by=least.rereads + least.read_as)
 
 
 def _needed(
@@ -193,7 +183,10 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     if refined.construction is not None:
         told = prepared.told_refined(at_claim("adds nothing", 4, claim), refined, groups)
         quantifier: Quantifier = "some" if narrows_at_base else "base"
-        yield replace(told, outcome="excluded", quantifier=quantifier)
+        k = refined.construction
+        needed = prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
+        rests_on = tuple(dict.fromkeys((*told.rests_on, *needed)))
+        yield replace(told, outcome="excluded", quantifier=quantifier, rests_on=rests_on)
     yield _narrowing(prepared, instance, misses_at_base)
 
 
@@ -352,56 +345,3 @@ def _likely(prepared: Prepared, instance: Instance, term: Term) -> list[Fraction
 
 def _reaches(op: Op, end: Extremum, limit: Fraction) -> bool:
     return end.value >= limit if op in ("<", "<=") else end.value <= limit
-
-
-# ---- undefined expressions
-
-
-def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
-    """Is there a thing for which a limitation has no value while the claim's others are not false?"""
-    session = prepared.session
-    for limitation in instance.own:
-        if not any(may_lack_value(node) for node in nodes(limitation.formula)):
-            continue
-        others = [x.formula for x in instance.limitations if x is not limitation]
-        formulas = (limitation.formula, *others)
-        search = session.search(session.groups_in(*formulas))
-        search.require(session.undefined(limitation.formula), *(~session.denied(f) for f in others))
-        finding = at_limitation("undefined", 4, limitation)
-        try:
-            holds = search.holds()
-        except Undecided as reason:
-            yield replace(finding, outcome="undecided", stakes=6, reason=str(reason))
-            continue
-        if not holds:
-            yield Looked("undefined", limitation.claim, limitation.label)
-            continue
-        shown = prepared.exhibit(
-            replace(finding, detail=_expression(limitation)),
-            search,
-            formulas,
-            ((limitation.formula, "undefined"),),
-            prepared.known(formulas),
-        )
-        # Every thing has a value, or fails another limitation: what a construction without such a thing asks.
-        escape = AnyOf((limitation.formula, Not(limitation.formula), *(Not(f) for f in others)))
-        quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
-        with suppress(Undecided):
-            if not some_construction(session, [Demand(NOTHING, escape, "every")]):
-                quantifier = "every"
-        yield replace(shown, quantifier=quantifier)
-
-
-def may_lack_value(node: Node) -> bool:
-    """Is this a division (but not by a written number, unless 0), a median, or the least of nothing?"""
-    match node:
-        case Divide(_, Const(value)):
-            return value == 0
-        case Least(items) | Greatest(items):
-            return not items
-        case _:
-            return isinstance(node, Divide | Ranked)
-
-
-def _expression(limitation: Limitation) -> str:
-    return next((n.text for n in nodes(limitation.formula) if isinstance(n, Divide) and n.text), "")

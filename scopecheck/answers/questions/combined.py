@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.held import Combined, CombinedWith, Joint, Piece
 from scopecheck.answers.questions.idle import limiting
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.core.construction import names_in
 from scopecheck.core.formula import All, Bound, Formula
 from scopecheck.core.model import Case, Limitation
 from scopecheck.core.ranges import Range
 from scopecheck.core.stated import SIDES, Side
-from scopecheck.core.ties import Tie, ranges_of_ties, upside_down
+from scopecheck.core.ties import range_in, ranges_of_ties
 from scopecheck.foundations.record import replace
 
 
@@ -100,20 +101,12 @@ def _pieces(prepared: Prepared, lines: Sequence[Limitation]) -> tuple[tuple[Piec
     stated = [(c.name, ranges_of_ties(c.facts, base).ranges) for c in described]
     pieces = []
     for tie, claimed in asked.ranges.items():
-        ranges = [(case, own) for case, limits in stated if (own := _range_in(limits, tie)) is not None]
+        ranges = [(case, own) for case, limits in stated if (own := range_in(limits, tie)) is not None]
         if ranges:
             as_such = tuple(case for case, own in ranges if own == claimed)
             low, high = (_of_end(ranges, side, claimed) for side in SIDES)
             pieces.append(Piece(tie, as_such, low, high))
     return tuple(pieces), asked.whole and len(pieces) == len(asked.ranges)
-
-
-def _range_in(limits: Mapping[Tie, Range], tie: Tie) -> Range | None:
-    """The range that limits set for a tie, whichever way round they state a ratio."""
-    if tie in limits or not tie.below:
-        return limits.get(tie)
-    other = limits.get(tie.upside_down)
-    return None if other is None else upside_down(other)
 
 
 def _of_end(ranges: Sequence[tuple[str, Range]], side: Side, claimed: Range) -> tuple[str, ...] | None:

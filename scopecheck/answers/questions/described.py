@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.held import EndHeld, Held
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Bound
 from scopecheck.core.model import Case, Limitation

@@ -8,10 +8,11 @@ from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.refine import Demand, Wanted, find_construction
 from scopecheck.core.construction import Construction
-from scopecheck.core.declared import NumberDecl
+from scopecheck.core.declared import Composition, NumberDecl
 from scopecheck.core.formula import All, Compare, Const, Formula, Measured
 from scopecheck.core.model import Case
 from scopecheck.core.ranges import limits_of, lying
+from scopecheck.core.ties import lying_ties, range_in, ranges_of_ties
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Constraint
 from scopecheck.solving.solver import Search
@@ -53,16 +54,31 @@ def at_stated_ends(prepared: Prepared, case: Case, scope: Formula) -> Case | Non
     As presumed. None where the claim goes beyond no number, or holds no end that is stated of one: a stated
     end is a number that the document names, as an example does.
     """
-    found = lying(prepared.sheet, case.facts, scope, prepared.session.base)
+    session = prepared.session
+    sheet, base = prepared.sheet, session.base
+    asked, stated = limits_of(sheet, scope, base), limits_of(sheet, case.facts, base)
+    found = lying(sheet, case.facts, scope, base)
+    # A number that a line ties to others lies in no range by itself: it is looked at with what is tied to it.
+    wanted = [own.name for own in found if own.relation not in INSIDE]
+    wanted += [name for name, own in stated.ranges if name in asked.loose and own.single is None]
+    both = session.search(())
+    both.require(session.met(case.facts, base), session.met(scope, base))
     ends: list[Formula] = []
-    for own in (own for own in found if own.relation not in INSIDE):
-        stated = (end for end in (own.stated.low, own.stated.high) if end is not None and end.closed)
-        said = own.said[1]
-        named = (end.value for end in stated if end in (said.low, said.high) and own.asked.holds(end.value))
-        value = next(named, None)
+    for name in dict.fromkeys(wanted):
+        said = dict(stated.said)[name]
+        values = [end.value for end in (said.low, said.high) if end is not None and end.closed]
+        value = next((v for v in values if both.holds(session.equals(name, v))), None)
         if value is None:
             return None
-        ends.append(Compare("=", Measured(own.name), Const(value)))
+        both.require(session.equals(name, value))
+        ends.append(Compare("=", Measured(name), Const(value)))
+    for tied in (tied for tied in lying_ties(case.facts, scope, base) if tied.relation not in INSIDE):
+        stated_ends = (tied.stated.low, tied.stated.high)
+        closed = (end.value for end in stated_ends if end is not None and end.closed)
+        value = next((v for v in closed if tied.asked.holds(v)), None)
+        if value is None:
+            return None
+        ends.append(Compare("=", tied.tie.term, Const(value)))
     return replace(case, facts=All((case.facts, *ends))) if ends else None
 
 
@@ -106,7 +122,12 @@ def _relation(prepared: Prepared, case: Case, scope: Formula, k: Construction) -
 def _at_one_end(
     prepared: Prepared, case: Case, shared: Search, region: Constraint, scope: Formula, k: Construction
 ) -> bool:
-    """Is what claim and region share, in some stated number, one value only, which neither is limited to?"""
+    """Is what claim and region share, in some stated number, one value only, which neither is limited to?
+
+    So, too, of a ratio or a sum that both limit.
+    """
+    if any(own.relation == "touches" for own in lying_ties(case.facts, scope, k)):
+        return True
     session = prepared.session
     article = shared.article()
     claim, range_ = session.search(()), session.search(())
@@ -128,10 +149,38 @@ def _limited(prepared: Prepared, case: Case, scope: Formula, k: Construction) ->
 
 
 def _within_each_limit(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> bool:
-    """Does all that is stated of each number that both limit lie within what the claim asks of it?"""
-    found = lying(prepared.sheet, case.facts, scope, k)
-    names = {own.name for own in found}
-    return _limited(prepared, case, scope, k) == names and all(own.relation in INSIDE for own in found)
+    """Does all that is stated of each number, and of each ratio or sum, that both limit lie within the claim?
+
+    A number that the claim ties in another way than by a ratio or sum that is stated too is not gone into.
+    """
+    if _limits_a_class(prepared, case, scope, k):
+        return False
+    found, tied = lying(prepared.sheet, case.facts, scope, k), lying_ties(case.facts, scope, k)
+    limits, stated = limits_of(prepared.sheet, scope, k), set(case.stated)
+    asked, own_ties = ranges_of_ties(scope, k), ranges_of_ties(case.facts, k).ranges
+    several = [tie for tie in asked.ranges if len(tie.names) > 1 and tie.names & stated]
+    if limits.loose & asked.loose & stated or any(range_in(own_ties, tie) is None for tie in several):
+        return False
+    alone = {own.name for own in found} | (limits.loose - {name for name, _ in limits.ranges})
+    relations = [own.relation for own in found] + [own.relation for own in tied]
+    return _limited(prepared, case, scope, k) <= alone and all(r in INSIDE for r in relations)
+
+
+def _limits_a_class(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> bool:
+    """Does the one limit a class of which the other limits a member, or a class below it?"""
+    limits = limits_of(prepared.sheet, scope, k)
+    asked = limits.loose.union(name for name, _ in limits.ranges)
+    stated = set(case.stated)
+    return any(
+        one != other and (set(leaves[one]) <= set(leaves[other]) or set(leaves[other]) <= set(leaves[one]))
+        for leaves in map(_leaves, prepared.sheet.compositions)
+        for one in asked & set(leaves)
+        for other in stated & set(leaves)
+    )
+
+
+def _leaves(made: Composition) -> dict[str, tuple[str, ...]]:
+    return {name: (name,) for name in made.members} | dict(made.classes)
 
 
 def _always(prepared: Prepared, case: Case, scope: Formula, apart: Finding) -> Finding:

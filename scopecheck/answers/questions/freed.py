@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions.cases import Answer
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.core.formula import Add, All, Compare, Const, Formula, Measured, Not, Term
 from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Limitation

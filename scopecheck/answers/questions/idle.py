@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 from scopecheck.answers.findings import Finding, Looked, Quantifier
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.claims import NOTHING, met_whatever_is_read
+from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.nearby import needed_nearby
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.core.construction import Construction
 from scopecheck.core.declared import NumberDecl
@@ -160,7 +161,11 @@ def _idle_on_some(
         at_limitation("idle", 4, limitation), refined, session.groups_in(rest, limitation.formula)
     )
     yield replace(
-        told, outcome="excluded", quantifier="some", conflict=tuple(x for x in beside if x in labels)
+        told,
+        outcome="excluded",
+        quantifier="some",
+        conflict=tuple(x for x in beside if x in labels),
+        rests_on=tuple(dict.fromkeys((*told.rests_on, *(x for x in beside if x not in labels)))),
     )
 
 

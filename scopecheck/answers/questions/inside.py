@@ -130,9 +130,14 @@ def _left_open(prepared: Prepared, finding: Finding, case: Case, scope: Formula)
 def _with_failing(
     prepared: Prepared, found: Finding, limitations: tuple[Limitation, ...], article: Article
 ) -> Finding:
-    """Adds which limitations fail, and what the sheet settled in them."""
+    """Adds which limitations fail, and what the sheet settled in them.
+
+    Where a line fails by way of whichever parent, those of single ways play no part.
+    """
     assert found.construction is not None
     failing = prepared.failing(limitations, article, found.construction)
+    ways = [{x.label for x in instance.limitations} for instance in prepared.instances[found.claim]]
+    failing = tuple(label for label in failing if all(label in way for way in ways)) or failing
     # What is lost on some reading is so whatever other readings were taken away.
     settled = () if found.quantifier == "some" else prepared.settled_in(limitations, failing)
     return replace(found, failing=failing, rests_on=settled)
@@ -272,7 +277,7 @@ def no_case_inside(prepared: Prepared, claim: Claim) -> Iterator[Answer]:
     """
     own = All(tuple(x.formula for x in claim.limitations))
     names = prepared.session.names_in(own)
-    above = set(_all_above(prepared, claim.number))
+    above = set(prepared.lineage(claim.number)) - {claim.number}
     if not above or not names or not prepared.can_be_met(prepared.scope(claim.number)):
         return
     inside = [(case, set(targets(prepared, case))) for case in prepared.sheet.cases if case.role == "inside"]
@@ -288,9 +293,3 @@ def no_case_inside(prepared: Prepared, claim: Claim) -> Iterator[Answer]:
         cases = tuple(case.name for case, _ in told)
         found = replace(at_claim("no case inside", 6, claim), quantifier="base", cases=cases)
         yield replace(found, construction=prepared.session.base)
-
-
-def _all_above(prepared: Prepared, number: int) -> Iterator[int]:
-    for parent in prepared.sheet.claim(number).parents:
-        yield parent
-        yield from _all_above(prepared, parent)

@@ -8,7 +8,8 @@ from scopecheck.answers.findings import Fall, Finding, Status, WayOut
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import finding_at, targets
 from scopecheck.answers.questions.falling import falling
-from scopecheck.answers.questions.prepared import Instance, Prepared
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import Construction, admissible_readings, departs
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Case, Limitation

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from scopecheck.answers.findings import Finding
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.questions.reached import ruling_out
 from scopecheck.core.construction import Construction
 from scopecheck.core.declared import Classes, NumberDecl

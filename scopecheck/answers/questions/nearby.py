@@ -20,6 +20,8 @@ from scopecheck.solving.evaluate import meets
 
 End = tuple[Fraction, Fraction]
 """A number that something is compared with, and the step of its digits, 0 where it is not known."""
+MOST_JUDGED = 60
+"""Names times readings of a formula: with more of them judging thing by thing takes longer than a search."""
 MOST_MEMBERS = 24
 """Members of a choice or set that are tried one by one."""
 MOST_ENDS = 4
@@ -45,9 +47,10 @@ def needed_nearby(prepared: Prepared, known: Article, formula: Formula, others: 
     session = prepared.session
     ends = _compared(formula)
     left = list(session.ways_of_reading(session.groups_in(formula)))
-    if not left:
+    names = sorted(session.names_in(formula))
+    if not left or len(left) * len(names) > MOST_JUDGED:
         return False
-    for name in sorted(session.names_in(formula)):
+    for name in names:
         touched = [f for f in others if name in session.names_in(f)]
         for value in _values(prepared.sheet.declaration(name), known[name], ends, far=True):
             thing = {**known, name: value}

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Set
 from scopecheck.answers.findings import STATED_END, Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets, with_status
 from scopecheck.answers.questions.document_ranges import at_stated_ends, range_relations
-from scopecheck.answers.questions.prepared import Instance, Prepared
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.ways import ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.construction import Construction, admissible_readings

@@ -2,65 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
-from functools import cached_property
 
 from scopecheck.answers.findings import Finding, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint, Grade, Settled, pick_article, settle_construction
+from scopecheck.answers.questions.instances import Instance, few_ways, widest
 from scopecheck.answers.refine import Refined
 from scopecheck.answers.witness import Expected, Obligation, WitnessError, verify
 from scopecheck.core.construction import (
     Construction,
     admissible_readings,
-    departs,
     reread_groups,
 )
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import All, Any, Article, Formula
+from scopecheck.core.formula import Any, Article, Formula
 from scopecheck.core.model import Case, Claim, Limitation, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
 from scopecheck.core.stated import RangeEnd, range_ends
-from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.record import replace
 from scopecheck.resolve.dependencies import sort_of
 from scopecheck.solving.border import beside_border
 from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Search, Session
-
-
-@record
-class Instance:
-    """A claim with one chain of its parents: what the claim says and what it takes over.
-
-    `chain` are the numbers of the parents, the independent claim first.
-    """
-
-    claim: Claim
-    inherited: tuple[Limitation, ...]
-    chain: tuple[int, ...] = ()
-
-    @property
-    def own(self) -> tuple[Limitation, ...]:
-        return self.claim.limitations
-
-    @property
-    def limitations(self) -> tuple[Limitation, ...]:
-        return self.inherited + self.own
-
-    @cached_property
-    def scope(self) -> All:
-        return All(tuple(limitation.formula for limitation in self.limitations))
-
-    @cached_property
-    def parent_scope(self) -> All:
-        return All(tuple(limitation.formula for limitation in self.inherited))
-
-    @cached_property
-    def own_scope(self) -> All:
-        return All(tuple(limitation.formula for limitation in self.own))
 
 
 class Prepared:
@@ -86,16 +53,29 @@ class Prepared:
         if claim.number not in self.instances:
             above = [i for parent in claim.parents for i in self._expand(self.sheet.claim(parent))]
             made = [Instance(claim, i.limitations, (*i.chain, i.claim.number)) for i in above]
-            self.instances[claim.number] = tuple(made) or (Instance(claim, ()),)
+            self.instances[claim.number] = tuple(few_ways(made)) or (Instance(claim, ()),)
         return self.instances[claim.number]
 
     def all_instances(self) -> list[Instance]:
         return [i for claim in self.sheet.claims for i in self.instances[claim.number]]
 
+    def ways_alike(self) -> Iterator[tuple[Instance, ...]]:
+        """The instances, together where what the claim says meets the same lines by way of each parent.
+
+        What else a parent asks can be met whatever the claim says, so that the answers are the same.
+        """
+        for claim in self.sheet.claims:
+            alike: dict[tuple[str, ...], list[Instance]] = {}
+            for i in self.instances[claim.number]:
+                several = len(self.instances[claim.number]) > 1
+                bearing = self.bearing(i.limitations, *i.own) if several else i.inherited
+                alike.setdefault(tuple(x.label for x in bearing), []).append(i)
+            yield from map(tuple, alike.values())
+
     def scope(self, number: int) -> Formula:
         """What the claim covers: the union over its alternative parents."""
         if number not in self._scopes:
-            scopes = [instance.scope for instance in self.instances[number]]
+            scopes = [instance.scope for instance in widest(self.instances[number])]
             self._scopes[number] = scopes[0] if len(scopes) == 1 else Any(tuple(scopes))
         return self._scopes[number]
 
@@ -370,7 +350,7 @@ class Prepared:
                 for g in self.session.groups_in(limitation.formula)
                 for r, reading in enumerate(self.sheet.groups[g].readings)
                 if (reading.standing != "strained" or self.session.strained)
-                and departs(self.sheet.groups[g], r)
+                and r != base.readings[g]
                 and meets(limitation.formula, article, base.with_reading(g, r))
             )
             found.append(WayOut(limitation.label, limitation.words or limitation.text, single))

@@ -5,7 +5,8 @@ from __future__ import annotations
 from contextlib import suppress
 
 from scopecheck.answers.findings import Finding, Reread
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.core.construction import Construction
 from scopecheck.core.formula import Compare, Const, Formula, Op, Term
 from scopecheck.core.model import Limitation

@@ -8,7 +8,8 @@ from itertools import combinations
 from scopecheck.answers.findings import Bearer, Finding, Looked, Quantifier
 from scopecheck.answers.minimise import pick_article
 from scopecheck.answers.questions.cases import Answer
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import Expected, Obligation, verify
 from scopecheck.core.construction import admissible_readings, preference

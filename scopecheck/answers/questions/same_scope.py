@@ -8,7 +8,8 @@ from itertools import combinations
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.claims import NOTHING
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_claim
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import can_exist
 from scopecheck.core.formula import Article, Formula

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions.cases import Answer
-from scopecheck.answers.questions.prepared import Instance, Prepared, at_limitation
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Add, Article, Compare, Const, Formula, Magnitude, Measured, Negate

@@ -87,6 +87,7 @@ def _change(amended: Amended, change: Change) -> Data:
             }
             for s in change.stretched
         ],
+        "with_no_end_rounding": None if change.alike is None else change.alike.relation,
         "moved": [{"label": m.label, "before": m.before, "claim_before": m.claim} for m in change.moved],
         "values": list(ranges.lines),
         "pictures": [picture_data(p) for p in ranges.pictures],

@@ -20,21 +20,24 @@ from scopecheck.core.formula import Article, Value
 from scopecheck.core.model import Case, Definition, OwnPhrase, Settled, Sheet
 from scopecheck.core.nearness import Nearness, nearness
 from scopecheck.core.ranges import Lying, Range
+from scopecheck.core.ties import TiedLying
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import Unit
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
 from scopecheck.report.amounts import quantity_text
 from scopecheck.report.blocks import Item, Picture, Report
 from scopecheck.report.chart import stated_text, verdict_text
 from scopecheck.report.conditions import conditions_not_met
 from scopecheck.report.describe import case_named, concerned, value_text
-from scopecheck.report.described import tie_text
 from scopecheck.report.items import statement
 from scopecheck.report.lines import NumberLine, Stretch, ValueTable
 from scopecheck.report.looked import wholly_looked
 from scopecheck.report.margins import readings_told
 from scopecheck.report.page import exit_status
 from scopecheck.report.rereadings import bearer_text, break_text, group_words, standing_text
+from scopecheck.report.ties import tie_text
+from scopecheck.report.ways_out import keeping_points, stretched_by
 from scopecheck.report.wording import GLUE, about_lines
 
 SCHEMA_VERSION = 1
@@ -173,9 +176,11 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "break_points": [_break(sheet, b) for r in f.rereads for b in r.breaks],
         "failing": list(f.failing),
         "condition_not_met": [x.label for x, _ in conditions_not_met(sheet, f)],
-        "kept_out_by": [_way_out(sheet, w) for w in f.ways_out],
+        "kept_out_by": [_kept_out_by(sheet, f, w) for w in f.ways_out],
         "kept_by": [reread_data(sheet, r) for r in f.kept_by],
-        "kept_out_if": [reread_data(sheet, r) for r in f.unmet_by],
+        "kept_out_if": [
+            reread_data(sheet, replace(r, breaks=keeping_points(sheet, f, r))) for r in f.unmet_by
+        ],
         "conflict": list(f.conflict),
         "minimal_sets": [list(one) for one in f.sets],
         "minimal_sets_complete": f.every_set,
@@ -259,6 +264,12 @@ def _break(sheet: Sheet, point: BreakPoint) -> Data:
         **_number(point.end.value, parameter.unit),
         "text": break_text(sheet, point, words),
     }
+
+
+def _kept_out_by(sheet: Sheet, finding: Finding, way: WayOut) -> Data:
+    """With the stretches that let the thing shown by, where it is known from which value on."""
+    points = [point for _, point in stretched_by(sheet, finding, way) if point is not None]
+    return {**_way_out(sheet, way), "unless_stretched": [_break(sheet, point) for point in points]}
 
 
 def _way_out(sheet: Sheet, way: WayOut) -> Data:
@@ -399,6 +410,7 @@ def _cell(sheet: Sheet, cell: ChartCell) -> Data:
         "reason": cell.reason,
         "as_presumed": cell.at_base,
         "ranges": [_lying(sheet, case, own) for own in cell.lying],
+        "ranges_of_several": [_tied(own) for own in cell.tied],
         "text": verdict_text(sheet, cell),
     }
 
@@ -414,6 +426,24 @@ def _lying(sheet: Sheet, case: Case | None, own: Lying) -> Data:
         "shared": None if own.shared is None else _range(own.shared, d.unit),
         "distance": None if own.distance is None else exact(own.distance / d.unit.factor),
         "nearness": _nearness(nearness(sheet, case, own) if case else None, d),
+    }
+
+
+def _tied(own: TiedLying) -> Data:
+    """Of a ratio or a sum, in base units."""
+
+    def ends(of: Range | None) -> Data | None:
+        sides = () if of is None else (("low", of.low), ("high", of.high))
+        told = {key: None if e is None else {"value": exact(e.value), "closed": e.closed} for key, e in sides}
+        return told or None
+
+    return {
+        "of": tie_text(own.tie),
+        "relation": own.relation,
+        "stated": ends(own.stated),
+        "asked": ends(own.asked),
+        "shared": ends(own.shared),
+        "distance": None if own.distance is None else exact(own.distance),
     }
 
 
@@ -480,6 +510,7 @@ def picture_data(picture: NumberLine | ValueTable) -> Data:
             ],
             "marks": [{"name": name, "exact": exact(value)} for name, value in picture.marks],
             "stretched": [{"reading": label, "drawn": how} for label, how in picture.stretched],
+            "rest": list(picture.rest),
         }
     return {
         "sort": "values",

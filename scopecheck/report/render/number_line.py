@@ -63,7 +63,7 @@ def draw_number_line(line: NumberLine, width: int = 90, unicode: bool = True) ->
     columns = [gap // 2 + 1 + gap * i for i in range(len(ticks))]
     total = columns[-1] + gap // 2 + 2 if columns else 24
     if left + 2 + total > width:
-        return [*_in_words(line, left, unicode), *_stretch_note(line, signs, width)]
+        return [*_in_words(line, left, unicode), *_notes(line, signs, width)]
     drawn = [f"{_label(_heading(line.name, line.unit), left)}  {_scale(texts, columns)}".rstrip()]
     for label, (_, stretches) in zip(labels, line.rows, strict=True):
         row = _row(stretches, dict(zip(ticks, columns, strict=True)), total, signs)
@@ -71,7 +71,7 @@ def draw_number_line(line: NumberLine, width: int = 90, unicode: bool = True) ->
     for name, value in line.marks:
         column = columns[ticks.index(value)]
         drawn.append(f"{_label('', left)}  {' ' * column}{signs.mark} {flat(name)}")
-    return [*drawn, *_stretch_note(line, signs, width)]
+    return [*drawn, *_notes(line, signs, width)]
 
 
 def _row_labels(line: NumberLine, signs: Signs) -> list[str]:
@@ -84,13 +84,14 @@ def _row_labels(line: NumberLine, signs: Signs) -> list[str]:
     ]
 
 
-def _stretch_note(line: NumberLine, signs: Signs, width: int) -> list[str]:
-    """What the sign of a reading that stretches says: how far it is stretched in this drawing."""
+def _notes(line: NumberLine, signs: Signs, width: int) -> list[str]:
+    """How far a reading with the sign of stretching is stretched in this drawing; how the rest is read."""
+    rest = wrap(sentence("picture", "rest", told=listed(line.rest)), width) if line.rest else []
     if not line.stretched:
-        return []
+        return ["", *rest] if rest else []
     told = dict.fromkeys(how for _, how in line.stretched)
     how = next(iter(told)) if len(told) == 1 else listed(f'"{flat(n)}" {t}' for n, t in line.stretched)
-    return ["", *wrap(sentence("picture", "stretched", sign=signs.stretches, how=how), width)]
+    return ["", *wrap(sentence("picture", "stretched", sign=signs.stretches, how=how), width), *rest]
 
 
 def _ticks(line: NumberLine) -> list[Fraction]:

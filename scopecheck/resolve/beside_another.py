@@ -1,0 +1,183 @@
+"""What words say of a quantity beside another: '2 to 5 mm longer than the rod', 'greater than both A and B'.
+
+The phrases have such words with one number. What is read here is the difference, or the quotient, of the two
+with any limit; each function finds the words to be read and what they are read of, or nothing.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from scopecheck.core.formula import Add, Divide, Negate, Term
+from scopecheck.foundations.kinds import difference_kind
+from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Number, Token
+from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Typed
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.subjects import Subject, is_bare_share
+
+Read = tuple[Job, tuple[Token, ...]]
+"""What some words are read of, and the words."""
+
+
+def surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
+    """`exceeds the rim by 2 to 5 mm`, `2 to 5 mm wider than the rim`: the words of how much.
+
+    A limit in per cent is one of the other quantity; of two shares it could be points: nothing is read.
+    """
+    if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed) or job.first.kind is None:
+        return None
+    laid = _before(job, tokens) or _behind(job, tokens)
+    if laid is None:
+        return None
+    more, name, rest = laid
+    other = job.declared(name)
+    if other is None or other.kind != job.first.kind or not other.kind.dimension:
+        return None
+    whole, own = job.place.names.value(other), job.subjects[0]
+    first, second = (job.first.term, whole.term) if more else (whole.term, job.first.term)
+    shown = f"{own.text} - {other.name}" if more else f"{other.name} - {own.text}"
+    apart: Term = Add((first, Negate(second)))
+    kind = difference_kind(other.kind, other.kind)
+    if all(is_bare_share(t) for t in rest if t.number):
+        if other.kind.basis == "level":
+            return None
+        apart, kind, shown = Divide(apart, whole.term, other.name), PLAIN_KIND, f"({shown}) / {other.name}"
+    made = job.of(Subject(Typed(apart, kind), shown, own.span))
+    rest = _as_differences(rest)
+    # 'At most 2 mm wider' may or may not let the narrower by: that is a phrase's to ask.
+    if sum(t.number is not None for t in rest) < 2 or not made.readable(rest):
+        return None
+    job.place.names.speak(other.name)
+    return made, rest
+
+
+def _before(job: Job, tokens: tuple[Token, ...]) -> tuple[bool, tuple[Token, ...], tuple[Token, ...]] | None:
+    """`exceeds NAME by ...`, `greater than NAME by ...`."""
+    words = [word_of(t) for t in tokens]
+    start = 1 if words[:1] in (["is"], ["being"], ["are"]) else 0
+    name = start + 1 if words[start : start + 1] != [] and words[start].startswith("exceed") else start + 2
+    if name == start + 2 and words[start + 1 : start + 2] != ["than"]:
+        return None
+    more = _more(words[start]) if start < len(words) else None
+    if more is None or "by" not in words[name:]:
+        return None
+    by = words.index("by", name)
+    return (more, tokens[name:by], tokens[by + 1 :]) if name < by < len(tokens) - 1 else None
+
+
+def _behind(job: Job, tokens: tuple[Token, ...]) -> tuple[bool, tuple[Token, ...], tuple[Token, ...]] | None:
+    """`... greater than NAME`."""
+    words = [word_of(t) for t in tokens]
+    at = len(words) - 1 - words[::-1].index("than") if "than" in words else 0
+    more = _more(words[at - 1]) if at > 1 else None
+    if more is None or at == len(words) - 1:
+        return None
+    return more, tokens[at + 1 :], tokens[: at - 1]
+
+
+def _more(word: str) -> bool | None:
+    """Whether the word says that the first is the greater, or the lesser; None if neither."""
+    if word in listed("asides", "lesser"):
+        return False
+    return True if word in listed("asides", "greater") else None
+
+
+def _as_differences(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """Temperatures in degC as what they are when said of a difference."""
+    kelvin = find_unit("K")
+    return tuple(
+        replace(t, number=replace(t.number, unit=kelvin))
+        if t.number and t.number.unit and t.number.unit.symbol == "degC"
+        else t
+        for t in tokens
+    )
+
+
+def of_both(job: Job, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
+    """`greater than both the rim and the gap`: the words with each of the two names."""
+    words = [word_of(t) for t in tokens]
+    for at, word in enumerate(words):
+        after = at + (2 if words[at : at + 2] == ["each", "of"] else 1)
+        if at == 0 or (word != "both" and after == at + 1):
+            continue
+        for middle in (i for i in range(after + 1, len(words) - 1) if words[i] == "and"):
+            names = tokens[after:middle], tokens[middle + 1 :]
+            each = tokens[:at] + names[0], tokens[:at] + names[1]
+            alone = (job.of(job.subjects[0]) for _ in each)
+            if all(map(job.declared, names)) and all(
+                one.readable(t) for one, t in zip(alone, each, strict=True)
+            ):
+                return each
+    return None
+
+
+def multiples(job: Job, tokens: tuple[Token, ...]) -> Read | None:
+    """`between the rim and twice the rim`: the words with numbers, to be read of the quotient."""
+    if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed):
+        return None
+    words = [word_of(t) for t in tokens]
+    if words[:1] not in (["between"], ["from"]):
+        return None
+    join = "and" if words[0] == "between" else "to"
+    for middle in (i for i in range(2, len(words) - 1) if words[i] == join):
+        sides = [_multiple(job, side) for side in (tokens[1:middle], tokens[middle + 1 :])]
+        if (low := sides[0]) is None or (high := sides[1]) is None or low[0] != high[0]:
+            continue
+        other = job.declared(low[2])
+        whole = job.place.names.value(other) if other else None
+        if other is None or whole is None or whole.kind != job.first.kind or other.kind.basis == "level":
+            continue
+        own = job.subjects[0]
+        quotient = Typed(Divide(job.first.term, whole.term, other.name), PLAIN_KIND)
+        made = job.of(Subject(quotient, f"{own.text} / {other.name}", own.span))
+        rest = (tokens[0], _times(tokens[1], low[1]), tokens[middle], _times(tokens[middle + 1], high[1]))
+        if made.readable(rest):
+            job.place.names.speak(other.name)
+            return made, rest
+    return None
+
+
+def _multiple(job: Job, tokens: tuple[Token, ...]) -> tuple[str, Fraction, tuple[Token, ...]] | None:
+    """The name of what so many times is spoken of, how many times, and its words."""
+    times, name = Fraction(1), tokens
+    first = word_of(tokens[0])
+    if len(tokens) > 1 and first in ("twice", "thrice"):
+        times, name = Fraction(NUMBER_WORDS[first]), tokens[1:]
+    elif (
+        len(tokens) > 2
+        and tokens[0].number
+        and tokens[0].number.unit is None
+        and word_of(tokens[1]) == "times"
+    ):
+        times, name = tokens[0].number.value, tokens[2:]
+    made = job.declared(name)
+    return None if made is None else (made.name, times, name)
+
+
+def _times(token: Token, times: Fraction) -> Token:
+    text = str(times)
+    return replace(token, sort="number", text=text, number=Number(text, times, 0, None))
+
+
+def with_names_in_words(job: Job, tokens: tuple[Token, ...]) -> Read | None:
+    """`gap, rim : the gap is at least twice the rim`: the words as they are read of the gap alone.
+
+    What else stands left of the colon must stand in the words as a value.
+    """
+    if len(job.subjects) < 2 or job.sort or not job.alone:
+        return None
+    first, *others = job.subjects
+    words = " ".join(word_of(t) for t in tokens)
+    if any(subject.text.lower() not in words for subject in others):
+        return None
+    one = job.of(first)
+    found = one.found(tokens)
+    if not found:
+        return None
+    spoken = " ".join(word_of(t) for m in found for f in m.fills if f.slot.kind == "number" for t in f.tokens)
+    return (one, tokens) if all(f"{s.text.lower()} " in f"{spoken} " for s in others) else None

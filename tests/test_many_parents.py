@@ -1,0 +1,66 @@
+"""Claims of any preceding claim: as many chains of parents as there are subsets, of which few are asked."""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.questions import ask_prepared, instances, prepare
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.core.formula import Any
+from scopecheck.core.model import Sheet
+from tests.sheets import sheet
+
+# Claim 5 adds nothing by way of 3, 8 contradicts 2, 3 and 4; 6 and 7 say nothing of what others limit.
+LIMITS = {
+    1: "from 1 to 90 mm",
+    2: "from 10 to 50 mm",
+    3: "from 30 to 40 mm",
+    4: "from 20 to 50 mm",
+    5: "from 25 to 60 mm",
+    8: "more than 50 mm",
+}
+
+
+def claims(count: int) -> str:
+    made = ["bore, width  length in mm", ""]
+    for n in range(1, count + 1):
+        name, words = ("bore", LIMITS[n]) if n in LIMITS else ("width", f"from {n} to {n + 20} mm")
+        first = (
+            "A bush"
+            if n == 1
+            else f"The bush of any one of claims 1 to {n - 1}"
+            if n > 2
+            else "The bush of claim 1"
+        )
+        made += [f"{n}. {first}, wherein the {name} is {words}.", f"   | {name} : {words}", ""]
+    return "\n".join([*made, "inside", "  own : bore = 35 mm, width = 25 mm"])
+
+
+def told(made: Sheet) -> set[tuple[str, int, str, str, str]]:
+    found = ask_prepared(prepare(made)).findings
+    return {(f.question, f.claim, f.label, f.outcome, f.quantifier) for f in found if isinstance(f, Finding)}
+
+
+def test_what_is_told_of_few_ways_is_what_all_of_them_tell(monkeypatch: pytest.MonkeyPatch) -> None:
+    made = sheet(claims(8))
+    few = told(made)
+    assert len(prepare(made).instances[8]) < 2**6
+
+    def one_by_one(self: Prepared) -> list[tuple[Instance, ...]]:
+        return [(i,) for own in self.instances.values() for i in own]
+
+    monkeypatch.setattr(instances, "MOST_WAYS", 2**8)
+    monkeypatch.setattr(Prepared, "ways_alike", one_by_one)
+    assert len(prepare(made).instances[8]) == 2**6
+    assert told(made) == few
+    assert {q for q, claim, *_ in few if claim == 8} >= {"dependent cannot be met"}
+
+
+def test_the_number_of_ways_grows_with_the_claims_and_not_with_their_subsets() -> None:
+    prepared = prepare(sheet(claims(24)))
+    assert all(len(own) <= n for n, own in prepared.instances.items() if n > 6)
+    assert not isinstance(prepared.scope(24), Any)
+    assert {x.label for x in prepared.limitations(24)} == {f"{n}a" for n in range(1, 25)}
+    assert {n for i in prepared.instances[24] for n in i.chain} == set(range(1, 24))
