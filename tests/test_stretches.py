@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+import pytest
+
+from scopecheck.answers import refine
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.cases import reading_for_all
@@ -189,3 +192,28 @@ def test_how_far_a_reading_must_stretch_is_told_of_the_thing_with_its_end() -> N
     (third,) = (kept_text(sheet(ROD), f).replace(GLUE, " ") for f in besides)
     assert third.startswith("Only 3a ")
     assert '(arguable); as long as "about 10 mm" stretches by less than 5 %' in third
+
+
+FAN = """title  Fan
+speed  length in mm
+
+phrase "below about (L)"
+  reading "with room" presumed : x < L - m
+    free m : 0 mm <= m, presumed 0 mm
+
+1. A fan having a speed of below about 40 mm.
+   | speed : below about 40 mm
+
+class
+  slow : 10 mm <= speed <= 50 mm
+"""
+
+
+def test_that_a_far_stretch_keeps_all_out_is_seen_without_looking_for_values(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    made = sheet(FAN)
+    prepared, (slow,) = prepare(made), made.cases
+    monkeypatch.setattr(refine, "stretch_values", lambda *_: pytest.fail("values were looked for"))
+    demand = refine.Demand(slow.facts, prepared.scope(1), "none")
+    assert refine.some_construction(prepared.session, [demand])

@@ -167,18 +167,18 @@ def compare(op: Op, left: Fraction, right: Fraction) -> bool:
 
 def rounded_to_whole(value: Fraction, rule: Rule) -> int:
     """The whole number that a value rounds to; halves go as the rule says."""
+    above, below = value.as_integer_ratio()
     match rule:
         case "away":
-            size = floor(abs(value) + Fraction(1, 2))
-            return size if value >= 0 else -size
+            size = (2 * abs(above) + below) // (2 * below)
+            return size if above >= 0 else -size
         case "up":
-            return floor(value + Fraction(1, 2))
+            return (2 * above + below) // (2 * below)
         case "even":
-            below = floor(value)
-            beyond = value - below
-            if beyond == Fraction(1, 2):
-                return below + below % 2
-            return below if beyond < Fraction(1, 2) else below + 1
+            whole, rest = divmod(above, below)
+            if 2 * rest == below:
+                return whole + whole % 2
+            return whole if 2 * rest < below else whole + 1
         case _:
             assert_never(rule)
 

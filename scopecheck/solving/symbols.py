@@ -145,7 +145,8 @@ def rational_in(model: z3.ModelRef, number: z3.ArithRef) -> Fraction | None:
         if value:
             kept = _Arith(value)
             if z3.Z3_get_ast_kind(_REF, kept.ast) == z3.Z3_NUMERAL_AST:
-                return Fraction(z3.Z3_get_numeral_string(_REF, kept.ast))
+                above, _, below = z3.Z3_get_numeral_string(_REF, kept.ast).partition("/")
+                return Fraction(int(above), int(below or 1))
     return None
 
 
@@ -199,10 +200,14 @@ def as_bool(item: Condition) -> z3.BoolRef:
     return _SETTLED[item] if isinstance(item, bool) else item
 
 
-@cache
 def numeral(value: Fraction) -> z3.ArithRef:
     """The solver's numeral for an exact rational, by text: never by way of a binary float."""
-    return z3.RealVal(f"{value.numerator}/{value.denominator}")
+    return _numeral(*value.as_integer_ratio())
+
+
+@cache
+def _numeral(above: int, below: int) -> z3.ArithRef:
+    return z3.RealVal(f"{above}/{below}")
 
 
 def as_number(value: Number) -> z3.ArithRef:
