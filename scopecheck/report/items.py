@@ -120,7 +120,8 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     )
     key = next((key for key in special if has_sentence("question", finding.question, key)), form)
     text = _statement(sheet, finding, key)
-    text = upper_first(text) if form == "statement" else text
+    if form == "statement" and finding.question == "adds nothing":
+        text = upper_first(text)
     moved = phrases_moved(finding)
     if form != "statement" or finding.question not in OF_LINES or not moved:
         return text

@@ -6,7 +6,6 @@ Knows tokens and patterns, nothing of meanings: what fills a slot is handed back
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from itertools import takewhile
 from typing import TypeAlias
 
 from scopecheck.foundations.record import record, replace
@@ -209,7 +208,8 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
         for end in range(at + 1, len(tokens) + 1):
             if tokens[end - 1].sort != "word" or _combines(tokens, end - 1):
                 return
-            if word_of(tokens[end - 1]) in listed("names", "never"):
+            word = word_of(tokens[end - 1])
+            if word in listed("names", "never") and word not in tests.own_words:
                 return
             if _names(tokens[at:end], tokens[end:], tests.own_words):
                 yield end, Fill(slot, tokens[at:end])
@@ -221,23 +221,15 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
 
 
 def _names(tokens: tuple[Token, ...], after: tuple[Token, ...], own: frozenset[str]) -> bool:
-    """Can the words be what a thing is called? Not 'the smaller of the rims', 'twice the rim': they say more.
-
-    Behind a thing's own name may stand what is measured of it, and where: 'the rim width', 'the rim of the
-    basket', not 'the rim moves'.
-    """
+    """Can the words be what a thing is called? 'The smaller of the rims' says more than that."""
     words = [word_of(t) for t in tokens]
     following = [*words[1:], *(word_of(t) for t in after[:1])]
     if words[-1] in listed("names", "never_last"):
         return False
-    for word, then in zip(words, following, strict=False):
-        if word not in own and word in listed("names", "of_several") and then in ("of", "than"):
-            return False
-    at = [i for i, word in enumerate(words) if word in own]
-    behind = words[at[-1] + 1 :] if at else []
-    measures, places = listed("measures", "nouns") | listed("names", "behind"), listed("names", "places")
-    said = takewhile(lambda word: word not in places, behind)
-    return all(word in measures or word.removesuffix("s") in measures for word in said)
+    several = (
+        w for w, then in zip(words, following, strict=False) if then in ("of", "than") and w not in own
+    )
+    return listed("names", "of_several").isdisjoint(several)
 
 
 def _combines(tokens: tuple[Token, ...], at: int) -> bool:
