@@ -62,6 +62,8 @@ _PLAIN_FORM = {
 _TRANSLATION = str.maketrans(_PLAIN_FORM)
 _POWER = regex(r"(?P<symbol>.*[^\d^-])(?:(?P<digit>[2-9])|\^(?P<power>-?[1-9]))")
 _BASES = {"(g)": GAUGE, "(a)": ABSOLUTE}
+_COUNTED_FROM = regex(r"(\S+) (absolute|abs|gauge|gage)", re.IGNORECASE)
+"""A pressure counted from nothing, or from that of the air: `bar absolute` is `bar(a)`."""
 _BY_BEFORE = regex(r"([a-z/]+)[ .-]{0,2}(?:%|percent|per cent)")
 _BY_AFTER = regex(r"(?:%|percent|per cent) ?(?P<open>\()?(?P<by>by )?(?P<basis>[a-z/]+)(?(open)\.?\))")
 _POWERS = {"square": "2", "sq": "2", "squared": "2", "cubic": "3", "cu": "3", "cubed": "3"}
@@ -116,7 +118,8 @@ def _as_written(unit: Unit, text: str) -> Unit:
 def unit_words() -> frozenset[str]:
     """The words of four letters and more that stand in spellings of units, in small letters."""
     table = unit_table()
-    known = (*table.aliases, *table.factors, *table.levels, *table.shares, *table.basis.after, *_POWERS)
+    spelled = (*table.aliases, *table.factors, *table.levels, *table.shares, *table.basis.after, *_POWERS)
+    known = (*spelled, "absolute", "gauge")
     return frozenset(w.lower() for text in known for w in re.split(r"[\W\d_]+", text) if len(w) > 3)
 
 
@@ -138,6 +141,8 @@ def _in_words(text: str) -> str:
         return share
     if " " not in text:
         return ""
+    if counted := _COUNTED_FROM.fullmatch(text):
+        return f"{counted[1]}({counted[2][0].lower()})"
     if target := unit_table().aliases.get(small):
         return target
     symbols = _TO_A_POWER.sub(lambda m: m[2] + _POWERS[m[1]], text)

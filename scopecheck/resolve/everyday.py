@@ -20,7 +20,6 @@ _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
 _TEMPERATURE = (("temperature", 1),)
 _DEGREES = ("degree", "degrees")
-_PRESSURES = {"absolute": "a", "abs": "a", "abs.": "a", "gauge": "g", "gage": "g", "overpressure": "g"}
 _SIGN = regex(r"[A-Za-z][A-Za-z]?\d?")
 _BEHIND_SIGN = ("of", "is", "being", "which")
 _PLACED = ("of", "from")
@@ -111,23 +110,6 @@ def with_celsius(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
         number = found.pop()
         made = replace(before, unit=find_unit("degC"))
         found.append(replace(number, text=f"{number.text} C", end=token.end, number=made))
-    return tuple(found)
-
-
-def with_pressures(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`3 bar absolute`, `2 bar gauge` as one number of a pressure from nothing, or above that of the air."""
-    kind = subject.kind if isinstance(subject, Typed) else None
-    found: list[Token] = []
-    for token in tokens:
-        number = found[-1].number if found else None
-        sign = _PRESSURES.get(token.text.lower(), "") if kind is not None else ""
-        unit = find_unit(f"{number.unit.symbol}({sign})") if sign and number and number.unit else None
-        if unit is None or kind is None or unit.kind.dimension != kind.dimension or number is None:
-            found.append(token)
-            continue
-        last = found.pop()
-        made = replace(number, unit=unit)
-        found.append(replace(last, text=f"{last.text} {token.text}", end=token.end, number=made))
     return tuple(found)
 
 

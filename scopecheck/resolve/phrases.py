@@ -23,7 +23,6 @@ from scopecheck.resolve.everyday import (
     with_fractions,
     with_least_or_most,
     with_parts_per,
-    with_pressures,
     with_ratios,
     with_things_per,
     without_class,
@@ -155,7 +154,7 @@ class Reader:
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_celsius(tokens, subjects[0].bound)
-        tokens = with_pressures(without_signs(tokens, subjects[0].text), subjects[0].bound)
+        tokens = without_signs(tokens, subjects[0].text)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
         tokens = with_parts_per(tokens, subjects[0].bound)
         made = self.names.declared(subjects[0].text)
