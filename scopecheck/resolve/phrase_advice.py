@@ -20,7 +20,7 @@ from scopecheck.resolve.everyday import placed_at
 from scopecheck.resolve.names import Typed, member_of, no_member, number_of
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.phrase_finding import Job
-from scopecheck.resolve.subjects import LISTS
+from scopecheck.resolve.subjects import LISTS, is_bare_share
 
 _OTHER_MEASURES = frozenset("total combined overall mean average median".split())
 """Words that say which of several values is limited: without them it is another limit."""
@@ -131,6 +131,9 @@ def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> s
         return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
 
     said = [i for i, token in enumerate(tokens) if not says_nothing(token)]
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    if kind is not None and kind.dimension and any(map(is_bare_share, tokens)):
+        return ""  # a share of something else says nothing without that
     if not said or (said[0] == 0 and said[-1] == len(tokens) - 1):
         return ""
     for end in range(said[-1] + 1, min(said[-1] + 4, len(tokens)) + 1):
