@@ -6,8 +6,6 @@ import pytest
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_prepared, prepare
-from scopecheck.answers.questions.instances import Instance
-from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core import chains
 from scopecheck.core.formula import Any
 from scopecheck.core.model import Sheet
@@ -49,12 +47,8 @@ def test_what_is_told_of_few_ways_is_what_all_of_them_tell(monkeypatch: pytest.M
     few = told(made)
     assert len(prepare(made).instances[8]) < 2**6
 
-    def one_by_one(self: Prepared) -> list[tuple[Instance, ...]]:
-        return [(i,) for own in self.instances.values() for i in own]
-
     monkeypatch.setattr(chains, "MOST_WAYS", 2**8)
     made = sheet(claims(8))
-    monkeypatch.setattr(Prepared, "ways_alike", one_by_one)
     assert len(prepare(made).instances[8]) == 2**6
     assert told(made) == few
     assert {q for q, claim, *_ in few if claim == 8} >= {"dependent cannot be met"}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 from itertools import product
 
@@ -14,6 +15,7 @@ from scopecheck.core.formula import (
     Add,
     All,
     Any,
+    Article,
     Branch,
     Chosen,
     Compare,
@@ -1160,6 +1162,8 @@ BESIDE_RIM = "1 mm <= ABS(gap - rim) <= 3 mm"
         ("gap", "between the rim and 1.2 times the rim", "rim <= gap <= 1.2 * rim", "gap", "mm"),
         ("gap", "between 0.5 times and 1.2 times the rim", "0.5 * rim <= gap <= 1.2 * rim", "gap", "mm"),
         ("gap", "smaller than both the rim and the depth", "gap < rim AND gap < depth", "gap", "mm"),
+        ("gap", "smaller than both the depth and the rim", "gap < rim AND gap < depth", "gap", "mm"),
+        ("gap", "a gap of at least 20 mm", "gap >= 20 mm", "gap", "mm"),
         ("gap, rim", "the gap is at most 1.2 times the rim", "gap <= 1.2 * rim", "gap", "mm"),
         (
             "gap, rim, depth",
@@ -1190,13 +1194,17 @@ def test_words_round_a_limit_change_nothing(
     made = sheet(KETTLE.format(words=words, line=f"{subject} : {words}"))
     plain = sheet(KETTLE.format(words=words, line=exact))
     known = find_unit(unit) if unit else None
-    formulas = [(s.claims[0].limitations[0].formula, base_construction(s)) for s in (made, plain)]
-    for value in range(0, 100, 2):
-        thing = {"rim": Fraction(60, 1000), "gum": Fraction(1, 10), "oil": Fraction(0), "gap": Fraction(0)}
-        thing["depth"] = Fraction(50, 1000)
-        thing[name] = known.to_base(Fraction(value)) if known else Fraction(value)
-        said, meant = (evaluate(formula, thing, k) for formula, k in formulas)
-        assert said is meant
+    beside = {"rim": Fraction(60, 1000), "gum": Fraction(1, 10), "oil": Fraction(0), "gap": Fraction(0)}
+    beside["depth"] = Fraction(50, 1000)
+    values = (known.to_base(Fraction(value)) if known else Fraction(value) for value in range(0, 100, 2))
+    assert_alike(made, plain, [{**beside, name: value} for value in values])
+
+
+def assert_alike(said: Sheet, meant: Sheet, things: Iterable[Article]) -> None:
+    """That the first lines of two sheets are met, as presumed, by the same things."""
+    one, other = ((s.claims[0].limitations[0].formula, base_construction(s)) for s in (said, meant))
+    for thing in things:
+        assert evaluate(one[0], thing, one[1]) is evaluate(other[0], thing, other[1])
 
 
 @pytest.mark.parametrize(
@@ -1234,11 +1242,8 @@ def test_words_may_compare_with_a_sum_or_a_difference(words: str, exact: str) ->
     text = "gap, rim, slot  length in mm\n\n1. A kettle with a gap {words}.\n   | {line}\n"
     made = sheet(text.format(words=words, line=f"gap : {words}"))
     plain = sheet(text.format(words=words, line=exact))
-    formulas = [(s.claims[0].limitations[0].formula, base_construction(s)) for s in (made, plain)]
-    for gap, rim, slot in product(range(5), repeat=3):
-        thing = {"gap": Fraction(gap, 1000), "rim": Fraction(rim, 1000), "slot": Fraction(slot, 1000)}
-        said, meant = (evaluate(formula, thing, k) for formula, k in formulas)
-        assert said is meant
+    sizes = product((Fraction(n, 1000) for n in range(5)), repeat=3)
+    assert_alike(made, plain, [{"gap": gap, "rim": rim, "slot": slot} for gap, rim, slot in sizes])
 
 
 def test_a_share_of_what_is_called_a_maximum_keeps_the_name() -> None:
@@ -1272,12 +1277,8 @@ def test_what_members_are_called_together_is_no_member() -> None:
     text = "halogen  any of chlorine, bromine\n\n1. A lamp with {0}.\n   | halogen : {0}\n"
     plain = sheet(text.format("at least one of chlorine and bromine"))
     named = sheet(text.format("at least one of the halogens chlorine and bromine"))
-    first, second = (s.claims[0].limitations[0].formula for s in (plain, named))
-    for members in ((), ("chlorine",), ("bromine",), ("chlorine", "bromine")):
-        thing = {"halogen": frozenset(members)}
-        assert evaluate(first, thing, base_construction(plain)) is evaluate(
-            second, thing, base_construction(named)
-        )
+    sets = ((), ("chlorine",), ("bromine",), ("chlorine", "bromine"))
+    assert_alike(plain, named, [{"halogen": frozenset(members)} for members in sets])
 
 
 def test_a_minimum_gap_so_called_is_no_minimum() -> None:
@@ -1386,6 +1387,12 @@ def test_a_basis_or_condition_that_does_not_agree_is_told(name: str, words: str,
     made, found = basis(f"{name} : {words}", words)
     assert made is None
     assert message in found[0].message
+
+
+def test_what_stands_left_of_the_colon_is_not_passed_over_for_a_name_that_ends_alike() -> None:
+    text = "gap, rim, trim  length in mm\n\n1. A kettle with {0}.\n   | gap, rim : {0}\n"
+    assert not errors(text.format("the gap being at least twice the rim"))
+    assert errors(text.format("the gap being at least twice the trim"))
 
 
 @pytest.mark.parametrize(

@@ -60,10 +60,9 @@ def _before(job: Job, tokens: tuple[Token, ...]) -> tuple[bool, tuple[Token, ...
     """`exceeds NAME by ...`, `greater than NAME by ...`."""
     words = [word_of(t) for t in tokens]
     start = 1 if words[:1] in (["is"], ["being"], ["are"]) else 0
-    name = start + 1 if words[start : start + 1] != [] and words[start].startswith("exceed") else start + 2
-    if name == start + 2 and words[start + 1 : start + 2] != ["than"]:
-        return None
-    more = _more(words[start]) if start < len(words) else None
+    than = [] if words[start : start + 1] and words[start].startswith("exceed") else ["than"]
+    name = start + 1 + len(than)
+    more = _more(words[start]) if words[start + 1 : name] == than and start < len(words) else None
     if more is None or "by" not in words[name:]:
         return None
     by = words.index("by", name)
@@ -172,12 +171,7 @@ def with_names_in_words(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     if len(job.subjects) < 2 or job.sort or not job.alone:
         return None
     first, *others = job.subjects
-    words = " ".join(word_of(t) for t in tokens)
-    if any(subject.text.lower() not in words for subject in others):
-        return None
     one = job.of(first)
-    found = one.found(tokens)
-    if not found:
-        return None
-    spoken = " ".join(word_of(t) for m in found for f in m.fills if f.slot.kind == "number" for t in f.tokens)
-    return (one, tokens) if all(f"{s.text.lower()} " in f"{spoken} " for s in others) else None
+    fills = (f for m in one.found(tokens) for f in m.fills if f.slot.kind == "number")
+    spoken = " ".join(word_of(t) for f in fills for t in f.tokens)
+    return (one, tokens) if all(f" {s.text.lower()} " in f" {spoken} " for s in others) else None

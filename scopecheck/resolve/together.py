@@ -108,7 +108,8 @@ def sum_of(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[int, int,
                 continue
             said = [rf"(?:the |an? )?{re.escape(name)}" for name in names[first:last]]
             joined = ",? ".join(said[:-1]) + ",? and " + said[-1]
-            plus = regex(rf"{' plus '.join(said)} |(?:the )?(?:sum|total|combined amount) of {joined} ")
+            whole = rf"(?:the )?(?:sum|total|combined amount) of {joined}"
+            plus = regex(rf"(?<!\S)(?:{' plus '.join(said)}|{whole}) ")
             if found := plus.search(text):
                 start = len(text[: found.start()].split())
                 return start, start + len(found.group().split()), first, last

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 
 from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import Answers, Finding, Looked
@@ -143,8 +143,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
         first = sheet.claims[0]
         answers = reading_for_all(prepared)
         yield "all cases together", "no reading fits all cases", first.number, "", first.span, answers
-    for alike in prepared.ways_alike():
-        instance = alike[0]
+    for instance in prepared.all_instances():
         claim = instance.claim
         label = f"claim {claim.number}"
         for question, ask in (
@@ -162,7 +161,7 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("beside the description", together_beside_description),
             ("choices left", choices),
         ):
-            told = _by_way_of(alike, ask(prepared, instance))
+            told = _by_way_of(instance, ask(prepared, instance))
             yield label, question, claim.number, label, claim.span, told
     if sheet.claims:
         first = sheet.claims[0]
@@ -176,11 +175,11 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             yield x.label, "pair", claim.number, x.label, x.span, pairs(prepared, x)
 
 
-def _by_way_of(alike: Sequence[Instance], answers: Iterable[Answer]) -> Iterator[Answer]:
-    """The answers about a claim, those that may differ with the parent with the chains they are found by."""
+def _by_way_of(instance: Instance, answers: Iterable[Answer]) -> Iterator[Answer]:
+    """The answers about a claim, those that may differ with the parent with the chain they are found by."""
     for answer in answers:
         if isinstance(answer, Finding) and answer.question in BY_WAY:
-            answer = replace(answer, ways=tuple(i.chain for i in alike))
+            answer = replace(answer, ways=(instance.chain,))
         yield answer
 
 

@@ -57,19 +57,6 @@ class Prepared:
     def all_instances(self) -> list[Instance]:
         return [i for claim in self.sheet.claims for i in self.instances[claim.number]]
 
-    def ways_alike(self) -> Iterator[tuple[Instance, ...]]:
-        """The instances, together where what the claim says meets the same lines by way of each parent.
-
-        What else a parent asks can be met whatever the claim says, so that the answers are the same.
-        """
-        for claim in self.sheet.claims:
-            alike: dict[tuple[str, ...], list[Instance]] = {}
-            for i in self.instances[claim.number]:
-                several = len(self.instances[claim.number]) > 1
-                bearing = self.bearing(i.limitations, *i.own) if several else i.inherited
-                alike.setdefault(tuple(x.label for x in bearing), []).append(i)
-            yield from map(tuple, alike.values())
-
     def scope(self, number: int) -> Formula:
         """What the claim covers: the union over its alternative parents."""
         if number not in self._scopes:
