@@ -82,9 +82,10 @@ def without_dots(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt."""
+    """`ratio of oil/salt`, `the ratio oil:salt`, `ratio by weight of oil to salt` as one of oil to salt."""
+    found = list(_without_basis(tokens))
+    tokens = tuple(found)
     texts = [t.text.lower() for t in tokens]
-    found = list(tokens)
     for at in range(len(tokens) - 2, 1, -1):
         names = tokens[at - 1].sort == tokens[at + 1].sort == "word"
         if texts[at] not in ("/", ":") or not names or "ratio" not in texts[:at]:
@@ -94,6 +95,18 @@ def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         if texts[first] != "of":
             found.insert(first, replace(tokens[first], sort="word", text="of", end=tokens[first].start))
     return tuple(found)
+
+
+def _without_basis(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`ratio by weight of` without what it is taken by, as `weight ratio of` says it too."""
+    texts = [t.text.lower() for t in tokens]
+    at = next((i for i, word in enumerate(texts) if word == "ratio"), len(texts))
+    by = texts[at + 1 : at + 4]
+    said = len(by) == 3 and by[0] == "by" and by[1] in _BASES and by[2] in ("of", "between")
+    return tokens[: at + 1] + tokens[at + 3 :] if said else tokens
+
+
+_BASES = ("weight", "mass", "volume", "mole", "moles")
 
 
 def with_celsius(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
