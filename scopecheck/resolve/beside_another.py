@@ -6,6 +6,7 @@ with any limit; each function finds the words to be read and what they are read 
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 
 from scopecheck.core.formula import Add, Divide, Negate, Term
@@ -173,5 +174,13 @@ def with_names_in_words(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     first, *others = job.subjects
     one = job.of(first)
     fills = (f for m in one.found(tokens) for f in m.fills if f.slot.kind == "number")
-    spoken = " ".join(word_of(t) for f in fills for t in f.tokens)
-    return (one, tokens) if all(f" {s.text.lower()} " in f" {spoken} " for s in others) else None
+    if _all_stand(others, (f.tokens for f in fills)):
+        return one, tokens
+    if _all_stand(others, (tokens,)):
+        return one.share_of_another(tokens) or surpassing(one, tokens) or multiples(one, tokens)
+    return None
+
+
+def _all_stand(things: list[Subject], words: Iterable[tuple[Token, ...]]) -> bool:
+    spoken = " ".join(word_of(t) for tokens in words for t in tokens)
+    return all(f" {thing.text.lower()} " in f" {spoken} " for thing in things)

@@ -81,6 +81,17 @@ def without_dots(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     )
 
 
+def with_both(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`A, B, or both` as `A or B or both`, `A or B, or both` likewise."""
+    texts = [t.text.lower() for t in tokens]
+    at = next((i for i in range(2, len(texts)) if texts[i - 1 : i + 1] == ["or", "both"]), 0)
+    commas = [i for i in range(at) if texts[i] == ","]
+    if not at or len(commas) != 2 or commas[1] != at - 2 or "or" in texts[: at - 1]:
+        return tokens
+    joined = replace(tokens[commas[0]], sort="word", text="or")
+    return (*tokens[: commas[0]], joined, *tokens[commas[0] + 1 : commas[1]], *tokens[commas[1] + 1 :])
+
+
 def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt."""
     texts = [t.text.lower() for t in tokens]
@@ -186,20 +197,27 @@ def _is_measure_of(token: Token, subject: Bound) -> bool:
 
 
 def with_fractions(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`one third`, `a quarter`, `three quarters` as one number, `one and a half` as 3/2."""
+    """`one third`, `a quarter`, `three quarters` as one number, `one and a half` as 3/2; 'of' behind them.
+
+    'Half' alone is one half, but in 'half a circle'.
+    """
     found: list[Token] = []
-    for token in tokens:
+    for at, token in enumerate(tokens):
         part = word_lists()["fractions"].get(token.text.lower())
+        after = tokens[at + 1].text.lower() if at + 1 < len(tokens) else ""
         made = _fraction(found, part) if part else None
+        if made is None and token.text.lower() == "half" and after not in ("a", "an", "as"):
+            made = 0, Fraction(1, 2)
         if made is None:
             found.append(token)
             continue
         width, value = made
-        first = found[-width]
-        words = " ".join(t.text for t in (*found[-width:], token))
-        del found[-width:]
+        said = (*found[len(found) - width :], token)
+        del found[len(found) - width :]
         number = Number(f"{value.numerator}/{value.denominator}", value, 0, None)
-        found.append(Token("number", words, first.start, token.end, number))
+        found.append(Token("number", " ".join(t.text for t in said), said[0].start, token.end, number))
+        if after == "the":
+            found.append(Token("word", "of", token.end, token.end))
     return tuple(found)
 
 

@@ -18,6 +18,7 @@ from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
     as_alternatives,
     of_whole_numbers,
+    with_both,
     with_celsius,
     with_degrees,
     with_fractions,
@@ -102,7 +103,7 @@ class Reader:
     ) -> Iterator[Read]:
         """Fractions as numbers, times behind a count as nothing, both things named, a sum as one thing."""
         fractions = without_times(with_fractions(made[1]), made[0].first)
-        if len(fractions) != len(made[1]):
+        if fractions != made[1]:
             yield self._job_of(fractions, words, subjects)
         named = with_both_named(made[1], tuple(s.text for s in subjects))
         if named is not made[1]:
@@ -147,7 +148,7 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Token, ...]:
         """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
-        tokens = with_ratios(as_alternatives(without_dots(tokens)))
+        tokens = with_ratios(as_alternatives(with_both(without_dots(tokens))))
         if not subjects:
             return tokens
         tokens = of_whole_numbers(tokens, subjects[0].bound)
