@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import cached_property
 
 from scopecheck.core.declared import Assembly, NumberDecl, SetDecl, Step
-from scopecheck.core.formula import Add, Divide, Magnitude, Negate
+from scopecheck.core.formula import Add, Divide, Greatest, Least, Magnitude, Negate
 from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
@@ -24,7 +24,7 @@ from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind, is_switch
 from scopecheck.resolve.subjects import LISTS, OfParts, Subject, is_bare_share, is_fraction
-from scopecheck.resolve.together import difference_of, meant_together, says_together, summands
+from scopecheck.resolve.together import difference_of, extreme_of, meant_together, says_together, summands
 
 
 @record
@@ -91,9 +91,8 @@ class Job:
         if not tokens:
             return False
         found = self.found(tokens) or self.share_of_another(tokens) or self.split(tokens)
-        return bool(found or self.in_total(tokens) or self.difference(tokens) or self.of_each(tokens)) or any(
-            not aside.wrong for aside in self.asides(tokens)
-        )
+        found = found or self.in_total(tokens) or self.difference(tokens) or self.extreme(tokens)
+        return bool(found or self.of_each(tokens)) or any(not aside.wrong for aside in self.asides(tokens))
 
     def asides(self, tokens: tuple[Token, ...]) -> list[Aside]:
         """The ways to read the words without a basis of a share, or a condition of measuring, beside them."""
@@ -150,6 +149,22 @@ class Job:
         kind = difference_kind(terms[0].kind, terms[1].kind)
         apart = Typed(Magnitude(Add((terms[0].term, Negate(terms[1].term)))), kind)
         job = self.of(Subject(apart, f"difference between {first.text} and {second.text}", first.span))
+        return (job, tokens[count:]) if job.readable(tokens[count:]) else None
+
+    def extreme(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
+        """`a, b : the smaller of a and b is at most 3 mm`: the words to be read of the least value."""
+        terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
+        kind = terms[0].kind if terms else None
+        if len(self.subjects) < 2 or not self.alone or self.sort or len(terms) < len(self.subjects):
+            return None
+        found = extreme_of([word_of(t) for t in tokens], tuple(s.text.lower() for s in self.subjects))
+        if found is None or kind is None or any(t.kind != kind for t in terms):
+            return None
+        count, least = found
+        values = tuple(t.term for t in terms)
+        names = ", ".join(s.text for s in self.subjects)
+        term, said = (Least(values), f"LEAST({names})") if least else (Greatest(values), f"GREATEST({names})")
+        job = self.of(Subject(Typed(term, kind), said, self.subjects[0].span))
         return (job, tokens[count:]) if job.readable(tokens[count:]) else None
 
     def of_each(self, tokens: tuple[Token, ...]) -> tuple[Token, ...]:

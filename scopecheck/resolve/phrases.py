@@ -214,7 +214,7 @@ def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         return _read(job, found[0], tokens)
     if other := job.share_of_another(tokens) or job.in_total(tokens) or job.difference(tokens):
         return _whole(*other)
-    if other := _beside_another(job, tokens):
+    if other := job.extreme(tokens) or _beside_another(job, tokens):
         return _whole(*other)
     if both := of_both(job, tokens):
         return All(tuple(_whole(job.of(job.subjects[0]), words) for words in both))
