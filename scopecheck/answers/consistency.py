@@ -182,7 +182,7 @@ def _both_sides(prepared: Prepared) -> Iterator[Diagnostic]:
 
 
 def _same_place(prepared: Prepared, inside: Case, outside: Case) -> bool:
-    """Do the two cases speak of one scope, the inside one of the same claim or one that always takes it over?"""
+    """Do the two cases speak of one scope: the inside one of the claim or of one that takes it over?"""
     default = tuple(str(n) for n in prepared.independent())
     for kept, wanted in product(outside.targets or default, inside.targets or default):
         if kept == wanted:

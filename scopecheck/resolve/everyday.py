@@ -16,6 +16,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.names import Bound, Names, Typed
 
+_COUNTED_BY = ("weight", "mass", "volume", "mole", "moles")
 _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
 _TEMPERATURE = (("temperature", 1),)
@@ -93,8 +94,12 @@ def with_both(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt."""
+    """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt, a ratio by weight."""
     texts = [t.text.lower() for t in tokens]
+    for at in range(len(tokens) - 3):
+        if texts[at : at + 2] == ["ratio", "by"] and texts[at + 2] in _COUNTED_BY:
+            tokens = (*tokens[:at], tokens[at + 2], tokens[at], *tokens[at + 3 :])
+            texts = [t.text.lower() for t in tokens]
     found = list(tokens)
     for at in range(len(tokens) - 2, 1, -1):
         names = tokens[at - 1].sort == tokens[at + 1].sort == "word"

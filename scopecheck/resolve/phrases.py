@@ -11,7 +11,14 @@ from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.beside_another import Read, multiples, of_both, surpassing, with_names_in_words
+from scopecheck.resolve.beside_another import (
+    Read,
+    multiples,
+    of_both,
+    surpassing,
+    times,
+    with_names_in_words,
+)
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
 from scopecheck.resolve.defined_words import apply, note_settled_twice
@@ -39,6 +46,7 @@ from scopecheck.resolve.phrase_slots import named_subjects, occurrence
 from scopecheck.resolve.readings import can_be_tried, read
 from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, with_units, without_unit
+from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
 
 MOST_WORDS = 60
@@ -151,6 +159,8 @@ class Reader:
         tokens = with_ratios(as_alternatives(with_both(without_dots(tokens))))
         if not subjects:
             return tokens
+        if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
+            tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         tokens = of_whole_numbers(tokens, subjects[0].bound)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
@@ -175,7 +185,12 @@ def _is_read(job: Job, tokens: tuple[Token, ...]) -> bool:
 
 
 def _beside_another(job: Job, tokens: tuple[Token, ...]) -> Read | None:
-    return surpassing(job, tokens) or multiples(job, tokens) or with_names_in_words(job, tokens)
+    return (
+        surpassing(job, tokens)
+        or multiples(job, tokens)
+        or times(job, tokens)
+        or with_names_in_words(job, tokens)
+    )
 
 
 def _summed(
@@ -201,8 +216,8 @@ def _summed(
 
 def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
     """All of the words as one formula. Raises Trouble if no phrase, or more than one, reads them."""
-    if times := multiples(job, tokens):
-        return _whole(*times)
+    if other := multiples(job, tokens):
+        return _whole(*other)
     found = job.found(tokens)
     if len(found) > 1:
         ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
