@@ -74,9 +74,8 @@ BESIDE_STEPS = (Kind((), "mm", (USUAL,), "steps", steps="{}"),)
 SEQUENCES = (Kind((), "min", (USUAL,), "sequences", steps="stirring, rinsing, drying"),)
 MOMENTS = (Kind((), "degC", (USUAL,), "moments", steps="heat of stirring"),)
 SWITCHES = (Kind(("one of only yes, no", "length in mm"), "mm", (USUAL,), "switches"),)
-CONDITIONS = (
-    Kind(("length in mm", "temperature in degC"), "mm", ({"r": "at least 12 mm", "q": "at least 30 mm"},), "conditions"),
-)
+_LIMITS = {"r": "at least 12 mm", "q": "at least 30 mm"}
+CONDITIONS = (Kind(("length in mm", "temperature in degC"), "mm", (_LIMITS,), "conditions"),)
 """What is limited, and what the condition is about; the limits of the one, by slot."""
 BESIDE = {
     "thing": ("level", "length in mm"), "means": ("motors", "count"), "pause": ("pause", "time in min"),
@@ -146,7 +145,8 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
         return BESIDE_STEPS
     own = (
         ("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS), ("classes", CLASSES),
-        ("assemblies", (ASSEMBLIES,)), ("switches", SWITCHES), ("conditions", CONDITIONS), ("closed counts", (CLOSED,)),
+        ("assemblies", (ASSEMBLIES,)), ("switches", SWITCHES), ("conditions", CONDITIONS),
+        ("closed counts", (CLOSED,)),
     )  # fmt: skip
     for sort, kinds in own:
         if sort in entry.only_for:

@@ -1,7 +1,7 @@
 """Limits that words put under a condition: 'at most 5 mm if the layer is thicker than 2 mm'.
 
-Phrases `only for conditions` have slots for what is limited and for its condition. Left of the colon stands what
-both are about, in the order of the words; another order is read where the words name the things.
+Phrases `only for conditions` have slots for what is limited and for its condition. Left of the colon stands
+what both are about, in the order of the words; another order is read where the words name the things.
 """
 
 from __future__ import annotations
@@ -67,11 +67,14 @@ def _found(sides: Sides, tokens: Tokens) -> list[Match]:
         )
 
     tests = Tests(
-        lambda _: False, lambda _: False, lambda _: False, _applies, frozenset(), 0,
-        outcome=reads("outcome"), condition=reads("condition"),
+        _no, _no, _no, _applies, frozenset(), 0, outcome=reads("outcome"), condition=reads("condition"),
         agree=lambda fills: bool(_roles(sides, fills)),
     )  # fmt: skip
     return matches(tokens, sides.job.place.phrases, tests)
+
+
+def _no(_: Tokens) -> bool:
+    return False
 
 
 def _applies(entry: Entry) -> bool:
@@ -129,12 +132,13 @@ def _read(sides: Sides, match: Match, tokens: Tokens) -> Formula:
 
 
 def why_not(sides: Sides, tokens: Tokens) -> Trouble | None:
-    """The error for words with a condition in them that are not read; None where no condition stands there."""
+    """The error for words with a condition in them that are not read; None where none stands there."""
+
+    def tells(part: Tokens) -> bool:
+        return any(t.number for t in part) or bool(sides.head(part))
+
     tokens = _without_opening(tokens)
-    anything = Tests(
-        lambda _: False, lambda _: False, lambda _: False, _applies, frozenset(), 0,
-        outcome=lambda _: True, condition=lambda _: True,
-    )  # fmt: skip
+    anything = Tests(_no, _no, _no, _applies, frozenset(), 0, outcome=tells, condition=tells)
     things = sides.job.subjects
     for match in matches(tokens, sides.job.place.phrases, anything):
         if len(things) == 1 and (alone := _beside_one(sides, match, tokens)):

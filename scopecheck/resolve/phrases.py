@@ -160,7 +160,8 @@ class Reader:
         if len(subjects) < 2 or not tokens or len(tokens) > MOST_WORDS:
             return False
         try:
-            return conditional(self._sides(Job(self.place, subjects, words, without_unit(tokens))), tokens) is not None
+            sides = self._sides(Job(self.place, subjects, words, without_unit(tokens)))
+            return conditional(sides, tokens) is not None
         except Trouble:
             return False
 

@@ -1,7 +1,7 @@
 """The words on one side of a condition, laid over the things left of the colon that they are about.
 
-`20 to 40 minutes | the temperature is above 100 degC and the pressure is below 5 bar`: each side is read of its
-own things as a line of its own would be. What is not told from the words is not read.
+`20 to 40 minutes | the temperature is above 100 degC and the pressure is below 5 bar`: each side is read of
+its own things as a line of its own would be. What is not told from the words is not read.
 """
 
 from __future__ import annotations
@@ -22,6 +22,9 @@ Things: TypeAlias = tuple[Subject, ...]
 
 _ARTICLES = frozenset(("the", "a", "an", "said"))
 """Words with which no side ends: they belong to what follows."""
+_NO_NOUN = (
+    ("conditional", "no_noun"), ("names", "never"), ("names", "of_several"), ("limits", "changes")
+)  # fmt: skip
 _LONGEST_NAME = 6
 """Words of a noun before a limit, at the most."""
 
@@ -94,7 +97,7 @@ class Sides:
         return ""
 
     def _alone(self, tokens: Tokens, thing: Subject) -> Side | None:
-        if self.head(tokens) not in ("", thing.text):
+        if self.head(tokens) not in ("", thing.text) or _of_a_change(tokens):
             return None
         if self.reads(tokens, (thing,)):
             return Side((Piece(tokens, (thing,)),))
@@ -107,9 +110,9 @@ class Sides:
         Of several ways to part the words that is taken in which most pieces begin with the name of what they
         are about; where two do alike, none is.
         """
-        found = [(sum(bool(self.head(p.tokens)) for p in side.pieces), side) for side in self._parted(tokens, things)]
-        best = max((named for named, _ in found), default=0)
-        sides = [side for named, side in found if named == best]
+        parted = list(self._parted(tokens, things))
+        named = [sum(bool(self.head(p.tokens)) for p in side.pieces) for side in parted]
+        sides = [side for side, n in zip(parted, named, strict=True) if n == max(named)]
         if sides:
             return sides[0] if len(sides) == 1 else None
         return Side((Piece(tokens, things),)) if self.reads(tokens, things) else None
@@ -128,12 +131,19 @@ class Sides:
         if len(piece.things) > 1:
             return self.job.text(tokens)
         names = piece.things[0].text.lower().split()
-        own = {*names, *(f"{w}s" for w in names), *(f"{w}es" for w in names), *listed("conditional", "articles")}
+        own = {w + end for w in names for end in ("", "s", "es")} | listed("conditional", "articles")
         leading = next((i for i, t in enumerate(tokens) if word_of(t) not in own | FILLERS), 0)
-        start = next(
-            (i for i in range(leading, 0, -1) if self.reads(tokens[i:], piece.things)), 0
-        )
+        start = next((i for i in range(leading, 0, -1) if self.reads(tokens[i:], piece.things)), 0)
         return f"{piece.things[0].text} {self.job.text(tokens[start:])}"
+
+
+def _of_a_change(tokens: Tokens) -> bool:
+    """'The temperature drop is above 5 K' speaks of a drop; 'the temperatures drop below 5 degC' do not."""
+    said = [word_of(t) for t in tokens]
+    pairs = zip(said, said[1:], strict=False)
+    return any(
+        w in listed("conditional", "drops") and then in listed("conditional", "is") for w, then in pairs
+    )
 
 
 def _behind_nouns(tokens: Tokens, own: str) -> Iterator[Tokens]:
@@ -148,9 +158,9 @@ def _behind_nouns(tokens: Tokens, own: str) -> Iterator[Tokens]:
     names = set(own.lower().split())
     for end in range(start + 1, min(start + _LONGEST_NAME, len(tokens) - 1) + 1):
         word = said[end - 1]
-        if tokens[end - 1].sort != "word" or word in COMBINATIONS or word in listed("conditional", "no_noun"):
+        if tokens[end - 1].sort != "word" or word in COMBINATIONS:
             return
-        if any(word in listed(*which) for which in (("names", "never"), ("names", "of_several"), ("limits", "changes"))):
+        if any(word in listed(table, name) for table, name in _NO_NOUN):
             return
         noun = said[start:end]
         last = max((i for i, w in enumerate(noun) if w in names), default=None)
