@@ -51,7 +51,7 @@ HELD, BOTH = "wherever it holds", "the condition holds, and the limit"
     [(30, 120, True, True), (50, 120, False, False), (50, 90, True, False), (30, 90, True, False)],
 )
 def test_what_a_limit_under_a_condition_lets_in(bake: int, oven: int, held: bool, both: bool) -> None:
-    """A conditional is false only where its condition is true and what follows is not (textbooks of logic)."""
+    """A conditional is false only where its condition is true and what follows is not (textbooks)."""
     words = "20 to 40 minutes when the oven is above 100 degC"
     assert met("bake, oven", words, bake=bake, oven=oven) == {HELD: held, BOTH: both}
 

@@ -7,6 +7,7 @@ its own things as a line of its own would be. What is not told from the words is
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from itertools import pairwise
 from typing import TypeAlias
 
 from scopecheck.core.formula import All, Any, Formula
@@ -139,11 +140,8 @@ class Sides:
 
 def _of_a_change(tokens: Tokens) -> bool:
     """'The temperature drop is above 5 K' speaks of a drop; 'the temperatures drop below 5 degC' do not."""
-    said = [word_of(t) for t in tokens]
-    pairs = zip(said, said[1:], strict=False)
-    return any(
-        w in listed("conditional", "drops") and then in listed("conditional", "is") for w, then in pairs
-    )
+    drops, behind = listed("conditional", "drops"), listed("conditional", "is")
+    return any(word_of(one) in drops and word_of(then) in behind for one, then in pairwise(tokens))
 
 
 def _behind_nouns(tokens: Tokens, own: str) -> Iterator[Tokens]:
