@@ -432,7 +432,7 @@ class Job:
         return (member, None) if at == 0 else None
 
 
-_SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments", "switches"))
+_SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments", "switches", "conditions"))
 """What phrases are made for, and read no words of anything else."""
 
 

@@ -21,6 +21,7 @@ from scopecheck.resolve.beside_another import (
 )
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
+from scopecheck.resolve.conditional import conditional, why_not
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
     as_alternatives,
@@ -44,6 +45,7 @@ from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
 from scopecheck.resolve.phrase_finding import Job, Place
 from scopecheck.resolve.phrase_slots import named_subjects, occurrence
 from scopecheck.resolve.readings import can_be_tried, read
+from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, with_units, without_unit
 from scopecheck.resolve.them import with_them
@@ -89,8 +91,28 @@ class Reader:
                 "Right of a colon stand words; symbols stand without a colon.",
                 f"take out the colon: {alone}",
             )  # fmt: skip
-        job, tokens = self._job(tokens, words, subjects)
-        return _whole(job, tokens)
+        job, made = self._job(tokens, words, subjects)
+        if subjects and not job.sort and not _is_read(job, made):
+            sides = self._sides(job)
+            if found := conditional(sides, tokens):
+                return found
+            if wrong := why_not(sides, tokens):
+                raise wrong
+        return _whole(job, made)
+
+    def _sides(self, job: Job) -> Sides:
+        """How what stands on either side of a condition is read: each as a line by itself."""
+        trial = Groups(self.groups.profile, (), (), (), self.groups.definitions)
+        trying = Reader(self.names, self.phrases, trial, self.document, self.where, self.method)
+
+        def words(tokens: tuple[Token, ...]) -> Words:
+            return Words(job.text(tokens), tokens, job.span(tokens))
+
+        return Sides(
+            job,
+            lambda tokens, things: trying._reads_plainly(words(tokens), things),
+            lambda tokens, things: _whole(*self._job(tokens, words(tokens), things)),
+        )
 
     def _job(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -141,6 +163,19 @@ class Reader:
 
     def reads(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
+        if self._reads_plainly(words, subjects):
+            return True
+        tokens = tuple(t for t in words.tokens if t.sort != "gap")
+        if len(subjects) < 2 or not tokens or len(tokens) > MOST_WORDS:
+            return False
+        try:
+            sides = self._sides(Job(self.place, subjects, words, without_unit(tokens)))
+            return conditional(sides, tokens) is not None
+        except Trouble:
+            return False
+
+    def _reads_plainly(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
+        """Whether the words are read without a condition in them."""
         tokens = tuple(t for t in words.tokens if t.sort != "gap")
         if not tokens or len(tokens) > MOST_WORDS or any(t.sort == "sign" for t in tokens):
             return False
