@@ -40,7 +40,8 @@ from scopecheck.resolve.everyday import (
     without_times,
 )
 from scopecheck.resolve.groups import Groups
-from scopecheck.resolve.names import Bound, Names, Typed
+from scopecheck.resolve.ingredients import by_ingredient, without_verb
+from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
 from scopecheck.resolve.phrase_finding import Job, Place
 from scopecheck.resolve.phrase_slots import named_subjects, occurrence
@@ -92,6 +93,10 @@ class Reader:
                 f"take out the colon: {alone}",
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
+        of_amounts = any(t.number and t.number.unit for t in tokens)
+        if subjects and (of_amounts or not _is_read(job, made)):
+            if of_ingredients := self._of_ingredients(tokens, words, subjects):
+                return of_ingredients
         if subjects and not job.sort and not _is_read(job, made):
             sides = self._sides(job)
             if found := conditional(sides, tokens):
@@ -99,6 +104,28 @@ class Reader:
             if wrong := why_not(sides, tokens):
                 raise wrong
         return _whole(job, made)
+
+    def _of_ingredients(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """Words about a composition as read of the ingredients that they name, each by itself."""
+        made = subjects[0].bound
+        if len(subjects) > 1 or not isinstance(made, Composition):
+            return None
+        jobs: list[Read] = []
+        for name, said in by_ingredient(made, tokens):
+            share = self.names.declarations[name]
+            assert isinstance(share, NumberDecl)
+            one = (Subject(number_of(share), name, subjects[0].span),)
+            tried = (self._job(t, words, one) for t in (said, without_verb(said)) if t)
+            found = next((job for job in tried if _is_read(*job)), None)
+            if found is None:
+                return None
+            jobs.append(found)
+        for job, _ in jobs:
+            self.names.speak(job.subjects[0].text)
+        parts = tuple(_whole(*job) for job in jobs)
+        return All(parts) if len(parts) > 1 else next(iter(parts), None)
 
     def _sides(self, job: Job) -> Sides:
         """How what stands on either side of a condition is read: each as a line by itself."""
