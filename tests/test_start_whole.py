@@ -11,13 +11,15 @@ from scopecheck.drafting.start import drafted
 from tests.test_start import lines, read
 
 SHELVES = """\
-1. A rack with shelves, each having a depth of 20 to 30 cm, of which at least 15 cm is covered, and with a strip
-along the edge of 5 mm.
+1. A rack with shelves, each having a depth of 20 to 30 cm, of which at least 15 cm is covered, and with
+a strip along the edge of 5 mm.
 2. The rack of claim 1, wherein, when the load is above 20 kg, the spacing is at most 30 cm.
 3. The rack of claim 1, wherein the spacing is at most 40 cm if the load is below 5 kg.
 4. The rack of claim 1, wherein the rack has a width of 3 m or a length of 5 m.
-5. The rack of claim 1, optionally having a door with a thickness of 4 mm, and a foot having a height of 12 cm.
-6. The rack of claim 1, wherein the shelves may be tilted by 5 to 10 degrees, and a current density is 2 A/m2.
+5. The rack of claim 1, optionally having a door with a thickness of 4 mm, and a foot having a height of
+12 cm.
+6. The rack of claim 1, wherein the shelves may be tilted by 5 to 10 degrees, and a current density is 2
+A/m2.
 """
 
 
@@ -41,8 +43,8 @@ def test_what_holds_on_a_condition_or_beside_another_is_marked_whole() -> None:
 
 
 REEL = """\
-1. A reel stand comprising at least two pairs of guide wheels and a bank of magnets having as many north magnets
-as south magnets, wherein the number of north magnets is at least 4.
+1. A reel stand comprising at least two pairs of guide wheels and a bank of magnets having as many north
+magnets as south magnets, wherein the number of north magnets is at least 4.
 2. The stand of claim 1, wherein the number of pairs of guide wheels is three to six.
 3. The stand of claim 1, wherein a total number of magnets of the bank is divisible by three.
 4. The stand of claim 1, having an equal number of ribs and slots.
@@ -63,10 +65,10 @@ def test_what_a_number_counts() -> None:
 
 
 SOLDER = """\
-1. A fitting made of a solder consisting of tin, bismuth and silver, wherein the solder contains from 40 to 60 % by
-weight of tin and from 35 to 55 % by weight of bismuth.
-2. The fitting of claim 1, wherein the solder contains at least 50 % by weight of tin and from 2 to 3 % by weight of
-silver.
+1. A fitting made of a solder consisting of tin, bismuth and silver, wherein the solder contains from 40
+to 60 % by weight of tin and from 35 to 55 % by weight of bismuth.
+2. The fitting of claim 1, wherein the solder contains at least 50 % by weight of tin and from 2 to 3 %
+by weight of silver.
 3. The fitting of claim 1, wherein the ratio by weight of tin to bismuth is at least 1:1.
 """
 
@@ -85,9 +87,9 @@ def test_a_closed_list_without_amounts_closes_the_composition() -> None:
 
 
 GLUING = """\
-1. A method of gluing, comprising the steps of: (a) warming a board at a temperature of 40 to 60 °C for 2 to 4
-minutes; and thereafter (b) pressing the board at a temperature of 90 to 120 °C for at least 30 seconds, wherein,
-if the pressing temperature is below 100 °C, the pressing time is at least 2 minutes.
+1. A method of gluing, comprising the steps of: (a) warming a board at a temperature of 40 to 60 °C for
+2 to 4 minutes; and thereafter (b) pressing the board at a temperature of 90 to 120 °C for at least 30
+seconds, wherein, if the pressing temperature is below 100 °C, the pressing time is at least 2 minutes.
 """
 
 
@@ -97,7 +99,8 @@ def test_two_steps_have_two_temperatures() -> None:
         "| warming temperature : 40 to 60 °C",
         "| pressing temperature : 90 to 120 °C",
         "| pressing : for at least 30 seconds",
-        "| not restated : if the pressing temperature is below 100 °C, the pressing time is at least 2 minutes",
+        "| not restated : if the pressing temperature is below 100 °C, the pressing time is at least 2"
+        " minutes",
     ):
         assert line in found, (line, found)
     read(GLUING)
