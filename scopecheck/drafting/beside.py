@@ -125,11 +125,35 @@ def owner_before(text: ClaimText, at: int) -> str:
     start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
     if (start and texts[start - 1][0].isdigit()) or (0 < at <= len(texts) and at - 1 in text.inside):
         return _before_limit(text, start)
+    if {"during", "before", "after"}.intersection(_part_before(texts, start)):
+        return ""  # 'during the rinsing of the tank and at a speed of'
+    start, at = _of_material(text, start, at)
     noun = name_of(text, start, at)
     verb = start < at and texts[at - 1] in listed_verbs()
     done = noun.endswith(("ing", "ed")) and noun.split()[-1] not in words("mention", "ing_nouns")
     done = done or noun in words("mention", "states")
     return "" if verb or done or len(noun) < 2 or noun in _NO_OWNER else noun
+
+
+def _part_before(texts: list[str], at: int) -> list[str]:
+    """A few words before a noun, of its own part of the sentence."""
+    first = max(0, at - 5)
+    parted = (i + 1 for i in range(at - 1, first - 1, -1) if texts[i] in (",", ";", ":", "."))
+    return texts[next(parted, first) : at]
+
+
+def _of_material(text: ClaimText, start: int, at: int) -> tuple[int, int]:
+    """The fabric of 'a fabric of linen or cotton having': what has it, not what it is of."""
+    texts = text.texts
+    begin = start
+    if begin > 2 and texts[begin - 1] in ("or", "and") and texts[begin - 3] == "of":
+        begin -= 2
+    if begin < 2 or texts[begin - 1] != "of":
+        return start, at
+    first = whole_start(text, noun_start(texts, begin - 1), begin - 1)
+    said = 0 < first < begin - 1 and texts[first - 1] in ("a", "an", "the", "said")
+    measure = texts[begin - 2] in words("measures", "nouns") | words("measures", "no_parts")
+    return (first, begin - 1) if said and not measure else (start, at)
 
 
 def _before_limit(text: ClaimText, at: int) -> str:

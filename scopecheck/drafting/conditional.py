@@ -12,6 +12,7 @@ from itertools import pairwise
 from scopecheck.drafting.beside import a_parameter, noun_start
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.stepped import is_step
+from scopecheck.drafting.turned import part_end
 from scopecheck.drafting.work import Held, Work
 from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.resolve.claim_text import ClaimText
@@ -144,7 +145,7 @@ def _optional(texts: list[str]) -> list[Held]:
     for at, word in enumerate(texts):
         if word not in words("limits", "leaving_free"):
             continue
-        found.append(Held(at + 1, _part_end(texts, at), at, at + 1))
+        found.append(Held(at + 1, part_end(texts, at), at, at + 1))
     return found
 
 
@@ -153,17 +154,9 @@ def _portions(texts: list[str]) -> list[Held]:
     found: list[Held] = []
     for at in range(len(texts) - 2):
         if texts[at : at + 2] in (["of", "which"], ["of", "whom"]) and texts[at - 1] == ",":
-            end = _part_end(texts, at)
+            end = part_end(texts, at)
             found.append(Held(at + 2, end, at, end))
     return found
-
-
-def _part_end(texts: list[str], at: int) -> int:
-    """Where a part of a sentence ends: at a comma, a semicolon, another clause."""
-    for i in range(at, len(texts)):
-        if texts[i] in _ENDS | _CLAUSES or (texts[i] == "," and texts[i + 1 : i + 2] != ["or"]):
-            return i
-    return len(texts)
 
 
 def _alternatives(work: Work) -> list[Held]:

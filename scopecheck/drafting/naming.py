@@ -22,9 +22,24 @@ from scopecheck.drafting.beside import (
     whole_start,
     width_of,
 )
-from scopecheck.drafting.leading import AMOUNTS, PRESENT, done_to, in_a_list, in_an_amount, process_at
+from scopecheck.drafting.leading import (
+    AMOUNTS,
+    PRESENT,
+    added_before,
+    done_to,
+    in_a_list,
+    in_an_amount,
+    process_at,
+)
 from scopecheck.drafting.limits import Stretch
-from scopecheck.drafting.numbers_of import each_before, number_before, number_of, of_which, ratio_before
+from scopecheck.drafting.numbers_of import (
+    each_before,
+    number_before,
+    number_of,
+    of_two,
+    of_which,
+    ratio_before,
+)
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists, words
@@ -132,7 +147,11 @@ def _parts_by(text: ClaimText, at: int) -> Called | None:
 
 def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
     """`at least six holes`: so many of what stands next."""
-    if len(stretch.figures) > 2 or any("." in text.tokens[f.digits].text for f in stretch.figures):
+    listed = {"or", "and"}.intersection(text.texts[stretch.figures[-2].end : stretch.figures[-1].start] if
+                                        len(stretch.figures) > 2 else ())  # fmt: skip
+    if (len(stretch.figures) > 2 and not listed) or any(
+        "." in text.tokens[f.digits].text for f in stretch.figures
+    ):
         return None
     last = stretch.figures[-1]
     noun = noun_from(text, max(stretch.end, last.end))
@@ -173,6 +192,9 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
         return Called("spacing", owner_before(text, at - 2), False)
     share = stretch.unit is not None and not stretch.unit.kind.dimension
+    amount = not {"amount", "quantity", "proportion"}.isdisjoint(texts[at : stretch.start])
+    if amount and (of := added_before(text, at)):
+        return Called(of, "", False)
     if share and texts[at - 1] in PRESENT and (of := in_an_amount(text, at)):
         return Called(of, "", False)
     return _noun_at(text, before_agent(texts, at), quantity, share)
@@ -212,13 +234,12 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
     if texts[at - 1] in listed_verbs() and at > 1 and nounish(texts[at - 2], stops):
         at -= 1
     start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
+    if start > 1 and texts[start - 1] == "per" and texts[start - 2] in words("measures", "nouns"):
+        start -= 2  # 'a mass per unit area of'
     if texts[start:at] == ["step"] and start > 1 and texts[start - 1] in ("in", "of", "during"):
         return _noun_at(text, start - 1, quantity)
-    if ratio := ratio_before(text, start, at):
-        return Called(ratio, "", False)
-    number, of = number_of(text, at)
-    if number and plural(number.split()[-1]) and not quantity and not share:
-        return Called(number, of, True)
+    if (told := _of_several(text, start, at, bool(quantity or share))) is not None:
+        return told
     if texts[at - 1] in words("persons", "nouns") and "by" in texts[max(0, start - 2) : start]:
         return Called("", "", False)  # 'tilted by the user up to 60 deg'
     begins, ordinal = start, ""
@@ -263,6 +284,17 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         process = process_at(texts, begins)
         return Called(f"{process} {noun}".strip(), "" if process else owner, False, False, not process)
     return Called(noun, owner, False, False, fresh, ordinal)
+
+
+def _of_several(text: ClaimText, start: int, at: int, measured: bool) -> Called | None:
+    """A ratio by its two nouns, a number by what it counts, where the noun ends that begins at `start`."""
+    if (two := of_two(text, at))[1]:
+        return Called(name_of(text, two[0], at).replace(" to ", " ").replace(" the ", " "), "", False)
+    if ratio := ratio_before(text, start, at):
+        return Called(ratio, "", False)
+    number, of = number_of(text, at)
+    counts = number and plural(number.split()[-1]) and not measured
+    return Called(number, of, True) if counts else None
 
 
 def _runs_on(texts: list[str], at: int) -> bool:

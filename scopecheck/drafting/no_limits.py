@@ -41,7 +41,7 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return max(0, start - 1), end
     if at := _surpassing(texts, stretch):
         return at, end
-    if what.counted and (per := _per(texts, end)):
+    if per := _per(texts, end, what.counted):
         return start, per
     if at := _worked_out(text, stretch):
         return at, end
@@ -151,8 +151,12 @@ def _surpassing(texts: list[str], stretch: Stretch) -> int:
     return 0
 
 
-def _per(texts: list[str], end: int) -> int:
-    """Where 'warp yarns per cm' ends behind a number; 0 where no 'per' follows the noun."""
+def _per(texts: list[str], end: int, counted: bool) -> int:
+    """Where 'warp yarns per cm', 'of salt per kg' ends behind a number; 0 where no 'per' follows the noun."""
+    end += 0 if counted else 2 * (texts[end : end + 1] == ["of"])
+    end -= not counted and texts[end - 1 : end] not in (["the"], ["a"], ["an"], ["said"])
+    if not counted and texts[end - 1 : end] != ["of"] and texts[end - 2 : end - 1] != ["of"]:
+        return 0
     for at in range(end + 1, min(len(texts) - 1, end + 4)):
         if width := per_width(texts, at):
             return at + width

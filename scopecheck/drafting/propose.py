@@ -24,6 +24,7 @@ from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.relations import beside_others, changed
 from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.stepped import items, steps
+from scopecheck.drafting.turned import turned_spans
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source, Span
@@ -136,8 +137,10 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
     work.items, work.listing, work.joint = listed_, listing, together
-    work.held = held_spans(text)
+    work.held = [*held_spans(text), *turned_spans(text, stated)]
     work.equal = equals(text)
+    beside = {at for one in work.equal for at in range(one.start, one.end)}
+    work.limits = [(s, c) for s, c in work.limits if s.figures[0].start not in beside]
     kept = {s.start for s, _ in work.limits}
     left = [s for s, _ in found if s.start not in kept]
     work.unread = [(at, s.end) for s in left if (at := changed(text.texts, s))]
