@@ -66,9 +66,9 @@ FLOORS: dict[str, str] = {
         " scope_map render.map_json"
     ),
     "drafting": (
-        "pasted limits beside leading naming lists_of choices kinds_of draft texts readable work in_steps"
-        " no_limits marks conditions quantities joint same relations compared composed grouped stepped"
-        " step_lines lines propose asked remarks start anew"
+        "pasted limits beside numbers_of leading naming lists_of choices closed kinds_of draft texts readable"
+        " work in_steps no_limits marks conditions quantities as_many joint same relations compared composed"
+        " grouped stepped conditional step_lines lines propose asked remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"
