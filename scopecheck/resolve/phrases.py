@@ -98,9 +98,9 @@ class Reader:
         if subjects and (of_amounts or not _is_read(job, made)):
             if of_ingredients := self._of_ingredients(tokens, words, subjects):
                 return of_ingredients
+        if subjects and not job.sort and not _is_read(job, made):
             if one_by_one := self._one_by_one(tokens, words, subjects):
                 return one_by_one
-        if subjects and not job.sort and not _is_read(job, made):
             sides = self._sides(job)
             if found := conditional(sides, tokens):
                 return found
