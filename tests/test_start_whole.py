@@ -105,18 +105,22 @@ def test_two_steps_have_two_temperatures() -> None:
         assert line in found, (line, found)
     read(GLUING)
 
+
 JAR = """\
-1. A jar comprising a lid with a rim, wherein no rib of the lid has a height of more than 3 mm, at least 90 % of
-the beads in the jar have a diameter of 2 to 4 mm, and a difference between the bore and the height is at most
-9 mm, per bead, at least two notches.
+1. A jar comprising a lid with a rim, wherein no rib of the lid has a height of more than 3 mm, at least
+90 % of the beads in the jar have a diameter of 2 to 4 mm, and a difference between the bore and the
+height is at most 9 mm, per bead, at least two notches.
 2. The jar of claim 1, having 6, 8 or 12 grooves, one row having twice as many grooves as the other row.
-3. The jar of claim 1, wherein the lid is a disc of cork or rubber having a mass per unit area of 40 to 50 g/m2.
-4. The jar of claim 1, wherein the closing force is at most 9 N after 50 openings, and after storing for 10 days,
-a leak rate of at most 2 mL/min.
-5. The jar of claim 1, with a depth of one third of the height of the jar, and 2 to 3 g of salt per kg of water.
-6. The jar of claim 1, having a current draw of at most 2 A in operation and of at most 0.1 A in a standby mode.
-7. A method comprising stirring salt into the brine in an amount of 2 to 3 g/L, wherein an oil to water ratio is
-from 0.1 to 0.2.
+3. The jar of claim 1, wherein the lid is a disc of cork or rubber having a mass per unit area of 40 to
+50 g/m2.
+4. The jar of claim 1, wherein the closing force is at most 9 N after 50 openings, and after storing for
+10 days, a leak rate of at most 2 mL/min.
+5. The jar of claim 1, with a depth of one third of the height of the jar, and 2 to 3 g of salt per kg
+of water.
+6. The jar of claim 1, having a current draw of at most 2 A in operation and of at most 0.1 A in a
+standby mode.
+7. A method comprising stirring salt into the brine in an amount of 2 to 3 g/L, wherein an oil to water
+ratio is from 0.1 to 0.2.
 """
 
 

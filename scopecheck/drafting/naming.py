@@ -252,9 +252,10 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         return Called("", "", False)
     if " " not in noun and noun.endswith("ed") and noun not in words("mention", "ed_nouns"):
         return Called("", owner_before(text, start), False)
-    if quantity and noun.endswith("ing") and noun not in words("mention", "ing_nouns"):
+    known = words("mention", "ing_nouns") | words("measures", "nouns")
+    if quantity and noun.endswith("ing") and noun not in known:
         return Called(f"{noun} {quantity}", "", False)
-    acts = noun.endswith("ing") and noun not in words("mention", "ing_nouns") | words("measures", "nouns")
+    acts = noun.endswith("ing") and noun not in known
     if acts and start and texts[start - 1] in ("the", "said") and not _runs_on(texts, at):
         return Called("", "", False)  # 'between the pressing and the drying in an amount of'
     if noun in ("even number", "odd number") and (counted := number_before(text, start)):
