@@ -146,3 +146,35 @@ def test_no_limit_is_of_what_its_words_do_not_say() -> None:
     assert 'closing force force in N "after 50 openings"' in found
     assert 'current draw current in A "in operation"' in found
     read(JAR)
+
+
+KNEADER = """\
+1. A kneader comprising a bowl with 30 to 50 wt% of one or more pastes selected from putty and lime, the
+number of blades being a power of two, configured to emit light pulses between 20 Hz and 60 Hz, wherein
+a delay between a first signal and a second signal is less than 9 ms.
+2. The kneader of claim 1, releasing at most 10 % of the dye within 2 hours and at least 60 % of the dye
+within 9 days, having a running time of at least 20 hours at a duty share of not more than 25 % and no
+lamps.
+3. The kneader of claim 1, with a first rib at least three times as thick as the second rib.
+"""
+
+
+def test_what_nothing_can_meet_together_is_of_two_things() -> None:
+    found = lines(KNEADER)
+    for line in (
+        "| pastes : 30 to 50 wt%",
+        "| not restated : power of two",
+        "| light pulses : between 20 Hz and 60 Hz",
+        "| delay : less than 9 ms",
+        "| not restated : at most 10 % of the dye within 2 hours",
+        "| not restated : at least 60 % of the dye within 9 days",
+        "| not restated : no lamps",
+        "| not restated : at least three times as thick as the second rib",
+    ):
+        assert line in found, (line, found)
+    assert 'running time time in h "at a duty share of not more than 25 %"' in found
+    read(KNEADER)
+    apart = lines(
+        "1. A mill with a belt, wherein the speed is at most 2 m/s and the speed is at least 9 m/s.\n"
+    )
+    assert not [line for line in apart if line.startswith("| speed")]

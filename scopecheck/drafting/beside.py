@@ -15,6 +15,7 @@ MOST_COUNTED = 12
 """How many words before an even number what it counts is looked for."""
 _NO_OWNER = ("mean", "average", "median", "maximum", "minimum", "nominal", "least", "total")
 _ON_THE_WAY = ("the", "said", "each", "a", "an", "one", "of", "any", "all", "its")
+_SET_TO = ("configured", "adapted", "arranged", "designed", "set", "and", "operable")
 _JOINTS = ("of", "between", "across", "for", "in", "at")
 
 
@@ -78,6 +79,8 @@ def noun_start(texts: list[str], at: int) -> int:
         if start < at and texts[start - 1] in listed_verbs():
             break
         start -= 1
+    if 1 < start < at - 1 and texts[start - 1] == "to" and texts[start - 2] in _SET_TO:
+        start += 1  # 'configured to amplify frequency components'
     relative = 0 < start < at and texts[start - 1] == "relative"
     return start - (relative and texts[start] in words("measures", "nouns"))
 
@@ -189,6 +192,10 @@ def measure_of(text: ClaimText, at: int) -> str:
         at = at - back.index("between")
     while at > 1 and texts[at - 1] in _ON_THE_WAY and texts[at - 2] not in words("measures", "nouns"):
         at -= 1
+    if at > 2 and texts[at - 1] == "between" and texts[at - 2] not in words("measures", "nouns"):
+        first = noun_start(texts, at - 1)
+        said = 0 < first < at - 1 and texts[first - 1] in ("a", "an", "the", "said")
+        return name_of(text, first, at - 1) if said and not texts[at - 2].endswith(("ed", "ing")) else ""
     if at < 2 or texts[at - 1] not in _JOINTS or texts[at - 2] not in words("measures", "nouns"):
         return ""
     start = at - 2

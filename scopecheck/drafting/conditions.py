@@ -152,7 +152,9 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
         return 0
     so_often = said_by == ["after"] and condition.unit is None and not condition.sign
     if not (named or so_often or _of_other_kinds(condition, stretch)) or not (
-        told or _is_property(text, stretch, what, condition)
+        told
+        or (so_often and _a_property(what.noun.split()[-1] if what.noun else ""))
+        or _is_property(text, stretch, what, condition)
     ):
         return 0
     return at
@@ -169,8 +171,10 @@ def _means(condition: Stretch) -> str:
 def _is_property(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch) -> bool:
     """Whether what is limited is measured of something, not set: not 'at a rate of 5 L/min at 20 degC'."""
     last = what.noun.split()[-1] if what.noun else ""
+    named = condition.unit is not None and not condition.unit.kind.dimension
     brought_in = what.fresh and text.texts[stretch.starts[0] - 1] == "of"  # 'having a luminance of'
-    if what.unnamed or what.counted or kind_of(stretch.unit) == "time":
+    lasting = brought_in and last in ("time", "life", "duration") and named
+    if what.unnamed or what.counted or (kind_of(stretch.unit) == "time" and not lasting):
         return False
     if not (brought_in or _a_property(last)):
         return False

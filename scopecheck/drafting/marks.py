@@ -120,6 +120,10 @@ def _excluded(text: ClaimText) -> list[tuple[int, int]]:
             continue
         end += text.texts[end : end + 1] in (["a"], ["an"], ["the"], ["any"], ["said"])
         found.append((at, end + width_of(noun_from(text, end))))
+    for at in text.where.get("no", ()):
+        noun = "" if at in text.taken or at in text.referring else noun_from(text, at + 1)
+        if noun and noun.split()[0] not in listed("limits", "inside"):
+            found.append((at, at + 1 + width_of(noun)))
     return found
 
 
@@ -138,10 +142,10 @@ def _fractions(text: ClaimText) -> list[tuple[int, int]]:
     return found
 
 
-def with_of(text: ClaimText, at: int) -> int:
+def with_of(text: ClaimText, at: int, joints: Sequence[str] = ("of",)) -> int:
     """Where nouns end that follow with an 'of': 'of the height of the cup'."""
-    texts, end = text.texts, at + 1
-    while texts[end : end + 1] == ["of"]:
+    texts, end = text.texts, at + (joints == ("of",))
+    while end < len(texts) and texts[end] in joints:
         noun = end + 1 + (texts[end + 1 : end + 2] in (["the"], ["said"], ["a"], ["an"], ["each"]))
         if not (width := width_of(noun_from(text, noun))):
             break
@@ -200,6 +204,8 @@ def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
         far = far if far > last else end
     if texts[end - 1][0].isdecimal() and end < len(texts) and noun(end):
         return begin, end + 1 + per_width(texts, end + 1)  # '40 strokes per minute'
+    if texts[end : end + 2] == ["times", "as"] and "as" in texts[end + 2 : end + 4]:
+        return begin, with_of(text, texts.index("as", end + 2), ("as", "of"))
     whole = far > end or texts[end - 1] not in ("and", "or")
     return (begin, far) if whole else (start, end)
 

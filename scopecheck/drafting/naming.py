@@ -115,6 +115,7 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
         if word == "of" and (taker := sharing(text, stretch.starts[0])):
             return Called(taker, "", False)
         start = at + 1 if word == "of" else at
+        start += 3 * (texts[start : start + 3] in (["one", "or", "more"], ["at", "least", "one"]))
         while start < len(texts) and texts[start] in ("a", "an", "the", "said"):
             start += 1
         noun = noun_from(text, start)

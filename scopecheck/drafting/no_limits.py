@@ -37,6 +37,8 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return start, end
     if what.counted and texts[start - 1 : start] and texts[start - 1] in words("limits", "events"):
         return start - 1, end
+    if of := _without_unit(texts, stretch, what):
+        return of, end
     if _named_so(texts, stretch, what) or texts[end : end + 1] == ["thereof"]:
         return max(0, start - 1), end
     if at := _surpassing(texts, stretch):
@@ -48,6 +50,18 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     if often := _how_often(texts, end):
         return stretch.start, often
     return 0, 0
+
+
+def _without_unit(texts: list[str], stretch: Stretch, what: Called) -> int:
+    """Where a number of what is measured in some unit begins that has none: 'a power of two'; else 0."""
+    at, end = stretch.starts[0], stretch.end
+    if stretch.unit is not None or what.counted or what.unnamed or not what.noun:
+        return 0
+    beside = run_at(texts, end, "limits", "relations") or "twice" in texts[at:end]
+    ratio = "ratio" in texts[max(0, at - 2 * MOST_BACK) : at]
+    if beside or ratio or what.noun.split()[-1] not in words("measures", "with_units"):
+        return 0
+    return at - 2 * (texts[at - 2 : at] == ["power", "of"])
 
 
 def _how_often(texts: list[str], end: int) -> int:

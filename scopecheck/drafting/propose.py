@@ -10,6 +10,7 @@ from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
 from scopecheck.drafting.conditional import held_spans, without_held
 from scopecheck.drafting.conditions import before_limits, behind_limits
+from scopecheck.drafting.contrary import without_contrary
 from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
 from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.in_steps import of_item, told_apart
@@ -56,6 +57,7 @@ def proposals(draft: Draft, group: bool = True) -> None:
     of_time = steps(works, quantities) if group else []
     quantities += of_time
     without_held(works)
+    without_contrary(works)
     conditioned(works, quantities)
     counted(works, quantities)
     summed(works, quantities)

@@ -7,9 +7,11 @@ diameter of 3 to 4 mm' limits neither of the two; 'per plate, at least three riv
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from scopecheck.drafting.beside import noun_from, nounish, width_of
 from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.naming import kind_of
 from scopecheck.drafting.work import Held
 from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.claim_text import ClaimText
@@ -28,6 +30,8 @@ def turned_spans(text: ClaimText, found: Sequence[Stretch]) -> list[Held]:
     spans = [*_of_none(texts), *_for_each(texts), *_differences(texts)]
     for stretch in found:
         spans += [*_of_many(text, stretch, found), *_after_so_long(texts, stretch)]
+    for share, time in pairwise(found):
+        spans += _within_so_long(texts, share, time)
     return spans
 
 
@@ -97,6 +101,16 @@ def _after_so_long(texts: list[str], stretch: Stretch) -> list[Held]:
     if at < 0 or not _parted(texts, at) or texts[stretch.end : stretch.end + 1] != [","]:
         return []
     return [Held(at, part_end(texts, stretch.end + 1), at, stretch.end)]
+
+
+def _within_so_long(texts: list[str], share: Stretch, time: Stretch) -> list[Held]:
+    """'At most 15 % of the dye within 24 hours': so much by then, and neither a share nor a time of it."""
+    of_it = share.unit is not None and not share.unit.kind.dimension
+    between = texts[share.end : time.starts[0] + 1]
+    till = kind_of(time.unit) == "time" and "within" in texts[time.starts[0] - 1 : time.starts[-1]]
+    if not (of_it and till) or len(between) > 8 or {",", ";", ":", "."}.intersection(between):
+        return []
+    return [Held(share.starts[0], time.end, share.starts[0], time.end)]
 
 
 def _parted(texts: list[str], at: int) -> bool:
