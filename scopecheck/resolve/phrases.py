@@ -95,9 +95,9 @@ class Reader:
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
         of_amounts = any(t.number and t.number.unit for t in tokens)
-        if subjects and (of_amounts or not _is_read(job, made)):
-            if of_ingredients := self._of_ingredients(tokens, words, subjects):
-                return of_ingredients
+        whole = subjects and (of_amounts or not _is_read(job, made))
+        if whole and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
+            return of_ingredients
         if subjects and not job.sort and not _is_read(job, made):
             if one_by_one := self._one_by_one(tokens, words, subjects):
                 return one_by_one
