@@ -9,7 +9,7 @@ from collections.abc import Iterable
 
 from scopecheck.answers.consistency import contradictions
 from scopecheck.answers.definitions import weighed
-from scopecheck.answers.questions import ask_prepared, prepare
+from scopecheck.answers.questions import ask_prepared, prepare, second_asked
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, already_there, complain, put, worst
 from scopecheck.core.model import Sheet
@@ -107,11 +107,12 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
     sheet = weighed(sheet, options.budget)
     chart = options.chart or options.everything or options.format == "json"
     prepared = prepare(sheet, options.budget, options.strained, details, chart)
-    doubts, sound = looked_over(prepared)
-    if any(d.severity == "error" for d in doubts):
-        draw_all((*warnings, *doubts))
-        return None, BAD_INPUT
-    answers = ask_prepared(prepared, progress.tell)
+    with second_asked(prepared) as second:
+        doubts, sound = looked_over(prepared)
+        if any(d.severity == "error" for d in doubts):
+            draw_all((*warnings, *doubts))
+            return None, BAD_INPUT
+        answers = ask_prepared(prepared, progress.tell, second)
     progress.clear()
     said = (*warnings, *doubts)
 
