@@ -13,7 +13,7 @@ import signal
 import sys
 import warnings
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from typing import BinaryIO, Generic, NoReturn, TypeVar
 
 T = TypeVar("T")
@@ -34,7 +34,8 @@ def meanwhile(work: Callable[[Step], T], known: Sequence[object] = ()) -> Iterat
     begun = Meanwhile(work, known)
     try:
         if FORKS:
-            begun.begin()
+            with suppress(OSError):
+                begun.begin()
         yield begun
     finally:
         begun.end()
@@ -59,9 +60,8 @@ class Meanwhile(Generic[T]):
                 warnings.simplefilter("ignore")
                 self._process = os.fork()
             if not self._process:
+                self._reader.close()
                 self._do(writer)
-        except OSError:
-            self._reader = None
         finally:
             if os.getpid() != here:
                 os._exit(1)
@@ -80,7 +80,7 @@ class Meanwhile(Generic[T]):
         _say(writer, ANSWER)
         from scopecheck.foundations.sent import send
 
-        with os.fdopen(writer, "wb") as file:
+        with open(writer, "wb") as file:
             send(found, self._known, file)
         os._exit(0)
 
@@ -105,7 +105,7 @@ class Meanwhile(Generic[T]):
 
     def _sent(self, told: Callable[[int], None]) -> bytes | None:
         """What the second process sent in the end; None if it did not come to an end."""
-        if self._reader is None:
+        if self._reader is None or not self._process:
             return None
         steps, answered, parts = 0, False, list[bytes]()
         while data := self._reader.read(MOST_READ):

@@ -19,6 +19,7 @@ from scopecheck.answers.questions.halves import (
     CLAIM,
     LINES,
     Answered,
+    SecondHalf,
     Task,
     answered,
     known,
@@ -38,7 +39,7 @@ from scopecheck.answers.questions.same_scope import no_reading_for_all_claims, s
 from scopecheck.answers.questions.undefined import undefined
 from scopecheck.answers.questions.varying import moves_with_something_else
 from scopecheck.core.model import Case, Sheet
-from scopecheck.foundations.meanwhile import Meanwhile, meanwhile
+from scopecheck.foundations.meanwhile import meanwhile
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.solving.solver import Session
@@ -73,23 +74,23 @@ def ask_all(
 
 
 def ask_prepared(
-    prepared: Prepared, progress: Progress | None = None, second: Meanwhile[Answered] | None = None
+    prepared: Prepared, progress: Progress | None = None, second: SecondHalf | None = None
 ) -> Answers:
     """As `ask_all`, of a sheet that was made ready (and looked over for contradictions) before.
 
-    With `second`, its half of the questions is asked there.
+    With a `second` half, its questions are asked there.
     """
     sheet = prepared.sheet
     tasks = list(_tasks(prepared))
-    apart = second_half(tasks) if second is not None else ()
 
     def tell(task: Task) -> None:
         if progress is not None:
             progress(task.doing)
 
-    found = answered(tasks, (i for i in range(len(tasks)) if i not in apart), tell)
+    apart = second.places if second is not None else ()
+    found = answered(tasks, sorted(set(range(len(tasks))).difference(apart)), tell)
     if second is not None:
-        found |= second.answer(lambda begun: tell(tasks[apart[begun - 1]]))
+        found |= second.asked.answer(lambda begun: tell(tasks[apart[begun - 1]]))
     every = [answer for place in sorted(found) for answer in found[place]]
     findings = [answer for answer in every if isinstance(answer, Finding)]
     looked = [answer for answer in every if isinstance(answer, Looked)]
@@ -204,8 +205,8 @@ def _of_all(
 
 
 @contextmanager
-def second_asked(prepared: Prepared) -> Iterator[Meanwhile[Answered] | None]:
-    """The second half of the questions, asked meanwhile, of a sheet of which nothing was asked yet.
+def second_asked(prepared: Prepared) -> Iterator[SecondHalf | None]:
+    """The second half of the questions, being asked meanwhile, of a sheet of which nothing was asked yet.
 
     None where there is too little to ask.
     """
@@ -219,7 +220,7 @@ def second_asked(prepared: Prepared) -> Iterator[Meanwhile[Answered] | None]:
         yield None
         return
     with meanwhile(asked, known(prepared.sheet)) as begun:
-        yield begun
+        yield SecondHalf(apart, begun)
 
 
 def _by_way_of(instance: Instance, answers: Iterable[Answer]) -> Iterator[Answer]:

@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.core.model import Sheet
+from scopecheck.foundations.meanwhile import Meanwhile
 from scopecheck.foundations.record import record
 from scopecheck.foundations.spans import Span
 from scopecheck.solving.constraints import Undecided
@@ -38,7 +39,7 @@ WEIGHTS: Mapping[str, int] = {
     "moves with something else": 2,
     "pair": 2,
 }
-"""What a question takes, in thousandths of a check, on average over the worked sheets; others take nothing."""
+"""What a question takes, in thousandths of a check, on average of the worked sheets; others take nothing."""
 CLAIM, LINES, CASE = range(3)
 """What a question is asked of: a claim by way of one parent, the lines of a claim, or a case."""
 
@@ -83,6 +84,14 @@ def second_half(tasks: Sequence[Task]) -> tuple[int, ...]:
 
 Answered = dict[int, tuple[Answer, ...]]
 """Answers by the places of their tasks."""
+
+
+@record
+class SecondHalf:
+    """The places of the second half of the tasks, and the work of asking them."""
+
+    places: tuple[int, ...]
+    asked: Meanwhile[Answered]
 
 
 def answered(tasks: Sequence[Task], places: Iterable[int], begin: Callable[[Task], None]) -> Answered:
