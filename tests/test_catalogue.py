@@ -17,7 +17,8 @@ FILES = {
     "A": ("endpoints", "relations"), "B": ("approximation",), "C": ("rounding",), "D": ("units_and_basis",),
     "E": ("averages", "parts"), "F": ("counting", "relations", "parts", "assemblies"),
     "G": ("alternatives", "transitions", "assemblies"),
-    "H": ("relations", "parts"), "I": ("geometry",), "J": ("time", "steps"), "K": ("measurement", "steps"),
+    "H": ("relations", "parts"), "I": ("geometry",), "J": ("time", "steps", "conditions"),
+    "K": ("measurement", "steps"),
     "L": ("settled", "settled_assemblies", "settled_steps"),
 }  # fmt: skip
 VERDICTS = re.compile(

@@ -129,7 +129,8 @@ def _axes(desk: Desk, part: Part) -> Iterator[tuple[str, str]]:
 
 KINDS = (
     *"measured counts amounts levels gauge absolute shares sets choices compositions assemblies".split(),
-    *"parts classes steps sequences moments totals switches".split(), "open counts", "closed counts",
+    *"parts classes steps sequences moments totals switches conditions".split(),
+    "open counts", "closed counts",
 )  # fmt: skip
 
 

@@ -74,6 +74,9 @@ BESIDE_STEPS = (Kind((), "mm", (USUAL,), "steps", steps="{}"),)
 SEQUENCES = (Kind((), "min", (USUAL,), "sequences", steps="stirring, rinsing, drying"),)
 MOMENTS = (Kind((), "degC", (USUAL,), "moments", steps="heat of stirring"),)
 SWITCHES = (Kind(("one of only yes, no", "length in mm"), "mm", (USUAL,), "switches"),)
+_LIMITS = {"r": "at least 12 mm", "q": "at least 30 mm"}
+CONDITIONS = (Kind(("length in mm", "temperature in degC"), "mm", (_LIMITS,), "conditions"),)
+"""What is limited, and what the condition is about; the limits of the one, by slot."""
 BESIDE = {
     "thing": ("level", "length in mm"), "means": ("motors", "count"), "pause": ("pause", "time in min"),
 }  # fmt: skip
@@ -88,6 +91,8 @@ TIMED_PARTS = (Kind(("time in day",), "day", ({**USUAL, "N": "3"},), "parts", li
 TILES = Kind(("length in mm",), "", ({**USUAL, "N": "2"},), "counts amounts", like_parts=True)
 """How many like parts there are, each with a value of its own."""
 COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
+FROM_SOME = {**USUAL, "c": "at least 2 {} and at most 5 {}, without rounding"}
+"""A limit that nothing does not meet."""
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
     "C4": (Kind(("length in m",), "", ({"N": "36 ft", "M": "10.97 m"}, {"N": "36 ft", "M": "11.2 m"})),),
@@ -98,6 +103,13 @@ SPECIAL: dict[str, tuple[Kind, ...]] = {
     "D9": (Kind(("data in byte",), ""),),
     "E1": (Kind(("molar mass in kg/mol",), "kg/mol"),),
     **dict.fromkeys(("F3", "F6", "F13"), (*GENERAL, TILES)),
+    "G3": (
+        Kind(("share in wt%",), "wt%", (FROM_SOME,)),
+        Kind(("count",), "", (FROM_SOME,), "counts"),
+        SETS,
+        CHOICES,
+        COMPOSITIONS,
+    ),
     "H4": (Kind(("number",), ""),),
     "H5": (Kind(("number",), ""),),
     "I1": (Kind(("angle in deg",), "deg"),),
@@ -142,7 +154,8 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
         return BESIDE_STEPS
     own = (
         ("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS), ("classes", CLASSES),
-        ("assemblies", (ASSEMBLIES,)), ("switches", SWITCHES), ("closed counts", (CLOSED,)),
+        ("assemblies", (ASSEMBLIES,)), ("switches", SWITCHES), ("conditions", CONDITIONS),
+        ("closed counts", (CLOSED,)),
     )  # fmt: skip
     for sort, kinds in own:
         if sort in entry.only_for:
@@ -204,8 +217,14 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
         return "rinsing" if slot.kind == "step" else "the end of drying"
     if slot.kind == "whole":
         return "2"
+    if slot.kind == "outcome":
+        return f"a {NAMES[0]} of {numbers[slot.name]} without rounding"
+    if slot.kind == "condition":
+        return f"the {NAMES[1]} is at most 50 degC without rounding"
     if slot.kind == "limit" and kind.only_for == "moments":
         return f"at least 5 {kind.unit} and at most 15 {kind.unit}, without rounding"
+    if slot.kind == "limit" and slot.name in numbers:
+        return numbers[slot.name].format(kind.unit, kind.unit)
     if slot.kind == "limit":
         return f"at most 15 {kind.unit}, without rounding"
     number = numbers[slot.name]
@@ -242,7 +261,7 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
         return Occasion(declared, kind.steps.format(subjects), words, slots)
     if kind in CLASSES:
         return Occasion(f"melt  {kind.declared[0]}\n", "bore", words, slots)
-    count = entry.takes(pattern)
+    count = 2 if kind in CONDITIONS else entry.takes(pattern)
     if kind in (TILES, CLOSED):
         wall = "wall  assembly of tiles\n" if kind == CLOSED else ""
         declared = f"tile  part, up to 3\n  width  {kind.declared[0]}\n{wall}"

@@ -70,6 +70,10 @@ class Tests:
     """Whether a limit may be all the words: one on each part, or at each moment."""
     step: Callable[[tuple[Token, ...]], bool] = lambda _: False
     moment: Callable[[tuple[Token, ...]], bool] = lambda _: False
+    outcome: Callable[[tuple[Token, ...]], bool] = lambda _: False
+    condition: Callable[[tuple[Token, ...]], bool] = lambda _: False
+    agree: Callable[[tuple[Fill, ...]], bool] = lambda _: True
+    """Whether what fills the slots goes together."""
 
 
 def word_of(token: Token) -> str:
@@ -162,6 +166,8 @@ def _whole(
         nouns = [t for f in fills if f.slot.kind == "noun" for t in f.tokens]
         if articles and any(word_of(t) not in tests.own_words for t in nouns):
             continue
+        if not tests.agree(fills):
+            continue
         yield Match(entry, pattern, fills, " ".join(wording), literals, skipped)
 
 
@@ -184,12 +190,27 @@ def _from(tokens: tuple[Token, ...], at: int, pattern: Pattern, index: int, test
         if element.optional:
             yield from _from(tokens, at, pattern, index + 1, tests)
         return
-    for end, fill in _fills(tokens, at, element, tests):
+    follows = _follows(pattern, index + 1)
+    for end, fill in _fills(tokens, at, element, tests, follows):
         for fills, wording, n in _from(tokens, end, pattern, index + 1, tests):
             yield (fill, *fills), ("...", *wording), n
 
 
-def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iterator[tuple[int, Fill]]:
+def _follows(pattern: Pattern, index: int) -> frozenset[str]:
+    """The words with which the rest of a pattern can begin; none: any, or the end."""
+    found: set[str] = set()
+    for element in pattern.elements[index:]:
+        if not isinstance(element, Literals):
+            return frozenset()
+        found |= {option[0].lower() for option in element.options}
+        if not element.optional:
+            return frozenset(found)
+    return frozenset()
+
+
+def _fills(
+    tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests, follows: frozenset[str]
+) -> Iterator[tuple[int, Fill]]:
     if slot.kind == "list":
         needed = "/" if slot.joiner == "and/or" else slot.joiner
         if needed not in ("", "and", "comma") and all(word_of(t) != needed for t in tokens[at:]):
@@ -203,6 +224,12 @@ def _fills(tokens: tuple[Token, ...], at: int, slot: Slot, tests: Tests) -> Iter
         shorter = len(tokens) - (at == 0 and not tests.of_parts)
         for end in range(shorter, at, -1):
             if tests.limit(tokens[at:end]):
+                yield end, Fill(slot, tokens[at:end])
+    elif slot.kind in ("outcome", "condition"):
+        test = tests.outcome if slot.kind == "outcome" else tests.condition
+        for end in range(len(tokens), at, -1):
+            next_to_it = end < len(tokens) and word_of(tokens[end]) in follows
+            if (next_to_it or not follows) and test(tokens[at:end]):
                 yield end, Fill(slot, tokens[at:end])
     elif slot.kind == "noun":
         for end in range(at + 1, len(tokens) + 1):

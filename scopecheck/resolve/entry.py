@@ -171,6 +171,8 @@ class Entry:
             called |= {"method", "net", *OF_PAUSES}
         if "switches" in self.only_for:
             called |= {"done"}
+        if "conditions" in self.only_for:
+            called |= {"method"}
         if "sequences" in self.only_for:
             called |= {"steps"}
         if "moments" in self.only_for:

@@ -20,7 +20,8 @@ class Literals:
 
 
 SlotKind: TypeAlias = Literal[
-    "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit", "step", "moment"
+    "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit", "step", "moment",
+    "outcome", "condition",
 ]  # fmt: skip
 
 
@@ -28,6 +29,7 @@ SlotKind: TypeAlias = Literal[
 class Slot:
     """A place for a number, a list, a noun, a whole limit in words, a step, or the start or end of one.
 
+    An `outcome` is what is said under a condition, a `condition` what it hangs on, each of its own things.
     `joiner` of a list: and, or, nor, and/or, comma, '' (any).
     """
 
@@ -74,7 +76,8 @@ class Pattern:
 
 _ELEMENT = regex(r"<([^>]*)>|\[([^\]]*)\]|\(([^()]*)\)|(\S+)")
 _SLOT_KINDS: tuple[SlotKind, ...] = (
-    "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit", "step", "moment"
+    "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit", "step", "moment",
+    "outcome", "condition",
 )  # fmt: skip
 _WORD = regex(r"[\w'-]*\w|\S")
 

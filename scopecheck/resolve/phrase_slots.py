@@ -49,7 +49,7 @@ def occurrence(job: Job, match: Match, tokens: tuple[Token, ...], whole: Whole) 
         raise _where_fails(job, entry, shown, tokens)
     return Occurrence(
         job.place.document, job.place.where, job.text(tokens), match.wording.lower(), slots, shown,
-        job.span(tokens), _own(match),
+        job.span(tokens), own_phrase(match),
     )  # fmt: skip
 
 
@@ -310,7 +310,7 @@ def _said(entry: Entry) -> str:
     return " ".join(reading.formula_text for reading in entry.readings)
 
 
-def _own(match: Match) -> OwnPhrase | None:
+def own_phrase(match: Match) -> OwnPhrase | None:
     """Where a phrase of the sheet or the practice stands, and whose place it takes; None for the others."""
     if not match.entry.own:
         return None

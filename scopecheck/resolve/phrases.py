@@ -11,13 +11,22 @@ from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.beside_another import Read, multiples, of_both, surpassing, with_names_in_words
+from scopecheck.resolve.beside_another import (
+    Read,
+    multiples,
+    of_both,
+    surpassing,
+    times,
+    with_names_in_words,
+)
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
+from scopecheck.resolve.conditional import conditional, why_not
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
     as_alternatives,
     of_whole_numbers,
+    with_both,
     with_celsius,
     with_degrees,
     with_fractions,
@@ -31,13 +40,16 @@ from scopecheck.resolve.everyday import (
     without_times,
 )
 from scopecheck.resolve.groups import Groups
-from scopecheck.resolve.names import Bound, Names, Typed
+from scopecheck.resolve.ingredients import by_ingredient, without_verb
+from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
 from scopecheck.resolve.phrase_finding import Job, Place
 from scopecheck.resolve.phrase_slots import named_subjects, occurrence
 from scopecheck.resolve.readings import can_be_tried, read
+from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, with_units, without_unit
+from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
 
 MOST_WORDS = 60
@@ -80,8 +92,54 @@ class Reader:
                 "Right of a colon stand words; symbols stand without a colon.",
                 f"take out the colon: {alone}",
             )  # fmt: skip
-        job, tokens = self._job(tokens, words, subjects)
-        return _whole(job, tokens)
+        job, made = self._job(tokens, words, subjects)
+        of_amounts = any(t.number and t.number.unit for t in tokens)
+        if subjects and (of_amounts or not _is_read(job, made)):
+            if of_ingredients := self._of_ingredients(tokens, words, subjects):
+                return of_ingredients
+        if subjects and not job.sort and not _is_read(job, made):
+            sides = self._sides(job)
+            if found := conditional(sides, tokens):
+                return found
+            if wrong := why_not(sides, tokens):
+                raise wrong
+        return _whole(job, made)
+
+    def _of_ingredients(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """Words about a composition as read of the ingredients that they name, each by itself."""
+        made = subjects[0].bound
+        if len(subjects) > 1 or not isinstance(made, Composition):
+            return None
+        jobs: list[Read] = []
+        for name, said in by_ingredient(made, tokens):
+            share = self.names.declarations[name]
+            assert isinstance(share, NumberDecl)
+            one = (Subject(number_of(share), name, subjects[0].span),)
+            tried = (self._job(t, words, one) for t in (said, without_verb(said)) if t)
+            found = next((job for job in tried if _is_read(*job)), None)
+            if found is None:
+                return None
+            jobs.append(found)
+        for job, _ in jobs:
+            self.names.speak(job.subjects[0].text)
+        parts = tuple(_whole(*job) for job in jobs)
+        return All(parts) if len(parts) > 1 else next(iter(parts), None)
+
+    def _sides(self, job: Job) -> Sides:
+        """How what stands on either side of a condition is read: each as a line by itself."""
+        trial = Groups(self.groups.profile, (), (), (), self.groups.definitions)
+        trying = Reader(self.names, self.phrases, trial, self.document, self.where, self.method)
+
+        def words(tokens: tuple[Token, ...]) -> Words:
+            return Words(job.text(tokens), tokens, job.span(tokens))
+
+        return Sides(
+            job,
+            lambda tokens, things: trying._reads_plainly(words(tokens), things),
+            lambda tokens, things: _whole(*self._job(tokens, words(tokens), things)),
+        )
 
     def _job(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -102,7 +160,7 @@ class Reader:
     ) -> Iterator[Read]:
         """Fractions as numbers, times behind a count as nothing, both things named, a sum as one thing."""
         fractions = without_times(with_fractions(made[1]), made[0].first)
-        if len(fractions) != len(made[1]):
+        if fractions != made[1]:
             yield self._job_of(fractions, words, subjects)
         named = with_both_named(made[1], tuple(s.text for s in subjects))
         if named is not made[1]:
@@ -132,6 +190,19 @@ class Reader:
 
     def reads(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
+        if self._reads_plainly(words, subjects):
+            return True
+        tokens = tuple(t for t in words.tokens if t.sort != "gap")
+        if len(subjects) < 2 or not tokens or len(tokens) > MOST_WORDS:
+            return False
+        try:
+            sides = self._sides(Job(self.place, subjects, words, without_unit(tokens)))
+            return conditional(sides, tokens) is not None
+        except Trouble:
+            return False
+
+    def _reads_plainly(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
+        """Whether the words are read without a condition in them."""
         tokens = tuple(t for t in words.tokens if t.sort != "gap")
         if not tokens or len(tokens) > MOST_WORDS or any(t.sort == "sign" for t in tokens):
             return False
@@ -147,9 +218,11 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Token, ...]:
         """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
-        tokens = with_ratios(as_alternatives(without_dots(tokens)))
+        tokens = with_ratios(as_alternatives(with_both(without_dots(tokens))))
         if not subjects:
             return tokens
+        if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
+            tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         tokens = of_whole_numbers(tokens, subjects[0].bound)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
@@ -174,7 +247,12 @@ def _is_read(job: Job, tokens: tuple[Token, ...]) -> bool:
 
 
 def _beside_another(job: Job, tokens: tuple[Token, ...]) -> Read | None:
-    return surpassing(job, tokens) or multiples(job, tokens) or with_names_in_words(job, tokens)
+    return (
+        surpassing(job, tokens)
+        or multiples(job, tokens)
+        or times(job, tokens)
+        or with_names_in_words(job, tokens)
+    )
 
 
 def _summed(
@@ -200,8 +278,8 @@ def _summed(
 
 def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
     """All of the words as one formula. Raises Trouble if no phrase, or more than one, reads them."""
-    if times := multiples(job, tokens):
-        return _whole(*times)
+    if other := multiples(job, tokens):
+        return _whole(*other)
     found = job.found(tokens)
     if len(found) > 1:
         ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
@@ -213,7 +291,7 @@ def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         return _read(job, found[0], tokens)
     if other := job.share_of_another(tokens) or job.in_total(tokens) or job.difference(tokens):
         return _whole(*other)
-    if other := _beside_another(job, tokens):
+    if other := job.extreme(tokens) or _beside_another(job, tokens):
         return _whole(*other)
     if both := of_both(job, tokens):
         return All(tuple(_whole(job.of(job.subjects[0]), words) for words in both))

@@ -1,0 +1,167 @@
+"""The words on one side of a condition, laid over the things left of the colon that they are about.
+
+`20 to 40 minutes | the temperature is above 100 degC and the pressure is below 5 bar`: each side is read of
+its own things as a line of its own would be. What is not told from the words is not read.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from itertools import pairwise
+from typing import TypeAlias
+
+from scopecheck.core.formula import All, Any, Formula
+from scopecheck.foundations.record import field, record
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import COMBINATIONS, FILLERS, word_of
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.subjects import Subject
+
+Tokens: TypeAlias = tuple[Token, ...]
+Things: TypeAlias = tuple[Subject, ...]
+
+_ARTICLES = frozenset(("the", "a", "an", "said"))
+"""Words with which no side ends: they belong to what follows."""
+_NO_NOUN = (
+    ("conditional", "no_noun"), ("names", "never"), ("names", "of_several"), ("limits", "changes")
+)  # fmt: skip
+_LONGEST_NAME = 6
+"""Words of a noun before a limit, at the most."""
+
+
+@record
+class Piece:
+    """A stretch of words that is read of one thing, or of several together, and what is shown of it."""
+
+    tokens: Tokens
+    things: Things
+
+
+@record
+class Side:
+    """What one side says: its pieces, joined by 'and' or by 'or' ('' where there is one)."""
+
+    pieces: tuple[Piece, ...]
+    joiner: str = ""
+
+
+@record
+class Sides:
+    """How the words of a line are read that stand on either side of a condition.
+
+    `reads` and `formula` take words and what they are about as if these stood in a line by themselves.
+    """
+
+    job: Job
+    reads: Callable[[Tokens, Things], bool]
+    formula: Callable[[Tokens, Things], Formula]
+    known: dict[tuple[int, int, tuple[str, ...]], Side | None] = field(default_factory=dict)
+
+    def side(self, tokens: Tokens, things: Things) -> Side | None:
+        """The words as limits on these things, each of which they are about; None if they are not read so."""
+        if not tokens or not things or word_of(tokens[-1]) in _ARTICLES:
+            return None
+        key = (tokens[0].start, tokens[-1].end, tuple(s.text for s in things))
+        if key not in self.known:
+            one = len(things) == 1
+            self.known[key] = self._alone(tokens, things[0]) if one else self._several(tokens, things)
+        return self.known[key]
+
+    def read(self, side: Side) -> tuple[Formula, str]:
+        """What a side says as a formula, and in words that name its things."""
+        formulas = tuple(self.formula(p.tokens, p.things) for p in side.pieces)
+        shown = f" {side.joiner} ".join(self._shown(p) for p in side.pieces)
+        if len(formulas) == 1:
+            return formulas[0], shown
+        return Any(formulas) if side.joiner == "or" else All(formulas), shown
+
+    def head(self, tokens: Tokens) -> str:
+        """The name of something measured with which the words begin, articles apart; '' if there is none."""
+        said = [word_of(t) for t in tokens]
+        for start, word in enumerate(said):
+            longest = min(start + _LONGEST_NAME, len(said))
+            for end in range(longest, start, -1):
+                if name := self._name(" ".join(said[start:end])):
+                    return name
+            if word not in FILLERS and word not in listed("conditional", "articles"):
+                return ""
+        return ""
+
+    def _name(self, words: str) -> str:
+        own = {s.text.lower(): s.text for s in self.job.subjects}
+        for text in (words, words.removesuffix("s"), words.removesuffix("es")):
+            if text in own:
+                return own[text]
+            if declared := self.job.place.names.declared(text):
+                return declared.name
+        return ""
+
+    def _alone(self, tokens: Tokens, thing: Subject) -> Side | None:
+        if self.head(tokens) not in ("", thing.text) or _of_a_change(tokens):
+            return None
+        if self.reads(tokens, (thing,)):
+            return Side((Piece(tokens, (thing,)),))
+        rest = next((r for r in _behind_nouns(tokens, thing.text) if self.reads(r, (thing,))), None)
+        return None if rest is None else Side((Piece(rest, (thing,)),))
+
+    def _several(self, tokens: Tokens, things: Things) -> Side | None:
+        """Pieces joined by 'and' or by 'or', one for each thing in their order; or one phrase on all of them.
+
+        Of several ways to part the words that is taken in which most pieces begin with the name of what they
+        are about; where two do alike, none is.
+        """
+        parted = list(self._parted(tokens, things))
+        named = [sum(bool(self.head(p.tokens)) for p in side.pieces) for side in parted]
+        sides = [side for side, n in zip(parted, named, strict=True) if n == max(named)]
+        if sides:
+            return sides[0] if len(sides) == 1 else None
+        return Side((Piece(tokens, things),)) if self.reads(tokens, things) else None
+
+    def _parted(self, tokens: Tokens, things: Things) -> Iterator[Side]:
+        said = [word_of(t) for t in tokens]
+        start = 1 if said[0] in ("both", "either") else 0
+        for at in (i for i in range(start + 1, len(tokens) - 1) if said[i] in ("and", "or")):
+            first = self.side(tokens[start : at - (said[at - 1] == ",")], things[:1])
+            rest = self.side(tokens[at + 1 :], things[1:]) if first else None
+            if first and rest and rest.joiner in ("", said[at]):
+                yield Side((*first.pieces, *rest.pieces), said[at])
+
+    def _shown(self, piece: Piece) -> str:
+        tokens = piece.tokens
+        if len(piece.things) > 1:
+            return self.job.text(tokens)
+        names = piece.things[0].text.lower().split()
+        own = {w + end for w in names for end in ("", "s", "es")} | listed("conditional", "articles")
+        leading = next((i for i, t in enumerate(tokens) if word_of(t) not in own | FILLERS), 0)
+        start = next((i for i in range(leading, 0, -1) if self.reads(tokens[i:], piece.things)), 0)
+        return f"{piece.things[0].text} {self.job.text(tokens[start:])}"
+
+
+def _of_a_change(tokens: Tokens) -> bool:
+    """'The temperature drop is above 5 K' speaks of a drop; 'the temperatures drop below 5 degC' do not."""
+    drops, behind = listed("conditional", "drops"), listed("conditional", "is")
+    return any(word_of(one) in drops and word_of(then) in behind for one, then in pairwise(tokens))
+
+
+def _behind_nouns(tokens: Tokens, own: str) -> Iterator[Tokens]:
+    """The words behind a noun that is what they are about: 'the layer is thicker ...' of a layer thickness.
+
+    No noun that says more than the own name does: 'temperature drop', 'difference in pressure'.
+    """
+    said = [word_of(t) for t in tokens]
+    start = 0
+    while start < len(said) - 1 and said[start] in listed("conditional", "articles"):
+        start += 1
+    names = set(own.lower().split())
+    for end in range(start + 1, min(start + _LONGEST_NAME, len(tokens) - 1) + 1):
+        word = said[end - 1]
+        if tokens[end - 1].sort != "word" or word in COMBINATIONS:
+            return
+        if any(word in listed(table, name) for table, name in _NO_NOUN):
+            return
+        noun = said[start:end]
+        last = max((i for i, w in enumerate(noun) if w in names), default=None)
+        behind = noun[last + 1 : last + 2] if last is not None else []
+        if last is None or not behind or behind[0] in ("of", "in", "at", *FILLERS):
+            yield tokens[end:]

@@ -1,0 +1,94 @@
+"""Limits that hang on a condition: what is read of which thing, what readings let in, what is refused."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from scopecheck.core.construction import Construction
+from scopecheck.core.formula import Read
+from scopecheck.core.model import Sheet
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.evaluate import evaluate
+
+DECLARED = """
+bake, rest    time in min
+oven          temperature in degC
+oven door     temperature in degC
+tile, pitch   length in mm
+metal         one of copper, zinc
+"""
+
+
+def line(subjects: str, words: str) -> tuple[Sheet | None, list[str]]:
+    text = f"{DECLARED}\n1. A thing, {words}.\n   | {subjects} : {words}\n"
+    made, told = read_sheet(Source("test", text))
+    return made, [f"{d.message} {d.cause} {d.help}" for d in told if d.severity == "error"]
+
+
+def met(subjects: str, words: str, **values: int) -> dict[str, bool | None]:
+    """By reading of the words as a whole, whether a thing meets them, their parts read as presumed."""
+    made, told = line(subjects, words)
+    assert made is not None, told
+    formula = made.claims[0].limitations[0].formula
+    assert isinstance(formula, Read)
+    thing: dict[str, Fraction | str] = {d.name: Fraction(0) for d in made.declarations} | {"metal": "zinc"}
+    for name, value in values.items():
+        unit = {"bake": Fraction(60), "oven": Fraction(1)}.get(name, Fraction(1, 1000))
+        thing[name] = value * unit + (Fraction(27315, 100) if name == "oven" else 0)
+    k = Construction(tuple(g.base for g in made.groups), tuple((p.key, p.presumed) for p in made.parameters))
+    labels = [r.label for r in made.groups[formula.group].readings]
+    return {label: evaluate(option, thing, k) for label, option in zip(labels, formula.options, strict=True)}
+
+
+HELD, BOTH = "wherever it holds", "the condition holds, and the limit"
+
+
+@pytest.mark.parametrize(
+    ("bake", "oven", "held", "both"),
+    [(30, 120, True, True), (50, 120, False, False), (50, 90, True, False), (30, 90, True, False)],
+)
+def test_what_a_limit_under_a_condition_lets_in(bake: int, oven: int, held: bool, both: bool) -> None:
+    """A conditional is false only where its condition is true and what follows is not (textbooks)."""
+    words = "20 to 40 minutes when the oven is above 100 degC"
+    assert met("bake, oven", words, bake=bake, oven=oven) == {HELD: held, BOTH: both}
+
+
+def test_otherwise_has_a_limit_of_its_own() -> None:
+    words = "at least 20 minutes if the oven is above 100 degC and at most 5 minutes otherwise"
+    assert met("bake, oven", words, bake=30, oven=120) == {"each in its own case": True}
+    assert met("bake, oven", words, bake=30, oven=90) == {"each in its own case": False}
+    assert met("bake, oven", words, bake=4, oven=90) == {"each in its own case": True}
+
+
+@pytest.mark.parametrize(
+    "subjects", ["tile, pitch", "pitch, tile"], ids=["in the order of the words", "names tell"]
+)
+def test_the_words_tell_which_is_limited(subjects: str) -> None:
+    words = "if the tile is thicker than 2 mm, the pitch is at most 5 mm"
+    assert met(subjects, words, tile=3, pitch=6) == {HELD: False, BOTH: False}
+    assert met(subjects, words, tile=1, pitch=6) == {HELD: True, BOTH: False}
+
+
+def test_a_condition_on_several_things() -> None:
+    words = "at most 9 minutes when the tile is below 3 mm or the pitch is below 4 mm"
+    assert met("bake, tile, pitch", words, bake=10, tile=9, pitch=9)[HELD] is True
+    assert met("bake, tile, pitch", words, bake=10, tile=9, pitch=3)[HELD] is False
+
+
+@pytest.mark.parametrize(
+    ("subjects", "words", "told"),
+    [
+        ("bake", "at most 9 minutes when the oven is above 100 degC", "write: bake, oven : at most 9"),
+        ("bake, oven", "at most 9 minutes when the oven door is above 100 degC", "write oven door left of"),
+        ("pitch, tile", "if more than 2 mm, at most 5 mm", "nothing tells whether tile or pitch"),
+        ("bake, oven", "at most 9 minutes when the oven drop is above 100 degC", "no phrase reads"),
+        ("bake, tile, pitch", "at most 9 minutes when below 3 mm and above 1 mm and below 9 mm", ""),
+    ],
+)
+def test_what_the_words_do_not_tell_is_refused(subjects: str, words: str, told: str) -> None:
+    made, wrong = line(subjects, words)
+    assert made is None
+    assert told in wrong[0]
