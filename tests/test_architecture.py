@@ -78,8 +78,8 @@ FLOORS: dict[str, str] = {
         " explain setting course record paper"
     ),
     "commands": (
-        "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
-        " claim_map drill drill_paper"
+        "output start words showing check probe amend phrase_patterns phrase_search phrase_examples"
+        " phrase_cards claim_map drill drill_paper"
     ),
 }
 TOP = ("cli", "__main__")
@@ -103,7 +103,7 @@ LIBRARIES: dict[str, set[str]] = {
 LAZY: dict[str, str] = {
     "foundations.meanwhile": "what is sent is written and read while the other process works",
     "cli": "a command loads what it needs when it runs",
-    "commands.check": "readings are compared where a sheet has a phrase file",
+    "commands.check": "a report's modules load while questions are asked; phrase files are few",
     "commands.phrase_cards": "a card alone asks the solver; the list does not",
     "language.tables": "the tables are kept; they are made again where the grammar was changed",
     "report.boundary": "exact roots of higher degree are seldom needed, and their library is slow to load",

@@ -18,9 +18,9 @@ from scopecheck.foundations.spans import Span
 from scopecheck.solving.constraints import Undecided
 
 MOST_ALONE = 300
-"""Questions estimated at no more are asked in one: a second process would take longer than it saves."""
-LOOKING_OVER = 30
-"""What the first process has to do besides: it looks whether the sheet contradicts itself."""
+"""Questions that weigh no more are asked in one: a second process would take longer than it saves."""
+BESIDES = 60
+"""What the first process does besides: it looks whether the sheet contradicts itself, and loads reports."""
 WEIGHTS: Mapping[str, int] = {
     "document met": 37,
     "inside lost": 23,
@@ -70,10 +70,10 @@ def second_half(tasks: Sequence[Task]) -> tuple[int, ...]:
         times = 1 if asked in seen and task.part[0] == CLAIM else 2
         weights[task.part] = weights.get(task.part, 0) + times * WEIGHTS.get(task.question, 0)
         seen.add(asked)
-    whole = sum(weights.values()) + 2 * LOOKING_OVER
+    whole = sum(weights.values()) + 2 * BESIDES
     if whole <= 2 * MOST_ALONE:
         return ()
-    first, taken = set(), 2 * LOOKING_OVER
+    first, taken = set(), 2 * BESIDES
     for part in sorted(weights, key=lambda p: p[0]):
         if 2 * taken + weights[part] > whole:
             break
