@@ -40,6 +40,7 @@ from scopecheck.resolve.everyday import (
     without_times,
 )
 from scopecheck.resolve.groups import Groups
+from scopecheck.resolve.in_order import in_order
 from scopecheck.resolve.ingredients import by_ingredient, without_verb
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
@@ -98,6 +99,8 @@ class Reader:
             if of_ingredients := self._of_ingredients(tokens, words, subjects):
                 return of_ingredients
         if subjects and not job.sort and not _is_read(job, made):
+            if one_by_one := self._one_by_one(tokens, words, subjects):
+                return one_by_one
             sides = self._sides(job)
             if found := conditional(sides, tokens):
                 return found
@@ -126,6 +129,17 @@ class Reader:
             self.names.speak(job.subjects[0].text)
         parts = tuple(_whole(*job) for job in jobs)
         return All(parts) if len(parts) > 1 else next(iter(parts), None)
+
+    def _one_by_one(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """Words that give each of several things a limit of its own, in their order."""
+        if len(subjects) < 2:
+            return None
+        ways = in_order(tokens, tuple(s.text.lower() for s in subjects))
+        jobs = [[self._job(said, words, (s,)) for said, s in zip(w, subjects, strict=True)] for w in ways]
+        read = [way for way in jobs if all(_is_read(*job) for job in way)]
+        return All(tuple(_whole(*job) for job in read[0])) if len(read) == 1 else None
 
     def _sides(self, job: Job) -> Sides:
         """How what stands on either side of a condition is read: each as a line by itself."""
