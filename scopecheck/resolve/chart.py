@@ -72,6 +72,7 @@ class Tests:
     moment: Callable[[tuple[Token, ...]], bool] = lambda _: False
     outcome: Callable[[tuple[Token, ...]], bool] = lambda _: False
     condition: Callable[[tuple[Token, ...]], bool] = lambda _: False
+    state: Callable[[tuple[Token, ...]], bool] = lambda _: False
     agree: Callable[[tuple[Fill, ...]], bool] = lambda _: True
     """Whether what fills the slots goes together."""
 
@@ -225,8 +226,8 @@ def _fills(
         for end in range(shorter, at, -1):
             if tests.limit(tokens[at:end]):
                 yield end, Fill(slot, tokens[at:end])
-    elif slot.kind in ("outcome", "condition"):
-        test = tests.outcome if slot.kind == "outcome" else tests.condition
+    elif slot.kind in ("outcome", "condition", "state"):
+        test = {"outcome": tests.outcome, "condition": tests.condition, "state": tests.state}[slot.kind]
         for end in range(len(tokens), at, -1):
             next_to_it = end < len(tokens) and word_of(tokens[end]) in follows
             if (next_to_it or not follows) and test(tokens[at:end]):

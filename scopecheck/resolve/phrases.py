@@ -83,7 +83,7 @@ class Reader:
                 f"take out the colon: {alone}",
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
-        if subjects and not job.sort and not _is_read(job, made):
+        if subjects and job.sort in ("", "switches", "steps") and not _is_read(job, made):
             sides = self._sides(job)
             if found := conditional(sides, tokens):
                 return found

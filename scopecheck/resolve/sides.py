@@ -10,12 +10,15 @@ from collections.abc import Callable, Iterator
 from itertools import pairwise
 from typing import TypeAlias
 
+from scopecheck.core.declared import ChoiceDecl
 from scopecheck.core.formula import All, Any, Formula
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import COMBINATIONS, FILLERS, word_of
 from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.readings import is_switch
+from scopecheck.resolve.states import state_of, switched
 from scopecheck.resolve.subjects import Subject
 
 Tokens: TypeAlias = tuple[Token, ...]
@@ -70,11 +73,17 @@ class Sides:
 
     def read(self, side: Side) -> tuple[Formula, str]:
         """What a side says as a formula, and in words that name its things."""
-        formulas = tuple(self.formula(p.tokens, p.things) for p in side.pieces)
-        shown = f" {side.joiner} ".join(self._shown(p) for p in side.pieces)
+        said = [self._piece(p) for p in side.pieces]
+        formulas, shown = tuple(f for f, _ in said), f" {side.joiner} ".join(text for _, text in said)
         if len(formulas) == 1:
             return formulas[0], shown
         return Any(formulas) if side.joiner == "or" else All(formulas), shown
+
+    def _piece(self, piece: Piece) -> tuple[Formula, str]:
+        thing = piece.things[0]
+        if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
+            return switched(thing.bound, bool(state_of(piece.tokens, thing.text)))
+        return self.formula(piece.tokens, piece.things), self._shown(piece)
 
     def head(self, tokens: Tokens) -> str:
         """The name of something measured with which the words begin, articles apart; '' if there is none."""
@@ -100,6 +109,8 @@ class Sides:
     def _alone(self, tokens: Tokens, thing: Subject) -> Side | None:
         if self.head(tokens) not in ("", thing.text) or _of_a_change(tokens):
             return None
+        if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
+            return None if state_of(tokens, thing.text) is None else Side((Piece(tokens, (thing,)),))
         if self.reads(tokens, (thing,)):
             return Side((Piece(tokens, (thing,)),))
         rest = next((r for r in _behind_nouns(tokens, thing.text) if self.reads(r, (thing,))), None)
