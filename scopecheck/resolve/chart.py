@@ -73,7 +73,7 @@ class Tests:
     outcome: Callable[[tuple[Token, ...]], bool] = lambda _: False
     condition: Callable[[tuple[Token, ...]], bool] = lambda _: False
     state: Callable[[tuple[Token, ...]], bool] = lambda _: False
-    agree: Callable[[tuple[Fill, ...]], bool] = lambda _: True
+    agree: Callable[[Entry, tuple[Fill, ...]], bool] = lambda _entry, _fills: True
     """Whether what fills the slots goes together."""
 
 
@@ -167,7 +167,7 @@ def _whole(
         nouns = [t for f in fills if f.slot.kind == "noun" for t in f.tokens]
         if articles and any(word_of(t) not in tests.own_words for t in nouns):
             continue
-        if not tests.agree(fills):
+        if not tests.agree(entry, fills):
             continue
         yield Match(entry, pattern, fills, " ".join(wording), literals, skipped)
 

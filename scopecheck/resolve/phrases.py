@@ -14,7 +14,8 @@ from scopecheck.language.syntax import Words
 from scopecheck.resolve.beside_another import Read, multiples, of_both, surpassing, with_names_in_words
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
-from scopecheck.resolve.conditional import conditional, why_not
+from scopecheck.resolve.conditional import conditional
+from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
     as_alternatives,
@@ -157,7 +158,7 @@ class Reader:
         if self._reads_plainly(words, subjects):
             return True
         tokens = tuple(t for t in words.tokens if t.sort != "gap")
-        if len(subjects) < 2 or not tokens or len(tokens) > MOST_WORDS:
+        if not subjects or not tokens or len(tokens) > MOST_WORDS:
             return False
         try:
             sides = self._sides(Job(self.place, subjects, words, without_unit(tokens)))

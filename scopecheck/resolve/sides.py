@@ -97,6 +97,11 @@ class Sides:
                 return ""
         return ""
 
+    def mentions(self, tokens: Tokens, name: str) -> bool:
+        """Whether the words hold the name, wherever it stands in them."""
+        said = f" {' '.join(word_of(t) for t in tokens)} "
+        return f" {name.lower()} " in said
+
     def _name(self, words: str) -> str:
         own = {s.text.lower(): s.text for s in self.job.subjects}
         for text in (words, words.removesuffix("s"), words.removesuffix("es")):
@@ -141,7 +146,8 @@ class Sides:
     def _shown(self, piece: Piece) -> str:
         tokens = piece.tokens
         if len(piece.things) > 1:
-            return self.job.text(tokens)
+            first = piece.things[0].text
+            return f"{'' if self.mentions(tokens, first) else first} {self.job.text(tokens)}".lstrip()
         names = piece.things[0].text.lower().split()
         own = {w + end for w in names for end in ("", "s", "es")} | listed("conditional", "articles")
         leading = next((i for i, t in enumerate(tokens) if word_of(t) not in own | FILLERS), 0)

@@ -1,4 +1,4 @@
-"""What words say that a switch does, beside what it is called: 'opens', 'is switched off', 'closes the valve'.
+"""What words say that a switch does, beside what it is called: 'opens', 'is off', 'closes the valve'.
 
 A switch is named for one of two states ('valve open'); words of the same side say that it is so, those of the
 other that it is not. Words that say anything besides are not taken for a state.
