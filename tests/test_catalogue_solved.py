@@ -167,6 +167,16 @@ STATED = {
         {"e": THREE},
         {"a stated lower angle": "87 deg", "a stated upper angle": "93 deg"},
     ),
+    "substantially parallel": Given(
+        "within making tolerance",
+        {"e": THREE},
+        {"a stated lower angle": "-3 deg", "a stated upper angle": "3 deg"},
+    ),
+    "substantially perpendicular": Given(
+        "within making tolerance",
+        {"e": THREE},
+        {"a stated lower angle": "87 deg", "a stated upper angle": "93 deg"},
+    ),
     "ratio of (noun a) to (noun b) of about (ratio r)": Given(
         "context tolerance", {"e": Fraction(1, 5)}, _ends("1:5", "3:10")
     ),

@@ -171,6 +171,34 @@ def test_what_could_be_both_is_a_question_of_the_report(tmp_path: Path) -> None:
     assert "one thing could be both 'sample' (inside) and 'old frame' (must stay out)" in result.stdout
 
 
+LIDS = """
+gap, rim, lip    length in mm
+
+1. A lid with a gap of at most 9 mm.
+   | gap : at most 9 mm
+2. The lid of claim 1, wherein the rim is at least 4 mm.
+   | rim : at least 4 mm
+3. The lid of claim {parents}, wherein the lip is at least 2 mm.
+   | lip : at least 2 mm
+
+inside for 3      gap    rim    lip
+  sample          5 mm   2 mm   3 mm
+must stay out for 2
+  sample again    5 mm   2 mm   3 mm
+"""
+
+
+@pytest.mark.parametrize(("parents", "status"), [("2", 2), ("1 or 2", 0)])
+def test_a_thing_may_be_in_a_claim_and_out_of_one_of_its_parents(
+    tmp_path: Path, parents: str, status: int
+) -> None:
+    path = tmp_path / "sheet.txt"
+    path.write_text(LIDS.format(parents=parents), "utf-8")
+    result = run("check", str(path))
+    assert result.exit_code == status
+    assert ("must stay out" in result.stderr) is (status == 2)
+
+
 def test_a_contradiction_left_undecided_gives_3(sheet: dict[str, str]) -> None:
     result = run("check", sheet["clean"], "--work", "1")
     assert result.exit_code == 3

@@ -197,7 +197,7 @@ def test_widths_and_ends_are_those_written_not_where_rounding_begins() -> None:
     report, _ = checked(made, Options(), ())
     assert report is not None
     told = one_line(render(report, "text"))
-    assert "claimed range 0.07 mm wide, range stated 0.95 mm wide, ratio 7/95" in told
+    assert "claimed range as written 0.07 mm wide, range stated 0.95 mm wide, ratio 7/95" in told
     assert "nearest end stated 0.05 mm, in it; nearest example 0.1 mm" in told
 
 

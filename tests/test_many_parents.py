@@ -9,6 +9,7 @@ from scopecheck.answers.questions import ask_prepared, prepare
 from scopecheck.core import chains
 from scopecheck.core.formula import Any
 from scopecheck.core.model import Sheet
+from tests.reported import one_line, text_of
 from tests.sheets import sheet
 
 # Claim 5 adds nothing by way of 3, 8 contradicts 2, 3 and 4; 6 and 7 say nothing of what others limit.
@@ -60,3 +61,45 @@ def test_the_number_of_ways_grows_with_the_claims_and_not_with_their_subsets() -
     assert not isinstance(prepared.scope(24), Any)
     assert {x.label for x in prepared.limitations(24)} == {f"{n}a" for n in range(1, 25)}
     assert {n for i in prepared.instances[24] for n in i.chain} == set(range(1, 24))
+
+
+TROUGH = """
+profile EPO
+ends, legs  count
+gap  length in mm
+
+1. A trough with at least two legs.
+   | legs : at least two
+2. The trough of claim 1, wherein the gap is at least 4 mm.
+   | gap : at least 4 mm
+3. The trough of claim 1 or 2, wherein the number of ends is at least two.
+   | ends : at least two
+4. The trough of claim 1, wherein the number of ends is at least five and is at most three.
+   | ends : at least five
+   | ends : at most three
+5. The trough of any one of claims 1 to 4, wherein the number of legs is at most nine.
+   | legs : at most nine
+6. The trough of any one of claims 1 to 5, wherein the gap is at most 3 mm.
+   | gap : at most 3 mm
+"""
+
+
+def test_what_conflicts_within_itself_and_what_with_a_parent_however_taken_over() -> None:
+    """By hand: 4a and 4b exclude each other; claim 6 takes 2a over by claim 2, and by 3 or 5 on 2."""
+    made = sheet(TROUGH)
+    text = one_line(text_of(ask_prepared(prepare(made)), sheet=made))
+    assert "Nothing meets claim 4 as restated: what it adds conflicts within itself." in text
+    assert "Claim 5 cannot be met either where it depends on claim 4." in text
+    assert "Claim 6 cannot be met either where it depends on claim 4." in text
+    assert "Nothing meets claim 6 as restated where it depends on claim 2, itself or through another" in text
+
+
+def test_what_is_presumed_to_round_is_told() -> None:
+    """EPO Guidelines G-VI 7.1: the last digit written shows the accuracy; whole numbers do not round."""
+    made = sheet(TROUGH)
+    text = one_line(text_of(ask_prepared(prepare(made)), sheet=made))
+    assert "Met, as presumed, by what rounds to the number as written: " in text
+    usual = made.claims[0].limitations[0].groups
+    assert all(
+        dict(made.groups[g].readings[made.groups[g].base].axes).get("rounding") != "half away" for g in usual
+    )

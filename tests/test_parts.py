@@ -7,8 +7,11 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.answers.questions import ask_all
+from scopecheck.core.construction import base_construction
+from scopecheck.core.formula import Article
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
 from tests.sheets import sheet
 
@@ -168,3 +171,38 @@ def test_a_number_said_of_the_number_itself_is_that_number(words: str, presumed:
     text = f"spring  part, up to 6\n\n1. A latch, wherein {words}.\n   | springs : {words}\n"
     readings = [r for g in sheet(text).groups for r in g.readings]
     assert {r.label for r in readings if r.standing == "presumed"} == presumed
+
+
+@pytest.mark.parametrize(
+    ("words", "so_many"),
+    [
+        ("at least one of the holes having a diameter of at least 2 mm", {1, 2, 3}),
+        ("at least one hole has a diameter of at least 2 mm", {1, 2, 3}),
+        ("one or more holes having a diameter of at least 2 mm", {1, 2, 3}),
+        ("at least two holes having a diameter of at least 2 mm", {2, 3}),
+        ("two of the holes have a diameter of at least 2 mm", {2, 3}),
+        ("at least half of the holes have a diameter of at least 2 mm", {2, 3}),
+        ("none of the holes has a diameter of at least 2 mm", {0}),
+        ("no hole having a diameter of at least 2 mm", {0}),
+        ("each of the holes has a diameter of at least 2 mm", {3}),
+        ("each hole defining a diameter of at least 2 mm", {3}),
+        ("the holes each have a diameter of at least 2 mm", {3}),
+    ],
+)
+def test_words_may_say_how_many_of_the_parts_are_so(words: str, so_many: set[int]) -> None:
+    made = sheet(
+        f"hole  part, 1 to 3\n  diameter  length in mm\n\n1. A tray, {words}.\n   | hole diameter : {words}\n"
+    )
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for wide in range(4):
+        sizes = {f"diameter of hole {i}": Fraction(3 if i <= wide else 1, 1000) for i in (1, 2, 3)}
+        thing: Article = {made.parts[0].count: Fraction(3), **sizes}
+        assert evaluate(formula, thing, k) is (wide in so_many), wide
+
+
+def test_the_number_of_the_parts_is_no_number_to_compare_it_with() -> None:
+    words = "holes each having a diameter of at least 2 mm"
+    made = sheet(
+        f"hole  part, 1 to 3\n  diameter  length in mm\n\n1. A tray, {words}.\n   | hole diameter : {words}\n"
+    )
+    assert not any("holes >= holes" in r.plain for g in made.groups for r in g.readings)

@@ -40,6 +40,7 @@ from scopecheck.core.formula import (
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import define_unit, find_unit
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
@@ -1122,6 +1123,8 @@ def test_a_share_by_mass_per_volume_may_lie_above_100_per_cent() -> None:
         assert salt.upper is None
 
 
+LARGEST = "the largest of the gap, the rim and the depth is more than 60 mm"
+QUARTER_TO_HALF = "1/4 * rim < gap < 1/2 * rim"
 KETTLE = """
 heat      temperature in degC
 hold      time in min
@@ -1186,6 +1189,19 @@ BESIDE_RIM = "1 mm <= ABS(gap - rim) <= 3 mm"
         ("gap, rim", "differ from each other by at most 3 mm", "ABS(gap - rim) <= 3 mm", "gap", "mm"),
         ("gap, rim", "differ by at most 10 % of the rim", "ABS(gap - rim) / rim <= 10 %", "gap", "mm"),
         ("gap - rim", "at most 15 % of the rim", "(gap - rim) / rim <= 15 %", "gap", "mm"),
+        ("gap, rim", "the smaller of the rim and the gap is more than 20 mm", "gap > 20 mm", "gap", "mm"),
+        ("gap, rim, depth", LARGEST, "gap > 60 mm", "gap", "mm"),
+        ("gap", "no greater than half the rim", "gap <= 1/2 * rim", "gap", "mm"),
+        ("gap, rim", "the gap is at least a third of the rim", "gap >= 1/3 * rim", "gap", "mm"),
+        ("gap, rim", "more than a quarter but less than half of the rim", QUARTER_TO_HALF, "gap", "mm"),
+        ("gap", "below or equal to 20 mm", "gap <= 20 mm", "gap", "mm"),
+        ("gap", "20~30 mm", "20 mm <= gap <= 30 mm", "gap", "mm"),
+        ("oil, gum", "more oil than gum", "oil > gum", "oil", "wt%"),
+        ("oil", "optionally 20 to 40 wt%", "oil = 0 wt% OR 20 wt% <= oil <= 40 wt%", "oil", "wt%"),
+        ("oil", "20 to 40 wt%, if present", "oil = 0 wt% OR 20 wt% <= oil <= 40 wt%", "oil", "wt%"),
+        ("hold", "less than an hour", "hold < 60 min", "hold", "min"),
+        ("hold", "at most one and a half hours", "hold <= 90 min", "hold", "min"),
+        ("hold", "at least a quarter of an hour", "hold >= 15 min", "hold", "min"),
     ],
 )
 def test_words_round_a_limit_change_nothing(
@@ -1198,6 +1214,30 @@ def test_words_round_a_limit_change_nothing(
     beside["depth"] = Fraction(50, 1000)
     values = (known.to_base(Fraction(value)) if known else Fraction(value) for value in range(0, 100, 2))
     assert_alike(made, plain, [{**beside, name: value} for value in values])
+
+
+@pytest.mark.parametrize(
+    ("words", "enough"),
+    [
+        ("at least one of the gap and the rim is more than 20 mm", {"one or both": {1, 2}}),
+        ("one or more of the gap and the rim exceeds 20 mm", {"both of the two": {2}}),
+        ("the gap and/or the rim being more than 20 mm", {"one or both": {1, 2}, "exactly one": {1}}),
+        ("the gap, the rim, or both are more than 20 mm", {"one or both": {1, 2}, "both of the two": {2}}),
+        ("either the gap or the rim is more than 20 mm", {"one or both": {1, 2}, "exactly one": {1}}),
+        ("only one of the gap and the rim exceeds 20 mm", {"exactly one": {1}}),
+        ("neither the gap nor the rim exceeds 20 mm", {"neither": {0}}),
+    ],
+)
+def test_a_limit_on_one_of_two(words: str, enough: dict[str, set[int]]) -> None:
+    made = sheet(KETTLE.format(words=words, line=f"gap, rim : {words}"))
+    formula, base = made.claims[0].limitations[0].formula, base_construction(made)
+    group = next(i for i, g in enumerate(made.groups) if {r.label for r in g.readings} >= enough.keys())
+    for label, numbers in enough.items():
+        reading = [r.label for r in made.groups[group].readings].index(label)
+        k = replace(base, readings=(*base.readings[:group], reading, *base.readings[group + 1 :]))
+        for gap, rim in product((20, 21), repeat=2):
+            thing = {"gap": Fraction(gap, 1000), "rim": Fraction(rim, 1000)}
+            assert evaluate(formula, thing, k) is ((gap > 20) + (rim > 20) in numbers)
 
 
 def assert_alike(said: Sheet, meant: Sheet, things: Iterable[Article]) -> None:
@@ -1398,8 +1438,8 @@ def test_what_stands_left_of_the_colon_is_not_passed_over_for_a_name_that_ends_a
 @pytest.mark.parametrize(
     "words",
     [
-        "the smaller of the gap and the rim is at most 3 mm",
-        "at least one of the gap and the rim is at most 3 mm",
+        "the smaller of the gap and the depth is at most 3 mm",
+        "the better of the gap and the rim is at most 3 mm",
         "the gap and twice the rim are at most 3 mm",
         "the gap and not the rim is at most 3 mm",
         "the gap and the rim without the depth are at most 3 mm",

@@ -191,7 +191,7 @@ def test_how_far_a_reading_must_stretch_is_told_of_the_thing_with_its_end() -> N
     besides = [f for f in ask_all(sheet(ROD), details=True).findings if f.besides]
     (third,) = (kept_text(sheet(ROD), f).replace(GLUE, " ") for f in besides)
     assert third.startswith("Only 3a ")
-    assert '(arguable); as long as "about 10 mm" stretches by less than 5 %' in third
+    assert 'as long as "about 10 mm", read as "context tolerance" (arguable), stretches by less' in third
 
 
 FAN = """title  Fan

@@ -182,14 +182,27 @@ def _both_sides(prepared: Prepared) -> Iterator[Diagnostic]:
 
 
 def _same_place(prepared: Prepared, inside: Case, outside: Case) -> bool:
-    """Do the two cases speak of one scope, the inside one of the same claim or a claim below it?"""
+    """Do the two cases speak of one scope: the inside one of the claim or of one that takes it over?"""
     default = tuple(str(n) for n in prepared.independent())
     for kept, wanted in product(outside.targets or default, inside.targets or default):
         if kept == wanted:
             return True
-        if kept.isdigit() and wanted.isdigit() and int(wanted) in prepared.descendants(int(kept)):
+        if kept.isdigit() and wanted.isdigit() and _takes_over(prepared.sheet, int(wanted), int(kept)):
             return True
     return False
+
+
+def _takes_over(sheet: Sheet, number: int, other: int) -> bool:
+    """Does the claim take over what the other says whichever of its parents it is read with?"""
+    known: dict[int, bool] = {other: True}
+
+    def taken(n: int) -> bool:
+        if n not in known:
+            parents = sheet.claim(n).parents
+            known[n] = bool(parents) and all(map(taken, parents))
+        return known[n]
+
+    return taken(number)
 
 
 def told(sheet: Sheet, article: Article, names: tuple[str, ...]) -> str:

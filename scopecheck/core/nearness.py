@@ -30,7 +30,7 @@ class Nearest:
 
 @record
 class Nearness:
-    """The claimed range of one number beside what a document states of the same number, in base units.
+    """The claimed range of one number, as written, beside what a document states of the same, in base units.
 
     `widths` are those of the claimed and of the stated range, None where one has an open side or is a single
     value; of a whole number how many values there are. `open_side` is what has an open side. `end` is the
@@ -62,8 +62,8 @@ def nearness(sheet: Sheet, case: Case, own: Lying) -> Nearness | None:
     return Nearness(
         None if single else _widths(*own.said, d.whole),
         None if single else _open(*own.said),
-        _nearest(own.asked, ends),
-        _nearest(own.asked, points),
+        _nearest(own.said[0], ends),
+        _nearest(own.said[0], points),
     )
 
 

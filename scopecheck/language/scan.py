@@ -46,6 +46,8 @@ _WORD = regex(r"[^\W\d_][\w']*(?:-[\w']+)*")
 _SIGN = regex(r"<=|>=|!=|≤|≥|≠|=<|=>|==|<>|<|>|=")
 _SIGNS = {"≤": "<=", "≥": ">=", "≠": "!="}
 _WRONG_SIGNS = {"=<": "<=", "=>": ">=", "==": "=", "<>": "!="}
+_TILDES = "~∼～〜"
+"""Before a number 'about'; between two of them 'to'."""
 _MARKS = {"×": "*", "·": "*", "÷": "/"}
 _SUPER = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁺", "0123456789-+")
 
@@ -190,6 +192,9 @@ class _Scanner:
             self.add("gap", "...", at + (1 if c == "…" else 3))
         elif c == "±" or text.startswith("+/-", at):
             self.plus_minus(c)
+        elif c in _TILDES and self.words:
+            ranged = bool(self.tokens) and self.tokens[-1].number is not None
+            self.add("word", "to" if ranged else "about", at + 1)
         elif c in _MARKS:
             self.add("mark", _MARKS[c], at + 1)
         elif c in "+-*/^(){}[],:;%.'&°∶":

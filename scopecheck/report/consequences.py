@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.model import Sheet
@@ -132,12 +132,26 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
     for position, root in enumerate(trace.roots):
         if not any(root is finding for finding in cluster.findings):
             continue
-        if is_empty_claim(root) and (dependents := emptied_by(sheet, root.claim)):
-            named = upper_first(claims_text(dependents))
-            follows.append(sentence("note", "follows_claim", claims=named))
+        if is_empty_claim(root):
+            follows += _emptied(sheet, root.claim)
         absorbed += trace.following.get(position, ())
-    follows += [_told(sheet, finding, cluster.first) for finding in absorbed]
+    told = {claim for finding in cluster.findings for claim in (finding.claim, *finding.also_claims)}
+    untold = (f for f in absorbed if {f.question, cluster.first.question} != {LOST} or f.claim not in told)
+    follows += [_told(sheet, finding, cluster.first) for finding in untold]
     return replace(cluster, follows=tuple(follows), absorbed=tuple(absorbed))
+
+
+def _emptied(sheet: Sheet, number: int) -> Iterator[str]:
+    """Which claims cannot be met either, and which not where they depend on such a claim."""
+    dependents = emptied_by(sheet, number)
+    if dependents:
+        yield sentence("note", "follows_claim", claims=upper_first(claims_text(dependents)))
+    for claim in sheet.claims:
+        through = [p for p in claim.parents if p in {number, *dependents}]
+        if through and claim.number not in dependents:
+            way = sentence("way", "where", claims=claims_text(through))
+            name = upper_first(claims_text([claim.number]))
+            yield sentence("note", "follows_claim_way", claim=name, way=way)
 
 
 def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:

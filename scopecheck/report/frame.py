@@ -88,6 +88,15 @@ def _stretched(sheet: Sheet, strained: bool) -> Iterator[int]:
             yield p.group
 
 
+def _rounds(group: Group) -> bool:
+    """Is the phrase read, as presumed, as met by what rounds to its number?"""
+    usual = group.readings[group.base]
+    ways = [value for axis, value in usual.axes if axis in ("rounding", "approximation")]
+    return usual.standing == "presumed" and any(
+        way.startswith("half") or way == "rounding only" for way in ways
+    )
+
+
 # ---- foot
 
 
@@ -171,6 +180,8 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     stretched = dict.fromkeys(group_words(sheet.groups[g]) for g in _stretched(sheet, strained))
     if stretched:
         yield sentence("basis", "parameters", words=listed(stretched))
+    if rounding := dict.fromkeys(group_words(g) for g in sheet.groups if _rounds(g)):
+        yield sentence("basis", "rounding", words=listed(rounding))
     if sheet.parts:
         yield sentence("basis", "parts", parts=how_many_parts(sheet))
     yield from _domain_lines(sheet)

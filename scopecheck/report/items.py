@@ -113,6 +113,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_end" if finding.detail == STATED_END else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
+        f"{form}_own" if _within_itself(sheet, finding) else "",
         f"{form}_steps" if _steps_unsaid(sheet, finding) else "",
         f"{form}_{finding.quantifier}_open" if finding.question in ABOUT_ALL and finding.cases else "",
         f"{form}_open" if finding.question in ABOUT_ALL and finding.cases else "",
@@ -126,6 +127,13 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     if form != "statement" or finding.question not in OF_LINES or not moved:
         return text
     return sentence("note", "read_so" if moved == 1 else "read_so_many", text=lower_first(text))
+
+
+def _within_itself(sheet: Sheet, finding: Finding) -> bool:
+    """Do a claim's own lines conflict among themselves?"""
+    own = {x.label for c in sheet.claims if c.number == finding.claim for x in c.limitations}
+    lines = {label for one in (finding.conflict, *finding.sets) for label in one}
+    return bool(lines) and lines <= own
 
 
 def _statement(sheet: Sheet, finding: Finding, form: str) -> str:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from scopecheck.answers.findings import Fall, Finding, Reread
+from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.declared import SetDecl
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
-from scopecheck.report.rereadings import bearer_text, group_words, reading_label
+from scopecheck.report.rereadings import bearer_text, break_text, group_words, reading_label
 from scopecheck.report.rereadings import kept_text as reread_text
 from scopecheck.report.stretching import break_point, own_parameters, up_to
 from scopecheck.report.ways import way_text
@@ -117,7 +118,7 @@ def fall_text(sheet: Sheet, fall: Fall) -> str:
     if not fall.single:
         return listed(reread_text(sheet, r, fall.labels) for r in fall.together)
     plain: dict[int, list[str]] = {}
-    stretched = [reread_text(sheet, r, fall.labels) for r in fall.single if r.breaks]
+    stretched = _stretched(sheet, fall)
     for r in (r for r in fall.single if not r.breaks):
         plain.setdefault(r.group, []).append(reading_label(sheet, r))
     words = {g: group_words(sheet.groups[g], fall.labels) for g in plain}
@@ -125,6 +126,24 @@ def fall_text(sheet: Sheet, fall: Fall) -> str:
         sentence("kept", "read", words=words[g], readings=listed(labels, "or")) for g, labels in plain.items()
     ]
     return listed([*read, *stretched], "or")
+
+
+def _stretched(sheet: Sheet, fall: Fall) -> list[str]:
+    """`once "about 2", read as "..." or "...", stretches by 4 %`: readings with the same stretch as one."""
+    alike: dict[object, tuple[int, BreakPoint, list[str]]] = {}
+    told: list[str] = []
+    for r in (r for r in fall.single if r.breaks):
+        if len(r.breaks) > 1 or r.reading == sheet.groups[r.group].base:
+            told.append(reread_text(sheet, r, fall.labels))
+        else:
+            (point,) = r.breaks
+            _, _, labels = alike.setdefault((r.group, replace(point, parameter="")), (r.group, point, []))
+            labels.append(reading_label(sheet, replace(r, breaks=())))
+    for g, point, labels in alike.values():
+        words = group_words(sheet.groups[g], fall.labels)
+        so_read = sentence("kept", "so_read", words=words, readings=listed(labels, "or"))
+        told.append(break_text(sheet, point, so_read))
+    return told
 
 
 def silence_text(sheet: Sheet, finding: Finding) -> str:

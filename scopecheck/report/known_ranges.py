@@ -26,7 +26,9 @@ def relation_text(sheet: Sheet, finding: Finding) -> str:
     """How a document's range lies against the claim: `overlaps claim 1 (shared: gap 2 mm to 3 mm)`, or ''."""
     if finding.question != "document range":
         return ""
-    text = sentence("relation", finding.detail, label=flat(finding.label))
+    further = any(point.upward and not point.only for r in finding.rereads for point in r.breaks)
+    key = "touches first" if finding.detail == "touches" and further else finding.detail
+    text = sentence("relation", key, label=flat(finding.label))
     case, scope = case_named(sheet, finding.case), _ranged(sheet, finding)
     ranges = shared_text(sheet, case.facts, scope, finding) if case and scope else ""
     return f"{text} ({ranges})" if ranges else text

@@ -155,7 +155,7 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
 
 def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The re-readings on which what is met as presumed is kept out, each of them alone or all together."""
-    if departures(finding):
+    if departures(finding) or only_far_out(sheet, finding):
         return ()
     told = kept_out_if(sheet, finding, turning_labels(sheet, finding))
     alone = turning_labels(sheet, replace(finding, unmet_by=finding.unmet_by[:1]))

@@ -91,6 +91,8 @@ TIMED_PARTS = (Kind(("time in day",), "day", ({**USUAL, "N": "3"},), "parts", li
 TILES = Kind(("length in mm",), "", ({**USUAL, "N": "2"},), "counts amounts", like_parts=True)
 """How many like parts there are, each with a value of its own."""
 COMPOSED = {**USUAL, "L": "20", "U": "80", "P": "20", "Q": "80"}
+FROM_SOME = {**USUAL, "c": "at least 2 {} and at most 5 {}, without rounding"}
+"""A limit that nothing does not meet."""
 SPECIAL: dict[str, tuple[Kind, ...]] = {
     "B8": (Kind(("length in mm",), "%", ({"L": "58", "U": "75"},)),),
     "C4": (Kind(("length in m",), "", ({"N": "36 ft", "M": "10.97 m"}, {"N": "36 ft", "M": "11.2 m"})),),
@@ -101,6 +103,13 @@ SPECIAL: dict[str, tuple[Kind, ...]] = {
     "D9": (Kind(("data in byte",), ""),),
     "E1": (Kind(("molar mass in kg/mol",), "kg/mol"),),
     **dict.fromkeys(("F3", "F6", "F13"), (*GENERAL, TILES)),
+    "G3": (
+        Kind(("share in wt%",), "wt%", (FROM_SOME,)),
+        Kind(("count",), "", (FROM_SOME,), "counts"),
+        SETS,
+        CHOICES,
+        COMPOSITIONS,
+    ),
     "H4": (Kind(("number",), ""),),
     "H5": (Kind(("number",), ""),),
     "I1": (Kind(("angle in deg",), "deg"),),
@@ -217,6 +226,8 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
         return "starts" if slot.name == "done" else "stops"
     if slot.kind == "limit" and kind.only_for == "moments":
         return f"at least 5 {kind.unit} and at most 15 {kind.unit}, without rounding"
+    if slot.kind == "limit" and slot.name in numbers:
+        return numbers[slot.name].format(kind.unit, kind.unit)
     if slot.kind == "limit":
         return f"at most 15 {kind.unit}, without rounding"
     number = numbers[slot.name]

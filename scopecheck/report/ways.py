@@ -8,12 +8,35 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.model import Sheet
 from scopecheck.report.wording import claims_text, listed, sentence
 
+ALSO_THROUGH = (
+    "nothing meets",
+    "dependent cannot be met",
+    "adds nothing",
+    "idle",
+    "idle end",
+    "end not reached",
+)
+"""Questions whose answer by way of a parent holds of any longer chain through it as well."""
+
 
 def way_text(sheet: Sheet, finding: Finding) -> str:
     """`where it depends on claims 2 and 3`; '' where it holds by way of every parent."""
     if not finding.ways:
         return ""
-    return sentence("way", "where", claims=listed(_ways(sheet, finding)))
+    key = (
+        "where_else"
+        if finding.question in ALSO_THROUGH and not _all_looked_at(sheet, finding.claim)
+        else "where"
+    )
+    return sentence("way", key, claims=listed(_ways(sheet, finding)))
+
+
+def _all_looked_at(sheet: Sheet, number: int) -> bool:
+    """Were all the claim's chains of parents looked at, and not the widest alone?"""
+    ways: dict[int, int] = {}
+    for claim in sorted(sheet.claims, key=lambda c: c.number):
+        ways[claim.number] = sum(ways.get(p, 1) for p in claim.parents) or 1
+    return ways[number] == len(sheet.chains[number])
 
 
 def _ways(sheet: Sheet, finding: Finding) -> Iterator[str]:

@@ -6,6 +6,7 @@ with any limit; each function finds the words to be read and what they are read 
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 
 from scopecheck.core.formula import Add, Divide, Negate, Term
@@ -141,6 +142,32 @@ def multiples(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     return None
 
 
+def times(job: Job, tokens: tuple[Token, ...]) -> Read | None:
+    """`1.2 to 2.5 times, preferably 1.5 to 2 times, the rim`: the numbers, to be read of the quotient."""
+    words = [word_of(t) for t in tokens]
+    if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed) or "times" not in words:
+        return None
+    for start in range(len(words) - 1, words.index("times"), -1):
+        other = job.declared(tokens[start:])
+        whole = job.place.names.value(other) if other else None
+        if other is None or whole is None or whole.kind != job.first.kind or other.kind.basis == "level":
+            continue
+        last = words[start - 1] if words[start - 1] != "," else words[start - 2]
+        limit = tuple(t for i, t in enumerate(tokens[:start]) if not _of_times(words, i, start))
+        own = job.subjects[0]
+        quotient = Typed(Divide(job.first.term, whole.term, other.name), PLAIN_KIND)
+        made = job.of(Subject(quotient, f"{own.text} / {other.name}", own.span))
+        if last in ("times", "more", "less") and made.readable(limit):
+            job.place.names.speak(other.name)
+            return made, limit
+    return None
+
+
+def _of_times(words: list[str], at: int, end: int) -> bool:
+    """Is it the word 'times', or a comma at the end of the numbers?"""
+    return words[at] == "times" or (words[at] == "," and at == end - 1)
+
+
 def _multiple(job: Job, tokens: tuple[Token, ...]) -> tuple[str, Fraction, tuple[Token, ...]] | None:
     """The name of what so many times is spoken of, how many times, and its words."""
     times, name = Fraction(1), tokens
@@ -173,5 +200,18 @@ def with_names_in_words(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     first, *others = job.subjects
     one = job.of(first)
     fills = (f for m in one.found(tokens) for f in m.fills if f.slot.kind == "number")
-    spoken = " ".join(word_of(t) for f in fills for t in f.tokens)
-    return (one, tokens) if all(f" {s.text.lower()} " in f" {spoken} " for s in others) else None
+    if _all_stand(others, (f.tokens for f in fills)):
+        return one, tokens
+    if _all_stand(others, (tokens,)):
+        return (
+            one.share_of_another(tokens)
+            or surpassing(one, tokens)
+            or multiples(one, tokens)
+            or times(one, tokens)
+        )
+    return None
+
+
+def _all_stand(things: list[Subject], words: Iterable[tuple[Token, ...]]) -> bool:
+    spoken = " ".join(word_of(t) for tokens in words for t in tokens)
+    return all(f" {thing.text.lower()} " in f" {spoken} " for thing in things)

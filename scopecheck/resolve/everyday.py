@@ -16,6 +16,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.names import Bound, Names, Typed
 
+_COUNTED_BY = ("weight", "mass", "volume", "mole", "moles")
 _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
 _TEMPERATURE = (("temperature", 1),)
@@ -81,9 +82,24 @@ def without_dots(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     )
 
 
-def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt."""
+def with_both(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`A, B, or both` as `A or B or both`, `A or B, or both` likewise."""
     texts = [t.text.lower() for t in tokens]
+    at = next((i for i in range(2, len(texts)) if texts[i - 1 : i + 1] == ["or", "both"]), 0)
+    commas = [i for i in range(at) if texts[i] == ","]
+    if not at or len(commas) != 2 or commas[1] != at - 2 or "or" in texts[: at - 1]:
+        return tokens
+    joined = replace(tokens[commas[0]], sort="word", text="or")
+    return (*tokens[: commas[0]], joined, *tokens[commas[0] + 1 : commas[1]], *tokens[commas[1] + 1 :])
+
+
+def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt, a ratio by weight."""
+    texts = [t.text.lower() for t in tokens]
+    for at in range(len(tokens) - 3):
+        if texts[at : at + 2] == ["ratio", "by"] and texts[at + 2] in _COUNTED_BY:
+            tokens = (*tokens[:at], tokens[at + 2], tokens[at], *tokens[at + 3 :])
+            texts = [t.text.lower() for t in tokens]
     found = list(tokens)
     for at in range(len(tokens) - 2, 1, -1):
         names = tokens[at - 1].sort == tokens[at + 1].sort == "word"
@@ -186,20 +202,27 @@ def _is_measure_of(token: Token, subject: Bound) -> bool:
 
 
 def with_fractions(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`one third`, `a quarter`, `three quarters` as one number, `one and a half` as 3/2."""
+    """`one third`, `a quarter`, `three quarters` as one number, `one and a half` as 3/2; 'of' behind them.
+
+    'Half' alone is one half, but in 'half a circle'.
+    """
     found: list[Token] = []
-    for token in tokens:
+    for at, token in enumerate(tokens):
         part = word_lists()["fractions"].get(token.text.lower())
+        after = tokens[at + 1].text.lower() if at + 1 < len(tokens) else ""
         made = _fraction(found, part) if part else None
+        if made is None and token.text.lower() == "half" and after not in ("a", "an", "as"):
+            made = 0, Fraction(1, 2)
         if made is None:
             found.append(token)
             continue
         width, value = made
-        first = found[-width]
-        words = " ".join(t.text for t in (*found[-width:], token))
-        del found[-width:]
+        said = (*found[len(found) - width :], token)
+        del found[len(found) - width :]
         number = Number(f"{value.numerator}/{value.denominator}", value, 0, None)
-        found.append(Token("number", words, first.start, token.end, number))
+        found.append(Token("number", " ".join(t.text for t in said), said[0].start, token.end, number))
+        if after == "the":
+            found.append(Token("word", "of", token.end, token.end))
     return tuple(found)
 
 

@@ -221,6 +221,10 @@ class Names:
     def noun(self, name: str) -> Callable[[Span], Typed] | None:
         return self.nouns.get(name) or self.nouns.get(name.lower())
 
+    def parts_called(self, plural: str) -> Part:
+        """The like parts that people call so."""
+        return next(kind[0] for kind in self.kinds.values() if kind[0].plural == plural)
+
     def field_of(self, name: str) -> tuple[tuple[Part, ...], str] | None:
         """The parts and the field of `hole diameter` or `diameter of the holes`, which do not say which."""
         asked = name.lower()

@@ -9,18 +9,20 @@ from itertools import pairwise
 from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, Step
 from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
+from scopecheck.foundations.quantity import PLAIN_KIND, kind_word
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as word_list
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.assemblies import no_assembly
 from scopecheck.resolve.chart import FILLERS, matches, word_of
 from scopecheck.resolve.entry import Entry
-from scopecheck.resolve.everyday import placed_at
+from scopecheck.resolve.everyday import placed_at, with_fractions
 from scopecheck.resolve.names import Typed, member_of, no_member, number_of
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.phrase_finding import Job
-from scopecheck.resolve.subjects import LISTS, is_bare_share
+from scopecheck.resolve.subjects import LISTS, is_bare_share, is_fraction, without_basis
 
 _OTHER_MEASURES = frozenset("total combined overall mean average median".split())
 """Words that say which of several values is limited: without them it is another limit."""
@@ -62,6 +64,10 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return trouble(span, f"no phrase reads '{words[:60]}'", *several)
     if how_long := _how_long(job, tokens):
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, how_long)
+    if whole := _of_undeclared(job, tokens):
+        cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
+        help = f"declare it under this name: {_bare(whole)}  {_like_first(job)}"
+        return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
     near = _nearest(job, tokens)
     more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
     if field := job.place.names.field_of(job.subjects[0].text) if job.subjects else None:
@@ -71,7 +77,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
             cause = f"'{unknown}' is what stands left of the colon, and no value to set it beside."
             return trouble(span, f"no phrase reads '{words[:60]}'", cause, more.removeprefix("; or "))
         cause = f"'{unknown}' is no declared name, so it is no value here."
-        help = f"declare it under this name: {_bare(unknown)}  length in mm (or its own kind)"
+        help = f"declare it under this name: {_bare(unknown)}  {_like_first(job)}"
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, help + more)
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
@@ -125,7 +131,7 @@ def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> s
         word = word_of(token)
         if token.sort != "word" or word in NUMBER_WORDS or word in (members - FILLERS) | _OTHER_MEASURES:
             return False
-        if word == "per":  # an amount per something is another quantity without it
+        if word == "per" or word in word_lists()["fractions"]:  # without it it is another quantity
             return False
         known = word in FILLERS or word in own
         return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
@@ -138,9 +144,44 @@ def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> s
         return ""
     for end in range(said[-1] + 1, min(said[-1] + 4, len(tokens)) + 1):
         for start in range(said[0], max(said[0] - 4, -1), -1):
-            if job.readable(tokens[start:end]):
+            behind = word_of(tokens[end]) if end < len(tokens) else ""
+            of_another = behind == "of" and any(_is_part(t) for t in tokens[start:end])
+            if not of_another and job.readable(tokens[start:end]):
                 return job.text(tokens[start:end])
     return ""
+
+
+def _is_part(token: Token) -> bool:
+    """Is it a share or a fraction, which may be one of what 'of' names behind it?"""
+    unit = token.number.unit if token.number else None
+    return is_bare_share(token) or is_fraction(token) or (unit is not None and bool(unit.kind.basis))
+
+
+def _of_undeclared(job: Job, tokens: tuple[Token, ...]) -> str:
+    """What a share is one of, 'the thickness of the plate', where no declaration has that name; else ''."""
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed):
+        return ""
+    quotient = job.on(Typed(job.first.term, PLAIN_KIND))
+    said = with_fractions(tokens)
+    for at in (i for i, t in enumerate(said) if word_of(t) == "of" and 0 < i < len(said) - 1):
+        limit, named = said[:at], said[at + 1 :]
+        plain = all(t.sort == "word" and word_of(t) not in NUMBER_WORDS for t in named)
+        if plain and any(map(_is_part, limit)) and quotient.readable(without_basis(limit)):
+            return job.text(named)
+    return ""
+
+
+def _like_first(job: Job) -> str:
+    """How the first thing left of the colon is declared, to be written of another one."""
+    own = job.place.names.declared(job.subjects[0].text)
+    if not isinstance(own, NumberDecl):
+        return "length in mm (or its own kind)"
+    if own.whole:
+        return "count"
+    if not own.kind.dimension:
+        return f"share in {own.unit.symbol}" if own.kind.basis else "number"
+    level = own.kind.basis == "level" and own.unit.symbol == "degC"
+    return f"temperature in {own.unit.symbol}" if level else f"in {own.unit.symbol}"
 
 
 def bare_parts_per(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
@@ -217,8 +258,10 @@ def _undeclared(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -
 
     def number(part: tuple[Token, ...]) -> bool:
         words = list(map(word_of, part))
-        said = literals.isdisjoint(set(words) - FILLERS) and words[-1] not in FILLERS
-        named = not known.isdisjoint(words) and all(t.sort == "word" for t in part)
+        measures = {w for w in words if kind_word(w) is not None}
+        said = literals.isdisjoint(set(words) - FILLERS - measures) and words[-1] not in FILLERS
+        told = len(words) > 2 and words[0] in ("the", "said")
+        named = (told or not known.isdisjoint(words)) and all(t.sort == "word" for t in part)
         return job.is_number(part) or (said and named and words[0] not in FILLERS - _ARTICLES)
 
     loose = replace(job.tests(), number=number, subjects=0)

@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from functools import cached_property
 
 from scopecheck.core.declared import Assembly, NumberDecl, SetDecl, Step
-from scopecheck.core.formula import Add, Divide, Magnitude, Negate
+from scopecheck.core.formula import Add, Divide, Greatest, Least, Magnitude, Negate
 from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -23,8 +24,15 @@ from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind, is_switch
-from scopecheck.resolve.subjects import LISTS, OfParts, Subject, is_bare_share, is_fraction
-from scopecheck.resolve.together import difference_of, meant_together, says_together, summands
+from scopecheck.resolve.subjects import (
+    LISTS,
+    OfParts,
+    Subject,
+    is_bare_share,
+    is_fraction,
+    without_basis,
+)
+from scopecheck.resolve.together import difference_of, extreme_of, meant_together, says_together, summands
 
 
 @record
@@ -91,9 +99,8 @@ class Job:
         if not tokens:
             return False
         found = self.found(tokens) or self.share_of_another(tokens) or self.split(tokens)
-        return bool(found or self.in_total(tokens) or self.difference(tokens) or self.of_each(tokens)) or any(
-            not aside.wrong for aside in self.asides(tokens)
-        )
+        found = found or self.in_total(tokens) or self.difference(tokens) or self.extreme(tokens)
+        return bool(found or self.of_each(tokens)) or any(not aside.wrong for aside in self.asides(tokens))
 
     def asides(self, tokens: tuple[Token, ...]) -> list[Aside]:
         """The ways to read the words without a basis of a share, or a condition of measuring, beside them."""
@@ -107,7 +114,15 @@ class Job:
         # Words of a step are read of the step, and not of how long it takes.
         if self.alone and not self.place.names.step(name.lower().removeprefix("duration of ")):
             beside += measures(tokens, self.first, known, name)
-        return [a for a in beside if self.readable(a.rest)]
+        return [a for a in beside if not self._names_a_share(a.words) and self.readable(a.rest)]
+
+    def _names_a_share(self, tokens: tuple[Token, ...]) -> bool:
+        """Do words beside a limit name, as the basis, another share of the same whole?"""
+        others = (self._of_what(tokens, i) for i in range(len(tokens) - 1))
+        return isinstance(self.first, Typed) and any(
+            o is not None and o.kind == self.first.kind and bool(o.kind.basis) and not o.kind.dimension
+            for o in others
+        )
 
     def _together(self, tokens: tuple[Token, ...], name: str) -> Iterator[Aside]:
         return meant_together(tokens, summands(name)) if self.alone else iter(())
@@ -152,6 +167,22 @@ class Job:
         job = self.of(Subject(apart, f"difference between {first.text} and {second.text}", first.span))
         return (job, tokens[count:]) if job.readable(tokens[count:]) else None
 
+    def extreme(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
+        """`a, b : the smaller of a and b is at most 3 mm`: the words to be read of the least value."""
+        terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
+        kind = terms[0].kind if terms else None
+        if len(self.subjects) < 2 or not self.alone or self.sort or len(terms) < len(self.subjects):
+            return None
+        found = extreme_of([word_of(t) for t in tokens], tuple(s.text.lower() for s in self.subjects))
+        if found is None or kind is None or any(t.kind != kind for t in terms):
+            return None
+        count, least = found
+        values = tuple(t.term for t in terms)
+        names = ", ".join(s.text for s in self.subjects)
+        term, said = (Least(values), f"LEAST({names})") if least else (Greatest(values), f"GREATEST({names})")
+        job = self.of(Subject(Typed(term, kind), said, self.subjects[0].span))
+        return (job, tokens[count:]) if job.readable(tokens[count:]) else None
+
     def of_each(self, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         """`gap, rim : gap and rim each at least 3 mm`: the words to be read of each thing alone, or none.
 
@@ -177,9 +208,12 @@ class Job:
         if len(self.subjects) != 1 or self.sort or not isinstance(self.first, Typed):
             return None
         own = self.place.names.declared(self.subjects[0].text)
+        if self.first.kind is not None and self.first.kind.basis and not self.first.kind.dimension:
+            tokens = without_basis(tokens, self.first.kind.split[0])
         for index in range(len(tokens) - 2, 0, -1):
-            other = self.declared(tokens[index + 1 :]) if word_of(tokens[index]) == "of" else None
-            if other is None or not any(is_bare_share(t) or is_fraction(t) for t in tokens[:index]):
+            other, limit = self._of_what(tokens, index), tokens[:index]
+            limit = limit[:-1] if limit[-1].text == "," else limit
+            if other is None or not any(is_bare_share(t) or is_fraction(t) for t in limit):
                 continue
             if other.whole and isinstance(own, NumberDecl) and not own.whole:
                 continue  # a share of a number of things is that share, no quotient with the number
@@ -191,9 +225,25 @@ class Job:
             subject = self.subjects[0]
             quotient = Typed(Divide(self.first.term, whole.term, other.name), PLAIN_KIND)
             job = self.of(Subject(quotient, f"{subject.text} / {other.name}", subject.span))
-            if job.readable(tokens[:index]):
+            if job.readable(limit):
                 self.place.names.speak(other.name)
-                return job, tokens[:index]
+                return job, limit
+        return None
+
+    def _of_what(self, tokens: tuple[Token, ...], index: int) -> NumberDecl | None:
+        """The quantity named behind 'of', 'based on' or 'based on the weight of' at this place, if one is."""
+        words = [word_of(t) for t in tokens]
+        width = run_at(words, index, "asides", "before_wholes")
+        if not width:
+            return None
+        beside = listed("asides", "every") | {"of"}
+        if isinstance(self.first, Typed) and self.first.kind and self.first.kind.split[0] == "by mass":
+            beside |= listed("asides", "by_mass")
+        for start in range(index + width, len(tokens)):
+            if found := self.declared(tokens[start:]):
+                return found
+            if words[start] not in beside:
+                return None
         return None
 
     def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
@@ -290,6 +340,9 @@ class Job:
         """The quantity that the words name as a value; what alone is limited is none beside itself."""
         found = self._declared(tokens)
         alone = len(self.subjects) == 1 and self.subjects[0].parts is None and not self.subjects[0].moments
+        if found is not None and self.of_parts is not None:
+            own = self.of_parts.count.term == self.place.names.value(found).term
+            return None if own else found
         return None if found is not None and alone and found.name == self.subjects[0].text else found
 
     def _declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:

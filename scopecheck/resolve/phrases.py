@@ -11,7 +11,14 @@ from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.beside_another import Read, multiples, of_both, surpassing, with_names_in_words
+from scopecheck.resolve.beside_another import (
+    Read,
+    multiples,
+    of_both,
+    surpassing,
+    times,
+    with_names_in_words,
+)
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
 from scopecheck.resolve.conditional import conditional
@@ -20,6 +27,7 @@ from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
     as_alternatives,
     of_whole_numbers,
+    with_both,
     with_celsius,
     with_degrees,
     with_fractions,
@@ -41,6 +49,7 @@ from scopecheck.resolve.readings import can_be_tried, read
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, with_units, without_unit
+from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
 
 MOST_WORDS = 60
@@ -125,7 +134,7 @@ class Reader:
     ) -> Iterator[Read]:
         """Fractions as numbers, times behind a count as nothing, both things named, a sum as one thing."""
         fractions = without_times(with_fractions(made[1]), made[0].first)
-        if len(fractions) != len(made[1]):
+        if fractions != made[1]:
             yield self._job_of(fractions, words, subjects)
         named = with_both_named(made[1], tuple(s.text for s in subjects))
         if named is not made[1]:
@@ -183,9 +192,11 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Token, ...]:
         """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
-        tokens = with_ratios(as_alternatives(without_dots(tokens)))
+        tokens = with_ratios(as_alternatives(with_both(without_dots(tokens))))
         if not subjects:
             return tokens
+        if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
+            tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         tokens = of_whole_numbers(tokens, subjects[0].bound)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
@@ -210,7 +221,12 @@ def _is_read(job: Job, tokens: tuple[Token, ...]) -> bool:
 
 
 def _beside_another(job: Job, tokens: tuple[Token, ...]) -> Read | None:
-    return surpassing(job, tokens) or multiples(job, tokens) or with_names_in_words(job, tokens)
+    return (
+        surpassing(job, tokens)
+        or multiples(job, tokens)
+        or times(job, tokens)
+        or with_names_in_words(job, tokens)
+    )
 
 
 def _summed(
@@ -236,8 +252,8 @@ def _summed(
 
 def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
     """All of the words as one formula. Raises Trouble if no phrase, or more than one, reads them."""
-    if times := multiples(job, tokens):
-        return _whole(*times)
+    if other := multiples(job, tokens):
+        return _whole(*other)
     found = job.found(tokens)
     if len(found) > 1:
         ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
@@ -249,7 +265,7 @@ def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         return _read(job, found[0], tokens)
     if other := job.share_of_another(tokens) or job.in_total(tokens) or job.difference(tokens):
         return _whole(*other)
-    if other := _beside_another(job, tokens):
+    if other := job.extreme(tokens) or _beside_another(job, tokens):
         return _whole(*other)
     if both := of_both(job, tokens):
         return All(tuple(_whole(job.of(job.subjects[0]), words) for words in both))

@@ -1,4 +1,4 @@
-"""Numbers in words: `one minute`, `half an hour`. Only beside a quantity is a word read as its unit."""
+"""Numbers in words: `one minute`, `half an hour`, `an hour`; a word is a unit beside a quantity only."""
 
 from __future__ import annotations
 
@@ -6,16 +6,18 @@ from fractions import Fraction
 
 from scopecheck.foundations.quantity import PLAIN_KIND, Unit, find_unit
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Own, Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Bound, Typed
 
 _JOINS = ("to", "and", "or", "-")
+_SO_OFTEN = ("once", "twice", "thrice", "times", "time")
 
 
 def spelled_amounts(tokens: tuple[Token, ...], subject: Bound, own: Own) -> tuple[Token, ...]:
-    """`one minute`, `half an hour`, `two to three hours` as numbers, where the unit fits the subject."""
+    """`an hour`, `half an hour`, `two to three hours` as numbers, where the unit fits the subject."""
     if not isinstance(subject, Typed) or not any(_spelled_value(tokens, i) for i in range(len(tokens))):
         return tokens
     found: list[Token] = []
@@ -38,10 +40,26 @@ def spelled_amounts(tokens: tuple[Token, ...], subject: Bound, own: Own) -> tupl
 
 def _spelled_value(tokens: tuple[Token, ...], at: int) -> tuple[Fraction, int] | None:
     word = word_of(tokens[at])
+    if fraction := _spelled_fraction([word_of(t) for t in tokens[at : at + 4]]):
+        return fraction, 4
     if word in NUMBER_WORDS:
         return Fraction(NUMBER_WORDS[word]), 1
+    if word in ("a", "an") and len(tokens) > at + 1 and len(tokens[at + 1].text) > 2:
+        often = at > 0 and (tokens[at - 1].number or word_of(tokens[at - 1]) in _SO_OFTEN)
+        return None if often else (Fraction(1), 1)
     half = word == "half" and at + 1 < len(tokens) and word_of(tokens[at + 1]) in ("a", "an")
     return (Fraction(1, 2), 2) if half else None
+
+
+def _spelled_fraction(words: list[str]) -> Fraction | None:
+    """`two and a half`, `three quarters of an`, before a unit."""
+    part = word_lists()["fractions"].get(words[-1] if words[1:2] == ["and"] else words[1]) if words[3:] else 0
+    above = 1 if words[0] in ("a", "an") else NUMBER_WORDS.get(words[0])
+    if not part or above is None:
+        return None
+    if words[1:3] == ["and", "a"] and words[0] in NUMBER_WORDS:
+        return above + Fraction(1, part)
+    return Fraction(above, part) if words[2] == "of" and words[3] in ("a", "an") and above < part else None
 
 
 def _unit_in_words(tokens: tuple[Token, ...], at: int, subject: Typed, own: Own) -> tuple[Unit | None, int]:

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
 from scopecheck.core.formula import Formula
-from scopecheck.foundations.quantity import PLAIN_KIND, Unit
+from scopecheck.foundations.quantity import PLAIN_KIND, Unit, find_unit
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Token
@@ -66,6 +66,20 @@ def is_bare_share(token: Token) -> bool:
 def is_fraction(token: Token) -> bool:
     """Is it a fraction, '1/3' or 'one third'?"""
     return token.number is not None and token.number.unit is None and "/" in token.number.text
+
+
+def without_basis(tokens: tuple[Token, ...], basis: str = "") -> tuple[Token, ...]:
+    """Shares on that basis, or on any, as shares of something else on the same: '5 % by weight' as '5 %'."""
+    percent = find_unit("%")
+    found: list[Token] = []
+    for token in tokens:
+        unit = token.number.unit if token.number else None
+        share = unit is not None and not unit.kind.dimension and bool(unit.kind.basis)
+        alike = unit is not None and share and (not basis or unit.kind.split[0] == basis)
+        if token.number and unit and alike and unit.factor == Fraction(1, 100):
+            token = replace(token, number=replace(token.number, unit=percent))
+        found.append(token)
+    return tuple(found)
 
 
 def with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -1,0 +1,50 @@
+"""Like parts by their name in words on all of them: 'at least one of the ribs' as 'at least one of them'."""
+
+from __future__ import annotations
+
+from scopecheck.core.declared import Part
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import word_of
+
+
+def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
+    """The words with 'of them' for `of the ribs`, and for `ribs` of 'at least two ribs having'."""
+    names = [part.name.lower().split(), part.plural.lower().split()]
+    words = [word_of(t) for t in tokens]
+    for at in range(1, len(words)):
+        width = max((len(n) for n in names if n and words[at : at + len(n)] == n), default=0)
+        if not width:
+            continue
+        start = at - 1 if words[at - 1] in ("the", "said", "these", "those") else at
+        if words[start - 1 : start] == ["of"] and start > 1:
+            start -= 1
+        before, after = words[:start], words[at + width : at + width + 1]
+        says_which = start < at or (after and after[0] in listed("parts", "having"))
+        first = _quantified(tokens, words, start, of=words[start] == "of") if says_which and before else -1
+        if first < 0:
+            continue
+        them = tuple(replace(tokens[at], text=w, start=tokens[at].start) for w in ("of", "them"))
+        if words[first:start] == ["no"]:
+            tokens = (*tokens[:first], replace(tokens[first], text="none"), *tokens[start:])
+        elif words[first:start] == ["one", "or", "more"]:
+            said = [replace(tokens[first], text=w) for w in ("at", "least", "one")]
+            return (*tokens[:first], *said, *them, *tokens[at + width :])
+        return (*tokens[:start], *them, *tokens[at + width :])
+    return tokens
+
+
+def _quantified(tokens: tuple[Token, ...], words: list[str], end: int, of: bool) -> int:
+    """Where what says how many of the parts begins, which ends here; -1 where it says nothing of that."""
+    word, before = words[end - 1], words[: end - 1]
+    number = word in NUMBER_WORDS or tokens[end - 1].number is not None
+    if words[end - 3 : end] == ["one", "or", "more"]:
+        return end - 3
+    if of:
+        return end - 1 if number or word in listed("parts", "how_many") else -1
+    if word in ("no", "all", "each"):
+        return end - 1
+    bound = before[-2:] in (["at", "least"], ["at", "most"]) or before[-1:] in (["exactly"], ["only"])
+    return end - 1 if number and bound else -1
