@@ -21,7 +21,9 @@ from scopecheck.foundations.regex import _Uncompiled
 ROOT = Path(__file__).parent.parent / "scopecheck"
 
 FLOORS: dict[str, str] = {
-    "foundations": "data_files word_lists regex record spans diagnostics drawing kinds units quantity",
+    "foundations": (
+        "data_files word_lists regex record sent meanwhile spans diagnostics drawing kinds units quantity"
+    ),
     "language": (
         "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
         " statements_declare statements_columns statements_cases statements_text statements_words"
@@ -37,7 +39,7 @@ FLOORS: dict[str, str] = {
         " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
         " free_numbers readings defined_words chart practice spelled everyday"
         " subjects called asides together them phrase_finding beside_another phrase_numbers phrase_advice"
-        " phrase_slots sides conditional ingredients in_order phrases claim_text"
+        " phrase_slots states sides conditional conditional_advice ingredients in_order phrases claim_text"
         " dependencies form_rules joints account amounts stated declared claims step_cells case_parts"
         " assembly_cells case_desk number_cells case_cells case_facts cases sheet successors agreement"
         " common_groups joined carried"
@@ -53,8 +55,8 @@ FLOORS: dict[str, str] = {
         " questions.undefined"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions.members questions consistency amended_stretch amended_ends amendment"
-        " amended_cases amended pool order"
+        " questions.measures questions.members questions.halves questions consistency amended_stretch"
+        " amended_ends amendment amended_cases amended pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe"
@@ -77,8 +79,8 @@ FLOORS: dict[str, str] = {
         " explain setting course record paper"
     ),
     "commands": (
-        "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
-        " claim_map drill drill_paper"
+        "output start words showing check probe amend phrase_patterns phrase_search phrase_examples"
+        " phrase_cards claim_map drill drill_paper"
     ),
 }
 TOP = ("cli", "__main__")
@@ -100,8 +102,9 @@ LIBRARIES: dict[str, set[str]] = {
 }
 
 LAZY: dict[str, str] = {
+    "foundations.meanwhile": "what is sent is written and read while the other process works",
     "cli": "a command loads what it needs when it runs",
-    "commands.check": "readings are compared where a sheet has a phrase file",
+    "commands.check": "a report's modules load while questions are asked; phrase files are few",
     "commands.phrase_cards": "a card alone asks the solver; the list does not",
     "language.tables": "the tables are kept; they are made again where the grammar was changed",
     "report.boundary": "exact roots of higher degree are seldom needed, and their library is slow to load",

@@ -142,6 +142,7 @@ SHARE = {"a stated amount": "3 wt%"}
 STATED = {
     "free of (noun a)": Given("below a threshold", {"t": THREE}, AMOUNT),
     "about (N)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "11 mm")),
+    "nominally (N)": Given("as far as making and marking go", {"e": TENTH}, _ends("9 mm", "11 mm")),
     "at least about (N)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "")),
     "exceeding about (N)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "")),
     "at most about (N)": Given("context tolerance", {"e": TENTH}, _ends("", "11 mm")),

@@ -92,3 +92,48 @@ def test_what_the_words_do_not_tell_is_refused(subjects: str, words: str, told: 
     made, wrong = line(subjects, words)
     assert made is None
     assert told in wrong[0]
+
+
+VALVE = """
+valve open    one of only yes, no
+pressure      pressure in bar
+flow          in L/min
+"""
+SWITCHED = [
+    # words, then whether a valve so held at 3, 5 and 7 bar meets them when open, and when shut
+    ("opens above 6 bar and closes below 4 bar", "nyy", "yyn"),
+    ("when the pressure exceeds 6 bar and closes otherwise", "nny", "yyn"),
+    ("the valve is not open when the pressure exceeds 6 bar", "yyn", "yyy"),
+    ("unless the pressure exceeds 6 bar", "yyy", "nny"),
+]
+
+
+@pytest.mark.parametrize(("words", "when_open", "when_shut"), SWITCHED)
+def test_what_a_switch_does_in_words(words: str, when_open: str, when_shut: str) -> None:
+    """Between two thresholds either state is met: of one state of a thing no more can be said."""
+    text = f"{VALVE}\n1. A valve, which {words}.\n   | valve open, pressure : {words}\n"
+    made, told = read_sheet(Source("test", text))
+    assert made is not None, told
+    k = Construction(tuple(g.base for g in made.groups), tuple((p.key, p.presumed) for p in made.parameters))
+    for state, wanted in (("yes", when_open), ("no", when_shut)):
+        for bar, met_then in zip((3, 5, 7), wanted, strict=True):
+            thing = {"valve open": state, "pressure": Fraction(bar * 100000), "flow": Fraction(0)}
+            found = evaluate(made.claims[0].limitations[0].formula, thing, k)
+            assert found is (met_then == "y"), (state, bar)
+
+
+@pytest.mark.parametrize(
+    ("subjects", "words", "told"),
+    [
+        ("valve open, pressure", "until the pressure reaches 3 bar", "'until' tells of a course in time"),
+        ("valve open", "opens when the pressure exceeds 3 bar", "write: valve open, pressure : opens when"),
+        ("valve open, pressure", "half open when the pressure exceeds 3 bar", "no phrase reads"),
+        ("valve open, pressure", "when the flow exceeds 3 L/min", "write flow left of the colon"),
+        ("valve open, pressure", "when the pressure exceeds 3 bar and the flow is below 2 L/min", "flow too"),
+    ],
+)
+def test_what_is_told_of_a_switch_that_is_not_read(subjects: str, words: str, told: str) -> None:
+    text = f"{VALVE}\n1. A valve, which {words}.\n   | {subjects} : {words}\n"
+    made, wrong = read_sheet(Source("test", text))
+    assert made is None
+    assert told in f"{wrong[0].message} {wrong[0].help}"

@@ -73,7 +73,7 @@ STEPS = (Kind((), "min", (SPAN, MINUTES), "steps", steps="{}"),)
 BESIDE_STEPS = (Kind((), "mm", (USUAL,), "steps", steps="{}"),)
 SEQUENCES = (Kind((), "min", (USUAL,), "sequences", steps="stirring, rinsing, drying"),)
 MOMENTS = (Kind((), "degC", (USUAL,), "moments", steps="heat of stirring"),)
-SWITCHES = (Kind(("one of only yes, no", "length in mm"), "mm", (USUAL,), "switches"),)
+SWITCHES = (Kind(("one of only yes, no", "length in mm", "count"), "mm", (USUAL,), "switches"),)
 _LIMITS = {"r": "at least 12 mm", "q": "at least 30 mm"}
 CONDITIONS = (Kind(("length in mm", "temperature in degC"), "mm", (_LIMITS,), "conditions"),)
 """What is limited, and what the condition is about; the limits of the one, by slot."""
@@ -220,7 +220,10 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     if slot.kind == "outcome":
         return f"a {NAMES[0]} of {numbers[slot.name]} without rounding"
     if slot.kind == "condition":
-        return f"the {NAMES[1]} is at most 50 degC without rounding"
+        value = "50 degC" if kind in CONDITIONS else "15 mm"
+        return f"{'more than' if slot.name == 'd' else 'at most'} {value} without rounding"
+    if slot.kind == "state":
+        return "starts" if slot.name == "done" else "stops"
     if slot.kind == "limit" and kind.only_for == "moments":
         return f"at least 5 {kind.unit} and at most 15 {kind.unit}, without rounding"
     if slot.kind == "limit" and slot.name in numbers:
@@ -257,13 +260,14 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
         return None
     words = next(_ways(pattern, slots))
     if kind.steps:
-        beside = [BESIDE[subject] for subject in entry.subjects[1:]]
+        asked = entry.subjects[1:] or ("thing",) * any(s.kind == "condition" for s in pattern.slots)
+        beside = [BESIDE[subject] for subject in asked]
         subjects = ", ".join(("stirring", *(name for name, _ in beside)))
         declared = _steps_declared(kind, pattern) + "".join(f"{name}  {what}\n" for name, what in beside)
         return Occasion(declared, kind.steps.format(subjects), words, slots)
     if kind in CLASSES:
         return Occasion(f"melt  {kind.declared[0]}\n", "bore", words, slots)
-    count = 2 if kind in CONDITIONS else entry.takes(pattern)
+    count = max(2, entry.takes(pattern)) if kind in (*CONDITIONS, *SWITCHES) else entry.takes(pattern)
     if kind in (TILES, CLOSED):
         wall = "wall  assembly of tiles\n" if kind == CLOSED else ""
         declared = f"tile  part, up to 3\n  width  {kind.declared[0]}\n{wall}"

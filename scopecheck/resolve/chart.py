@@ -72,7 +72,8 @@ class Tests:
     moment: Callable[[tuple[Token, ...]], bool] = lambda _: False
     outcome: Callable[[tuple[Token, ...]], bool] = lambda _: False
     condition: Callable[[tuple[Token, ...]], bool] = lambda _: False
-    agree: Callable[[tuple[Fill, ...]], bool] = lambda _: True
+    state: Callable[[tuple[Token, ...]], bool] = lambda _: False
+    agree: Callable[[Entry, tuple[Fill, ...]], bool] = lambda _entry, _fills: True
     """Whether what fills the slots goes together."""
 
 
@@ -166,7 +167,7 @@ def _whole(
         nouns = [t for f in fills if f.slot.kind == "noun" for t in f.tokens]
         if articles and any(word_of(t) not in tests.own_words for t in nouns):
             continue
-        if not tests.agree(fills):
+        if not tests.agree(entry, fills):
             continue
         yield Match(entry, pattern, fills, " ".join(wording), literals, skipped)
 
@@ -225,8 +226,8 @@ def _fills(
         for end in range(shorter, at, -1):
             if tests.limit(tokens[at:end]):
                 yield end, Fill(slot, tokens[at:end])
-    elif slot.kind in ("outcome", "condition"):
-        test = tests.outcome if slot.kind == "outcome" else tests.condition
+    elif slot.kind in ("outcome", "condition", "state"):
+        test = {"outcome": tests.outcome, "condition": tests.condition, "state": tests.state}[slot.kind]
         for end in range(len(tokens), at, -1):
             next_to_it = end < len(tokens) and word_of(tokens[end]) in follows
             if (next_to_it or not follows) and test(tokens[at:end]):

@@ -8,17 +8,21 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from scopecheck.core.declared import ChoiceDecl, Step
 from scopecheck.core.formula import All, Formula, Truth
-from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.resolve.chart import Fill, Match, Tests, joined_parts, matches, word_of
 from scopecheck.resolve.entry import Entry
-from scopecheck.resolve.names import Bound, Listed
+from scopecheck.resolve.names import Bound, Listed, Typed
 from scopecheck.resolve.occurrence import Occurrence
+from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.phrase_slots import own_phrase
-from scopecheck.resolve.readings import read
+from scopecheck.resolve.readings import is_switch, read
 from scopecheck.resolve.sides import Sides, Things, Tokens
+from scopecheck.resolve.states import state_of, switched
+from scopecheck.resolve.subjects import Subject
 
 METHOD = "a method is claimed"
 
@@ -29,9 +33,11 @@ class Roles:
 
     outcome: Things
     condition: Things
+    means: Subject | None = None
+    """What a step or a switch is carried out by: a count, which the words need not name."""
 
     def of(self, fill: Fill) -> Things:
-        return self.outcome if fill.slot.kind == "outcome" else self.condition
+        return self.outcome if fill.slot.kind in ("outcome", "state") else self.condition
 
 
 def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
@@ -39,11 +45,14 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
 
     Raises Trouble where nothing tells which thing is limited and which the condition is about.
     """
-    if len(sides.job.subjects) < 2:
-        return None
-    tokens = _without_opening(tokens)
+    tokens = without_opening(tokens)
     found = _found(sides, tokens)
     if found:
+        if len(found) > 1:
+            ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
+            what = f"these words are a phrase in {len(found)} ways"
+            help = "write the meaning in symbols: words, two blanks, exactly, facts"
+            raise trouble(sides.job.span(tokens), what, f"They match {ways}.", help)
         return _read(sides, found[0], tokens)
     for left, right in joined_parts(tokens):
         if (first := _found(sides, left)) and (second := _found(sides, right)):
@@ -51,7 +60,7 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
     return None
 
 
-def _without_opening(tokens: Tokens) -> Tokens:
+def without_opening(tokens: Tokens) -> Tokens:
     """Without a 'wherein,' before all of it."""
     opening = len(tokens) > 2 and word_of(tokens[0]) in listed("conditional", "openings")
     return tokens[1 + (word_of(tokens[1]) == ",") :] if opening else tokens
@@ -59,40 +68,113 @@ def _without_opening(tokens: Tokens) -> Tokens:
 
 def _found(sides: Sides, tokens: Tokens) -> list[Match]:
     """The phrases that the words are, best first, with roles in which each side is read."""
-    roles = _all_roles(sides.job.subjects)
-
-    def reads(kind: str) -> Callable[[Tokens], bool]:
-        return lambda part: any(
-            sides.side(part, r.outcome if kind == "outcome" else r.condition) for r in roles
-        )
-
+    things = sides.job.subjects
+    every = (*_all_roles(things), *_switched(things), *_first_and_rest(things), *_both(things))
+    switches = [s.text for s in things if is_switch(s.bound)]
     tests = Tests(
-        _no, _no, _no, _applies, frozenset(), 0, outcome=reads("outcome"), condition=reads("condition"),
-        agree=lambda fills: bool(_roles(sides, fills)),
+        no, no, lambda part: any(sides.side(part, r.condition) for r in every), applies(sides.job),
+        own_words(sides.job), 0,
+        outcome=lambda part: any(sides.side(part, r.outcome) for r in every if not _is_switched(r)),
+        condition=lambda part: any(sides.side(part, r.condition) for r in every),
+        state=lambda part: any(state_of(part, name) is not None for name in switches),
+        agree=lambda entry, fills: bool(_roles(sides, entry, fills)),
     )  # fmt: skip
     return matches(tokens, sides.job.place.phrases, tests)
 
 
-def _no(_: Tokens) -> bool:
+def no(_: Tokens) -> bool:
     return False
 
 
-def _applies(entry: Entry) -> bool:
-    return "conditions" in entry.only_for
+def own_words(job: Job) -> frozenset[str]:
+    """The words of a step may stand before what is said of it."""
+    return frozenset(job.subjects[0].text.lower().split() if job.sort == "steps" else ())
+
+
+def applies(job: Job) -> Callable[[Entry], bool]:
+    """Phrases with a condition in them, for what stands left of the colon."""
+    kinds = {"conditions", "steps" if job.sort == "steps" else "switches"}
+
+    def said_of(entry: Entry) -> bool:
+        conditional = any(s.kind in ("condition", "limit") for p in entry.patterns for s in p.slots)
+        return not kinds.isdisjoint(entry.only_for) and conditional
+
+    return said_of
 
 
 def _all_roles(things: Things) -> tuple[Roles, ...]:
+    """Every way to part the things that keeps them in order."""
     cuts = [(things[:at], things[at:]) for at in range(1, len(things))]
     return (*(Roles(a, b) for a, b in cuts), *(Roles(b, a) for a, b in cuts))
 
 
-def _roles(sides: Sides, fills: tuple[Fill, ...]) -> tuple[Roles, ...]:
+def _switched(things: Things) -> tuple[Roles, ...]:
+    """Each switch, with the others as what its condition is about."""
+    others = [(s, tuple(o for o in things if o is not s)) for s in things if is_switch(s.bound)]
+    return tuple(Roles((switch,), rest) for switch, rest in others)
+
+
+def _first_and_rest(things: Things) -> tuple[Roles, ...]:
+    """A switch or a step that stands first, which the words need not name."""
+    if not (isinstance(things[0].bound, Step) or is_switch(things[0].bound)):
+        return ()
+    means = things[-1].bound
+    counted = len(things) > 2 and isinstance(means, Typed) and means.whole
+    with_means = (Roles(things[:1], things[1:-1], things[-1]),) if counted else ()
+    return (Roles(things[:1], things[1:]), *with_means)
+
+
+def _both(things: Things) -> tuple[Roles, ...]:
+    """One thing that is limited and that the condition is about: 'if the gap is more than the pitch'."""
+    return tuple(Roles((thing,), (thing,)) for thing in things)
+
+
+def _is_switched(roles: Roles) -> bool:
+    return len(roles.outcome) == 1 and is_switch(roles.outcome[0].bound)
+
+
+def _roles(sides: Sides, entry: Entry, fills: tuple[Fill, ...]) -> tuple[Roles, ...]:
     """The roles in which every slot is read, those in the order of the words first."""
-    slots = tuple(f for f in fills if f.slot.kind in ("outcome", "condition"))
     things = sides.job.subjects
-    found = tuple(r for r in _all_roles(things) if all(sides.side(f.tokens, r.of(f)) for f in slots))
-    first = slots[0]
-    return tuple(sorted(found, key=lambda r: r.of(first)[0] is not things[0]))
+    with_means = "means" in entry.subjects
+    possible = (r for r in roles_for(things, {f.slot.kind for f in fills}) if bool(r.means) == with_means)
+    found = tuple(r for r in possible if all(fits(sides, f, r) for f in fills) and _told(sides, fills, r))
+    return tuple(sorted(found, key=lambda r: r.of(fills[0])[0] is not things[0]))
+
+
+def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
+    """Whether the words leave no doubt about the roles, beyond what the order of the words says.
+
+    A thing on both sides is named in the condition, and the others stand in the words as values. In another
+    order than that of the words no side speaks of what the other, without a name, is taken to be about.
+    """
+    things = sides.job.subjects
+    if roles.outcome == roles.condition:
+        conditions = (f for f in fills if f.slot.kind == "condition")
+        others = [s.text for s in things if s not in roles.outcome]
+        named = all(sides.head(f.tokens) == roles.outcome[0].text for f in conditions)
+        return named and all(any(sides.mentions(f.tokens, name) for f in fills) for name in others)
+    if roles.of(fills[0])[0] is things[0]:
+        return True
+    unnamed = [f for f in fills if f.slot.kind != "state" and not sides.head(f.tokens)]
+    return not any(
+        sides.mentions(other.tokens, thing.text)
+        for f in unnamed for thing in roles.of(f) for other in fills if other is not f
+    )  # fmt: skip
+
+
+def roles_for(things: Things, kinds: set[str]) -> tuple[Roles, ...]:
+    """The roles that things may have in a phrase with slots of these kinds."""
+    if "outcome" in kinds:
+        return tuple(r for r in (*_all_roles(things), *_both(things)) if not _is_switched(r))
+    first = _first_and_rest(things)
+    return (*_switched(things), *(r for r in first if r.means)) if "state" in kinds else first
+
+
+def fits(sides: Sides, fill: Fill, roles: Roles) -> bool:
+    if fill.slot.kind == "state":
+        return state_of(fill.tokens, roles.outcome[0].text) is not None
+    return sides.side(fill.tokens, roles.of(fill)) is not None
 
 
 def _chosen(sides: Sides, match: Match, tokens: Tokens) -> Roles:
@@ -100,10 +182,9 @@ def _chosen(sides: Sides, match: Match, tokens: Tokens) -> Roles:
 
     Without a name in the words, and with the condition first, either order left of the colon may be meant.
     """
-    fills = tuple(f for f in match.fills if f.slot.kind in ("outcome", "condition"))
-    found = _roles(sides, fills)
-    named = any(sides.head(f.tokens) for f in fills)
-    told = found[0] if len(found) == 1 or (fills[0].slot.kind == "outcome" and not named) else None
+    found = _roles(sides, match.entry, match.fills)
+    named = any(sides.head(f.tokens) for f in match.fills)
+    told = found[0] if len(found) == 1 or (match.fills[0].slot.kind == "outcome" and not named) else None
     if told is None:
         one, other = (s.text for s in (found[0].outcome[0], found[0].condition[0]))
         raise trouble(
@@ -117,72 +198,29 @@ def _chosen(sides: Sides, match: Match, tokens: Tokens) -> Roles:
 def _read(sides: Sides, match: Match, tokens: Tokens) -> Formula:
     """The readings of the phrase that the words are, each side with the readings of its own."""
     job, roles = sides.job, _chosen(sides, match, tokens)
-    slots: dict[str, Bound] = {"method": Listed((Truth(job.place.method),), (), METHOD)}
-    shown = {"method": METHOD}
+    first = roles.outcome[0]
+    slots: dict[str, Bound] = {"x": first.bound, "method": Listed((Truth(job.place.method),), (), METHOD)}
+    shown = {"x": first.text, "method": METHOD}
+
+    def put(name: str, formula: Formula, text: str) -> None:
+        slots[name], shown[name] = Listed((formula,), (), text), text
+
+    if isinstance(first.bound, ChoiceDecl) and is_switch(first.bound):
+        put("done", *switched(first.bound, True))
     for fill in match.fills:
-        side = sides.side(fill.tokens, roles.of(fill))
-        assert side is not None
-        said, text = sides.read(side)
-        slots[fill.slot.name], shown[fill.slot.name] = Listed((said,), (), text), text
+        if fill.slot.kind == "state":
+            assert isinstance(first.bound, ChoiceDecl)
+            put(fill.slot.name, *switched(first.bound, bool(state_of(fill.tokens, first.text))))
+        else:
+            side = sides.side(fill.tokens, roles.of(fill))
+            assert side is not None
+            said = sides.read(side)
+            for name in (fill.slot.name, *(f"{n}_{fill.slot.name}" for n in match.entry.subjects[1:])):
+                put(name, *said)
+    if roles.means is not None:
+        slots["means"], shown["means"] = roles.means.bound, roles.means.text
     at = Occurrence(
         job.place.document, job.place.where, job.text(tokens), match.wording.lower(), slots, shown,
         job.span(tokens), own_phrase(match),
     )  # fmt: skip
     return read(match.entry, at, job.place.names, job.place.groups, match.entry.title)
-
-
-def why_not(sides: Sides, tokens: Tokens) -> Trouble | None:
-    """The error for words with a condition in them that are not read; None where none stands there."""
-
-    def tells(part: Tokens) -> bool:
-        return any(t.number for t in part) or bool(sides.head(part))
-
-    tokens = _without_opening(tokens)
-    anything = Tests(_no, _no, _no, _applies, frozenset(), 0, outcome=tells, condition=tells)
-    things = sides.job.subjects
-    for match in matches(tokens, sides.job.place.phrases, anything):
-        if len(things) == 1 and (alone := _beside_one(sides, match, tokens)):
-            return alone
-        if len(things) > 1 and (wrong := _unread(sides, match)):
-            return wrong
-    return None
-
-
-def _beside_one(sides: Sides, match: Match, tokens: Tokens) -> Trouble | None:
-    """Words of two things beside one of them."""
-    (thing,) = sides.job.subjects
-    read_of = [bool(sides.side(f.tokens, (thing,))) for f in match.fills]
-    if not any(read_of):
-        return None
-    names = [
-        thing.text if read else sides.head(fill.tokens) or f"what {sides.job.text(fill.tokens)} is said of"
-        for fill, read in zip(match.fills, read_of, strict=True)
-    ]
-    return trouble(
-        sides.job.span(tokens), f"a condition stands in the words, and only {thing.text} left of the colon",
-        "What is limited and what the condition is about both stand there, in the order of the words.",
-        f"write: {', '.join(dict.fromkeys(names))} : {sides.job.text(tokens)}",
-    )  # fmt: skip
-
-
-def _unread(sides: Sides, match: Match) -> Trouble | None:
-    """The side of the words that is not read, in roles in which some other side is."""
-    for roles in _all_roles(sides.job.subjects):
-        wrong = [f for f in match.fills if not sides.side(f.tokens, roles.of(f))]
-        if len(wrong) == len(match.fills):
-            continue
-        fill, things = wrong[0], roles.of(wrong[0])
-        what = "the condition" if fill.slot.kind == "condition" else "what is limited"
-        names = ", ".join(thing.text for thing in things)
-        head = sides.head(fill.tokens)
-        if head and all(head != thing.text for thing in things):
-            return trouble(
-                sides.job.span(fill.tokens), f"'{sides.job.text(fill.tokens)}' is not said of {names}",
-                f"The words are {what}, and speak of {head}.",
-                f"write {head} left of the colon in place of {names}",
-            )  # fmt: skip
-        try:
-            sides.formula(fill.tokens, things)
-        except Trouble as error:
-            return error
-    return None

@@ -21,7 +21,7 @@ class Literals:
 
 SlotKind: TypeAlias = Literal[
     "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit", "step", "moment",
-    "outcome", "condition",
+    "outcome", "condition", "state",
 ]  # fmt: skip
 
 
@@ -29,7 +29,8 @@ SlotKind: TypeAlias = Literal[
 class Slot:
     """A place for a number, a list, a noun, a whole limit in words, a step, or the start or end of one.
 
-    An `outcome` is what is said under a condition, a `condition` what it hangs on, each of its own things.
+    An `outcome` is what is said under a condition, a `condition` what it hangs on, each of its own things; a
+    `state` is what a switch does.
     `joiner` of a list: and, or, nor, and/or, comma, '' (any).
     """
 
@@ -77,7 +78,7 @@ class Pattern:
 _ELEMENT = regex(r"<([^>]*)>|\[([^\]]*)\]|\(([^()]*)\)|(\S+)")
 _SLOT_KINDS: tuple[SlotKind, ...] = (
     "number", "whole", "plain", "difference", "ratio", "list", "noun", "limit", "step", "moment",
-    "outcome", "condition",
+    "outcome", "condition", "state",
 )  # fmt: skip
 _WORD = regex(r"[\w'-]*\w|\S")
 

@@ -266,7 +266,7 @@ class Job:
         own: set[str] = set()
         for subject in self.subjects:
             for word in subject.text.lower().split():
-                own |= {word, word + "s", word.removesuffix("s")}
+                own |= {word, word + "s", word + "es", word.removesuffix("s")}
             field = self.place.names.field_of(subject.text)
             if parts := field[0] if field else self.place.names.kind(subject.text):
                 own |= set(parts[0].name.lower().split())
@@ -297,7 +297,7 @@ class Job:
             return "sequences"
         if isinstance(self.first, Step):
             return "steps"
-        if len(self.subjects) == 2 and is_switch(self.first) and isinstance(self.subjects[1].bound, Typed):
+        if len(self.subjects) > 1 and is_switch(self.first):
             return "switches"
         return "moments" if self.subjects[0].moments and len(self.subjects) == 1 else ""
 
@@ -370,7 +370,7 @@ class Job:
             return self.each()[0].readable(tokens)
         if self.sort == "steps" and len(tokens) == 1 and tokens[0].number:
             return False
-        if self.sort in ("steps", "moments", "switches"):
+        if self.sort in ("steps", "moments"):
             return bool(self.each()) and all(job.readable(tokens) for job in self.each())
         if len(tokens) >= len(self.words.tokens):
             return False
@@ -386,8 +386,6 @@ class Job:
             self.apart.extend(self.on(value) for _, value in self.subjects[0].moments.values())
         if self.sort == "steps" and not self.apart:
             self.apart.extend(self.beside_steps())
-        if self.sort == "switches" and not self.apart:
-            self.apart.append(Job(self.place, self.subjects[1:], self.words, self.bare))
         if len(self.subjects) == 1:
             return self.apart or [self]
         if not self.apart:

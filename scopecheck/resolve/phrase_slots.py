@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from os.path import basename
 
-from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, Step
-from scopecheck.core.formula import All, Chosen, Formula, Truth
+from scopecheck.core.declared import Assembly, Composition, Step
+from scopecheck.core.formula import All, Formula, Truth
 from scopecheck.core.model import OwnPhrase
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
@@ -115,10 +115,6 @@ class _Filling:
             shown["method"] = "a method is claimed"
             for name, pause in zip(OF_PAUSES, steps[0].pauses, strict=False):
                 slots[name], shown[name] = job.place.names.terms[pause.lower()], pause
-        if job.sort == "switches" and isinstance(job.first, ChoiceDecl):
-            shown["done"] = f"{job.subjects[0].text} = yes"
-            done = next(m for m in job.first.members if m.lower() == "yes")
-            slots["done"] = Listed((Chosen(job.first.name, done),), (), shown["done"])
         if job.sort == "sequences" and "sequences" in self.match.entry.only_for:
             slots["steps"], shown["steps"] = Steps(steps), ", ".join(step.name for step in steps)
 
@@ -135,9 +131,6 @@ class _Filling:
             told = (beside or f"duration of {self.job.subjects[0].text}",)
             self.slots[f"net_{name}"] = self.without_pauses(fill.tokens)
             self.shown[f"net_{name}"] = f"duration of {self.job.subjects[0].text} without its pauses {text}"
-        elif self.job.sort == "switches":
-            names, told = names[1:2], (self.job.subjects[1].text,)
-            text = self.job.text(_without_own(self.job, fill.tokens))
         else:
             told = tuple(subject.text for subject in self.job.subjects)
         if self.job.sort == "moments":

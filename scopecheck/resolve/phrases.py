@@ -21,7 +21,8 @@ from scopecheck.resolve.beside_another import (
 )
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
-from scopecheck.resolve.conditional import conditional, why_not
+from scopecheck.resolve.conditional import conditional
+from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
     as_alternatives,
@@ -95,11 +96,11 @@ class Reader:
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
         of_amounts = any(t.number and t.number.unit for t in tokens)
-        if subjects and (of_amounts or not _is_read(job, made)):
-            if of_ingredients := self._of_ingredients(tokens, words, subjects):
-                return of_ingredients
-        if subjects and not job.sort and not _is_read(job, made):
-            if one_by_one := self._one_by_one(tokens, words, subjects):
+        whole = subjects and (of_amounts or not _is_read(job, made))
+        if whole and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
+            return of_ingredients
+        if subjects and job.sort in ("", "switches", "steps") and not _is_read(job, made):
+            if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
                 return one_by_one
             sides = self._sides(job)
             if found := conditional(sides, tokens):
@@ -207,7 +208,7 @@ class Reader:
         if self._reads_plainly(words, subjects):
             return True
         tokens = tuple(t for t in words.tokens if t.sort != "gap")
-        if len(subjects) < 2 or not tokens or len(tokens) > MOST_WORDS:
+        if not subjects or not tokens or len(tokens) > MOST_WORDS:
             return False
         try:
             sides = self._sides(Job(self.place, subjects, words, without_unit(tokens)))

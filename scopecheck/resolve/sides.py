@@ -10,12 +10,15 @@ from collections.abc import Callable, Iterator
 from itertools import pairwise
 from typing import TypeAlias
 
+from scopecheck.core.declared import ChoiceDecl
 from scopecheck.core.formula import All, Any, Formula
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import COMBINATIONS, FILLERS, word_of
 from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.readings import is_switch
+from scopecheck.resolve.states import state_of, switched
 from scopecheck.resolve.subjects import Subject
 
 Tokens: TypeAlias = tuple[Token, ...]
@@ -70,11 +73,17 @@ class Sides:
 
     def read(self, side: Side) -> tuple[Formula, str]:
         """What a side says as a formula, and in words that name its things."""
-        formulas = tuple(self.formula(p.tokens, p.things) for p in side.pieces)
-        shown = f" {side.joiner} ".join(self._shown(p) for p in side.pieces)
+        said = [self._piece(p) for p in side.pieces]
+        formulas, shown = tuple(f for f, _ in said), f" {side.joiner} ".join(text for _, text in said)
         if len(formulas) == 1:
             return formulas[0], shown
         return Any(formulas) if side.joiner == "or" else All(formulas), shown
+
+    def _piece(self, piece: Piece) -> tuple[Formula, str]:
+        thing = piece.things[0]
+        if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
+            return switched(thing.bound, bool(state_of(piece.tokens, thing.text)))
+        return self.formula(piece.tokens, piece.things), self._shown(piece)
 
     def head(self, tokens: Tokens) -> str:
         """The name of something measured with which the words begin, articles apart; '' if there is none."""
@@ -88,6 +97,11 @@ class Sides:
                 return ""
         return ""
 
+    def mentions(self, tokens: Tokens, name: str) -> bool:
+        """Whether the words hold the name, wherever it stands in them."""
+        said = f" {' '.join(word_of(t) for t in tokens)} "
+        return f" {name.lower()} " in said
+
     def _name(self, words: str) -> str:
         own = {s.text.lower(): s.text for s in self.job.subjects}
         for text in (words, words.removesuffix("s"), words.removesuffix("es")):
@@ -100,6 +114,8 @@ class Sides:
     def _alone(self, tokens: Tokens, thing: Subject) -> Side | None:
         if self.head(tokens) not in ("", thing.text) or _of_a_change(tokens):
             return None
+        if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
+            return None if state_of(tokens, thing.text) is None else Side((Piece(tokens, (thing,)),))
         if self.reads(tokens, (thing,)):
             return Side((Piece(tokens, (thing,)),))
         rest = next((r for r in _behind_nouns(tokens, thing.text) if self.reads(r, (thing,))), None)
@@ -130,7 +146,8 @@ class Sides:
     def _shown(self, piece: Piece) -> str:
         tokens = piece.tokens
         if len(piece.things) > 1:
-            return self.job.text(tokens)
+            first = piece.things[0].text
+            return f"{'' if self.mentions(tokens, first) else first} {self.job.text(tokens)}".lstrip()
         names = piece.things[0].text.lower().split()
         own = {w + end for w in names for end in ("", "s", "es")} | listed("conditional", "articles")
         leading = next((i for i, t in enumerate(tokens) if word_of(t) not in own | FILLERS), 0)

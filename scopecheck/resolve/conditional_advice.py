@@ -1,0 +1,138 @@
+"""What is said where words with a condition in them are not read: which side, and what to write."""
+
+from __future__ import annotations
+
+from scopecheck.core.declared import Step
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.resolve.chart import Fill, Match, Tests, matches, word_of
+from scopecheck.resolve.conditional import (
+    applies,
+    fits,
+    no,
+    own_words,
+    roles_for,
+    without_opening,
+)
+from scopecheck.resolve.readings import is_switch
+from scopecheck.resolve.sides import Sides, Things, Tokens
+from scopecheck.resolve.states import state_of
+
+
+def why_not(sides: Sides, tokens: Tokens) -> Trouble | None:
+    """The error for words with a condition in them that are not read; None where none stands there."""
+
+    def tells(part: Tokens) -> bool:
+        return any(t.number for t in part) or bool(sides.head(part))
+
+    tokens = without_opening(tokens)
+    things = sides.job.subjects
+    if len(things) > 1 and (course := _in_time(sides, tokens)):
+        return course
+    anything = Tests(
+        no, no, no, applies(sides.job), own_words(sides.job), 0, outcome=tells, condition=tells,
+        state=lambda part: any(state_of(part, s.text) is not None for s in things),
+    )  # fmt: skip
+    found = matches(tokens, sides.job.place.phrases, anything)
+    if len(things) > 1:
+        return _unread(sides, found)
+    found = sorted(found, key=lambda match: len(match.fills))
+    return next((alone for match in found if (alone := _beside_one(sides, match, tokens))), None)
+
+
+def _in_time(sides: Sides, tokens: Tokens) -> Trouble | None:
+    """The error for 'until': a thing of which a claim is asked is one state, and has no course in time."""
+    said = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(said) if w in listed("conditional", "in_time")), None)
+    first = sides.job.subjects[0]
+    if at is None or sides.job.sort == "steps":
+        return None
+    met = f"{first.text} = yes" if is_switch(first.bound) else f"{first.text} ..."
+    return trouble(
+        sides.job.span(tokens[at:]), f"'{said[at]}' tells of a course in time",
+        f"A thing is one state of {first.text} and what stands beside it; what was before is no part of it.",
+        f"write the states that are meant behind the words: two blanks, exactly  IF ... THEN {met};"
+        " or declare what goes on as a step (section 14 of the language)",
+    )  # fmt: skip
+
+
+def _beside_one(sides: Sides, match: Match, tokens: Tokens) -> Trouble | None:
+    """Words of two things beside one of them."""
+    (thing,) = sides.job.subjects
+    read_of = [bool(sides.side(f.tokens, (thing,))) for f in match.fills]
+    needs_none = isinstance(thing.bound, Step) or is_switch(thing.bound)
+    if not any(read_of) and not needs_none:
+        return None
+    names = [thing.text] if needs_none else []
+    for fill, read in zip(match.fills, read_of, strict=True):
+        if fill.slot.kind != "state":
+            other = sides.head(fill.tokens) or f"what '{sides.job.text(fill.tokens)}' is said of"
+            names.append(thing.text if read else other)
+    words = sides.job.text(tokens)
+    named = ", ".join(dict.fromkeys(names))
+    help = f"write: {named} : {words}"
+    if len(set(names)) == 1 and not needs_none:
+        help = (
+            f"if the condition is about {thing.text} too, its name stands in it; else write {thing.text}, ..."
+        )
+    return trouble(
+        sides.job.span(tokens), f"a condition stands in the words, and only {thing.text} left of the colon",
+        "What is limited and what the condition is about both stand there, in the order of the words.", help,
+    )  # fmt: skip
+
+
+def _unread(sides: Sides, found: list[Match]) -> Trouble | None:
+    """The side of the words that is not read, in the phrase and the roles in which the most is read."""
+    tried = [
+        (wrong, roles, match)
+        for match in found
+        for roles in roles_for(sides.job.subjects, {f.slot.kind for f in match.fills})
+        if (wrong := [f for f in match.fills if not fits(sides, f, roles)]) and wrong[0].slot.kind != "state"
+    ]
+    if not tried:
+        return None
+    wrong, roles, match = min(tried, key=lambda t: (len(t[0]), len(t[2].fills)))
+    fill, of = wrong[0], roles.of(wrong[0])
+    if 1 < len(wrong) == len(match.fills):
+        alone = ((f, (s,)) for f in wrong for s in sides.job.subjects)
+        return next((t for one in alone if (t := _told(_trouble(sides, *one)))), None)
+    what = "the condition" if fill.slot.kind == "condition" else "what is limited"
+    names = ", ".join(thing.text for thing in of)
+    head = sides.head(fill.tokens)
+    if head and all(head != thing.text for thing in of):
+        return trouble(
+            sides.job.span(fill.tokens), f"'{sides.job.text(fill.tokens)}' is not said of {names}",
+            f"The words are {what}, and speak of {head}.",
+            f"write {head} left of the colon in place of {names}",
+        )  # fmt: skip
+    return _also_named(sides, fill) or _trouble(sides, fill, of)
+
+
+def _also_named(sides: Sides, fill: Fill) -> Trouble | None:
+    """The error where one of several conditions speaks of what does not stand left of the colon."""
+    said = [word_of(t) for t in fill.tokens]
+    behind = (fill.tokens[i + 1 :] for i, w in enumerate(said) if w in ("and", "or"))
+    left = [s.text for s in sides.job.subjects]
+    missing = [head for part in behind if (head := sides.head(part)) and head not in left]
+    if not missing:
+        return None
+    return trouble(
+        sides.job.span(fill.tokens), f"the words speak of {missing[0]} too",
+        "Left of the colon stands all that the words are about, in their order.",
+        f"write: {', '.join((*left, missing[0]))} : {sides.job.words.text}",
+    )  # fmt: skip
+
+
+def _trouble(sides: Sides, fill: Fill, of: Things) -> Trouble | None:
+    """What is wrong with one side by itself."""
+    try:
+        sides.formula(fill.tokens, of)
+    except Trouble as error:
+        return error
+    return None
+
+
+def _told(error: Trouble | None) -> Trouble | None:
+    """The error, if it says more than that no phrase reads the words."""
+    said = error.diagnostic.message if error else ""
+    return error if said and not said.startswith("no phrase reads") else None

@@ -1,0 +1,68 @@
+"""What words say that a switch does, beside what it is called: 'opens', 'is off', 'closes the valve'.
+
+A switch is named for one of two states ('valve open'); words of the same side say that it is so, those of the
+other that it is not. Words that say anything besides are not taken for a state.
+"""
+
+from __future__ import annotations
+
+from scopecheck.core.declared import ChoiceDecl
+from scopecheck.core.formula import Chosen, Formula
+from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import word_of
+
+_LONGEST_NOUN = 4
+"""Words of the thing that is switched, behind its article."""
+
+
+def state_of(tokens: tuple[Token, ...], name: str) -> bool | None:
+    """Whether the words say that the switch of this name is so, or not so; None where they say neither."""
+    said = [word_of(t) for t in tokens]
+    sides = _sides(name)
+    told = [sides[w] for w in said if w in sides]
+    negated = "not" in said
+    if len(told) != 1 or any(t.sort != "word" for t in tokens):
+        return None
+    own = set(name.lower().split())
+    rest = [w for w in _without_noun(said, set(sides)) if w not in sides and w not in own and w != "not"]
+    if any(w not in listed("switching", "beside") for w in rest):
+        return None
+    return told[0] is not negated
+
+
+def switched(switch: ChoiceDecl, so: bool) -> tuple[Formula, str]:
+    """That a switch is so, or not so, as a formula and in words."""
+    member = next(m for m in switch.members if m.lower() == ("yes" if so else "no"))
+    return Chosen(switch.name, member), f"{switch.name} = {member}"
+
+
+def _sides(name: str) -> dict[str, bool]:
+    """The words of both states, and whether each says what the name says; of a name with none, on and off."""
+    own = name.lower().split()
+    pairs = {key: text.split("/") for key, text in word_lists()["switching_pairs"].items()}
+    for first, second in (*pairs.values(), *(pair[::-1] for pair in pairs.values())):
+        if any(w in first.split() for w in own):
+            return dict.fromkeys(first.split(), True) | dict.fromkeys(second.split(), False)
+    so, other = pairs["on"]
+    return dict.fromkeys(so.split(), True) | dict.fromkeys(other.split(), False)
+
+
+def _without_noun(said: list[str], states: set[str]) -> list[str]:
+    """The words without what is switched: 'the safety valve' of 'closes the safety valve'."""
+    kept: list[str] = []
+    at = 0
+    while at < len(said):
+        if said[at] in ("the", "a", "an", "said", "its"):
+            at += 1
+            end = at
+            while end < len(said) and end - at < _LONGEST_NOUN and said[end] not in states:
+                if said[end] in listed("switching", "beside") or said[end] == "not":
+                    break
+                end += 1
+            at = end
+        else:
+            kept.append(said[at])
+            at += 1
+    return kept
