@@ -104,7 +104,12 @@ def _condition_at(texts: list[str], at: int) -> int:
         return int(texts[at - 1 : at] == [","] and texts[at - 2 : at - 1] == ["wherein"])
     if texts[at] not in words("limits", "governing"):
         return 0
-    state = after.endswith("ed") or after in words("limits", "states") or not after[0].isalpha()
+    state = (
+        after.endswith("ed")
+        or (texts[at] == "while" and after not in _DETERMINERS)
+        or after in words("limits", "states")
+        or not after[0].isalpha()
+    )
     return int(not state)
 
 
@@ -174,8 +179,17 @@ def _alternatives(work: Work) -> list[Held]:
         at = begin + between.index("or")
         if at - begin > MOST_BETWEEN or end - at > MOST_BETWEEN or "and" in between or "wherein" in between:
             continue
-        found.append(Held(a.starts[0], b.end, _with_noun(texts, a.starts[0]), b.end))
+        first, last = _part(texts, a.starts[0], b.end)
+        earliest = min(s.starts[0] for s, _ in work.limits if s.starts[0] >= first)
+        found.append(Held(first, last, _with_noun(texts, earliest), b.end))
     return found
+
+
+def _part(texts: list[str], start: int, end: int) -> tuple[int, int]:
+    """Where the part of a sentence begins and ends that holds two limits with an 'or' between."""
+    parting = _ENDS | _CLAUSES | {",", "and", "having", "with", "comprising"}
+    first = next((i + 1 for i in range(start - 1, -1, -1) if texts[i] in parting), 0)
+    return first, next((i for i in range(end, len(texts)) if texts[i] in parting), len(texts))
 
 
 def _with_noun(texts: list[str], at: int) -> int:

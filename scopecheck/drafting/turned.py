@@ -114,6 +114,11 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
         at += at < len(texts) and texts[at] in ("of", "in", "on", "within", "between")
         at += texts[at : at + 1] in (["the"], ["said"])
     end = part_end(texts, at)
+    than = next(
+        (s for s in found if stretch.end < s.starts[0] <= at and texts[s.starts[0] + 1] == "than"), None
+    )
+    if than is not None:
+        return [Held(stretch.start, than.end, stretch.starts[0], than.end)]
     said = texts[at : at + 1] and texts[at] in ("have", "has", "having", "with", "are", "is", "being")
     limited = any(at <= s.starts[0] < min(end, at + MOST_ON) for s in found)
     return [Held(stretch.start, end, stretch.starts[0], end)] if said and limited else []
@@ -121,11 +126,25 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
 
 def _after_so_long(texts: list[str], stretch: Stretch) -> list[Held]:
     """'After resting for 3 days, a strength of': the time is none of its own, the strength is one of then."""
+    if (so_often := _after_many(texts, stretch)) is not None:
+        return [so_often]
     near = range(stretch.starts[0] - 1, max(0, stretch.starts[0] - 5) - 1, -1)
     at = next((i for i in near if texts[i] in ("after", "following")), -1)
     if at < 0 or not _parted(texts, at) or texts[stretch.end : stretch.end + 1] != [","]:
         return []
     return [Held(at, part_end(texts, stretch.end + 1), at, stretch.end)]
+
+
+def _after_many(texts: list[str], stretch: Stretch) -> Held | None:
+    """'The shrinkage after three washes at 60 degC is': what stands before it is measured then."""
+    first = stretch.starts[0]
+    at = next((i for i in range(first - 1, max(0, first - 3), -1) if texts[i] == "after"), 0)
+    noun = noun_start(texts, at) if at else 0
+    end = part_end(texts, at)
+    said = not {"does", "is", "are", "has"}.isdisjoint(texts[first:end])
+    if not at or noun == at or texts[noun - 1] not in ("the", "a", "an", "its") or not said:
+        return None
+    return Held(at, end, noun, end)
 
 
 def _within_so_long(texts: list[str], share: Stretch, time: Stretch) -> list[Held]:
