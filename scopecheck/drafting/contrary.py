@@ -43,7 +43,8 @@ def _apart(a: Ends, b: Ends) -> bool:
 def _ends(text: ClaimText, stretch: Stretch) -> Ends:
     """The least and the greatest number that a limit lets by, as far as its words tell; else None."""
     numbers = [n for f in stretch.figures if (n := _number(digits_at(text.tokens, f.digits))) is not None]
-    if len(numbers) != len(stretch.figures) or stretch.other[1] or stretch.sign:
+    tied = stretch.other[1] or stretch.sign or stretch.condition
+    if len(numbers) != len(stretch.figures) or tied:
         return None, None
     if len(numbers) > 1:
         return min(numbers), max(numbers)

@@ -119,7 +119,7 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
     )
     if than is not None:
         return [Held(stretch.start, than.end, stretch.starts[0], than.end)]
-    said = texts[at : at + 1] and texts[at] in ("have", "has", "having", "with", "are", "is", "being")
+    said = texts[at : at + 1] and texts[at] in ("have", "has", "are", "is")
     limited = any(at <= s.starts[0] < min(end, at + MOST_ON) for s in found)
     return [Held(stretch.start, end, stretch.starts[0], end)] if said and limited else []
 
