@@ -214,3 +214,35 @@ def test_limits_of_both_of_some_and_then() -> None:
     ):
         assert line in found, (line, found)
     read(KILN)
+
+
+SPOOL = """\
+1. A spool with beads of which at least 80 % have a bore below 3 mm, having a reading of 0.1 N or
+better, four ports, an inlet port of which has a diameter of 4 to 6 mm, and a difference in tilt between
+the rims does not exceed 2 degrees.
+2. The spool of claim 1, wherein at least 70 % of the dye is fixed, without forming lumps larger than 3
+mm.
+3. The spool of claim 1, wherein the ratio of the charge of the cell to the area of the lid is from 8 to
+15 W/m2.
+4. The spool of claim 1, losing 40 % over a filtered volume of 150 litres, replaced after at most 30
+days.
+5. The spool of claim 1, with 15 to 25 g of the wax of any one of claims 1 to 4 per lid.
+"""
+
+
+def test_of_which_and_what_is_better() -> None:
+    found = lines(SPOOL)
+    for line in (
+        "| not restated : of which at least 80 % have a bore below 3 mm",
+        "| not restated : 0.1 N or better",
+        "| diameter : 4 to 6 mm",
+        "| not restated : difference in tilt between the rims does not exceed 2 degrees",
+        "| not restated : at least 70 % of the dye is fixed",
+        "| not restated : without forming lumps larger than 3 mm",
+        "| not restated : ratio of the charge of the cell to the area of the lid is from 8 to 15 W/m2",
+        "| not restated : over a filtered volume of 150 litres",
+        "| not restated : after at most 30 days",
+        "| not restated : 15 to 25 g of the wax of any one of claims 1 to 4 per lid",
+    ):
+        assert line in found, (line, found)
+    read(SPOOL)

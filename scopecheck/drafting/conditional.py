@@ -162,7 +162,10 @@ def _portions(text: ClaimText) -> list[Held]:
     """'Of which at least 15 cm is covered': a part of what stands before, and another quantity than that."""
     texts, found = text.texts, list[Held]()
     for at in places(text, "of"):
-        if texts[at : at + 2] in (["of", "which"], ["of", "whom"]) and texts[at - 1] == ",":
+        so_much = at + 2 < len(texts) and (
+            texts[at + 2] in words("limits", "inside") or texts[at + 2][0].isdecimal()
+        )
+        if texts[at + 1] in ("which", "whom") and (texts[at - 1] == "," or so_much):
             end = part_end(texts, at)
             found.append(Held(at + 2, end, at, end))
     return found
@@ -174,7 +177,8 @@ def _alternatives(work: Work) -> list[Held]:
     for (a, _), (b, _) in pairwise(work.limits):
         begin, end = max(a.end, a.farther), b.starts[0]
         between = texts[begin:end]
-        if "or" not in between or len(between) > 2 * MOST_BETWEEN or not _ENDS.isdisjoint(between):
+        better = "or" in between and between.index("or") == 0 and between[2:3] == [","]
+        if "or" not in between or better or len(between) > 2 * MOST_BETWEEN or not _ENDS.isdisjoint(between):
             continue
         at = begin + between.index("or")
         if at - begin > MOST_BETWEEN or end - at > MOST_BETWEEN or "and" in between or "wherein" in between:

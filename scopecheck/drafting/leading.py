@@ -40,6 +40,9 @@ def added_before(text: ClaimText, at: int) -> str:
     """The salt of 'adding salt to the water in an amount of', where the words before 'in' end here; or ''."""
     texts, start = text.texts, whole_start(text, noun_start(text.texts, at), at)
     the = start - (start > 0 and texts[start - 1] in ("the", "said", "a", "an"))
+    if the > 4 and texts[the - 1] == "of" and texts[the - 2] in ("one", "each", "both"):
+        the -= 2
+        the -= 2 * (texts[the - 2 : the] == ["at", "least"])
     if the < 2 or texts[the - 1] not in ("to", "into", "onto", "with", "on", "over", "in"):
         return ""
     first = whole_start(text, noun_start(texts, the - 1), the - 1)

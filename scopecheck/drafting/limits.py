@@ -205,7 +205,7 @@ def _broken(text: ClaimText, last: Figure) -> bool:
     if last.end >= len(tokens):
         return False
     after, glued = tokens[last.end].text, tokens[last.end].start == tokens[last.end - 1].end
-    if after == "per":
+    if after == "per" or (after == "parts" and "per" in [t.text for t in tokens[last.end : last.end + 4]]):
         return True  # 'g per tablet': the amount is of something, and without it another quantity
     if after == "times" and {t.text for t in tokens[last.end + 1 :][:1]} & {"the", "said", "that"}:
         return False  # a multiple of something, no number of times

@@ -42,6 +42,10 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return of, end
     if what.counted and stem(what.noun.split()[-1]) in _SIZES:
         return start, end + len(pieces_of(what.noun))  # 'at least four pipe diameters'
+    if texts[end : end + 1] == ["or"] and texts[end + 1 : end + 2] and texts[end + 1] in _BETTER:
+        return start, end + 2
+    if kind_of(stretch.unit) == "time" and texts[start - 1] == "after":
+        return start - 1, end
     if _named_so(texts, stretch, what) or texts[end : end + 1] == ["thereof"]:
         return max(0, start - 1), end
     if at := _surpassing(texts, stretch):
@@ -55,6 +59,7 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     return 0, 0
 
 
+_BETTER = frozenset("better finer coarser faster slower stronger weaker worse".split())
 _SIZES = frozenset("length width height diameter thickness radius depth".split())
 
 
@@ -63,9 +68,10 @@ def _placed(texts: list[str], stretch: Stretch) -> int:
     for at in range(stretch.starts[0] - 1, max(1, stretch.starts[0] - 6), -1):
         if texts[at] in _PARTING:
             return 0
-        if texts[at] not in ("at", "along", "near"):
+        if texts[at] not in ("at", "along", "near", "over"):
             continue
         strange = texts[at - 1] in words("limits", "unknown_units")
+        strange = strange or (texts[at] == "over" and texts[at - 1] in ("%", "percent"))
         behind = strange or (texts[at - 1] == "," and stretch.after >= at - 2)
         return at if behind and texts[stretch.starts[0] - 1] == "of" else 0
     return 0
@@ -190,10 +196,11 @@ def _per(texts: list[str], end: int, counted: bool) -> int:
     end -= not counted and texts[end - 1 : end] not in (["the"], ["a"], ["an"], ["said"])
     if not counted and texts[end - 1 : end] != ["of"] and texts[end - 2 : end - 1] != ["of"]:
         return 0
-    for at in range(end + 1, min(len(texts) - 1, end + 4)):
+    for at in range(end + 1, min(len(texts) - 1, end + (4 if counted else 14))):
         if width := per_width(texts, at):
             return at + width
-        if not nounish(texts[at - 1], words("nouns", "stops")):
+        passed = texts[at - 1] not in (*_PARTING, "and", "or") or texts[at - 2] == "claims"
+        if not (nounish(texts[at - 1], words("nouns", "stops")) if counted else passed):
             return 0
     return 0
 

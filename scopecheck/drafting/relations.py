@@ -137,9 +137,10 @@ def _kept_ratio(texts: list[str], stretch: Stretch, what: Called, known: Sequenc
     A line on the last thing that it names would be another limit.
     """
     named = bool({"ratio", "quotient"}.intersection(what.noun.split()))
-    if (named and not _one_known(what, known)) or (stretch.unit is not None and stretch.unit.symbol):
+    if named and not _one_known(what, known):
         return 0
     first, at = _clause(texts, stretch.starts[0]), stretch.starts[0]
+    first = max(first, stretch.after if stretch.unit is not None and stretch.unit.symbol else 0)
     return next((i for i in range(at - 2, first - 1, -1) if ratio_of(texts, i)), 0)
 
 

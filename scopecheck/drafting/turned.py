@@ -52,9 +52,10 @@ def places(text: ClaimText, *said: str) -> list[int]:
 def _of_none(text: ClaimText) -> list[Held]:
     """'No shelf has a rim higher than', 'none of the ribs is', 'does not have a width of'."""
     texts, stops, found = text.texts, words("nouns", "stops"), list[Held]()
-    for at in places(text, "no", "not", "none", "neither"):
+    for at in places(text, "no", "not", "none", "neither", "without"):
         after = texts[at + 1]
         no_thing = texts[at] == "no" and nounish(after, stops) and after not in _OF_LIMITS
+        no_thing = no_thing or (texts[at] == "without" and after.endswith("ing"))
         not_done = texts[at] == "not" and after in ("have", "comprise", "contain", "include")
         if no_thing or not_done or (texts[at] in ("none", "neither") and after == "of"):
             found.append(Held(at + 1, part_end(texts, at), at, at + 2))
@@ -96,7 +97,7 @@ def _differences(text: ClaimText) -> list[Held]:
     for at in places(text, "difference"):
         joint = texts[at + 1] in ("between", "of", "in")
         end = part_end(texts, at)
-        if joint and "and" in texts[at:end]:
+        if joint and (texts[at + 1] != "between" or "and" in texts[at:end]):
             found.append(Held(at, end, at, at + 2))
     return found
 
@@ -120,7 +121,8 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
     if than is not None:
         return [Held(stretch.start, than.end, stretch.starts[0], than.end)]
     said = texts[at : at + 1] and texts[at] in ("have", "has", "are", "is")
-    limited = any(at <= s.starts[0] < min(end, at + MOST_ON) for s in found)
+    done = bool(said) and texts[at] in ("are", "is") and texts[at + 1 : at + 2] != ["of"]
+    limited = done or any(at <= s.starts[0] < min(end, at + MOST_ON) for s in found)
     return [Held(stretch.start, end, stretch.starts[0], end)] if said and limited else []
 
 
@@ -130,6 +132,8 @@ def _after_so_long(texts: list[str], stretch: Stretch) -> list[Held]:
         return [so_often]
     near = range(stretch.starts[0] - 1, max(0, stretch.starts[0] - 5) - 1, -1)
     at = next((i for i in near if texts[i] in ("after", "following")), -1)
+    if 0 < at == stretch.after:
+        return [Held(at, stretch.end, at, stretch.end)]
     if at < 0 or not _parted(texts, at) or texts[stretch.end : stretch.end + 1] != [","]:
         return []
     return [Held(at, part_end(texts, stretch.end + 1), at, stretch.end)]
