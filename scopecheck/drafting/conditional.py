@@ -177,10 +177,11 @@ def _alternatives(work: Work) -> list[Held]:
     for (a, _), (b, _) in pairwise(work.limits):
         begin, end = max(a.end, a.farther), b.starts[0]
         between = texts[begin:end]
-        better = "or" in between and between.index("or") == 0 and between[2:3] == [","]
-        if "or" not in between or better or len(between) > 2 * MOST_BETWEEN or not _ENDS.isdisjoint(between):
+        if "or" not in between or len(between) > 2 * MOST_BETWEEN or not _ENDS.isdisjoint(between):
             continue
         at = begin + between.index("or")
+        if texts[at + 1] in words("limits", "better"):
+            continue
         if at - begin > MOST_BETWEEN or end - at > MOST_BETWEEN or "and" in between or "wherein" in between:
             continue
         first, last = _part(texts, a.starts[0], b.end)

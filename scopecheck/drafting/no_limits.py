@@ -42,7 +42,11 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return of, end
     if what.counted and stem(what.noun.split()[-1]) in _SIZES:
         return start, end + len(pieces_of(what.noun))  # 'at least four pipe diameters'
-    if texts[end : end + 1] == ["or"] and texts[end + 1 : end + 2] and texts[end + 1] in _BETTER:
+    if (
+        texts[end : end + 1] == ["or"]
+        and texts[end + 1 : end + 2]
+        and texts[end + 1] in words("limits", "better")
+    ):
         return start, end + 2
     if kind_of(stretch.unit) == "time" and texts[start - 1] == "after":
         return start - 1, end
@@ -59,7 +63,6 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     return 0, 0
 
 
-_BETTER = frozenset("better finer coarser faster slower stronger weaker worse".split())
 _SIZES = frozenset("length width height diameter thickness radius depth".split())
 
 
