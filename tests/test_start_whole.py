@@ -20,6 +20,7 @@ a strip along the edge of 5 mm.
 12 cm.
 6. The rack of claim 1, wherein the shelves may be tilted by 5 to 10 degrees, and a current density is 2
 A/m2.
+7. The rack of claim 1, having a gap of 3 mm if the shelf is wet.
 """
 
 
@@ -27,8 +28,9 @@ def test_what_holds_on_a_condition_or_beside_another_is_marked_whole() -> None:
     found = lines(SHELVES)
     for line in (
         "| not restated : of which at least 15 cm is covered",
-        "| not restated : when the load is above 20 kg, the spacing is at most 30 cm",
-        "| not restated : the spacing is at most 40 cm if the load is below 5 kg",
+        "| load, spacing : when the load is above 20 kg, the spacing is at most 30 cm",
+        "| spacing, load : the spacing is at most 40 cm if the load is below 5 kg",
+        "| not restated : a gap of 3 mm if the shelf is wet",
         "| not restated : a width of 3 m or a length of 5 m",
         "| not restated : optionally having a door with a thickness of 4 mm",
         "| strip : 5 mm",
@@ -36,7 +38,7 @@ def test_what_holds_on_a_condition_or_beside_another_is_marked_whole() -> None:
     ):
         assert line in found, (line, found)
     asked = questions(drafted("claims", pasted(SHELVES)))
-    assert any(q.startswith("What holds on a condition") and "if the load is below" in q for q in asked)
+    assert any(q.startswith("What holds on a condition") and "if the shelf is wet" in q for q in asked)
     assert any(q.startswith("One of several") and "or a length" in q for q in asked)
     assert not any("bulk" in q for q in asked)
     read(SHELVES)
@@ -104,3 +106,75 @@ def test_two_steps_have_two_temperatures() -> None:
     ):
         assert line in found, (line, found)
     read(GLUING)
+
+
+JAR = """\
+1. A jar comprising a lid with a rim, wherein no rib of the lid has a height of more than 3 mm, at least
+90 % of the beads in the jar have a diameter of 2 to 4 mm, and a difference between the bore and the
+height is at most 9 mm, per bead, at least two notches.
+2. The jar of claim 1, having 6, 8 or 12 grooves, one row having twice as many grooves as the other row.
+3. The jar of claim 1, wherein the lid is a disc of cork or rubber having a mass per unit area of 40 to
+50 g/m2.
+4. The jar of claim 1, wherein the closing force is at most 9 N after 50 openings, and after storing for
+10 days, a leak rate of at most 2 mL/min.
+5. The jar of claim 1, with a depth of one third of the height of the jar, and 2 to 3 g of salt per kg
+of water.
+6. The jar of claim 1, having a current draw of at most 2 A in operation and of at most 0.1 A in a
+standby mode.
+7. A method comprising stirring salt into the brine in an amount of 2 to 3 g/L, wherein an oil to water
+ratio is from 0.1 to 0.2.
+"""
+
+
+def test_no_limit_is_of_what_its_words_do_not_say() -> None:
+    found = lines(JAR)
+    for line in (
+        "| not restated : no rib of the lid has a height of more than 3 mm",
+        "| not restated : at least 90 % of the beads in the jar have a diameter of 2 to 4 mm",
+        "| not restated : difference between the bore and the height is at most 9 mm",
+        "| grooves : 6, 8 or 12",
+        "| not restated : twice as many grooves",
+        "| mass per unit area : 40 to 50 g/m2",
+        "| not restated : after storing for 10 days, a leak rate of at most 2 mL/min",
+        "| not restated : of one third of the height of the jar",
+        "| not restated : 2 to 3 g of salt per kg",
+        "| current draw : at most 2 A",
+        "| salt : 2 to 3 g/L",
+        "| oil water ratio : from 0.1 to 0.2",
+    ):
+        assert line in found, (line, found)
+    assert 'closing force force in N "after 50 openings"' in found
+    assert 'current draw current in A "in operation"' in found
+    read(JAR)
+
+
+KNEADER = """\
+1. A kneader comprising a bowl with 30 to 50 wt% of one or more pastes selected from putty and lime, the
+number of blades being a power of two, configured to emit light pulses between 20 Hz and 60 Hz, wherein
+a delay between a first signal and a second signal is less than 9 ms.
+2. The kneader of claim 1, releasing at most 10 % of the dye within 2 hours and at least 60 % of the dye
+within 9 days, having a running time of at least 20 hours at a duty share of not more than 25 % and no
+lamps.
+3. The kneader of claim 1, with a first rib at least three times as thick as the second rib.
+"""
+
+
+def test_what_nothing_can_meet_together_is_of_two_things() -> None:
+    found = lines(KNEADER)
+    for line in (
+        "| pastes : 30 to 50 wt%",
+        "| not restated : power of two",
+        "| light pulses : between 20 Hz and 60 Hz",
+        "| delay : less than 9 ms",
+        "| not restated : at most 10 % of the dye within 2 hours",
+        "| not restated : at least 60 % of the dye within 9 days",
+        "| not restated : no lamps",
+        "| not restated : at least three times as thick as the second rib",
+    ):
+        assert line in found, (line, found)
+    assert 'running time time in h "at a duty share of not more than 25 %"' in found
+    read(KNEADER)
+    apart = lines(
+        "1. A mill with a belt, wherein the speed is at most 2 m/s and the speed is at least 9 m/s.\n"
+    )
+    assert not [line for line in apart if line.startswith("| speed")]

@@ -15,6 +15,7 @@ MOST_COUNTED = 12
 """How many words before an even number what it counts is looked for."""
 _NO_OWNER = ("mean", "average", "median", "maximum", "minimum", "nominal", "least", "total")
 _ON_THE_WAY = ("the", "said", "each", "a", "an", "one", "of", "any", "all", "its")
+_SET_TO = ("configured", "adapted", "arranged", "designed", "set", "and", "operable")
 _JOINTS = ("of", "between", "across", "for", "in", "at")
 
 
@@ -78,6 +79,8 @@ def noun_start(texts: list[str], at: int) -> int:
         if start < at and texts[start - 1] in listed_verbs():
             break
         start -= 1
+    if 1 < start < at - 1 and texts[start - 1] == "to" and texts[start - 2] in _SET_TO:
+        start += 1  # 'configured to amplify frequency components'
     relative = 0 < start < at and texts[start - 1] == "relative"
     return start - (relative and texts[start] in words("measures", "nouns"))
 
@@ -125,11 +128,35 @@ def owner_before(text: ClaimText, at: int) -> str:
     start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
     if (start and texts[start - 1][0].isdigit()) or (0 < at <= len(texts) and at - 1 in text.inside):
         return _before_limit(text, start)
+    if {"during", "before", "after"}.intersection(_part_before(texts, start)):
+        return ""  # 'during the rinsing of the tank and at a speed of'
+    start, at = _of_material(text, start, at)
     noun = name_of(text, start, at)
     verb = start < at and texts[at - 1] in listed_verbs()
     done = noun.endswith(("ing", "ed")) and noun.split()[-1] not in words("mention", "ing_nouns")
     done = done or noun in words("mention", "states")
     return "" if verb or done or len(noun) < 2 or noun in _NO_OWNER else noun
+
+
+def _part_before(texts: list[str], at: int) -> list[str]:
+    """A few words before a noun, of its own part of the sentence."""
+    first = max(0, at - 5)
+    parted = (i + 1 for i in range(at - 1, first - 1, -1) if texts[i] in (",", ";", ":", "."))
+    return texts[next(parted, first) : at]
+
+
+def _of_material(text: ClaimText, start: int, at: int) -> tuple[int, int]:
+    """The fabric of 'a fabric of linen or cotton having': what has it, not what it is of."""
+    texts = text.texts
+    begin = start
+    if begin > 2 and texts[begin - 1] in ("or", "and") and texts[begin - 3] == "of":
+        begin -= 2
+    if begin < 2 or texts[begin - 1] != "of":
+        return start, at
+    first = whole_start(text, noun_start(texts, begin - 1), begin - 1)
+    said = 0 < first < begin - 1 and texts[first - 1] in ("a", "an", "the", "said")
+    measure = texts[begin - 2] in words("measures", "nouns") | words("measures", "no_parts")
+    return (first, begin - 1) if said and not measure else (start, at)
 
 
 def _before_limit(text: ClaimText, at: int) -> str:
@@ -165,6 +192,10 @@ def measure_of(text: ClaimText, at: int) -> str:
         at = at - back.index("between")
     while at > 1 and texts[at - 1] in _ON_THE_WAY and texts[at - 2] not in words("measures", "nouns"):
         at -= 1
+    if at > 2 and texts[at - 1] == "between" and texts[at - 2] not in words("measures", "nouns"):
+        first = noun_start(texts, at - 1)
+        said = 0 < first < at - 1 and texts[first - 1] in ("a", "an", "the", "said")
+        return name_of(text, first, at - 1) if said and not texts[at - 2].endswith(("ed", "ing")) else ""
     if at < 2 or texts[at - 1] not in _JOINTS or texts[at - 2] not in words("measures", "nouns"):
         return ""
     start = at - 2

@@ -12,7 +12,8 @@ from itertools import pairwise
 from scopecheck.drafting.beside import a_parameter, noun_start
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.stepped import is_step
-from scopecheck.drafting.work import Held, Work
+from scopecheck.drafting.turned import part_end
+from scopecheck.drafting.work import Conditioned, Held, Work
 from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.resolve.claim_text import ClaimText
 
@@ -50,7 +51,13 @@ def without_held(works: Sequence[Work]) -> None:
             end = max(span.least, *far, *(c.end for c in lists), 0)
             named = [_with_noun(work.text.texts, work.limits[i][0].starts[0]) for i in inside]
             start = min([*named, *(j.begin for j in sums), *(c.start for c in lists)])
-            work.unread.append((span.first or start, end))
+            start = span.first or start
+            alone = len(inside) == 1 and not (sums or lists) and span.when[1]
+            if alone and not is_step(work.of[inside[0]]) and not work.limits[inside[0]][1].unnamed:
+                limit = work.limits[inside[0]][0].starts[0]
+                work.conditioned.append(Conditioned(start, end, span.when, limit, work.of[inside[0]]))
+            else:
+                work.unread.append((start, end))
         kept = [i for i in range(len(work.limits)) if i not in gone]
         work.of = [work.of[i] for i in kept]
         work.limits = [work.limits[i] for i in kept]
@@ -79,10 +86,10 @@ def _conditions(text: ClaimText) -> list[Held]:
         close = _close(texts, at + width)
         ahead = at == 0 or texts[at - 1] in _BEFORE
         if ahead and close < len(texts) - 2 and texts[close] == "," and _goes_on(texts, close + 1):
-            found.append(Held(at, _far(texts, close + 1), at, close))
+            found.append(Held(at, _far(texts, close + 1), at, close, (at, close)))
         elif at > 3 and texts[at - 1] not in _ENDS | _CLAUSES and texts[close : close + 1] != ["then"]:
             begin = _back(texts, at)
-            found.append(Held(begin, close, 0, close))
+            found.append(Held(begin, close, 0, close, (at, close)))
         elif width > 1 or ahead:
             found.append(Held(at, close, at, close))
     return found
@@ -144,7 +151,7 @@ def _optional(texts: list[str]) -> list[Held]:
     for at, word in enumerate(texts):
         if word not in words("limits", "leaving_free"):
             continue
-        found.append(Held(at + 1, _part_end(texts, at), at, at + 1))
+        found.append(Held(at + 1, part_end(texts, at), at, at + 1))
     return found
 
 
@@ -153,17 +160,9 @@ def _portions(texts: list[str]) -> list[Held]:
     found: list[Held] = []
     for at in range(len(texts) - 2):
         if texts[at : at + 2] in (["of", "which"], ["of", "whom"]) and texts[at - 1] == ",":
-            end = _part_end(texts, at)
+            end = part_end(texts, at)
             found.append(Held(at + 2, end, at, end))
     return found
-
-
-def _part_end(texts: list[str], at: int) -> int:
-    """Where a part of a sentence ends: at a comma, a semicolon, another clause."""
-    for i in range(at, len(texts)):
-        if texts[i] in _ENDS | _CLAUSES or (texts[i] == "," and texts[i + 1 : i + 2] != ["or"]):
-            return i
-    return len(texts)
 
 
 def _alternatives(work: Work) -> list[Held]:

@@ -78,7 +78,8 @@ def behind_limits(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
             what = made[-1][1]
         if made and (begin := _behind(text, *made[-1], stretch)):
             before = made[-1][0]
-            under = (before.under[0] or begin, stretch.end) if not before.ahead else before.under
+            far = stretch.end + (0 if stretch.unit else width_of(noun_from(text, stretch.end)))
+            under = (before.under[0] or begin, far) if not before.ahead else before.under
             made[-1] = (replace(before, under=under), made[-1][1])
             continue
         made.append((stretch, what))
@@ -91,7 +92,7 @@ def _goes_on(text: ClaimText, before: Stretch, stretch: Stretch) -> bool:
     between = text.texts[end : stretch.starts[0]]
     alike = before.unit == stretch.unit and text.texts[stretch.end : stretch.end + 1]
     joined = 0 < len(between) <= 3 and {"and", "but", ",", "of", "to", "at"}.issuperset(between)
-    return bool(end and alike and joined and alike[0] in ("at", "before", "after", "during"))
+    return bool(end and alike and joined and alike[0] in ("at", "before", "after", "during", "in", "on"))
 
 
 def _noted(text: ClaimText, stretch: Stretch, what: Called) -> str:
@@ -103,13 +104,26 @@ def _noted(text: ClaimText, stretch: Stretch, what: Called) -> str:
 def _moment(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
     """Where 'before the drying' stands behind a limit: its quantity is not that 'after the drying'."""
     texts, at = text.texts, stretch.end
-    time = kind_of(stretch.unit) == "time"
-    if time or texts[at : at + 1] not in (["before"], ["after"], ["during"]) or stretch.condition:
+    word = texts[at] if at < len(texts) else ""
+    placed = word in ("in", "at", "on", "along")
+    if kind_of(stretch.unit) == "time" or stretch.condition or not (placed or word in _MOMENTS):
         return 0, 0
-    noun = at + 1 + (texts[at + 1 : at + 2] in (["the"], ["said"], ["a"]))
-    width = width_of(noun_from(text, noun))
-    ends = not width or noun + width >= len(texts) or texts[noun + width] in (",", ";", ".", "and")
-    return (at, noun + width) if width and ends else (0, 0)
+    said = noun_from(text, noun := _noun_behind(texts, at))
+    end = noun + width_of(said)
+    if not said or (placed and said.split()[-1] not in words("limits", "states_of")):
+        return 0, 0
+    if texts[end : end + 1] == ["of"]:
+        end = (of := _noun_behind(texts, end)) + width_of(noun_from(text, of))
+    ends = end >= len(texts) or texts[end] in (",", ";", ".", "and")
+    return (at, end) if ends else (0, 0)
+
+
+_MOMENTS = ("before", "after", "during")
+
+
+def _noun_behind(texts: list[str], at: int) -> int:
+    """Where a noun begins behind a word and its article."""
+    return at + 1 + (texts[at + 1 : at + 2] in (["the"], ["said"], ["a"], ["an"]))
 
 
 def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch) -> int:
@@ -125,7 +139,7 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     between = texts[said + 1 : condition.starts[0]]
     named = between[:1] in (["a"], ["an"]) and "of" in between and condition.unit is not None
     ranged = said_by in (["in"], ["over"]) and "range" in between
-    by_words = said_by == ["at"] or ranged or (said_by == ["under"] and named)
+    by_words = said_by in (["at"], ["after"]) or ranged or (said_by == ["under"] and named)
     if not by_words and not (told and said_by in (["under"], ["and"])):
         return 0
     if texts[first] == "," and not told:
@@ -136,8 +150,11 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     stops = words("nouns", "stops")
     if not near or not all(w in _ON_THE_WAY or w == "at" or nounish(w, stops) for w in between):
         return 0
-    if not (named or _of_other_kinds(condition, stretch)) or not (
-        told or _is_property(text, stretch, what, condition)
+    so_often = said_by == ["after"] and condition.unit is None and not condition.sign
+    if not (named or so_often or _of_other_kinds(condition, stretch)) or not (
+        told
+        or (so_often and _a_property(what.noun.split()[-1] if what.noun else ""))
+        or _is_property(text, stretch, what, condition)
     ):
         return 0
     return at
@@ -154,8 +171,10 @@ def _means(condition: Stretch) -> str:
 def _is_property(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch) -> bool:
     """Whether what is limited is measured of something, not set: not 'at a rate of 5 L/min at 20 degC'."""
     last = what.noun.split()[-1] if what.noun else ""
+    named = condition.unit is not None and not condition.unit.kind.dimension
     brought_in = what.fresh and text.texts[stretch.starts[0] - 1] == "of"  # 'having a luminance of'
-    if what.unnamed or what.counted or kind_of(stretch.unit) == "time":
+    lasting = brought_in and last in ("time", "life", "duration") and named
+    if what.unnamed or what.counted or (kind_of(stretch.unit) == "time" and not lasting):
         return False
     if not (brought_in or _a_property(last)):
         return False

@@ -36,6 +36,21 @@ def in_an_amount(text: ClaimText, at: int) -> str:
     return "" if noun.endswith("ed") else noun
 
 
+def added_before(text: ClaimText, at: int) -> str:
+    """The salt of 'adding salt to the water in an amount of', where the words before 'in' end here; or ''."""
+    texts, start = text.texts, whole_start(text, noun_start(text.texts, at), at)
+    the = start - (start > 0 and texts[start - 1] in ("the", "said", "a", "an"))
+    if the < 2 or texts[the - 1] not in ("to", "into", "onto", "with", "on", "over", "in"):
+        return ""
+    first = whole_start(text, noun_start(texts, the - 1), the - 1)
+    act = texts[first - 1] if first > 0 else ""
+    if first < the - 2 and texts[first].endswith("ing"):
+        act, first = texts[first], first + 1
+    if act in ("the", "a", "an", "said") and first > 1:
+        act = texts[first - 2]
+    return name_of(text, first, the - 1) if act.endswith("ing") else ""
+
+
 def in_a_list(text: ClaimText, stretch: Stretch) -> str:
     """`Mn` of `C: 0.05 to 0.12 %, Mn: 1.2 to 1.8 %`: what a share is of, before its colon; or ''."""
     texts, at = texts_of(text), stretch.starts[0]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at, words
@@ -147,6 +149,7 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         used = 1
         while at + used < len(figures_) and _joined(texts, figures_[at + used - 1], figures_[at + used]):
             used += 1
+        used = _listed(texts, figures_[at:]) or used
         group = tuple(figures_[at : at + used])
         end = group[-1].end
         end += _closing(texts, end)
@@ -294,6 +297,17 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     if between[0] in ("and", "or", "but") or (between[:1] == ["+"] and "-" in between):
         return _alike(a, b) and _all_inside(between[1:])
     return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
+
+
+def _listed(texts: list[str], later: list[Figure]) -> int:
+    """How many numbers stand in a list of which one is meant: three of '24, 28 or 32 spokes'; else 0."""
+    for i, (a, b) in enumerate(pairwise(later)):
+        between = texts[a.end : b.start]
+        if not _alike(a, b) or between not in ([","], ["or"], ["and"], [",", "or"], [",", "and"]):
+            return 0
+        if between != [","]:
+            return i + 2 if i else 0
+    return 0
 
 
 def _all_inside(texts: list[str]) -> bool:

@@ -9,8 +9,9 @@ from scopecheck.drafting.draft import Proposed
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Span
-from scopecheck.foundations.word_lists import run_at, runs
+from scopecheck.foundations.word_lists import run_at, runs, word_lists
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Own
 from scopecheck.resolve.account import ORDER_WORDS, digits_width, open_places, unit_width
 from scopecheck.resolve.claim_text import ClaimText
@@ -42,6 +43,8 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
     `timed`: for words of time too, with what they speak of ('after the pouring').
     """
     for start, end in _of_time(work) if timed else ():
+        _mark(work, start, end)
+    for start, end in _fractions(work.text):
         _mark(work, start, end)
     for start, end in _left_over(work, own):
         _mark(work, start, end)
@@ -117,7 +120,37 @@ def _excluded(text: ClaimText) -> list[tuple[int, int]]:
             continue
         end += text.texts[end : end + 1] in (["a"], ["an"], ["the"], ["any"], ["said"])
         found.append((at, end + width_of(noun_from(text, end))))
+    for at in text.where.get("no", ()):
+        noun = "" if at in text.taken or at in text.referring else noun_from(text, at + 1)
+        if noun and noun.split()[0] not in listed("limits", "inside"):
+            found.append((at, at + 1 + width_of(noun)))
     return found
+
+
+def _fractions(text: ClaimText) -> list[tuple[int, int]]:
+    """Where a claim says 'a third of the height', and no line takes it up."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    parts = word_lists()["fractions"]
+    for at in sorted(at for word in parts for at in text.where.get(word, ())):
+        counted = at > 0 and (texts[at - 1] in ("a", "one") or texts[at - 1] in NUMBER_WORDS)
+        if at in text.taken or texts[at + 1 : at + 2] != ["of"] or not (counted or texts[at] == "half"):
+            continue
+        start = at - counted
+        while start > 0 and (texts[start - 1] in listed("limits", "inside")) and start - 1 not in text.taken:
+            start -= 1
+        found.append((start, with_of(text, at)))
+    return found
+
+
+def with_of(text: ClaimText, at: int, joints: Sequence[str] = ("of",)) -> int:
+    """Where nouns end that follow with an 'of': 'of the height of the cup'."""
+    texts, end = text.texts, at + (joints == ("of",))
+    while end < len(texts) and texts[end] in joints:
+        noun = end + 1 + (texts[end + 1 : end + 2] in (["the"], ["said"], ["a"], ["an"], ["each"]))
+        if not (width := width_of(noun_from(text, noun))):
+            break
+        end = noun + width
+    return end
 
 
 def _goes_on(word: str) -> bool:
@@ -171,6 +204,8 @@ def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:
         far = far if far > last else end
     if texts[end - 1][0].isdecimal() and end < len(texts) and noun(end):
         return begin, end + 1 + per_width(texts, end + 1)  # '40 strokes per minute'
+    if texts[end : end + 2] == ["times", "as"] and "as" in texts[end + 2 : end + 4]:
+        return begin, with_of(text, texts.index("as", end + 2), ("as", "of"))
     whole = far > end or texts[end - 1] not in ("and", "or")
     return (begin, far) if whole else (start, end)
 

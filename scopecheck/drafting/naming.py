@@ -22,9 +22,24 @@ from scopecheck.drafting.beside import (
     whole_start,
     width_of,
 )
-from scopecheck.drafting.leading import AMOUNTS, PRESENT, done_to, in_a_list, in_an_amount, process_at
+from scopecheck.drafting.leading import (
+    AMOUNTS,
+    PRESENT,
+    added_before,
+    done_to,
+    in_a_list,
+    in_an_amount,
+    process_at,
+)
 from scopecheck.drafting.limits import Stretch
-from scopecheck.drafting.numbers_of import each_before, number_before, number_of, of_which, ratio_before
+from scopecheck.drafting.numbers_of import (
+    each_before,
+    number_before,
+    number_of,
+    of_two,
+    of_which,
+    ratio_before,
+)
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists, words
@@ -100,6 +115,7 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
         if word == "of" and (taker := sharing(text, stretch.starts[0])):
             return Called(taker, "", False)
         start = at + 1 if word == "of" else at
+        start += 3 * (texts[start : start + 3] in (["one", "or", "more"], ["at", "least", "one"]))
         while start < len(texts) and texts[start] in ("a", "an", "the", "said"):
             start += 1
         noun = noun_from(text, start)
@@ -132,7 +148,11 @@ def _parts_by(text: ClaimText, at: int) -> Called | None:
 
 def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
     """`at least six holes`: so many of what stands next."""
-    if len(stretch.figures) > 2 or any("." in text.tokens[f.digits].text for f in stretch.figures):
+    listed = {"or", "and"}.intersection(text.texts[stretch.figures[-2].end : stretch.figures[-1].start] if
+                                        len(stretch.figures) > 2 else ())  # fmt: skip
+    if (len(stretch.figures) > 2 and not listed) or any(
+        "." in text.tokens[f.digits].text for f in stretch.figures
+    ):
         return None
     last = stretch.figures[-1]
     noun = noun_from(text, max(stretch.end, last.end))
@@ -173,6 +193,9 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
         return Called("spacing", owner_before(text, at - 2), False)
     share = stretch.unit is not None and not stretch.unit.kind.dimension
+    amount = not {"amount", "quantity", "proportion"}.isdisjoint(texts[at : stretch.start])
+    if amount and (of := added_before(text, at)):
+        return Called(of, "", False)
     if share and texts[at - 1] in PRESENT and (of := in_an_amount(text, at)):
         return Called(of, "", False)
     return _noun_at(text, before_agent(texts, at), quantity, share)
@@ -212,13 +235,12 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
     if texts[at - 1] in listed_verbs() and at > 1 and nounish(texts[at - 2], stops):
         at -= 1
     start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
+    if start > 1 and texts[start - 1] == "per" and texts[start - 2] in words("measures", "nouns"):
+        start -= 2  # 'a mass per unit area of'
     if texts[start:at] == ["step"] and start > 1 and texts[start - 1] in ("in", "of", "during"):
         return _noun_at(text, start - 1, quantity)
-    if ratio := ratio_before(text, start, at):
-        return Called(ratio, "", False)
-    number, of = number_of(text, at)
-    if number and plural(number.split()[-1]) and not quantity and not share:
-        return Called(number, of, True)
+    if (told := _of_several(text, start, at, bool(quantity or share))) is not None:
+        return told
     if texts[at - 1] in words("persons", "nouns") and "by" in texts[max(0, start - 2) : start]:
         return Called("", "", False)  # 'tilted by the user up to 60 deg'
     begins, ordinal = start, ""
@@ -231,9 +253,10 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         return Called("", "", False)
     if " " not in noun and noun.endswith("ed") and noun not in words("mention", "ed_nouns"):
         return Called("", owner_before(text, start), False)
-    if quantity and noun.endswith("ing") and noun not in words("mention", "ing_nouns"):
+    known = words("mention", "ing_nouns") | words("measures", "nouns")
+    if quantity and noun.endswith("ing") and noun not in known:
         return Called(f"{noun} {quantity}", "", False)
-    acts = noun.endswith("ing") and noun not in words("mention", "ing_nouns") | words("measures", "nouns")
+    acts = noun.endswith("ing") and noun not in known
     if acts and start and texts[start - 1] in ("the", "said") and not _runs_on(texts, at):
         return Called("", "", False)  # 'between the pressing and the drying in an amount of'
     if noun in ("even number", "odd number") and (counted := number_before(text, start)):
@@ -263,6 +286,17 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         process = process_at(texts, begins)
         return Called(f"{process} {noun}".strip(), "" if process else owner, False, False, not process)
     return Called(noun, owner, False, False, fresh, ordinal)
+
+
+def _of_several(text: ClaimText, start: int, at: int, measured: bool) -> Called | None:
+    """A ratio by its two nouns, a number by what it counts, where the noun ends that begins at `start`."""
+    if (two := of_two(text, at))[1]:
+        return Called(name_of(text, two[0], at).replace(" to ", " ").replace(" the ", " "), "", False)
+    if ratio := ratio_before(text, start, at):
+        return Called(ratio, "", False)
+    number, of = number_of(text, at)
+    counts = number and plural(number.split()[-1]) and not measured
+    return Called(number, of, True) if counts else None
 
 
 def _runs_on(texts: list[str], at: int) -> bool:

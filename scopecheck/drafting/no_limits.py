@@ -37,17 +37,31 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return start, end
     if what.counted and texts[start - 1 : start] and texts[start - 1] in words("limits", "events"):
         return start - 1, end
+    if of := _without_unit(texts, stretch, what):
+        return of, end
     if _named_so(texts, stretch, what) or texts[end : end + 1] == ["thereof"]:
         return max(0, start - 1), end
     if at := _surpassing(texts, stretch):
         return at, end
-    if what.counted and (per := _per(texts, end)):
+    if per := _per(texts, end, what.counted):
         return start, per
     if at := _worked_out(text, stretch):
         return at, end
     if often := _how_often(texts, end):
         return stretch.start, often
     return 0, 0
+
+
+def _without_unit(texts: list[str], stretch: Stretch, what: Called) -> int:
+    """Where a number of what is measured in some unit begins that has none: 'a power of two'; else 0."""
+    at, end = stretch.starts[0], stretch.end
+    if stretch.unit is not None or what.counted or what.unnamed or not what.noun:
+        return 0
+    beside = run_at(texts, end, "limits", "relations") or "twice" in texts[at:end]
+    ratio = "ratio" in texts[max(0, at - 2 * MOST_BACK) : at]
+    if beside or ratio or what.noun.split()[-1] not in words("measures", "with_units"):
+        return 0
+    return at - 2 * (texts[at - 2 : at] == ["power", "of"])
 
 
 def _how_often(texts: list[str], end: int) -> int:
@@ -151,8 +165,12 @@ def _surpassing(texts: list[str], stretch: Stretch) -> int:
     return 0
 
 
-def _per(texts: list[str], end: int) -> int:
-    """Where 'warp yarns per cm' ends behind a number; 0 where no 'per' follows the noun."""
+def _per(texts: list[str], end: int, counted: bool) -> int:
+    """Where 'warp yarns per cm', 'of salt per kg' ends behind a number; 0 where no 'per' follows the noun."""
+    end += 0 if counted else 2 * (texts[end : end + 1] == ["of"])
+    end -= not counted and texts[end - 1 : end] not in (["the"], ["a"], ["an"], ["said"])
+    if not counted and texts[end - 1 : end] != ["of"] and texts[end - 2 : end - 1] != ["of"]:
+        return 0
     for at in range(end + 1, min(len(texts) - 1, end + 4)):
         if width := per_width(texts, at):
             return at + width

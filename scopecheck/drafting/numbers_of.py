@@ -10,6 +10,7 @@ from scopecheck.drafting.beside import (
     nounish,
     texts_of,
     uncounted,
+    whole_start,
     width_of,
 )
 from scopecheck.foundations.word_lists import words
@@ -24,6 +25,21 @@ def ratio_of(texts: list[str], at: int) -> int:
     if texts[at + 1 : at + 2] == ["by"]:
         at += 2
     return at + 2 if texts[at + 1 : at + 2] in (["of"], ["between"]) else 0
+
+
+def of_two(text: ClaimText, at: int) -> tuple[int, int]:
+    """Where the two nouns of 'a water to cement ratio is' begin, that ends here; (0, 0) where none does."""
+    texts = text.texts
+    while at > 0 and texts[at - 1] in words("measures", "between"):
+        at -= 1
+    if at < 4 or texts[at - 1] != "ratio":
+        return 0, 0
+    second = whole_start(text, noun_start(texts, at - 1), at - 1)
+    joint = second - (texts[second - 1] in ("the", "said"))
+    if joint < 2 or texts[joint - 1] != "to":
+        return 0, 0
+    first = whole_start(text, noun_start(texts, joint - 1), joint - 1)
+    return (first, second) if first < joint - 1 else (0, 0)
 
 
 def ratio_before(text: ClaimText, start: int, end: int) -> str:

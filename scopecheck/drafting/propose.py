@@ -10,6 +10,7 @@ from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
 from scopecheck.drafting.conditional import held_spans, without_held
 from scopecheck.drafting.conditions import before_limits, behind_limits
+from scopecheck.drafting.contrary import without_contrary
 from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
 from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.in_steps import of_item, told_apart
@@ -19,11 +20,13 @@ from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.no_limits import limits_nothing, surroundings
+from scopecheck.drafting.on_condition import conditioned
 from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.relations import beside_others, changed
 from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.stepped import items, steps
+from scopecheck.drafting.turned import turned_spans
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source, Span
@@ -54,6 +57,8 @@ def proposals(draft: Draft, group: bool = True) -> None:
     of_time = steps(works, quantities) if group else []
     quantities += of_time
     without_held(works)
+    without_contrary(works)
+    conditioned(works, quantities)
     counted(works, quantities)
     summed(works, quantities)
     with_wholes(works, quantities)
@@ -124,20 +129,24 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     kept_ = [(s, c) for s, c in found if s.start not in nothing]
     limits = _without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in kept_])
     inside = [(i.start, i.end) for i in listed_]
-    limits = [
+    only_when = [
         (s, c)
         for s, c in limits
-        if not s.condition
-        or a_parameter(text, s.starts[0])
-        or any(a <= s.condition < s.end <= b for a, b in inside)
+        if s.condition
+        and not a_parameter(text, s.starts[0])
+        and not any(a <= s.condition < s.end <= b for a, b in inside)
     ]
+    limits = [limit for limit in limits if limit not in only_when]
     limits = [(replace(s, condition=0) if a_parameter(text, s.starts[0]) else s, c) for s, c in limits]
     limits = [(s, of_item(text, s, c, listed_)) for s, c in limits]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
     work.items, work.listing, work.joint = listed_, listing, together
-    work.held = held_spans(text)
+    work.whens = only_when
+    work.held = [*held_spans(text), *turned_spans(text, stated)]
     work.equal = equals(text)
+    beside = {at for one in work.equal for at in range(one.start, one.end)}
+    work.limits = [(s, c) for s, c in work.limits if s.figures[0].start not in beside]
     kept = {s.start for s, _ in work.limits}
     left = [s for s, _ in found if s.start not in kept]
     work.unread = [(at, s.end) for s in left if (at := changed(text.texts, s))]

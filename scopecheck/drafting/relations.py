@@ -11,14 +11,15 @@ from collections.abc import Iterable, Sequence
 
 from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.marks import with_of
 from scopecheck.drafting.naming import Called
-from scopecheck.drafting.numbers_of import ratio_of
+from scopecheck.drafting.numbers_of import of_two, ratio_of
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.resolve.claim_text import pieces_of
+from scopecheck.resolve.claim_text import ClaimText, pieces_of
 from scopecheck.text.stream import stem
 
 MOST_WORDS = 8
@@ -63,7 +64,7 @@ def _set_beside(
 ) -> tuple[Stretch, Called] | None:
     """The limit with the other quantity in its words, if it has one; None if it is kept whole, unread."""
     texts = work.text.texts
-    if (pair := _ratio(texts, stretch, what, known)) is not None:
+    if (pair := _ratio(work.text, stretch, known)) is not None:
         return pair
     whole = changed(texts, stretch) or _kept_ratio(texts, stretch, what, known) or _together(texts, stretch)
     if whole:
@@ -87,7 +88,7 @@ def _set_beside(
         return stretch, what
     if (end := _measured(work, stretch, noun)) and not what.unnamed:
         return replace(stretch, end=end, other=(noun, end), fresh=True), what
-    end = noun + max(1, width_of(noun_from(work.text, noun)))
+    end = with_of(work.text, noun + max(1, width_of(noun_from(work.text, noun))) - 1)
     work.unread.append((stretch.starts[0], min(end, len(texts))))
     return None
 
@@ -285,12 +286,24 @@ def _a_time(unit: Unit | None) -> bool:
 # ---- ratios of two quantities
 
 
-def _ratio(
-    texts: list[str], stretch: Stretch, what: Called, known: Sequence[Other]
-) -> tuple[Stretch, Called] | None:
+def _turned_ratio(text: ClaimText, stretch: Stretch, known: Sequence[Other]) -> tuple[Stretch, Called] | None:
+    """`a water to cement ratio is from 0.4 to 0.5`, if both have limits of their own."""
+    first, second = of_two(text, stretch.starts[0])
+    one, two = (_named(text.texts, at, known) if second else None for at in (first, second))
+    if one is None or two is None or one[0].what == two[0].what:
+        return None
+    begin = first - (text.texts[first - 1] in _DETERMINERS)
+    made = replace(stretch, other=(first, one[1]), second=(second, two[1]), begins=begin)
+    return made, Called("ratio", "", False, True)
+
+
+def _ratio(text: ClaimText, stretch: Stretch, known: Sequence[Other]) -> tuple[Stretch, Called] | None:
     """`ratio of the inner diameter to the diameter is at least 5:3`, if both have limits of their own."""
+    texts = text.texts
     if "ratio" not in texts or (stretch.unit is not None and stretch.unit.symbol):
         return None
+    if (turned := _turned_ratio(text, stretch, known)) is not None:
+        return turned
     for at in range(stretch.starts[0] - 2, max(0, stretch.starts[0] - MOST_RATIO), -1):
         if begin := ratio_of(texts, at):
             break

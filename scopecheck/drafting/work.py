@@ -55,6 +55,19 @@ class Held:
     end: int
     first: int
     least: int
+    when: tuple[int, int] = (0, 0)
+    """The tokens of the condition, where it is one."""
+
+
+@record
+class Conditioned:
+    """A limit with its condition: all their tokens, the condition's, where the limit is, what it is of."""
+
+    start: int
+    end: int
+    when: tuple[int, int]
+    limit: int
+    of: Quantity
 
 
 @holder
@@ -97,6 +110,13 @@ class Work:
     items: tuple[Item, ...] = ()
     joint: list[Joint] = field(default_factory=list)
     held: list[Held] = field(default_factory=list)
+    whens: list[tuple[Stretch, Called]] = field(default_factory=list)
+    """The limits that only say when something holds."""
+    conditioned: list[Conditioned] = field(default_factory=list)
+    on_condition: list[tuple[Conditioned, str]] = field(default_factory=list)
+    """Limits with their conditions, and of those that are declared the names left of the colon."""
+    about: list[Quantity] = field(default_factory=list)
+    """What these conditions are about."""
     equal: list[Equal] = field(default_factory=list)
     equals: list[tuple[Equal, str]] = field(default_factory=list)
     """Numbers of things set beside each other, and of those declared the names left of the colon."""
