@@ -93,7 +93,9 @@ class Reader:
                 f"take out the colon: {alone}",
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
-        if subjects and job.sort in ("", "switches", "steps") and not _is_read(job, made):
+        several = len(subjects) > 1
+        plainly = _is_read(job, made) and (not several or self._trying()._reads_plainly(words, subjects))
+        if subjects and job.sort in ("", "switches", "steps") and not plainly:
             sides = self._sides(job)
             if found := conditional(sides, tokens):
                 return found
@@ -101,10 +103,14 @@ class Reader:
                 raise wrong
         return _whole(job, made)
 
+    def _trying(self) -> Reader:
+        """The same, for words that are only tried: what is found is not kept."""
+        trial = Groups(self.groups.profile, (), (), (), self.groups.definitions)
+        return Reader(self.names, self.phrases, trial, self.document, self.where, self.method)
+
     def _sides(self, job: Job) -> Sides:
         """How what stands on either side of a condition is read: each as a line by itself."""
-        trial = Groups(self.groups.profile, (), (), (), self.groups.definitions)
-        trying = Reader(self.names, self.phrases, trial, self.document, self.where, self.method)
+        trying = self._trying()
 
         def words(tokens: tuple[Token, ...]) -> Words:
             return Words(job.text(tokens), tokens, job.span(tokens))
