@@ -10,6 +10,7 @@ import pytest
 from scopecheck.answers.consistency import contradictions
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all, prepare
+from scopecheck.core.construction import base_construction
 from scopecheck.core.declared import SetDecl
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source
@@ -17,6 +18,7 @@ from scopecheck.report.items import statement
 from scopecheck.report.things import thing_text
 from scopecheck.report.wholes import case_notes, short_of_whole
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.evaluate import evaluate
 from tests.sheets import sheet
 
 GLAZE = """
@@ -381,3 +383,50 @@ def test_where_none_of_a_class_is_there_every_reading_asks_the_amount_0(amount: 
     told = next((f for f in found if f.question == "inside lost"), None)
     assert (told is not None) is lost
     assert told is None or told.quantifier == "every"
+
+
+SLIP = """
+slip  composition in wt%
+  frit, water, clay
+
+1. A slip, {words}.
+   | slip : {words}
+"""
+
+
+@pytest.mark.parametrize(
+    ("words", "exact"),
+    [
+        ("contains 3 to 5 wt% of water", "3 wt% <= water <= 5 wt%"),
+        ("comprising at least 40 wt% of frit", "frit >= 40 wt%"),
+        ("having a water content of at most 5 wt%", "water <= 5 wt%"),
+        (
+            "contains 30 to 50 wt% frit and less than 5 % by weight of water",
+            "30 wt% <= frit <= 50 wt%, water < 5 wt%",
+        ),
+        ("free of clay", "clay = 0 wt%"),
+    ],
+)
+def test_amounts_of_ingredients_may_be_told_of_the_whole(words: str, exact: str) -> None:
+    said = sheet(SLIP.format(words=words))
+    meant = sheet(f"{SLIP.format(words=words).rpartition('   |')[0]}   | {exact}\n")
+    one, other = (made.claims[0].limitations[0].formula for made in (said, meant))
+    assert said.claims[0].limitations[0].groups or one == other
+    for frit in (30, 40, 50, 60):
+        for water in (0, 3, 5, 6):
+            rest = Fraction(100 - frit - water, 100)
+            for clay in (Fraction(0), rest):
+                thing = {n: Fraction(0) for made in said.compositions for n in made.members}
+                thing |= {"frit": Fraction(frit, 100), "water": Fraction(water, 100), "clay": clay}
+                values = [evaluate(f, thing, base_construction(m)) for f, m in ((one, said), (other, meant))]
+                assert values[0] is values[1], thing
+
+
+def test_words_that_close_a_composition_or_leave_a_choice_are_not_parted_by_ingredients() -> None:
+    for words in (
+        "consisting of 3 to 5 wt% of water",
+        "3 to 5 wt% of water or clay",
+        "5 wt% of frit and clay",
+    ):
+        made, _ = read_sheet(Source("test", SLIP.format(words=words)))
+        assert made is None, words

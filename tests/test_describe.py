@@ -195,7 +195,7 @@ def test_a_lost_case_tells_on_which_reading_it_is_kept() -> None:
     finding = found("inside lost", 3, "claim 1", "1. A leaf", quantifier="base", failing=("1b",),
                     kept_by=(Reread(1, 0, (point,)),))  # fmt: skip
     text = one_line(text_of(answers_of(finding, sheet=sheet), sheet=sheet))
-    assert 'Kept in once "between 2 and 4 mm" stretches by ≈ 2.857 % (exactly 20/7) or more' in text
+    assert 'Kept in once "between 2 and 4 mm" stretches by ≈ 2.857 % (exactly 20/7 %) or more' in text
 
 
 def test_several_presumed_readings_mean_that_no_presumption_is_known() -> None:

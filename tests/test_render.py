@@ -137,7 +137,7 @@ def test_json_carries_twin_break_points_and_fractions() -> None:
     (data,) = parsed(build_report(sheet, answers_of(finding, sheet=sheet), False))["findings"]
     assert data["break_points"][0]["exact"] == "1/35"
     assert data["break_points"][0]["closed"] is True
-    assert data["break_points"][0]["text"].endswith("stretches by ≈ 2.857 % (exactly 20/7) or more")
+    assert data["break_points"][0]["text"].endswith("stretches by ≈ 2.857 % (exactly 20/7 %) or more")
     assert data["twin"][1] == {
         "name": "diameter",
         "exact": "34/11",

@@ -82,8 +82,10 @@ def _depends(texts: list[str], stretch: Stretch) -> int:
     for at in range(stretch.end, min(len(texts) - 1, stretch.end + MOST_ON)):
         if texts[at] in _PARTING or texts[at] in ("and", "or"):
             return 0
-        if texts[at] in ("when", "if", "once", "whenever") and texts[at + 1] in _DETERMINERS:
+        if texts[at] in ("when", "if", "once", "whenever", "unless") and texts[at + 1] in _DETERMINERS:
             return at + 1
+        if texts[at : at + 2] == ["provided", "that"]:
+            return at + 2
     return 0
 
 

@@ -53,13 +53,17 @@ def quantity_text(value: Fraction, unit: Unit) -> str:
 
 
 def with_symbol(value: Fraction, symbol: str) -> str:
-    """A number and a symbol: `3.05 mm`, `≈ 3.091 mm (exactly 34/11)`; a symbol of '' is left out."""
+    """A number and a symbol: `3.05 mm`, `≈ 3.091 mm (exactly 34/11)`; a symbol of '' is left out.
+
+    Per cent stands behind the fraction too, which could be taken for the share itself.
+    """
     symbol = plain_degrees(symbol)
     exact = decimal_text(value)
     if exact:
         return GLUE.join(part for part in (exact, symbol) if part)
     near = GLUE.join(part for part in ("≈", approximate(value), symbol) if part)
-    return f"{near}{GLUE}(exactly{GLUE}{value.numerator}/{value.denominator})"
+    of_hundred = f"{GLUE}%" if symbol == "%" else ""
+    return f"{near}{GLUE}(exactly{GLUE}{value.numerator}/{value.denominator}{of_hundred})"
 
 
 def difference_text(value: Fraction, unit: Unit) -> str:

@@ -41,7 +41,8 @@ from scopecheck.resolve.everyday import (
     without_times,
 )
 from scopecheck.resolve.groups import Groups
-from scopecheck.resolve.names import Bound, Names, Typed
+from scopecheck.resolve.ingredients import by_ingredient, without_verb
+from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
 from scopecheck.resolve.phrase_finding import Job, Place
 from scopecheck.resolve.phrase_slots import named_subjects, occurrence
@@ -93,20 +94,53 @@ class Reader:
                 f"take out the colon: {alone}",
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
-        several = len(subjects) > 1
-        plainly = _is_read(job, made) and (not several or self._trying()._reads_plainly(words, subjects))
-        if subjects and job.sort in ("", "switches", "steps") and not plainly:
-            sides = self._sides(job)
-            if found := conditional(sides, tokens):
-                return found
-            if wrong := why_not(sides, tokens):
-                raise wrong
-        return _whole(job, made)
+        of_amounts = any(t.number and t.number.unit for t in tokens)
+        tried = subjects and (of_amounts or not _is_read(job, made))
+        if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
+            return of_ingredients
+        return self._under_condition(job, made, tokens) or _whole(job, made)
+
+    def _under_condition(
+        self, job: Job, made: tuple[Token, ...], tokens: tuple[Token, ...]
+    ) -> Formula | None:
+        """The words as limits under conditions, where they are not read without; None where none stand there."""
+        several = len(job.subjects) > 1
+        plainly = _is_read(job, made)
+        plainly = plainly and (not several or self._trying()._reads_plainly(job.words, job.subjects))
+        if plainly or not job.subjects or job.sort not in ("", "switches", "steps"):
+            return None
+        sides = self._sides(job)
+        found = conditional(sides, tokens)
+        if found is None and (wrong := why_not(sides, tokens)):
+            raise wrong
+        return found
 
     def _trying(self) -> Reader:
         """The same, for words that are only tried: what is found is not kept."""
         trial = Groups(self.groups.profile, (), (), (), self.groups.definitions)
         return Reader(self.names, self.phrases, trial, self.document, self.where, self.method)
+
+    def _of_ingredients(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """Words about a composition as read of the ingredients that they name, each by itself."""
+        made = subjects[0].bound
+        if len(subjects) > 1 or not isinstance(made, Composition):
+            return None
+        jobs: list[Read] = []
+        for name, said in by_ingredient(made, tokens):
+            share = self.names.declarations[name]
+            assert isinstance(share, NumberDecl)
+            one = (Subject(number_of(share), name, subjects[0].span),)
+            tried = (self._job(t, words, one) for t in (said, without_verb(said)) if t)
+            found = next((job for job in tried if _is_read(*job)), None)
+            if found is None:
+                return None
+            jobs.append(found)
+        for job, _ in jobs:
+            self.names.speak(job.subjects[0].text)
+        parts = tuple(_whole(*job) for job in jobs)
+        return All(parts) if len(parts) > 1 else next(iter(parts), None)
 
     def _sides(self, job: Job) -> Sides:
         """How what stands on either side of a condition is read: each as a line by itself."""

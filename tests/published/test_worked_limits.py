@@ -110,3 +110,27 @@ must stay out
     assert met(polymer, "mixture") == "base"
     assert met(pinned(polymer, "average", "by number"), "mixture") == "every"
     assert met(pinned(polymer, "average", "by weight"), "mixture") == "none"
+
+
+FILM = """
+profile US court
+density  density in g/cm3
+
+1. A film of a copolymer having a density below about 0.91 g/cm3.
+   | density : a density below about 0.91 g/cm3
+
+must stay out   density
+  first         0.912 g/cm3
+  second        0.914 g/cm3
+  third         0.915 g/cm3
+  fourth        0.9 g/cm3
+"""
+
+
+@worked("own", "Viskase v. American Nat'l Can, 947 F. Supp. 1200 (N.D. Ill. 1996), 0.905 to 0.914", "read")
+def test_below_about_a_number_reaches_all_that_rounds_to_it() -> None:
+    """How the Federal Circuit saw it (261 F.3d 1316, from memory: 0.910) is the reading without the word."""
+    names = ("first", "second", "third", "fourth")
+    wide = pinned(FILM, "less than about (N)", "up to all that rounds to it")
+    assert [met(wide, c) for c in names] == ["every", "every", "none", "every"]
+    assert [met(FILM, c) for c in names] == ["some", "some", "some", "every"]
