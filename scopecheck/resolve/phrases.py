@@ -98,16 +98,14 @@ class Reader:
         tried = subjects and (of_amounts or not _is_read(job, made))
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
-        return self._under_condition(job, made, tokens) or _whole(job, made)
-
-    def _under_condition(
-        self, job: Job, made: tuple[Token, ...], tokens: tuple[Token, ...]
-    ) -> Formula | None:
-        """The words as limits under conditions, where they are not read without; None where none stand there."""
-        several = len(job.subjects) > 1
         plainly = _is_read(job, made)
-        plainly = plainly and (not several or self._trying()._reads_plainly(job.words, job.subjects))
-        if plainly or not job.subjects or job.sort not in ("", "switches", "steps"):
+        if plainly and len(subjects) > 1:
+            plainly = self._trying()._reads_plainly(words, subjects)
+        return (None if plainly else self._under_condition(job, tokens)) or _whole(job, made)
+
+    def _under_condition(self, job: Job, tokens: tuple[Token, ...]) -> Formula | None:
+        """The words as limits under conditions; None where no condition stands in them."""
+        if not job.subjects or job.sort not in ("", "switches", "steps"):
             return None
         sides = self._sides(job)
         found = conditional(sides, tokens)
