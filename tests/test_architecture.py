@@ -37,7 +37,7 @@ FLOORS: dict[str, str] = {
         " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
         " free_numbers readings defined_words chart practice spelled everyday"
         " subjects called asides together them phrase_finding beside_another phrase_numbers phrase_advice"
-        " phrase_slots states sides conditional conditional_advice ingredients phrases claim_text"
+        " phrase_slots states sides conditional conditional_advice ingredients in_order phrases claim_text"
         " dependencies form_rules joints account amounts stated declared claims step_cells case_parts"
         " assembly_cells case_desk number_cells case_cells case_facts cases sheet successors agreement"
         " common_groups joined carried"
@@ -66,9 +66,9 @@ FLOORS: dict[str, str] = {
         " scope_map render.map_json"
     ),
     "drafting": (
-        "pasted limits beside leading naming lists_of choices kinds_of draft texts readable work in_steps"
-        " no_limits marks conditions quantities joint same relations compared composed grouped stepped"
-        " step_lines lines propose asked remarks start anew"
+        "pasted limits beside numbers_of leading naming lists_of choices closed kinds_of draft texts readable"
+        " work in_steps no_limits marks conditions quantities as_many joint same relations compared composed"
+        " grouped stepped conditional step_lines lines propose asked remarks start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"

@@ -1123,6 +1123,7 @@ def test_a_share_by_mass_per_volume_may_lie_above_100_per_cent() -> None:
         assert salt.upper is None
 
 
+AT_LEAST = ("gap : at least 30 mm", "rim : at most 60 mm")
 LARGEST = "the largest of the gap, the rim and the depth is more than 60 mm"
 QUARTER_TO_HALF = "1/4 * rim < gap < 1/2 * rim"
 KETTLE = """
@@ -1238,6 +1239,36 @@ def test_a_limit_on_one_of_two(words: str, enough: dict[str, set[int]]) -> None:
         for gap, rim in product((20, 21), repeat=2):
             thing = {"gap": Fraction(gap, 1000), "rim": Fraction(rim, 1000)}
             assert evaluate(formula, thing, k) is ((gap > 20) + (rim > 20) in numbers)
+
+
+@pytest.mark.parametrize(
+    ("subjects", "words", "lines"),
+    [
+        ("gap, rim", "30 to 40 mm and 50 to 60 mm, respectively", ("gap : 30 to 40 mm", "rim : 50 to 60 mm")),
+        ("gap, rim", "the gap and the rim are at least 30 mm and at most 60 mm, respectively", AT_LEAST),
+        ("gap, rim", "the gap is at least 30 mm and the rim is at most 60 mm", AT_LEAST),
+        (
+            "oil, gum",
+            "at least 5 wt% oil and at most 3 wt% gum",
+            ("oil : at least 5 wt%", "gum : at most 3 wt%"),
+        ),
+    ],
+)
+def test_each_of_several_has_a_limit_of_its_own(subjects: str, words: str, lines: tuple[str, str]) -> None:
+    formula = sheet(KETTLE.format(words=words, line=f"{subjects} : {words}")).claims[0].limitations[0].formula
+    assert isinstance(formula, All)
+    for part, line in zip(formula.items, lines, strict=True):
+        alone = sheet(KETTLE.format(words=line.partition(": ")[2], line=line))
+        other = alone.claims[0].limitations[0].formula
+        assert isinstance(part, Read)
+        assert isinstance(other, Read)
+        assert part.options == other.options
+
+
+def test_limits_in_an_order_that_is_not_told_are_refused() -> None:
+    for words in ("at least 30 mm and at most 60 mm", "30 mm, 40 mm and 50 mm, respectively"):
+        made, _ = read_sheet(Source("test", KETTLE.format(words=words, line=f"gap, rim : {words}")))
+        assert made is None, words
 
 
 def assert_alike(said: Sheet, meant: Sheet, things: Iterable[Article]) -> None:

@@ -76,7 +76,10 @@ def test_a_time_from_a_step_on_is_a_line_of_the_step_that_it_speaks_of() -> None
             "no earlier than 100 ms after the valve",
         ),
         ("to stop a pump within 40 ms of a trigger signal", "within 40 ms of a trigger signal"),
-        ("to stop a pump within 200 ms when a pressure exceeds 2 bar", "within 200 ms when"),
+        (
+            "to stop a pump within 200 ms when a pressure exceeds 2 bar",
+            "a pump within 200 ms when a pressure exceeds 2 bar",
+        ),
         (
             "to open a valve after the pressure has fallen below 3 bar",
             "after the pressure has fallen below 3 bar",

@@ -17,7 +17,11 @@ _TOKEN = regex(r"\w+|[^\w\s]")
 _LAST_WORD = regex(r"\d\s+([^\W\d_]+(?: per [^\W\d_]+)?)$")
 _SIDES = frozenset(("inner", "outer", "internal", "external", "inside", "outside", "relative"))
 """Words that tell of a diameter, or of a humidity, what would be asked of it."""
-_SORTS = tuple("same basis change ratio unit excluded unread example how whole each order owner".split())
+_BY_KIND = frozenset(("density",))
+"""Nouns that are measures of several kinds, and asked of in one only."""
+_SORTS = tuple(
+    "same basis change ratio condition either unit excluded unread example how whole each order owner".split()
+)
 """The sorts of questions, those that most often matter first."""
 
 
@@ -77,12 +81,24 @@ def _sort_of(words: str) -> str:
     texts = _TOKEN.findall(words.lower())
     if _excluding(words):
         return "excluded"
+    if _conditional(texts):
+        return "condition"
+    if texts[0] in listed_words("limits", "leaving_free"):
+        return "example"
+    if "or" in texts and len([t for t in texts if t[0].isdecimal()]) > 1:
+        return "either"
     if "by" in texts and texts[0] in listed_words("limits", "changes"):
         return "change"
     if texts[0] in ("ratio", "quotient"):
         return "ratio"
     unit = _LAST_WORD.search(words)
     return "unit" if unit and find_unit(unit[1]) is None else "unread"
+
+
+def _conditional(texts: list[str]) -> bool:
+    """Whether words not restated hold a condition."""
+    governing = listed_words("limits", "governing")
+    return any(t in governing or run_at(texts, i, "limits", "provisos") for i, t in enumerate(texts))
 
 
 def _an_example(words: str) -> bool:
@@ -98,6 +114,11 @@ def _about_each(draft: Draft, quantity: Quantity) -> Iterable[tuple[str, str]]:
         yield "each", sentence("start", "of_several", name=quantity.name, several=several.name)
 
 
+def _as_asked(quantity: Quantity, noun: str) -> bool:
+    """Whether a noun is what is asked of: a 'density' in g/cm3, and none of a current."""
+    return has_sentence("asked_of", noun) and (noun not in _BY_KIND or quantity.kind.startswith(f"{noun} in"))
+
+
 def _about(quantity: Quantity) -> Iterable[tuple[str, str]]:
     """What is asked of a quantity by its kind and noun."""
     last = quantity.noun.split()[-1]
@@ -107,7 +128,7 @@ def _about(quantity: Quantity) -> Iterable[tuple[str, str]]:
         return
     if quantity.kind.endswith("in %") and quantity.within is None:
         yield "basis", quoted(quantity.name)
-    elif has_sentence("asked_of", last) and _SIDES.isdisjoint(quantity.noun.split()):
+    elif _as_asked(quantity, last) and _SIDES.isdisjoint(quantity.noun.split()):
         yield "how", sentence("start", "how_one", name=quantity.name, how=sentence("asked_of", last))
     elif quantity.kind.startswith("share") and quantity.within is None and " of " not in quantity.kind:
         yield "whole", quoted(quantity.name)

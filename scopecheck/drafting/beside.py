@@ -173,19 +173,16 @@ def measure_of(text: ClaimText, at: int) -> str:
     return name_of(text, whole_start(text, start, at - 1), at - 1)
 
 
-def ratio_before(text: ClaimText, start: int, end: int) -> str:
-    """`ratio of water to cement` before a limit, as `water cement ratio`."""
+def placed_before(text: ClaimText, at: int) -> str:
+    """The lip of 'a lip above the floor of 2 mm': what the words before say where it is; or ''."""
     texts = texts_of(text)
-    before = texts[max(0, start - 8) : start]
-    if (
-        "ratio" not in before
-        or texts[end - 1] == "ratio"
-        or (texts[start - 1] != "to" and "to" not in before[-2:])
-    ):
+    the = at - (at > 0 and texts[at - 1] in ("the", "said", "a", "an", "each"))
+    if the == at or the < 3 or texts[the - 1] not in words("nouns", "placing"):
         return ""
-    at = start - len(before) + len(before) - 1 - before[::-1].index("ratio")
-    between = [w for w in texts[at + 1 : end] if w not in words("nouns", "stops") and w[0].isalpha()]
-    return " ".join([*between[:4], "ratio"]) if 2 <= len(between) <= 4 else ""
+    start = whole_start(text, noun_start(texts, the - 1), the - 1)
+    said = 0 < start < the - 1 and texts[start - 1] in ("a", "an")
+    noun = name_of(text, start, the - 1)
+    return noun if said and not noun.endswith(("ing", "ed")) else ""
 
 
 def listed_verbs() -> frozenset[str]:
@@ -205,19 +202,6 @@ def process_before(texts: list[str], at: int) -> str:
     if word.endswith("ied"):
         return word[:-3] + "ying"
     return word[:-2] + "ing" if word.endswith("ed") and (len(word) > 4 or word == "aged") else ""
-
-
-def each_before(text: ClaimText, at: int) -> str:
-    """What has so many of something: 'row' of 'each row comprises at least four lamps'; or ''."""
-    texts = texts_of(text)
-    verb = texts[at - 1] if at else ""
-    if not (verb.startswith(("compris", "includ", "contain")) or verb in ("has", "having", "with", "have")):
-        return ""
-    if at > 2 and texts[at - 2] == "each":  # 'planet gears each having'
-        return name_of(text, uncounted(texts, noun_start(texts, at - 2), at - 2), at - 2)
-    start = noun_start(texts, at - 1)
-    each = 0 < start < at - 1 and texts[start - 1] in ("each", "every")
-    return name_of(text, start, at - 1) if each else ""
 
 
 def tells_when(texts: list[str], at: int) -> bool:
@@ -271,15 +255,6 @@ def a_parameter(text: ClaimText, at: int) -> bool:
     start = whole_start(text, noun_start(texts, end), end)
     brought_in = 1 < start < end and texts[start - 1] in ("a", "an")
     return brought_in and texts[start - 2] in words("limits", "comparing")
-
-
-def number_before(text: ClaimText, at: int) -> str:
-    """`the number of the nozzles is an even number`: what is counted, or ''."""
-    texts = texts_of(text)
-    for start in range(at - 1, max(-1, at - MOST_COUNTED), -1):
-        if texts[start : start + 2] == ["number", "of"]:
-            return noun_from(text, start + 2 + (texts[start + 2 : start + 3] in (["the"], ["said"])))
-    return ""
 
 
 def sharing(text: ClaimText, at: int) -> str:

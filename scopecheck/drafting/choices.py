@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from scopecheck.drafting.beside import name_of, noun_before, noun_from, number_before, width_of
+from scopecheck.drafting.beside import name_of, noun_before, noun_from, width_of
 from scopecheck.drafting.lists_of import listed_from
+from scopecheck.drafting.numbers_of import number_before
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import run_at, runs, words
 from scopecheck.resolve.claim_text import ClaimText, pieces_of

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Container, Sequence
 
 from scopecheck.drafting.beside import noun_before, noun_from, texts_of, width_of
+from scopecheck.drafting.closed import closing_list
 from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.relations import whole_from
 from scopecheck.drafting.work import Work
@@ -20,6 +21,10 @@ MOST_BETWEEN = 14
 """How many words may stand between a transition and the first amount: 'based on the total weight of'."""
 SHARES = ("share in wt%", "share in vol%", "share in mol%", "share in %")
 _BASES = ("weight", "mass", "volume", "mole", "moles")
+
+
+_SAID_OF_IT = frozenset("contains contain comprises comprise includes include has have".split())
+"""Verbs by which a dependent claim says what is in a composition, and opens none."""
 
 
 @record
@@ -58,11 +63,16 @@ def composition(works: Sequence[Work], quantities: list[Quantity]) -> list[Quant
     bare: dict[str, Quantity] = {q.name: q for q in quantities if q.within is whole}
     for work, series in found:
         whole.claims.append(work.claim.number)
-        for noun in series.bare:
+        start, end, far, members = closing_list(work.text, series.noun)
+        for noun in (*series.bare, *members):
             if noun not in bare and noun.lower() not in taken:
                 bare[noun] = Quantity(noun, kind, noun, "", [], within=whole)
-        work.opened, work.balance = (series.start, series.end, whole), series.balance
-        work.bare = [bare[noun] for noun in series.bare if noun in bare]
+        work.balance = series.balance
+        if members:
+            work.opened, work.closed = (start, end, whole), far
+        elif not (work.text.referring and texts_of(work.text)[series.start] in _SAID_OF_IT):
+            work.opened = (series.start, series.end, whole)
+        work.bare = [bare[noun] for noun in (*series.bare, *members) if noun in bare]
     made = [*quantities, whole, *(q for q in bare.values() if q not in quantities)]
     lists = _classes(made, whole)
     return [q for q in made if not any(q is listed for listed in lists)]

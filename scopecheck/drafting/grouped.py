@@ -115,14 +115,12 @@ def _one_of(works: Sequence[Work], noun: str) -> str:
 
 def _most(works: Sequence[Work], counted: Quantity) -> int:
     """How many of them there may be: some more than the claims say."""
-    numbers = [
-        number
-        for work in works
-        for (stretch, _), of in zip(work.limits, work.of, strict=True)
-        if of is counted
-        for number in _whole_numbers(work.text, stretch)
-    ]
-    return max([FEWEST_AT_MOST, *(n + MORE for n in numbers)])
+    numbers: dict[int, int] = {}
+    for work in works:
+        for (stretch, _), of in zip(work.limits, work.of, strict=True):
+            if of.kind.startswith(("count", "part,")) and _called_alike(counted.noun, of):
+                numbers[id(of)] = max([numbers.get(id(of), 0), *_whole_numbers(work.text, stretch)])
+    return max(FEWEST_AT_MOST, sum(numbers.values()) + MORE if numbers else 0)
 
 
 def _whole_numbers(text: ClaimText, stretch: Stretch) -> Iterator[int]:

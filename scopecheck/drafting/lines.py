@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.core.declared import NumberDecl
+from scopecheck.drafting.as_many import propose_equals
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.joint import propose_sums
@@ -27,7 +28,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
     for start, end in work.strange:  # before lines with the same words
         mark_all(work, start, end)
-    _propose_opening(work)
+    _propose_opening(work, readable)
     propose_list(work, readable)
     for i, ((stretch, _), quantity) in enumerate(zip(work.limits, work.of, strict=True)):
         if stretch.sign:
@@ -50,6 +51,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         elif stretch.other[1]:
             work.unread.append((stretch.starts[0], stretch.end))
     propose_sums(work)
+    propose_equals(work, readable)
     for choice in work.choices:
         _propose_choice(work, choice, readable)
     for words in work.nowhere:
@@ -62,15 +64,20 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         _propose_balance(work, work.opened[2].name)
         rest = words_at(work.text, *work.balance) if work.balance[1] else ""
         said = {line.name for line in work.claim.lines}
-        bare = [q for q in work.bare if not rest.endswith(q.name) and q.name not in said]
+        bare = [q for q in work.bare if not work.listed and not rest.endswith(q.name) and q.name not in said]
         work.claim.lines += [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in bare]
     marks(work, own or {}, timed)
 
 
-def _propose_opening(work: Work) -> None:
-    """A line for the transition that opens a composition."""
+def _propose_opening(work: Work, readable: Readable) -> None:
+    """A line for the transition that opens a composition, or closes it with the list that follows."""
     if work.opened:
         start, end, whole = work.opened
+        words = words_at(work.text, start, work.closed) if work.closed else ""
+        if words and readable.reads(words, whole.name) and takes(work.text, words, start, work.closed):
+            work.claim.lines.append(Proposed(words, whole.name))
+            work.listed = True
+            return
         words = words_at(work.text, start, end)
         if takes(work.text, words, start, end):
             work.claim.lines.append(Proposed(words, whole.name))

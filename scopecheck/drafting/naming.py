@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from scopecheck.drafting.beside import (
     before_agent,
-    each_before,
     listed_verbs,
     measure_of,
     measured_before,
@@ -12,23 +11,25 @@ from scopecheck.drafting.beside import (
     noun_from,
     noun_start,
     nounish,
-    number_before,
     owner_before,
+    placed_before,
     process_before,
-    ratio_before,
     sharing,
     tells_when,
     texts_of,
     uncounted,
     verb_of_clause,
     whole_start,
+    width_of,
 )
 from scopecheck.drafting.leading import AMOUNTS, PRESENT, done_to, in_a_list, in_an_amount, process_at
 from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.numbers_of import each_before, number_before, number_of, of_which, ratio_before
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists, words
 from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.text.stream import plural
 
 _TIMES = frozenset(
     "point life age interval delay window horizon phase stage half-life threshold setpoint limit".split()
@@ -92,12 +93,10 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
         return _parts_by(text, at) or _counted(text, stretch)
     if unit.kind.dimension in _OF_WHAT and word != "of":
         return None
-    if dict(unit.kind.dimension) in _DISSOLVED and word == "of" and not _amount_before(texts, stretch.start):
+    if dict(unit.kind.dimension) in _DISSOLVED and word == "of" and not _amount_before(texts, stretch):
         noun = noun_from(text, at + 1 + (texts[at + 1 : at + 2] in (["a"], ["an"], ["the"])))
         return Called(noun, "", False) if noun else None
-    if unit.kind.dimension in _OF_WHAT or (
-        not unit.kind.dimension and not _amount_before(texts, stretch.start)
-    ):
+    if unit.kind.dimension in _OF_WHAT or (not unit.kind.dimension and not _amount_before(texts, stretch)):
         if word == "of" and (taker := sharing(text, stretch.starts[0])):
             return Called(taker, "", False)
         start = at + 1 if word == "of" else at
@@ -109,9 +108,10 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
     return None
 
 
-def _amount_before(texts: list[str], at: int) -> bool:
+def _amount_before(texts: list[str], stretch: Stretch) -> bool:
     """`wax in an amount of 5 %`, `a content of 5 %`: what is meant stands before the number."""
-    before = texts[max(0, at - 4) : at]
+    at = stretch.start
+    before = texts[max(0, at - 4, min(at, stretch.after)) : at]
     start = max((i + 1 for i, word in enumerate(before) if word in (",", ";", ":")), default=0)
     before = before[start:]
     said = words("measures", "nouns") | {"is", "are", "present", "amounts"}
@@ -142,6 +142,8 @@ def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
         return None  # 'a brightness of 40 lumens': a unit that is not known
     if not one or not one[0].endswith(("s", "eeth", "eet", "en", "ices")) or one[0] in ("degrees", "times"):
         return None
+    if of := of_which(text, max(stretch.end, last.end) + width_of(noun), noun):
+        return Called(noun, of, True)
     owner = each_before(text, stretch.starts[0])
     return Called(noun, owner, True, apart=f"each {owner}" if owner and owner not in noun else "")
 
@@ -214,6 +216,9 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         return _noun_at(text, start - 1, quantity)
     if ratio := ratio_before(text, start, at):
         return Called(ratio, "", False)
+    number, of = number_of(text, at)
+    if number and plural(number.split()[-1]) and not quantity and not share:
+        return Called(number, of, True)
     if texts[at - 1] in words("persons", "nouns") and "by" in texts[max(0, start - 2) : start]:
         return Called("", "", False)  # 'tilted by the user up to 60 deg'
     begins, ordinal = start, ""
@@ -246,6 +251,9 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
     behind, owner = _behind(text, begins)
     if behind:
         return Called(behind, owner or noun, False)
+    thing = noun.split()[-1] not in words("measures", "nouns") | _TIMES
+    if thing and texts[at : at + 1] == ["of"] and (placed := placed_before(text, begins)):
+        return Called(placed, "", False, False, True)
     fresh = begins > 0 and texts[begins - 1] in ("a", "an")
     last = noun.split()[-1]
     if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:

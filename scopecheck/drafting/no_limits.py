@@ -16,7 +16,7 @@ from scopecheck.resolve.claim_text import ClaimText, pieces_of
 MOST_BACK = 17
 """How many words before a limit the word is looked for that makes its clause an event."""
 MOST_ON = 8
-"""How many words behind a limit the 'when' is looked for on which it depends."""
+"""Of how many words before a number a 'measured at' is looked for, at least."""
 _PARTING = frozenset((",", ";", ":", "."))
 _WORKED_OUT = frozenset("/+*×·")
 _OFTEN = frozenset(("once", "twice", "thrice"))
@@ -29,8 +29,6 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     start, end = stretch.starts[0], stretch.end
     if (at := _event(texts, stretch)) and not stretch.condition:
         return at, end
-    if not stretch.condition and (far := _depends(texts, stretch)):
-        return start, far
     if start > 2 and texts[start - 1] in ("latest", "earliest") and texts[start - 2] == "the":
         return start - 3, end
     if at := _measuring(texts, stretch):
@@ -74,18 +72,6 @@ def _event(texts: list[str], stretch: Stretch) -> int:
         if texts[i] in words("limits", "events"):
             met = met or texts[stretch.starts[0]] in happening
             return i if met and texts[i + 1] in _DETERMINERS | {"two", "three", "four", "five"} else 0
-    return 0
-
-
-def _depends(texts: list[str], stretch: Stretch) -> int:
-    """Where the condition ends on which a limit depends: '50 % of it when the heat sink is'; else 0."""
-    for at in range(stretch.end, min(len(texts) - 1, stretch.end + MOST_ON)):
-        if texts[at] in _PARTING or texts[at] in ("and", "or"):
-            return 0
-        if texts[at] in ("when", "if", "once", "whenever", "unless") and texts[at + 1] in _DETERMINERS:
-            return at + 1
-        if texts[at : at + 2] == ["provided", "that"]:
-            return at + 2
     return 0
 
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from scopecheck.drafting.as_many import counted, equals
 from scopecheck.drafting.beside import a_parameter, noun_from, per_width, width_of
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
+from scopecheck.drafting.conditional import held_spans, without_held
 from scopecheck.drafting.conditions import before_limits, behind_limits
 from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
 from scopecheck.drafting.grouped import in_groups, ungrouped
@@ -51,6 +53,8 @@ def proposals(draft: Draft, group: bool = True) -> None:
     quantities = in_groups(works, quantities) if group else quantities
     of_time = steps(works, quantities) if group else []
     quantities += of_time
+    without_held(works)
+    counted(works, quantities)
     summed(works, quantities)
     with_wholes(works, quantities)
     name_others(works, quantities)
@@ -132,6 +136,8 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
     work.items, work.listing, work.joint = listed_, listing, together
+    work.held = held_spans(text)
+    work.equal = equals(text)
     kept = {s.start for s, _ in work.limits}
     left = [s for s, _ in found if s.start not in kept]
     work.unread = [(at, s.end) for s in left if (at := changed(text.texts, s))]

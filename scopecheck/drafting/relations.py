@@ -12,6 +12,7 @@ from collections.abc import Iterable, Sequence
 from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called
+from scopecheck.drafting.numbers_of import ratio_of
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record, replace
@@ -64,7 +65,8 @@ def _set_beside(
     texts = work.text.texts
     if (pair := _ratio(texts, stretch, what, known)) is not None:
         return pair
-    if whole := changed(texts, stretch) or _kept_ratio(texts, stretch, what) or _together(texts, stretch):
+    whole = changed(texts, stretch) or _kept_ratio(texts, stretch, what, known) or _together(texts, stretch)
+    if whole:
         work.unread.append((whole, stretch.end))
         return None
     noun = _other_noun(texts, stretch, what)
@@ -122,17 +124,22 @@ def changed(texts: list[str], stretch: Stretch) -> int:
     return next(said, 0)
 
 
-def _kept_ratio(texts: list[str], stretch: Stretch, what: Called) -> int:
+def _one_known(what: Called, known: Sequence[Other]) -> bool:
+    """Whether one of the two things by which a ratio is called has a limit of its own: it is tied to that."""
+    said = stems_of(what.noun.split())
+    return len(said) > 2 and any(set(o.names[0]) <= set(said) for o in known)
+
+
+def _kept_ratio(texts: list[str], stretch: Stretch, what: Called, known: Sequence[Other]) -> int:
     """Where 'ratio of' begins of a ratio that nothing here is called by; else 0.
 
     A line on the last thing that it names would be another limit.
     """
-    named = {"ratio", "quotient"}.intersection(what.noun.split())
-    if named or (stretch.unit is not None and stretch.unit.symbol):
+    named = bool({"ratio", "quotient"}.intersection(what.noun.split()))
+    if (named and not _one_known(what, known)) or (stretch.unit is not None and stretch.unit.symbol):
         return 0
     first, at = _clause(texts, stretch.starts[0]), stretch.starts[0]
-    said = (i for i in range(at - 2, first - 1, -1) if texts[i] in ("ratio", "quotient"))
-    return next((i for i in said if texts[i + 1] in ("of", "between")), 0)
+    return next((i for i in range(at - 2, first - 1, -1) if ratio_of(texts, i)), 0)
 
 
 def _measured(work: Work, stretch: Stretch, noun: int) -> int:
@@ -284,12 +291,12 @@ def _ratio(
     """`ratio of the inner diameter to the diameter is at least 5:3`, if both have limits of their own."""
     if "ratio" not in texts or (stretch.unit is not None and stretch.unit.symbol):
         return None
-    for at in range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_RATIO), -1):
-        if texts[at : at + 2] == ["ratio", "of"]:
+    for at in range(stretch.starts[0] - 2, max(0, stretch.starts[0] - MOST_RATIO), -1):
+        if begin := ratio_of(texts, at):
             break
     else:
         return None
-    one = _named(texts, at + 2 + (texts[at + 2] in _DETERMINERS), known)
+    one = _named(texts, begin + (texts[begin] in _DETERMINERS), known)
     if one is None or texts[one[2] : one[2] + 1] != ["to"]:
         return None
     start = one[2] + 1
@@ -298,7 +305,7 @@ def _ratio(
     if two is None or not {"is", "of", "being", "are"}.issuperset(rest) or two[0].what == one[0].what:
         return None
     places = (
-        (at + 2 + (texts[at + 2] in _DETERMINERS), one[1]),
+        (begin + (texts[begin] in _DETERMINERS), one[1]),
         (start + (texts[start] in _DETERMINERS), two[1]),
     )
     at -= texts[at - 1] in ("weight", "mass", "molar", "mole", "volume")

@@ -85,7 +85,7 @@ def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
         start -= 1
     while start > first and texts[start - 1] in _LABELS | {"(", ")", "-"} and not _unit(texts, start - 1):
         start -= 1
-    while start > first and texts[start - 1] in ("and", "then"):
+    while start > first and texts[start - 1] in _BEFORE_ITEMS:
         start -= 1
     if start <= first or (start == at and _with_condition(texts, at, first) < at):
         return True

@@ -35,6 +35,28 @@ class Joint:
     behind: int = 0
 
 
+@record
+class Equal:
+    """Words by which so many of one thing are set beside so many of another, and the two nouns."""
+
+    start: int
+    end: int
+    nouns: tuple[str, ...]
+
+
+@record
+class Held:
+    """A stretch in which no limit holds by itself: its tokens, where a mark of it begins, its least end.
+
+    `first`: 0 where the mark begins with the limit.
+    """
+
+    start: int
+    end: int
+    first: int
+    least: int
+
+
 @holder
 class Work:
     """A claim at work: its text, the limits found in it, and the quantity each is of."""
@@ -66,10 +88,18 @@ class Work:
     of: list[Quantity] = field(default_factory=list)
     opened: tuple[int, int, Quantity] | None = None
     """The tokens of the transition that opens a composition, and the composition."""
+    closed: int = 0
+    """Where the list ends that follows the transition and has no amounts."""
+    listed: bool = False
+    """Whether a line has that list."""
     basis: tuple[int, int] = (0, 0)
     """The tokens that say by what its shares are told: 'each by weight of the composition'."""
     items: tuple[Item, ...] = ()
     joint: list[Joint] = field(default_factory=list)
+    held: list[Held] = field(default_factory=list)
+    equal: list[Equal] = field(default_factory=list)
+    equals: list[tuple[Equal, str]] = field(default_factory=list)
+    """Numbers of things set beside each other, and of those declared the names left of the colon."""
     sums: list[tuple[Joint, tuple[Quantity, ...]]] = field(default_factory=list)
     """Limits of several things together, and those of them whose things are declared."""
     listing: tuple[int, int] = (0, 0)

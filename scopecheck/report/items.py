@@ -73,7 +73,8 @@ def heads(sheet: Sheet, finding: Finding, most: int = MOST_LINES) -> tuple[tuple
     labels = (finding.label,) if own else finding.failing or turning_labels(sheet, finding)
     if finding.question in ABOUT_ALL:
         labels = finding.conflict
-    if not labels and not finding.conflict and finding.question not in ABOUT_ALL:
+    whole = not finding.conflict or finding.question == "adds nothing"
+    if not labels and whole and finding.question not in ABOUT_ALL:
         claim = next((c for c in sheet.claims if c.number == finding.claim), None)
         if claim and len(claim.limitations) <= FEW_LINES:
             labels = tuple(x.label for x in claim.limitations)
@@ -96,7 +97,8 @@ def _whole_claim(sheet: Sheet, finding: Finding) -> str:
     claim = next((c for c in sheet.claims if c.number == finding.claim), None)
     labels = [x.label for x in claim.limitations] if claim else []
     shown = flat(finding.label or (f"claim {finding.claim}" if finding.claim else ""))
-    if len(labels) < 2 or finding.conflict or finding.question in ABOUT_ALL:
+    whole = not finding.conflict or finding.question == "adds nothing"
+    if len(labels) < 2 or not whole or finding.question in ABOUT_ALL:
         return shown
     return f"{shown} ({labels[0]} {'to' if len(labels) > 2 else 'and'} {labels[-1]})"
 
@@ -108,7 +110,9 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     """The finding's sentence, or with `brief` its short form for a line among others."""
     case = case_named(sheet, finding.case)
     unsaid = finding.question == "document met" and left_free(sheet, finding)
+    by = finding.question == "adds nothing" and not finding.sets and bool(finding.conflict)
     special = (
+        f"{form}_way_by" if by and finding.ways else f"{form}_by" if by else "",
         f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
         f"{form}_end" if finding.detail == STATED_END else "",
         f"{form}_{case.form}" if case else "",

@@ -229,6 +229,8 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
         return f"at least 5 {kind.unit} and at most 15 {kind.unit}, without rounding"
     if slot.kind == "limit" and slot.name in numbers:
         return numbers[slot.name].format(kind.unit, kind.unit)
+    if slot.kind == "limit" and slot.name == "d":
+        return f"at least 5 {kind.unit}, without rounding"
     if slot.kind == "limit":
         return f"at most 15 {kind.unit}, without rounding"
     number = numbers[slot.name]

@@ -149,7 +149,7 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
     order than that of the words no side speaks of what the other, without a name, is taken to be about.
     """
     things = sides.job.subjects
-    if any(_for_so_long(sides, f, roles) for f in fills):
+    if any(_for_so_long(sides, f, roles) for f in fills) or _in_a_row(sides, fills):
         return False
     if roles.outcome == roles.condition:
         conditions = (f for f in fills if f.slot.kind == "condition")
@@ -170,6 +170,14 @@ def _for_so_long(sides: Sides, fill: Fill, roles: Roles) -> bool:
     bounds = [s.bound for s in roles.condition] if fill.slot.kind == "condition" else []
     times = any(isinstance(b, Typed) and b.kind and b.kind.dimension == TIME for b in bounds)
     return times and sides.word_before(fill.tokens) == "for"
+
+
+def _in_a_row(sides: Sides, fills: tuple[Fill, ...]) -> bool:
+    """'At a temperature of 80 degC, a pressure of 3 bar': two limits in a row, and no sentence."""
+    first, second = fills[0], fills[-1]
+    stated = first.slot.kind == "condition" and second.slot.kind == "outcome"
+    listing = stated and sides.word_before(first.tokens) in listed("conditional", "in_a_row")
+    return listing and listed("conditional", "verbs").isdisjoint(map(word_of, second.tokens))
 
 
 def roles_for(things: Things, kinds: set[str]) -> tuple[Roles, ...]:

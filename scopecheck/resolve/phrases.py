@@ -41,6 +41,7 @@ from scopecheck.resolve.everyday import (
     without_times,
 )
 from scopecheck.resolve.groups import Groups
+from scopecheck.resolve.in_order import in_order
 from scopecheck.resolve.ingredients import by_ingredient, without_verb
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
@@ -101,17 +102,24 @@ class Reader:
         plainly = _is_read(job, made)
         if plainly and len(subjects) > 1:
             plainly = self._trying()._reads_plainly(words, subjects)
-        return (None if plainly else self._under_condition(job, tokens)) or _whole(job, made)
+        if plainly:
+            return _whole(job, made)
+        return self._otherwise_said(job, tokens, words, subjects) or _whole(job, made)
 
-    def _under_condition(self, job: Job, tokens: tuple[Token, ...]) -> Formula | None:
-        """The words as limits under conditions; None where no condition stands in them."""
-        if not job.subjects or job.sort not in ("", "switches", "steps"):
+    def _otherwise_said(
+        self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """The words as limits under conditions, or as one limit for each thing; None for others."""
+        if not subjects or job.sort not in ("", "switches", "steps"):
             return None
         sides = self._sides(job)
-        found = conditional(sides, tokens)
-        if found is None and (wrong := why_not(sides, tokens)):
+        if found := conditional(sides, tokens):
+            return found
+        if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
+            return one_by_one
+        if wrong := why_not(sides, tokens):
             raise wrong
-        return found
+        return None
 
     def _trying(self) -> Reader:
         """The same, for words that are only tried: what is found is not kept."""
@@ -139,6 +147,17 @@ class Reader:
             self.names.speak(job.subjects[0].text)
         parts = tuple(_whole(*job) for job in jobs)
         return All(parts) if len(parts) > 1 else next(iter(parts), None)
+
+    def _one_by_one(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """Words that give each of several things a limit of its own, in their order."""
+        if len(subjects) < 2:
+            return None
+        ways = in_order(tokens, tuple(s.text.lower() for s in subjects))
+        jobs = [[self._job(said, words, (s,)) for said, s in zip(w, subjects, strict=True)] for w in ways]
+        read = [way for way in jobs if all(_is_read(*job) for job in way)]
+        return All(tuple(_whole(*job) for job in read[0])) if len(read) == 1 else None
 
     def _sides(self, job: Job) -> Sides:
         """How what stands on either side of a condition is read: each as a line by itself."""

@@ -133,7 +133,7 @@ class Sides:
             return None if self.state(tokens, thing) is None else Side((Piece(tokens, (thing,)),))
         if self.reads(tokens, (thing,)):
             return Side((Piece(tokens, (thing,)),))
-        tokens = _without_behind(tokens[word_of(tokens[0]) == "there" :])
+        tokens = _without_behind(tokens[len(tokens) > 1 and word_of(tokens[0]) == "there" :])
         if self.reads(tokens, (thing,)):
             return Side((Piece(tokens, (thing,)),))
         rest = next((r for r in _behind_nouns(tokens, thing.text) if self.reads(r, (thing,))), None)

@@ -171,6 +171,7 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
             at_claim("adds nothing", 4, claim),
             outcome="excluded",
             quantifier="every",
+            conflict=_implied_by(prepared, instance),
             rests_on=prepared.needed((parent, own), session.met(parent), ~session.met(own)),
         )
         return
@@ -186,8 +187,20 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         k = refined.construction
         needed = prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
         rests_on = tuple(dict.fromkeys((*told.rests_on, *needed)))
-        yield replace(told, outcome="excluded", quantifier=quantifier, rests_on=rests_on)
+        by = _implied_by(prepared, instance, k)
+        yield replace(told, outcome="excluded", quantifier=quantifier, conflict=by, rests_on=rests_on)
     yield _narrowing(prepared, instance, misses_at_base)
+
+
+def _implied_by(prepared: Prepared, instance: Instance, k: Construction | None = None) -> tuple[str, ...]:
+    """The fewest lines taken over of which what the claim says follows, on one construction or any."""
+    session = prepared.session
+    search = session.search(session.groups_in(instance.scope) if k is None else ())
+    search.require(~session.met(instance.own_scope, k))
+    labelled = [(x.label, session.met(x.formula, k)) for x in instance.inherited]
+    with suppress(Undecided):
+        return search.conflict(labelled) or ()
+    return ()
 
 
 def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Finding:

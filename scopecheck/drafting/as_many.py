@@ -1,0 +1,77 @@
+"""One number of things beside another: 'as many ribs as slots', 'an equal number of ribs and slots'."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from scopecheck.drafting.beside import noun_from, width_of
+from scopecheck.drafting.draft import Proposed, Quantity
+from scopecheck.drafting.marks import takes, words_at
+from scopecheck.drafting.quantities import KEPT_WORDS
+from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.work import Equal, Work
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.text.stream import plural, stem
+
+
+def equals(text: ClaimText) -> list[Equal]:
+    """Where a claim sets one number of things beside another; without nouns where they are not told."""
+    texts, found = text.texts, list[Equal]()
+    for at in range(len(texts)):
+        width = run_at(texts, at, "limits", "as_many")
+        if not width or (found and at < found[-1].end):
+            continue
+        start = _said(texts, at + width)
+        one = noun_from(text, start)
+        joint = start + width_of(one)
+        second = _said(texts, joint + 1)
+        two = noun_from(text, second)
+        several = one and two and plural(one.split()[-1]) and plural(two.split()[-1])
+        told = several and texts[joint] in ("as", "and")
+        end = second + width_of(two) if told else max(at + width, joint)
+        found.append(Equal(at, end, (one, two) if told else ()))
+    return found
+
+
+def _said(texts: list[str], at: int) -> int:
+    """Where a noun begins behind its 'of' and its 'the'."""
+    at += texts[at : at + 1] == ["of"]
+    return at + (texts[at : at + 1] in (["the"], ["said"]))
+
+
+def counted(works: Sequence[Work], quantities: list[Quantity]) -> None:
+    """Finds or declares the numbers of things that are set beside each other."""
+    for work in works:
+        for one in work.equal:
+            names = [_count(noun, quantities, work) for noun in one.nouns]
+            if len(names) == 2 and all(names) and names[0] != names[1]:
+                work.equals.append((one, ", ".join(names)))
+            else:
+                work.unread.append((one.start, one.end))
+
+
+def _count(noun: str, quantities: list[Quantity], work: Work) -> str:
+    """The name of the number of these things; '' where something else is called so."""
+    said = [stem(word) for word in noun.lower().split()]
+    found = [q for q in quantities if [stem(word) for word in q.noun.lower().split()] == said]
+    numbers = [q for q in found if q.kind == "count" or q.kind.startswith("part,")]
+    taken = {q.name.lower() for q in quantities}
+    if not numbers and (noun.lower() in taken or noun.split()[0] in KEPT_WORDS):
+        return ""
+    if not numbers:
+        numbers = [Quantity(noun, "count", noun, noun, [])]
+        quantities += numbers
+    numbers[0].claims = sorted({*numbers[0].claims, work.claim.number})
+    return numbers[0].name
+
+
+def propose_equals(work: Work, readable: Readable) -> None:
+    """A line on two numbers of things, both left of the colon; a mark of it where no phrase reads it."""
+    for one, names in work.equals:
+        words = words_at(work.text, one.start, one.end)
+        free = not any(i in work.text.taken for i in range(one.start, one.end))
+        if free and readable.reads(words, names) and takes(work.text, words, one.start, one.end):
+            work.claim.lines.append(Proposed(words, names, asked=True))
+        else:
+            work.unread.append((one.start, one.end))

@@ -1,0 +1,190 @@
+"""Limits that hold on a condition only, one of two that may hold, and what may be left out.
+
+'If the curing is below 125 degC, the time is at least 3 minutes' is no limit of the time by itself, and 'a
+width of 3 mm or a length of 5 mm' none of either. Cut short they would say more than the claim.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from scopecheck.drafting.beside import a_parameter, noun_start
+from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.stepped import is_step
+from scopecheck.drafting.work import Held, Work
+from scopecheck.foundations.word_lists import run_at, words
+from scopecheck.resolve.claim_text import ClaimText
+
+MOST_BETWEEN = 9
+"""How many words may stand between an 'or' and the limits on both sides of it."""
+_ENDS = frozenset((";", ":", "."))
+_CLAUSES = frozenset(("wherein", "whereby", "characterised", "characterized"))
+_BEFORE = _ENDS | _CLAUSES | frozenset(", that which and but then or ( only even".split())
+_DETERMINERS = frozenset(("a", "an", "the", "said", "its", "each", "any", "no"))
+
+
+def held_spans(text: ClaimText) -> list[Held]:
+    """The stretches of a claim in which a limit does not hold by itself."""
+    return [*_conditions(text), *_optional(text.texts), *_portions(text.texts)]
+
+
+def without_held(works: Sequence[Work]) -> None:
+    """Marks whole the limits, sums and lists that hold on a condition only, or are one of two.
+
+    Not what a step is limited by that is done on the condition, nor the condition of a step.
+    """
+    for work in works:
+        spans = [*work.held, *_alternatives(work)]
+        gone: set[int] = set()
+        for span in spans:
+            inside = [i for i, (s, _) in enumerate(work.limits) if _holds(work, span, i, s)]
+            sums = [j for j in work.joint if span.start <= j.stretch.starts[0] < span.end]
+            lists = [c for c in work.choices if span.start <= c.start < span.end]
+            if not (inside or sums or lists):
+                continue
+            gone.update(inside)
+            work.joint = [j for j in work.joint if j not in sums]
+            work.choices = [c for c in work.choices if c not in lists]
+            far = [work.limits[i][0].end for i in inside] + [j.behind or j.stretch.end for j in sums]
+            end = max(span.least, *far, *(c.end for c in lists), 0)
+            named = [_with_noun(work.text.texts, work.limits[i][0].starts[0]) for i in inside]
+            start = min([*named, *(j.begin for j in sums), *(c.start for c in lists)])
+            work.unread.append((span.first or start, end))
+        kept = [i for i in range(len(work.limits)) if i not in gone]
+        work.of = [work.of[i] for i in kept]
+        work.limits = [work.limits[i] for i in kept]
+
+
+def _holds(work: Work, span: Held, index: int, stretch: Stretch) -> bool:
+    """Whether a limit stands in such a stretch and is one of what is conditional."""
+    if not span.start <= stretch.starts[0] < span.end or stretch.condition:
+        return False
+    if a_parameter(work.text, stretch.starts[0]):
+        return False
+    item = next((i for i in work.items if i.start <= stretch.start < i.end), None)
+    return not (item is not None and item.conditional and is_step(work.of[index]))
+
+
+# ---- conditions
+
+
+def _conditions(text: ClaimText) -> list[Held]:
+    """What each condition governs: what follows its comma, else what stands before it."""
+    texts, found = text.texts, list[Held]()
+    for at in range(len(texts)):
+        width = _condition_at(texts, at)
+        if not width or at in text.referring:
+            continue
+        close = _close(texts, at + width)
+        ahead = at == 0 or texts[at - 1] in _BEFORE
+        if ahead and close < len(texts) - 2 and texts[close] == "," and _goes_on(texts, close + 1):
+            found.append(Held(at, _far(texts, close + 1), at, close))
+        elif at > 3 and texts[at - 1] not in _ENDS | _CLAUSES and texts[close : close + 1] != ["then"]:
+            begin = _back(texts, at)
+            found.append(Held(begin, close, 0, close))
+        elif width > 1 or ahead:
+            found.append(Held(at, close, at, close))
+    return found
+
+
+def _condition_at(texts: list[str], at: int) -> int:
+    """How many words of a condition stand here: 'if', 'provided that'; 0 for 'when measured', 'until'."""
+    if width := run_at(texts, at, "limits", "provisos"):
+        return width
+    after = texts[at + 1] if at + 1 < len(texts) else "."
+    if texts[at] == "where":
+        return int(texts[at - 1 : at] == [","] and texts[at - 2 : at - 1] == ["wherein"])
+    if texts[at] not in words("limits", "governing"):
+        return 0
+    state = after.endswith("ed") or after in words("limits", "states") or not after[0].isalpha()
+    return int(not state)
+
+
+def _close(texts: list[str], at: int) -> int:
+    """Where the clause of a condition ends: at a comma that parts no list, a semicolon, a new clause."""
+    for i in range(at, len(texts)):
+        if texts[i] in _ENDS | _CLAUSES:
+            return i
+        if texts[i] == "then" or (texts[i] == "," and texts[i + 1 : i + 2] not in (["and"], ["or"])):
+            return i
+    return len(texts)
+
+
+def _goes_on(texts: list[str], at: int) -> bool:
+    """Whether the sentence goes on behind a condition's comma with what holds on it."""
+    return not (run_at(texts, at, "limits", "provisos") or texts[at] in _CLAUSES | {"preferably", "further"})
+
+
+def _far(texts: list[str], at: int) -> int:
+    """How far what holds on a condition may reach: to a semicolon, a full stop, another clause."""
+    for i in range(at, len(texts)):
+        if texts[i] in _ENDS | _CLAUSES or texts[i : i + 2] == ["further", "comprising"]:
+            return i
+    return len(texts)
+
+
+def _back(texts: list[str], at: int) -> int:
+    """Where the clause begins that a condition behind it governs."""
+    at -= texts[at - 1] == ","
+    for i in range(at - 1, -1, -1):
+        if texts[i] in _ENDS | _CLAUSES or texts[i] in (",", "that", "which"):
+            return i + 1
+        if texts[i] == "and" and (texts[i + 1] == "to" or texts[i + 1].endswith("ing")):
+            return i + 1
+    return 0
+
+
+# ---- what may be there or not, one of two
+
+
+def _optional(texts: list[str]) -> list[Held]:
+    """What 'optionally', 'may' or 'can' leaves free: a limit of it is none of the thing."""
+    found: list[Held] = []
+    for at, word in enumerate(texts):
+        if word not in words("limits", "leaving_free"):
+            continue
+        found.append(Held(at + 1, _part_end(texts, at), at, at + 1))
+    return found
+
+
+def _portions(texts: list[str]) -> list[Held]:
+    """'Of which at least 15 cm is covered': a part of what stands before, and another quantity than that."""
+    found: list[Held] = []
+    for at in range(len(texts) - 2):
+        if texts[at : at + 2] in (["of", "which"], ["of", "whom"]) and texts[at - 1] == ",":
+            end = _part_end(texts, at)
+            found.append(Held(at + 2, end, at, end))
+    return found
+
+
+def _part_end(texts: list[str], at: int) -> int:
+    """Where a part of a sentence ends: at a comma, a semicolon, another clause."""
+    for i in range(at, len(texts)):
+        if texts[i] in _ENDS | _CLAUSES or (texts[i] == "," and texts[i + 1 : i + 2] != ["or"]):
+            return i
+    return len(texts)
+
+
+def _alternatives(work: Work) -> list[Held]:
+    """Two limits with an 'or' between them, of which one is enough: neither holds by itself."""
+    texts, found = work.text.texts, list[Held]()
+    for (a, _), (b, _) in pairwise(work.limits):
+        begin, end = max(a.end, a.farther), b.starts[0]
+        between = texts[begin:end]
+        if "or" not in between or len(between) > 2 * MOST_BETWEEN or not _ENDS.isdisjoint(between):
+            continue
+        at = begin + between.index("or")
+        if at - begin > MOST_BETWEEN or end - at > MOST_BETWEEN or "and" in between or "wherein" in between:
+            continue
+        found.append(Held(a.starts[0], b.end, _with_noun(texts, a.starts[0]), b.end))
+    return found
+
+
+def _with_noun(texts: list[str], at: int) -> int:
+    """Where the words begin that name what a limit here is of, with an 'either' before them."""
+    noun = at - (texts[at - 1] in ("of", "is", "at", "to"))
+    start = noun_start(texts, noun)
+    start -= start < noun and start > 0 and texts[start - 1] in _DETERMINERS
+    start = start if start < noun else at
+    return start - (start > 0 and texts[start - 1] == "either")

@@ -1,0 +1,70 @@
+"""Words that give each of several things a limit of its own: '2 to 3 mm and 4 to 5 mm, respectively'."""
+
+from __future__ import annotations
+
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import word_of
+
+Tokens = tuple[Token, ...]
+
+
+def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
+    """The ways to part the words at commas and 'and' into one piece for each thing, in their order.
+
+    Either the words say 'respectively', or each piece names its own thing and no other.
+    """
+    words = [word_of(t) for t in tokens]
+    said = not listed("asides", "in_order").isdisjoint(words)
+    if said:
+        tokens = _trimmed(tuple(t for t in tokens if word_of(t) not in listed("asides", "in_order")))
+        tokens = _without_names(tokens, names)
+    ways = [way for way in _parted(tokens, len(names)) if all(way)]
+    if said:
+        return [way for way in ways if not any(map(_several, way))]
+    return [
+        way
+        for way in ways
+        if all(_names(piece, names) == [name] for piece, name in zip(way, names, strict=True))
+    ]
+
+
+def _several(tokens: Tokens) -> bool:
+    """Do the words hold two bare amounts side by side, which would be two limits?"""
+    joined = (i for i, t in enumerate(tokens) if word_of(t) in ("and", ",") and 0 < i < len(tokens) - 1)
+    between = any(word_of(t) == "between" for t in tokens)
+    return not between and any(tokens[i - 1].number and tokens[i + 1].number for i in joined)
+
+
+def _names(tokens: Tokens, names: tuple[str, ...]) -> list[str]:
+    text = f" {' '.join(word_of(t) for t in tokens)} "
+    return [name for name in names if f" {name} " in text]
+
+
+def _without_names(tokens: Tokens, names: tuple[str, ...]) -> Tokens:
+    """The words behind 'the gap and the rim are', where all the things are named before their limits."""
+    beside = listed("asides", "beside_each") | {"and", ",", "a", "an", "the"}
+    own = {word for name in names for word in name.split()}
+    start = next((i for i, t in enumerate(tokens) if word_of(t) not in beside | own), 0)
+    named = {word_of(t) for t in tokens[:start]} & own
+    return tokens[start:] if named in (set(), own) else tokens
+
+
+def _trimmed(tokens: Tokens) -> Tokens:
+    while tokens and tokens[-1].text == ",":
+        tokens = tokens[:-1]
+    while tokens and tokens[0].text == ",":
+        tokens = tokens[1:]
+    return tokens
+
+
+def _parted(tokens: Tokens, count: int) -> list[list[Tokens]]:
+    if count == 1:
+        return [[_trimmed(tokens)]]
+    found = []
+    for at in (i for i, t in enumerate(tokens) if word_of(t) in ("and", ",") and i):
+        rest = tokens[at + 1 :]
+        if word_of(tokens[at]) == "," and rest and word_of(rest[0]) == "and":
+            rest = rest[1:]
+        found += [[_trimmed(tokens[:at]), *more] for more in _parted(rest, count - 1)]
+    return found
