@@ -218,7 +218,7 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     if slot.kind == "whole":
         return "2"
     if slot.kind == "outcome":
-        return f"a {NAMES[0]} of {numbers[slot.name]} without rounding"
+        return f"the {NAMES[0]} is {numbers[slot.name]} without rounding"
     if slot.kind == "condition":
         value = "50 degC" if kind in CONDITIONS else "15 mm"
         name = "level" if kind.steps else NAMES[1]
