@@ -6,7 +6,11 @@ fault, 130 interrupted.
 
 from __future__ import annotations
 
+import atexit
 import gc
+import os
+import sys
+from contextlib import suppress
 from enum import StrEnum
 from typing import Annotated
 
@@ -300,5 +304,21 @@ def main() -> None:
     gc.set_threshold(200_000, 20, 20)
     try:
         app(prog_name="scopecheck")
-    finally:
-        gc.freeze()  # nor is the last look at the end of the process worth its time
+    except SystemExit as ended:
+        _leave(ended.code)
+        raise
+
+
+def _leave(status: object) -> None:
+    """Ends the process as it stands: taking apart what a check made takes longer than showing it.
+
+    Returns where something speaks against it, so that the process ends as usual.
+    """
+    gc.freeze()
+    with suppress(OSError, ValueError):
+        atexit._run_exitfuncs()
+        for stream in (sys.stdout, sys.stderr):
+            if stream is not None:
+                stream.flush()
+        if isinstance(status, int):
+            os._exit(status)

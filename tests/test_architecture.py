@@ -21,7 +21,9 @@ from scopecheck.foundations.regex import _Uncompiled
 ROOT = Path(__file__).parent.parent / "scopecheck"
 
 FLOORS: dict[str, str] = {
-    "foundations": "data_files word_lists regex record spans diagnostics drawing kinds units quantity",
+    "foundations": (
+        "data_files word_lists regex record sent meanwhile spans diagnostics drawing kinds units quantity"
+    ),
     "language": (
         "layout number_words scan syntax tables parse pieces reading_lines statements_groups"
         " statements_declare statements_columns statements_cases statements_text statements_words"
@@ -53,8 +55,8 @@ FLOORS: dict[str, str] = {
         " questions.undefined"
         " questions.nearby questions.idle questions.falling questions.kept_out questions.charted"
         " questions.choices questions.described questions.combined questions.same_scope questions.readings"
-        " questions.measures questions.members questions consistency amended_stretch amended_ends amendment"
-        " amended_cases amended pool order"
+        " questions.measures questions.members questions.halves questions consistency amended_stretch"
+        " amended_ends amendment amended_cases amended pool order"
     ),
     "report": (
         "roots turning lines boundary wording amounts ties plain_formula blocks step_text describe"
@@ -76,8 +78,8 @@ FLOORS: dict[str, str] = {
         " explain setting course record paper"
     ),
     "commands": (
-        "output start words check probe amend phrase_patterns phrase_search phrase_examples phrase_cards"
-        " claim_map drill drill_paper"
+        "output start words showing check probe amend phrase_patterns phrase_search phrase_examples"
+        " phrase_cards claim_map drill drill_paper"
     ),
 }
 TOP = ("cli", "__main__")
@@ -99,8 +101,9 @@ LIBRARIES: dict[str, set[str]] = {
 }
 
 LAZY: dict[str, str] = {
+    "foundations.meanwhile": "what is sent is written and read while the other process works",
     "cli": "a command loads what it needs when it runs",
-    "commands.check": "readings are compared where a sheet has a phrase file",
+    "commands.check": "a report's modules load while questions are asked; phrase files are few",
     "commands.phrase_cards": "a card alone asks the solver; the list does not",
     "language.tables": "the tables are kept; they are made again where the grammar was changed",
     "report.boundary": "exact roots of higher degree are seldom needed, and their library is slow to load",

@@ -9,7 +9,8 @@ import pytest
 from scopecheck.answers.consistency import contradictions
 from scopecheck.answers.definitions import weighed
 from scopecheck.answers.questions import ask_all, prepare
-from scopecheck.commands.check import Options, checked, shown
+from scopecheck.commands.check import Options, checked
+from scopecheck.commands.showing import shown
 from scopecheck.core.model import Group, Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Source

@@ -14,6 +14,7 @@ from scopecheck.foundations.spans import Source
 from scopecheck.report.things import thing_text
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
+from tests.reported import one_line, text_of
 from tests.sheets import sheet
 
 REED = """
@@ -304,3 +305,17 @@ def test_what_the_words_of_averages_and_pauses_are_about() -> None:
         "over its whole time": True, "of its two ends": False, "at all times": False,
         "from its start to its end": True, "if it is done at all": True, "in all, with pauses": False,
     }  # fmt: skip
+
+
+def test_an_idle_condition_on_a_step_that_is_always_carried_out_says_so() -> None:
+    text = """
+opening  step in s
+load  mass in kg
+
+1. A method comprising opening a valve when the load exceeds 250 kg.
+   | opening, load : when the load exceeds 250 kg
+"""
+    told = "As declared, opening is always carried out"
+    assert told in one_line(text_of(ask_all(sheet(text)), sheet=sheet(text)))
+    free = sheet(text.replace("step in s", "step in s, may be left out"))
+    assert told not in one_line(text_of(ask_all(free), sheet=free))

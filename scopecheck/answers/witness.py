@@ -17,7 +17,9 @@ from scopecheck.solving.evaluate import evaluate
 
 Expected: TypeAlias = Literal["met", "not met", "false", "undefined"]
 
-_MADE_BY_VERIFY = object()
+
+class _MadeByVerify:
+    """The mark of a witness that was verified; one that comes from another process of this run keeps it."""
 
 
 class WitnessError(Exception):
@@ -42,7 +44,7 @@ class Witness:
     made_by: object
 
     def __post_init__(self) -> None:
-        if self.made_by is not _MADE_BY_VERIFY:
+        if self.made_by is not _MadeByVerify:
             raise WitnessError("a witness is made by verify() alone")
 
     @property
@@ -67,7 +69,7 @@ def verify(sheet: Sheet, article: Article, obligations: tuple[Obligation, ...]) 
         if not _as_expected(value, obligation.expected):
             raise WitnessError(f"expected {obligation.expected}, evaluated as {value}")
     ordered = tuple((d.name, article[d.name]) for d in sheet.declarations)
-    return Witness(ordered, obligations, _MADE_BY_VERIFY)
+    return Witness(ordered, obligations, _MadeByVerify)
 
 
 def can_exist(sheet: Sheet, article: Article) -> bool:

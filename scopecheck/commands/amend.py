@@ -7,8 +7,9 @@ import os
 from scopecheck.answers.amended import Amended, ask_amendment
 from scopecheck.answers.definitions import weighed
 from scopecheck.answers.questions import prepare
-from scopecheck.commands.check import Options, draw_all, looked_over, read_or_complain, shown
+from scopecheck.commands.check import Options, draw_all, looked_over, read_or_complain
 from scopecheck.commands.output import BAD_INPUT, FOUND, UNDECIDED, Progress, already_there, complain, put
+from scopecheck.commands.showing import shown
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Span

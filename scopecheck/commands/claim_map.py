@@ -7,8 +7,9 @@ import os
 from scopecheck.answers.order import ScopeMap, scope_map
 from scopecheck.answers.questions import prepare
 from scopecheck.commands.amend import sheet_to_ask
-from scopecheck.commands.check import Options, shown
+from scopecheck.commands.check import Options
 from scopecheck.commands.output import BAD_INPUT, FOUND, UNDECIDED, already_there, complain, put
+from scopecheck.commands.showing import shown
 from scopecheck.report.render.map_json import draw_map
 from scopecheck.report.scope_map import map_report
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from scopecheck.answers.questions import ask_prepared, prepare
-from scopecheck.commands.check import Options, draw_all, looked_over, phrase_file, read_or_complain, shown
+from scopecheck.commands.check import Options, draw_all, looked_over, phrase_file, read_or_complain
 from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, complain, put
+from scopecheck.commands.showing import shown
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.report.page import exit_status
 from scopecheck.report.probe import probe

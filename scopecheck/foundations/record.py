@@ -77,6 +77,7 @@ def _made(cls: type[T], shared: dict[str, Any]) -> type[T]:
         __match_args__=names,
         __init__=_first_init,
         __repr__=_repr,
+        __reduce__=_reduce,
         _record_given=given,
     )
     made: type[T] = type(cls)(cls.__name__, cls.__bases__, body)  # type: ignore[misc]
@@ -143,3 +144,8 @@ def _hash(self: Any) -> int:
 def _repr(self: Any) -> str:
     inside = ", ".join(f"{name}={getattr(self, name)!r}" for name in self.__match_args__)
     return f"{type(self).__qualname__}({inside})"
+
+
+def _reduce(self: Any) -> tuple[Any, tuple[Any, ...]]:
+    """How a copy is made elsewhere: by the class, from the values of the fields."""
+    return type(self), tuple([getattr(self, name) for name in self.__match_args__])

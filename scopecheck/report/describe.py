@@ -182,8 +182,16 @@ def chains(sheet: Sheet, number: int) -> tuple[tuple[int, ...], ...]:
 def turning_limitations(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
     """The limitations, in sheet order, to which the re-readings of the finding make a difference.
 
-    Where it needs none, those to which the re-readings do that would undo it.
+    Where it needs none, those to which the re-readings do that would undo it. Looked up once for a finding.
     """
+    key = ("turning", id(finding))
+    if key not in sheet.looked_up:
+        sheet.looked_up[key] = (finding, _turning(sheet, finding))
+    found: tuple[Limitation, ...] = sheet.looked_up[key][1]
+    return found
+
+
+def _turning(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
     k, base = finding.construction, base_construction(sheet)
     moved = {reread.group for reread in (*finding.rereads, *finding.read_as)}
     undone = [] if moved else [base.with_reading(r.group, r.reading) for r in finding.unmet_by]

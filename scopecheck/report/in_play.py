@@ -32,7 +32,15 @@ def without_presumption(sheet: Sheet, finding: Finding) -> bool:
 
 
 def cases_without_presumption(sheet: Sheet) -> bool:
-    """The same of where the listed things lie, documents left aside."""
+    """The same of where the listed things lie, documents left aside; looked up once for a sheet."""
+    key = ("cases without presumption", id(sheet))
+    if key not in sheet.looked_up:
+        sheet.looked_up[key] = (sheet, _cases_without_presumption(sheet))
+    found: bool = sheet.looked_up[key][1]
+    return found
+
+
+def _cases_without_presumption(sheet: Sheet) -> bool:
     cases = [c for c in sheet.cases if c.role in ("inside", "outside")]
     speaking = {x.label: names_in(x.formula) for c in sheet.claims for x in c.limitations} if cases else {}
     return unpresumed(sheet, {g for c in cases for g in (*c.groups, *_spoken_of(sheet, c, speaking))})

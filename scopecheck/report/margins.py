@@ -197,6 +197,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if barred := barred_by(sheet, finding):
         lines = listed(labelled(sheet, x) for x in barred)
         notes.append(sentence("note", "barred", lines=lines, claim=finding.claim))
+    if finding.question == "idle" and not finding.conflict:
+        notes += _always_done(sheet, finding)
     if finding.question == "same scope":
         notes += _not_restated(sheet, finding)
     if finding.twins:
@@ -206,6 +208,17 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if not finding.best:
         notes.append(sentence("note", "not_best"))
     return tuple(notes)
+
+
+def _always_done(sheet: Sheet, finding: Finding) -> list[str]:
+    """Of an idle line on steps, which of them the sheet declares as always carried out."""
+    line = limitation_labelled(sheet, finding.label)
+    about = {name.strip() for name in line.subject.split(",")} if line else set()
+    steps = [flat(step.name) for step in sheet.steps if step.name in about and not step.done]
+    if not steps:
+        return []
+    key = "always_done" if len(steps) == 1 else "always_done_many"
+    return [sentence("note", key, steps=listed(steps))]
 
 
 def _not_restated(sheet: Sheet, finding: Finding) -> list[str]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
 
 from scopecheck.answers.definitions import resting
 from scopecheck.answers.findings import Answers, Finding, Looked
@@ -13,6 +14,18 @@ from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, 
 from scopecheck.answers.questions.combined import together_beside_description
 from scopecheck.answers.questions.described import beside_description, numbers_not_described
 from scopecheck.answers.questions.freed import members_freed
+from scopecheck.answers.questions.halves import (
+    CASE,
+    CLAIM,
+    LINES,
+    Answered,
+    SecondHalf,
+    Task,
+    answered,
+    known,
+    second_half,
+    undecided,
+)
 from scopecheck.answers.questions.idle import idle
 from scopecheck.answers.questions.inside import inside_lost, no_case_inside
 from scopecheck.answers.questions.instances import Instance
@@ -25,9 +38,9 @@ from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.answers.questions.same_scope import no_reading_for_all_claims, same_scope
 from scopecheck.answers.questions.undefined import undefined
 from scopecheck.answers.questions.varying import moves_with_something_else
-from scopecheck.core.model import Sheet
+from scopecheck.core.model import Case, Sheet
+from scopecheck.foundations.meanwhile import meanwhile
 from scopecheck.foundations.record import replace
-from scopecheck.foundations.spans import Span
 from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.solving.solver import Session
 
@@ -60,27 +73,32 @@ def ask_all(
     return ask_prepared(prepare(sheet, budget, strained, details), progress)
 
 
-def ask_prepared(prepared: Prepared, progress: Progress | None = None) -> Answers:
-    """As `ask_all`, of a sheet that was made ready (and looked over for contradictions) before."""
+def ask_prepared(
+    prepared: Prepared, progress: Progress | None = None, second: SecondHalf | None = None
+) -> Answers:
+    """As `ask_all`, of a sheet that was made ready (and looked over for contradictions) before.
+
+    With a `second` half, its questions are asked there.
+    """
     sheet = prepared.sheet
-    findings: list[Finding] = []
-    looked: list[Looked] = []
-    for doing, question, claim, label, span, answers in _asked(prepared):
+    tasks = list(_tasks(prepared))
+
+    def tell(task: Task) -> None:
         if progress is not None:
-            progress(doing)
-        try:
-            for answer in answers:
-                if isinstance(answer, Looked):
-                    looked.append(answer)
-                else:
-                    findings.append(answer)
-        except Undecided as reason:
-            findings.append(_undecided(question, claim, label, span, reason))
+            progress(task.doing)
+
+    apart = second.places if second is not None else ()
+    found = answered(tasks, sorted(set(range(len(tasks))).difference(apart)), tell)
+    if second is not None:
+        found |= second.asked.answer(lambda begun: tell(tasks[apart[begun - 1]]))
+    every = [answer for place in sorted(found) for answer in found[place]]
+    findings = [answer for answer in every if isinstance(answer, Finding)]
+    looked = [answer for answer in every if isinstance(answer, Looked)]
     try:
         findings += no_reading_for_all_claims(prepared, findings)
     except Undecided as reason:
         last = sheet.claims[-1]
-        findings.append(_undecided("no reading suits all claims", last.number, "", last.span, reason))
+        findings.append(undecided("no reading suits all claims", last.number, "", last.span, reason))
     findings = _each_once(prepared, findings)
     findings = [f for f in findings if not _told_by_a_graver_one(f, findings)]
     findings = resting(prepared, findings)
@@ -95,10 +113,6 @@ def _with_time_left(prepared: Prepared) -> Prepared:
     if session.wall_left() * 4 > session.budget.wall:
         return prepared
     return prepare(prepared.sheet, session.budget, session.strained)
-
-
-def _undecided(question: str, claim: int, label: str, span: Span, reason: Undecided) -> Finding:
-    return Finding(question, 6, claim, label, "", span, "undecided", "none", reason=str(reason))
 
 
 BY_WAY = (
@@ -124,25 +138,15 @@ TOLD_BESIDE = (
     "corner not reached",
 )
 """Questions whose answer says nothing more of a claim that adds nothing to its parent."""
-Asked = tuple[str, str, int, str, Span, Iterable[Answer]]
 
 
-def _asked(prepared: Prepared) -> Iterator[Asked]:
+def _tasks(prepared: Prepared) -> Iterator[Task]:
+    """Every question, in the order in which they are told; nothing is asked yet."""
     sheet = prepared.sheet
     for case in sheet.cases:
-        doing = f"case {case.name}"
-        match case.role:
-            case "outside" | "document":
-                yield doing, f"{case.role} met", 0, case.name, case.span, outside_met(prepared, case)
-                yield doing, "kept out", 0, case.name, case.span, kept_out(prepared, case)
-            case "inside":
-                yield doing, "inside lost", 0, case.name, case.span, inside_lost(prepared, case)
-            case "class":
-                yield doing, "class", 0, case.name, case.span, class_status(prepared, case)
+        yield from _of_case(prepared, case)
     if sheet.claims:
-        first = sheet.claims[0]
-        answers = reading_for_all(prepared)
-        yield "all cases together", "no reading fits all cases", first.number, "", first.span, answers
+        yield _of_all(prepared, "all cases together", "no reading fits all cases", reading_for_all)
     for instance in prepared.all_instances():
         claim = instance.claim
         label = f"claim {claim.number}"
@@ -162,17 +166,61 @@ def _asked(prepared: Prepared) -> Iterator[Asked]:
             ("choices left", choices),
         ):
             told = _by_way_of(instance, ask(prepared, instance))
-            yield label, question, claim.number, label, claim.span, told
+            yield Task(label, question, claim.number, label, claim.span, (CLAIM, label), told)
     if sheet.claims:
-        first = sheet.claims[0]
-        yield "claims alike", "same scope", first.number, "", first.span, same_scope(prepared)
+        yield _of_all(prepared, "claims alike", "same scope", same_scope)
     for claim in sheet.claims:
         label = f"claim {claim.number}"
-        yield label, "no case inside", claim.number, label, claim.span, no_case_inside(prepared, claim)
+        part = (LINES, label)
+        inside = no_case_inside(prepared, claim)
+        yield Task(label, "no case inside", claim.number, label, claim.span, part, inside)
         for x in claim.limitations:
-            yield x.label, "unmeant met", claim.number, x.label, x.span, parts_meant(prepared, x)
-            yield x.label, "without measure", claim.number, x.label, x.span, without_measure(prepared, x)
-            yield x.label, "pair", claim.number, x.label, x.span, pairs(prepared, x)
+            for question, of_line in (
+                ("unmeant met", parts_meant),
+                ("without measure", without_measure),
+                ("pair", pairs),
+            ):
+                yield Task(x.label, question, claim.number, x.label, x.span, part, of_line(prepared, x))
+
+
+def _of_case(prepared: Prepared, case: Case) -> Iterator[Task]:
+    asked: dict[str, Iterable[Answer]] = {}
+    match case.role:
+        case "outside" | "document":
+            asked[f"{case.role} met"] = outside_met(prepared, case)
+            asked["kept out"] = kept_out(prepared, case)
+        case "inside":
+            asked["inside lost"] = inside_lost(prepared, case)
+        case "class":
+            asked["class"] = class_status(prepared, case)
+    for question, answers in asked.items():
+        yield Task(f"case {case.name}", question, 0, case.name, case.span, (CASE, case.name), answers)
+
+
+def _of_all(
+    prepared: Prepared, doing: str, question: str, ask: Callable[[Prepared], Iterable[Answer]]
+) -> Task:
+    first = prepared.sheet.claims[0]
+    return Task(doing, question, first.number, "", first.span, (CASE, question), ask(prepared))
+
+
+@contextmanager
+def second_asked(prepared: Prepared) -> Iterator[SecondHalf | None]:
+    """The second half of the questions, being asked meanwhile, of a sheet of which nothing was asked yet.
+
+    None where there is too little to ask.
+    """
+    apart = second_half(list(_tasks(prepared)))
+
+    def asked(step: Callable[[], None]) -> Answered:
+        tasks = list(_tasks(prepared.anew()))
+        return answered(tasks, apart, lambda task: step())
+
+    if not apart:
+        yield None
+        return
+    with meanwhile(asked, known(prepared.sheet)) as begun:
+        yield SecondHalf(apart, begun)
 
 
 def _by_way_of(instance: Instance, answers: Iterable[Answer]) -> Iterator[Answer]:

@@ -49,6 +49,12 @@ class Prepared:
         self._range_ends: dict[str, tuple[RangeEnd, ...]] = {}
         self.turned: dict[tuple[tuple[str, ...], tuple[int, int], bool], bool] = {}
 
+    def anew(self) -> Prepared:
+        """The same sheet, of which nothing was asked yet, with the time that is left of the same limit."""
+        session = Session(self.sheet, self.session.budget, self.session.strained)
+        session.started = self.session.started
+        return Prepared(self.sheet, session, self.details, self.chart)
+
     def _ways(self, claim: Claim) -> Iterator[Instance]:
         for chain in self.sheet.chains[claim.number] or ((),):
             inherited = (x for number in chain for x in self.sheet.claim(number).limitations)
