@@ -86,6 +86,9 @@ def test_a_condition_on_several_things() -> None:
         ("pitch, tile", "if more than 2 mm, at most 5 mm", "nothing tells whether tile or pitch"),
         ("bake, oven", "at most 9 minutes when the oven drop is above 100 degC", "no phrase reads"),
         ("bake, tile, pitch", "at most 9 minutes when below 3 mm and above 1 mm and below 9 mm", ""),
+        ("oven, bake", "at least 90 degC for at least 10 minutes", "no phrase reads"),
+        ("pitch, tile", "2 mm for every 10 mm of the tile", "no phrase reads"),
+        ("bake, oven", "at most 9 minutes even when the oven is above 100 degC", "no phrase reads"),
     ],
 )
 def test_what_the_words_do_not_tell_is_refused(subjects: str, words: str, told: str) -> None:
@@ -128,6 +131,7 @@ def test_what_a_switch_does_in_words(words: str, when_open: str, when_shut: str)
         ("valve open, pressure", "until the pressure reaches 3 bar", "'until' tells of a course in time"),
         ("valve open", "opens when the pressure exceeds 3 bar", "write: valve open, pressure : opens when"),
         ("valve open, pressure", "half open when the pressure exceeds 3 bar", "no phrase reads"),
+        ("valve open, pressure", "opens the drain when the pressure exceeds 3 bar", "no phrase reads"),
         ("valve open, pressure", "when the flow exceeds 3 L/min", "write flow left of the colon"),
         ("valve open, pressure", "when the pressure exceeds 3 bar and the flow is below 2 L/min", "flow too"),
     ],

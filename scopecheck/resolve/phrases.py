@@ -96,18 +96,35 @@ class Reader:
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
         of_amounts = any(t.number and t.number.unit for t in tokens)
-        whole = subjects and (of_amounts or not _is_read(job, made))
-        if whole and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
+        tried = subjects and (of_amounts or not _is_read(job, made))
+        if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
-        if subjects and job.sort in ("", "switches", "steps") and not _is_read(job, made):
-            if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
-                return one_by_one
-            sides = self._sides(job)
-            if found := conditional(sides, tokens):
-                return found
-            if wrong := why_not(sides, tokens):
-                raise wrong
-        return _whole(job, made)
+        plainly = _is_read(job, made)
+        if plainly and len(subjects) > 1:
+            plainly = self._trying()._reads_plainly(words, subjects)
+        if plainly:
+            return _whole(job, made)
+        return self._otherwise_said(job, tokens, words, subjects) or _whole(job, made)
+
+    def _otherwise_said(
+        self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """The words as limits under conditions, or as one limit for each thing; None for others."""
+        if not subjects or job.sort not in ("", "switches", "steps"):
+            return None
+        sides = self._sides(job)
+        if found := conditional(sides, tokens):
+            return found
+        if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
+            return one_by_one
+        if wrong := why_not(sides, tokens):
+            raise wrong
+        return None
+
+    def _trying(self) -> Reader:
+        """The same, for words that are only tried: what is found is not kept."""
+        trial = Groups(self.groups.profile, (), (), (), self.groups.definitions)
+        return Reader(self.names, self.phrases, trial, self.document, self.where, self.method)
 
     def _of_ingredients(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -144,8 +161,7 @@ class Reader:
 
     def _sides(self, job: Job) -> Sides:
         """How what stands on either side of a condition is read: each as a line by itself."""
-        trial = Groups(self.groups.profile, (), (), (), self.groups.definitions)
-        trying = Reader(self.names, self.phrases, trial, self.document, self.where, self.method)
+        trying = self._trying()
 
         def words(tokens: tuple[Token, ...]) -> Words:
             return Words(job.text(tokens), tokens, job.span(tokens))
