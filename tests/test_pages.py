@@ -491,7 +491,8 @@ balm   composition in wt%
   oil   : silicone oil, plain oil
   extract, water
 
-1. A balm comprising from 10% to 40% by weight of an oil, optionally from 0.1% to 3% by weight of extract, and water.
+1. A balm comprising from 10% to 40% by weight of an oil, optionally from 0.1% to 3% by weight
+   of extract, and water.
    | balm    : comprising
    | oil     : from 10% to 40% by weight
    | extract : optionally from 0.1% to 3% by weight
@@ -503,7 +504,7 @@ document D1
 
 
 def test_readings_that_keep_out_each_by_itself_are_not_said_to_do_it_together() -> None:
-    """By hand: of 18 % oil and 82 % water no extract is left, which "within the limit" by itself keeps out."""
+    """By hand: beside 18 % oil and 82 % water there is no extract, which "within the limit" keeps out."""
     text = page(BALM)
     assert 'read as "within the limit" (arguable)' in text
     assert "only when" not in text
@@ -516,7 +517,8 @@ vane   part, 1 to 5
   ribbed  one of only yes, no
 bore   length in mm, > 0 mm
 
-1. A fan with a plurality of vanes, each of the vanes having a length from one eighth to one quarter of the bore.
+1. A fan with a plurality of vanes, each of the vanes having a length from one eighth to one
+   quarter of the bore.
    | vanes               : a plurality of vanes
    | length of the vanes : from one eighth to one quarter of the bore
 

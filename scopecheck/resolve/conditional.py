@@ -47,6 +47,8 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
     Raises Trouble where nothing tells which thing is limited and which the condition is about.
     """
     tokens = without_opening(tokens)
+    if row := _after_another(sides, tokens):
+        return row
     found = _found(sides, tokens)
     if found:
         if len(found) > 1:
@@ -59,6 +61,22 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
         if (first := _found(sides, left)) and (second := _found(sides, right)):
             return All((_read(sides, first[0], left), _read(sides, second[0], right)))
     return None
+
+
+def _after_another(sides: Sides, tokens: Tokens) -> Formula | None:
+    """`at least 3 mm, and at least 5 mm if the rim exceeds 10 mm`: the first limit holds in any case.
+
+    With a comma before the condition it is one of both, which is for the phrases to read.
+    """
+    words = [word_of(t) for t in tokens]
+    if words.count(",") != 1:
+        return None
+    at = words.index(",")
+    left, right = tokens[:at], tokens[at + 2 :]
+    if words[at + 1 : at + 2] != ["and"] or not left or not (found := _found(sides, right)):
+        return None
+    side = sides.side(left, _chosen(sides, found[0], right).outcome)
+    return All((sides.read(side)[0], _read(sides, found[0], right))) if side is not None else None
 
 
 def without_opening(tokens: Tokens) -> Tokens:

@@ -21,7 +21,7 @@ from scopecheck.resolve.beside_another import (
 )
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
-from scopecheck.resolve.conditional import conditional
+from scopecheck.resolve.conditional import TIME, conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
@@ -41,7 +41,7 @@ from scopecheck.resolve.everyday import (
     without_times,
 )
 from scopecheck.resolve.groups import Groups
-from scopecheck.resolve.in_order import in_order
+from scopecheck.resolve.in_order import at_and_for, in_order
 from scopecheck.resolve.ingredients import by_ingredient, without_verb
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
@@ -113,12 +113,28 @@ class Reader:
         if not subjects or job.sort not in ("", "switches", "steps"):
             return None
         sides = self._sides(job)
+        if not job.sort and (held := self._held(tokens, words, subjects)):
+            return held
         if found := conditional(sides, tokens):
             return found
         if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
             return one_by_one
         if wrong := why_not(sides, tokens):
             raise wrong
+        return None
+
+    def _held(self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
+        """`hold, heat : for 20 to 40 min at 100 to 120 degC`: how long, and at what, each by itself."""
+        kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+        timed = [kind.dimension == TIME for kind in kinds]
+        denied = any(word_of(t) in ("not", "no", "never", "without") for t in tokens)
+        if len(subjects) != 2 or timed.count(True) != 1 or len(timed) != 2 or denied:
+            return None
+        for way in at_and_for(tokens):
+            for order in (subjects, subjects[::-1]):
+                jobs = [self._job(said, words, (s,)) for said, s in zip(way, order, strict=True)]
+                if all(_is_read(*job) for job in jobs):
+                    return All(tuple(_whole(*job) for job in jobs))
         return None
 
     def _trying(self) -> Reader:
