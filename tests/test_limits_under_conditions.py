@@ -86,7 +86,6 @@ def test_a_condition_on_several_things() -> None:
         ("pitch, tile", "if more than 2 mm, at most 5 mm", "nothing tells whether tile or pitch"),
         ("bake, oven", "at most 9 minutes when the oven drop is above 100 degC", "no phrase reads"),
         ("bake, tile, pitch", "at most 9 minutes when below 3 mm and above 1 mm and below 9 mm", ""),
-        ("oven, bake", "at least 90 degC for at least 10 minutes", "no phrase reads"),
         ("pitch, tile", "2 mm for every 10 mm of the tile", "no phrase reads"),
         ("bake, oven", "at most 9 minutes even when the oven is above 100 degC", "no phrase reads"),
     ],
