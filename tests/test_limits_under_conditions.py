@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.core.construction import Construction
+from scopecheck.core.construction import Construction, base_construction
 from scopecheck.core.formula import Read
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source
@@ -86,6 +86,8 @@ def test_a_condition_on_several_things() -> None:
         ("pitch, tile", "if more than 2 mm, at most 5 mm", "nothing tells whether tile or pitch"),
         ("bake, oven", "at most 9 minutes when the oven drop is above 100 degC", "no phrase reads"),
         ("bake, tile, pitch", "at most 9 minutes when below 3 mm and above 1 mm and below 9 mm", ""),
+        ("pitch, tile", "2 mm for every 10 mm of the tile", "no phrase reads"),
+        ("bake, oven", "at most 9 minutes even when the oven is above 100 degC", "no phrase reads"),
     ],
 )
 def test_what_the_words_do_not_tell_is_refused(subjects: str, words: str, told: str) -> None:
@@ -128,6 +130,7 @@ def test_what_a_switch_does_in_words(words: str, when_open: str, when_shut: str)
         ("valve open, pressure", "until the pressure reaches 3 bar", "'until' tells of a course in time"),
         ("valve open", "opens when the pressure exceeds 3 bar", "write: valve open, pressure : opens when"),
         ("valve open, pressure", "half open when the pressure exceeds 3 bar", "no phrase reads"),
+        ("valve open, pressure", "opens the drain when the pressure exceeds 3 bar", "no phrase reads"),
         ("valve open, pressure", "when the flow exceeds 3 L/min", "write flow left of the colon"),
         ("valve open, pressure", "when the pressure exceeds 3 bar and the flow is below 2 L/min", "flow too"),
     ],
@@ -137,3 +140,32 @@ def test_what_is_told_of_a_switch_that_is_not_read(subjects: str, words: str, to
     made, wrong = read_sheet(Source("test", text))
     assert made is None
     assert told in f"{wrong[0].message} {wrong[0].help}"
+
+
+def as_presumed(subjects: str, words: str, **values: Fraction) -> bool | None:
+    made, told = line(subjects, words)
+    assert made is not None, told
+    thing: dict[str, Fraction | str] = {d.name: Fraction(0) for d in made.declarations} | {"metal": "zinc"}
+    return evaluate(made.claims[0].limitations[0].formula, thing | values, base_construction(made))
+
+
+@pytest.mark.parametrize(
+    ("tile", "pitch", "is_met"), [(4, 9, True), (4, 11, False), (5, 11, True), (2, 9, False), (2, 11, False)]
+)
+def test_a_limit_before_one_under_a_condition_holds_in_any_case(tile: int, pitch: int, is_met: bool) -> None:
+    words = "at least 3 mm, and at least 5 mm if the pitch exceeds 10 mm"
+    values = {"tile": Fraction(tile, 1000), "pitch": Fraction(pitch, 1000)}
+    assert as_presumed("tile, pitch", words, **values) is is_met
+
+
+@pytest.mark.parametrize("words", ["for 20 to 40 min at 100 to 120 °C", "100 to 120 °C for 20 to 40 min"])
+def test_how_long_something_is_held_at_a_temperature_is_two_limits(words: str) -> None:
+    heat = Fraction(27315, 100)
+    for minutes, degrees, is_met in ((30, 110, True), (30, 90, False), (50, 110, False), (50, 90, False)):
+        values = {"bake": Fraction(60 * minutes), "oven": heat + degrees}
+        assert as_presumed("bake, oven", words, **values) is is_met
+
+
+def test_what_is_not_to_last_is_no_limit_on_how_long() -> None:
+    made, _ = line("oven, bake", "does not exceed 38 °C for more than 10 minutes")
+    assert made is None

@@ -483,3 +483,67 @@ document D1
 
 def test_a_document_that_says_that_a_step_is_not_done_states_single_values() -> None:
     assert [f.case for f in findings(FIXED, "document met")] == ["D1, example"]
+
+
+BALM = """
+profile EPO
+balm   composition in wt%
+  oil   : silicone oil, plain oil
+  extract, water
+
+1. A balm comprising from 10% to 40% by weight of an oil, optionally from 0.1% to 3% by weight
+   of extract, and water.
+   | balm    : comprising
+   | oil     : from 10% to 40% by weight
+   | extract : optionally from 0.1% to 3% by weight
+   | water IN balm
+
+document D1
+  example : oil = 18 wt%, water = 82 wt%
+"""
+
+
+def test_readings_that_keep_out_each_by_itself_are_not_said_to_do_it_together() -> None:
+    """By hand: beside 18 % oil and 82 % water there is no extract, which "within the limit" keeps out."""
+    text = page(BALM)
+    assert 'read as "within the limit" (arguable)' in text
+    assert "only when" not in text
+    assert "claim 1 (1a to 1d)" in text
+
+
+VANE = """
+vane   part, 1 to 5
+  length  length in mm
+  ribbed  one of only yes, no
+bore   length in mm, > 0 mm
+
+1. A fan with a plurality of vanes, each of the vanes having a length from one eighth to one
+   quarter of the bore.
+   | vanes               : a plurality of vanes
+   | length of the vanes : from one eighth to one quarter of the bore
+
+inside     length of vanes in mm   bore
+  one      30; 30; 30; 30          130 mm
+"""
+
+
+def test_what_only_a_reading_leaves_open_is_met_as_presumed() -> None:
+    text = page(VANE)
+    assert "Read as presumed, one meets claim 1; on another reading that is left open" in text
+    assert "by what it says nothing of: ribbed of the vanes." in text
+
+
+def test_whom_the_sheet_names_for_a_reading_of_its_own_is_told() -> None:
+    text = page("""
+gap  length in mm
+
+1. A lid with a narrow gap.
+   | gap : a narrow gap
+   |   reading "as drawn" presumed : gap <= 2 mm
+   |   reading "as sold" : gap <= 4 mm
+   |     taken by "the maker of the lid"
+
+must stay out   gap
+  other lid     3 mm
+""")
+    assert "Raised by the maker of the lid, as the sheet has it" in text

@@ -1123,6 +1123,7 @@ def test_a_share_by_mass_per_volume_may_lie_above_100_per_cent() -> None:
         assert salt.upper is None
 
 
+OF_BOTH = "20 % <= oil / (oil + gum) <= 50 %"
 AT_LEAST = ("gap : at least 30 mm", "rim : at most 60 mm")
 LARGEST = "the largest of the gap, the rim and the depth is more than 60 mm"
 QUARTER_TO_HALF = "1/4 * rim < gap < 1/2 * rim"
@@ -1199,6 +1200,8 @@ BESIDE_RIM = "1 mm <= ABS(gap - rim) <= 3 mm"
         ("gap", "20~30 mm", "20 mm <= gap <= 30 mm", "gap", "mm"),
         ("oil, gum", "more oil than gum", "oil > gum", "oil", "wt%"),
         ("oil", "optionally 20 to 40 wt%", "oil = 0 wt% OR 20 wt% <= oil <= 40 wt%", "oil", "wt%"),
+        ("oil", "where oil is present, 20 to 40 wt%", "oil = 0 wt% OR 20 wt% <= oil <= 40 wt%", "oil", "wt%"),
+        ("oil", "20 to 50 % by weight of the sum of the oil and the gum", OF_BOTH, "oil", "wt%"),
         ("oil", "20 to 40 wt%, if present", "oil = 0 wt% OR 20 wt% <= oil <= 40 wt%", "oil", "wt%"),
         ("hold", "less than an hour", "hold < 60 min", "hold", "min"),
         ("hold", "at most one and a half hours", "hold <= 90 min", "hold", "min"),

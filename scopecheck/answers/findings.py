@@ -116,8 +116,8 @@ class Finding:
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all,
     `unmet_by` each reading of one phrase that keeps out what is met as presumed, or, where none does alone,
-    the least re-readings that do together, and `conflict` the limitations that cannot hold together, or
-    beside which one is idle; `sets` are all minimal sets of them where there are several, `every_set` says
+    the least re-readings that do `unmet_together`, and `conflict` the limitations that cannot hold together,
+    or beside which one is idle; `sets` are all minimal sets of them where there are several, `every_set` says
     that no more are left. Of a case kept out they are all minimal sets that do it as presumed, `falls` what
     becomes of each on other readings, `besides` further limitations that by themselves do it on other
     readings, `silent` those that a document leaves open, `conflict` the one that all hangs on. `twins` are
@@ -164,6 +164,7 @@ class Finding:
     ways_out: tuple[WayOut, ...] = ()
     kept_by: tuple[Reread, ...] = ()
     unmet_by: tuple[Reread, ...] = ()
+    unmet_together: bool = False
     conflict: tuple[str, ...] = ()
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True

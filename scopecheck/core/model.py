@@ -53,6 +53,10 @@ class Place:
     meanings: tuple[str, ...] = field(default=(), compare=False)
 
 
+WRITTEN_THERE = "readings of '"
+"""How the entry of a group begins whose readings stand in the sheet, at the line itself."""
+
+
 @record
 class Group:
     """A link group: the occurrences that are always read alike (same document, wording, readings).
@@ -75,6 +79,11 @@ class Group:
     noun: bool = False
     definition: Definition | None = None
     own: OwnPhrase | None = None
+
+    @property
+    def of_ones_own(self) -> bool:
+        """Are its readings written in the sheet, or in a phrase file of the practice?"""
+        return self.own is not None or self.entry.startswith(WRITTEN_THERE)
 
 
 @record

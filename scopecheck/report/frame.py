@@ -391,7 +391,7 @@ def _other_category_lines(sheet: Sheet) -> tuple[str, ...]:
     return tuple(
         sentence(
             "basis",
-            "other_category",
+            "other_category" if len(claim.parents) == 1 else "other_category_many",
             claim=upper_first(claims_text((claim.number,))),
             named=claims_text(claim.parents),
         )

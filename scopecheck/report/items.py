@@ -70,7 +70,10 @@ FEW_LINES = 3
 def heads(sheet: Sheet, finding: Finding, most: int = MOST_LINES) -> tuple[tuple[str, str], ...]:
     """The label and words of each limitation that the finding turns on; for a whole claim its label alone."""
     own = limitation_labelled(sheet, finding.label) is not None
-    labels = (finding.label,) if own else finding.failing or turning_labels(sheet, finding)
+    # What meets a claim as presumed meets all of its lines: which of them might be read otherwise is no head.
+    met = finding.question in ("outside met", "document met") and not departures(finding)
+    turning = () if met and finding.quantifier == "base" else turning_labels(sheet, finding)
+    labels = (finding.label,) if own else finding.failing or turning
     if finding.question in ABOUT_ALL:
         labels = finding.conflict
     whole = not finding.conflict or finding.question == "adds nothing"
@@ -174,7 +177,7 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         other=flat(finding.detail),
         claims=claims_text((*finding.also_claims, finding.claim)),
         count=_choices(finding),
-        unsaid=listed(map(flat, finding.partly)),
+        unsaid=listed(_of_parts_together(sheet, finding.partly)),
         steps=", ".join(_steps_unsaid(sheet, finding)),
         inside=listed((case_text(sheet, name) for name in finding.cases), "or"),
         held=held_text(sheet, finding),
@@ -196,6 +199,17 @@ def _steps_unsaid(sheet: Sheet, finding: Finding) -> list[str]:
     if finding.question != "inside left open":
         return []
     return [flat(step.name) for step in sheet.steps if step.start in finding.partly]
+
+
+def _of_parts_together(sheet: Sheet, names: Iterable[str]) -> list[str]:
+    """The names, those of one field of several like parts as `length of the blades`."""
+    told: dict[str, str] = {name: flat(name) for name in names}
+    for part in sheet.parts:
+        for own in part.fields:
+            slots = [name for _, field, name in part.slots() if field == own and name in told]
+            if len(slots) > 1:
+                told |= dict.fromkeys(slots, flat(f"{own} of the {part.plural}"))
+    return list(dict.fromkeys(told.values()))
 
 
 def _stated_text(sheet: Sheet, finding: Finding) -> str:

@@ -158,8 +158,7 @@ def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if departures(finding) or only_far_out(sheet, finding):
         return ()
     told = kept_out_if(sheet, finding, turning_labels(sheet, finding))
-    alone = turning_labels(sheet, replace(finding, unmet_by=finding.unmet_by[:1]))
-    if alone or len(told) < 2:
+    if not finding.unmet_together or len(told) < 2:
         return told
     return (*told, together_text(sheet, replace(finding, rereads=finding.unmet_by, read_as=())))
 

@@ -218,10 +218,11 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     if slot.kind == "whole":
         return "2"
     if slot.kind == "outcome":
-        return f"a {NAMES[0]} of {numbers[slot.name]} without rounding"
+        return f"the {NAMES[0]} is {numbers[slot.name]} without rounding"
     if slot.kind == "condition":
         value = "50 degC" if kind in CONDITIONS else "15 mm"
-        return f"{'more than' if slot.name == 'd' else 'at most'} {value} without rounding"
+        name = "level" if kind.steps else NAMES[1]
+        return f"the {name} is {'more than' if slot.name == 'd' else 'at most'} {value} without rounding"
     if slot.kind == "state":
         return "starts" if slot.name == "done" else "stops"
     if slot.kind == "limit" and kind.only_for == "moments":

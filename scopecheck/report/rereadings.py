@@ -212,9 +212,13 @@ def together_text(sheet: Sheet, finding: Finding) -> str:
 
 
 def bearer_text(sheet: Sheet, finding: Finding) -> str:
-    """Who would bring it, by profile and purpose; '' where nobody would."""
+    """Who would bring it: whom the sheet names for own readings, else by profile; empty for nobody."""
     if not finding.bearer:
         return ""
+    groups = {d.group: sheet.groups[d.group].readings[d.reading] for d in departures(finding)}
+    named = [r.taken_by for g, r in groups.items() if sheet.groups[g].of_ones_own and r.taken_by]
+    if named and len(named) == len(groups):
+        return sentence("bearer", "named", readers=listed(dict.fromkeys(map(flat, named))))
     profile = f"US_{sheet.purpose}" if sheet.profile == "US" else "EPO"
     usual = "" if departures(finding) else "_usual"
     return sentence("bearer", profile, finding.bearer + usual)

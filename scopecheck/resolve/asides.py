@@ -44,7 +44,7 @@ def asides(
         return
     if not first.kind.dimension:
         yield from _bases(tokens, first, name, declared.note if declared else "")
-    else:
+    if first.kind.dimension or first.kind == PLAIN_KIND:
         yield from _conditions(tokens, first, declared, name, own)
 
 

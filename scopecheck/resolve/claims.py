@@ -8,7 +8,7 @@ from string import ascii_lowercase
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl, Step
 from scopecheck.core.formula import All, Branch, Formula, Greatest, Least, Term
-from scopecheck.core.model import Claim, Limitation
+from scopecheck.core.model import WRITTEN_THERE, Claim, Limitation
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import field, holder, replace
@@ -337,7 +337,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> F
     assert line.words
     subjects = tuple(subject(desk.names, node) for node in line.subject)
     if line.readings:
-        title = f"readings of '{line.words.text}'"
+        title = f"{WRITTEN_THERE}{line.words.text}'"
         entry = readings_entry(title, line.readings, line.span)
         slots = {"x": subjects[0].bound} if subjects else {}
         shown = {"x": subjects[0].text} if subjects else {}

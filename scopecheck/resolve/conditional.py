@@ -21,9 +21,10 @@ from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.phrase_slots import own_phrase
 from scopecheck.resolve.readings import is_switch, read
 from scopecheck.resolve.sides import Sides, Things, Tokens
-from scopecheck.resolve.states import state_of, switched
+from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject
 
+TIME = (("time", 1),)
 METHOD = "a method is claimed"
 
 
@@ -46,6 +47,8 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
     Raises Trouble where nothing tells which thing is limited and which the condition is about.
     """
     tokens = without_opening(tokens)
+    if row := _after_another(sides, tokens):
+        return row
     found = _found(sides, tokens)
     if found:
         if len(found) > 1:
@@ -60,6 +63,22 @@ def conditional(sides: Sides, tokens: Tokens) -> Formula | None:
     return None
 
 
+def _after_another(sides: Sides, tokens: Tokens) -> Formula | None:
+    """`at least 3 mm, and at least 5 mm if the rim exceeds 10 mm`: the first limit holds in any case.
+
+    With a comma before the condition it is one of both, which is for the phrases to read.
+    """
+    words = [word_of(t) for t in tokens]
+    if words.count(",") != 1:
+        return None
+    at = words.index(",")
+    left, right = tokens[:at], tokens[at + 2 :]
+    if words[at + 1 : at + 2] != ["and"] or not left or not (found := _found(sides, right)):
+        return None
+    side = sides.side(left, _chosen(sides, found[0], right).outcome)
+    return All((sides.read(side)[0], _read(sides, found[0], right))) if side is not None else None
+
+
 def without_opening(tokens: Tokens) -> Tokens:
     """Without a 'wherein,' before all of it."""
     opening = len(tokens) > 2 and word_of(tokens[0]) in listed("conditional", "openings")
@@ -70,13 +89,12 @@ def _found(sides: Sides, tokens: Tokens) -> list[Match]:
     """The phrases that the words are, best first, with roles in which each side is read."""
     things = sides.job.subjects
     every = (*_all_roles(things), *_switched(things), *_first_and_rest(things), *_both(things))
-    switches = [s.text for s in things if is_switch(s.bound)]
     tests = Tests(
         no, no, lambda part: any(sides.side(part, r.condition) for r in every), applies(sides.job),
         own_words(sides.job), 0,
         outcome=lambda part: any(sides.side(part, r.outcome) for r in every if not _is_switched(r)),
         condition=lambda part: any(sides.side(part, r.condition) for r in every),
-        state=lambda part: any(state_of(part, name) is not None for name in switches),
+        state=lambda part: any(sides.state(part, s) is not None for s in things),
         agree=lambda entry, fills: bool(_roles(sides, entry, fills)),
     )  # fmt: skip
     return matches(tokens, sides.job.place.phrases, tests)
@@ -149,6 +167,8 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
     order than that of the words no side speaks of what the other, without a name, is taken to be about.
     """
     things = sides.job.subjects
+    if any(_for_so_long(sides, f, roles) for f in fills) or _in_a_row(sides, fills):
+        return False
     if roles.outcome == roles.condition:
         conditions = (f for f in fills if f.slot.kind == "condition")
         others = [s.text for s in things if s not in roles.outcome]
@@ -163,6 +183,21 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
     )  # fmt: skip
 
 
+def _for_so_long(sides: Sides, fill: Fill, roles: Roles) -> bool:
+    """'At 80 degC for 10 minutes' says how long, and puts nothing under a condition."""
+    bounds = [s.bound for s in roles.condition] if fill.slot.kind == "condition" else []
+    times = any(isinstance(b, Typed) and b.kind and b.kind.dimension == TIME for b in bounds)
+    return times and sides.word_before(fill.tokens) == "for"
+
+
+def _in_a_row(sides: Sides, fills: tuple[Fill, ...]) -> bool:
+    """'At a temperature of 80 degC, a pressure of 3 bar': two limits in a row, and no sentence."""
+    first, second = fills[0], fills[-1]
+    stated = first.slot.kind == "condition" and second.slot.kind == "outcome"
+    listing = stated and sides.word_before(first.tokens) in listed("conditional", "in_a_row")
+    return listing and listed("conditional", "verbs").isdisjoint(map(word_of, second.tokens))
+
+
 def roles_for(things: Things, kinds: set[str]) -> tuple[Roles, ...]:
     """The roles that things may have in a phrase with slots of these kinds."""
     if "outcome" in kinds:
@@ -173,7 +208,7 @@ def roles_for(things: Things, kinds: set[str]) -> tuple[Roles, ...]:
 
 def fits(sides: Sides, fill: Fill, roles: Roles) -> bool:
     if fill.slot.kind == "state":
-        return state_of(fill.tokens, roles.outcome[0].text) is not None
+        return sides.state(fill.tokens, roles.outcome[0]) is not None
     return sides.side(fill.tokens, roles.of(fill)) is not None
 
 
@@ -210,7 +245,7 @@ def _read(sides: Sides, match: Match, tokens: Tokens) -> Formula:
     for fill in match.fills:
         if fill.slot.kind == "state":
             assert isinstance(first.bound, ChoiceDecl)
-            put(fill.slot.name, *switched(first.bound, bool(state_of(fill.tokens, first.text))))
+            put(fill.slot.name, *switched(first.bound, bool(sides.state(fill.tokens, first))))
         else:
             side = sides.side(fill.tokens, roles.of(fill))
             assert side is not None

@@ -16,7 +16,6 @@ from scopecheck.resolve.conditional import (
 )
 from scopecheck.resolve.readings import is_switch
 from scopecheck.resolve.sides import Sides, Things, Tokens
-from scopecheck.resolve.states import state_of
 
 
 def why_not(sides: Sides, tokens: Tokens) -> Trouble | None:
@@ -31,7 +30,7 @@ def why_not(sides: Sides, tokens: Tokens) -> Trouble | None:
         return course
     anything = Tests(
         no, no, no, applies(sides.job), own_words(sides.job), 0, outcome=tells, condition=tells,
-        state=lambda part: any(state_of(part, s.text) is not None for s in things),
+        state=lambda part: any(sides.state(part, s) is not None for s in things),
     )  # fmt: skip
     found = matches(tokens, sides.job.place.phrases, anything)
     if len(things) > 1:

@@ -29,6 +29,12 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
     ]
 
 
+def at_and_for(tokens: Tokens) -> list[list[Tokens]]:
+    """The ways to part the words before an 'at', 'for' or 'during': '100 to 120 degC for 20 min'."""
+    found = (i for i, t in enumerate(tokens) if i and word_of(t) in listed("asides", "held"))
+    return [[tokens[:i], tokens[i:]] for i in found]
+
+
 def _several(tokens: Tokens) -> bool:
     """Do the words hold two bare amounts side by side, which would be two limits?"""
     joined = (i for i, t in enumerate(tokens) if word_of(t) in ("and", ",") and 0 < i < len(tokens) - 1)

@@ -9,7 +9,7 @@ from itertools import pairwise
 from scopecheck.core.declared import Assembly, ChoiceDecl, NumberDecl, Step
 from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
-from scopecheck.foundations.quantity import PLAIN_KIND, kind_word
+from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as word_list
@@ -70,7 +70,9 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
     near = _nearest(job, tokens)
     more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
-    if field := job.place.names.field_of(job.subjects[0].text) if job.subjects else None:
+    field = job.place.names.field_of(job.subjects[0].text) if job.subjects else None
+    first = job.of_parts.each[0] if job.of_parts is not None else None
+    if field and isinstance(first, Typed) and first.kind and first.kind.adds_up:
         more += f", such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
     if unknown := _undeclared(job, tokens, literals):
         if _bare(unknown).lower() == job.subjects[0].text.lower():
@@ -262,6 +264,7 @@ def _undeclared(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -
         said = literals.isdisjoint(set(words) - FILLERS - measures) and words[-1] not in FILLERS
         told = len(words) > 2 and words[0] in ("the", "said")
         named = (told or not known.isdisjoint(words)) and all(t.sort == "word" for t in part)
+        named = named and _STATES.isdisjoint(words)
         return job.is_number(part) or (said and named and words[0] not in FILLERS - _ARTICLES)
 
     loose = replace(job.tests(), number=number, subjects=0)
@@ -295,6 +298,8 @@ def _nearest(job: Job, tokens: tuple[Token, ...]) -> list[Pattern]:
         for pattern in entry.patterns:
             order += 1
             literals = [o for need in pattern.required for o in need]
+            if any(find_unit(o) and o not in skeleton for need in pattern.required for o in need):
+                continue  # a wording in units of its own
             if not set(literals) & set(skeleton) and len(skeleton) > 1:
                 near = [w for w in skeleton if any(_alike(w, o) for o in literals)]
                 if not near:
@@ -312,6 +317,8 @@ def _alike(word: str, other: str) -> bool:
     return pair.real_quick_ratio() > 0.75 and pair.quick_ratio() > 0.75 and pair.ratio() > 0.75
 
 
+_STATES = frozenset("is are was were has have present absent".split())
+"""Words that say something of a thing, which are no part of a name."""
 _ARTICLES = frozenset(("a", "an", "the", "said"))
 
 

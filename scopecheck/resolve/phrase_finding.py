@@ -210,6 +210,8 @@ class Job:
         own = self.place.names.declared(self.subjects[0].text)
         if self.first.kind is not None and self.first.kind.basis and not self.first.kind.dimension:
             tokens = without_basis(tokens, self.first.kind.split[0])
+        if found := self._share_of_sum(tokens):
+            return found
         for index in range(len(tokens) - 2, 0, -1):
             other, limit = self._of_what(tokens, index), tokens[:index]
             limit = limit[:-1] if limit[-1].text == "," else limit
@@ -228,6 +230,27 @@ class Job:
             if job.readable(limit):
                 self.place.names.speak(other.name)
                 return job, limit
+        return None
+
+    def _share_of_sum(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
+        """`20 to 50 % of the sum of the oil and the gum`, of what stands left of the colon in that sum."""
+        assert isinstance(self.first, Typed)
+        for at in (i for i, t in enumerate(tokens) if i and word_of(t) == "of"):
+            summed = self.worked_out(tokens[at + 1 :])
+            if summed is None or summed[2] < 0 or not any(is_bare_share(t) for t in tokens[:at]):
+                continue
+            values = [self.place.names.value(d) for d in summed[:2]]
+            kind = self.first.kind
+            if kind is None or kind.basis == "level" or any(v.kind != kind for v in values):
+                continue
+            names = f"{summed[0].name} + {summed[1].name}"
+            quotient = Typed(Divide(self.first.term, Add(tuple(v.term for v in values)), names), PLAIN_KIND)
+            own = self.subjects[0]
+            job = self.of(Subject(quotient, f"{own.text} / ({names})", own.span))
+            if job.readable(tokens[:at]):
+                self.place.names.speak(summed[0].name)
+                self.place.names.speak(summed[1].name)
+                return job, tokens[:at]
         return None
 
     def _of_what(self, tokens: tuple[Token, ...], index: int) -> NumberDecl | None:

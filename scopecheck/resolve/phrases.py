@@ -21,7 +21,7 @@ from scopecheck.resolve.beside_another import (
 )
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, matches, word_of
-from scopecheck.resolve.conditional import conditional
+from scopecheck.resolve.conditional import TIME, conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
@@ -41,7 +41,7 @@ from scopecheck.resolve.everyday import (
     without_times,
 )
 from scopecheck.resolve.groups import Groups
-from scopecheck.resolve.in_order import in_order
+from scopecheck.resolve.in_order import at_and_for, in_order
 from scopecheck.resolve.ingredients import by_ingredient, without_verb
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
@@ -96,18 +96,51 @@ class Reader:
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
         of_amounts = any(t.number and t.number.unit for t in tokens)
-        whole = subjects and (of_amounts or not _is_read(job, made))
-        if whole and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
+        tried = subjects and (of_amounts or not _is_read(job, made))
+        if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
-        if subjects and job.sort in ("", "switches", "steps") and not _is_read(job, made):
-            if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
-                return one_by_one
-            sides = self._sides(job)
-            if found := conditional(sides, tokens):
-                return found
-            if wrong := why_not(sides, tokens):
-                raise wrong
-        return _whole(job, made)
+        plainly = _is_read(job, made)
+        if plainly and len(subjects) > 1:
+            plainly = self._trying()._reads_plainly(words, subjects)
+        if plainly:
+            return _whole(job, made)
+        return self._otherwise_said(job, tokens, words, subjects) or _whole(job, made)
+
+    def _otherwise_said(
+        self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """The words as limits under conditions, or as one limit for each thing; None for others."""
+        if not subjects or job.sort not in ("", "switches", "steps"):
+            return None
+        sides = self._sides(job)
+        if not job.sort and (held := self._held(tokens, words, subjects)):
+            return held
+        if found := conditional(sides, tokens):
+            return found
+        if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
+            return one_by_one
+        if wrong := why_not(sides, tokens):
+            raise wrong
+        return None
+
+    def _held(self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
+        """`hold, heat : for 20 to 40 min at 100 to 120 degC`: how long, and at what, each by itself."""
+        kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+        timed = [kind.dimension == TIME for kind in kinds]
+        denied = any(word_of(t) in ("not", "no", "never", "without") for t in tokens)
+        if len(subjects) != 2 or timed.count(True) != 1 or len(timed) != 2 or denied:
+            return None
+        for way in at_and_for(tokens):
+            for order in (subjects, subjects[::-1]):
+                jobs = [self._job(said, words, (s,)) for said, s in zip(way, order, strict=True)]
+                if all(_is_read(*job) for job in jobs):
+                    return All(tuple(_whole(*job) for job in jobs))
+        return None
+
+    def _trying(self) -> Reader:
+        """The same, for words that are only tried: what is found is not kept."""
+        trial = Groups(self.groups.profile, (), (), (), self.groups.definitions)
+        return Reader(self.names, self.phrases, trial, self.document, self.where, self.method)
 
     def _of_ingredients(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -144,8 +177,7 @@ class Reader:
 
     def _sides(self, job: Job) -> Sides:
         """How what stands on either side of a condition is read: each as a line by itself."""
-        trial = Groups(self.groups.profile, (), (), (), self.groups.definitions)
-        trying = Reader(self.names, self.phrases, trial, self.document, self.where, self.method)
+        trying = self._trying()
 
         def words(tokens: tuple[Token, ...]) -> Words:
             return Words(job.text(tokens), tokens, job.span(tokens))

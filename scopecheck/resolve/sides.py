@@ -13,12 +13,13 @@ from typing import TypeAlias
 from scopecheck.core.declared import ChoiceDecl
 from scopecheck.core.formula import All, Any, Formula
 from scopecheck.foundations.record import field, record
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import COMBINATIONS, FILLERS, word_of
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.readings import is_switch
-from scopecheck.resolve.states import state_of, switched
+from scopecheck.resolve.states import noun_of, state_of, switched
 from scopecheck.resolve.subjects import Subject
 
 Tokens: TypeAlias = tuple[Token, ...]
@@ -63,7 +64,7 @@ class Sides:
 
     def side(self, tokens: Tokens, things: Things) -> Side | None:
         """The words as limits on these things, each of which they are about; None if they are not read so."""
-        if not tokens or not things or word_of(tokens[-1]) in _ARTICLES:
+        if not tokens or not things or word_of(tokens[-1]) in _ARTICLES or _of_each(tokens):
             return None
         key = (tokens[0].start, tokens[-1].end, tuple(s.text for s in things))
         if key not in self.known:
@@ -79,10 +80,19 @@ class Sides:
             return formulas[0], shown
         return Any(formulas) if side.joiner == "or" else All(formulas), shown
 
+    def state(self, tokens: Tokens, switch: Subject) -> bool | None:
+        """Whether the words say that the switch is so, or not so; None where they say neither of it."""
+        if not is_switch(switch.bound):
+            return None
+        own = noun_of(switch.text)
+        every = (d for d in self.job.place.names.declarations.values() if isinstance(d, ChoiceDecl))
+        others = frozenset(w for d in every if is_switch(d) for w in noun_of(d.name) - own)
+        return state_of(tokens, switch.text, others)
+
     def _piece(self, piece: Piece) -> tuple[Formula, str]:
         thing = piece.things[0]
         if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
-            return switched(thing.bound, bool(state_of(piece.tokens, thing.text)))
+            return switched(thing.bound, bool(self.state(piece.tokens, thing)))
         return self.formula(piece.tokens, piece.things), self._shown(piece)
 
     def head(self, tokens: Tokens) -> str:
@@ -96,6 +106,11 @@ class Sides:
             if word not in FILLERS and word not in listed("conditional", "articles"):
                 return ""
         return ""
+
+    def word_before(self, tokens: Tokens) -> str:
+        """The word of the line before these; '' at its beginning."""
+        before = [t for t in self.job.words.tokens if t.end <= tokens[0].start and t.sort != "gap"]
+        return word_of(before[-1]) if before else ""
 
     def mentions(self, tokens: Tokens, name: str) -> bool:
         """Whether the words hold the name, wherever it stands in them."""
@@ -115,7 +130,10 @@ class Sides:
         if self.head(tokens) not in ("", thing.text) or _of_a_change(tokens):
             return None
         if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
-            return None if state_of(tokens, thing.text) is None else Side((Piece(tokens, (thing,)),))
+            return None if self.state(tokens, thing) is None else Side((Piece(tokens, (thing,)),))
+        if self.reads(tokens, (thing,)):
+            return Side((Piece(tokens, (thing,)),))
+        tokens = _without_behind(tokens[len(tokens) > 1 and word_of(tokens[0]) == "there" :])
         if self.reads(tokens, (thing,)):
             return Side((Piece(tokens, (thing,)),))
         rest = next((r for r in _behind_nouns(tokens, thing.text) if self.reads(r, (thing,))), None)
@@ -155,6 +173,18 @@ class Sides:
         return f"{piece.things[0].text} {self.job.text(tokens[start:])}"
 
 
+def _of_each(tokens: Tokens) -> bool:
+    """'Two holes for every 10 mm' says how many there are to so much, and is no condition."""
+    return len(tokens) > 1 and word_of(tokens[0]) in ("each", "every") and tokens[1].number is not None
+
+
+def _without_behind(tokens: Tokens) -> Tokens:
+    """Without an 'is applied' and the like at the end."""
+    said = [word_of(t) for t in tokens]
+    runs = (i for i in range(1, len(said)) if run_at(said, i, "conditional", "behind") == len(said) - i)
+    return tokens[: next(runs, len(tokens))]
+
+
 def _of_a_change(tokens: Tokens) -> bool:
     """'The temperature drop is above 5 K' speaks of a drop; 'the temperatures drop below 5 degC' do not."""
     drops, behind = listed("conditional", "drops"), listed("conditional", "is")
@@ -167,10 +197,11 @@ def _behind_nouns(tokens: Tokens, own: str) -> Iterator[Tokens]:
     No noun that says more than the own name does: 'temperature drop', 'difference in pressure'.
     """
     said = [word_of(t) for t in tokens]
-    start = 0
+    start = next((i for i, w in enumerate(said) if w not in listed("conditional", "leading")), 0)
+    led = start
     while start < len(said) - 1 and said[start] in listed("conditional", "articles"):
         start += 1
-    names = set(own.lower().split())
+    names = {w + end for w in own.lower().split() for end in ("", "s", "es")}
     for end in range(start + 1, min(start + _LONGEST_NAME, len(tokens) - 1) + 1):
         word = said[end - 1]
         if tokens[end - 1].sort != "word" or word in COMBINATIONS:
@@ -180,5 +211,10 @@ def _behind_nouns(tokens: Tokens, own: str) -> Iterator[Tokens]:
         noun = said[start:end]
         last = max((i for i, w in enumerate(noun) if w in names), default=None)
         behind = noun[last + 1 : last + 2] if last is not None else []
-        if last is None or not behind or behind[0] in ("of", "in", "at", *FILLERS):
+        told = last is not None or start > led
+        if (
+            told
+            and word not in listed("names", "never_last")
+            and (not behind or behind[0] in ("of", "in", "at", *FILLERS))
+        ):
             yield tokens[end:]

@@ -17,17 +17,24 @@ _LONGEST_NOUN = 4
 """Words of the thing that is switched, behind its article."""
 
 
-def state_of(tokens: tuple[Token, ...], name: str) -> bool | None:
-    """Whether the words say that the switch of this name is so, or not so; None where they say neither."""
+def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bool | None:
+    """Whether the words say that the switch of this name is so, or not so; None where they say neither.
+
+    `others` are words that speak of something else: 'the door is open' says nothing of a valve.
+    """
     said = [word_of(t) for t in tokens]
     sides = _sides(name)
     told = [sides[w] for w in said if w in sides]
     negated = "not" in said
-    if len(told) != 1 or any(t.sort != "word" for t in tokens):
-        return None
     own = set(name.lower().split())
-    rest = [w for w in _without_noun(said, set(sides)) if w not in sides and w not in own and w != "not"]
+    if len(told) != 1 or any(t.sort != "word" for t in tokens) or not others.isdisjoint(said):
+        return None
+    kept, nouns = _parted(said, set(sides))
+    mine = noun_of(name)
+    rest = [w for w in kept if w not in sides and w not in own and w != "not"]
     if any(w not in listed("switching", "beside") for w in rest):
+        return None
+    if mine and any(noun and mine.isdisjoint(noun) for noun in nouns):
         return None
     return told[0] is not negated
 
@@ -36,6 +43,11 @@ def switched(switch: ChoiceDecl, so: bool) -> tuple[Formula, str]:
     """That a switch is so, or not so, as a formula and in words."""
     member = next(m for m in switch.members if m.lower() == ("yes" if so else "no"))
     return Chosen(switch.name, member), f"{switch.name} = {member}"
+
+
+def noun_of(name: str) -> frozenset[str]:
+    """The words of a switch's name that say of what it is: 'valve' of 'valve open'."""
+    return frozenset(name.lower().split()) - _sides(name).keys()
 
 
 def _sides(name: str) -> dict[str, bool]:
@@ -49,20 +61,20 @@ def _sides(name: str) -> dict[str, bool]:
     return dict.fromkeys(so.split(), True) | dict.fromkeys(other.split(), False)
 
 
-def _without_noun(said: list[str], states: set[str]) -> list[str]:
-    """The words without what is switched: 'the safety valve' of 'closes the safety valve'."""
+def _parted(said: list[str], states: set[str]) -> tuple[list[str], list[list[str]]]:
+    """The words without what they say is switched, and that: 'closes', 'safety valve'."""
     kept: list[str] = []
+    nouns: list[list[str]] = []
     at = 0
     while at < len(said):
-        if said[at] in ("the", "a", "an", "said", "its"):
-            at += 1
-            end = at
-            while end < len(said) and end - at < _LONGEST_NOUN and said[end] not in states:
-                if said[end] in listed("switching", "beside") or said[end] == "not":
-                    break
-                end += 1
-            at = end
-        else:
+        if said[at] not in ("the", "a", "an", "said", "its"):
             kept.append(said[at])
             at += 1
-    return kept
+            continue
+        end = at + 1
+        ends = listed("switching", "beside") | states | {"not"}
+        while end < len(said) and end - at <= _LONGEST_NOUN and said[end] not in ends:
+            end += 1
+        nouns.append(said[at + 1 : end])
+        at = end
+    return kept, nouns

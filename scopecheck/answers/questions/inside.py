@@ -18,6 +18,7 @@ from scopecheck.answers.questions.ways import each_way, ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case, Claim, Limitation
+from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Search
@@ -121,10 +122,16 @@ def _lost_above(prepared: Prepared, case: Case, above: Formula, article: Article
 
 
 def _left_open(prepared: Prepared, finding: Finding, case: Case, scope: Formula) -> Finding:
-    """A case of single values that no reading keeps out for certain: it says too little to be sorted."""
-    names = prepared.session.names_in(scope) - set(case.stated)
+    """A case of single values that no reading keeps out for certain: it says too little to be sorted.
+
+    On some reading only, where all of it is met as presumed.
+    """
+    stated = stated_values(prepared.sheet, case, exact=True)
+    names = prepared.session.names_in(scope) - set(case.stated) - prepared.sheet.absent(stated)
     unsaid = tuple(d.name for d in prepared.sheet.declarations if d.name in names)
-    return replace(finding, question="inside left open", stakes=6, bearer="", partly=unsaid)
+    whole = status_at(prepared, case.facts, scope, prepared.session.base) == "every"
+    found = replace(finding, question="inside left open", stakes=6, bearer="", partly=unsaid)
+    return replace(found, quantifier="some" if whole else finding.quantifier)
 
 
 def _with_failing(

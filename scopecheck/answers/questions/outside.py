@@ -53,7 +53,7 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
     if finding.quantifier == "every":
         finding = replace(finding, stakes=1)
     elif finding.quantifier == "base":
-        finding = replace(finding, unmet_by=_region_unmet_by(prepared, finding, case, scope, groups))
+        finding = _region_unmet_by(prepared, finding, case, scope, groups)
 
     def shown(search: Search) -> Finding:
         if isinstance(place, str):
@@ -121,7 +121,7 @@ def _outside_point(
         highest="every",
     )
     if finding.quantifier == "base":
-        finding = replace(finding, unmet_by=_unmet_by(prepared, finding, scope, article, groups))
+        finding = _unmet_by(prepared, finding, scope, article, groups)
 
     def shown(search: Search) -> Finding:
         found = prepared.exhibit_point(finding, search, case, scope, article, met=True)
@@ -132,32 +132,32 @@ def _outside_point(
 
 def _unmet_by(
     prepared: Prepared, finding: Finding, scope: Formula, article: Article, groups: tuple[int, ...]
-) -> tuple[Reread, ...]:
-    """Each reading of one phrase that keeps the thing out; where none does it alone, the least several."""
+) -> Finding:
+    """With each reading of one phrase that keeps the thing out; where none does alone, the least several."""
     session = prepared.session
     if single := tuple(r for r, k in _one_reread(prepared, groups) if not meets(scope, article, k)):
-        return single
+        return replace(finding, unmet_by=single)
     search = session.search(groups, things=False)
     search.require(~session.met_by(scope, article))
     told = prepared.told_by(finding, search, groups)
-    return told.rereads + told.read_as
+    return replace(finding, unmet_by=told.rereads + told.read_as, unmet_together=True)
 
 
 def _region_unmet_by(
     prepared: Prepared, finding: Finding, case: Case, scope: Formula, groups: tuple[int, ...]
-) -> tuple[Reread, ...]:
+) -> Finding:
     """The same for a region: readings on which nothing of it is met."""
     session = prepared.session
     search = session.search(groups)
     search.require(session.met(case.facts), session.met(scope))
     rereads = _one_reread(prepared, groups)
     if single := tuple(r for r, k in rereads if not search.holds(*session.taken(k, groups))):
-        return single
+        return replace(finding, unmet_by=single)
     refined = find_construction(session, [Demand(case.facts, scope, "none")])
     if refined.construction is None:
-        return ()
+        return finding
     told = prepared.told_refined(finding, refined, groups)
-    return told.rereads + told.read_as
+    return replace(finding, unmet_by=told.rereads + told.read_as, unmet_together=True)
 
 
 def _one_reread(prepared: Prepared, groups: tuple[int, ...]) -> Iterator[tuple[Reread, Construction]]:
@@ -285,10 +285,9 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     if quantifier == "base":
         rereads = _one_reread(prepared, groups)
         single = tuple(r for r, k in rereads if escape.holds(*session.taken(k, groups)))
-        if not single:
-            told = prepared.told_by(finding, escape, groups)
-            single = told.rereads + told.read_as
-        finding = replace(finding, unmet_by=single)
+        told = None if single else prepared.told_by(finding, escape, groups)
+        least = single if told is None else told.rereads + told.read_as
+        finding = replace(finding, unmet_by=least, unmet_together=not single)
     formulas = (case.facts, scope)
     shown = prepared.exhibit(
         finding,
