@@ -5,10 +5,12 @@ The claims are our own; what each line has to say is what the words say, told by
 
 from __future__ import annotations
 
+from scopecheck.drafting.anew import proposed_anew
 from scopecheck.drafting.asked import questions
 from scopecheck.drafting.pasted import pasted
 from scopecheck.drafting.start import drafted
-from tests.test_start import lines, read
+from scopecheck.foundations.spans import Source
+from tests.test_start import lines, read, started
 
 SHELVES = """\
 1. A rack with shelves, each having a depth of 20 to 30 cm, of which at least 15 cm is covered, and with
@@ -246,3 +248,14 @@ def test_of_which_and_what_is_better() -> None:
     ):
         assert line in found, (line, found)
     read(SPOOL)
+
+
+def test_an_edited_sheet_gets_no_limit_without_its_condition() -> None:
+    sheet = started("1. A spool with a gap of 2 to 3 mm.\n").replace(
+        "2 to 3 mm.",
+        "2 to 3 mm, wherein a tilt is at most 4 degrees if the spool is wet, and no rib has a width of 7 mm.",
+    )
+    told = proposed_anew(Source("spool.sheet", sheet))
+    assert "| not restated : a tilt is at most 4 degrees if the spool is wet" in told
+    assert "| not restated : no rib has a width of 7 mm" in told
+    assert "| tilt" not in told

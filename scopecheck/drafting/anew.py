@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from scopecheck.drafting.choices import choices
+from scopecheck.drafting.conditional import held_spans, without_held
 from scopecheck.drafting.draft import INDENT, DraftClaim, Quantity
 from scopecheck.drafting.kinds_of import kind_text
 from scopecheck.drafting.limits import Stretch, stretches
 from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
+from scopecheck.drafting.no_limits import limits_nothing
 from scopecheck.drafting.propose import named_by_kind
 from scopecheck.drafting.quantities import declare, undeclared
 from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.turned import turned_spans
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.regex import regex
@@ -46,6 +49,9 @@ def proposed_anew(source: Source) -> str:
     works = [_work(s, [c.number for c in claims], dict(written.own_units), gone) for s in claims]
     for work in works:
         work.of = [_quantity(what, stretch, names, quantities) for stretch, what in work.limits]
+    without_held(works)
+    for work in works:
+        work.unread += [(one.start, one.end) for one in work.conditioned]
     quantities += undeclared(works, names, quantities)
     names = declare((*declared, *_declarations(quantities)))
     readable = Readable(names, Phrasebook(()))
@@ -90,7 +96,12 @@ def _work(statement: ClaimStatement, known: list[int], own: Own, gone: list[str]
         and not stated.issuperset(digits_at(text.tokens, f.digits) for f in s.figures)
     ]
     said = [c for c in choices(text) if not text.taken.issuperset(range(c.start, c.end))]
-    return Work(DraftClaim(statement.number, text.text), text, places, open_, said, numbers=numbers)
+    nothing = {s.start: of for s, c in open_ if (of := limits_nothing(text, s, c))[1]}
+    kept = [(s, c) for s, c in open_ if s.start not in nothing]
+    work = Work(DraftClaim(statement.number, text.text), text, places, kept, said, numbers=numbers)
+    work.held = [*held_spans(text), *turned_spans(text, [s for s, _ in open_])]
+    work.unread = list(nothing.values())
+    return work
 
 
 def _quantity(what: Called, stretch: Stretch, names: Names, made: list[Quantity]) -> Quantity:

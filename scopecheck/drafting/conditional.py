@@ -118,7 +118,9 @@ def _close(texts: list[str], at: int) -> int:
     for i in range(at, len(texts)):
         if texts[i] in _ENDS | _CLAUSES:
             return i
-        if texts[i] == "then" or (texts[i] == "," and texts[i + 1 : i + 2] not in (["and"], ["or"])):
+        joined = texts[i + 1 : i + 2] in (["and"], ["or"])
+        anew = joined and texts[i + 1] == "and" and texts[i + 2 : i + 3] and texts[i + 2] in _DETERMINERS
+        if texts[i] == "then" or (texts[i] == "," and (anew or not joined)):
             return i
     return len(texts)
 
