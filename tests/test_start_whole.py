@@ -178,3 +178,39 @@ def test_what_nothing_can_meet_together_is_of_two_things() -> None:
         "1. A mill with a belt, wherein the speed is at most 2 m/s and the speed is at least 9 m/s.\n"
     )
     assert not [line for line in apart if line.startswith("| speed")]
+
+
+KILN = """\
+1. A kiln having a front roll and a rear roll, wherein the front roll and the rear roll each have a
+width of 9 to 12 cm, the fading after five firings at 90 °C does not exceed 4 %, and a nozzle spaced by
+at least three pipe diameters.
+2. The kiln of claim 1, wherein a bed is kept above 60 °C for at least 3 hours or above 80 °C for at
+least 1 hour.
+3. The kiln of claim 1, wherein the sand contains at most 2 % of grit larger than 4 mm, and the height
+of the kiln is equal to the width of the kiln.
+4. The kiln of claim 1, having a seam with a width of 3 to 5 mm, at the bends of at least 4 mm, and one
+to three flues, and a hum of less than 70 dB at a draught speed of 8 m/s.
+5. The kiln of claim 1, having a wide tine of 40 to 60 mm, a short tine being 30 to 45 % of the wide
+tine.
+6. A method comprising weaving a web, waxing the web, and heat-setting the web at a temperature of 150
+to 160 °C for 20 to 45 seconds after the waxing.
+"""
+
+
+def test_limits_of_both_of_some_and_then() -> None:
+    found = lines(KILN)
+    for line in (
+        "| not restated : the front roll and the rear roll each have a width of 9 to 12 cm",
+        "| not restated : fading after five firings at 90 °C does not exceed 4 %",
+        "| not restated : at least three pipe diameters",
+        "| not restated : above 60 °C for at least 3 hours or above 80 °C for at least 1 hour",
+        "| not restated : at most 2 % of grit larger than 4 mm",
+        "| not restated : equal to the width of the kiln",
+        "| not restated : at the bends of at least 4 mm",
+        "| flues : one to three",
+        "| not restated : at a draught speed of 8 m/s",
+        "| short tine : 30 to 45 % of the wide tine",
+        "| heat-setting temperature : 150 to 160 °C",
+    ):
+        assert line in found, (line, found)
+    read(KILN)

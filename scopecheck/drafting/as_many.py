@@ -10,7 +10,7 @@ from scopecheck.drafting.marks import takes, words_at
 from scopecheck.drafting.quantities import KEPT_WORDS
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.work import Equal, Work
-from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import run_at, runs
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.text.stream import plural, stem
 
@@ -18,7 +18,7 @@ from scopecheck.text.stream import plural, stem
 def equals(text: ClaimText) -> list[Equal]:
     """Where a claim sets one number of things beside another; without nouns where they are not told."""
     texts, found = text.texts, list[Equal]()
-    for at in range(len(texts)):
+    for at in sorted(at for word in runs("limits", "as_many") for at in text.where.get(word, ())):
         width = run_at(texts, at, "limits", "as_many")
         if not width or (found and at < found[-1].end):
             continue

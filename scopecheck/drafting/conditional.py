@@ -12,9 +12,9 @@ from itertools import pairwise
 from scopecheck.drafting.beside import a_parameter, noun_start
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.stepped import is_step
-from scopecheck.drafting.turned import part_end
+from scopecheck.drafting.turned import part_end, places
 from scopecheck.drafting.work import Conditioned, Held, Work
-from scopecheck.foundations.word_lists import run_at, words
+from scopecheck.foundations.word_lists import run_at, runs, words
 from scopecheck.resolve.claim_text import ClaimText
 
 MOST_BETWEEN = 9
@@ -27,7 +27,7 @@ _DETERMINERS = frozenset(("a", "an", "the", "said", "its", "each", "any", "no"))
 
 def held_spans(text: ClaimText) -> list[Held]:
     """The stretches of a claim in which a limit does not hold by itself."""
-    return [*_conditions(text), *_optional(text.texts), *_portions(text.texts)]
+    return [*_conditions(text), *_optional(text), *_portions(text)]
 
 
 def without_held(works: Sequence[Work]) -> None:
@@ -79,7 +79,7 @@ def _holds(work: Work, span: Held, index: int, stretch: Stretch) -> bool:
 def _conditions(text: ClaimText) -> list[Held]:
     """What each condition governs: what follows its comma, else what stands before it."""
     texts, found = text.texts, list[Held]()
-    for at in range(len(texts)):
+    for at in places(text, *words("limits", "governing"), *runs("limits", "provisos"), "where"):
         width = _condition_at(texts, at)
         if not width or at in text.referring:
             continue
@@ -104,7 +104,12 @@ def _condition_at(texts: list[str], at: int) -> int:
         return int(texts[at - 1 : at] == [","] and texts[at - 2 : at - 1] == ["wherein"])
     if texts[at] not in words("limits", "governing"):
         return 0
-    state = after.endswith("ed") or after in words("limits", "states") or not after[0].isalpha()
+    state = (
+        after.endswith("ed")
+        or (texts[at] == "while" and after not in _DETERMINERS)
+        or after in words("limits", "states")
+        or not after[0].isalpha()
+    )
     return int(not state)
 
 
@@ -145,20 +150,18 @@ def _back(texts: list[str], at: int) -> int:
 # ---- what may be there or not, one of two
 
 
-def _optional(texts: list[str]) -> list[Held]:
+def _optional(text: ClaimText) -> list[Held]:
     """What 'optionally', 'may' or 'can' leaves free: a limit of it is none of the thing."""
-    found: list[Held] = []
-    for at, word in enumerate(texts):
-        if word not in words("limits", "leaving_free"):
-            continue
+    texts, found = text.texts, list[Held]()
+    for at in places(text, *words("limits", "leaving_free")):
         found.append(Held(at + 1, part_end(texts, at), at, at + 1))
     return found
 
 
-def _portions(texts: list[str]) -> list[Held]:
+def _portions(text: ClaimText) -> list[Held]:
     """'Of which at least 15 cm is covered': a part of what stands before, and another quantity than that."""
-    found: list[Held] = []
-    for at in range(len(texts) - 2):
+    texts, found = text.texts, list[Held]()
+    for at in places(text, "of"):
         if texts[at : at + 2] in (["of", "which"], ["of", "whom"]) and texts[at - 1] == ",":
             end = part_end(texts, at)
             found.append(Held(at + 2, end, at, end))
@@ -176,8 +179,17 @@ def _alternatives(work: Work) -> list[Held]:
         at = begin + between.index("or")
         if at - begin > MOST_BETWEEN or end - at > MOST_BETWEEN or "and" in between or "wherein" in between:
             continue
-        found.append(Held(a.starts[0], b.end, _with_noun(texts, a.starts[0]), b.end))
+        first, last = _part(texts, a.starts[0], b.end)
+        earliest = min(s.starts[0] for s, _ in work.limits if s.starts[0] >= first)
+        found.append(Held(first, last, _with_noun(texts, earliest), b.end))
     return found
+
+
+def _part(texts: list[str], start: int, end: int) -> tuple[int, int]:
+    """Where the part of a sentence begins and ends that holds two limits with an 'or' between."""
+    parting = _ENDS | _CLAUSES | {",", "and", "having", "with", "comprising"}
+    first = next((i + 1 for i in range(start - 1, -1, -1) if texts[i] in parting), 0)
+    return first, next((i for i in range(end, len(texts)) if texts[i] in parting), len(texts))
 
 
 def _with_noun(texts: list[str], at: int) -> int:

@@ -254,7 +254,8 @@ def _condition(texts: list[str], at: int) -> int:
     for i in range(at - 1, max(-1, at - 17), -1):
         if texts[i] in (",", ";", ":", "."):
             return 0
-        if texts[i] in words("limits", "conditions"):
+        during = texts[i] == "while" and texts[i + 1] in ("the", "a", "an", "said")
+        if during or texts[i] in words("limits", "conditions"):
             return i
     return 0
 
@@ -277,12 +278,18 @@ def _sign(texts: list[str], group: tuple[Figure, ...]) -> str:
 def _starts(texts: list[str], at: int, floor: int) -> tuple[int, ...]:
     """Where a limit with this number may begin: at a run of opening words, or at the number itself."""
     inside = words("limits", "inside")
-    first = at
+    first = at = _from_one(texts, at, floor)
     while first > max(floor, at - MOST_BEFORE) and texts[first - 1] in inside:
         first -= 1
     if first and texts[first - 1].startswith("consist"):  # 'consisting essentially of' is no limit's own
         first = at
     return (*(i for i in range(first, at) if run_at(texts, i, "limits", "openings")), at)
+
+
+def _from_one(texts: list[str], at: int, floor: int) -> int:
+    """Where a number begins with the 'one' before it: 'one to three', 'one or two'."""
+    one = at - 2 >= floor and texts[at - 2 : at] in (["one", "to"], ["one", "or"])
+    return at - 2 if one else at
 
 
 def _joined(texts: list[str], a: Figure, b: Figure) -> bool:

@@ -69,6 +69,20 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         bare = [q for q in work.bare if not work.listed and not rest.endswith(q.name) and q.name not in said]
         work.claim.lines += [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in bare]
     marks(work, own or {}, timed)
+    _without_inner_marks(work)
+
+
+def _without_inner_marks(work: Work) -> None:
+    """Takes out marks whose words stand once in the claim, and within those of another mark."""
+    said = " ".join(work.claim.text.split())
+    kept = [line.words for line in work.claim.lines if not line.name and line.words]
+    work.claim.lines = [
+        line
+        for line in work.claim.lines
+        if line.name
+        or said.count(line.words) != 1
+        or not any(line.words in words and line.words != words for words in kept)
+    ]
 
 
 def _propose_opening(work: Work, readable: Readable) -> None:

@@ -120,6 +120,10 @@ def _excluded(text: ClaimText) -> list[tuple[int, int]]:
             continue
         end += text.texts[end : end + 1] in (["a"], ["an"], ["the"], ["any"], ["said"])
         found.append((at, end + width_of(noun_from(text, end))))
+    for at in sorted(at for word in runs("limits", "equalling") for at in text.where.get(word, ())):
+        width = run_at(text.texts, at, "limits", "equalling")
+        if width and text.taken.isdisjoint(range(at, at + width)):
+            found.append((at, with_of(text, at + width - 1, (text.texts[at + width - 1], "of"))))
     for at in text.where.get("no", ()):
         noun = "" if at in text.taken or at in text.referring else noun_from(text, at + 1)
         if noun and noun.split()[0] not in listed("limits", "inside"):

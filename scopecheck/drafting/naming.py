@@ -130,7 +130,7 @@ def _amount_before(texts: list[str], stretch: Stretch) -> bool:
     before = texts[max(0, at - 4, min(at, stretch.after)) : at]
     start = max((i + 1 for i, word in enumerate(before) if word in (",", ";", ":")), default=0)
     before = before[start:]
-    said = words("measures", "nouns") | {"is", "are", "present", "amounts"}
+    said = words("measures", "nouns") | {"is", "are", "being", "present", "amounts"}
     return not said.isdisjoint(before)
 
 

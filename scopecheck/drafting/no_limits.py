@@ -12,6 +12,7 @@ from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
+from scopecheck.text.stream import stem
 
 MOST_BACK = 17
 """How many words before a limit the word is looked for that makes its clause an event."""
@@ -37,8 +38,10 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return start, end
     if what.counted and texts[start - 1 : start] and texts[start - 1] in words("limits", "events"):
         return start - 1, end
-    if of := _without_unit(texts, stretch, what):
+    if of := _without_unit(texts, stretch, what) or _placed(texts, stretch):
         return of, end
+    if what.counted and stem(what.noun.split()[-1]) in _SIZES:
+        return start, end + len(pieces_of(what.noun))  # 'at least four pipe diameters'
     if _named_so(texts, stretch, what) or texts[end : end + 1] == ["thereof"]:
         return max(0, start - 1), end
     if at := _surpassing(texts, stretch):
@@ -50,6 +53,22 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     if often := _how_often(texts, end):
         return stretch.start, often
     return 0, 0
+
+
+_SIZES = frozenset("length width height diameter thickness radius depth".split())
+
+
+def _placed(texts: list[str], stretch: Stretch) -> int:
+    """Where ', at the rims of 4 mm' begins, or 'at a speed of 8 m/s' behind a unit not known; else 0."""
+    for at in range(stretch.starts[0] - 1, max(1, stretch.starts[0] - 6), -1):
+        if texts[at] in _PARTING:
+            return 0
+        if texts[at] not in ("at", "along", "near"):
+            continue
+        strange = texts[at - 1] in words("limits", "unknown_units")
+        behind = strange or (texts[at - 1] == "," and stretch.after >= at - 2)
+        return at if behind and texts[stretch.starts[0] - 1] == "of" else 0
+    return 0
 
 
 def _without_unit(texts: list[str], stretch: Stretch, what: Called) -> int:

@@ -56,7 +56,8 @@ def _items(texts: list[str], first: int) -> tuple[Item, ...]:
         end = next((i for i in range(head, far) if apart == ";" and texts[i] == ";"), far)
         start = _with_condition(texts, head, first)
         conditional = not _CONDITIONS.isdisjoint((*texts[start:end], *texts[max(0, start - 1) : start]))
-        found.append(Item(texts[head], start, end, conditional))
+        name = "-".join(texts[head : head + 3 : 2]) if texts[head + 1] == "-" else texts[head]
+        found.append(Item(name, start, end, conditional))
     return tuple(found)
 
 
@@ -75,6 +76,10 @@ def _with_condition(texts: list[str], head: int, first: int) -> int:
 def _heads(texts: list[str], at: int, first: int, apart: str) -> bool:
     """Whether an item begins with this word: what is done, behind a comma, a semicolon, a letter, 'and'."""
     word, after = texts[at], texts[at + 1]
+    if texts[at - 1] == "-" and at > 1 and texts[at - 2][0].isalpha():
+        return False
+    if after == "-" and at + 3 < len(texts) and texts[at + 2].endswith("ing"):
+        word, after = texts[at + 2], texts[at + 3]  # 'heat-setting the web'
     noun = word in words("mention", "ing_nouns") and after in words("nouns", "stops")
     noun = noun and after not in words("nouns", "determiners")
     act = word.endswith("ing") and len(word) > 5 and word not in _NO_STEPS and not noun

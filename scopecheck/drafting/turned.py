@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from scopecheck.drafting.beside import noun_from, nounish, width_of
+from scopecheck.drafting.beside import noun_from, noun_start, nounish, whole_start, width_of
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import kind_of
 from scopecheck.drafting.work import Held
@@ -27,7 +27,7 @@ _BEHIND = frozenset("of which the said a an".split())
 def turned_spans(text: ClaimText, found: Sequence[Stretch]) -> list[Held]:
     """The stretches of a claim in which a limit is none of the thing that has it."""
     texts = text.texts
-    spans = [*_of_none(texts), *_for_each(texts), *_differences(texts)]
+    spans = [*_of_none(text), *_of_both(text), *_for_each(text), *_differences(text)]
     for stretch in found:
         spans += [*_of_many(text, stretch, found), *_after_so_long(texts, stretch)]
     for share, time in pairwise(found):
@@ -43,10 +43,16 @@ def part_end(texts: list[str], at: int) -> int:
     return len(texts)
 
 
-def _of_none(texts: list[str]) -> list[Held]:
+def places(text: ClaimText, *said: str) -> list[int]:
+    """Where some words stand in a claim, in order, but for its last two."""
+    last = len(text.texts) - 2
+    return sorted(at for word in said for at in text.where.get(word, ()) if at < last)
+
+
+def _of_none(text: ClaimText) -> list[Held]:
     """'No shelf has a rim higher than', 'none of the ribs is', 'does not have a width of'."""
-    stops, found = words("nouns", "stops"), list[Held]()
-    for at in range(len(texts) - 2):
+    texts, stops, found = text.texts, words("nouns", "stops"), list[Held]()
+    for at in places(text, "no", "not", "none", "neither"):
         after = texts[at + 1]
         no_thing = texts[at] == "no" and nounish(after, stops) and after not in _OF_LIMITS
         not_done = texts[at] == "not" and after in ("have", "comprise", "contain", "include")
@@ -55,23 +61,42 @@ def _of_none(texts: list[str]) -> list[Held]:
     return found
 
 
-def _for_each(texts: list[str]) -> list[Held]:
+def _of_both(text: ClaimText) -> list[Held]:
+    """'The left post and the right post each have': of two things that are named, not of the last of them."""
+    texts, found = text.texts, list[Held]()
+    for at in places(text, "each", "both"):
+        end = at - (texts[at - 1] in _HAVING)
+        if texts[at + 1] not in _HAVING and end == at:
+            continue
+        second = whole_start(text, noun_start(texts, end), end)
+        the = second - (second > 0 and texts[second - 1] in ("the", "a", "an", "said"))
+        if the == second or texts[the - 1] != "and" or second == end:
+            continue
+        first = whole_start(text, noun_start(texts, the - 1), the - 1)
+        found.append(Held(at, part_end(texts, at), max(0, first - (texts[first - 1] in _BEHIND)), at + 1))
+    return found
+
+
+_HAVING = frozenset("have has having is are being comprise comprises comprising made".split())
+
+
+def _for_each(text: ClaimText) -> list[Held]:
     """'Per plate, at least three rivets'."""
-    found: list[Held] = []
-    for at in range(1, len(texts) - 2):
-        if texts[at] == "per" and texts[at - 1] in (",", "and", "wherein", "comprising", "containing"):
+    texts, found = text.texts, list[Held]()
+    for at in places(text, "per"):
+        if texts[at - 1] in (",", "and", "wherein", "comprising", "containing"):
             close = next((i for i in range(at, min(at + 6, len(texts))) if texts[i] == ","), at + 1)
             found.append(Held(at, part_end(texts, close + 1), at, close))
     return found
 
 
-def _differences(texts: list[str]) -> list[Held]:
+def _differences(text: ClaimText) -> list[Held]:
     """'A difference between the length and the width is at most': of two quantities, not of the last."""
-    found: list[Held] = []
-    for at in range(len(texts) - 2):
+    texts, found = text.texts, list[Held]()
+    for at in places(text, "difference"):
         joint = texts[at + 1] in ("between", "of", "in")
         end = part_end(texts, at)
-        if texts[at] == "difference" and joint and "and" in texts[at:end]:
+        if joint and "and" in texts[at:end]:
             found.append(Held(at, end, at, at + 2))
     return found
 
@@ -89,6 +114,11 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
         at += at < len(texts) and texts[at] in ("of", "in", "on", "within", "between")
         at += texts[at : at + 1] in (["the"], ["said"])
     end = part_end(texts, at)
+    than = next(
+        (s for s in found if stretch.end < s.starts[0] <= at and texts[s.starts[0] + 1] == "than"), None
+    )
+    if than is not None:
+        return [Held(stretch.start, than.end, stretch.starts[0], than.end)]
     said = texts[at : at + 1] and texts[at] in ("have", "has", "having", "with", "are", "is", "being")
     limited = any(at <= s.starts[0] < min(end, at + MOST_ON) for s in found)
     return [Held(stretch.start, end, stretch.starts[0], end)] if said and limited else []
@@ -96,11 +126,25 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
 
 def _after_so_long(texts: list[str], stretch: Stretch) -> list[Held]:
     """'After resting for 3 days, a strength of': the time is none of its own, the strength is one of then."""
+    if (so_often := _after_many(texts, stretch)) is not None:
+        return [so_often]
     near = range(stretch.starts[0] - 1, max(0, stretch.starts[0] - 5) - 1, -1)
     at = next((i for i in near if texts[i] in ("after", "following")), -1)
     if at < 0 or not _parted(texts, at) or texts[stretch.end : stretch.end + 1] != [","]:
         return []
     return [Held(at, part_end(texts, stretch.end + 1), at, stretch.end)]
+
+
+def _after_many(texts: list[str], stretch: Stretch) -> Held | None:
+    """'The shrinkage after three washes at 60 degC is': what stands before it is measured then."""
+    first = stretch.starts[0]
+    at = next((i for i in range(first - 1, max(0, first - 3), -1) if texts[i] == "after"), 0)
+    noun = noun_start(texts, at) if at else 0
+    end = part_end(texts, at)
+    said = not {"does", "is", "are", "has"}.isdisjoint(texts[first:end])
+    if not at or noun == at or texts[noun - 1] not in ("the", "a", "an", "its") or not said:
+        return None
+    return Held(at, end, noun, end)
 
 
 def _within_so_long(texts: list[str], share: Stretch, time: Stretch) -> list[Held]:
