@@ -214,3 +214,9 @@ def test_limits_of_both_of_some_and_then() -> None:
     ):
         assert line in found, (line, found)
     read(KILN)
+
+
+def test_a_limit_that_may_be_broken_for_a_while_is_marked_whole() -> None:
+    found = lines("1. A pan, wherein its temperature does not exceed 38 °C for more than 10 minutes.\n")
+    assert "| not restated : not exceed 38 °C for more than 10 minutes" in found
+    assert not any(line.endswith((": not exceed 38 °C", ": more than 10 minutes")) for line in found)
