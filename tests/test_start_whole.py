@@ -259,3 +259,9 @@ def test_an_edited_sheet_gets_no_limit_without_its_condition() -> None:
     assert "| not restated : a tilt is at most 4 degrees if the spool is wet" in told
     assert "| not restated : no rib has a width of 7 mm" in told
     assert "| tilt" not in told
+
+
+def test_a_limit_that_may_be_broken_for_a_while_is_marked_whole() -> None:
+    found = lines("1. A pan, wherein its temperature does not exceed 38 °C for more than 10 minutes.\n")
+    assert "| not restated : not exceed 38 °C for more than 10 minutes" in found
+    assert not any(line.endswith((": not exceed 38 °C", ": more than 10 minutes")) for line in found)

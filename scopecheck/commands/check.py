@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from functools import cache, partial
 
 from scopecheck.answers.consistency import contradictions
 from scopecheck.answers.definitions import weighed
@@ -51,10 +52,11 @@ def check_sheets(paths: Iterable[str], options: Options) -> int:
         if sheet is None or source is None:
             statuses.append(BAD_INPUT)
             continue
-        report, status = checked(sheet, options, warnings)
+        words = cache(partial(_open_words, source))
+        report, status = checked(sheet, options, warnings, words)
         statuses.append(status)
         if report is not None:
-            drawn.append(_shown(report, source, options))
+            drawn.append(_shown(report, source, words(), options))
     if drawn:
         put(_together(drawn, options.format, len(names)), options.output)
     return worst(statuses)
@@ -91,8 +93,16 @@ def draw_all(diagnostics: Iterable[Diagnostic]) -> None:
         complain("")
 
 
-def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) -> tuple[Report | None, int]:
-    """The report on one sheet and its exit status; no report where the sheet contradicts itself."""
+def checked(
+    sheet: Sheet,
+    options: Options,
+    warnings: tuple[Diagnostic, ...],
+    besides: Callable[[], object] = lambda: None,
+) -> tuple[Report | None, int]:
+    """The report on one sheet and its exit status; no report where the sheet contradicts itself.
+
+    What there is to do `besides` is done while half of the questions are asked elsewhere.
+    """
     progress = Progress(sheet.source_name)
     details = options.everything or options.contested or options.format == "json"
     sheet = weighed(sheet, options.budget)
@@ -103,9 +113,10 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
         if any(d.severity == "error" for d in doubts):
             draw_all((*warnings, *doubts))
             return None, BAD_INPUT
-        # A report's modules take a while to load; meanwhile the second half is asked.
+        # So are a report's modules loaded, which takes a while.
         from scopecheck.commands.showing import exit_status, reported
 
+        besides()
         answers = ask_prepared(prepared, progress.tell, second)
     progress.clear()
     status = exit_status(answers)
@@ -121,10 +132,16 @@ def checked(sheet: Sheet, options: Options, warnings: tuple[Diagnostic, ...]) ->
     return report, status if sound else status or UNDECIDED
 
 
-def _shown(report: Report, source: Source, options: Options) -> str:
+def _open_words(source: Source) -> int:
+    from scopecheck.commands.showing import open_words
+
+    return open_words(source)
+
+
+def _shown(report: Report, source: Source, facts: int, options: Options) -> str:
     from scopecheck.commands.showing import shown, with_words
 
-    return shown(with_words(report, source), options.format, to_file=bool(options.output))
+    return shown(with_words(report, source, facts), options.format, to_file=bool(options.output))
 
 
 def _together(drawn: list[str], format: Format, asked: int) -> str:

@@ -45,12 +45,17 @@ def reported(
     return report
 
 
-def with_words(report: Report, source: Source) -> Report:
-    """The report with a line on what the words alone show, where no answer settles it."""
+def open_words(source: Source) -> int:
+    """How many facts the words of the claims alone show that no answer settles."""
     shown, _, _ = shown_of_sheet(source)
-    if not shown.open:
+    return len(shown.open)
+
+
+def with_words(report: Report, source: Source, facts: int) -> Report:
+    """The report with a line on so many facts that the words alone show."""
+    if not facts:
         return report
-    told = sentence("words", "in_check", facts=counted(len(shown.open), "fact"), source=source.name)
+    told = sentence("words", "in_check", facts=counted(facts, "fact"), source=source.name)
     first = next((i for i, b in enumerate(report.blocks) if isinstance(b, Heading) and b.level == 2), 0)
     return replace(report, blocks=(*report.blocks[:first], Paragraph(told), *report.blocks[first:]))
 
@@ -79,4 +84,4 @@ def shown(report: Report, format: Format, to_file: bool = False) -> str:
     return render(report, format, width, wants_colour(terminal, os.environ))
 
 
-__all__ = ["exit_status", "reported", "shown", "with_words"]
+__all__ = ["exit_status", "open_words", "reported", "shown", "with_words"]

@@ -22,12 +22,13 @@ MOST_BETWEEN = 9
 _ENDS = frozenset((";", ":", "."))
 _CLAUSES = frozenset(("wherein", "whereby", "characterised", "characterized"))
 _BEFORE = _ENDS | _CLAUSES | frozenset(", that which and but then or ( only even".split())
+_LONG = frozenset(("more", "longer", "at", "over", "less"))
 _DETERMINERS = frozenset(("a", "an", "the", "said", "its", "each", "any", "no"))
 
 
 def held_spans(text: ClaimText) -> list[Held]:
     """The stretches of a claim in which a limit does not hold by itself."""
-    return [*_conditions(text), *_optional(text), *_portions(text)]
+    return [*_conditions(text), *_optional(text), *_portions(text), *_not_for_long(text)]
 
 
 def without_held(works: Sequence[Work]) -> None:
@@ -170,6 +171,17 @@ def _portions(text: ClaimText) -> list[Held]:
         if texts[at + 1] in ("which", "whom") and (texts[at - 1] == "," or so_much):
             end = part_end(texts, at)
             found.append(Held(at + 2, end, at, end))
+    return found
+
+
+def _not_for_long(text: ClaimText) -> list[Held]:
+    """'Does not exceed 38 degC for more than 10 minutes': a limit that may be broken for a while."""
+    texts, found = text.texts, list[Held]()
+    for at in places(text, "not", "never"):
+        end = part_end(texts, at)
+        long = next((i for i in range(at, end - 1) if texts[i] == "for" and texts[i + 1] in _LONG), 0)
+        if long and any(t[0].isdigit() for t in texts[at:long]):
+            found.append(Held(at, end, at, end))
     return found
 
 

@@ -3,27 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
 
 from scopecheck.core.declared import Assembly, Composition, NumberDecl, Step
-from scopecheck.core.formula import Add, All, Formula, Not
+from scopecheck.core.formula import Add, All, Formula
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
-from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
+from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.beside_another import (
     Read,
-    multiples,
-    of_both,
-    surpassing,
-    times,
-    with_names_in_words,
 )
 from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.chart import Match, matches, word_of
+from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.conditional import TIME, conditional
 from scopecheck.resolve.conditional_advice import why_not
-from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.everyday import (
     as_alternatives,
     of_whole_numbers,
@@ -44,10 +37,8 @@ from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.in_order import at_and_for, in_order
 from scopecheck.resolve.ingredients import by_ingredient, without_verb
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
-from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
+from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
 from scopecheck.resolve.phrase_finding import Job, Place
-from scopecheck.resolve.phrase_slots import named_subjects, occurrence
-from scopecheck.resolve.readings import can_be_tried, read
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, with_units, without_unit
@@ -96,15 +87,15 @@ class Reader:
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
         of_amounts = any(t.number and t.number.unit for t in tokens)
-        tried = subjects and (of_amounts or not _is_read(job, made))
+        tried = subjects and (of_amounts or not is_read(job, made))
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
-        plainly = _is_read(job, made)
+        plainly = is_read(job, made)
         if plainly and len(subjects) > 1:
             plainly = self._trying()._reads_plainly(words, subjects)
         if plainly:
-            return _whole(job, made)
-        return self._otherwise_said(job, tokens, words, subjects) or _whole(job, made)
+            return whole(job, made)
+        return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
 
     def _otherwise_said(
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -133,8 +124,8 @@ class Reader:
         for way in at_and_for(tokens):
             for order in (subjects, subjects[::-1]):
                 jobs = [self._job(said, words, (s,)) for said, s in zip(way, order, strict=True)]
-                if all(_is_read(*job) for job in jobs):
-                    return All(tuple(_whole(*job) for job in jobs))
+                if all(is_read(*job) for job in jobs):
+                    return All(tuple(whole(*job) for job in jobs))
         return None
 
     def _trying(self) -> Reader:
@@ -155,13 +146,13 @@ class Reader:
             assert isinstance(share, NumberDecl)
             one = (Subject(number_of(share), name, subjects[0].span),)
             tried = (self._job(t, words, one) for t in (said, without_verb(said)) if t)
-            found = next((job for job in tried if _is_read(*job)), None)
+            found = next((job for job in tried if is_read(*job)), None)
             if found is None:
                 return None
             jobs.append(found)
         for job, _ in jobs:
             self.names.speak(job.subjects[0].text)
-        parts = tuple(_whole(*job) for job in jobs)
+        parts = tuple(whole(*job) for job in jobs)
         return All(parts) if len(parts) > 1 else next(iter(parts), None)
 
     def _one_by_one(
@@ -172,8 +163,8 @@ class Reader:
             return None
         ways = in_order(tokens, tuple(s.text.lower() for s in subjects))
         jobs = [[self._job(said, words, (s,)) for said, s in zip(w, subjects, strict=True)] for w in ways]
-        read = [way for way in jobs if all(_is_read(*job) for job in way)]
-        return All(tuple(_whole(*job) for job in read[0])) if len(read) == 1 else None
+        read = [way for way in jobs if all(is_read(*job) for job in way)]
+        return All(tuple(whole(*job) for job in read[0])) if len(read) == 1 else None
 
     def _sides(self, job: Job) -> Sides:
         """How what stands on either side of a condition is read: each as a line by itself."""
@@ -185,7 +176,7 @@ class Reader:
         return Sides(
             job,
             lambda tokens, things: trying._reads_plainly(words(tokens), things),
-            lambda tokens, things: _whole(*self._job(tokens, words(tokens), things)),
+            lambda tokens, things: whole(*self._job(tokens, words(tokens), things)),
         )
 
     def _job(
@@ -196,10 +187,10 @@ class Reader:
         Words that can be said otherwise are, where no phrase has them as they stand.
         """
         made = self._job_of(self._amounts(tokens, words, subjects), words, subjects)
-        if not subjects or _is_read(*made):
+        if not subjects or is_read(*made):
             return made
         return next(
-            (other for other in self._otherwise(made, tokens, words, subjects) if _is_read(*other)), made
+            (other for other in self._otherwise(made, tokens, words, subjects) if is_read(*other)), made
         )
 
     def _otherwise(
@@ -255,8 +246,8 @@ class Reader:
             return False
         try:
             job, tokens = self._job(tokens, words, subjects)
-            if _is_read(job, tokens):
-                return _can_be_read(job, tokens)
+            if is_read(job, tokens):
+                return can_be_read(job, tokens)
         except Trouble:
             pass
         return False
@@ -287,21 +278,6 @@ class Reader:
         return self.names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
 
 
-def _is_read(job: Job, tokens: tuple[Token, ...]) -> bool:
-    return (
-        job.readable(tokens) or _beside_another(job, tokens) is not None or of_both(job, tokens) is not None
-    )
-
-
-def _beside_another(job: Job, tokens: tuple[Token, ...]) -> Read | None:
-    return (
-        surpassing(job, tokens)
-        or multiples(job, tokens)
-        or times(job, tokens)
-        or with_names_in_words(job, tokens)
-    )
-
-
 def _summed(
     tokens: tuple[Token, ...], subjects: tuple[Subject, ...]
 ) -> tuple[tuple[Token, ...], tuple[Subject, ...]]:
@@ -321,78 +297,3 @@ def _summed(
     word = replace(tokens[start], sort="word", text="sum", end=tokens[end - 1].end)
     one = Subject(whole, text, subjects[first].span)
     return (*tokens[:start], word, *tokens[end:]), (*subjects[:first], one, *subjects[last:])
-
-
-def _whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
-    """All of the words as one formula. Raises Trouble if no phrase, or more than one, reads them."""
-    if other := multiples(job, tokens):
-        return _whole(*other)
-    found = job.found(tokens)
-    if len(found) > 1:
-        ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
-        raise trouble(
-            job.span(tokens), f"these words are a phrase in {len(found)} ways", f"They match {ways}.",
-            "write fewer of the words, or the meaning in symbols: words, two blanks, exactly, facts",
-        )  # fmt: skip
-    if found:
-        return _read(job, found[0], tokens)
-    if other := job.share_of_another(tokens) or job.in_total(tokens) or job.difference(tokens):
-        return _whole(*other)
-    if other := job.extreme(tokens) or _beside_another(job, tokens):
-        return _whole(*other)
-    if both := of_both(job, tokens):
-        return All(tuple(_whole(job.of(job.subjects[0]), words) for words in both))
-    parts = _parts(job, tokens)
-    if parts is None and (rest := job.of_each(tokens)):
-        return All(tuple(_whole(one, rest) for one in job.each()))
-    if parts is None:
-        beside = job.asides(tokens)
-        if agreeing := next((a for a in beside if not a.wrong), None):
-            return _whole(job, agreeing.rest)
-        for aside in beside:
-            lift = f"{aside.help}; or lift only: {job.text(aside.rest).removeprefix('of ')}"
-            raise trouble(job.span(aside.words), aside.wrong, "", lift)
-        for number, word in pairwise(tokens):
-            if number.number and word_of(word) in CALENDAR:
-                raise no_fixed_length(job.span((number, word)))
-        if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens)):
-            raise advice
-        any_number = replace(job.tests(), subjects=0)
-        for match in matches(tokens, job.place.phrases, any_number):
-            if len(job.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):
-                named_subjects(job, match, tokens)
-        raise no_phrase(job, tokens)
-    return parts
-
-
-def _can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
-    """Whether `_whole` has a formula for the words, without making all of it. Raises Trouble as it does."""
-    found = job.found(tokens)
-    if len(found) == 1 and not job.defined(tokens):
-        at = occurrence(job, found[0], tokens, _whole)
-        return can_be_tried(found[0].entry, at, job.place.names)
-    _whole(job, tokens)
-    return True
-
-
-def _parts(job: Job, tokens: tuple[Token, ...]) -> Formula | None:
-    """'A and B' or 'A but B' of two phrases, or 'not A' of one."""
-    if sides := job.split(tokens):
-        return All((_whole(job, sides[0]), _whole(job, sides[1])))
-    index = 1 if len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") else 0
-    if word_of(tokens[index]) == "not" and len(tokens) > index + 1 and job.readable(tokens[index + 1 :]):
-        return Not(_whole(job, tokens[index + 1 :]))
-    return None
-
-
-def _read(job: Job, match: Match, tokens: tuple[Token, ...]) -> Formula:
-    """The readings of the phrase that the words are, with what the description defines them to be."""
-    at, entry = occurrence(job, match, tokens, _whole), match.entry
-    names, groups = job.place.names, job.place.groups
-    by_entry = {m.entry: m for m in job.defined(tokens)}
-    laid = ((d, by_entry.get(d.entry)) for d in groups.definitions)
-    tried = (apply(d, occurrence(job, m, tokens, _whole), names, groups) for d, m in laid if m)
-    defined = tuple(applied for applied in tried if applied)
-    if defined:
-        note_settled_twice(entry, at, names, groups, defined)
-    return read(entry, at, names, groups, entry.title, defined)

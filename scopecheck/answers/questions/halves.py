@@ -19,7 +19,7 @@ from scopecheck.solving.constraints import Undecided
 
 MOST_ALONE = 300
 """Questions that weigh no more are asked in one: a second process would take longer than it saves."""
-BESIDES = 60
+BESIDES = 90
 """What the first process does besides: it looks whether the sheet contradicts itself, and loads reports."""
 WEIGHTS: Mapping[str, int] = {
     "document met": 37,

@@ -1,0 +1,114 @@
+"""Words as one phrase of what stands left of the colon: its readings as a formula, or the error."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from scopecheck.core.formula import All, Formula, Not
+from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.record import replace
+from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
+from scopecheck.resolve.beside_another import (
+    Read,
+    multiples,
+    of_both,
+    surpassing,
+    times,
+    with_names_in_words,
+)
+from scopecheck.resolve.chart import Match, matches, word_of
+from scopecheck.resolve.defined_words import apply, note_settled_twice
+from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.phrase_slots import named_subjects, occurrence
+from scopecheck.resolve.readings import can_be_tried, read
+
+
+def is_read(job: Job, tokens: tuple[Token, ...]) -> bool:
+    return (
+        job.readable(tokens) or _beside_another(job, tokens) is not None or of_both(job, tokens) is not None
+    )
+
+
+def _beside_another(job: Job, tokens: tuple[Token, ...]) -> Read | None:
+    return (
+        surpassing(job, tokens)
+        or multiples(job, tokens)
+        or times(job, tokens)
+        or with_names_in_words(job, tokens)
+    )
+
+
+def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
+    """All of the words as one formula. Raises Trouble if no phrase, or more than one, reads them."""
+    if other := multiples(job, tokens):
+        return whole(*other)
+    found = job.found(tokens)
+    if len(found) > 1:
+        ways = " and ".join(f"'{m.pattern.plain}'" for m in found[:3])
+        raise trouble(
+            job.span(tokens), f"these words are a phrase in {len(found)} ways", f"They match {ways}.",
+            "write fewer of the words, or the meaning in symbols: words, two blanks, exactly, facts",
+        )  # fmt: skip
+    if found:
+        return _read(job, found[0], tokens)
+    if other := job.share_of_another(tokens) or job.in_total(tokens) or job.difference(tokens):
+        return whole(*other)
+    if other := job.extreme(tokens) or _beside_another(job, tokens):
+        return whole(*other)
+    if both := of_both(job, tokens):
+        return All(tuple(whole(job.of(job.subjects[0]), words) for words in both))
+    parts = _parts(job, tokens)
+    if parts is None and (rest := job.of_each(tokens)):
+        return All(tuple(whole(one, rest) for one in job.each()))
+    if parts is None:
+        beside = job.asides(tokens)
+        if agreeing := next((a for a in beside if not a.wrong), None):
+            return whole(job, agreeing.rest)
+        for aside in beside:
+            lift = f"{aside.help}; or lift only: {job.text(aside.rest).removeprefix('of ')}"
+            raise trouble(job.span(aside.words), aside.wrong, "", lift)
+        for number, word in pairwise(tokens):
+            if number.number and word_of(word) in CALENDAR:
+                raise no_fixed_length(job.span((number, word)))
+        if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens)):
+            raise advice
+        any_number = replace(job.tests(), subjects=0)
+        for match in matches(tokens, job.place.phrases, any_number):
+            if len(job.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):
+                named_subjects(job, match, tokens)
+        raise no_phrase(job, tokens)
+    return parts
+
+
+def can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
+    """Whether `whole` has a formula for the words, without making all of it. Raises Trouble as it does."""
+    found = job.found(tokens)
+    if len(found) == 1 and not job.defined(tokens):
+        at = occurrence(job, found[0], tokens, whole)
+        return can_be_tried(found[0].entry, at, job.place.names)
+    whole(job, tokens)
+    return True
+
+
+def _parts(job: Job, tokens: tuple[Token, ...]) -> Formula | None:
+    """'A and B' or 'A but B' of two phrases, or 'not A' of one."""
+    if sides := job.split(tokens):
+        return All((whole(job, sides[0]), whole(job, sides[1])))
+    index = 1 if len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") else 0
+    if word_of(tokens[index]) == "not" and len(tokens) > index + 1 and job.readable(tokens[index + 1 :]):
+        return Not(whole(job, tokens[index + 1 :]))
+    return None
+
+
+def _read(job: Job, match: Match, tokens: tuple[Token, ...]) -> Formula:
+    """The readings of the phrase that the words are, with what the description defines them to be."""
+    at, entry = occurrence(job, match, tokens, whole), match.entry
+    names, groups = job.place.names, job.place.groups
+    by_entry = {m.entry: m for m in job.defined(tokens)}
+    laid = ((d, by_entry.get(d.entry)) for d in groups.definitions)
+    tried = (apply(d, occurrence(job, m, tokens, whole), names, groups) for d, m in laid if m)
+    defined = tuple(applied for applied in tried if applied)
+    if defined:
+        note_settled_twice(entry, at, names, groups, defined)
+    return read(entry, at, names, groups, entry.title, defined)
