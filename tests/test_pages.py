@@ -399,7 +399,7 @@ def test_what_an_item_turns_on_is_not_counted_again_and_places_are_counted_alike
     quiet = brief.split("Contested beyond the findings above")[1]
     assert "comprising the steps of" not in quiet.split("Run with --all")[0]
     assert "Does what rounds to the end count? (1) (a place may come under several questions)." in quiet
-    told = "Does what rounds to the end count? (comes up in 2 places, changes what is met in 2)"
+    told = "Does what rounds to the end count? (comes up in 2 places, seen to change what is met in 2)"
     assert told in brief
     assert told in whole
 

@@ -110,7 +110,7 @@ def test_findings_of_one_decision_are_one_item() -> None:
     first = lost("claim 1", "1. A leaf", "tall sample")
     second = lost("claim 2", "2. The", "bench sample", diameter=Fraction(3, 1000))
     (item,) = items_of(answers_of(second, first))
-    told = "Are the ends included? (comes up in 2 places, changes what is met in 2)"
+    told = "Are the ends included? (comes up in 2 places, seen to change what is met in 2)"
     assert one_line(item.decision) == told
     assert item.heads == (("1b", '"between 2 and 4 mm"'),)
     assert [one_line(line) for line in item.also] == [
@@ -182,7 +182,7 @@ def test_contested_wording_is_one_quiet_line_with_its_count() -> None:
     assert "Is one of them enough? (1); Are the ends included? (2). Run with --all for the list." in text
     listed = one_line(text_of(answers, everything=True))
     assert '2 1b "between 2 and 4 mm" Less is met on this reading.' in listed
-    assert "Decision Are the ends included? (comes up in 2 places, changes what is met in 1)" in listed
+    assert "Decision Are the ends included? (comes up in 2 places, seen to change what is met in 1)" in listed
     assert exit_status(answers) == 0
 
 

@@ -88,7 +88,8 @@ def section(sheet: Sheet, finding: Finding) -> str:
         return "silence"
     if finding.question in EMPTY_CLAIM and finding.quantifier == "base":
         return "usual"
-    stretched = any(reread.breaks for reread in finding.kept_by) or _is_hedged(sheet, finding)
+    own = (reread for reread in finding.kept_by if reread.reading == sheet.groups[reread.group].base)
+    stretched = any(reread.breaks for reread in own) or _is_hedged(sheet, finding)
     usual = finding.quantifier == "base" and not (finding.rereads or finding.read_as or finding.partly)
     if finding.question in (*SIDED, *BESIDE_MEANT) and finding.stakes in (2, 3) and usual and not stretched:
         return "usual"

@@ -17,6 +17,7 @@ from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.names import Bound, Names, Typed
 
 _COUNTED_BY = ("weight", "mass", "volume", "mole", "moles")
+_SAYS_OF_ENDS = ("including", "excluding", "inclusive", "exclusive", "not", "except", "excepting")
 _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
 _TEMPERATURE = (("temperature", 1),)
@@ -91,6 +92,15 @@ def with_both(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         return tokens
     joined = replace(tokens[commas[0]], sort="word", text="or")
     return (*tokens[: commas[0]], joined, *tokens[commas[0] + 1 : commas[1]], *tokens[commas[1] + 1 :])
+
+
+def with_commas(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`5 % or less (excluding 0 %)` as `5 % or less, excluding 0 %`."""
+    texts = [t.text.lower() for t in tokens]
+    at = next((i for i, t in enumerate(texts[:-1]) if t == "(" and texts[i + 1] in _SAYS_OF_ENDS), 0)
+    if not at or texts[-1] != ")":
+        return tokens
+    return (*tokens[:at], replace(tokens[at], text=","), *tokens[at + 1 : -1])
 
 
 def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -22,6 +22,7 @@ from scopecheck.resolve.everyday import (
     of_whole_numbers,
     with_both,
     with_celsius,
+    with_commas,
     with_degrees,
     with_fractions,
     with_least_or_most,
@@ -256,7 +257,7 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Token, ...]:
         """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
-        tokens = with_ratios(as_alternatives(with_both(without_dots(tokens))))
+        tokens = with_ratios(as_alternatives(with_both(with_commas(without_dots(tokens)))))
         if not subjects:
             return tokens
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":

@@ -110,18 +110,28 @@ def extreme_of(words: list[str], names: tuple[str, ...]) -> tuple[int, bool] | N
 
 
 def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
-    """`differ from each other by 3 mm` with both of what differs before it, and without 'each other'."""
+    """With both names before it: `differ from each other by 3 mm`, `within 3 mm of each other`, `in a ratio of`.
+
+    'Each other' is left out.
+    """
     words = [word_of(t) for t in tokens]
+    if len(names) != 2 or not words:
+        return tokens
+    if words[0] == "within" and words[-3:] in (["of", "each", "other"], ["of", "one", "another"]):
+        return (*_said(tokens[0], f"{names[0]} and {names[1]} differ by at most"), *tokens[1:-3])
+    if words[0] == "in" and "ratio" in words[1:4]:
+        return (*_said(tokens[0], f"{names[0]} and {names[1]} present"), *tokens)
     at = next((i for i, w in enumerate(words) if w in ("differ", "differing", "differs")), None)
-    if at is None or len(names) != 2:
+    if at is None:
         return tokens
     if words[at + 1 : at + 4] in (["from", "each", "other"], ["from", "one", "another"]):
         tokens = (*tokens[: at + 1], *tokens[at + 4 :])
-    if at > 0:
-        return tokens
-    text = f"{names[0]} and {names[1]}"
-    made = (replace(tokens[0], sort="word", text=word, end=tokens[0].start) for word in text.split())
-    return (*made, *tokens)
+    return tokens if at > 0 else (*_said(tokens[0], f"{names[0]} and {names[1]}"), *tokens)
+
+
+def _said(before: Token, text: str) -> Iterator[Token]:
+    """Words that are understood, where nothing stands in the text."""
+    return (replace(before, sort="word", text=w, number=None, end=before.start) for w in text.split())
 
 
 def sum_of(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[int, int, int, int] | None:
