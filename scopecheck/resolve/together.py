@@ -110,7 +110,7 @@ def extreme_of(words: list[str], names: tuple[str, ...]) -> tuple[int, bool] | N
 
 
 def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
-    """With both names before it: `differ from each other by 3 mm`, `within 3 mm of each other`, `in a ratio of`.
+    """With both names before it: `differ from each other by 3 mm`, `within 3 mm of each other`.
 
     'Each other' is left out.
     """
