@@ -265,3 +265,12 @@ def test_a_limit_that_may_be_broken_for_a_while_is_marked_whole() -> None:
     found = lines("1. A pan, wherein its temperature does not exceed 38 °C for more than 10 minutes.\n")
     assert "| not restated : not exceed 38 °C for more than 10 minutes" in found
     assert not any(line.endswith((": not exceed 38 °C", ": more than 10 minutes")) for line in found)
+
+
+def test_free_of_what_a_claim_limits_is_a_line() -> None:
+    found = lines(
+        "1. A varnish comprising at most 2 wt% of a solvent and free of lead.\n"
+        "2. The varnish of claim 1, wherein the varnish is substantially free of solvent.\n"
+    )
+    assert "| solvent : substantially free of solvent" in found
+    assert "| not restated : free of lead" in found

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.drafting.as_many import propose_equals
+from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.joint import propose_sums
@@ -59,6 +60,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
     for words in work.nowhere:
         if marked(work.text, words, range(0)):
             work.claim.lines.append(Proposed(words))
+    _propose_free(work, readable)
     propose_order(work, readable)
     for start, end in [*work.unread, work.basis]:
         mark_all(work, start, end)
@@ -70,6 +72,22 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         work.claim.lines += [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in bare]
     marks(work, own or {}, timed)
     _without_inner_marks(work)
+
+
+def _propose_free(work: Work, readable: Readable) -> None:
+    """A line for 'free of tin' where the tin is declared, because a limit or a list names it."""
+    text, texts = work.text, work.text.texts
+    for at in text.where.get("free", ()):
+        if at in text.taken or texts[at + 1 : at + 2] not in (["of"], ["from"]):
+            continue
+        start = at - (at > 0 and texts[at - 1] in ("substantially", "essentially"))
+        begin = at + 2 + (at + 2 < len(texts) and texts[at + 2] in ("a", "any", "the"))
+        noun = noun_from(text, begin)
+        end = begin + width_of(noun)
+        words = words_at(text, start, end)
+        whole = noun and end < len(texts) and texts[end] in (".", ",", ";")
+        if whole and readable.reads(words, noun) and takes(text, words, start, end):
+            work.claim.lines.append(Proposed(words, noun, asked=True))
 
 
 def _without_inner_marks(work: Work) -> None:

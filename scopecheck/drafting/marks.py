@@ -46,9 +46,9 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
         _mark(work, start, end)
     for start, end in _fractions(work.text):
         _mark(work, start, end)
-    for start, end in _left_over(work, own):
-        _mark(work, start, end)
     for start, end in _excluded(work.text):
+        _mark(work, start, end)
+    for start, end in _left_over(work, own):
         _mark(work, start, end)
 
 
