@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.drafting.beside import noun_from, width_of
-from scopecheck.drafting.draft import Proposed, Quantity
-from scopecheck.drafting.marks import takes, words_at
+from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.quantities import KEPT_WORDS
-from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.work import Equal, Work
 from scopecheck.foundations.word_lists import run_at, runs
 from scopecheck.resolve.claim_text import ClaimText
@@ -64,14 +62,3 @@ def _count(noun: str, quantities: list[Quantity], work: Work) -> str:
         quantities += numbers
     numbers[0].claims = sorted({*numbers[0].claims, work.claim.number})
     return numbers[0].name
-
-
-def propose_equals(work: Work, readable: Readable) -> None:
-    """A line on two numbers of things, both left of the colon; a mark of it where no phrase reads it."""
-    for one, names in work.equals:
-        words = words_at(work.text, one.start, one.end)
-        free = not any(i in work.text.taken for i in range(one.start, one.end))
-        if free and readable.reads(words, names) and takes(work.text, words, one.start, one.end):
-            work.claim.lines.append(Proposed(words, names, asked=True))
-        else:
-            work.unread.append((one.start, one.end))

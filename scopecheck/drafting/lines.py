@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from scopecheck.core.declared import NumberDecl
-from scopecheck.drafting.as_many import propose_equals
 from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.joint import propose_sums
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import mark_all, marked, marks, takes, takes_at, words_at
-from scopecheck.drafting.on_condition import propose_conditioned
+from scopecheck.drafting.on_condition import propose_wholes
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.step_lines import propose_duration, propose_if, propose_list, propose_order
 from scopecheck.drafting.stepped import is_step
@@ -53,8 +52,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         elif stretch.other[1]:
             work.unread.append((stretch.starts[0], stretch.end))
     propose_sums(work)
-    propose_equals(work, readable)
-    propose_conditioned(work, readable)
+    propose_wholes(work, readable)
     for choice in work.choices:
         _propose_choice(work, choice, readable)
     for words in work.nowhere:

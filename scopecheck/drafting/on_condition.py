@@ -67,12 +67,17 @@ def _kind(quantity: Quantity) -> object:
     return unit.kind if unit is not None else None
 
 
-def propose_conditioned(work: Work, readable: Readable) -> None:
-    """A line on each limit with its condition, if a phrase reads it whole."""
-    for one, names in work.on_condition:
-        words = words_at(work.text, one.start, one.end)
-        free = not any(i in work.text.taken for i in range(one.start, one.end))
-        if free and readable.reads(words, names) and takes(work.text, words, one.start, one.end):
+def propose_wholes(work: Work, readable: Readable) -> None:
+    """A line on each limit with its condition, and on equal numbers of things, if a phrase reads it whole.
+
+    Both things stand left of the colon. What no phrase reads is a mark.
+    """
+    wholes = [(one.start, one.end, names) for one, names in work.equals]
+    wholes += [(one.start, one.end, names) for one, names in work.on_condition]
+    for start, end, names in wholes:
+        words = words_at(work.text, start, end)
+        free = not any(i in work.text.taken for i in range(start, end))
+        if free and readable.reads(words, names) and takes(work.text, words, start, end):
             work.claim.lines.append(Proposed(words, names, asked=True))
         else:
-            work.unread.append((one.start, one.end))
+            work.unread.append((start, end))

@@ -129,12 +129,9 @@ def multiples(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         if (low := sides[0]) is None or (high := sides[1]) is None or low[0] != high[0]:
             continue
         other = job.declared(low[2])
-        whole = job.place.names.value(other) if other else None
-        if other is None or whole is None or whole.kind != job.first.kind or other.kind.basis == "level":
+        made = job.quotient(other) if other else None
+        if other is None or made is None:
             continue
-        own = job.subjects[0]
-        quotient = Typed(Divide(job.first.term, whole.term, other.name), PLAIN_KIND)
-        made = job.of(Subject(quotient, f"{own.text} / {other.name}", own.span))
         rest = (tokens[0], _times(tokens[1], low[1]), tokens[middle], _times(tokens[middle + 1], high[1]))
         if made.readable(rest):
             job.place.names.speak(other.name)
@@ -149,14 +146,11 @@ def times(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     for start in range(len(words) - 1, words.index("times"), -1):
         other = job.declared(tokens[start:])
-        whole = job.place.names.value(other) if other else None
-        if other is None or whole is None or whole.kind != job.first.kind or other.kind.basis == "level":
+        made = job.quotient(other) if other else None
+        if other is None or made is None:
             continue
         last = words[start - 1] if words[start - 1] != "," else words[start - 2]
         limit = tuple(t for i, t in enumerate(tokens[:start]) if not _of_times(words, i, start))
-        own = job.subjects[0]
-        quotient = Typed(Divide(job.first.term, whole.term, other.name), PLAIN_KIND)
-        made = job.of(Subject(quotient, f"{own.text} / {other.name}", own.span))
         if last in ("times", "more", "less") and made.readable(limit):
             job.place.names.speak(other.name)
             return made, limit

@@ -219,35 +219,33 @@ class Job:
                 continue
             if other.whole and isinstance(own, NumberDecl) and not own.whole:
                 continue  # a share of a number of things is that share, no quotient with the number
-            whole = self.place.names.value(other)
-            if whole.term == self.first.term or self.first.kind != whole.kind or not whole.kind:
-                continue
-            if whole.kind.basis == "level":
-                continue
-            subject = self.subjects[0]
-            quotient = Typed(Divide(self.first.term, whole.term, other.name), PLAIN_KIND)
-            job = self.of(Subject(quotient, f"{subject.text} / {other.name}", subject.span))
-            if job.readable(limit):
+            if (job := self.quotient(other)) and job.readable(limit):
                 self.place.names.speak(other.name)
                 return job, limit
         return None
 
+    def quotient(self, *others: NumberDecl) -> Job | None:
+        """The words as read of what stands left of the colon in shares of another quantity, or of a sum.
+
+        None where it is another kind of quantity, the same quantity, or a level, which has no shares.
+        """
+        if not isinstance(self.first, Typed) or self.first.kind is None or self.first.kind.basis == "level":
+            return None
+        values = [self.place.names.value(other) for other in others]
+        if any(v.kind != self.first.kind for v in values) or [v.term for v in values] == [self.first.term]:
+            return None
+        names, own = " + ".join(other.name for other in others), self.subjects[0]
+        below = values[0].term if len(values) == 1 else Add(tuple(v.term for v in values))
+        shown = f"{own.text} / {names}" if len(values) == 1 else f"{own.text} / ({names})"
+        return self.of(Subject(Typed(Divide(self.first.term, below, names), PLAIN_KIND), shown, own.span))
+
     def _share_of_sum(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`20 to 50 % of the sum of the oil and the gum`, of what stands left of the colon in that sum."""
-        assert isinstance(self.first, Typed)
         for at in (i for i, t in enumerate(tokens) if i and word_of(t) == "of"):
             summed = self.worked_out(tokens[at + 1 :])
             if summed is None or summed[2] < 0 or not any(is_bare_share(t) for t in tokens[:at]):
                 continue
-            values = [self.place.names.value(d) for d in summed[:2]]
-            kind = self.first.kind
-            if kind is None or kind.basis == "level" or any(v.kind != kind for v in values):
-                continue
-            names = f"{summed[0].name} + {summed[1].name}"
-            quotient = Typed(Divide(self.first.term, Add(tuple(v.term for v in values)), names), PLAIN_KIND)
-            own = self.subjects[0]
-            job = self.of(Subject(quotient, f"{own.text} / ({names})", own.span))
-            if job.readable(tokens[:at]):
+            if (job := self.quotient(*summed[:2])) and job.readable(tokens[:at]):
                 self.place.names.speak(summed[0].name)
                 self.place.names.speak(summed[1].name)
                 return job, tokens[:at]
