@@ -40,7 +40,7 @@ def picture_for(sheet: Sheet, finding: Finding) -> NumberLine | None:
         return None
     limitation = limitation_labelled(sheet, labels[0])
     names = names_in(limitation.formula) if limitation else frozenset()
-    if limitation is None or len(names) != 1:
+    if limitation is None or len(names) != 1 or moved[0].group not in limitation.groups:
         return None
     d = sheet.declaration(min(names))
     group = sheet.groups[moved[0].group]
