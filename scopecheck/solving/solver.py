@@ -44,6 +44,8 @@ MORE_WORK = Fraction(4)
 """So many times the work of one step is spent where a question is asked once more, afresh."""
 LITTLE_WORK = Fraction(1, 4)
 """So much of it where the answer can be done without."""
+NOT_AFRESH = Fraction(0)
+"""Where it says more of an answer that is there already, it is not asked once more."""
 
 
 class Session(Translation):
@@ -222,7 +224,7 @@ class Search:
         engine.define(self.session.words.definitions)
         answer = engine.check(assumed)
         model = engine.model if answer == z3.sat else None
-        if answer == z3.unknown:
+        if answer == z3.unknown and more != NOT_AFRESH:
             asked = [*self.everything_required(), *(c.expression for c in constraints), as_bool(order)]
             more = min(more, Fraction(1)) if self.session.has_products else more
             answer, model = self._afresh(asked, int(self.session.budget.work * more))
@@ -244,11 +246,13 @@ class Search:
         always = self.session.always(self.groups, self._things)
         return [*always, *self.session.words.definitions, *(c.expression for c in self._required)]
 
-    def conflict(self, labelled: list[tuple[str, Constraint]]) -> tuple[str, ...] | None:
+    def conflict(
+        self, labelled: list[tuple[str, Constraint]], more: Fraction = MORE_WORK
+    ) -> tuple[str, ...] | None:
         """A minimal set of labels whose constraints cannot hold together; None if all can.
 
         Minimal by deletion in the order given, so the same input gives the same set; what cannot be decided
-        to be needless stays.
+        to be needless, with so much `more` work, stays.
         """
         if self.holds(*(c for _, c in labelled)):
             return None
@@ -256,7 +260,7 @@ class Search:
         for item in labelled:
             rest = [other for other in kept if other is not item]
             with suppress(Undecided):
-                if not self.holds(*(c for _, c in rest)):
+                if not self._check(tuple(c for _, c in rest), keep=False, more=more):
                     kept = rest
         return tuple(label for label, _ in kept)
 

@@ -30,7 +30,7 @@ from scopecheck.core.stated import farthest_by_itself, own_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.ends import Extremum, infimum, supremum
-from scopecheck.solving.solver import Search
+from scopecheck.solving.solver import NOT_AFRESH, Search
 
 NOTHING = All(())
 
@@ -199,7 +199,7 @@ def _implied_by(prepared: Prepared, instance: Instance, k: Construction | None =
     search.require(~session.met(instance.own_scope, k))
     labelled = [(x.label, session.met(x.formula, k)) for x in instance.inherited]
     with suppress(Undecided):
-        return search.conflict(labelled) or ()
+        return search.conflict(labelled, NOT_AFRESH) or ()
     return ()
 
 

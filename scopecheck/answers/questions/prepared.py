@@ -27,7 +27,7 @@ from scopecheck.solving.border import beside_border
 from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.ends import greatest_stretch, least_stretch
 from scopecheck.solving.evaluate import meets
-from scopecheck.solving.solver import Search, Session
+from scopecheck.solving.solver import NOT_AFRESH, Search, Session
 
 
 class Prepared:
@@ -362,7 +362,7 @@ class Prepared:
         """The bounds and given facts without which the constraints, which cannot hold, could."""
         search = self.session.search(self.session.groups_in(*formulas), things=False)
         search.require(*constraints)
-        grounds = search.conflict(self.session.grounds(self.relevant(*formulas))) or ()
+        grounds = search.conflict(self.session.grounds(self.relevant(*formulas)), NOT_AFRESH) or ()
         return tuple(dict.fromkeys(map(self.shares_together, grounds)))
 
     def shares_together(self, ground: str) -> str:
