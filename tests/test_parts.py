@@ -200,6 +200,19 @@ def test_words_may_say_how_many_of_the_parts_are_so(words: str, so_many: set[int
         assert evaluate(formula, thing, k) is (wide in so_many), wide
 
 
+def test_said_part_behind_a_number_is_not_so_many_of_them() -> None:
+    words = "at least 1 for the feed, said processor further having at least 1"
+    said = sheet(f"""processor  part, 1 to 4
+  feeds   number
+  drains  number
+
+1. A system comprising a processor with {words}.
+   | feeds of the processors, drains of the processors : at least 1 ... said processor further
+   |   having at least 1
+""")
+    assert {r.label for g in said.groups for r in g.readings} >= {"one and the same"}
+
+
 def test_the_number_of_the_parts_is_no_number_to_compare_it_with() -> None:
     words = "holes each having a diameter of at least 2 mm"
     made = sheet(

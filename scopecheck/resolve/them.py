@@ -22,7 +22,8 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
         if words[start - 1 : start] == ["of"] and start > 1:
             start -= 1
         before, after = words[:start], words[at + width : at + width + 1]
-        says_which = start < at or (after and after[0] in listed("parts", "having"))
+        of_them = words[start] == "of" or words[start - 1] == "all"
+        says_which = of_them or (start == at and after and after[0] in listed("parts", "having"))
         first = _quantified(tokens, words, start, of=words[start] == "of") if says_which and before else -1
         if first < 0:
             continue

@@ -84,8 +84,8 @@ def test_two_quantities_are_held_each_by_itself() -> None:
     [
         # W52, T 666/89, EPO Case Law 2022 I.C.6.3.2 (read): 8 to 25, 0.001 to 0.1; known 5 to 25, 0.1 to 5.
         ("acid", "from 8 to 25 wt%", ["5 wt% <= acid <= 25 wt%"],
-         "claimed range 17 percentage points wide, range stated 20 percentage points wide, ratio 0.85;"
-         " nearest end stated 25 wt%, in it"),
+         "claimed range as written 17 percentage points wide, range stated 20 percentage points wide,"
+         " ratio 0.85; nearest end stated 25 wt%, in it"),
         ("nickel", "from 0.001 to 0.1 wt%", ["0.1 wt% <= nickel <= 5 wt%"],
          "ratio 99/4900 (≈ 0.02); nearest end stated 0.1 wt%, in it"),
         # W53, T 1688/20, as summarised (read (secondary)): 56 to 59 claimed, 50 to 60 known.
