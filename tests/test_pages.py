@@ -533,6 +533,12 @@ def test_what_only_a_reading_leaves_open_is_met_as_presumed() -> None:
     assert "by what it says nothing of: ribbed of the vanes." in text
 
 
+def test_what_is_open_as_presumed_is_not_said_to_be_met() -> None:
+    text = page(VANE.replace("   bore\n  one", "\n  one").replace("          130 mm", ""))
+    assert "Whether one meets claim 1 is left open, by what it says nothing of: " in text
+    assert "Read as presumed, one meets" not in text
+
+
 def test_whom_the_sheet_names_for_a_reading_of_its_own_is_told() -> None:
     text = page("""
 gap  length in mm

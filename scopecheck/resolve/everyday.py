@@ -16,7 +16,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.names import Bound, Names, Typed
 
-_COUNTED_BY = ("weight", "mass", "volume", "mole", "moles")
+_COUNTED_BY = ("by_mass", "by_volume", "by_mole")
 _SAYS_OF_ENDS = ("including", "excluding", "inclusive", "exclusive", "not", "except", "excepting")
 _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
@@ -106,8 +106,9 @@ def with_commas(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt, a ratio by weight."""
     texts = [t.text.lower() for t in tokens]
+    counted_by = {word for name in _COUNTED_BY for word in listed("asides", name)}
     for at in range(len(tokens) - 3):
-        if texts[at : at + 2] == ["ratio", "by"] and texts[at + 2] in _COUNTED_BY:
+        if texts[at : at + 2] == ["ratio", "by"] and texts[at + 2] in counted_by:
             tokens = (*tokens[:at], tokens[at + 2], tokens[at], *tokens[at + 3 :])
             texts = [t.text.lower() for t in tokens]
     found = list(tokens)

@@ -65,12 +65,12 @@ def _trimmed(tokens: Tokens) -> Tokens:
 
 
 def _parted(tokens: Tokens, count: int) -> list[list[Tokens]]:
+    """Every way to part the words so; at ', and' they are parted once."""
     if count == 1:
         return [[_trimmed(tokens)]]
+    words = [word_of(t) for t in tokens]
     found = []
-    for at in (i for i, t in enumerate(tokens) if word_of(t) in ("and", ",") and i):
-        rest = tokens[at + 1 :]
-        if word_of(tokens[at]) == "," and rest and word_of(rest[0]) == "and":
-            rest = rest[1:]
-        found += [[_trimmed(tokens[:at]), *more] for more in _parted(rest, count - 1)]
+    for at in (i for i, w in enumerate(words) if i and w in ("and", ",")):
+        if words[at : at + 2] != [",", "and"]:
+            found += [[_trimmed(tokens[:at]), *more] for more in _parted(tokens[at + 1 :], count - 1)]
     return found

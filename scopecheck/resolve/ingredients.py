@@ -35,6 +35,6 @@ def by_ingredient(made: Composition, tokens: tuple[Token, ...]) -> list[Piece]:
 
 def without_verb(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """The words without 'comprises', 'having' or the like before them."""
-    verbs = listed("ingredients", "verbs")
+    verbs = listed("asides", "holding") | listed("ingredients", "verbs")
     start = next((i for i, t in enumerate(tokens) if word_of(t) not in verbs), 0)
     return tokens[start:]

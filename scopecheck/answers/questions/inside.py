@@ -131,7 +131,7 @@ def _left_open(prepared: Prepared, finding: Finding, case: Case, scope: Formula)
     unsaid = tuple(d.name for d in prepared.sheet.declarations if d.name in names)
     whole = status_at(prepared, case.facts, scope, prepared.session.base) == "every"
     found = replace(finding, question="inside left open", stakes=6, bearer="", partly=unsaid)
-    return replace(found, quantifier="some" if whole else finding.quantifier)
+    return replace(found, quantifier="some" if whole else "base")
 
 
 def _with_failing(
