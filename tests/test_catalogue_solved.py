@@ -155,6 +155,10 @@ STATED = {
     "of the order of (N)": Given("within a decade", {}, _ends("1 mm", "100 mm")),
     "thin": Given("standard of the field", {"c": THREE}, VALUE),
     "thick": Given("standard of the field", {"c": THREE}, VALUE),
+    "slightly above (L)": Given("above, and not by much", {"d": THREE}, {"a stated value": "13 mm"}),
+    "slightly below (U)": Given("below, and not by much", {"d": THREE}, {"a stated value": "17 mm"}),
+    "well above (L)": Given("above by a marked distance", {"d": THREE}, {"a stated value": "13 mm"}),
+    "well below (U)": Given("below by a marked distance", {"d": THREE}, {"a stated value": "17 mm"}),
     "effective amount": Given("enough for the stated effect", {"f": THREE}, AMOUNT),
     "flexible": Given("at least a threshold", {"c": THREE}, VALUE),
     "parallel": Given(

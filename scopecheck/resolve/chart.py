@@ -21,11 +21,16 @@ FILLERS = frozenset(
     " drop dropping rises rise rising lies lie lying stays stay staying remains remain remaining kept held"
     " weighs weigh weighing measures measure measuring".split()
 )
+ALWAYS = (("at", "all", "times"), ("at", "every", "moment"), ("throughout",))
+CHANGES = frozenset(("drop", "fall", "rise"))
+"""Fillers as verbs; as nouns they say what is measured."""
+_AFTER_A_NOUN = frozenset("of in is are being has having that which lies stays remains".split())
 FILLER_RUNS = (
     ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
     ("ph", "of"), ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"),
     ("present",), ("present", "in"), ("made", "of", "a", "material"), ("made", "from", "a", "material"),
     ("of", "a", "material"), ("formed", "of", "a", "material"),
+    *((done, to) for done in ("heated", "cooled", "warmed", "brought", "set", "adjusted") for to in ("to", "at")),
 )  # fmt: skip
 
 
@@ -135,9 +140,7 @@ def _starts(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
     while queue:
         at = queue.pop(0)
         yield at
-        steps = (
-            [1] if at < len(tokens) and (word_of(tokens[at]) in FILLERS or word_of(tokens[at]) in own) else []
-        )
+        steps = [1] if at < len(tokens) and _is_idle(tokens, at, own) else []
         steps += [len(run) for run in FILLER_RUNS if tuple(map(word_of, tokens[at : at + len(run)])) == run]
         for step in steps:
             if at + step < len(tokens) and at + step not in seen:
@@ -145,12 +148,25 @@ def _starts(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
                 queue.append(at + step)
 
 
+def _is_idle(tokens: tuple[Token, ...], at: int, own: frozenset[str]) -> bool:
+    """Does the word say nothing of the limit? A change is another thing than what changes, unless named."""
+    word = word_of(tokens[at])
+    if word in own or word not in CHANGES:
+        return word in own or word in FILLERS
+    before = word_of(tokens[at - 1]) if at else ""
+    after = word_of(tokens[at + 1]) if at + 1 < len(tokens) else ""
+    return before not in _ARTICLES and after not in _AFTER_A_NOUN
+
+
 def _ends(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
     end = len(tokens)
     yield end
-    while end > 1 and (
-        word_of(tokens[end - 1]) in own or word_of(tokens[end - 1]) in ("of", "the", "a", "in")
-    ):
+    words = [word_of(t) for t in tokens]
+    for run in ALWAYS:
+        if end > len(run) + 1 and tuple(words[end - len(run) : end]) == run:
+            end -= len(run)
+            yield end
+    while end > 1 and (words[end - 1] in own or words[end - 1] in ("of", "the", "a", "in")):
         end -= 1
         yield end
 

@@ -106,6 +106,10 @@ def with_commas(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt, a ratio by weight."""
     texts = [t.text.lower() for t in tokens]
+    for at in range(len(tokens) - 2, -1, -1):
+        if texts[at : at + 2] == ["aspect", "ratio"]:
+            tokens = (*tokens[:at], *tokens[at + 1 :])
+            del texts[at]
     counted_by = {word for name in _COUNTED_BY for word in listed("asides", name)}
     for at in range(len(tokens) - 3):
         if texts[at : at + 2] == ["ratio", "by"] and texts[at + 2] in counted_by:

@@ -41,6 +41,7 @@ from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
 from scopecheck.resolve.phrase_finding import Job, Place
 from scopecheck.resolve.sides import Sides
+from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, with_units, without_unit
 from scopecheck.resolve.them import with_them
@@ -197,10 +198,14 @@ class Reader:
     def _otherwise(
         self, made: Read, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Iterator[Read]:
-        """Fractions as numbers, times behind a count as nothing, both things named, a sum as one thing."""
+        """Fractions as numbers, times behind a count as nothing, signs, both things named, a sum as one thing."""
         fractions = without_times(with_fractions(made[1]), made[0].first)
         if fractions != made[1]:
             yield self._job_of(fractions, words, subjects)
+        signs = with_names(tokens, tuple(s.text for s in subjects)) if len(subjects) > 1 else tokens
+        multiples = with_multiples(with_fractions(self._amounts(signs, words, subjects)))
+        if multiples not in (made[1], fractions):
+            yield self._job_of(multiples, words, subjects)
         named = with_both_named(made[1], tuple(s.text for s in subjects))
         if named is not made[1]:
             yield self._job_of(named, words, subjects)

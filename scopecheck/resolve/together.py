@@ -112,7 +112,7 @@ def extreme_of(words: list[str], names: tuple[str, ...]) -> tuple[int, bool] | N
 def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
     """With both names before it: `differ from each other by 3 mm`, `within 3 mm of each other`.
 
-    'Each other' is left out.
+    'Each other' is left out. `A ratio of 2 to 5` is that of the first to the second.
     """
     words = [word_of(t) for t in tokens]
     if len(names) != 2 or not words:
@@ -121,6 +121,9 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
         return (*_said(tokens[0], f"{names[0]} and {names[1]} differ by at most"), *tokens[1:-3])
     if words[0] == "in" and "ratio" in words[1:4]:
         return (*_said(tokens[0], f"{names[0]} and {names[1]} present"), *tokens)
+    if "ratio" in words[:3] and not set(" ".join(names).lower().split()) & set(words):
+        behind = words.index("ratio") + 1
+        return (*tokens[:behind], *_said(tokens[0], f"of {names[0]} to {names[1]}"), *tokens[behind:])
     at = next((i for i, w in enumerate(words) if w in ("differ", "differing", "differs")), None)
     if at is None:
         return tokens

@@ -1,0 +1,78 @@
+"""Signs of what is measured among the words: `0.2 D to 0.5 D` and `a ratio H/D` of a height and a diameter."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
+from scopecheck.language.scan import Number, Token
+
+_SIGN = regex(r"([A-Z])[a-z]?\d?")
+_TIMES = {"twice": 2, "thrice": 3}
+_BETWEEN = ("to", "and", "-", "or")
+_ONE = Fraction(1)
+
+
+def with_names(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
+    """Each sign as the name that begins with it; behind a number it is a multiple of what is so called.
+
+    A sign stands for one name only: where two of the names begin alike it stays as it is.
+    """
+    found: list[Token] = []
+    for i, token in enumerate(tokens):
+        name = _named(token, names)
+        after = tokens[i + 1].text if i + 1 < len(tokens) else ""
+        before = found[-1] if found else None
+        multiple = before is not None and before.number is not None and before.number.unit is None
+        in_ratio = "/" in (after, before.text if before else "")
+        if name and (multiple or in_ratio):
+            found += _said(token, f"times {name}" if multiple else name)
+        else:
+            found.append(token)
+    return tuple(found)
+
+
+def _named(token: Token, names: tuple[str, ...]) -> str:
+    """The one name that the sign stands for, or ''."""
+    sign = _SIGN.fullmatch(token.text) if token.sort == "word" else None
+    if sign is None:
+        return ""
+    whole = [n for n in names if n == token.text]
+    begun = whole or [n for n in names if n[:1].lower() == sign[1].lower()]
+    return begun[0] if len(begun) == 1 else ""
+
+
+def with_multiples(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`between half and twice the width` with 2 times, and what both ends are multiples of but once."""
+    found: list[Token] = []
+    for token in tokens:
+        times = _TIMES.get(token.text.lower())
+        if times is None:
+            found.append(token)
+            continue
+        number = Number(str(times), times * _ONE, 0, None)
+        found.append(Token("number", str(times), token.start, token.end, number))
+        found += _said(token, "times")
+    return _once(tuple(found))
+
+
+def _once(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`0.2 times the width to 0.5 times the width` without the first of the two."""
+    texts = [t.text.lower() for t in tokens]
+    said = [i for i, text in enumerate(texts) if text == "times"]
+    if len(said) != 2:
+        return tokens
+    first, last = said
+    behind = texts[last + 1 :]
+    end = first + 1 + len(behind)
+    same = behind and texts[first + 1 : end] == behind and texts[end : end + 1]
+    if same and texts[end] in _BETWEEN:
+        return (*tokens[:first], *tokens[end:])
+    return tokens
+
+
+def _said(at: Token, text: str) -> Iterator[Token]:
+    """Words that the token stands for, all where it stands."""
+    return (replace(at, sort="word", text=word, number=None) for word in text.split())
