@@ -8,7 +8,7 @@ from math import ceil, floor, gcd
 from typing import Literal, TypeAlias
 
 from scopecheck.core.construction import names_in
-from scopecheck.core.formula import All, Compare, Const, Formula, Op, Read, Term, Truth
+from scopecheck.core.formula import All, Compare, Formula, Op, Read, Term, Truth
 from scopecheck.core.linear import linear_form
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.foundations.record import record
@@ -16,42 +16,6 @@ from scopecheck.foundations.record import record
 Side: TypeAlias = Literal["low", "high"]
 SIDES: tuple[Side, ...] = ("low", "high")
 MIRRORED: dict[Op, Op] = {"<": ">", "<=": ">=", ">": "<", ">=": "<=", "=": "=", "!=": "!="}
-
-
-def own_ends(limitation: Limitation, readings: tuple[int, ...]) -> list[tuple[Op, Term, Const]]:
-    """The ends a limitation states by itself, as read: comparisons of a linear term with a number.
-
-    That something is there at all, or is not, is no end that anyone wrote.
-    """
-    return ends_of(limitation.formula, readings)
-
-
-def ends_of(formula: Formula, readings: tuple[int, ...]) -> list[tuple[Op, Term, Const]]:
-    """As `own_ends`, of what stands in a formula at the top: everything that meets it meets each end."""
-    found: list[tuple[Op, Term, Const]] = []
-    stack: list[Formula] = [formula]
-    while stack:
-        match stack.pop(0):
-            case All(items):
-                stack = [*items, *stack]
-            case Read(group, options):
-                stack.insert(0, options[readings[group]])
-            case Compare(op, left, Const() as limit) if _is_end(op, left, limit):
-                found.append((op, left, limit))
-            case Compare(op, Const() as limit, right) if _is_end(op, right, limit):
-                found.append((MIRRORED[op], right, limit))
-            case _:
-                pass
-    return found
-
-
-def _is_end(op: Op, term: Term, limit: Const) -> bool:
-    return op not in ("=", "!=") and bool(limit.written or limit.value) and _is_linear(term)
-
-
-def _is_linear(term: Term) -> bool:
-    form = linear_form(term)
-    return form is not None and bool(set(form) - {None})
 
 
 def farthest_by_itself(whole: Collection[str], op: Op, term: Term, limit: Fraction) -> Fraction:

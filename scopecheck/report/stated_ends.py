@@ -7,15 +7,12 @@ from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.core.construction import base_construction
-from scopecheck.core.formula import Const, Op, Term
 from scopecheck.core.model import Limitation, Sheet
-from scopecheck.core.stated import own_ends
+from scopecheck.core.written_ends import WrittenEnd, written_ends
 from scopecheck.report.amounts import plain_degrees, with_symbol
 from scopecheck.report.describe import chains, labelled, limitation_labelled
 from scopecheck.report.rereadings import reading_label
 from scopecheck.report.wording import GLUE, flat, listed, sentence
-
-UPPER = ("<", "<=")
 
 
 def end_text(sheet: Sheet, finding: Finding) -> str:
@@ -100,23 +97,24 @@ def _one_value(sheet: Sheet, finding: Finding, stated: str, upper: bool, reached
     own = limitation_labelled(sheet, finding.label)
     if own is None:
         return False
-    for op, term, limit in _ends(sheet, own):
+    for end in _ends(sheet, own):
+        term, limit = end.term, end.limit
         unit = limit.written.unit if limit.written else None
         symbol = f" {unit.symbol}" if unit and unit.symbol else ""
-        if (op in UPPER) != upper or (limit.written.text if limit.written else "") + symbol != stated:
+        if end.upper != upper or (limit.written.text if limit.written else "") + symbol != stated:
             continue
-        for other, same, least in _asked(sheet, finding.claim):
-            value = unit.from_base(least.value) if unit else least.value
-            if same == term and (other in UPPER) != upper and value == reached:
+        for other in _asked(sheet, finding.claim):
+            value = unit.from_base(other.limit.value) if unit else other.limit.value
+            if other.term == term and other.upper != upper and value == reached:
                 return True
     return False
 
 
-def _ends(sheet: Sheet, limitation: Limitation) -> list[tuple[Op, Term, Const]]:
-    return own_ends(limitation, base_construction(sheet).readings)
+def _ends(sheet: Sheet, limitation: Limitation) -> Iterator[WrittenEnd]:
+    return written_ends(limitation.formula, base_construction(sheet).readings)
 
 
-def _asked(sheet: Sheet, number: int) -> Iterator[tuple[Op, Term, Const]]:
+def _asked(sheet: Sheet, number: int) -> Iterator[WrittenEnd]:
     """The ends stated by the claim and by what it depends on in any case."""
     ways = chains(sheet, number)
     for claim in sheet.claims:

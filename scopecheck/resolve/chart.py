@@ -30,7 +30,7 @@ FILLER_RUNS = (
     ("ph", "of"), ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"),
     ("present",), ("present", "in"), ("made", "of", "a", "material"), ("made", "from", "a", "material"),
     ("of", "a", "material"), ("formed", "of", "a", "material"),
-    *((done, to) for done in ("heated", "cooled", "warmed", "brought", "set", "adjusted") for to in ("to", "at")),
+    *((done, to) for done in "heated cooled warmed brought set adjusted".split() for to in ("to", "at")),
 )  # fmt: skip
 
 

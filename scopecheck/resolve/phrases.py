@@ -198,7 +198,8 @@ class Reader:
     def _otherwise(
         self, made: Read, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Iterator[Read]:
-        """Fractions as numbers, times behind a count as nothing, signs, both things named, a sum as one thing."""
+        """Fractions as numbers, times behind a count as nothing, signs as names, both things named, a sum as
+        one thing."""
         fractions = without_times(with_fractions(made[1]), made[0].first)
         if fractions != made[1]:
             yield self._job_of(fractions, words, subjects)

@@ -146,7 +146,7 @@ def sort_out(
     not_computed: list[str] = []
     not_tried: list[tuple[str, str]] = []
     clash: Trouble | None = None
-    fits = False
+    bare = fits = False
     for reading in entry.readings:
         why = _condition_fails(reading, at, names)
         if why:
@@ -164,12 +164,14 @@ def sort_out(
                     raise
                 if entry.own:
                     raise _own_reading(reading, at, error) from error
+                if _is_of_a_limit(error, entry, at):
+                    bare, clash = True, error
                 clash = clash or (error if speaks or len(at.slots) == 1 else None)
                 not_tried.append((reading.label, error.diagnostic.message))
             else:
                 tried.append((reading, meant))
                 fits = fits or speaks
-    if clash and not fits:
+    if clash and (bare or not fits):
         if isinstance(clash, BareShareTrouble):
             first, x = entry.readings[0].formula_text or "...", at.shown.get("x", "")
             raise clash.beside_words(at.span, first, at.slots, x, at.document == CLAIMS)
@@ -208,6 +210,18 @@ def can_be_tried(entry: Entry, at: Occurrence, names: Names) -> bool:
                 continue
             return True
     return bool(sort_out(entry, at, names)[0])
+
+
+def _is_of_a_limit(error: KindTrouble, entry: Entry, at: Occurrence) -> bool:
+    """Whether a limit in a bare % is the trouble: it is on no basis whatever a reading computes with it.
+
+    A difference in a bare % may be a share of what it differs from.
+    """
+    if not isinstance(error, BareShareTrouble):
+        return False
+    limits = {s.name for p in entry.patterns for s in p.slots if s.kind == "number"}
+    slots = (at.slots[name] for name in limits & set(at.slots))
+    return any(isinstance(b, Typed) and b.number and b.number.text == error.number for b in slots)
 
 
 def _own_reading(reading: EntryReading, at: Occurrence, error: KindTrouble) -> Trouble:

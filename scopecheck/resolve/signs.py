@@ -1,4 +1,4 @@
-"""Signs of what is measured among the words: `0.2 D to 0.5 D` and `a ratio H/D` of a height and a diameter."""
+"""Signs of what is measured among the words: `0.2 D to 0.5 D`, `a ratio H/D` of a height and a diameter."""
 
 from __future__ import annotations
 

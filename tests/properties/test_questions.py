@@ -38,10 +38,10 @@ from scopecheck.core.formula import All, Const, Formula, Ranked, Term
 from scopecheck.core.linear import linear_form
 from scopecheck.core.model import Case, Role, Sheet
 from scopecheck.core.reference import stated_values
-from scopecheck.core.stated import own_ends
+from scopecheck.core.written_ends import written_ends
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
-from scopecheck.solving.evaluate import evaluate
+from scopecheck.solving.evaluate import evaluate, evaluate_term
 from tests import build, oracle, strategies
 from tests.oracle import Walk
 from tests.solved_walk import SolvedWalk
@@ -478,12 +478,15 @@ def test_stated_ends(sheet: Sheet) -> None:
         things = [a for a in walk.articles if evaluate(instance.scope, a, walk.base) is True]
         for limitation in instance.own if things and instance.claim.parents else ():
             dead: dict[tuple[bool, Fraction], bool] = {}  # an end that several terms share is one end
-            for op, term, limit in own_ends(limitation, walk.base.readings):
-                values = [strategies.evaluated(term, a, walk.base) for a in things]
-                farthest = last_left_in(op, term, limit.value)
-                upper = op in ("<", "<=")
-                reached = max(values) >= farthest if upper else min(values) <= farthest
-                dead[upper, limit.value] = dead.get((upper, limit.value), True) and not reached
+            for end in written_ends(limitation.formula, walk.base.readings):
+                there = [a for a in things if evaluate(end.given, a, walk.base) is True]
+                tried = [evaluate_term(end.term, a, walk.base) for a in there]
+                values = [v for v in tried if v is not None]
+                farthest = last_left_in(end.op, end.term, end.limit.value)
+                written = (end.upper, end.limit.value)
+                if values:
+                    reached = max(values) >= farthest if end.upper else min(values) <= farthest
+                    dead[written] = dead.get(written, True) and not reached
             expected += [limitation.label for left in dead.values() if left]
         event(f"{len(expected)} ends")
         assert found == expected

@@ -13,20 +13,23 @@ from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
 from scopecheck.answers.refine import Demand, find_construction
-from scopecheck.core.construction import Construction, nodes
+from scopecheck.core.construction import Construction, admissible_readings, names_in, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import (
     All,
     Article,
     Compare,
     Const,
+    Divide,
     Formula,
     Op,
     Term,
 )
 from scopecheck.core.model import Limitation
 from scopecheck.core.plain import stated_ends
-from scopecheck.core.stated import farthest_by_itself, own_ends
+from scopecheck.core.rewrite import read_as
+from scopecheck.core.stated import farthest_by_itself
+from scopecheck.core.written_ends import WrittenEnd, written_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.ends import Extremum, infimum, supremum
@@ -244,9 +247,12 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
     for limitation in instance.own:
         dead: dict[tuple[bool, Fraction], list[_DeadEnd]] = {}
         reached: set[tuple[bool, Fraction]] = set()
-        for op, term, limit in own_ends(limitation, session.base.readings):
-            written = (op in ("<", "<="), limit.value)
-            found = _dead_end(prepared, instance, whole, op, term, limit)
+        for end in written_ends(limitation.formula, session.base.readings):
+            written = (end.upper, end.limit.value)
+            there = All((end.given, Compare("=", end.term, end.term)))
+            if written in reached or not whole.holds(session.met(there, session.base)):
+                continue
+            found = _dead_end(prepared, instance, whole, end, limitation)
             if found is None:
                 reached.add(written)
             else:
@@ -261,37 +267,50 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
 class _DeadEnd:
     """A stated end, how far the claim goes in the base, and on any reading where it never gets there."""
 
-    op: Op
-    term: Term
-    limit: Const
+    end: WrittenEnd
     usual: Extremum
     never: Extremum | None
 
 
 def _dead_end(
-    prepared: Prepared, instance: Instance, whole: Search, op: Op, term: Term, limit: Const
+    prepared: Prepared, instance: Instance, whole: Search, end: WrittenEnd, limitation: Limitation
 ) -> _DeadEnd | None:
     session = prepared.session
-    alone = farthest_by_itself(session.words.wholes, op, term, limit.value)
-    if whole.holds(session.met(Compare("=", term, Const(alone)), session.base)):
+    alone = Const(farthest_by_itself(session.words.wholes, end.op, end.term, end.limit.value))
+    there = All((end.given, Compare("=", end.term, alone)))
+    if whole.holds(session.met(there, session.base)):
         return None
-    end = _reach(prepared, instance, op, term)
-    if end is None or _reaches(op, end, alone):
+    usual = _reach(prepared, instance, end, session.base)
+    if usual is None or _reaches(end.op, usual, alone.value):
         return None
-    return _DeadEnd(op, term, limit, end, _end_on_any(prepared, instance, op, term, Const(alone)))
+    never = _end_on_any(prepared, instance, end, alone) if _speaks_always(prepared, end, limitation) else None
+    return _DeadEnd(end, usual, never)
+
+
+def _speaks_always(prepared: Prepared, end: WrittenEnd, limitation: Limitation) -> bool:
+    """Does the limitation compare the same, by itself, on each reading of its words?"""
+    session, formula = prepared.session, limitation.formula
+    names = session.names_in(Compare("=", end.term, end.term))
+    each = (
+        nodes(read_as(formula, g, r))
+        for g in session.groups_in(formula)
+        for r in admissible_readings(prepared.sheet.groups[g], session.strained)
+    )
+    return all(any(isinstance(n, Compare) and names_in(n) == names for n in read) for read in each)
 
 
 def _told_dead(prepared: Prepared, instance: Instance, limitation: Limitation, dead: _DeadEnd) -> Finding:
-    session, op, term, usual, never = prepared.session, dead.op, dead.term, dead.usual, dead.never
+    session, stated, usual, never = prepared.session, dead.end, dead.usual, dead.never
+    op, term = stated.op, stated.term
     end = usual if never is None else never
-    beyond = Compare(_further(op, end), term, Const(end.value))
+    beyond = All((stated.given, Compare(_further(op, end), term, Const(end.value))))
     found = replace(
         at_limitation("end not reached", 4, limitation),
         outcome="excluded",
         quantifier="base" if never is None else "every",
-        detail=_how_far(op, dead.limit, end, usual),
+        detail=_how_far(op, stated.limit, end, usual),
         construction=session.base,
-        farthest=farthest(prepared, instance, op, term, usual, end) if end != usual else (),
+        farthest=farthest(prepared, instance, stated, usual, end) if end != usual else (),
     )
     return with_cause(prepared, instance, found, beyond, session.base if never is None else None)
 
@@ -318,34 +337,50 @@ def _how_far(op: Op, limit: Const, end: Extremum, usual: Extremum) -> str:
     return "|".join([*parts, *(written(usual) if usual != end else [])])
 
 
-def _end_on_any(prepared: Prepared, instance: Instance, op: Op, term: Term, limit: Const) -> Extremum | None:
+def _end_on_any(prepared: Prepared, instance: Instance, end: WrittenEnd, limit: Const) -> Extremum | None:
     """How far the scope goes on any reading at all, where that is never as far as the end; else None."""
     session = prepared.session
     search = session.search(session.groups_in(instance.scope))
     search.require(session.met(instance.scope))
-    upper = op in ("<", "<=")
-    if search.holds(session.met(Compare(">=" if upper else "<=", term, limit))):
+    there = All((end.given, Compare(">=" if end.upper else "<=", end.term, limit)))
+    if search.holds(session.met(there)):
         return None
-    likely = _likely(prepared, instance, term)
     with suppress(Undecided):
-        return supremum(search, term, likely=likely) if upper else infimum(search, term, likely=likely)
+        return _reach(prepared, instance, end, None)
     return Extremum(limit.value, False)
 
 
-def _reach(prepared: Prepared, instance: Instance, op: Op, term: Term) -> Extremum | None:
-    """The greatest (for an upper end) or least value that the term takes within the scope, in the base."""
+def _reach(
+    prepared: Prepared, instance: Instance, end: WrittenEnd, at: Construction | None
+) -> Extremum | None:
+    """The greatest (for an upper end) or least value that the term takes within the scope, under a
+    construction, or on any of all."""
     session = prepared.session
-    search = session.search(())
-    search.require(session.met(instance.scope, session.base))
-    likely = _likely(prepared, instance, term)
-    if op in ("<", "<="):
-        return supremum(search, term, session.base, likely)
-    return infimum(search, term, session.base, likely)
+    search = session.search(() if at else session.groups_in(instance.scope))
+    search.require(session.met(instance.scope, at), session.met(end.given, at))
+    likely = _likely(prepared, instance, end.term)
+    if isinstance(end.term, Divide):
+        return _quotient_reach(prepared, search, end, sorted(likely, reverse=not end.upper), at)
+    reach = supremum if end.upper else infimum
+    return reach(search, end.term, at, likely)
+
+
+def _quotient_reach(
+    prepared: Prepared, search: Search, end: WrittenEnd, likely: list[Fraction], at: Construction | None
+) -> Extremum:
+    """The first of the likely values beyond which the quotient does not go; else the stated end itself."""
+    session, beyond = prepared.session, end.upper
+    for value in likely:
+        if not search.holds(session.met(Compare(">" if beyond else "<", end.term, Const(value)), at)):
+            return Extremum(value, search.holds(session.met(Compare("=", end.term, Const(value)), at)))
+    return Extremum(end.limit.value, False)
 
 
 def _likely(prepared: Prepared, instance: Instance, term: Term) -> list[Fraction]:
     """The numbers that limit the term, or what given facts tie to it, in the claim: mostly its ends."""
     session = prepared.session
+    if isinstance(term, Divide):
+        return _compared_with(prepared, instance, term)
     found = stated_ends(x.formula for x in instance.limitations)
     names = prepared.relevant(Compare("=", term, term))
     bounds = (prepared.sheet.declaration(name) for name in names)
@@ -354,6 +389,14 @@ def _likely(prepared: Prepared, instance: Instance, term: Term) -> list[Fraction
         likely |= {value, value - step / 2, value + step / 2}  # what rounds to a number ends half a step off
     given = (g.formula for g in prepared.sheet.givens if session.names_in(g.formula) & names)
     return sorted(likely.union(n.value for f in given for n in nodes(f) if isinstance(n, Const)))
+
+
+def _compared_with(prepared: Prepared, instance: Instance, quotient: Divide) -> list[Fraction]:
+    """The numbers in the lines that speak of both parts of a quotient, and what rounds to them."""
+    names = prepared.session.names_in(Compare("=", quotient, quotient))
+    lines = [x.formula for x in instance.limitations if names <= prepared.session.names_in(x.formula)]
+    ends = {(n.value, n.written.step) for f in lines for n in nodes(f) if isinstance(n, Const) and n.written}
+    return sorted({value + half for value, step in ends for half in (-step / 2, Fraction(0), step / 2)})
 
 
 def _reaches(op: Op, end: Extremum, limit: Fraction) -> bool:

@@ -15,7 +15,8 @@ from scopecheck.core.construction import Construction
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Limitation
-from scopecheck.core.stated import RangeEnd, ends_of, names_only
+from scopecheck.core.stated import RangeEnd, names_only
+from scopecheck.core.written_ends import written_ends
 from scopecheck.foundations.record import replace
 
 Labelled = tuple[str, Formula]
@@ -221,7 +222,7 @@ def _repeats_a_bound(prepared: Prepared, beside: tuple[str, ...], end: RangeEnd)
     names = prepared.session.names_in(end.formula)
     declared = [d for d in prepared.sheet.declarations if d.name in names and isinstance(d, NumberDecl)]
     bounds = {b.value for d in declared for b in (d.lower, d.upper) if b is not None}
-    return any(limit.value in bounds for _, _, limit in ends_of(end.formula, prepared.session.base.readings))
+    return any(e.limit.value in bounds for e in written_ends(end.formula, prepared.session.base.readings))
 
 
 def _repeats_the_parent(
@@ -232,13 +233,13 @@ def _repeats_the_parent(
     if len(lines) != 1 or set(beside) - {lines[0].label}:
         return False
     readings = prepared.session.base.readings
-    stated = {(op, limit.value) for op, _, limit in ends_of(lines[0].formula, readings)}
-    return any((op, limit.value) in stated for op, _, limit in ends_of(end.formula, readings))
+    stated = {(e.op, e.limit.value) for e in written_ends(lines[0].formula, readings)}
+    return any((e.op, e.limit.value) in stated for e in written_ends(end.formula, readings))
 
 
 def _end_written(prepared: Prepared, end: RangeEnd) -> str:
     """The end as `low|2 mm`, its number as written."""
-    limits = [limit for _, _, limit in ends_of(end.formula, prepared.session.base.readings)]
+    limits = [e.limit for e in written_ends(end.formula, prepared.session.base.readings)]
     written = next((limit.written for limit in limits if limit.written), None)
     if written is None:
         return f"{end.side}|"

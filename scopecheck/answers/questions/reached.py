@@ -8,8 +8,9 @@ from scopecheck.answers.findings import Finding, Reread
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.core.construction import Construction
-from scopecheck.core.formula import Compare, Const, Formula, Op, Term
+from scopecheck.core.formula import Compare, Const, Divide, Formula
 from scopecheck.core.model import Limitation
+from scopecheck.core.written_ends import WrittenEnd
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.ends import Extremum, infimum, supremum
@@ -22,7 +23,7 @@ def with_cause(
     prepared: Prepared,
     instance: Instance,
     finding: Finding,
-    beyond: Compare,
+    beyond: Formula,
     at: Construction | None,
 ) -> Finding:
     """The finding with the lines of the smallest conflict with what lies `beyond`, and what it rests on.
@@ -53,30 +54,32 @@ def ruling_out(
 
 
 def farthest(
-    prepared: Prepared, instance: Instance, op: Op, term: Term, usual: Extremum, end: Extremum
+    prepared: Prepared, instance: Instance, stated: WrittenEnd, usual: Extremum, end: Extremum
 ) -> tuple[Reread, ...]:
     """The least departures on which the term goes as far as `end`, not only to `usual`; () if not found.
 
     How far a reading among them has to stretch is not told.
     """
-    session, scope = prepared.session, instance.scope
-    groups = session.groups_in(scope)
-    upper = op in ("<", "<=")
+    session, scope, term, upper = prepared.session, instance.scope, stated.term, stated.upper
+    groups, reach = session.groups_in(scope), supremum if stated.upper else infimum
+    if isinstance(term, Divide):
+        return ()
     best = usual.value
     with suppress(Undecided):
         for _ in range(MOST_TRIES):
             search = session.search(groups)
             further = Compare(">" if upper else "<", term, Const(best))
             there = Compare("=", term, Const(end.value)) if end.closed else further
-            search.require(session.met(scope), session.met(there))
+            search.require(session.met(scope), session.met(stated.given), session.met(there))
             if not search.holds():
                 return ()
             found = prepared.told_by(at_claim("end not reached", 4, instance.claim), search, groups)
             k = found.construction
             assert k is not None
             so_read = session.search(groups)
-            so_read.require(session.met(scope), *(session.reads(g, k.readings[g]) for g in groups))
-            own = supremum(so_read, term) if upper else infimum(so_read, term)
+            so_read.require(session.met(scope), session.met(stated.given))
+            so_read.require(*(session.reads(g, k.readings[g]) for g in groups))
+            own = reach(so_read, term)
             if own == end:
                 return tuple(replace(r, breaks=()) for r in (*found.rereads, *found.read_as))
             if own is None or own.value == best:
