@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from fractions import Fraction
 from typing import TypeAlias, assert_never
 
@@ -55,8 +55,21 @@ def linear_form(term: Term) -> Linear | None:
             if divisor is None or not set(divisor) <= {None} or divisor.get(None, Fraction(0)) == 0:
                 return None
             return _scaled(linear_form(left), 1 / divisor[None])
+        case Magnitude(item):
+            return _of_constants((item,), lambda values: abs(values[0]))
+        case Least(items):
+            return _of_constants(items, min)
+        case Greatest(items):
+            return _of_constants(items, max)
         case _:
             return None
+
+
+def _of_constants(items: Iterable[Term], made: Callable[[list[Fraction]], Fraction]) -> Linear | None:
+    """What is made of constants; None of anything else."""
+    forms = [linear_form(item) for item in items]
+    values = [form.get(None, Fraction(0)) for form in forms if form is not None and set(form) <= {None}]
+    return {None: made(values)} if values and len(values) == len(forms) else None
 
 
 def difference(left: Linear, right: Linear) -> Linear:

@@ -77,8 +77,12 @@ def read_as(
         if not reads(f):
             return f  # the same object, so that what is known of it stays known
         if isinstance(f, Read) and f.group == group:
-            return rewritten(f.options[reading], term, whole)
+            return rewritten(f.options[reading], term, within if presumed else whole)
         return None
+
+    def within(f: Formula) -> Formula | None:
+        """As `whole`, in the reading taken, whose parameters are its own."""
+        return whole(f) if reads(f) else None
 
     return rewritten(formula, term, whole)
 

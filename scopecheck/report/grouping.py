@@ -12,11 +12,12 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from scopecheck.answers.findings import QUESTIONS, Finding, Reread
-from scopecheck.core.construction import names_in
+from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.model import STANDINGS, Group, Sheet
+from scopecheck.core.ranges import lying
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
-from scopecheck.report.describe import limitation_labelled, lineage, turning_limitations
+from scopecheck.report.describe import case_named, limitation_labelled, lineage, turning_limitations
 from scopecheck.solving.evaluate import evaluate
 
 STEPS_IN_OTHERS = ("contested", "harmless")
@@ -236,7 +237,20 @@ def turning_labels(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     labels = {place.where for group in moved for place in group.places}
     claims = lineage(sheet, finding.claim) or tuple(c.number for c in sheet.claims)
     inside = (item.label for c in sheet.claims if c.number in claims for item in c.limitations)
-    return tuple(label for label in inside if label in labels)
+    found = tuple(label for label in inside if label in labels)
+    return _left_by_range(sheet, finding, found) or found
+
+
+def _left_by_range(sheet: Sheet, finding: Finding, labels: tuple[str, ...]) -> tuple[str, ...]:
+    """Of these lines those that a document's range, as they are usually read, does not lie within."""
+    case = case_named(sheet, finding.case) if finding.question == "document range" else None
+    if case is None:
+        return ()
+    base = base_construction(sheet)
+    lines = [x for label in labels if (x := limitation_labelled(sheet, label))]
+    inside = ("within", "point inside", "the same")
+    lies = {x.label: lying(sheet, case.facts, x.formula, base) for x in lines}
+    return tuple(label for label, owns in lies.items() if any(own.relation not in inside for own in owns))
 
 
 def moved_labels(sheet: Sheet, finding: Finding, wanted: set[str]) -> tuple[str, ...]:

@@ -34,6 +34,8 @@ from scopecheck.report.plan import Plan, plan
 from scopecheck.report.wording import counted, flat, listed, sentence, upper_first
 
 MOST_ITEMS = 10
+LISTED = 3
+"""The least grave stakes at which a listed thing comes out wrong."""
 """Items on the first page."""
 MOST_LINES = 10
 """Lines of one kind on the first page."""
@@ -96,9 +98,11 @@ def warned(diagnostics: Sequence[Diagnostic]) -> Iterator[Block]:
 def _first_page(sheet: Sheet, ranked: Sequence[Cluster]) -> Sequence[Cluster]:
     """The first items; a claim that nothing meets as its words are presumed is always among them.
 
-    What takes a wide stretch is told only where nothing else is found.
+    What takes a wide stretch is told only where nothing else is found of a listed thing.
     """
-    near = [c for c in ranked if section(sheet, c.first) != FAR] or ranked
+    near = [c for c in ranked if section(sheet, c.first) != FAR]
+    if not any(c.first.stakes <= LISTED for c in near):
+        near = list(ranked)
     grave = [c for c in near if c.first.question in EMPTY_CLAIM and c.first.quantifier != "some"]
     others = [c for c in near if c not in grave]
     kept = {id(c) for c in (*grave, *others)[:MOST_ITEMS]}
@@ -220,7 +224,9 @@ def _quiet_count(sheet: Sheet, planned: Plan) -> str:
     overlapping = sum(map(len, by_question.values())) > len(labels)
     several = sentence("item", "quiet_several") if overlapping else ""
     places = counted(len(labels), "place")
-    return sentence("item", "quiet", places=places, decisions=decisions, several=several)
+    far = any(section(sheet, c.first) == FAR for c in planned.items)
+    key = "quiet_far" if far else "quiet"
+    return sentence("item", key, places=places, decisions=decisions, several=several)
 
 
 def _all_turned(finding: Finding, label: str, turned: Turned) -> bool:

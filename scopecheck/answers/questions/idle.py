@@ -11,9 +11,9 @@ from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.nearby import needed_nearby
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
-from scopecheck.core.construction import Construction
+from scopecheck.core.construction import Construction, nodes
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import All, Formula
+from scopecheck.core.formula import All, Const, Formula
 from scopecheck.core.model import Limitation
 from scopecheck.core.stated import RangeEnd, names_only
 from scopecheck.core.written_ends import written_ends
@@ -222,7 +222,7 @@ def _repeats_a_bound(prepared: Prepared, beside: tuple[str, ...], end: RangeEnd)
     names = prepared.session.names_in(end.formula)
     declared = [d for d in prepared.sheet.declarations if d.name in names and isinstance(d, NumberDecl)]
     bounds = {b.value for d in declared for b in (d.lower, d.upper) if b is not None}
-    return any(e.limit.value in bounds for e in written_ends(end.formula, prepared.session.base.readings))
+    return any(isinstance(n, Const) and n.written and n.value in bounds for n in nodes(end.formula))
 
 
 def _repeats_the_parent(
