@@ -528,11 +528,11 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "for 1, 2",
     ),
     (
-        "range in a cell",
-        with_cases("inside   diameter\n  a   2 mm to 4 mm\n"),
-        "2 mm to 4 mm",
-        "is no single value for diameter",
-        "a : 2 mm <= diameter <= 4 mm",
+        "range of more than two in a cell",
+        with_cases("inside   diameter\n  a   2 mm to 4 mm to 6 mm\n"),
+        "to",
+        "'to' stands beside another value",
+        "",
     ),
     (
         "dash in a cell",

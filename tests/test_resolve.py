@@ -1487,3 +1487,40 @@ def test_what_is_said_of_two_things_is_not_read_as_said_of_each(words: str) -> N
     assert any(
         "no phrase reads" in d.message for d in errors(KETTLE.format(words=words, line=f"gap, rim : {words}"))
     )
+
+
+@pytest.mark.parametrize(
+    ("head", "cell", "inside"),
+    [
+        ("gap", "2 to 4 mm", (2, 4)),
+        ("gap", "2-4 mm", (2, 4)),
+        ("gap in mm", "2 to 4", (2, 4)),
+        ("gap in mm", "from 2 to 4", (2, 4)),
+        ("gap", "3 mm ± 1 mm", (2, 4)),
+        ("gap", "3 +- 1 mm", (2, 4)),
+        ("gap in mm", "3 +/-1", (2, 4)),
+    ],
+)
+def test_a_cell_takes_a_range_in_the_words_of_a_claim(head: str, cell: str, inside: tuple[int, int]) -> None:
+    made = sheet(
+        "gap length in mm\nholes count\n\n1. A lid with 6 holes.\n   | holes : 6 holes\n\n"
+        f"inside   {head}   holes\n  one   {cell}   6\n"
+    )
+    (case,) = made.cases
+    base = base_construction(made)
+    millimetre = find_unit("mm")
+    assert millimetre is not None
+    for gap in range(1, 6):
+        values = {"gap": millimetre.to_base(Fraction(gap)), "holes": Fraction(6)}
+        within = inside[0] <= gap <= inside[1]
+        assert evaluate(case.facts, values, base) is within, gap
+
+
+def test_what_a_step_goes_on_until_is_so_when_it_ends() -> None:
+    made = sheet(
+        "heating step in min\n  heat temperature in degC\n\n1. A method of heating until the heat reaches 80 °C.\n"
+        "   | heating, heat of heating : until the heat reaches 80 °C\n"
+    )
+    (limitation,) = made.claims[0].limitations
+    named = {n.name for n in nodes(limitation.formula) if isinstance(n, Measured)}
+    assert named == {"heat at the end of heating"}

@@ -190,7 +190,7 @@ class _Scanner:
             self.sign(match.group())
         elif text.startswith("...", at) or c == "…":
             self.add("gap", "...", at + (1 if c == "…" else 3))
-        elif c == "±" or text.startswith("+/-", at):
+        elif c == "±" or text.startswith("+/-", at) or (self.words and text.startswith("+-", at)):
             self.plus_minus(c)
         elif c in _TILDES and self.words:
             ranged = bool(self.tokens) and self.tokens[-1].number is not None
@@ -245,7 +245,7 @@ class _Scanner:
         return len(match.group()) if follows else 0
 
     def plus_minus(self, c: str) -> None:
-        width = 1 if c == "±" else 3
+        width = 1 if c == "±" else 3 if self.page.plain.startswith("+/-", self.at) else 2
         if not self.words:
             raise trouble(
                 self.page.span(self.at, self.at + width), "a plus-or-minus sign among symbols",

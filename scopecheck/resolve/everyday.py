@@ -209,6 +209,17 @@ def with_least_or_most(
     return tuple(found)
 
 
+def with_any(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+    """`any temperature between`, of a temperature or of what is called so, as any value between."""
+    own = _forms(name)
+    return tuple(
+        replace(t, text="value")
+        if i and tokens[i - 1].text.lower() == "any" and (t.text.lower() in own or _is_measure_of(t, subject))
+        else t
+        for i, t in enumerate(tokens)
+    )
+
+
 def _is_measure_of(token: Token, subject: Bound) -> bool:
     """Whether the word is what a quantity of this kind is called: temperature, pressure."""
     known = kind_word(token.text.lower())

@@ -8,10 +8,11 @@ from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Compare, Const, Measured, Rounded, Written
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, KindError, Unit, as_level, comparable, number_text
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.language.parse import parse_facts
-from scopecheck.language.scan import Number, scan
+from scopecheck.language.scan import Number, Token, scan
 from scopecheck.language.syntax import Column, NumberNode, Raw, Words
 from scopecheck.resolve.bare_shares import bare_share
 from scopecheck.resolve.case_desk import CasesDesk, Made
@@ -20,7 +21,8 @@ from scopecheck.resolve.names import number_of
 from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.subjects import Subject
 
-_TO = regex(r"(\d[\d.]*)\s*([^\d\s]*)\s*(?:to|\.\.\.?|…|-)\s*(\d[\d.]*\s*\S*)")
+_RANGE = regex(r"-?\d[\d.]*\s*[^\d\s]*\s*(?:to|-|±|\+/-|\+-)\s*\d[\d.]*\s*\S*")
+"""A range, or a value and how far it may be off: words, as in a claim."""
 _SIGN = regex(r"(<=|>=|<|>|≤|≥|!=|≠|=)\s*")
 _MEASURED = regex(r"measured\s+")
 
@@ -36,22 +38,13 @@ def put_number(
         start = measured.end()
     elif sign:
         start = sign.end()
-    elif page.plain[start].isalpha():
-        tokens = scan(page, start, end, desk.names.own, words=True)
+    elif page.plain[start].isalpha() or _RANGE.fullmatch(page.plain, start, end):
+        tokens = _with_unit(scan(page, start, end, desk.names.own, words=True), column.unit)
         words = Words(page.plain[start:end], tokens, cell.span)
         by = (Subject(desk.names.value(declared), declared.name, column.span),)
         made.facts.append(Reader(desk.names, desk.phrases, desk.groups, where, name).condition(words, by))
         made.single = False
         return
-    if both := _TO.fullmatch(page.plain, start, end):
-        high = " ".join(both.group(3).split())
-        unit = both.group(2) or high.lstrip("0123456789. ")
-        low = f"{both.group(1)} {unit}".strip()
-        raise trouble(
-            cell.span, f"'{cell.text}' is no single value for {declared.name}",
-            "A range in a cell is in words.",
-            f"write from {low} to {high}, or the case in facts: {name} : {low} <= {declared.name} <= {high}",
-        )  # fmt: skip
     node = parse_facts(page, start, end, desk.names.own)
     if not isinstance(node, NumberNode):
         raise trouble(
@@ -71,6 +64,14 @@ def put_number(
         return
     made.facts.append(Compare("=", Measured(declared.name), Const(value.base, value)))
     made.point[declared.name] = value.base
+
+
+def _with_unit(tokens: tuple[Token, ...], unit: Unit | None) -> tuple[Token, ...]:
+    """The words of a cell, numbers without a unit in that of the column, if it has one."""
+    numbers = [t.number for t in tokens if t.number]
+    if unit is None or any(n.unit for n in numbers):
+        return tokens
+    return tuple(replace(t, number=replace(t.number, unit=unit)) if t.number else t for t in tokens)
 
 
 def _in_unit(desk: CasesDesk, declared: NumberDecl, column: Column, node: NumberNode) -> Written:

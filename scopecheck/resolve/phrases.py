@@ -20,6 +20,7 @@ from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.everyday import (
     as_alternatives,
     of_whole_numbers,
+    with_any,
     with_both,
     with_celsius,
     with_commas,
@@ -43,11 +44,13 @@ from scopecheck.resolve.phrase_finding import Job, Place
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts
-from scopecheck.resolve.subjects import Subject, with_units, without_unit
+from scopecheck.resolve.subjects import Subject, at_its_end, with_units, without_unit
 from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
 
 MOST_WORDS = 60
+UNTIL = ("until", "till")
+"""What a step goes on until is so when it ends."""
 
 
 @record
@@ -188,6 +191,8 @@ class Reader:
 
         Words that can be said otherwise are, where no phrase has them as they stand.
         """
+        if any(t.text.lower() in UNTIL for t in tokens):
+            subjects = (*subjects[:1], *map(at_its_end, subjects[1:]))
         made = self._job_of(self._amounts(tokens, words, subjects), words, subjects)
         if not subjects or is_read(*made):
             return made
@@ -270,6 +275,7 @@ class Reader:
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         tokens = of_whole_numbers(tokens, subjects[0].bound)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
+        tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_celsius(tokens, subjects[0].bound)
         tokens = without_signs(tokens, subjects[0].text)

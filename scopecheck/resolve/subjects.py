@@ -34,6 +34,14 @@ class Subject:
     """Of a quantity of a step, by moment: its name there and its value."""
 
 
+def at_its_end(subject: Subject) -> Subject:
+    """A quantity of a step where the step ends; any other thing as it is."""
+    if not subject.moments:
+        return subject
+    name, value = subject.moments["end"]
+    return replace(subject, bound=value, text=name, moments={})
+
+
 @record
 class OfParts:
     """A field of like parts, or the members of a class: of each, with what says it is there, and together.
