@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from scopecheck.answers.findings import Finding
-from scopecheck.answers.questions import prepare
+from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.commands.check import Options, checked
 from scopecheck.report.items import statement
@@ -300,3 +300,32 @@ document F
     assert any("(shared: top - bottom 10 K to 15 K)" in text for text in told), told
     assert any("apart by 3 K, 20 % of the end" in text for text in told), told
     assert any("document F" in text and "lies within claim 1" in text for text in told), told
+
+
+@pytest.mark.parametrize(
+    ("stated", "told"),
+    [
+        ("from 150 °C to 350 °C   from 0.001 to 0.01", "stated end"),
+        ("from 340 °C to 350 °C   from 0.001 to 0.01", ""),
+        ("from 100 °C to 500 °C   from 0.001 to 0.01", None),
+        ("from 150 °C to 350 °C   from 0.1 to 0.2", None),
+    ],
+)
+def test_a_range_that_silence_alone_keeps_out_where_it_states_an_end(stated: str, told: str | None) -> None:
+    """As of an example: a stated end is named as an example is (T 26/85, as reported in authorities)."""
+    text = f"""profile EPO
+heat  temperature in degC
+stay  time in s
+part  number
+
+1. A process at 330 to 450 °C, for 0.1 to 60 s, with a part of 0.001 to 0.05.
+   | heat : 330 to 450 °C
+   | stay : 0.1 to 60 s
+   | part : 0.001 to 0.05
+
+document D1    heat   part
+  broad        {stated}     "page 2"
+"""
+    found = [f for f in ask_all(sheet(text)).findings if f.question == "silence alone keeps out"]
+    assert [f.detail for f in found] == ([] if told is None else [told])
+    assert all(f.conflict == ("1b",) for f in found)

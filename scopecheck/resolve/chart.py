@@ -24,6 +24,11 @@ FILLERS = frozenset(
 ALWAYS = (("at", "all", "times"), ("at", "every", "moment"), ("throughout",))
 CHANGES = frozenset(("drop", "fall", "rise"))
 """Fillers as verbs; as nouns they say what is measured."""
+BY = frozenset("by reduced reducing reduces increased increasing increases decreased lowered raised".split())
+A_CHANGE = frozenset(
+    "reduction increase decrease change rise drop fall gain loss growth shrinkage difference".split()
+)
+"""Of what is called so, `by at least 30 %` is a limit like any other."""
 _AFTER_A_NOUN = frozenset("of in is are being has having that which lies stays remains".split())
 FILLER_RUNS = (
     ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
@@ -151,6 +156,8 @@ def _starts(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
 def _is_idle(tokens: tuple[Token, ...], at: int, own: frozenset[str]) -> bool:
     """Does the word say nothing of the limit? A change is another thing than what changes, unless named."""
     word = word_of(tokens[at])
+    if word in BY and own & A_CHANGE:
+        return True
     if word in own or word not in CHANGES:
         return word in own or word in FILLERS
     before = word_of(tokens[at - 1]) if at else ""
@@ -166,7 +173,7 @@ def _ends(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
         if end > len(run) + 1 and tuple(words[end - len(run) : end]) == run:
             end -= len(run)
             yield end
-    while end > 1 and (words[end - 1] in own or words[end - 1] in ("of", "the", "a", "in")):
+    while end > 1 and (words[end - 1] in own or words[end - 1] in ("of", "the", "a", "an", "in")):
         end -= 1
         yield end
 

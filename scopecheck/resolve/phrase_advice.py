@@ -24,6 +24,7 @@ from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.subjects import LISTS, is_bare_share, is_fraction, without_basis
 
+_DANGLING = ("of", "the", "a", "an", "in")
 _OTHER_MEASURES = frozenset("total combined overall mean average median".split())
 """Words that say which of several values is limited: without them it is another limit."""
 
@@ -40,7 +41,13 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
     cause = "The words right of a colon are read as one phrase, whole."
     if shorter := _shorter(job, tokens, literals):
-        return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}")
+        unit = _perhaps_unit(job, tokens)
+        return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}{unit}")
+    if (at := _circumstance(job, tokens)) is not None:
+        help = (
+            f"lift only: {job.text(tokens[:at])}; and mark the rest: not restated : {job.text(tokens[at:])}"
+        )
+        return trouble(span, f"no phrase reads '{words[:60]}'", _HOW_MEASURED, help)
     if isinstance(job.first, LISTS):
         loose = matches(tokens, job.place.phrases, job.tests(any_item=True))
         for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
@@ -88,6 +95,36 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
     cause = _operands(job, tokens, near) or cause
     return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
+
+
+_CIRCUMSTANCES = frozenset("in at when while under during with after before as if".split())
+_HOW_MEASURED = (
+    "How a thing is measured, or in which state, is said where it is declared: in the quotes behind it."
+)
+
+
+def _circumstance(job: Job, tokens: tuple[Token, ...]) -> int | None:
+    """Where words begin that say how it is measured, behind a whole limit; None if they do not."""
+    first = next((i for i, t in enumerate(tokens) if t.number), len(tokens))
+    for at in range(first + 1, len(tokens) - 1):
+        if word_of(tokens[at]) in _CIRCUMSTANCES and job.readable(tokens[:at]):
+            return at
+    return None
+
+
+def _perhaps_unit(job: Job, tokens: tuple[Token, ...]) -> str:
+    """What to do if the word behind the last number, and behind all, is a unit; '' where it is none."""
+    numbers = [i for i, t in enumerate(tokens) if t.number]
+    word = tokens[-1]
+    if not numbers or numbers[-1] != len(tokens) - 2 or word.sort != "word":
+        return ""
+    number, own = tokens[-2].number, job.tests().own_words
+    if not isinstance(job.first, Typed) or job.first.whole or word_of(word) in own:
+        return ""
+    if number is None or number.unit is not None:
+        return ""
+    unit, name = word.text, job.subjects[0].text
+    return f"; or, if {unit} is a unit, write in the head: unit {unit}, and declare: {name}  in {unit}"
 
 
 WHAT_IS_LEFT = "What is left of a whole is no limit of one share by itself."
@@ -149,6 +186,8 @@ def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> s
             behind = word_of(tokens[end]) if end < len(tokens) else ""
             of_another = behind == "of" and any(_is_part(t) for t in tokens[start:end])
             if not of_another and job.readable(tokens[start:end]):
+                while word_of(tokens[end - 1]) in _DANGLING and job.readable(tokens[start : end - 1]):
+                    end -= 1
                 return job.text(tokens[start:end])
     return ""
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 
 from scopecheck.core.declared import Assembly, Composition, NumberDecl, Step
 from scopecheck.core.formula import Add, All, Formula
@@ -26,10 +27,13 @@ from scopecheck.resolve.everyday import (
     with_commas,
     with_degrees,
     with_fractions,
+    with_hours,
     with_least_or_most,
     with_parts_per,
     with_ratios,
+    with_shares,
     with_things_per,
+    with_usual_words,
     without_class,
     without_dots,
     without_signs,
@@ -210,7 +214,7 @@ class Reader:
             yield self._job_of(fractions, words, subjects)
         signs = with_names(tokens, tuple(s.text for s in subjects)) if len(subjects) > 1 else tokens
         multiples = with_multiples(with_fractions(self._amounts(signs, words, subjects)))
-        if multiples not in (made[1], fractions):
+        if multiples not in (made[1], fractions) and self._can_be_read(multiples, words, subjects):
             yield self._job_of(multiples, words, subjects)
         named = with_both_named(made[1], tuple(s.text for s in subjects))
         if named is not made[1]:
@@ -218,6 +222,12 @@ class Reader:
         summed, fewer = _summed(tokens, subjects)
         if len(fewer) != len(subjects):
             yield self._job_of(self._amounts(summed, words, fewer), words, fewer)
+
+    def _can_be_read(self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]) -> bool:
+        with suppress(Trouble):
+            job, made = self._trying()._job_of(tokens, words, subjects)
+            return is_read(job, made) and can_be_read(job, made)
+        return False
 
     def _job_of(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -268,9 +278,12 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Token, ...]:
         """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
-        tokens = with_ratios(as_alternatives(with_both(with_commas(without_dots(tokens)))))
+        tokens = with_usual_words(with_hours(without_dots(tokens)))
+        tokens = with_ratios(as_alternatives(with_both(with_commas(tokens))))
         if not subjects:
             return tokens
+        if len(subjects) == 1:
+            tokens = with_shares(tokens, subjects[0].bound)
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         tokens = of_whole_numbers(tokens, subjects[0].bound)

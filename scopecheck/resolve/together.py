@@ -119,6 +119,15 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
         return tokens
     if words[0] == "within" and words[-3:] in (["of", "each", "other"], ["of", "one", "another"]):
         return (*_said(tokens[0], f"{names[0]} and {names[1]} differ by at most"), *tokens[1:-3])
+    if words[:4] in (["the", "same", "to", "within"], ["the", "same", "within"], ["equal", "to", "within"]):
+        behind = words.index("within") + 1
+        return (*_said(tokens[0], f"{names[0]} and {names[1]} differ by at most"), *tokens[behind:])
+    if plus := _plus(words, names):
+        return (*_said(tokens[0], f"sum of {names[0]} and {names[1]}"), *tokens[plus:])
+    compound = f"{names[0]}-to-{names[1]}".lower()
+    if compound in words and words[words.index(compound) + 1 : words.index(compound) + 2] == ["ratio"]:
+        before = words.index(compound)
+        return (*tokens[:before], *_said(tokens[0], f"{names[0]} to {names[1]}"), *tokens[before + 1 :])
     if words[0] == "in" and "ratio" in words[1:4]:
         return (*_said(tokens[0], f"{names[0]} and {names[1]} present"), *tokens)
     if "ratio" in words[:3] and not set(" ".join(names).lower().split()) & set(words):
@@ -130,6 +139,16 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
     if words[at + 1 : at + 4] in (["from", "each", "other"], ["from", "one", "another"]):
         tokens = (*tokens[: at + 1], *tokens[at + 4 :])
     return tokens if at > 0 else (*_said(tokens[0], f"{names[0]} and {names[1]}"), *tokens)
+
+
+def _plus(words: list[str], names: tuple[str, ...]) -> int:
+    """How many words at the start say `the width plus the gap`; 0 if none do."""
+    text = " ".join(words) + " "
+    for one, other in (names, names[::-1]):
+        said = rf"(?:the |an? )?{re.escape(one.lower())} plus (?:the |an? )?{re.escape(other.lower())} "
+        if found := regex(said).match(text):
+            return len(found.group().split())
+    return 0
 
 
 def _said(before: Token, text: str) -> Iterator[Token]:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import Fall, Finding, Status, WayOut
+from scopecheck.answers.findings import STATED_END, Fall, Finding, Status, WayOut
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import finding_at, targets
+from scopecheck.answers.questions.document_ranges import at_stated_ends
 from scopecheck.answers.questions.falling import falling
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import Construction, admissible_readings, departs
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Case, Limitation
@@ -33,6 +35,34 @@ def kept_out(prepared: Prepared, case: Case) -> Iterator[Finding]:
             for instance in prepared.instances[number]:
                 if number == place or listed.met(instance.inherited):
                     yield from _kept_out_of(listed, instance)
+                    yield from _silent_at_an_end(prepared, case, instance)
+
+
+def _silent_at_an_end(prepared: Prepared, case: Case, instance: Instance) -> Iterator[Finding]:
+    """Is it only by its silence that a document's range, where it states an end, does not meet the claim?
+
+    So where the range lies within the claim as far as it goes.
+    """
+    if case.role != "document" or case.form != "range":
+        return
+    at_end = at_stated_ends(prepared, case, instance.scope)
+    example = replace(at_end or case, form="example")
+    for finding in _kept_out_of(_Listed(prepared, example), instance):
+        if finding.question == "silence alone keeps out":
+            yield _there(prepared, example.facts, instance, finding) if at_end else finding
+
+
+def _there(prepared: Prepared, facts: Formula, instance: Instance, finding: Finding) -> Finding:
+    """The finding with a thing at the end stated that meets the claim, all read as presumed."""
+    session, formulas = prepared.session, (facts, instance.scope)
+    groups = session.groups_in(*formulas)
+    search = session.search(groups)
+    search.require(*map(session.met, formulas), *session.taken(session.base, groups))
+    finding = replace(finding, detail=STATED_END)
+    if not search.holds():
+        return finding
+    there: list[tuple[Formula, Expected]] = [(f, "met") for f in formulas]
+    return prepared.exhibit(finding, search, formulas, there, prepared.known(formulas), [("listed", None)])
 
 
 class _Listed:
