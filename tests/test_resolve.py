@@ -1518,7 +1518,8 @@ def test_a_cell_takes_a_range_in_the_words_of_a_claim(head: str, cell: str, insi
 
 def test_what_a_step_goes_on_until_is_so_when_it_ends() -> None:
     made = sheet(
-        "heating step in min\n  heat temperature in degC\n\n1. A method of heating until the heat reaches 80 °C.\n"
+        "heating step in min\n  heat temperature in degC\n\n"
+        "1. A method of heating until the heat reaches 80 °C.\n"
         "   | heating, heat of heating : until the heat reaches 80 °C\n"
     )
     (limitation,) = made.claims[0].limitations

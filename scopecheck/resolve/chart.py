@@ -292,17 +292,19 @@ def _combines(tokens: tuple[Token, ...], at: int) -> bool:
 def split_list(tokens: tuple[Token, ...], joiner: str) -> tuple[tuple[Token, ...], ...]:
     """The members of a list with commas and a joiner before the last; () if it is not such a list.
 
-    Lists joined by 'and' or by commas alone may have a single member; others have two at least.
+    Lists joined by 'and' or by commas alone may have a single member; others have two at least. `A and B, and
+    C` is no list: its comma parts one from the other.
     """
     allowed = ("and", "or") if joiner == "" else () if joiner == "comma" else (joiner,)
     single = joiner in ("", "and", "comma")
     members: list[list[Token]] = [[]]
-    joined = 0
-    at = 0
+    joined = at = 0
+    apart: set[bool] = set()
     while at < len(tokens):
         word, width = _joiner(tokens, at)
         if word in allowed:
             joined += 1
+            apart.add(bool(at) and word_of(tokens[at - 1]) == ",")
         if word == "," or word in allowed:
             if members[-1]:
                 members.append([])
@@ -313,6 +315,7 @@ def split_list(tokens: tuple[Token, ...], joiner: str) -> tuple[tuple[Token, ...
         at += width
     if (
         not members[-1]
+        or (len(apart) > 1 and joiner != "or")
         or (len(members) > 1 and not joined and joiner != "comma")
         or (len(members) == 1 and not single)
     ):

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.foundations.diagnostics import trouble
-from scopecheck.foundations.quantity import Unit, find_unit, kind_word, number_text
+from scopecheck.foundations.quantity import Unit, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -20,7 +20,6 @@ _COUNTED_BY = ("by_mass", "by_volume", "by_mole")
 _SAYS_OF_ENDS = ("including", "excluding", "inclusive", "exclusive", "not", "except", "excepting")
 _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
-_TIME = (("time", 1),)
 _TEMPERATURE = (("temperature", 1),)
 _DEGREES = ("degree", "degrees")
 _SIGN = regex(r"[A-Z][A-Za-z]?\d?|[a-z]\d?")
@@ -93,27 +92,6 @@ def with_both(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         return tokens
     joined = replace(tokens[commas[0]], sort="word", text="or")
     return (*tokens[: commas[0]], joined, *tokens[commas[0] + 1 : commas[1]], *tokens[commas[1] + 1 :])
-
-
-def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`chosen from` as selected from, `A as well as B` as A and B, `ratio between A and B` as one of A to B."""
-    texts = [t.text.lower() for t in tokens]
-    found, at = list[Token](), 0
-    while at < len(tokens):
-        token, between = tokens[at], texts[max(at - 1, 0) : at + 1] == ["ratio", "between"]
-        if texts[at : at + 2] in (["chosen", "from"], ["chosen", "among"]):
-            found.append(replace(token, text="selected"))
-        elif texts[at : at + 3] == ["as", "well", "as"]:
-            found.append(replace(token, text="and", end=tokens[at + 2].end))
-            at += 2
-        elif between and "and" in texts[at:] and not any(t.number for t in tokens[at : at + 3]):
-            found.append(replace(token, text="of"))
-            last = texts.index("and", at)
-            tokens = (*tokens[:last], replace(tokens[last], text="to"), *tokens[last + 1 :])
-        else:
-            found.append(token)
-        at += 1
-    return tuple(found)
 
 
 def with_commas(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
@@ -283,37 +261,6 @@ def _fraction(before: list[Token], part: int) -> tuple[int, Fraction] | None:
         return 3, whole + Fraction(1, part)
     above = 1 if texts[-1:] == ["a"] else NUMBER_WORDS.get(texts[-1]) if texts else None
     return (1, Fraction(above, part)) if above is not None and 0 < above < part else None
-
-
-def with_shares(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`at least half`, of what is declared as a share in per cent, with 50 of its hundredths."""
-    unit = subject.unit if isinstance(subject, Typed) else None
-    if unit is None or unit.kind.dimension or not unit.symbol or unit.factor != Fraction(1, 100):
-        return tokens
-    return tuple(
-        replace(t, number=replace(t.number, value=t.number.value * 100, unit=unit))
-        if t.number and t.number.unit is None and "/" in t.number.text
-        else t
-        for t in with_fractions(tokens)
-    )
-
-
-def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`1 h 30 min` as one number, in the finer of the two units."""
-    found: list[Token] = []
-    for token in tokens:
-        before = found[-1].number if found else None
-        coarse, fine = before.unit if before else None, token.number.unit if token.number else None
-        if before is None or token.number is None or coarse is None or fine is None:
-            found.append(token)
-        elif coarse.kind == fine.kind and coarse.kind.dimension == _TIME and coarse.factor > fine.factor:
-            value = before.value * coarse.factor / fine.factor + token.number.value
-            first = found.pop()
-            number = replace(token.number, text=number_text(value), value=value)
-            found.append(replace(token, text=f"{first.text} {token.text}", start=first.start, number=number))
-        else:
-            found.append(token)
-    return tuple(found)
 
 
 def as_alternatives(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -49,6 +49,10 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         )
         return trouble(span, f"no phrase reads '{words[:60]}'", _HOW_MEASURED, help)
     if isinstance(job.first, LISTS):
+        if {"and", "or"} <= set(map(word_of, tokens)) and "," not in map(word_of, tokens):
+            name = job.subjects[0].text
+            help = f'put a reading below for each way: reading "..." : ... IN {name} AND (... OR ...)'
+            return trouble(span, f"no phrase reads '{words[:60]}'", _WHICH_TOGETHER, help)
         loose = matches(tokens, job.place.phrases, job.tests(any_item=True))
         for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
             for member in fill.members:
@@ -97,6 +101,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
 
 
+_WHICH_TOGETHER = "'And' beside 'or' leaves open which of the members belong together."
 _CIRCUMSTANCES = frozenset("in at when while under during with after before as if".split())
 _HOW_MEASURED = (
     "How a thing is measured, or in which state, is said where it is declared: in the quotes behind it."

@@ -18,7 +18,7 @@ from scopecheck.language.syntax import Words
 from scopecheck.resolve.asides import Aside, asides, measures
 from scopecheck.resolve.called import called
 from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.chart import Match, Tests, joined_parts, matches, word_of
+from scopecheck.resolve.chart import Match, Tests, joined_parts, matches, split_list, word_of
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Names, Typed, member_of
@@ -269,7 +269,18 @@ class Job:
 
     def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
         sides = ((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b))
-        return next(((a, b) for a, b in sides if not self.only_names(a) and not self.only_names(b)), None)
+        for a, b in sides:
+            if not (self.only_names(a) or self.only_names(b) or self._leaves_open_which(tokens, a, b)):
+                return a, b
+        return None
+
+    def _leaves_open_which(
+        self, tokens: tuple[Token, ...], left: tuple[Token, ...], right: tuple[Token, ...]
+    ) -> bool:
+        """`A and B or C`: does nothing say which two of the members belong together?"""
+        comma = tokens[len(left)].text == "," or not isinstance(self.first, LISTS)
+        lists = (split_list(side, "or") for side in (left, right) if "or" in map(word_of, side))
+        return not comma and any(len(members) > 1 and all(map(self.is_item, members)) for members in lists)
 
     def only_names(self, tokens: tuple[Token, ...]) -> bool:
         """Are the words no more than the name of a quantity, of which nothing says that it is equal to it?

@@ -27,13 +27,10 @@ from scopecheck.resolve.everyday import (
     with_commas,
     with_degrees,
     with_fractions,
-    with_hours,
     with_least_or_most,
     with_parts_per,
     with_ratios,
-    with_shares,
     with_things_per,
-    with_usual_words,
     without_class,
     without_dots,
     without_signs,
@@ -51,6 +48,7 @@ from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, at_its_end, with_units, without_unit
 from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
+from scopecheck.resolve.usual import with_hours, with_members, with_shares, with_usual_words
 
 MOST_WORDS = 60
 UNTIL = ("until", "till")
@@ -288,6 +286,7 @@ class Reader:
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         tokens = of_whole_numbers(tokens, subjects[0].bound)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
+        tokens = with_members(tokens, subjects[0].bound)
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_celsius(tokens, subjects[0].bound)

@@ -1,0 +1,107 @@
+"""What others usually say instead: of `chosen from`, `A together with B`, `1 h 30 min`, half of a share."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.foundations.quantity import number_text
+from scopecheck.foundations.record import replace
+from scopecheck.language.scan import Token
+from scopecheck.resolve.everyday import with_fractions
+from scopecheck.resolve.names import Bound, Typed
+
+_TIME = (("time", 1),)
+_BESIDE_MEMBER = (
+    (["with", "or", "without"], ["and", "optionally"]),
+    (["together", "with"], ["and"]),
+    (["in", "combination", "with"], ["and"]),
+    (["combined", "with"], ["and"]),
+    (["alloyed", "with"], ["and"]),
+    (["without"], ["but", "not"]),
+)
+
+
+def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`chosen from` as selected from, `A as well as B` as A and B, `ratio between A and B` as of A to B."""
+    texts = [t.text.lower() for t in tokens]
+    found, at = list[Token](), 0
+    while at < len(tokens):
+        token, between = tokens[at], texts[max(at - 1, 0) : at + 1] == ["ratio", "between"]
+        if texts[at : at + 2] in (["chosen", "from"], ["chosen", "among"]):
+            found.append(replace(token, text="selected"))
+        elif texts[at : at + 3] == ["as", "well", "as"]:
+            found.append(replace(token, text="and", end=tokens[at + 2].end))
+            at += 2
+        elif between and "and" in texts[at:] and not any(t.number for t in tokens[at : at + 3]):
+            found.append(replace(token, text="of"))
+            last = texts.index("and", at)
+            tokens = (*tokens[:last], replace(tokens[last], text="to"), *tokens[last + 1 :])
+        else:
+            found.append(token)
+        at += 1
+    return tuple(found)
+
+
+def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`A together with B` as A and B, `A without B` as A but not B, of what has a list.
+
+    'A with or without B' is A and optionally B, 'A, B and optionally C' is A and B and optionally C.
+    """
+    if not isinstance(subject, SetDecl | ChoiceDecl):
+        return tokens
+    texts = [t.text.lower() for t in tokens]
+    for said, instead in _BESIDE_MEMBER:
+        for at in range(len(texts) - len(said) - 1, 0, -1):
+            if texts[at : at + len(said)] == said and texts[at - 1] not in (",", "and", "or", "but"):
+                words = [
+                    replace(tokens[at], text=word, end=tokens[at + len(said) - 1].end) for word in instead
+                ]
+                tokens = (*tokens[:at], *words, *tokens[at + len(said) :])
+                texts[at : at + len(said)] = instead
+    optional = _run_of(texts, ["and", "optionally"])
+    commas = [i for i in range(optional) if texts[i] == ","]
+    if commas and not {"and", "or"} & set(texts[:optional]):
+        tokens = (
+            *tokens[: commas[-1]],
+            replace(tokens[commas[-1]], sort="word", text="and"),
+            *tokens[commas[-1] + 1 :],
+        )
+    return tokens
+
+
+def _run_of(texts: list[str], run: list[str]) -> int:
+    """Where these words stand, the first time; 0 if nowhere."""
+    places = range(len(texts) - len(run) + 1)
+    return next((at for at in places if texts[at : at + len(run)] == run), 0)
+
+
+def with_shares(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`at least half`, of what is declared as a share in per cent, with 50 of its hundredths."""
+    unit = subject.unit if isinstance(subject, Typed) else None
+    if unit is None or unit.kind.dimension or not unit.symbol or unit.factor != Fraction(1, 100):
+        return tokens
+    return tuple(
+        replace(t, number=replace(t.number, value=t.number.value * 100, unit=unit))
+        if t.number and t.number.unit is None and "/" in t.number.text
+        else t
+        for t in with_fractions(tokens)
+    )
+
+
+def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`1 h 30 min` as one number, in the finer of the two units."""
+    found: list[Token] = []
+    for token in tokens:
+        before = found[-1].number if found else None
+        coarse, fine = before.unit if before else None, token.number.unit if token.number else None
+        if before is None or token.number is None or coarse is None or fine is None:
+            found.append(token)
+        elif coarse.kind == fine.kind and coarse.kind.dimension == _TIME and coarse.factor > fine.factor:
+            value = before.value * coarse.factor / fine.factor + token.number.value
+            first = found.pop()
+            number = replace(token.number, text=number_text(value), value=value)
+            found.append(replace(token, text=f"{first.text} {token.text}", start=first.start, number=number))
+        else:
+            found.append(token)
+    return tuple(found)
