@@ -331,9 +331,9 @@ def _joiner(tokens: tuple[Token, ...], at: int) -> tuple[str, int]:
 
 
 def joined_parts(tokens: tuple[Token, ...]) -> Iterator[tuple[tuple[Token, ...], tuple[Token, ...]]]:
-    """Both sides of each 'and', 'but' or ', ' that may join two complete conditions, from the left."""
-    for index, token in enumerate(tokens):
-        word = word_of(token)
-        if word in ("and", "but") and 0 < index < len(tokens) - 1:
-            end = index - 1 if tokens[index - 1].text == "," else index
-            yield tokens[:end], tokens[index + 1 :]
+    """Both sides of each 'and' or 'but' that may join two complete conditions: those behind a comma, which
+    part more, before the others; each from the left."""
+    places = [i for i, t in enumerate(tokens[:-1]) if i and word_of(t) in ("and", "but")]
+    for index in sorted(places, key=lambda i: tokens[i - 1].text != ","):
+        end = index - 1 if tokens[index - 1].text == "," else index
+        yield tokens[:end], tokens[index + 1 :]
