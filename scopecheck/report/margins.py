@@ -111,7 +111,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("reading", readings_told(sheet, finding)),
         ("together", _together(sheet, finding)),
         ("how_far", [_how_far(sheet, finding)]),
-        ("met_by" if finding.question in EMPTY_CLAIM else "kept_by", _kept_by(sheet, finding)),
+        (_kept_word(finding), _kept_by(sheet, finding)),
         ("unmet_by", _unmet_by(sheet, finding)),
         ("others", other_readings(sheet, finding)),
         ("kept_out", ways_out(sheet, finding)),
@@ -143,6 +143,13 @@ def _rests_on(finding: Finding) -> str:
     """Bounds, givens and policies, unless `readings_told` names the policy already."""
     told = _settled_by(finding) if finding.quantifier == "every" and not departures(finding) else ()
     return "; ".join(t for text in finding.rests_on if (t := flat(text)) not in told)
+
+
+def _kept_word(finding: Finding) -> str:
+    """What the least re-readings do: a claim can be met after all, a dependent narrows, a case is kept in."""
+    if finding.question in EMPTY_CLAIM:
+        return "met_by"
+    return "narrows" if finding.question == "adds nothing" else "kept_by"
 
 
 def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
@@ -191,7 +198,7 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes += case_notes(sheet, case)
     if finding.partly:
         notes += _partly(sheet, finding)
-    if finding.question == "adds nothing" and finding.quantifier != "every":
+    if finding.question == "adds nothing" and finding.quantifier != "every" and not finding.kept_by:
         notes.append(sentence("note", "narrows_else"))
     if barred := barred_by(sheet, finding):
         lines = listed(labelled(sheet, x) for x in barred)

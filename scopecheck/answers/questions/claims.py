@@ -191,6 +191,9 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         needed = prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
         rests_on = tuple(dict.fromkeys((*told.rests_on, *needed)))
         by = _implied_by(prepared, instance, k)
+        if quantifier == "base":
+            least = prepared.told_by(at_claim("narrows", 6, claim), search, groups)
+            told = replace(told, kept_by=least.rereads + least.read_as)
         yield replace(told, outcome="excluded", quantifier=quantifier, conflict=by, rests_on=rests_on)
     yield _narrowing(prepared, instance, misses_at_base)
 
