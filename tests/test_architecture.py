@@ -39,7 +39,7 @@ FLOORS: dict[str, str] = {
         " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
         " free_numbers readings defined_words chart practice spelled everyday"
         " subjects called asides together them phrase_finding beside_another phrase_numbers phrase_advice"
-        " phrase_slots states sides signs usual conditional conditional_advice ingredients in_order"
+        " phrase_slots states sides signs usual conditional conditional_advice ingredients in_order of_each"
         " one_phrase phrases claim_text dependencies form_rules joints account amounts stated declared claims"
         " step_cells case_parts"
         " assembly_cells case_desk number_cells case_cells case_facts cases sheet successors agreement"

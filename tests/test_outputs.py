@@ -119,7 +119,7 @@ def test_sections_of_a_first_page_stand_in_order() -> None:
         "Leaf strainer for a rain-water pipe",
         "Wrong on every reading listed",
         "Met on some reading: what must stay out, and documents",
-        "Lost on some reading: what must be inside",
+        "Lost in part or on some reading: what must be inside",
         "Dependent claims that nothing meets",
         "Beside what was meant",
         "Contested beyond the findings above",

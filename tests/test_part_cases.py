@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.answers.questions import ask_all
-from scopecheck.core.construction import Construction
+from scopecheck.core.construction import Construction, base_construction
 from scopecheck.core.reference import stated_values
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
@@ -175,3 +175,23 @@ def test_a_document_may_have_a_column_of_parts_of_its_own() -> None:
     )
     (shown,) = (c for c in made.cases if c.role == "document")
     assert stated_values(made, shown)["holes"] == 2
+
+
+def test_one_field_of_parts_limits_another_of_each_part() -> None:
+    """`At least twice its diameter`: of every part that is there, whatever its number."""
+    made = sheet(
+        "pipe  part, 1 to 3\n  bore    length in mm\n  length  length in mm\n\n"
+        "1. A pole with pipes of a length of at least twice its bore.\n"
+        "   | length of the pipes, bore of the pipes : of a length of at least twice its bore\n"
+    )
+    (limitation,) = made.claims[0].limitations
+    base = base_construction(made)
+
+    def met(*parts: tuple[int, int]) -> bool | None:
+        values = {"pipes": Fraction(len(parts))}
+        for i, (bore, length) in enumerate((*parts, *((9, 1),) * 3)[:3], start=1):
+            values |= {f"bore of pipe {i}": Fraction(bore), f"length of pipe {i}": Fraction(length)}
+        return evaluate(limitation.formula, values, base)
+
+    assert met((2, 4)) is met((2, 4), (3, 7)) is met((1, 2), (2, 4), (3, 6)) is True
+    assert met((2, 3)) is met((2, 4), (3, 5)) is met((1, 2), (2, 4), (3, 5)) is False

@@ -21,6 +21,8 @@ FILLERS = frozenset(
     " drop dropping rises rise rising lies lie lying stays stay staying remains remain remaining kept held"
     " weighs weigh weighing measures measure measuring".split()
 )
+MULTIPLES = ("twice", "thrice", "times", "double", "than")
+"""What stands behind these says of what they are multiples: it is no name that could be left out."""
 ALWAYS = (("at", "all", "times"), ("at", "every", "moment"), ("throughout",))
 CHANGES = frozenset(("drop", "fall", "rise"))
 """Fillers as verbs; as nouns they say what is measured."""
@@ -175,6 +177,8 @@ def _ends(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
             yield end
     while end > 1 and (words[end - 1] in own or words[end - 1] in ("of", "the", "a", "an", "in")):
         end -= 1
+        if words[end - 1] in MULTIPLES:
+            return
         yield end
 
 

@@ -378,7 +378,7 @@ class Job:
         return None if found is not None and alone and found.name == self.subjects[0].text else found
 
     def _declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:
-        words = tokens[1:] if len(tokens) > 1 and word_of(tokens[0]) in ("the", "said", "a", "an") else tokens
+        words = tokens[1:] if len(tokens) > 1 and word_of(tokens[0]) in DETERMINERS else tokens
         if any(t.sort != "word" for t in words):
             return None
         for name in (words, tokens):
@@ -462,6 +462,7 @@ class Job:
         return (member, None) if at == 0 else None
 
 
+DETERMINERS = ("the", "said", "a", "an", "its", "their")
 _SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments", "switches", "conditions"))
 """What phrases are made for, and read no words of anything else."""
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 
 from scopecheck.core.declared import Assembly, Composition, NumberDecl, Step
-from scopecheck.core.formula import Add, All, Formula
+from scopecheck.core.formula import Add, All, Formula, Implies
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.scan import Token
@@ -40,6 +40,7 @@ from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.in_order import at_and_for, in_order
 from scopecheck.resolve.ingredients import by_ingredient, without_verb
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
+from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
 from scopecheck.resolve.phrase_finding import Job, Place
 from scopecheck.resolve.sides import Sides
@@ -102,7 +103,21 @@ class Reader:
             plainly = self._trying()._reads_plainly(words, subjects)
         if plainly:
             return whole(job, made)
+        if found := self._of_each_part(tokens, words, subjects):
+            return found
         return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
+
+    def _of_each_part(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """A limit of one field of like parts by another one, for each part that is there."""
+        limited: list[Formula] = []
+        for there, said, own in of_each_part(tokens, subjects, self.names):
+            job = self._job(said, words, own)
+            if not is_read(*job):
+                return None
+            limited.append(Implies(there, whole(*job)))
+        return All(tuple(limited)) if limited else None
 
     def _otherwise_said(
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

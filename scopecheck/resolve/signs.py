@@ -45,12 +45,17 @@ def _named(token: Token, names: tuple[str, ...]) -> str:
 
 
 def with_multiples(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`between half and twice the width` with 2 times, and what both ends are multiples of but once."""
+    """`between half and twice the width` with 2 times, and what both ends are multiples of but once.
+
+    `Half of the width or less` as 1/2 times it.
+    """
     found: list[Token] = []
     for token in tokens:
         times = _TIMES.get(token.text.lower())
+        before = found[-1].number if found else None
         if times is None:
-            found.append(token)
+            of_part = token.text == "of" and before is not None and "/" in before.text
+            found.append(replace(token, text="times") if of_part else token)
             continue
         number = Number(str(times), times * _ONE, 0, None)
         found.append(Token("number", str(times), token.start, token.end, number))
