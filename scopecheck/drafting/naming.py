@@ -165,7 +165,11 @@ def _counted(text: ClaimText, stretch: Stretch) -> Called | None:
     if of := of_which(text, max(stretch.end, last.end) + width_of(noun), noun):
         return Called(noun, of, True)
     owner = each_before(text, stretch.starts[0])
-    return Called(noun, owner, True, apart=f"each {owner}" if owner and owner not in noun else "")
+    apart = f"each {owner}" if owner and owner not in noun else ""
+    before = texts_of(text)[max(at - 1, 0) : stretch.start]
+    if not owner and not {"having", "has", "have", "with"}.isdisjoint(before):
+        owner = owner_before(text, stretch.start)
+    return Called(noun, owner, True, apart=apart)
 
 
 # ---- the words before a limit
@@ -263,7 +267,7 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         return Called(counted, "", True)
     if noun.endswith("s number") and texts[at : at + 1] not in (["of"], ["is"]):
         return Called(noun.removesuffix(" number"), "", True)  # 'the ejectors number from 8 to 16'
-    measure = measure_of(text, start)
+    measure = measure_of(text, start) or measure_of(text, begins)
     if measure == "number":
         return Called(noun, "", True)
     if measure in AMOUNTS and share:

@@ -42,10 +42,22 @@ def asides(
     """The ways to leave aside a basis or a condition of measuring, for what is called `name`."""
     if first.kind is None:
         return
+    if declared and declared.note:
+        yield from _noted(tokens, declared.note.lower())
     if not first.kind.dimension:
         yield from _bases(tokens, first, name, declared.note if declared else "")
     if first.kind.dimension or first.kind == PLAIN_KIND:
         yield from _conditions(tokens, first, declared, name, own)
+
+
+def _noted(tokens: tuple[Token, ...], note: str) -> Iterator[Aside]:
+    """Words behind a limit that the note of the declaration has as they stand: how, where, in which state."""
+    numbers = [i for i, t in enumerate(tokens) if t.number]
+    for at in range(numbers[0] + 1 if numbers else len(tokens), len(tokens) - 1):
+        start = at + (tokens[at].text == ",")
+        said = " ".join(t.text.lower() for t in tokens[start:])
+        if re.search(rf"(?<!\w){re.escape(said)}(?!\w)", note):
+            yield Aside(tokens[:at], tokens[at:])
 
 
 def _bases(tokens: tuple[Token, ...], first: Typed, name: str, note: str) -> Iterator[Aside]:

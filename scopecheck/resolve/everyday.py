@@ -215,7 +215,10 @@ def with_any(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Toke
     own = _forms(name)
     return tuple(
         replace(t, text="value")
-        if i and tokens[i - 1].text.lower() == "any" and (t.text.lower() in own or _is_measure_of(t, subject))
+        if i
+        and tokens[i - 1].text.lower() == "any"
+        and t.text.lower() != "of"
+        and (t.text.lower() in own or _is_measure_of(t, subject))
         else t
         for i, t in enumerate(tokens)
     )

@@ -220,8 +220,8 @@ class Reader:
     def _otherwise(
         self, made: Read, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Iterator[Read]:
-        """Fractions as numbers, times behind a count as nothing, signs as names, both things named, a sum as
-        one thing."""
+        """Fractions as numbers, times behind a count as nothing, signs as names, members beside others, both
+        things named, a sum as one thing."""
         fractions = without_times(with_fractions(made[1]), made[0].first)
         if fractions != made[1]:
             yield self._job_of(fractions, words, subjects)
@@ -229,6 +229,9 @@ class Reader:
         multiples = with_multiples(with_fractions(self._amounts(signs, words, subjects)))
         if multiples not in (made[1], fractions) and self._can_be_read(multiples, words, subjects):
             yield self._job_of(multiples, words, subjects)
+        members = with_members(made[1], made[0].first)
+        if members != made[1]:
+            yield self._job_of(members, words, subjects)
         named = with_both_named(made[1], tuple(s.text for s in subjects))
         if named is not made[1]:
             yield self._job_of(named, words, subjects)
@@ -301,7 +304,6 @@ class Reader:
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         tokens = of_whole_numbers(tokens, subjects[0].bound)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
-        tokens = with_members(tokens, subjects[0].bound)
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_celsius(tokens, subjects[0].bound)
