@@ -87,6 +87,12 @@ def alike(made: Sheet) -> bool:
             "NOT {copper, zinc, tin} IN metal AND"
             " ({copper, zinc} IN metal OR {copper, tin} IN metal OR {zinc, tin} IN metal)",
         ),
+        ("height, depth : ratio of the depth to the height is at most 0.9", "depth / height <= 0.9"),
+        ("height, depth : twice as much depth as height", "depth = 2 * height"),
+        ("height, depth : ratio of height to depth of at most about 40:1", "height / depth <= 40"),
+        ("height, depth : ratio of height to depth of at least about 5", "height / depth >= 5"),
+        ("height, depth : ratio of height to depth of about 40:1 or less", "height / depth <= 40"),
+        ("height, depth : in a ratio of about 4:1 to about 1:1", "1 <= height / depth <= 4"),
     ],
 )
 def test_what_words_say(words: str, exactly: str) -> None:
@@ -101,6 +107,11 @@ def test_what_words_say(words: str, exactly: str) -> None:
         ("height : by at least 3 mm", "no phrase reads"),
         ("metal : copper and zinc or tin", "no phrase reads"),
         ("height, depth : 0.2 X to 0.5 X", "no phrase reads"),
+        ("height, depth : ratio of the foo to the bar of 2:1", "no phrase reads"),
+        ("height, depth : ratio of the square of the height to the depth of 2:1", "no phrase reads"),
+        ("height, depth : ratio of height to depth of substantially 2:1", "no phrase reads"),
+        ("height, depth : ratio of height to depth of preferably 2:1", "no phrase reads"),
+        ("share : substantially free of mass", "no phrase reads"),
     ],
 )
 def test_words_that_say_something_else_are_refused(words: str, told: str) -> None:

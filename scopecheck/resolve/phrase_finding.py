@@ -22,6 +22,7 @@ from scopecheck.resolve.chart import Match, Tests, joined_parts, matches, split_
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Names, Typed, member_of
+from scopecheck.resolve.nouns import order_of_nouns
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind, is_switch
 from scopecheck.resolve.subjects import (
@@ -80,6 +81,7 @@ class Job:
         if key not in self.known:
             self.known[key] = []
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
+            found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
             # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
             if found and not any(" of " in f" {m.pattern.plain} " for m in found):
                 found = [] if self.share_of_another(tokens) else found

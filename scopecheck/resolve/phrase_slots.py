@@ -15,6 +15,7 @@ from scopecheck.resolve.chart import FILLERS, Fill, Match, word_of
 from scopecheck.resolve.classes import has, not_within_another
 from scopecheck.resolve.entry import OF_PAUSES, Entry
 from scopecheck.resolve.names import ONLY_WITH_PAUSES, Bound, Listed, Names, Steps, member_of
+from scopecheck.resolve.nouns import order_of_nouns
 from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.phrase_advice import no_phrase
 from scopecheck.resolve.phrase_finding import Job
@@ -222,8 +223,9 @@ def named_subjects(
         )
     slots: dict[str, Bound] = {"x": job.first}
     shown = {"x": job.subjects[0].text} if names == ("x",) else {}
-    for name, subject in zip(names, job.subjects, strict=True):
-        slots[name], shown[name] = subject.bound, subject.text
+    order = order_of_nouns(match, job.subjects, job.place.names)
+    for name, place in zip(names, order or range(len(names)), strict=True):
+        slots[name], shown[name] = job.subjects[place].bound, job.subjects[place].text
     if len(job.subjects) == 1:
         slots |= job.subjects[0].asked
         shown |= job.subjects[0].asked_shown

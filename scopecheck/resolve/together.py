@@ -130,7 +130,8 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
         return (*tokens[:before], *_said(tokens[0], f"{names[0]} to {names[1]}"), *tokens[before + 1 :])
     if words[0] == "in" and "ratio" in words[1:4]:
         return (*_said(tokens[0], f"{names[0]} and {names[1]} present"), *tokens)
-    if "ratio" in words[:3] and not set(" ".join(names).lower().split()) & set(words):
+    first = next((i for i, t in enumerate(tokens) if t.number), len(tokens))
+    if "ratio" in words[:3] and "to" not in words[:first]:
         behind = words.index("ratio") + 1
         return (*tokens[:behind], *_said(tokens[0], f"of {names[0]} to {names[1]}"), *tokens[behind:])
     at = next((i for i, w in enumerate(words) if w in ("differ", "differing", "differs")), None)

@@ -1,0 +1,57 @@
+"""Which of the things left of the colon the nouns of a phrase name: `ratio of A to B` of B and A."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from itertools import permutations
+
+from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.resolve.chart import Match, word_of
+from scopecheck.resolve.names import Names
+from scopecheck.resolve.subjects import Subject
+
+MOST_NOUNS = 4
+_IDLE = ("of", "the", "a", "an", "said", "and", "in")
+
+
+def order_of_nouns(match: Match, subjects: tuple[Subject, ...], names: Names) -> tuple[int, ...] | None:
+    """For each noun of the phrase the place of what it names; None where one of them names none of these.
+
+    In the order written where names and notes do not tell. A single noun may be any word for the thing, but
+    no other name.
+    """
+    nouns = [f.tokens for f in match.fills if f.slot.kind == "noun"]
+    order = tuple(range(len(subjects)))
+    if len(nouns) != len(subjects) or len(nouns) > MOST_NOUNS:
+        return order
+    said = [_stems(map(word_of, tokens)) for tokens in nouns]
+    known = [_stems(_words_of(s, names)) for s in subjects]
+    if len(nouns) == 1:
+        others = (_stems(name.lower().split()) for name in names.declarations)
+        another = not said[0] & known[0] and any(other and other <= said[0] for other in others)
+        return None if another else order
+
+    def told(way: tuple[int, ...]) -> tuple[int, bool]:
+        return sum(len(words & known[i]) for words, i in zip(said, way, strict=True)), way == order
+
+    best = max(permutations(order), key=told)
+    return best if all(words & known[i] for words, i in zip(said, best, strict=True)) else None
+
+
+def _words_of(subject: Subject, names: Names) -> list[str]:
+    """The words of its name, and of the note of its declaration."""
+    declared = names.declared(subject.text)
+    note = declared.note if isinstance(declared, NumberDecl) else ""
+    field = names.field_of(subject.text)
+    more = [field[0][0].name, field[0][0].plural, field[1]] if field else []
+    text = " ".join((subject.text, note, *more))
+    return [word for part in text.lower().split() for word in (part, *part.split("-"))]
+
+
+def _stems(words: Iterable[str]) -> set[str]:
+    """The words that tell one thing from another, in the singular."""
+    idle = {*listed("nouns", "determiners"), *word_lists()["fractions"], *_IDLE}
+    kept = {w.strip(".,;()\"'") for w in words} - idle - {""}
+    return {w.removesuffix("es") if w.endswith("sses") else w.removesuffix("s") for w in kept}
