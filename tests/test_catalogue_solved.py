@@ -159,6 +159,15 @@ STATED = {
     "slightly below (U)": Given("below, and not by much", {"d": THREE}, {"a stated value": "17 mm"}),
     "well above (L)": Given("above by a marked distance", {"d": THREE}, {"a stated value": "13 mm"}),
     "well below (U)": Given("below by a marked distance", {"d": THREE}, {"a stated value": "17 mm"}),
+    "ratio of (noun a) to (noun b) of at least about (ratio r)": Given(
+        "context tolerance", {"e": TENTH}, {"a stated lower end": "0.225"}
+    ),
+    "ratio of (noun a) to (noun b) of at most about (ratio r)": Given(
+        "context tolerance", {"e": TENTH}, {"a stated upper end": "0.275"}
+    ),
+    "ratio of (noun a) to (noun b) of about (ratio r) to about (ratio s)": Given(
+        "context tolerance", {"e": TENTH}, {"a stated lower end": "0.225", "a stated upper end": "0.55"}
+    ),
     "effective amount": Given("enough for the stated effect", {"f": THREE}, AMOUNT),
     "flexible": Given("at least a threshold", {"c": THREE}, VALUE),
     "parallel": Given(

@@ -115,6 +115,7 @@ class Finding:
     departures of `construction` from the base, `read_as` further readings it leans on where no presumption is
     known. `lowest`, `at_base`, `highest` give a region's status over the admissible constructions. `failing`
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all,
+    `kept_too` each other reading of one phrase that keeps it,
     `unmet_by` each reading of one phrase that keeps out what is met as presumed, or, where none does alone,
     the least re-readings that do `unmet_together`, and `conflict` the limitations that cannot hold together,
     or beside which one is idle; `sets` are all minimal sets of them where there are several, `every_set` says
@@ -163,6 +164,7 @@ class Finding:
     failing: tuple[str, ...] = ()
     ways_out: tuple[WayOut, ...] = ()
     kept_by: tuple[Reread, ...] = ()
+    kept_too: tuple[Reread, ...] = ()
     unmet_by: tuple[Reread, ...] = ()
     unmet_together: bool = False
     conflict: tuple[str, ...] = ()

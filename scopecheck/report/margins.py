@@ -156,7 +156,8 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The least re-readings on which a lost case is kept after all."""
     conflict = finding.conflict if finding.question in EMPTY_CLAIM else ()
     labels = finding.failing or conflict or turning_labels(sheet, finding)
-    told = tuple(kept_text(sheet, r, labels) for r in finding.kept_by)
+    told = [kept_text(sheet, r, labels) for r in finding.kept_by]
+    told += [sentence("reading", "or", text=kept_text(sheet, r, labels)) for r in finding.kept_too]
     return (*told, together_text(sheet, replace(finding, rereads=finding.kept_by, read_as=())))
 
 

@@ -259,6 +259,9 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
         slots = {s.name: filled(s, kind, numbers) for s in pattern.slots}
     except KeyError:
         return None
+    nouns = list(dict.fromkeys(s.name for s in pattern.slots if s.kind == "noun"))
+    if len(nouns) > 1:  # in the order of the words, as they stand left of the colon
+        slots |= dict(zip(nouns, NAMES, strict=False))
     words = next(_ways(pattern, slots))
     if kind.steps:
         asked = entry.subjects[1:] or ("thing",) * any(s.kind == "condition" for s in pattern.slots)
@@ -279,7 +282,6 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
         fields = "".join(f"  {name}  {kind.declared[0]}\n" for name in NAMES[:count])
         subjects = ", ".join(f"{name} of the tiles" for name in NAMES[:count])
         return Occasion(f"tile  part, up to 3\n{fields}", subjects, words, slots)
-    nouns = any(s.kind == "noun" for s in pattern.slots)
     names = NAMES[:count] if nouns or count > 1 else ("x",)
     pairs = itertools.zip_longest(names, kind.declared[:count], fillvalue=kind.declared[-1])
     declared = "".join(f"{name}  {what}\n" for name, what in pairs)

@@ -24,12 +24,13 @@ def order_of_nouns(match: Match, subjects: tuple[Subject, ...], names: Names) ->
     """
     nouns = [f.tokens for f in match.fills if f.slot.kind == "noun"]
     order = tuple(range(len(subjects)))
-    if len(nouns) != len(subjects) or len(nouns) > MOST_NOUNS:
+    if match.entry.subjects or len(nouns) != len(subjects) or len(nouns) > MOST_NOUNS:
         return order
-    said = [_stems(map(word_of, tokens)) for tokens in nouns]
-    known = [_stems(_words_of(s, names)) for s in subjects]
+    telling = {word for s in subjects for word in s.text.lower().split()}
+    said = [_stems(map(word_of, tokens), telling) for tokens in nouns]
+    known = [_stems(_words_of(s, names), telling) for s in subjects]
     if len(nouns) == 1:
-        others = (_stems(name.lower().split()) for name in names.declarations)
+        others = (_stems(name.lower().split(), telling) for name in names.declarations)
         another = not said[0] & known[0] and any(other and other <= said[0] for other in others)
         return None if another else order
 
@@ -46,12 +47,13 @@ def _words_of(subject: Subject, names: Names) -> list[str]:
     note = declared.note if isinstance(declared, NumberDecl) else ""
     field = names.field_of(subject.text)
     more = [field[0][0].name, field[0][0].plural, field[1]] if field else []
+    more += ["sum"] if " + " in subject.text else []
     text = " ".join((subject.text, note, *more))
     return [word for part in text.lower().split() for word in (part, *part.split("-"))]
 
 
-def _stems(words: Iterable[str]) -> set[str]:
-    """The words that tell one thing from another, in the singular."""
-    idle = {*listed("nouns", "determiners"), *word_lists()["fractions"], *_IDLE}
+def _stems(words: Iterable[str], telling: set[str]) -> set[str]:
+    """The words that tell one thing from another, in the singular; `telling` do so in any case."""
+    idle = {*listed("nouns", "determiners"), *word_lists()["fractions"], *_IDLE} - telling
     kept = {w.strip(".,;()\"'") for w in words} - idle - {""}
     return {w.removesuffix("es") if w.endswith("sses") else w.removesuffix("s") for w in kept}

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import Finding, Looked, Quantifier, Status
+from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.questions.clash import Clash, Sided, clashing
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.refine import Demand, Wanted, find_construction, some_construction
-from scopecheck.core.construction import Construction
+from scopecheck.core.construction import Construction, admissible_readings
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Case, FreeParameter, Limitation
 from scopecheck.core.reference import stated_values
@@ -212,3 +212,12 @@ def class_status(prepared: Prepared, case: Case) -> Iterator[Answer]:
             continue
         free_of = some_construction(session, [Demand(case.facts, scope, "none")])
         yield with_status(prepared, finding, case, scope, free_of)
+
+
+def one_reread(prepared: Prepared, groups: tuple[int, ...]) -> Iterator[tuple[Reread, Construction]]:
+    """The base with one phrase read otherwise, for each phrase and reading."""
+    session = prepared.session
+    for g in groups:
+        for r in admissible_readings(prepared.sheet.groups[g], session.strained):
+            if r != session.base.readings[g]:
+                yield Reread(g, r), session.base.with_reading(g, r)

@@ -8,6 +8,7 @@ from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Sta
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,
+    one_reread,
     scope_at,
     states_single_values,
     status_at,
@@ -186,7 +187,11 @@ def _inside_point(
     if ever and base == "none":
         keeping = session.search(groups, things=False)
         keeping.require(met)
-        finding = replace(finding, kept_by=_kept_by(prepared, keeping, groups))
+        least = _kept_by(prepared, keeping, groups)
+        told = {(r.group, r.reading) for r in least}
+        single = (r for r, k in one_reread(prepared, groups) if meets(scope, article, k))
+        others = tuple(r for r in single if (r.group, r.reading) not in told)
+        finding = replace(finding, kept_by=least, kept_too=others if len(least) == 1 else ())
 
     def shown(search: Search) -> Finding:
         found = prepared.exhibit_point(finding, search, case, scope, article, met=False)
@@ -213,7 +218,7 @@ def _lost_besides(
     met = tuple(x for x in limitations if meets(x.formula, article, session.base))
     scope = All(tuple(x.formula for x in met))
     groups = session.groups_in(scope, above)
-    found = replace(finding, quantifier="some", stakes=3, kept_by=())
+    found = replace(finding, quantifier="some", stakes=3, kept_by=(), kept_too=())
 
     def lost() -> Search:
         search = session.search(groups, things=False)

@@ -4,14 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Set
 
-from scopecheck.answers.findings import STATED_END, Finding, Looked, Quantifier, Reread, Status
-from scopecheck.answers.questions.cases import Answer, finding_at, scope_at, status_at, targets, with_status
+from scopecheck.answers.findings import STATED_END, Finding, Looked, Quantifier, Status
+from scopecheck.answers.questions.cases import (
+    Answer,
+    finding_at,
+    one_reread,
+    scope_at,
+    status_at,
+    targets,
+    with_status,
+)
 from scopecheck.answers.questions.document_ranges import at_stated_ends, range_relations
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.ways import ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
-from scopecheck.core.construction import Construction, admissible_readings
+from scopecheck.core.construction import Construction
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case
 from scopecheck.foundations.record import replace
@@ -135,7 +143,7 @@ def _unmet_by(
 ) -> Finding:
     """With each reading of one phrase that keeps the thing out; where none does alone, the least several."""
     session = prepared.session
-    if single := tuple(r for r, k in _one_reread(prepared, groups) if not meets(scope, article, k)):
+    if single := tuple(r for r, k in one_reread(prepared, groups) if not meets(scope, article, k)):
         return replace(finding, unmet_by=single)
     search = session.search(groups, things=False)
     search.require(~session.met_by(scope, article))
@@ -150,7 +158,7 @@ def _region_unmet_by(
     session = prepared.session
     search = session.search(groups)
     search.require(session.met(case.facts), session.met(scope))
-    rereads = _one_reread(prepared, groups)
+    rereads = one_reread(prepared, groups)
     if single := tuple(r for r, k in rereads if not search.holds(*session.taken(k, groups))):
         return replace(finding, unmet_by=single)
     refined = find_construction(session, [Demand(case.facts, scope, "none")])
@@ -158,15 +166,6 @@ def _region_unmet_by(
         return finding
     told = prepared.told_refined(finding, refined, groups)
     return replace(finding, unmet_by=told.rereads + told.read_as, unmet_together=True)
-
-
-def _one_reread(prepared: Prepared, groups: tuple[int, ...]) -> Iterator[tuple[Reread, Construction]]:
-    """The base with one phrase read otherwise, for each phrase and reading."""
-    session = prepared.session
-    for g in groups:
-        for r in admissible_readings(prepared.sheet.groups[g], session.strained):
-            if r != session.base.readings[g]:
-                yield Reread(g, r), session.base.with_reading(g, r)
 
 
 def _prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: tuple[Formula, ...]) -> None:
@@ -283,7 +282,7 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     quantifier: Quantifier = "some" if base != "every" else "every" if nothing_escapes else "base"
     finding = replace(finding, quantifier=quantifier, stakes=1 if quantifier == "every" else 2, at_base=base)
     if quantifier == "base":
-        rereads = _one_reread(prepared, groups)
+        rereads = one_reread(prepared, groups)
         single = tuple(r for r, k in rereads if escape.holds(*session.taken(k, groups)))
         told = None if single else prepared.told_by(finding, escape, groups)
         least = single if told is None else told.rereads + told.read_as

@@ -178,6 +178,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "condition_not_met": [x.label for x, _ in conditions_not_met(sheet, f)],
         "kept_out_by": [_kept_out_by(sheet, f, w) for w in f.ways_out],
         "kept_by": [reread_data(sheet, r) for r in f.kept_by],
+        "kept_too": [reread_data(sheet, r) for r in f.kept_too],
         "kept_out_if": [
             reread_data(sheet, replace(r, breaks=keeping_points(sheet, f, r))) for r in f.unmet_by
         ],
