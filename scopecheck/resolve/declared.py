@@ -61,6 +61,14 @@ NEVER_IN_NAMES = frozenset(
 )
 
 
+def _without(words: list[str], bad: str) -> str:
+    """What to declare instead of a name with a word of limits in it."""
+    rest = [word for word in words if word.lower() != bad]
+    if not rest or not rest[0][0].isalpha() or NEVER_IN_NAMES & {word.lower() for word in rest}:
+        return "choose a name without it, such as one noun"
+    return f"declare {' '.join(rest)}, and keep '{bad}' in the claim's words right of the colon"
+
+
 def declarations(declare: Declare) -> list[Declaration]:
     """The declared things of one line. Raises Trouble for wrong bounds, units, names, empty domains."""
     for name in declare.names:
@@ -71,7 +79,7 @@ def declarations(declare: Declare) -> list[Declaration]:
                 name.span,
                 f"'{bad}' cannot be part of a name",
                 "The words of limits and hedges are read as phrases.",
-                "choose a name without it, such as one noun",
+                _without(name.name.split(), bad),
             )
         if name.name in HEADINGS or name.name in CAPITALS:
             raise trouble(name.span, f"'{name.name}' is a word of the language", "", "choose another name")

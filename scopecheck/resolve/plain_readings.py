@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
 from scopecheck.core.declared import Step
 from scopecheck.foundations.regex import regex
@@ -32,7 +33,10 @@ def plain_text(text: str, at: Occurrence) -> str:
 
     def listed(match: re.Match[str]) -> str:
         slot = at.slots.get(match.group(2))
-        return f"{_QUANTIFIERS[match.group(1)]} {slot.text}" if isinstance(slot, Listed) else match.group()
+        if not isinstance(slot, Listed):
+            return match.group()
+        members = slot.text.replace(", and ", " and ").replace(", or ", " or ")
+        return f"{_QUANTIFIERS[match.group(1)]} {members}"
 
     places: list[str] = []
 
@@ -70,7 +74,22 @@ def plain_text(text: str, at: Occurrence) -> str:
 
     # What a unit is called may be the name of a slot: a place is filled in after the names.
     filled = _NAME.sub(value, text) if at.shown else text
-    return _PUT_ASIDE.sub(lambda m: places[int(m[1])], filled)
+    return _PUT_ASIDE.sub(lambda m: places[int(m[1])], _OF_TWO.sub(_picked, filled))
+
+
+_NUMBER = r"(\d+(?:\.\d+)?(?:[:/]\d+(?:\.\d+)?)?)"
+_OF_TWO = regex(rf"\b(LEAST|GREATEST)\({_NUMBER}, {_NUMBER}\)")
+
+
+def _picked(match: re.Match[str]) -> str:
+    """The lesser or the greater of two written numbers, as it is written."""
+
+    def value(text: str) -> Fraction:
+        above, _, below = text.replace(":", "/").partition("/")
+        return Fraction(above) / Fraction(below or "1") if Fraction(below or "1") else Fraction(0)
+
+    pick = min if match[1] == "LEAST" else max
+    return pick((match[2], match[3]), key=value)
 
 
 _OF_STEP = regex(r"\b(DONE|START|END)\((\w+)\)(, (?=\S))?")
