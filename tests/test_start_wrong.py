@@ -136,3 +136,31 @@ def test_a_limit_of_what_is_excluded_is_marked() -> None:
     drafted = [line for line in lines(claim) if line.startswith("|")]
     assert "| tank : at least 1 l" in drafted
     assert {line.partition(" : ")[0] for line in drafted if "0.5 l" in line} == {"| not restated"}
+
+
+COUNTED_OF = """\
+1. A gear set comprising a small wheel having at most eleven teeth and a large wheel having at least forty
+teeth.
+2. A lens system, wherein half of a maximum field of view of the lens system is greater than 35 degrees.
+3. A lens system, wherein the refractive index of the second lens element is 1.64 or higher.
+4. A controller configured to limit a rate of change of the motor speed to 10 rpm/s or less.
+5. A heat pump having a coefficient of performance of at least 3.5 at an outdoor temperature of 7 °C and a
+flow temperature of 35 °C.
+6. A polymer which is a copolymer of at least 30 wt% butyl acrylate and up to 5 wt% of an acid monomer.
+7. A film comprising a polyamide selected from PA6, PA66 and PA6/66.
+"""
+
+
+def test_a_limit_is_of_what_the_words_say_and_not_of_what_stands_beside_it() -> None:
+    found = lines(COUNTED_OF)
+    assert "| small wheel teeth : at most eleven" in found
+    assert "| large wheel teeth : at least forty" in found
+    half = "half of a maximum field of view of the lens system is greater than 35 degrees"
+    assert f"| not restated : {half}" in found
+    assert "| refractive index : 1.64 or higher" in found
+    assert "| motor speed change rate : 10 rpm/s or less" in found
+    assert "| coefficient of performance : at least 3.5" in found
+    assert not [line for line in found if ": 35 °C" in line and "not restated" not in line]
+    assert "| butyl acrylate : at least 30 wt%" in found
+    assert not [line for line in found if line.startswith("|") and "selected from" in line]
+    read(COUNTED_OF)

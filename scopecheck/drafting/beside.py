@@ -60,6 +60,9 @@ def whole_start(text: ClaimText, start: int, at: int) -> int:
             start -= 3
         else:
             break
+    texts = texts_of(text)
+    if start > 1 and run_at(texts[:at], start - 2, "measures", "with_of") == at - start + 2:
+        return start - 2  # 'a maximum field of view'
     return start
 
 

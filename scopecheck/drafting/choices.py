@@ -85,7 +85,13 @@ def _list(text: ClaimText, texts: list[str], at: int) -> Choice | None:
         return None
     members, end = listed_from(text, at + width)
     noun = noun_before(text, at)
-    if len(members) < 2 or not noun or any(w in words("nouns", "stops") for m in members for w in m.split()):
+    cut = texts[end : end + 1] == ["/"]  # 'PA6, PA66 and PA6/66': no name of a member
+    if (
+        cut
+        or len(members) < 2
+        or not noun
+        or any(w in words("nouns", "stops") for m in members for w in m.split())
+    ):
         return None
     return Choice(at, end, noun, members, _ahead(text, at, noun))
 

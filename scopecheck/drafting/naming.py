@@ -130,8 +130,8 @@ def _amount_before(texts: list[str], stretch: Stretch) -> bool:
     before = texts[max(0, at - 4, min(at, stretch.after)) : at]
     start = max((i + 1 for i, word in enumerate(before) if word in (",", ";", ":")), default=0)
     before = before[start:]
-    said = words("measures", "nouns") | {"is", "are", "being", "present", "amounts"}
-    return not said.isdisjoint(before)
+    said = words("measures", "nouns") | {"present", "amounts"}
+    return not said.isdisjoint(before) or not {"is", "are", "being"}.isdisjoint(before[-2:])
 
 
 def _parts_by(text: ClaimText, at: int) -> Called | None:
@@ -323,6 +323,9 @@ def _behind(text: ClaimText, start: int) -> tuple[str, str]:
     at = start - (start > 0 and texts[start - 1] in words("nouns", "determiners"))
     if at < 2:
         return "", ""
+    if (rate := texts[max(0, at - 4) : at])[:2] == ["rate", "of"] and rate[3:] == ["of"]:
+        noun = noun_from(text, start)
+        return f"{noun} {rate[2]} rate", noun  # 'a rate of change of the speed'
     joint, known = texts[at - 1], words("measures", "nouns")
     if joint == "of" and at == start - 1:
         first = whole_start(text, noun_start(texts, at - 1), at - 1)

@@ -32,7 +32,7 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return at, end
     if start > 2 and texts[start - 1] in ("latest", "earliest") and texts[start - 2] == "the":
         return start - 3, end
-    if at := _measuring(texts, stretch):
+    if (at := _measuring(texts, stretch)) or (at := _half_of(texts, start)):
         return at, end
     if stretch.unit is not None and not stretch.under[1] and _limit_behind(texts, end):
         return start, end
@@ -61,6 +61,16 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     if often := _how_often(texts, end):
         return stretch.start, often
     return 0, 0
+
+
+def _half_of(texts: list[str], start: int) -> int:
+    """Where 'half of a field of view is' begins before a limit: half of it is limited, which has no name."""
+    for at in range(start - 1, max(0, start - MOST_BACK), -1):
+        if texts[at] in _PARTING or texts[at][0].isdecimal():
+            return 0
+        if texts[at : at + 2] == ["half", "of"]:
+            return at
+    return 0
 
 
 _SIZES = frozenset("length width height diameter thickness radius depth".split())
