@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 from math import floor
 from typing import assert_never
@@ -178,14 +178,28 @@ def references(sheet: Sheet, formulas: tuple[Formula, ...], first: Case | None =
         said = stated_values(sheet, inside[0])
         known = (d for d in sheet.declarations if d.name in said)
         plain |= {d.name: said[d.name] for d in known if _can_be(d, said[d.name])}
+    plain |= _between(sheet, plain)
     if first is not None:
-        return [Reference(first.name, {**plain, **stated_values(sheet, first)})]
+        own = stated_values(sheet, first)
+        return [Reference(first.name, {**plain, **_between(sheet, own), **own})]
     order = {"inside": 0, "outside": 1, "document": 2, "class": 3}
     listed = sorted(sheet.cases, key=lambda case: order[case.role])
-    found = [
-        Reference(case.name, {**plain, **values}) for case in listed if (values := stated_values(sheet, case))
-    ]
+    stated = ((case.name, stated_values(sheet, case)) for case in listed)
+    found = [Reference(name, {**plain, **_between(sheet, own), **own}) for name, own in stated if own]
     return found or [Reference("", plain)]
+
+
+def _between(sheet: Sheet, known: Mapping[str, Value]) -> dict[str, Value]:
+    """What the values at the start and at the end of a step plainly come to in between."""
+    found: dict[str, Value] = {}
+    for step in sheet.steps:
+        for own in step.fields if step.duration else ():
+            at = step.moments(own)
+            start, end = known.get(at["start"]), known.get(at["end"])
+            if isinstance(start, Fraction) and isinstance(end, Fraction):
+                found[at["lowest"]], found[at["highest"]] = min(start, end), max(start, end)
+                found[at["average"]] = (start + end) / 2
+    return found
 
 
 __all__ = ["OTHERS", "Reference", "default_values", "references", "stated_values"]
