@@ -76,7 +76,10 @@ def _folded(term: Term) -> Term:
 
 
 def _end(op: Op, term: Term, limit: Term, given: Formula) -> Iterator[WrittenEnd]:
-    if isinstance(limit, Multiply) and isinstance(limit.left, Const) and isinstance(limit.right, Measured):
+    times = limit.left if isinstance(limit, Multiply) else None
+    if isinstance(limit, Multiply) and isinstance(times, Const) and isinstance(limit.right, Measured):
+        if not times.written:
+            return
         term, limit = Divide(term, limit.right, limit.right.name), limit.left
     if op in ("=", "!=") or not isinstance(limit, Const) or not (limit.written or limit.value):
         return

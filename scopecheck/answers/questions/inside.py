@@ -161,7 +161,7 @@ def _inside_point(
     limitations: tuple[Limitation, ...],
 ) -> Iterator[Answer]:
     """As for a region, by the readings alone: the thing is one article."""
-    session = prepared.session
+    session, asked = prepared.session, finding
     met = session.met_by(scope, article)
     groups = session.groups_in(scope)
     ever = session.search(groups, things=False).holds(met)
@@ -193,13 +193,29 @@ def _inside_point(
         others = tuple(r for r in single if (r.group, r.reading) not in told)
         finding = replace(finding, kept_by=least, kept_too=others if len(least) == 1 else ())
 
+    always = tuple(x for x in limitations if not ever and _never_met(prepared, x, article))
+
     def shown(search: Search) -> Finding:
         found = prepared.exhibit_point(finding, search, case, scope, article, met=False)
-        return _with_failing(prepared, found, limitations, article)
+        return _with_failing(prepared, found, always or limitations, article)
 
     yield from ways_of(prepared, finding, groups, lost, shown)
+    if always:
+        # What else keeps it out as presumed, and not on every reading, is told by itself.
+        presumed = (x for x in limitations if not meets(x.formula, article, session.base))
+        rest = tuple(x for x in presumed if x not in always)
+        if rest:
+            lines = All(tuple(x.formula for x in rest))
+            yield from _inside_point(prepared, case, asked, article, lines, above, rest)
     if finding.quantifier != "some":
         yield from _lost_besides(prepared, case, finding, article, above, limitations)
+
+
+def _never_met(prepared: Prepared, limitation: Limitation, article: Article) -> bool:
+    """Does the thing miss the limitation on every reading?"""
+    session = prepared.session
+    search = session.search(session.groups_in(limitation.formula), things=False)
+    return not search.holds(session.met_by(limitation.formula, article))
 
 
 def _lost_besides(
