@@ -18,6 +18,9 @@ mass    mass in kg
 reduction  share in %
 time    time in min
 pressure  in bar, > 0 bar
+below   pressure in bar(g)
+pause   time in min
+count   count
 metal   any of copper, zinc, tin, lead
 """
 
@@ -93,6 +96,17 @@ def alike(made: Sheet) -> bool:
         ("height, depth : ratio of height to depth of at least about 5", "height / depth >= 5"),
         ("height, depth : ratio of height to depth of about 40:1 or less", "height / depth <= 40"),
         ("height, depth : in a ratio of about 4:1 to about 1:1", "1 <= height / depth <= 4"),
+        ("count : four, six or eight", "count = 4 OR count = 6 OR count = 8"),
+        ("count : where count is an integer from 3 to 8", "3 <= count <= 8"),
+        ("count : an even number of counts, not fewer than four", "count / 2 IS WHOLE AND count >= 4"),
+        ("time : within 2 to 5 min", "2 min <= time <= 5 min"),
+        ("time : at the latest after 5 min", "time <= 5 min"),
+        ("below : -0.4 to -0.8 bar relative to ambient", "-0.8 bar(g) <= below <= -0.4 bar(g)"),
+        (
+            "pause, time : no less than 2 min and not longer than one half of the time",
+            "pause >= 2 min AND pause <= time / 2",
+        ),
+        ("height : from 5 to about 6 mm", "5 mm <= height <= 6 mm"),
     ],
 )
 def test_what_words_say(words: str, exactly: str) -> None:

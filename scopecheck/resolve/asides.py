@@ -145,7 +145,7 @@ def measures(
     own = set(f"{name} {declared.note if declared else ''}".lower().split())
     words = [word_of(t) for t in tokens[: numbers[0] if numbers else 0]]
     kind = first.kind or PLAIN_KIND
-    timed = kind.dimension == _TIME and words[:1] in (["for"], ["during"])
+    timed = kind.dimension == _TIME and words[:1] in (["for"], ["during"], ["after"])
     said = 0
     while said < len(words) and _leads(words[said], own, kind):
         said += 1
@@ -153,7 +153,7 @@ def measures(
         if timed or any(_is_measure(w, kind) for w in words[:end]):
             yield Aside(tokens[end:], tokens[:end])
     last = word_of(tokens[-1])
-    apart = last == "apart" and kind.dimension == _LENGTH
+    apart = (last, kind.dimension) in (("apart", _LENGTH), ("later", _TIME))
     if numbers and (apart or word_lists()["adjectives"].get(last) in own):
         yield Aside(tokens[:-1], tokens[-1:])
 

@@ -160,6 +160,8 @@ def _is_idle(tokens: tuple[Token, ...], at: int, own: frozenset[str]) -> bool:
     word = word_of(tokens[at])
     if word in BY and own & A_CHANGE:
         return True
+    if word == "where" and any(word_of(t) in own for t in tokens[at + 1 : at + 2]):
+        return True  # 'where n is 3, 4 or 5'
     if word in own or word not in CHANGES:
         return word in own or word in FILLERS
     before = word_of(tokens[at - 1]) if at else ""

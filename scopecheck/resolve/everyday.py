@@ -186,11 +186,14 @@ def without_class(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple
     return tuple(found)
 
 
-def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`an integer from 1 to 5` without what a count says by itself."""
-    length = run_at([t.text.lower() for t in tokens], 0, "short", "whole")
+def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+    """`an integer from 1 to 5`, `where n is an integer from 1 to 5` without what a count says by itself."""
+    texts = [t.text.lower() for t in tokens]
+    idle = {*name.lower().split(), "where", "wherein", "is", "being", "the"}
+    start = next((i for i, text in enumerate(texts) if text not in idle), 0)
+    length = run_at(texts, start, "short", "whole")
     whole = isinstance(subject, Typed) and subject.whole
-    return tokens[length:] if whole and len(tokens) > length else tokens
+    return tokens[start + length :] if whole and length and len(tokens) > start + length else tokens
 
 
 def with_least_or_most(

@@ -7,7 +7,7 @@ from functools import cached_property
 
 from scopecheck.core.declared import Assembly, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, Divide, Greatest, Least, Magnitude, Negate
-from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind
+from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind, kind_word
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at
@@ -387,6 +387,16 @@ class Job:
             found = self.place.names.declared(" ".join(t.text for t in name))
             if isinstance(found, NumberDecl):
                 return found
+        # 'the cycle time' of what is declared as: cycle  time in s.
+        found = self.place.names.declared(" ".join(t.text for t in words[:-1])) if len(words) > 1 else None
+        kind = kind_word(word_of(words[-1]))
+        if (
+            isinstance(found, NumberDecl)
+            and kind is not None
+            and found.kind.dimension
+            and kind.accepts(found.kind)
+        ):
+            return found
         return called(self.place.names, " ".join(t.text for t in words)) if len(words) > 2 else None
 
     def is_item(self, tokens: tuple[Token, ...]) -> bool:

@@ -14,7 +14,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, Fill, Match, word_of
 from scopecheck.resolve.classes import has, not_within_another
 from scopecheck.resolve.entry import OF_PAUSES, Entry
-from scopecheck.resolve.names import ONLY_WITH_PAUSES, Bound, Listed, Names, Steps, member_of
+from scopecheck.resolve.names import ONLY_WITH_PAUSES, Bound, Listed, Names, Steps, Typed, member_of
 from scopecheck.resolve.nouns import order_of_nouns
 from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.phrase_advice import no_phrase
@@ -192,7 +192,10 @@ class _Filling:
                 self.job.place.names.speak(member)
             once = tuple(has(subject, m) for m in not_within_another(subject, members))
             return Listed(tuple(has(subject, m) for m in members), tuple(members), text, once=once)
-        return Listed(tuple(self.whole(self.job, m) for m in fill.members), (), text)
+        whole = isinstance(subject, Typed) and subject.whole
+        idle = self.job.tests().own_words | FILLERS | {"where", "wherein"}
+        said = [_exactly(m, idle) if whole and len(fill.members) > 1 else m for m in fill.members]
+        return Listed(tuple(self.whole(self.job, m) for m in said), (), text)
 
     def listed_parts(self, made: Assembly, fill: Fill, text: str) -> Listed:
         """Kinds of part, each with how many of it the words ask for: `two plates and a spring`."""
@@ -205,6 +208,15 @@ class _Filling:
             named.append(found[0])
             said.append(self.whole(found[1], words) if found[1] else has(made, found[0]))
         return Listed(tuple(said), tuple(named), text, once=tuple(said))
+
+
+def _exactly(member: tuple[Token, ...], idle: frozenset[str]) -> tuple[Token, ...]:
+    """A number of a list of numbers, `four, six or eight`: so many, and not at least so many."""
+    number = member[-1]
+    if not idle.issuperset(map(word_of, member[:-1])):
+        return member
+    before = max(0, number.start - 1)  # what is read is known by where it begins and ends
+    return replace(number, sort="word", text="exactly", number=None, start=before, end=before), number
 
 
 def named_subjects(
@@ -246,8 +258,11 @@ def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tupl
 
 
 def _ratios_in_order(entry: Entry, slots: dict[str, Bound], shown: dict[str, str], names: Names) -> None:
-    """`1:2 to 1:4`: the ends of a range of ratios stand in either order."""
-    if not entry.where or not {"L", "U"} <= slots.keys() or ":" not in shown["L"] or ":" not in shown["U"]:
+    """`1:2 to 1:4`, `-0.4 to -0.8 bar`: ends of a range of ratios, or below zero, stand in either order."""
+    if not entry.where or not {"L", "U"} <= slots.keys():
+        return
+    ends = [b.number for b in (slots["L"], slots["U"]) if isinstance(b, Typed) and b.number]
+    if len(ends) < 2 or not (all(":" in n.text for n in ends) or all(n.value < 0 for n in ends)):
         return
     if condition_holds(entry.where, slots, names) is False:
         slots["L"], slots["U"] = slots["U"], slots["L"]

@@ -15,7 +15,7 @@ from scopecheck.resolve.beside_another import (
     Read,
 )
 from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import joined_parts, word_of
 from scopecheck.resolve.conditional import TIME, conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.everyday import (
@@ -49,7 +49,14 @@ from scopecheck.resolve.spelled import spelled_amounts
 from scopecheck.resolve.subjects import Subject, at_its_end, with_units, without_unit
 from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
-from scopecheck.resolve.usual import with_hours, with_members, with_shares, with_usual_words
+from scopecheck.resolve.usual import (
+    with_gauge,
+    with_hours,
+    with_members,
+    with_parity,
+    with_shares,
+    with_usual_words,
+)
 
 MOST_WORDS = 60
 UNTIL = ("until", "till")
@@ -103,9 +110,22 @@ class Reader:
             plainly = self._trying()._reads_plainly(words, subjects)
         if plainly:
             return whole(job, made)
-        if found := self._of_each_part(tokens, words, subjects):
+        if found := self._of_each_part(tokens, words, subjects) or self._first_alone(tokens, words, subjects):
             return found
         return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
+
+    def _first_alone(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`at least 200 ms and at most half of the cycle`: of both things, but at first of one alone."""
+        for left, right in joined_parts(tokens) if len(subjects) == 2 else ():
+            with suppress(Trouble):
+                trying = self._trying()
+                tried = [trying._job(left, words, subjects[:1]), trying._job(right, words, subjects)]
+                if all(is_read(*job) and can_be_read(*job) for job in tried):
+                    jobs = self._job(left, words, subjects[:1]), self._job(right, words, subjects)
+                    return All(tuple(whole(*job) for job in jobs))
+        return None
 
     def _of_each_part(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -229,6 +249,9 @@ class Reader:
         multiples = with_multiples(with_fractions(self._amounts(signs, words, subjects)))
         if multiples not in (made[1], fractions) and self._can_be_read(multiples, words, subjects):
             yield self._job_of(multiples, words, subjects)
+        parity = with_parity(made[1])
+        if parity != made[1]:
+            yield self._job_of(parity, words, subjects)
         members = with_members(made[1], made[0].first)
         if members != made[1]:
             yield self._job_of(members, words, subjects)
@@ -299,10 +322,10 @@ class Reader:
         if not subjects:
             return tokens
         if len(subjects) == 1:
-            tokens = with_shares(tokens, subjects[0].bound)
+            tokens = with_gauge(with_shares(tokens, subjects[0].bound), subjects[0].bound)
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
-        tokens = of_whole_numbers(tokens, subjects[0].bound)
+        tokens = of_whole_numbers(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
-from scopecheck.foundations.quantity import number_text
+from scopecheck.foundations.quantity import find_unit, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
 from scopecheck.resolve.everyday import with_fractions
@@ -87,6 +87,47 @@ def with_shares(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
         else t
         for t in with_fractions(tokens)
     )
+
+
+def with_parity(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`an even number of cups, not fewer than four` with an 'and': even, and not fewer."""
+    texts = [t.text.lower() for t in tokens]
+    number = next(
+        (i for i in range(1, len(texts)) if texts[i - 1] in ("even", "odd") and texts[i] == "number"), 0
+    )
+    for at in range(number + 1, len(texts)) if number else ():
+        if texts[at] == "," or texts[at] in _LIMITS:
+            joined = replace(tokens[at], sort="word", text="and", number=None)
+            return (*tokens[:at], joined, *tokens[at + (texts[at] == ",") :])
+        if texts[at] == "and":
+            break
+    return tokens
+
+
+_LIMITS = ("not", "no", "exceeding", "between", "from", "at", "less", "more", "fewer", "up")
+
+
+def with_gauge(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`-0.4 bar relative to ambient`, of a gauge pressure, with that unit."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    texts = [t.text.lower() for t in tokens]
+    said = next((n for n in (4, 3) if tuple(texts[-n:]) in _FROM_AMBIENT), 0)
+    if kind is None or kind.basis != "gauge" or not said:
+        return tokens
+    found: list[Token] = []
+    for token in tokens[:-said]:
+        unit = token.number.unit if token.number else None
+        gauge = find_unit(f"{unit.symbol}(g)") if unit and not unit.kind.basis else None
+        number = replace(token.number, unit=gauge) if token.number and gauge else token.number
+        found.append(replace(token, number=number))
+    return tuple(found)
+
+
+_FROM_AMBIENT = (
+    ("relative", "to", "ambient"), ("relative", "to", "atmosphere"),
+    ("relative", "to", "ambient", "pressure"),
+    ("relative", "to", "atmospheric", "pressure"), ("above", "atmospheric", "pressure"),
+)  # fmt: skip
 
 
 def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
