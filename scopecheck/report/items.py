@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from scopecheck.answers.findings import STATED_END, Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
@@ -324,13 +324,20 @@ def item(sheet: Sheet, cluster: Cluster, number: int, with_picture: bool = True)
         heads(sheet, first),
         statement(sheet, first),
         below,
-        tuple(line(sheet, finding) for finding in rest),
+        _others(sheet, first, rest),
         cluster.follows,
         cluster.findings,
         cluster.absorbed,
         picture_for(sheet, first) if with_picture else None,
         titled,
     )
+
+
+def _others(sheet: Sheet, first: Finding, rest: Sequence[Finding]) -> tuple[str, ...]:
+    """The other findings of an item, one line each; of a claim below that says the same, nothing again."""
+    told = dict.fromkeys(line(sheet, finding) for finding in rest)
+    told.pop(line(sheet, first), None)
+    return tuple(told)
 
 
 def _recurs(cluster: Cluster) -> bool:

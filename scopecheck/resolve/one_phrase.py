@@ -7,6 +7,7 @@ from itertools import pairwise
 from scopecheck.core.formula import All, Formula, Not
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.record import replace
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
 from scopecheck.resolve.beside_another import (
     Read,
@@ -69,7 +70,7 @@ def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
             lift = f"{aside.help}; or lift only: {job.text(aside.rest).removeprefix('of ')}"
             raise trouble(job.span(aside.words), aside.wrong, "", lift)
         for number, word in pairwise(tokens):
-            if number.number and word_of(word) in CALENDAR:
+            if (number.number or word_of(number) in NUMBER_WORDS) and word_of(word) in CALENDAR:
                 raise no_fixed_length(job.span((number, word)))
         if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens)):
             raise advice
