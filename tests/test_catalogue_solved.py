@@ -168,6 +168,10 @@ STATED = {
     "ratio of (noun a) to (noun b) of about (ratio r) to about (ratio s)": Given(
         "context tolerance", {"e": TENTH}, {"a stated lower end": "0.225", "a stated upper end": "0.55"}
     ),
+    "at least about (plain N) months": Given(
+        "thirty days each", {"e": TENTH}, {"a stated lower end": "54 day"}
+    ),
+    "at least about (plain N) years": Given("365 days each", {"e": TENTH}, {"a stated lower end": "657 day"}),
     "effective amount": Given("enough for the stated effect", {"f": THREE}, AMOUNT),
     "flexible": Given("at least a threshold", {"c": THREE}, VALUE),
     "parallel": Given(

@@ -117,7 +117,7 @@ SPECIAL: dict[str, tuple[Kind, ...]] = {
     "I4": (Kind(("angle in deg", "length in mm"), ""),),
     "J1": (DAYS,),
     "J2": (DAYS, COUNT),
-    "J3": (Kind(("in h",), "day", ({"N": "2"},)),),
+    "J3": (Kind(("in h",), "day", ({"N": "2", "L": "2", "U": "5"},)),),
     "J10": (Kind(("count",), "h", ({"N": "10", "P": "100"},)),),
     "J11": (COUNT,),
     "J12": (Kind(("length in mm",), "", ({"D": "10 %", "T": "2 h"}, {"D": "2 mm", "T": "2 h"})),),
