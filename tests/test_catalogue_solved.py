@@ -149,6 +149,7 @@ STATED = {
     "less than about (N)": Given("context tolerance", {"e": TENTH}, _ends("", "11 mm")),
     "about (L) to (U)": Given("covers both ends", {"e": TENTH}, _ends("9 mm", "22 mm")),
     "about (L) to about (U)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "22 mm")),
+    "(L) to about (U)": Given("upper end only", {"e": TENTH}, _ends("10 mm", "22 mm")),
     "between about (L) and (U)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "22 mm")),
     "substantially (N)": Given("near enough for the purpose", {"e": TENTH}, _ends("9 mm", "11 mm")),
     "substantially free of (noun a)": Given("below a number", {"z": THREE}, AMOUNT),

@@ -164,3 +164,29 @@ def test_a_limit_is_of_what_the_words_say_and_not_of_what_stands_beside_it() -> 
     assert "| butyl acrylate : at least 30 wt%" in found
     assert not [line for line in found if line.startswith("|") and "selected from" in line]
     read(COUNTED_OF)
+
+
+@pytest.mark.parametrize("stopped", ["is interrupted", "is suspended", "is prevented"])
+def test_what_is_not_done_on_a_condition_is_not_drafted_as_done_on_it(stopped: str) -> None:
+    text = SPRAYING.format(stopped=stopped)
+    found = lines(text)
+    assert not [line for line in found if line.startswith("| spraying, wind speed :")]
+    marked = [line for line in found if line.startswith("| not restated :")]
+    assert [line for line in marked if line.endswith("when the wind speed exceeds 5 m/s")]
+    read(text)
+
+
+SPRAYING = """\
+1. A method of treating a field, comprising applying not more than 200 l/ha of a liquid at a working speed of
+6 to 12 km/h, wherein at least 90 % of the droplets are larger than 100 µm and spraying {stopped} when the
+wind speed exceeds 5 m/s.
+"""
+
+
+def test_a_step_omitted_on_a_condition_is_a_line_with_the_word() -> None:
+    found = lines(SPRAYING.format(stopped="is omitted"))
+    assert "| spraying, wind speed : omitted when the wind speed exceeds 5 m/s" in found
+    found = lines(SPRAYING.format(stopped="is not carried out"))
+    assert "| spraying, wind speed : not carried out when the wind speed exceeds 5 m/s" in found
+    found = lines(SPRAYING.format(stopped="is carried out"))
+    assert "| spraying, wind speed : when the wind speed exceeds 5 m/s" in found

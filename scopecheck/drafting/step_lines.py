@@ -10,10 +10,12 @@ from scopecheck.drafting.marks import takes, takes_at, words_at
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.stepped import step_at, step_before
 from scopecheck.drafting.work import Work
+from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.account import ORDER_WORDS
 
 MOST_WORDS = 6
 """How many words behind a word of time what it speaks of may take."""
+_NOT = ("not", "no", "never")
 _ONWARDS = ("then", "thereafter", "subsequently", "followed")
 """Words that stand before the later of two steps."""
 
@@ -47,20 +49,35 @@ def propose_duration(work: Work, stretch: Stretch, step: Quantity, readable: Rea
 
 def propose_if(work: Work, stretch: Stretch, thing: Quantity, readable: Readable) -> None:
     """A line for a step that is done on a condition: the step and the thing left of the colon."""
-    step = next((i.step for i in work.items if i.start <= stretch.condition < i.end), "")
-    at = stretch.condition
+    texts, at = work.text.texts, stretch.condition
+    step, begin = next(((i.step, i.start) for i in work.items if i.start <= at < i.end), ("", at))
     names = f"{step}, {thing.name}"
+    if stop := next((i for i in range(begin, at) if _stops(texts, i)), 0):
+        # 'Is interrupted when': on the condition the step is not done, and the words before it say so.
+        omitted = words_at(work.text, stop, stretch.end)
+        if readable.reads(omitted, names) and takes(work.text, omitted, stop, stretch.end):
+            work.claim.lines.append(Proposed(omitted, names, asked=True))
+        else:
+            work.unread.append((stop, stretch.end))
+        return
     if step not in readable.names.steps or any(i in work.text.taken for i in range(at, stretch.end)):
         return
-    words = words_at(work.text, at, stretch.end)
-    if readable.reads(words, names) and takes(work.text, words, at, stretch.end):
-        work.claim.lines.append(Proposed(words, names, asked=True))
+    said = words_at(work.text, at, stretch.end)
+    if readable.reads(said, names) and takes(work.text, said, at, stretch.end):
+        work.claim.lines.append(Proposed(said, names, asked=True))
         return
     for start in stretch.starts:
-        words = f"{work.text.texts[at]} ... {words_at(work.text, start, stretch.end)}"
-        if readable.reads(words, names) and takes_at(work.text, words, (at, *range(start, stretch.end))):
-            work.claim.lines.append(Proposed(words, names, asked=True))
+        said = f"{texts[at]} ... {words_at(work.text, start, stretch.end)}"
+        if readable.reads(said, names) and takes_at(work.text, said, (at, *range(start, stretch.end))):
+            work.claim.lines.append(Proposed(said, names, asked=True))
             return
+
+
+def _stops(texts: list[str], at: int) -> bool:
+    """Whether a word says that something is not done: 'stopped', 'not' before no number."""
+    return texts[at] in words("limits", "stopping") and not (
+        texts[at] in _NOT and any(t[0].isdecimal() for t in texts[at + 1 : at + 4])
+    )
 
 
 def propose_order(work: Work, readable: Readable) -> None:
