@@ -20,6 +20,7 @@ from scopecheck.core.formula import Formula, Read
 from scopecheck.core.model import FreeParameter, Group, Sheet
 from scopecheck.report.occasions import occasions, phrase_in, read
 from scopecheck.resolve.catalogue import entries
+from scopecheck.solving.constraints import Budget
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
 
@@ -42,7 +43,7 @@ class Trial:
     @cached_property
     def looks(self) -> tuple[tuple[Construction, Session], ...]:
         """What a session keeps of a formula holds for one construction, so there is one for each."""
-        return tuple((k, Session(self.sheet)) for k in _constructions(self.sheet))
+        return tuple((k, Session(self.sheet, Budget(wall=1200))) for k in _constructions(self.sheet))
 
     def separated(self, one: Formula, other: Formula) -> bool:
         """Does some thing meet one formula and not the other, on some values of what they leave open?"""

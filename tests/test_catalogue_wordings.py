@@ -70,8 +70,8 @@ STRAINED = [
     ("US examination", "consisting essentially of (list M and)", set()),
     ("US court", "having (list M and)", set()),  # decided both ways
     ("US examination", "selected from group consisting of (list M and)", {"all members"}),
-    ("US examination", "a plurality", {"three or more"}),
-    ("US examination", "several", {"one or more"}),
+    ("US examination", "a plurality", {"three or more", "two kinds or more"}),
+    ("US examination", "several", {"one or more", "two kinds or more"}),
     ("US examination", "at least one of (list M and)", {"exactly one kind"}),
     ("US court", "either (list M or)", set()),  # decided both ways
     ("EPO", "ratio of (noun a) to (noun b) of at most (ratio r)", {"second over first"}),

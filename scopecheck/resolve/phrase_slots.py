@@ -193,8 +193,8 @@ class _Filling:
             once = tuple(has(subject, m) for m in not_within_another(subject, members))
             return Listed(tuple(has(subject, m) for m in members), tuple(members), text, once=once)
         whole = isinstance(subject, Typed) and subject.whole
-        idle = self.job.tests().own_words | FILLERS | {"where", "wherein"}
-        said = [_exactly(m, idle) if whole and len(fill.members) > 1 else m for m in fill.members]
+        own = self.job.tests().own_words
+        said = [_exactly(m, own) if whole and len(fill.members) > 1 else m for m in fill.members]
         return Listed(tuple(self.whole(self.job, m) for m in said), (), text)
 
     def listed_parts(self, made: Assembly, fill: Fill, text: str) -> Listed:
@@ -210,13 +210,16 @@ class _Filling:
         return Listed(tuple(said), tuple(named), text, once=tuple(said))
 
 
-def _exactly(member: tuple[Token, ...], idle: frozenset[str]) -> tuple[Token, ...]:
-    """A number of a list of numbers, `four, six or eight`: so many, and not at least so many."""
-    number = member[-1]
-    if not idle.issuperset(map(word_of, member[:-1])):
+def _exactly(member: tuple[Token, ...], own: frozenset[str]) -> tuple[Token, ...]:
+    """A number of a list of numbers, `four, six or eight panes`: so many, and not at least so many."""
+    at = len(member) - 1
+    while at and word_of(member[at]) in own:
+        at -= 1
+    number = member[at]
+    if not (own | FILLERS | {"where", "wherein"}).issuperset(map(word_of, member[:at])):
         return member
     before = max(0, number.start - 1)  # what is read is known by where it begins and ends
-    return replace(number, sort="word", text="exactly", number=None, start=before, end=before), number
+    return replace(number, sort="word", text="exactly", number=None, start=before, end=before), *member[at:]
 
 
 def named_subjects(

@@ -11,7 +11,7 @@ from scopecheck.resolve.chart import word_of
 
 
 def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
-    """The words with 'of them' for `of the ribs`, and for `ribs` of 'at least two ribs having'."""
+    """The words with 'of them' for `of the ribs`, after a share 'by number of them', and for `ribs` of 'at least two ribs having'."""
     names = [part.name.lower().split(), part.plural.lower().split()]
     words = [word_of(t) for t in tokens]
     for at in range(1, len(words)):
@@ -27,7 +27,8 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
         first = _quantified(tokens, words, start, of=words[start] == "of") if says_which and before else -1
         if first < 0:
             continue
-        them = tuple(replace(tokens[at], text=w, start=tokens[at].start) for w in ("of", "them"))
+        told = ("by", "number", "of", "them") if _is_share(tokens[start - 1]) else ("of", "them")
+        them = tuple(replace(tokens[at], text=w, start=tokens[at].start) for w in told)
         if words[first:start] == ["no"]:
             tokens = (*tokens[:first], replace(tokens[first], text="none"), *tokens[start:])
         elif words[first:start] == ["one", "or", "more"]:
@@ -43,9 +44,16 @@ def _quantified(tokens: tuple[Token, ...], words: list[str], end: int, of: bool)
     number = word in NUMBER_WORDS or tokens[end - 1].number is not None
     if words[end - 3 : end] == ["one", "or", "more"]:
         return end - 3
+    if of and words[end - 2 : end] == ["by", "number"] and _is_share(tokens[end - 3]):
+        return end - 3
     if of:
         return end - 1 if number or word in listed("parts", "how_many") else -1
     if word in ("no", "all", "each"):
         return end - 1
     bound = before[-2:] in (["at", "least"], ["at", "most"]) or before[-1:] in (["exactly"], ["only"])
     return end - 1 if number and bound else -1
+
+
+def _is_share(token: Token) -> bool:
+    """Whether a number is in per cent: so many of like parts in a hundred, by number."""
+    return token.number is not None and token.number.unit is not None and token.number.unit.symbol == "%"
