@@ -160,3 +160,15 @@ def test_a_bare_per_cent_beside_a_share_on_a_basis_is_refused_with_a_hedge_too(w
         f"silica share in wt%\n\n1. A glass with {words} silica.\n   | silica : {words} silica\n"
     )
     assert "is a share on no basis" in found.message
+
+
+def test_a_value_of_each_like_part_is_no_one_value() -> None:
+    text = (
+        "nozzle  part, 2 to 6\n  spacing  length in cm\nrise  length in cm\n\n"
+        "1. A boom, {0}.\n   | rise : {0}\n"
+    )
+    (found,) = errors(text.format("between 0.5 and 1 times the spacing of the nozzles"))
+    assert "a value of its own for each nozzle" in found.cause
+    assert found.help.endswith("EVERY nozzle (rise >= spacing)")
+    line = "   | rise : at least one\n   |   exactly  EVERY nozzle (rise >= spacing)\n"
+    sheet(text.format("at least one").replace("   | rise : at least one\n", line))

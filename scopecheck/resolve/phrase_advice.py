@@ -86,12 +86,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if field and isinstance(first, Typed) and first.kind and first.kind.adds_up:
         more += f", such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
     if unknown := _undeclared(job, tokens, literals):
-        if _bare(unknown).lower() == job.subjects[0].text.lower():
-            cause = f"'{unknown}' is what stands left of the colon, and no value to set it beside."
-            return trouble(span, f"no phrase reads '{words[:60]}'", cause, more.removeprefix("; or "))
-        cause = f"'{unknown}' is no declared name, so it is no value here."
-        help = f"declare it under this name: {_bare(unknown)}  {_like_first(job)}"
-        return trouble(span, f"no phrase reads '{words[:60]}'", cause, help + more)
+        return trouble(span, f"no phrase reads '{words[:60]}'", *_no_value(job, unknown, more))
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
         cause = f"Read up to here: '{read}'; these words are left: '{job.text(left)}'."
@@ -99,6 +94,23 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
     cause = _operands(job, tokens, near) or cause
     return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
+
+
+def _no_value(job: Job, unknown: str, more: str) -> tuple[str, str]:
+    """Why words are no value to set something beside, and what to write."""
+    left = job.subjects[0].text
+    if _bare(unknown).lower() == left.lower():
+        return (
+            f"'{unknown}' is what stands left of the colon, and no value to set it beside.",
+            more.removeprefix("; or "),
+        )
+    if of_each := job.place.names.field_of(_bare(unknown)):
+        part, own = of_each[0][0].name, of_each[1]
+        cause = f"'{unknown}' has a value of its own for each {part}, and is no one value here."
+        said = f"write it in symbols after the words: two blanks, exactly, facts, such as EVERY {part} ("
+        return cause, f"{said}{left} >= {own})"
+    cause = f"'{unknown}' is no declared name, so it is no value here."
+    return cause, f"declare it under this name: {_bare(unknown)}  {_like_first(job)}{more}"
 
 
 _WHICH_TOGETHER = "'And' beside 'or' leaves open which of the members belong together."

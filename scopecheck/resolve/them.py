@@ -11,7 +11,10 @@ from scopecheck.resolve.chart import word_of
 
 
 def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
-    """The words with 'of them' for `of the ribs`, after a share 'by number of them', and for `ribs` of 'at least two ribs having'."""
+    """The words with 'of them' for `of the ribs`, and for `ribs` of 'at least two ribs having'.
+
+    After a share it is 'by number of them'.
+    """
     names = [part.name.lower().split(), part.plural.lower().split()]
     words = [word_of(t) for t in tokens]
     for at in range(1, len(words)):
