@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import cache
 
-from scopecheck.drafting.naming import Called
+from scopecheck.drafting.naming import Called, so_much_each
 from scopecheck.foundations.quantity import Unit, kind_word, kind_words
 
 
@@ -29,7 +29,11 @@ _RARE = frozenset(
 @cache
 def _word(unit: Unit) -> str:
     """The first word of the table that goes with the unit; '' if none does."""
-    return next((w for w in kind_words() if (k := kind_word(w)) and k.accepts(unit.kind)), "")
+    return (
+        ""
+        if so_much_each(unit)
+        else next((w for w in kind_words() if (k := kind_word(w)) and k.accepts(unit.kind)), "")
+    )
 
 
 def family(called: Called, unit: Unit | None) -> str:

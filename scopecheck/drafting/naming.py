@@ -346,11 +346,18 @@ def _behind(text: ClaimText, start: int) -> tuple[str, str]:
 
 
 def kind_of(unit: Unit | None) -> str:
-    """What a unit measures, among a few kinds: time, temperature, distance, angle; else ''."""
+    """What a unit measures among a few kinds: time, temperature, distance, angle, amount; else ''."""
     return "angle" if unit is not None and dict(unit.kind.dimension) == {"angle": 1} else _quantity(unit)
 
 
+def so_much_each(unit: Unit | None) -> bool:
+    """Whether a unit measures so much for each of something, `L/ha`: a length by reckoning only."""
+    return unit is not None and "/" in unit.symbol.removeprefix("1/") and len(unit.kind.dimension) == 1
+
+
 def _quantity(unit: Unit | None) -> str:
+    if so_much_each(unit):
+        return "amount"
     dimension = dict(unit.kind.dimension) if unit else {}
     known = {"time": "time", "temperature": "temperature", "length": "distance"}
     return known.get(next(iter(dimension)), "") if list(dimension.values()) == [1] else ""
