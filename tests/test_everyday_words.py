@@ -22,6 +22,7 @@ below   pressure in bar(g)
 pause   time in min
 count   count
 metal   any of copper, zinc, tin, lead
+alloys  any of brass, bronze, German silver
 """
 
 
@@ -107,6 +108,21 @@ def alike(made: Sheet) -> bool:
             "pause >= 2 min AND pause <= time / 2",
         ),
         ("height : from 5 to about 6 mm", "5 mm <= height <= 6 mm"),
+        ("height : not less than 5 nor more than 6 mm", "5 mm <= height <= 6 mm"),
+        ("height : neither less than 5 mm nor greater than 6 mm", "5 mm <= height <= 6 mm"),
+        ("height : between 5 mm (inclusive) and 6 mm (exclusive)", "5 mm <= height < 6 mm"),
+        ("height : from 5 mm (exclusive) to 6 mm (inclusive)", "5 mm < height <= 6 mm"),
+        (
+            "height, depth : a height difference of at most 2 mm between the height and the depth",
+            "ABS(height - depth) <= 2 mm",
+        ),
+        ("height, depth : difference between height and depth of at least 2 mm", "ABS(height - depth) >= 2 mm"),
+        ("count : at most a dozen", "count <= 12"),
+        ("alloys : bronzes", "bronze IN alloys"),
+        ("metal : copper alone or in combination with zinc", "copper IN metal"),
+        ("metal : copper, zinc or both", "copper IN metal OR zinc IN metal"),
+        ("metal : copper but not zinc", "copper IN metal AND NOT zinc IN metal"),
+        ("metal : neither copper nor zinc", "NOT copper IN metal AND NOT zinc IN metal"),
     ],
 )
 def test_what_words_say(words: str, exactly: str) -> None:

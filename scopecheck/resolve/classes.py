@@ -13,6 +13,7 @@ from scopecheck.core.formula import OTHERS, Any, Chosen, Compare, Const, Formula
 from scopecheck.foundations.diagnostics import did_you_mean, trouble
 from scopecheck.foundations.record import record
 from scopecheck.language.syntax import ClassLine, NameNode
+from scopecheck.resolve.parts import plural_of
 
 ListBound = SetDecl | ChoiceDecl | Composition | Assembly
 OTHER_WORDS = ("others", OTHERS)
@@ -133,10 +134,15 @@ def stands_for(listed: ListBound, words: str) -> str | None:
                 return listed.unrelated
             if count := dict(listed.called).get(wanted):
                 return count
-        for name in names:
-            if name.lower() == wanted:
+        for same in (str.lower, _several):
+            if name := next((name for name in names if same(name) == wanted), None):
                 return name
     return None
+
+
+def _several(name: str) -> str:
+    """What several of a member are called, `screws`; '' where its last word is no word in small letters."""
+    return plural_of(name) if name[-3:].isalpha() and name[-3:].islower() else ""
 
 
 def members_below(listed: ListBound, name: str) -> tuple[str, ...]:

@@ -183,7 +183,7 @@ class _Filling:
     def listed(self, fill: Fill) -> Listed:
         """Members of a list, kinds of part, or whole phrases that a word joins."""
         subject = self.job.first
-        text = self.job.text(fill.tokens)
+        text = self.job.text(fill.tokens).replace(" nor ", " or ")
         if isinstance(subject, Assembly):
             return self.listed_parts(subject, fill, text)
         if isinstance(subject, LISTS):

@@ -14,12 +14,17 @@ from scopecheck.resolve.names import Bound, Typed
 _TIME = (("time", 1),)
 _BESIDE_MEMBER = (
     (["with", "or", "without"], ["and", "optionally"]),
+    (["alone", "or", "in", "combination", "with"], ["and", "optionally"]),
+    (["alone", "or", "together", "with"], ["and", "optionally"]),
     (["together", "with"], ["and"]),
     (["in", "combination", "with"], ["and"]),
     (["combined", "with"], ["and"]),
     (["alloyed", "with"], ["and"]),
     (["without"], ["but", "not"]),
 )
+_THAN = (["less", "than"], ["more", "than"], ["greater", "than"], ["fewer", "than"], ["lower", "than"],
+         ["higher", "than"])  # fmt: skip
+_ENDS = (["inclusive", ")"], ["exclusive", ")"], ["inclusive"], ["exclusive"])
 
 
 def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
@@ -37,6 +42,16 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             found.append(replace(token, text="of"))
             last = texts.index("and", at)
             tokens = (*tokens[:last], replace(tokens[last], text="to"), *tokens[last + 1 :])
+        elif texts[at] == "neither" and texts[at + 1 : at + 3] in _THAN:
+            found.append(replace(token, text="not"))
+        elif texts[at] == "nor" and texts[at + 1 : at + 3] in _THAN:
+            found += (replace(token, text="and"), replace(token, text="not"))
+        elif token.text == "(" and texts[at + 1 : at + 3] in _ENDS:
+            found.append(tokens[at + 1])
+            at += 2
+        elif texts[at : at + 2] == ["a", "dozen"]:
+            found.append(replace(tokens[at + 1], text="twelve", start=token.start))
+            at += 1
         else:
             found.append(token)
         at += 1
@@ -46,7 +61,8 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`A together with B` as A and B, `A without B` as A but not B, of what has a list.
 
-    'A with or without B' is A and optionally B, 'A, B and optionally C' is A and B and optionally C.
+    'A with or without B' is A and optionally B, 'A, B and optionally C' is A and B and optionally C, and
+    'A, B or both' is A or B or both.
     """
     if not isinstance(subject, SetDecl | ChoiceDecl):
         return tokens
@@ -60,11 +76,14 @@ def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
                 tokens = (*tokens[:at], *words, *tokens[at + len(said) :])
                 texts[at : at + len(said)] = instead
     optional = _run_of(texts, ["and", "optionally"])
+    if texts[-2:] == ["or", "both"]:
+        # 'A, B or both', of two.
+        optional = len(texts) - 2 - (texts[-3] == ",")
     commas = [i for i in range(optional) if texts[i] == ","]
     if commas and not {"and", "or"} & set(texts[:optional]):
         tokens = (
             *tokens[: commas[-1]],
-            replace(tokens[commas[-1]], sort="word", text="and"),
+            replace(tokens[commas[-1]], sort="word", text="or" if texts[-1] == "both" else "and"),
             *tokens[commas[-1] + 1 :],
         )
     return tokens
