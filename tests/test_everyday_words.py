@@ -116,7 +116,10 @@ def alike(made: Sheet) -> bool:
             "height, depth : a height difference of at most 2 mm between the height and the depth",
             "ABS(height - depth) <= 2 mm",
         ),
-        ("height, depth : difference between height and depth of at least 2 mm", "ABS(height - depth) >= 2 mm"),
+        (
+            "height, depth : difference between height and depth of at least 2 mm",
+            "ABS(height - depth) >= 2 mm",
+        ),
         ("count : at most a dozen", "count <= 12"),
         ("alloys : bronzes", "bronze IN alloys"),
         ("metal : copper alone or in combination with zinc", "copper IN metal"),

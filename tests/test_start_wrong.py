@@ -190,3 +190,23 @@ def test_a_step_omitted_on_a_condition_is_a_line_with_the_word() -> None:
     assert "| spraying, wind speed : not carried out when the wind speed exceeds 5 m/s" in found
     found = lines(SPRAYING.format(stopped="is carried out"))
     assert "| spraying, wind speed : when the wind speed exceeds 5 m/s" in found
+
+
+HELD = """\
+1. A method of treating beans, comprising heating the beans to 80 to 90 °C for 10 to 20 minutes, and, if the
+moisture content exceeds 14 wt%, drying the beans for at least 30 minutes.
+2. A method of operating a cutter, comprising feeding herbs at 2 to 4 kg/min, cutting the herbs, and reversing
+the drive for 1 to 2 seconds when the motor current exceeds 1.5 A.
+3. A method of making bread, comprising mixing a dough for 5 to 10 min, resting the dough for at least 20 min,
+and kneading the dough for 3 min and then for 2 min if the dough temperature is below 20 °C.
+"""
+
+
+def test_how_long_a_step_takes_that_is_done_on_a_condition_is_said_with_it() -> None:
+    found = lines(HELD)
+    both = "if the moisture content exceeds 14 wt% ... for at least 30 minutes"
+    assert f"| drying, moisture content : {both}" in found
+    assert "| reversing, motor current : for 1 to 2 seconds when the motor current exceeds 1.5 A" in found
+    alone = ("| drying :", "| reversing :", "| kneading :", "| heating, moisture content :")
+    assert not [line for line in found if line.startswith(alone)]
+    read(HELD)

@@ -11,7 +11,13 @@ from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import mark_all, marked, marks, takes, takes_at, words_at
 from scopecheck.drafting.on_condition import propose_wholes
 from scopecheck.drafting.readable import Readable
-from scopecheck.drafting.step_lines import propose_duration, propose_if, propose_list, propose_order
+from scopecheck.drafting.step_lines import (
+    held_lines,
+    propose_duration,
+    propose_if,
+    propose_list,
+    propose_order,
+)
 from scopecheck.drafting.stepped import is_step
 from scopecheck.drafting.work import Work
 from scopecheck.language.scan import Own
@@ -31,7 +37,11 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         mark_all(work, start, end)
     _propose_opening(work, readable)
     propose_list(work, readable)
+    held = held_lines(work, readable)
     for i, ((stretch, _), quantity) in enumerate(zip(work.limits, work.of, strict=True)):
+        if i in held:
+            work.claim.lines += [line] if (line := held[i]) else []
+            continue
         if stretch.sign:
             _in_symbols(work, stretch, quantity)
             continue

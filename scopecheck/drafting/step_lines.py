@@ -8,7 +8,7 @@ from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import takes, takes_at, words_at
 from scopecheck.drafting.readable import Readable
-from scopecheck.drafting.stepped import step_at, step_before
+from scopecheck.drafting.stepped import is_step, step_at, step_before
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.account import ORDER_WORDS
@@ -45,6 +45,47 @@ def propose_duration(work: Work, stretch: Stretch, step: Quantity, readable: Rea
         if readable.reads(words, name) and takes(work.text, words, start, end):
             work.claim.lines.append(Proposed(words, name, asked=True))
             return
+
+
+def held_lines(work: Work, readable: Readable) -> dict[int, Proposed | None]:
+    """Lines on how long a step takes that is done on a condition, with it; by the limits that need no other.
+
+    By itself 'for 2 minutes' would ask that the step is done. What no phrase reads whole is marked.
+    """
+    held: dict[int, Proposed | None] = {}
+    for item in (i for i in work.items if i.conditional):
+        inside = [i for i, (s, _) in enumerate(work.limits) if item.start <= s.starts[0] < item.end]
+        lasting = [i for i in inside if is_step(work.of[i]) and work.of[i].name == item.step]
+        on = [i for i in inside if item.start <= work.limits[i][0].condition < item.end and i not in lasting]
+        on = [i for i in on if work.limits[i][0].condition]
+        if not lasting or not on:
+            continue
+        held.update(dict.fromkeys(lasting))
+        if len(lasting) == len(on) == 1 and (
+            line := _held_whole(work, item.step, lasting[0], on[0], readable)
+        ):
+            held.update({max(lasting[0], on[0]): None, min(lasting[0], on[0]): line})
+            continue
+        work.unread += [(work.limits[i][0].starts[0], work.limits[i][0].end) for i in lasting]
+    return held
+
+
+def _held_whole(work: Work, step: str, lasting: int, on: int, readable: Readable) -> Proposed | None:
+    """A line on a step and on its condition, if one can be: 'for 2 minutes when the current exceeds 2 A'."""
+    texts, long, when = work.text.texts, work.limits[lasting][0], work.limits[on][0]
+    if any(_stops(texts, i) for i in range(min(long.starts[0], when.condition), when.condition)):
+        return None
+    begin = long.starts[0] - (texts[long.starts[0] - 1] == "for")
+    spans = sorted([(begin, long.end), (when.condition, when.end)])
+    names = f"{step}, {work.of[on].name}"
+    places = [i for start, end in spans for i in range(start, end)]
+    if any(i in work.text.taken for i in places) or step not in readable.names.steps:
+        return None
+    joined = " " if spans[0][1] == spans[1][0] else " ... "
+    said = joined.join(words_at(work.text, start, end) for start, end in spans)
+    if not readable.reads(said, names) or not takes_at(work.text, said, tuple(places)):
+        return None
+    return Proposed(said, names, asked=True)
 
 
 def propose_if(work: Work, stretch: Stretch, thing: Quantity, readable: Readable) -> None:

@@ -52,9 +52,10 @@ def _items(texts: list[str], first: int) -> tuple[Item, ...]:
         return ()
     ends = [*heads[1:], next((i for i in range(heads[-1], len(texts)) if _over(texts, i)), len(texts))]
     found: list[Item] = []
-    for head, far in zip(heads, ends, strict=True):
+    starts = [_with_condition(texts, head, first) for head in heads]
+    ends = [min(end, start) for end, start in zip(ends, [*starts[1:], len(texts)], strict=True)]
+    for head, start, far in zip(heads, starts, ends, strict=True):
         end = next((i for i in range(head, far) if apart == ";" and texts[i] == ";"), far)
-        start = _with_condition(texts, head, first)
         conditional = not _CONDITIONS.isdisjoint((*texts[start:end], *texts[max(0, start - 1) : start]))
         name = "-".join(texts[head : head + 3 : 2]) if texts[head + 1] == "-" else texts[head]
         found.append(Item(name, start, end, conditional))

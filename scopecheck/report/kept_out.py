@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from scopecheck.answers.findings import Fall, Finding, Reread
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.construction import base_construction, names_in
@@ -15,6 +17,7 @@ from scopecheck.report.rereadings import kept_text as reread_text
 from scopecheck.report.stretching import break_point, own_parameters, up_to
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import flat, listed, quoted, sentence, upper_first
+from scopecheck.resolve.names import ONLY_OF_RECITED
 
 MOST_SETS = 6
 """Sets told one by one."""
@@ -68,6 +71,7 @@ def _falls(sheet: Sheet, finding: Finding) -> str:
     """
     always = ["+".join(f.labels) for f in finding.falls if f.always]
     told = [sentence("kept", "always", sets=listed(always))] if always else []
+    told += _not_tried(sheet, (f.labels for f in finding.falls if f.always))
     falling = [f for f in finding.falls if f.single or f.together]
     told += [
         sentence("kept", "falls", set="+".join(fall.labels), conditions=fall_text(sheet, fall))
@@ -84,6 +88,19 @@ def _falls(sheet: Sheet, finding: Finding) -> str:
             labels = [quoted(sheet.groups[g].readings[r].label) for g, r in way.readings]
             told.append(sentence("kept", "settled", label=way.label, readings=listed(labels, "or")))
     return "".join(told)
+
+
+def _not_tried(sheet: Sheet, kept: Iterable[tuple[str, ...]]) -> list[str]:
+    """Of lines that keep a case out on every reading: those not tried, as no line tells how many."""
+    told = []
+    for label in dict.fromkeys(label for labels in kept for label in labels):
+        line = limitation_labelled(sheet, label)
+        groups = [sheet.groups[g] for g in sorted(line.groups)] if line else []
+        if left := dict.fromkeys(
+            quoted(r) for g in groups for r, why in g.not_tried if why == ONLY_OF_RECITED
+        ):
+            told.append(sentence("kept", "not_tried", label=label, readings=listed(left, "or")))
+    return told
 
 
 def _besides(sheet: Sheet, finding: Finding) -> list[str]:

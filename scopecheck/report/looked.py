@@ -34,14 +34,18 @@ CASES_OF = ("outside met", "inside lost", "document met")
 """Questions asked of one case at a time."""
 TOLD_TOGETHER = ("idle",)
 """Questions told on one line for all claims."""
+ENDS = ("idle end", "end not reached", "member not reached")
+"""Questions of an end or a member that, where one is found, asks for nothing by itself."""
 
 
 def wholly_looked(sheet: Sheet, answers: Answers) -> tuple[Looked, ...]:
     """What was looked for and not found, without what was decided in part only: that stands as undecided."""
     left = {(f.question, f.claim, f.label) for f in answers.findings if f.outcome == "undecided"}
     empty = {f.claim for f in answers.findings if f.question in EMPTY_CLAIM and f.ways}
+    short = {f.claim for f in answers.findings if f.question in ENDS}
     kept = (e for e in answers.looked if (e.question, e.claim, e.label) not in left)
     kept = (e for e in kept if e.question not in EMPTY_CLAIM or e.claim not in empty)
+    kept = (e for e in kept if e.question not in TOLD_TOGETHER or e.claim not in short)
     return tuple(e for e in kept if not _lost_above(sheet, answers, e))
 
 

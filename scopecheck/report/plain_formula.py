@@ -37,6 +37,13 @@ _OF_STEPS = {
     "DAY": "the day of {}",
     "CHAIN": "each of {} begun just when the one before is over",
 }
+_OF_PARTS = regex(r"\bCOUNT\(([^()]* of the [^()]*)\) (>=|<=|=|>) (\d+)")
+_AT = {
+    ">=": "at {} or more of them",
+    "<=": "at {} or fewer of them",
+    "=": "at just {} of them",
+    ">": "at more than {} of them",
+}
 _WORDS = regex(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")
 
 
@@ -65,6 +72,7 @@ def _facts(text: str) -> Iterator[str]:
 def _fact(text: str) -> str:
     shown = _ROUNDED.sub(_rounded, _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", text))
     shown = re.sub(r"\b(EVERY|SOME|ONE|COUNT)\((\w+)\)", lambda m: f"{_MEMBERS[m[1]]} {m[2]}", shown)
+    shown = _OF_PARTS.sub(lambda m: f"{m[1]} {_AT[m[2]].format(m[3])}", shown)
     shown = re.sub(r"\bABS\(([^()]*)\)", _magnitude, shown)
     for word, said in _OF_STEPS.items():
         shown = re.sub(rf"\b{word}\(([^()]*)\)", partial(_of_steps, said), shown)

@@ -48,6 +48,7 @@ from scopecheck.resolve.parts import (
 )
 from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.readings import read
+from scopecheck.resolve.recited import most_recited, recited_counts
 from scopecheck.resolve.steps import mean_of_ends
 from scopecheck.resolve.subjects import OfParts, Subject
 
@@ -65,6 +66,7 @@ class ClaimsDesk:
     symbols: dict[int, list[tuple[NumberNode, bool]]] = field(default_factory=dict)
     """The numbers of lines in symbols, and whether the line has no words."""
     closed: dict[int, frozenset[str]] = field(default_factory=dict)
+    recited: dict[int, Mapping[str, int]] = field(default_factory=dict)
     """By claim, the counts of parts of which its lines say that a thing consists of them."""
     references: dict[int, tuple[tuple[int, int], ...]] = field(default_factory=dict)
 
@@ -95,10 +97,13 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
             made_text = desk.texts[statement.number] = ClaimText.of(statement.pieces)
             made_text.inside = inside_amounts(made_text, desk.names.own)
             desk.closed[statement.number] = _closed(desk.names, statement)
+            desk.recited[statement.number] = recited_counts(desk.names, statement)
     above = _parents(desk, first)
     made = []
     for number, statement in first.items():
         _bars_forgotten(desk, statement)
+        if desk.recited[number]:
+            _not_more_below(desk, number, above)
         text = desk.texts[number].text
         limitations = tuple(_limitations(desk, statement, _all_above(number, above)))
         other = _of_another_category(desk, statement, above[number])
@@ -217,6 +222,15 @@ def _without_margin(statement: ClaimStatement, start: int, end: int) -> str:
     return "".join(text)
 
 
+def _not_more_below(desk: ClaimsDesk, number: int, above: Mapping[int, tuple[int, ...]]) -> None:
+    """Leaves out how many parts a claim recites where one that depends on it recites more of them.
+
+    What the claim's lines say of the recited ones would be said there of more.
+    """
+    below = most_recited(desk.recited[n] for n in desk.recited if number in _all_above(n, above))
+    desk.recited[number] = {k: n for k, n in desk.recited[number].items() if below.get(k, 0) <= n}
+
+
 def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]) -> list[Limitation]:
     """The limitations in the order written; lines that rest on what is recited are read last."""
     found: dict[str, Limitation | None] = {}
@@ -224,6 +238,7 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
     desk.numbers[statement.number] = []
     desk.names.recital = _not_yet
     desk.names.closed = frozenset().union(*(desk.closed[n] for n in (statement.number, *above)))
+    desk.names.recited = most_recited(desk.recited[n] for n in (statement.number, *above))
     for line in statement.lines:
         label = f"{statement.number}{letters(len(found))}"
         if not isinstance(line, Mark):
@@ -247,6 +262,7 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
             desk.wrong.append(error.diagnostic)
     desk.names.recital = nothing_recited
     desk.names.closed = frozenset()
+    desk.names.recited = {}
     return [made for made in found.values() if made is not None]
 
 

@@ -38,6 +38,8 @@ OF_PARTS = (
 OF_PAUSES = ("longest_pause", "total_pause")
 """What a reading may ask of a step that may pause: its longest pause, and all its pauses together."""
 OF_HOW_MANY = ("kinds", "two_kinds", "matching")
+RECITED = "recited"
+"""Of like parts, in a formula: how many of them the claim's lines on their number ask for at least."""
 """What a reading may ask of the number of like parts besides the number."""
 """What a phrase for like parts may say of them together: a value to be limited, as in `mean_c`, or a fact."""
 
@@ -166,7 +168,7 @@ class Entry:
         slots = [s for p in self.patterns for s in p.slots]
         called = {"x", *self.subjects, *(s.name for s in slots)}
         if "parts" in self.only_for:
-            called |= {"parts", "shortest", "longest", *OF_PARTS}
+            called |= {"parts", RECITED, "shortest", "longest", *OF_PARTS}
         if "steps" in self.only_for:
             called |= {"method", "net", *OF_PAUSES}
         if "switches" in self.only_for:

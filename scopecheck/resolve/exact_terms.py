@@ -27,12 +27,13 @@ from scopecheck.language.syntax import (
 )
 from scopecheck.resolve.classes import ListBound, members_below
 from scopecheck.resolve.compositions import total_of
-from scopecheck.resolve.entry import OF_HOW_MANY, OF_PAUSES
+from scopecheck.resolve.entry import OF_HOW_MANY, OF_PAUSES, RECITED
 from scopecheck.resolve.exact_arithmetic import power, product, rounded, sum_of
 from scopecheck.resolve.exact_fitting import Context, check_bare, fit, literal
 from scopecheck.resolve.exact_functions import call
 from scopecheck.resolve.names import (
     ONLY_OF_PARTS,
+    ONLY_OF_RECITED,
     ONLY_WITH_PAUSES,
     Listed,
     NotHere,
@@ -90,6 +91,8 @@ def _name(context: Context, node: NameNode) -> Typed:
     if bound is None:
         if context.mode == "reading" and node.name in OF_HOW_MANY:
             raise NotHere(ONLY_OF_PARTS)
+        if context.mode == "reading" and node.name == RECITED:
+            raise NotHere(ONLY_OF_RECITED)
         if context.mode == "reading" and node.name in OF_PAUSES:
             raise NotHere(ONLY_WITH_PAUSES)
         declared = context.names.declared(node.name)

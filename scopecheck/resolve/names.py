@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Literal, TypeAlias
 
 from scopecheck.core.declared import Assembly, Composition, Declaration, NumberDecl, Part, SetDecl, Step
@@ -20,6 +20,7 @@ from scopecheck.resolve.parts import value_of_one
 
 OTHER_WORDS = ("others", OTHERS)
 ONLY_WITH_PAUSES = "only for a step that is declared with: may pause"
+ONLY_OF_RECITED = "only where a line of the claim says how many of them there are"
 ONLY_OF_PARTS = "only for some like parts, up to 20, with values of their own"
 
 
@@ -122,6 +123,8 @@ class Names:
     """By place, the ingredients, members and classes that are named there."""
     recital: Callable[[ListBound, Span], tuple[str, ...]] = nothing_recited
     """What is recited of a list where something is being resolved."""
+    recited: Mapping[str, int] = field(default_factory=dict)
+    """Of like parts, by what several are called, how many the claim being resolved asks for at least."""
     steps: dict[str, Step] = field(default_factory=dict)
     terms: dict[str, Typed] = field(default_factory=dict)
     """What is measured of steps, by name in small letters: it has a value where the step was done."""

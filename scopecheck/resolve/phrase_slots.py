@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from fractions import Fraction
 from os.path import basename
 
 from scopecheck.core.declared import Assembly, Composition, Step
-from scopecheck.core.formula import All, Formula, Truth
+from scopecheck.core.formula import All, Const, Formula, Truth
 from scopecheck.core.model import OwnPhrase
 from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, Fill, Match, word_of
 from scopecheck.resolve.classes import has, not_within_another
-from scopecheck.resolve.entry import OF_PAUSES, Entry
+from scopecheck.resolve.entry import OF_PAUSES, RECITED, Entry
 from scopecheck.resolve.names import ONLY_WITH_PAUSES, Bound, Listed, Names, Steps, Typed, member_of
 from scopecheck.resolve.nouns import order_of_nouns
 from scopecheck.resolve.occurrence import Occurrence
@@ -91,11 +93,19 @@ class _Filling:
         if job.of_one_kind:
             self.slots["parts"] = job.of_one_kind[0].count
             self.shown["parts"] = job.of_one_kind[0].called
+            self.recited(job.of_one_kind[0].called)
         if (of_parts := job.of_parts) is not None:
             self.slots.update({of_parts.sort: of_parts.count, **of_parts.gaps})
+            self.recited(of_parts.called)
             self.shown.update({name: f"{name} gap" for name in of_parts.gaps})
             for name, fact in of_parts.facts.items():
                 self.slots[name] = Listed((fact,), (), f"{job.subjects[0].text} {name}")
+
+    def recited(self, called: str) -> None:
+        """Puts how many of the parts the lines of the claim ask for, where one does."""
+        if least := self.job.place.names.recited.get(called.lower()):
+            self.slots[RECITED] = Typed(Const(Fraction(least)), PLAIN_KIND, unit=PLAIN, whole=True)
+            self.shown[RECITED] = str(least)
 
     def mixture(self, tokens: tuple[Token, ...]) -> None:
         """Puts what else the claim recites of a composition or an assembly, where the phrase asks for it."""

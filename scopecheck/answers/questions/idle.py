@@ -51,7 +51,8 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     whole = idle_always | idle_usually
     ends = [f for x in instance.own if x.label not in whole for f in _idle_ends(prepared, instance, x)]
     yield from ends
-    if asked and not told and not ends:
+    # Of a claim of another category its lines are not held against those that it takes over.
+    if asked and not told and not ends and not claim.other_category:
         yield Looked("idle", claim.number, f"claim {claim.number}")
 
 
