@@ -372,3 +372,14 @@ def test_words_settled_in_one_sheet_only_are_read_so_in_both() -> None:
     assert all(d.severity == "warning" for d in wrong)
     told = amended(BEFORE, BEFORE + policy)
     assert all(c.same for c in told.changes)
+
+
+def test_degrees_are_told_with_their_scale_and_held_against_each_other() -> None:
+    before = """oven  temperature in degC
+
+1. A method, the hub turning by 30° and the oven being at 15 to 25 °C.
+   | oven : 15 to 25 °C
+   | not restated : 30°
+"""
+    assert [u.words for u in amended(before, before.replace("25 °C", "30 °C")).uncarried] == ["30 °C"]
+    assert not amended(before, before.replace("15 to 25 °C", "59 °F to 25 °C")).uncarried

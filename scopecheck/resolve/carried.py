@@ -17,6 +17,8 @@ from scopecheck.resolve.dependencies import references
 _THOUSANDS = regex(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?$")
 _ENDING = regex(r"(?<=\w\w\w)(?:es|s|ed|ing)$")
 SHARES = ("%", "percent")
+MOST_OF_UNIT = 7
+"""How many pieces of text a unit may take."""
 FORMAL = frozenset(
     "a an the said of in on at to by for from with and or not is are was be being been has have having which"
     " that this these those it its their each any all one as than then if when wherein whereby where"
@@ -43,7 +45,7 @@ def uncarried(text: str, before: Sequence[Claim], after: Sequence[Claim]) -> Ite
     text stood among the claims before is not looked at.
     """
     known = {c.text for c in before}
-    numbers, words = _numbers(pieces_of(text)), {_stem(p.text) for p in pieces_of(text)}
+    numbers, words = _numbers(pieces_of(text), text), {_stem(p.text) for p in pieces_of(text)}
     values = {value for value, _, _ in numbers} | {_base(v, u) for v, u, _ in numbers if u}
     told: set[object] = set()
     for claim in after:
@@ -51,7 +53,7 @@ def uncarried(text: str, before: Sequence[Claim], after: Sequence[Claim]) -> Ite
             continue
         named = references(claim.text, claim.number, [c.number for c in after])
         pieces = [p for p in pieces_of(claim.text) if not any(r.start <= p.start < r.end for r in named)]
-        for value, unit, written in _numbers(pieces):
+        for value, unit, written in _numbers(pieces, claim.text):
             key: object = _base(value, unit) if unit else value
             if key not in values and key not in told:
                 told.add(key)
@@ -89,31 +91,38 @@ def _base(value: Fraction, unit: Unit | None) -> object:
     return (unit.kind if unit.kind.dimension else "share", unit.to_base(value))
 
 
-def _numbers(pieces: Sequence[Piece]) -> list[tuple[Fraction, Unit | None, str]]:
-    """The numbers with their units as written; a unit is the next piece, where it is one."""
+def _numbers(pieces: Sequence[Piece], text: str) -> list[tuple[Fraction, Unit | None, str]]:
+    """The numbers with their units as written; a unit follows, without a blank in it."""
     found: list[tuple[Fraction, Unit | None, str]] = []
     for index, piece in enumerate(pieces):
         value = _value(piece.text)
         if value is None:
             continue
-        following = pieces[index + 1].text if index + 1 < len(pieces) else ""
-        if [p.text for p in pieces[index + 2 : index + 3]] == ["%"]:
-            following += "%"
-        unit = find_unit(following) if following and not following[0].isdigit() else None
-        if unit is None:
-            following = _unit_further_on(pieces[index + 1 :])
-            unit = find_unit(following) if following else None
+        following = _unit_at(pieces[index + 1 :], text) or _unit_further_on(pieces[index + 1 :], text)
+        unit = find_unit(following) if following else None
         found.append((value, unit, f"{piece.text} {following}" if unit else piece.text))
     return found
 
 
-def _unit_further_on(pieces: Sequence[Piece]) -> str:
+def _unit_at(pieces: Sequence[Piece], text: str) -> str:
+    """The longest unit that begins here, `°C`, `m/s`, `wt %`, with the capitals of the text; or ''."""
+    joined = found = ""
+    for k, piece in enumerate(pieces[:MOST_OF_UNIT]):
+        apart = k > 0 and piece.start != pieces[k - 1].end and piece.text != "%"
+        if apart or (k == 0 and piece.text[0].isdigit()):
+            break
+        joined += text[piece.start : piece.end]
+        if find_unit(joined):
+            found = joined
+    return found
+
+
+def _unit_further_on(pieces: Sequence[Piece], text: str) -> str:
     """The unit of a list or range in which only the last number has one: `2 to 4 mm`, `2 and 4 mm`; or ''."""
     for piece in pieces[:6]:
         if piece.text in ("to", "and", "or", ",", "-", "–") or _value(piece.text) is not None:
             continue
-        following = [p.text for p in pieces if p.start >= piece.start][:2]
-        unit = "".join(following) if following[1:] == ["%"] else piece.text
+        unit = _unit_at([p for p in pieces if p.start >= piece.start], text)
         return unit if _last_was_number(pieces, piece) else ""
     return ""
 

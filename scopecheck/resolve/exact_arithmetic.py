@@ -83,10 +83,26 @@ def product(context: Context, node: ProductNode) -> Typed:
         else:
             if constant(other.term) == 0:
                 raise trouble(item.span, "a division by zero has no value")
+            _refuse_bases(context, node, total, other)
             made = Divide(total.term, other.term, _shown(other, item))
             unit = total.unit if other.bare else None
             total = Typed(made, quotient_kind(a, b), unit=unit, bare=bare, kinds=several)
     return total
+
+
+def _refuse_bases(context: Context, node: Node, share: Typed, by: Typed) -> None:
+    """Raises KindTrouble at a quotient, in a reading, of a share on a basis and one on none, or in reverse.
+
+    In symbols a share may be divided by a plain fraction.
+    """
+    for one, other in ((share, by), (by, share)):
+        kind, unit = one.kind, other.unit
+        on_none = (
+            isinstance(other.term, Measured) and other.kind == PLAIN_KIND and unit and unit.symbol == "%"
+        )
+        if context.mode == "reading" and on_none and kind and not kind.dimension and kind != PLAIN_KIND:
+            why = f"{kind.name} and a share on no basis make no ratio: the bases differ"
+            raise KindTrouble(Diagnostic("error", node.span, why))
 
 
 def _shown(value: Typed, node: Node) -> str:
