@@ -121,6 +121,8 @@ def alike(made: Sheet) -> bool:
             "ABS(height - depth) >= 2 mm",
         ),
         ("count : at most a dozen", "count <= 12"),
+        ("oven : has fallen below 50 degC", "oven < 50 degC"),
+        ("height : ranging between 5 mm and 6 mm inclusive", "5 mm <= height <= 6 mm"),
         ("alloys : bronzes", "bronze IN alloys"),
         ("metal : copper alone or in combination with zinc", "copper IN metal"),
         ("metal : copper, zinc or both", "copper IN metal OR zinc IN metal"),
@@ -160,6 +162,7 @@ def test_words_that_say_something_else_are_refused(words: str, told: str) -> Non
         ("time : less than 10 min in water at 40 °C", "lift only: less than 10 min; and mark the rest"),
         ("share : 10 % or more of an acid", "lift only: 10 % or more"),
         ("metal : copper and zinc or tin", "reading"),
+        ("share : 20 to 30 % of at least one of copper and zinc", "or write the meaning in symbols"),
     ],
 )
 def test_what_is_advised(words: str, help: str) -> None:

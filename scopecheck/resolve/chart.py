@@ -17,9 +17,9 @@ from scopecheck.resolve.patterns import Literals, Pattern, Slot
 
 COMBINATIONS = frozenset("average mean median sum total difference ratio quotient product".split())
 FILLERS = frozenset(
-    "wherein a an the of is are being be having has have that which at in with said falls fall falling drops"
-    " drop dropping rises rise rising lies lie lying stays stay staying remains remain remaining kept held"
-    " weighs weigh weighing measures measure measuring".split()
+    "wherein a an the of is are being be has have having that which at in with said falls fall falling fell"
+    " fallen drops drop dropping dropped rises rise rising risen lies lie lying stays stay staying remains"
+    " remain remaining kept held weighs weigh weighing measures measure measuring".split()
 )
 MULTIPLES = ("twice", "thrice", "times", "double", "than")
 """What stands behind these says of what they are multiples: it is no name that could be left out."""

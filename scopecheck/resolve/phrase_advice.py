@@ -124,6 +124,8 @@ def _circumstance(job: Job, tokens: tuple[Token, ...]) -> int | None:
     """Where words begin that say how it is measured, behind a whole limit; None if they do not."""
     first = next((i for i, t in enumerate(tokens) if t.number), len(tokens))
     for at in range(first + 1, len(tokens) - 1):
+        if word_of(tokens[at + 1]) in ("least", "most"):
+            continue
         if word_of(tokens[at]) in _CIRCUMSTANCES and job.readable(tokens[:at]):
             return at
     return None
