@@ -7,13 +7,15 @@ from fractions import Fraction
 import pytest
 
 from scopecheck.answers.questions import ask_all
-from scopecheck.core.construction import base_construction
+from scopecheck.core.construction import Construction, base_construction
 from scopecheck.core.formula import Article
+from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
 from tests.sheets import sheet
+from tests.test_pages import page
 
 TRAY = """
 hole        part, 1 to 4
@@ -224,3 +226,53 @@ def test_the_number_of_the_parts_is_no_number_to_compare_it_with() -> None:
         f"hole  part, 1 to 3\n  diameter  length in mm\n\n1. A tray, {words}.\n   | hole diameter : {words}\n"
     )
     assert not any("holes >= holes" in r.plain for g in made.groups for r in g.readings)
+
+
+SCREENS = """screen  part, up to 5
+  aperture  length in mm
+
+1. A machine comprising {0}, each screen having an aperture of 4 to 12 mm.
+   | screens : {0}
+   | aperture of the screens : each screen having an aperture of 4 to 12 mm
+
+2. The machine of claim 1, comprising {1}.
+   | screens : {1}
+
+must stay out for 1
+  coarse : screens = 3, aperture of screen 1 = 15 mm, aperture of screen 2 = 9 mm, aperture of screen 3 = 6 mm
+"""
+OTHERS_MAY_DIFFER = "every recited one; others may differ"
+
+
+def _read_so(made: Sheet) -> list[Construction]:
+    base = base_construction(made)
+    return [
+        base.with_reading(g.index, i)
+        for g in made.groups
+        for i, r in enumerate(g.readings)
+        if r.label == OTHERS_MAY_DIFFER
+    ]
+
+
+@pytest.mark.parametrize(
+    ("said", "fits"),
+    [("a plurality of screens", True), ("at least two screens", True), ("more than two screens", False)],
+)
+def test_of_so_many_recited_parts_others_may_differ(said: str, fits: bool) -> None:
+    """By analogy: extra elements in an open claim, MPEP 2111.03 I."""
+    made = sheet(SCREENS.format(said, "at most four screens"))
+    (so_read,) = _read_so(made)
+    formula = made.claims[0].limitations[1].formula
+    case = {
+        f"aperture of screen {i}": Fraction(mm, 1000) for i, mm in ((1, 15), (2, 10), (3, 6), (4, 1), (5, 1))
+    }
+    thing: Article = {made.parts[0].count: Fraction(3), **case}
+    assert evaluate(formula, thing, so_read) is fits
+
+
+def test_how_many_are_recited_is_not_guessed() -> None:
+    assert not _read_so(sheet(SCREENS.format("at most four screens", "at most three screens")))
+    assert not _read_so(sheet(SCREENS.format("a plurality of screens", "at least three screens")))
+    told = page(SCREENS.format("a plurality of screens", "at least three screens"))
+    assert f'on every reading listed: 1b (not tried for 1b: "{OTHERS_MAY_DIFFER}"' in told
+    assert "Met by coarse as listed" in page(SCREENS.format("a plurality of screens", "at most four screens"))
