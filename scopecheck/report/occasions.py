@@ -12,7 +12,7 @@ from scopecheck.foundations.record import record
 from scopecheck.foundations.spans import Source
 from scopecheck.language.parse import parse_facts
 from scopecheck.resolve.catalogue import entries
-from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.entry import RECITED, Entry
 from scopecheck.resolve.occurrence import numbers_of
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.sheet import read_sheet
@@ -84,6 +84,10 @@ LIKE_PARTS = (
     Kind(("length in mm",), "mm", (USUAL,), "parts", like_parts=True),
     Kind(("temperature in degC",), "degC", (USUAL,), "parts", like_parts=True),
 )
+RECITED_PARTS = Kind(
+    ("length in mm",), "mm", (USUAL,), "parts", like_parts=True, beside=("tiles : at least two tiles",)
+)
+"""Like parts of which another line of the claim says how many there are."""
 ADDING_UP = Kind(("force in N",), "N", (USUAL,), "parts", like_parts=True)
 _CLASS = "composition in wt%\n  bore : only copper, zinc, tin\n  water"
 CLASSES = (Kind((_CLASS,), "wt%", (USUAL,), "classes"),)
@@ -149,7 +153,11 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     if "parts" in entry.only_for:
         adding_up = any("totals" in r.written.only_for for r in entry.readings)
         timed = entry.span.source.name.endswith("steps")
-        return TIMED_PARTS if timed else (*LIKE_PARTS, ADDING_UP) if adding_up else LIKE_PARTS
+        if timed:
+            return TIMED_PARTS
+        recited = any(r.formula_text and RECITED in r.formula_text for r in entry.readings)
+        alike = (*LIKE_PARTS, ADDING_UP) if adding_up else LIKE_PARTS
+        return (*alike, RECITED_PARTS) if recited else alike
     if "thing" in entry.subjects and "steps" in entry.only_for:
         return BESIDE_STEPS
     own = (
@@ -281,7 +289,7 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     if kind.like_parts:
         fields = "".join(f"  {name}  {kind.declared[0]}\n" for name in NAMES[:count])
         subjects = ", ".join(f"{name} of the tiles" for name in NAMES[:count])
-        return Occasion(f"tile  part, up to 3\n{fields}", subjects, words, slots)
+        return Occasion(f"tile  part, up to 3\n{fields}", subjects, words, slots, kind.beside)
     names = NAMES[:count] if nouns or count > 1 else ("x",)
     pairs = itertools.zip_longest(names, kind.declared[:count], fillvalue=kind.declared[-1])
     declared = "".join(f"{name}  {what}\n" for name, what in pairs)
