@@ -54,7 +54,7 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return max(0, start - 1), end
     if at := _surpassing(texts, stretch):
         return at, end
-    if per := _per(texts, end, what.counted):
+    if per := _per(texts, end, what.counted) or (_for_each(texts, end) if what.counted else 0):
         return start, per
     if at := _worked_out(text, stretch):
         return at, end
@@ -203,6 +203,9 @@ def _surpassing(texts: list[str], stretch: Stretch) -> int:
     return 0
 
 
+_AT_EACH = ("for", "on", "in", "at", "to", "of", "from", "per")
+
+
 def _per(texts: list[str], end: int, counted: bool) -> int:
     """Where 'warp yarns per cm', 'of salt per kg' ends behind a number; 0 where no 'per' follows the noun."""
     end += 0 if counted else 2 * (texts[end : end + 1] == ["of"])
@@ -215,6 +218,24 @@ def _per(texts: list[str], end: int, counted: bool) -> int:
         passed = texts[at - 1] not in (*_PARTING, "and", "or") or texts[at - 2] == "claims"
         if not (nounish(texts[at - 1], words("nouns", "stops")) if counted else passed):
             return 0
+    return 0
+
+
+def _for_each(texts: list[str], end: int) -> int:
+    """Where 'pins (8) for each blade' ends behind a number of pins; 0 where they are not told so."""
+    at = end
+    while at < min(len(texts) - 2, end + 8):
+        if texts[at] == "(":
+            at = next((i for i in range(at, len(texts)) if texts[i] == ")"), len(texts)) + 1
+        elif texts[at] in _AT_EACH and texts[at + 1] in ("each", "every"):
+            far = at + 2
+            while texts[far : far + 1] and texts[far] in ("of", "the", "said"):
+                far += 1
+            return min(far + 1, len(texts))
+        elif not nounish(texts[at], words("nouns", "stops")):
+            return 0
+        else:
+            at += 1
     return 0
 
 
