@@ -210,3 +210,22 @@ def test_how_long_a_step_takes_that_is_done_on_a_condition_is_said_with_it() -> 
     alone = ("| drying :", "| reversing :", "| kneading :", "| heating, moisture content :")
     assert not [line for line in found if line.startswith(alone)]
     read(HELD)
+
+
+OF_SOME = """\
+1. A sprayer comprising at least three nozzles, each nozzle having a spray angle of 30 to 90°, and two pins (8)
+for each nozzle.
+2. The sprayer of claim 1, wherein at least two of the nozzles have a spray angle between 60° and 90°.
+3. The sprayer of claim 1, comprising a first layer and a second layer, one of which has a thickness of 2 to 3
+mm.
+"""
+
+
+def test_a_limit_of_some_of_the_things_is_no_limit_of_each_and_so_many_for_each_no_number_of_all() -> None:
+    found = lines(OF_SOME)
+    assert "| spray angle of the nozzles : each nozzle having a spray angle of 30 to 90°" in found
+    some = "at least two of the nozzles have a spray angle between 60° and 90°"
+    assert f"| not restated : {some}" in found
+    assert "| not restated : one of which has a thickness of 2 to 3 mm" in found
+    assert not [line for line in found if line.startswith(("| pins :", "| thickness", "| nozzle spray"))]
+    read(OF_SOME)

@@ -11,6 +11,7 @@ from scopecheck.drafting.beside import nounish, per_width, process_before, whole
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.foundations.word_lists import run_at, words
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
 from scopecheck.text.stream import stem
 
@@ -32,6 +33,8 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return at, end
     if start > 2 and texts[start - 1] in ("latest", "earliest") and texts[start - 2] == "the":
         return start - 3, end
+    if not stretch.condition and (at := _of_some(texts, start)):
+        return at, end + (len(pieces_of(what.noun)) if what.counted else 0)
     if (at := _measuring(texts, stretch)) or (at := _half_of(texts, start)):
         return at, end
     if stretch.unit is not None and not stretch.under[1] and _limit_behind(texts, end):
@@ -203,6 +206,7 @@ def _surpassing(texts: list[str], stretch: Stretch) -> int:
     return 0
 
 
+_THOSE = ("the", "said", "these", "those", "them", "which")
 _AT_EACH = ("for", "on", "in", "at", "to", "of", "from", "per")
 
 
@@ -219,6 +223,33 @@ def _per(texts: list[str], end: int, counted: bool) -> int:
         if not (nounish(texts[at - 1], words("nouns", "stops")) if counted else passed):
             return 0
     return 0
+
+
+def _of_some(texts: list[str], start: int) -> int:
+    """Where 'at least two of the blades have' begins before a limit: it is one of so many of them; else 0."""
+    for i in range(start - 1, max(0, start - MOST_BACK), -1):
+        if texts[i] in _PARTING or texts[i] in ("wherein", "whereby"):
+            return 0
+        if texts[i] != "of" or texts[i + 1] not in _THOSE or not _so_many(texts[i - 1]):
+            continue
+        if texts[i + 1] in ("which", "them") or not words("parts", "having").isdisjoint(texts[i + 2 : start]):
+            begin = i - 1
+            while begin > 1 and texts[begin - 1] in (
+                "at",
+                "least",
+                "most",
+                "exactly",
+                "only",
+                "more",
+                "than",
+            ):
+                begin -= 1
+            return begin
+    return 0
+
+
+def _so_many(word: str) -> bool:
+    return word in NUMBER_WORDS or word.isdecimal() or word in ("some", "most", "half", "majority", "several")
 
 
 def _for_each(texts: list[str], end: int) -> int:
