@@ -213,8 +213,8 @@ def test_how_long_a_step_takes_that_is_done_on_a_condition_is_said_with_it() -> 
 
 
 OF_SOME = """\
-1. A sprayer comprising at least three nozzles, each nozzle having a spray angle of 30 to 90°, and two pins (8)
-for each nozzle.
+1. A sprayer comprising at least three nozzles, each nozzle having a spray angle of 30 to 90°, and two pins
+(8) for each nozzle.
 2. The sprayer of claim 1, wherein at least two of the nozzles have a spray angle between 60° and 90°.
 3. The sprayer of claim 1, comprising a first layer and a second layer, one of which has a thickness of 2 to 3
 mm.
