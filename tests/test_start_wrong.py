@@ -229,3 +229,18 @@ def test_a_limit_of_some_of_the_things_is_no_limit_of_each_and_so_many_for_each_
     assert "| not restated : one of which has a thickness of 2 to 3 mm" in found
     assert not [line for line in found if line.startswith(("| pins :", "| thickness", "| nozzle spray"))]
     read(OF_SOME)
+
+
+FRIT = """\
+1. A frit consisting of 45 to 55 % by weight of silica, 10 to 15 % by weight of alumina, {0}.
+"""
+
+
+def test_a_composition_is_not_closed_without_one_of_its_ingredients() -> None:
+    whole = FRIT.format("and 30 to 45 % by weight of lime")
+    assert "| frit : consisting of" in lines(whole)
+    some = "20 to 30 % by weight of at least one of boric oxide and zinc oxide"
+    short = FRIT.format(f"{some}, and 5 % by weight of lime")
+    assert "| frit : consisting of" not in lines(short)
+    assert [line for line in lines(short) if line.startswith("| not restated : consisting of")]
+    read(short)

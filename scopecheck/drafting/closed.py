@@ -11,7 +11,7 @@ from scopecheck.resolve.claim_text import ClaimText
 def closing_list(text: ClaimText, noun: str) -> tuple[int, int, int, tuple[str, ...]]:
     """Where a list without amounts closes what is called so: transition, end, members; or zeros."""
     texts = text.texts
-    for at in sorted(at for word in _CLOSING for at in text.where.get(word, ())):
+    for at in sorted(at for word in CLOSING for at in text.where.get(word, ())):
         width = run_at(texts, at, "clauses", "closed") or run_at(texts, at, "clauses", "essentially")
         width = width or 2 * (texts[at : at + 2] in (["consists", "of"], ["consist", "of"]))
         if not width or at in text.referring or noun_before(text, at) != noun:
@@ -22,4 +22,4 @@ def closing_list(text: ClaimText, noun: str) -> tuple[int, int, int, tuple[str, 
     return 0, 0, 0, ()
 
 
-_CLOSING = ("consisting", "consists", "consist", "composed")
+CLOSING = ("consisting", "consists", "consist", "composed")

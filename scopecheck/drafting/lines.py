@@ -5,6 +5,7 @@ from __future__ import annotations
 from scopecheck.core.declared import NumberDecl
 from scopecheck.drafting.beside import noun_from, width_of
 from scopecheck.drafting.choices import Choice
+from scopecheck.drafting.closed import CLOSING
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.joint import propose_sums
 from scopecheck.drafting.limits import Stretch
@@ -115,6 +116,10 @@ def _propose_opening(work: Work, readable: Readable) -> None:
     """A line for the transition that opens a composition, or closes it with the list that follows."""
     if work.opened:
         start, end, whole = work.opened
+        if work.text.texts[start] in CLOSING and not _wholly_listed(work, end, whole):
+            # Closed without one of its ingredients the composition would be another, which nothing may meet.
+            work.unread.append((start, end))
+            return
         words = words_at(work.text, start, work.closed) if work.closed else ""
         if words and readable.reads(words, whole.name) and takes(work.text, words, start, work.closed):
             work.claim.lines.append(Proposed(words, whole.name))
@@ -123,6 +128,17 @@ def _propose_opening(work: Work, readable: Readable) -> None:
         words = words_at(work.text, start, end)
         if takes(work.text, words, start, end):
             work.claim.lines.append(Proposed(words, whole.name))
+
+
+def _wholly_listed(work: Work, at: int, whole: Quantity) -> bool:
+    """Whether each share that stands behind a transition, in its clause, is that of an ingredient."""
+    texts = work.text.texts
+    far = next((i for i in range(at, len(texts)) if texts[i] in (";", ".", "wherein")), len(texts))
+    spans = [
+        (s.starts[0], s.end) for (s, _), q in zip(work.limits, work.of, strict=True) if q.within is whole
+    ]
+    shares = [i for i in range(at, far) if texts[i] in ("%", "percent")]
+    return all(any(start <= i < end for start, end in spans) for i in shares)
 
 
 def _propose_balance(work: Work, whole: str) -> None:
