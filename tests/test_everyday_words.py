@@ -21,6 +21,7 @@ pressure  in bar, > 0 bar
 below   pressure in bar(g)
 pause   time in min
 count   count
+rim     length in mm "diameter of the optic zone"
 metal   any of copper, zinc, tin, lead
 alloys  any of brass, bronze, German silver
 """
@@ -121,6 +122,9 @@ def alike(made: Sheet) -> bool:
             "ABS(height - depth) >= 2 mm",
         ),
         ("count : at most a dozen", "count <= 12"),
+        ("count : not more than four in number", "count <= 4"),
+        ("rim : diameter of the optic zone is between 7 and 8 mm", "7 mm <= rim <= 8 mm"),
+        ("rim : the rim of the optic zone of at least 7 mm", "rim >= 7 mm"),
         ("oven : has fallen below 50 degC", "oven < 50 degC"),
         ("height : ranging between 5 mm and 6 mm inclusive", "5 mm <= height <= 6 mm"),
         ("alloys : bronzes", "bronze IN alloys"),

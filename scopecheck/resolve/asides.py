@@ -43,21 +43,33 @@ def asides(
     if first.kind is None:
         return
     if declared and declared.note:
-        yield from _noted(tokens, declared.note.lower())
+        yield from _noted(tokens, declared.note.lower(), own)
     if not first.kind.dimension:
         yield from _bases(tokens, first, name, declared.note if declared else "")
     if first.kind.dimension or first.kind == PLAIN_KIND:
         yield from _conditions(tokens, first, declared, name, own)
 
 
-def _noted(tokens: tuple[Token, ...], note: str) -> Iterator[Aside]:
-    """Words behind a limit that the note of the declaration has as they stand: how, where, in which state."""
+def _noted(tokens: tuple[Token, ...], note: str, own: frozenset[str]) -> Iterator[Aside]:
+    """Words that the note of the declaration has as they stand: how, where, in which state, or of what.
+
+    They stand behind the limit, or before it behind words of its name: 'the diameter of the rim is 7 mm'.
+    """
     numbers = [i for i, t in enumerate(tokens) if t.number]
     for at in range(numbers[0] + 1 if numbers else len(tokens), len(tokens) - 1):
         start = at + (tokens[at].text == ",")
-        said = " ".join(t.text.lower() for t in tokens[start:])
-        if re.search(rf"(?<!\w){re.escape(said)}(?!\w)", note):
+        if _has(note, tokens[start:]):
             yield Aside(tokens[:at], tokens[at:])
+    named = next((i for i, t in enumerate(tokens) if word_of(t) not in own | {"the", "a", "an"}), 0)
+    if numbers:
+        for end in range(numbers[0], named + 1, -1):
+            if _has(note, tokens[named:end]):
+                yield Aside(tokens[end:], tokens[:end])
+
+
+def _has(note: str, tokens: tuple[Token, ...]) -> bool:
+    said = " ".join(t.text.lower() for t in tokens)
+    return re.search(rf"(?<!\w){re.escape(said)}(?!\w)", note) is not None
 
 
 def _bases(tokens: tuple[Token, ...], first: Typed, name: str, note: str) -> Iterator[Aside]:

@@ -30,6 +30,8 @@ _ENDS = (["inclusive", ")"], ["exclusive", ")"], ["inclusive"], ["exclusive"])
 def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`chosen from` as selected from, `A as well as B` as A and B, `ratio between A and B` as of A to B."""
     texts = [t.text.lower() for t in tokens]
+    if texts[-2:] == ["in", "number"] and len(texts) > 2:
+        tokens = tokens[:-2]
     found, at = list[Token](), 0
     while at < len(tokens):
         token, between = tokens[at], texts[max(at - 1, 0) : at + 1] == ["ratio", "between"]
