@@ -553,3 +553,38 @@ must stay out   gap
   other lid     3 mm
 """)
     assert "Raised by the maker of the lid, as the sheet has it" in text
+
+
+WAYS = """rim  length in mm
+hub  length in mm
+
+1. A wheel with a rim of 3 to 5 mm.
+   | rim : 3 to 5 mm
+2. The wheel of claim 1, with a hub of at least 9 mm.
+   | hub : at least 9 mm
+3. The wheel of claim 1 or 2, with a rim of at least 4 mm.
+   | rim : at least 4 mm
+
+must stay out for 1
+  thin hub : rim = 4 mm, hub = 2 mm
+"""
+
+
+def test_a_claim_of_which_the_same_goes_on_one_way_is_told_with_the_way() -> None:
+    assert "The same goes for claim 3 by way of claim 1." in page(WAYS)
+    assert "The same goes for claim 3." in page(WAYS.replace("of claim 1 or 2,", "of claim 1,"))
+
+
+REPEATED = """oat  share in wt%
+
+1. A gel comprising 8 to 14 wt% of oat.
+   | oat : 8 to 14 wt%
+2. A method of making the gel of claim 1, wherein the oat is at least 5 wt%.
+   | oat : at least 5 wt%
+"""
+
+
+def test_lines_of_a_claim_of_another_category_are_not_told_to_ask_for_more() -> None:
+    assert "Each own line and end asks for more than the rest: claim 1." in page(REPEATED)
+    other = REPEATED.replace("A method of making the gel", "The gel").replace("5 wt%", "9 wt%")
+    assert "Each own line and end asks for more than the rest: claim 1." in page(other)

@@ -171,10 +171,23 @@ def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     return (*told, together_text(sheet, replace(finding, rereads=finding.unmet_by, read_as=())))
 
 
+def _by_their_ways(sheet: Sheet, finding: Finding) -> str:
+    """`claims 2 and 4, and claim 5 by way of claim 1` if it is not told of all the claims it depends on."""
+    so = {finding.claim, *finding.also_claims}
+    through = {n: [p for p in sheet.claim(n).parents if p in so] for n in finding.also_claims}
+    partly = {n: ps for n, ps in through.items() if ps and len(ps) < len(sheet.claim(n).parents)}
+    wholly = [n for n in finding.also_claims if n not in partly]
+    told = [claims_text(wholly)] if wholly else []
+    told += [
+        sentence("way", "through", claim=claims_text([n]), claims=claims_text(ps)) for n, ps in partly.items()
+    ]
+    return listed(told)
+
+
 def _also(sheet: Sheet, finding: Finding) -> Iterator[str]:
     """The dependents of which the same holds, and those of which it does as far as the case goes."""
     if finding.also_claims and finding.question != "no reading suits all claims":
-        yield sentence("note", "also_claims", claims=claims_text(finding.also_claims))
+        yield sentence("note", "also_claims", claims=_by_their_ways(sheet, finding))
     by_names: dict[tuple[str, ...], list[int]] = {}
     for number, names in finding.also_open:
         by_names.setdefault(names, []).append(number)
