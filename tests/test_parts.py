@@ -276,3 +276,25 @@ def test_how_many_are_recited_is_not_guessed() -> None:
     told = page(SCREENS.format("a plurality of screens", "at least three screens"))
     assert f'on every reading listed: 1b (not tried for 1b: "{OTHERS_MAY_DIFFER}"' in told
     assert "Met by coarse as listed" in page(SCREENS.format("a plurality of screens", "at most four screens"))
+
+
+def test_how_many_are_recited_holds_on_each_way_that_a_claim_may_depend() -> None:
+    text = """vane  part, up to 8
+  thickness  length in mm
+
+1. A duct comprising at least two vanes.
+   | vanes : at least two vanes
+2. The duct of claim 1, comprising at least six vanes.
+   | vanes : at least six vanes
+3. The duct of claim {0}, each vane having a thickness of at most 2 mm.
+   | thickness of the vanes : each vane having a thickness of at most 2 mm
+"""
+    for way, asked in (("2", 6), ("1", 0), ("1 or 2", 0)):
+        made = sheet(text.format(way))
+        formula = made.claims[2].limitations[0].formula
+        assert len(_read_so(made)) == (1 if asked else 0)
+        for k in _read_so(made):
+            for fit, there, met in ((6, 7, True), (5, 7, False), (4, 4, True), (3, 4, False)):
+                sizes = {f"thickness of vane {i}": Fraction(1 if i <= fit else 3, 1000) for i in range(1, 9)}
+                thing: Article = {made.parts[0].count: Fraction(there), **sizes}
+                assert evaluate(formula, thing, k) is met

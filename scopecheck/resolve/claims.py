@@ -99,11 +99,13 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
             desk.closed[statement.number] = _closed(desk.names, statement)
             desk.recited[statement.number] = recited_counts(desk.names, statement)
     above = _parents(desk, first)
+    on_each_way: dict[int, Mapping[str, int]] = {}
     made = []
     for number, statement in first.items():
         _bars_forgotten(desk, statement)
         if desk.recited[number]:
             _not_more_below(desk, number, above)
+        desk.names.recited = on_each_way[number] = _recited(desk, number, above[number], on_each_way)
         text = desk.texts[number].text
         limitations = tuple(_limitations(desk, statement, _all_above(number, above)))
         other = _of_another_category(desk, statement, above[number])
@@ -231,6 +233,17 @@ def _not_more_below(desk: ClaimsDesk, number: int, above: Mapping[int, tuple[int
     desk.recited[number] = {k: n for k, n in desk.recited[number].items() if below.get(k, 0) <= n}
 
 
+def _recited(
+    desk: ClaimsDesk, number: int, parents: tuple[int, ...], known: Mapping[int, Mapping[str, int]]
+) -> Mapping[str, int]:
+    """How many parts a claim asks for at least, by whichever of its parents it is taken."""
+    ways = [known.get(parent, {}) for parent in parents]
+    common = (
+        {k: min(way[k] for way in ways) for k in ways[0] if all(k in way for way in ways)} if ways else {}
+    )
+    return most_recited((desk.recited[number], common))
+
+
 def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]) -> list[Limitation]:
     """The limitations in the order written; lines that rest on what is recited are read last."""
     found: dict[str, Limitation | None] = {}
@@ -238,7 +251,6 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
     desk.numbers[statement.number] = []
     desk.names.recital = _not_yet
     desk.names.closed = frozenset().union(*(desk.closed[n] for n in (statement.number, *above)))
-    desk.names.recited = most_recited(desk.recited[n] for n in (statement.number, *above))
     for line in statement.lines:
         label = f"{statement.number}{letters(len(found))}"
         if not isinstance(line, Mark):
