@@ -218,3 +218,9 @@ def test_what_makes_up_the_balance_is_brought_in_by_it() -> None:
     assert "no earlier" not in {f.sort for f in told}
     being = "1. A syrup comprising 60 wt% of sucrose, the balance being water.\n"
     assert "no earlier" not in {f.sort for f in flags(texts_of(pasted(being)))}
+
+
+def test_the_plurality_of_things_is_the_things() -> None:
+    text = "1. A duct with a plurality of vanes.\n2. The duct of claim 1, the plurality of {0} being {1}.\n"
+    assert not told(text.format("vanes", "fixed"))
+    assert [(sort, claim) for sort, claim, _ in told(text.format("hooks", "fixed"))] == [("no earlier", 2)]

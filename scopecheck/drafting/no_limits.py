@@ -206,7 +206,7 @@ def _surpassing(texts: list[str], stretch: Stretch) -> int:
     return 0
 
 
-_THOSE = ("the", "said", "these", "those", "them", "which")
+_THOSE = ("the", "said", "these", "those", "them", "which", "a", "an")
 _AT_EACH = ("for", "on", "in", "at", "to", "of", "from", "per")
 
 

@@ -95,6 +95,8 @@ def _determined(texts: list[str], at: int) -> tuple[int, Literal["new", "definit
         return at + 2, "new", False, False
     if word == "the" and after[:1] and after[0] in listed("mention", "remainders") and _names_rest(after):
         return at + 2, "new", False, False
+    if word in listed("mention", "definite") and after[:2] in (["plurality", "of"], ["multiplicity", "of"]):
+        return at + 3, "definite", True, False
     if word in listed("mention", "definite"):
         number = bool(after) and (after[0] in NUMBER_WORDS or after[0].isdigit())
         return at + 1 + (number and len(after) > 1), "definite", number, False
