@@ -97,6 +97,9 @@ class Walk:
         if reach == "some":
             ways = self.ways([k for k in ks if self.holds(k, facts, wanted)])
         statuses = self.statuses(ks, facts, ~wanted if question == "inside lost" else wanted)
+        if question == "inside lost" and set(statuses) == {"some"}:
+            yield "inside left open", *where, "base", None, None, None, None
+            return
         yield from ((question, *where, reach, k.readings, *statuses) for k in ways)
 
     def ways(self, effective: list[Construction]) -> list[Construction]:
