@@ -256,7 +256,12 @@ def _read_so(made: Sheet) -> list[Construction]:
 
 @pytest.mark.parametrize(
     ("said", "fits"),
-    [("a plurality of screens", True), ("at least two screens", True), ("more than two screens", False)],
+    [
+        ("a plurality of screens", True),
+        ("at least two screens", True),
+        ("no fewer than two screens", True),
+        ("more than two screens", False),
+    ],
 )
 def test_of_so_many_recited_parts_others_may_differ(said: str, fits: bool) -> None:
     """By analogy: extra elements in an open claim, MPEP 2111.03 I."""
@@ -268,6 +273,13 @@ def test_of_so_many_recited_parts_others_may_differ(said: str, fits: bool) -> No
     }
     thing: Article = {made.parts[0].count: Fraction(3), **case}
     assert evaluate(formula, thing, so_read) is fits
+
+
+@pytest.mark.parametrize(
+    "said", ["three or fewer screens", "divisible by 3", "not more than three", "fewer than 3"]
+)
+def test_what_is_no_least_number_of_parts_recites_none(said: str) -> None:
+    assert not _read_so(sheet(SCREENS.format(said, "at most four screens")))
 
 
 def test_how_many_are_recited_is_not_guessed() -> None:

@@ -29,11 +29,9 @@ _RARE = frozenset(
 @cache
 def _word(unit: Unit) -> str:
     """The first word of the table that goes with the unit; '' if none does."""
-    return (
-        ""
-        if so_much_each(unit)
-        else next((w for w in kind_words() if (k := kind_word(w)) and k.accepts(unit.kind)), "")
-    )
+    if so_much_each(unit):
+        return ""
+    return next((w for w in kind_words() if (k := kind_word(w)) and k.accepts(unit.kind)), "")
 
 
 def family(called: Called, unit: Unit | None) -> str:

@@ -207,6 +207,7 @@ def _surpassing(texts: list[str], stretch: Stretch) -> int:
 
 
 _THOSE = ("the", "said", "these", "those", "them", "which", "a", "an")
+_HOW_MANY = ("at", "least", "most", "exactly", "only", "more", "than")
 _AT_EACH = ("for", "on", "in", "at", "to", "of", "from", "per")
 
 
@@ -234,15 +235,7 @@ def _of_some(texts: list[str], start: int) -> int:
             continue
         if texts[i + 1] in ("which", "them") or not words("parts", "having").isdisjoint(texts[i + 2 : start]):
             begin = i - 1
-            while begin > 1 and texts[begin - 1] in (
-                "at",
-                "least",
-                "most",
-                "exactly",
-                "only",
-                "more",
-                "than",
-            ):
+            while begin > 1 and texts[begin - 1] in _HOW_MANY:
                 begin -= 1
             return begin
     return 0

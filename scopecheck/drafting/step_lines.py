@@ -57,7 +57,6 @@ def held_lines(work: Work, readable: Readable) -> dict[int, Proposed | None]:
         inside = [i for i, (s, _) in enumerate(work.limits) if item.start <= s.starts[0] < item.end]
         lasting = [i for i in inside if is_step(work.of[i]) and work.of[i].name == item.step]
         on = [i for i in inside if item.start <= work.limits[i][0].condition < item.end and i not in lasting]
-        on = [i for i in on if work.limits[i][0].condition]
         if not lasting or not on:
             continue
         held.update(dict.fromkeys(lasting))

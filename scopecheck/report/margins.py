@@ -18,6 +18,7 @@ from scopecheck.report.grouping import (
     turning_labels,
 )
 from scopecheck.report.in_play import without_presumption
+from scopecheck.report.looked import ENDS
 from scopecheck.report.rereadings import (
     bearer_text,
     kept_text,
@@ -30,7 +31,7 @@ from scopecheck.report.ways_out import kept_out_if, other_readings, ways_out
 from scopecheck.report.wholes import case_notes
 from scopecheck.report.wording import claims_text, flat, listed, sentence, upper_first
 
-IDLE = ("idle", "idle end", "end not reached", "member not reached")
+IDLE = ("idle", *ENDS)
 """Questions whose answer rests on other lines as well."""
 Margin = tuple[tuple[str, tuple[str, ...]], ...]
 

@@ -34,9 +34,9 @@ from scopecheck.report.plan import Plan, plan
 from scopecheck.report.wording import counted, flat, listed, sentence, upper_first
 
 MOST_ITEMS = 10
+"""Items on the first page."""
 LISTED = 3
 """The least grave stakes at which a listed thing comes out wrong."""
-"""Items on the first page."""
 MOST_LINES = 10
 """Lines of one kind on the first page."""
 COUNTED = ("narrows", "choices left", "harmless")

@@ -66,8 +66,9 @@ class ClaimsDesk:
     symbols: dict[int, list[tuple[NumberNode, bool]]] = field(default_factory=dict)
     """The numbers of lines in symbols, and whether the line has no words."""
     closed: dict[int, frozenset[str]] = field(default_factory=dict)
-    recited: dict[int, Mapping[str, int]] = field(default_factory=dict)
     """By claim, the counts of parts of which its lines say that a thing consists of them."""
+    recited: dict[int, Mapping[str, int]] = field(default_factory=dict)
+    """By claim, how many like parts its own lines ask for at least, by what several are called."""
     references: dict[int, tuple[tuple[int, int], ...]] = field(default_factory=dict)
 
 
@@ -238,10 +239,8 @@ def _recited(
 ) -> Mapping[str, int]:
     """How many parts a claim asks for at least, by whichever of its parents it is taken."""
     ways = [known.get(parent, {}) for parent in parents]
-    common = (
-        {k: min(way[k] for way in ways) for k in ways[0] if all(k in way for way in ways)} if ways else {}
-    )
-    return most_recited((desk.recited[number], common))
+    shared = set.intersection(*map(set, ways)) if ways else set[str]()
+    return most_recited((desk.recited[number], {k: min(way[k] for way in ways) for k in shared}))
 
 
 def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, ...]) -> list[Limitation]:

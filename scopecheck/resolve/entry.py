@@ -35,13 +35,13 @@ OF_PARTS = (
     "total", "mean", "middle", "heavy", "coarse", "least", "greatest",
     "alike", "different", "rising", "falling",
 )  # fmt: skip
+"""What a phrase for like parts may say of them together: a value to be limited, as in `mean_c`, or a fact."""
 OF_PAUSES = ("longest_pause", "total_pause")
 """What a reading may ask of a step that may pause: its longest pause, and all its pauses together."""
 OF_HOW_MANY = ("kinds", "two_kinds", "matching")
+"""What a reading may ask of the number of like parts besides the number."""
 RECITED = "recited"
 """Of like parts, in a formula: how many of them the claim's lines on their number ask for at least."""
-"""What a reading may ask of the number of like parts besides the number."""
-"""What a phrase for like parts may say of them together: a value to be limited, as in `mean_c`, or a fact."""
 
 
 @record

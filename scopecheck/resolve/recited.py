@@ -35,20 +35,26 @@ def most_recited(each: Iterable[Mapping[str, int]]) -> Mapping[str, int]:
 
 
 def _least(words: list[str]) -> int:
-    """The least whole number that the words let by, if it is told by their first number; else 0."""
-    for at, word in enumerate(words):
-        bare = word.strip(",;")
-        if bare in listed("parts", "two_or_more"):
-            return 2
-        number = int(bare) if bare.isdecimal() else NUMBER_WORDS.get(bare)
-        if number is None:
-            continue
-        before = set(words[max(0, at - 3) : at])
-        negated = not before.isdisjoint(("not", "no"))
-        if "than" in before and (negated or "more" in before or "greater" in before):
-            # 'More than two' asks for three, 'not less than two' for two, 'not more than two' for none.
-            if negated:
-                return 0 if before & {"more", "greater"} else number
-            return number + 1
-        return 0 if before & listed("parts", "at_most") else number
-    return 0
+    """The least whole number that the words let by, if they tell it plainly by their first number; else 0.
+
+    "Not more than four", "four or fewer", "divisible by four" tell none.
+    """
+    bare = [word.strip(",;") for word in words]
+    told, several = (listed("parts", name) for name in ("reciting", "two_or_more"))
+    at = next((i for i, word in enumerate(bare) if word.isdecimal() or word in NUMBER_WORDS), len(bare))
+    before, after = set(bare[:at]), bare[at + 1 : at + 3]
+    if at == len(bare):
+        first = next((i for i, word in enumerate(bare) if word in several), at)
+        return 2 if first < at and told.issuperset(bare[:first]) else 0
+    if before - told - several or after in (["or", "fewer"], ["or", "less"]) or _grouped(after):
+        return 0
+    number = int(bare[at]) if bare[at].isdecimal() else NUMBER_WORDS[bare[at]]
+    if "than" not in before:
+        return number
+    if before & {"not", "no"}:
+        return 0 if "more" in before else number
+    return number + 1 if "more" in before else 0
+
+
+def _grouped(after: list[str]) -> bool:
+    return not listed("parts", "in_groups").isdisjoint(after[:1])
