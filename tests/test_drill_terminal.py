@@ -11,7 +11,7 @@ import shutil
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -47,17 +47,24 @@ class Terminal:
 
     def wait(self, text: str, times: int = 1) -> str:
         """The screen once it shows the text so many times."""
+        return self.wait_for(lambda shown: shown.count(text) >= times, f"{times} of {text!r}")
+
+    def wait_for(self, holds: Callable[[str], bool], what: str) -> str:
+        """The screen once this holds of it."""
         end = time.monotonic() + PATIENCE
         while time.monotonic() < end:
             shown = self.screen()
-            if shown.count(text) >= times:
+            if holds(shown):
                 return shown
             time.sleep(0.2)
-        raise AssertionError(f"{text!r} was not shown {times} times:\n{self.screen()}")
+        raise AssertionError(f"{what} was never shown:\n{self.screen()}")
 
     def run(self, *options: str) -> None:
+        """Start a drill on an empty screen: what the last one showed must not be taken for this one's."""
         words = " ".join([sys.executable, "-m", "scopecheck", "drill", *options])
-        self.type(f"clear; cd {ROOT} && {words}; echo ended with $?")
+        self.type("clear; echo empty")
+        self.wait_for(lambda shown: "Answer:" not in shown and "\nempty" in f"\n{shown}", "an empty screen")
+        self.type(f"cd {ROOT} && {words}; echo ended with $?")
 
 
 @pytest.fixture
