@@ -6,7 +6,7 @@ with any limit; each function finds the words to be read and what they are read 
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from scopecheck.core.formula import Add, Divide, Negate, Term
@@ -192,18 +192,42 @@ def with_names_in_words(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     if len(job.subjects) < 2 or job.sort or not job.alone:
         return None
     first, *others = job.subjects
-    one = job.of(first)
-    fills = (f for m in one.found(tokens) for f in m.fills if f.slot.kind == "number")
-    if _all_stand(others, (f.tokens for f in fills)):
-        return one, tokens
-    if _all_stand(others, (tokens,)):
-        return (
-            one.share_of_another(tokens)
-            or surpassing(one, tokens)
-            or multiples(one, tokens)
-            or times(one, tokens)
-        )
+    for said in _with_and_without_name(tokens, first.text):
+        one = job.of(first)  # what was found of some words is known by where they begin and end
+        sides = (said,) if one.found(said) else one.split(said) or ()
+        fills = (f for side in sides for m in one.found(side) for f in m.fills if f.slot.kind == "number")
+        if _all_stand(others, (f.tokens for f in fills)):
+            return one, said
+        if _all_stand(others, (said,)):
+            found = (
+                one.share_of_another(said)
+                or surpassing(one, said)
+                or multiples(one, said)
+                or times(one, said)
+            )
+            if found:
+                return found
     return None
+
+
+_MORE_OF = (("more", "than"), ("less", "than"), ("much", "as"))
+
+
+def _with_and_without_name(tokens: tuple[Token, ...], name: str) -> Iterator[tuple[Token, ...]]:
+    """The words, what is left of them behind `the gap is`, and `3 times more oil than` without the oil."""
+    yield tokens
+    words = [word_of(t) for t in tokens]
+    start = 1 if words[0] in ("the", "a", "an", "said") else 0
+    own = name.lower().split()
+    if words[start : start + len(own)] == own:
+        end = start + len(own)
+        end += words[end : end + 1] in (["is"], ["are"], ["being"])
+        if end < len(tokens):
+            yield tokens[end:]
+    for at in range(1, len(words) - len(own)):
+        behind = words[at + len(own) : at + len(own) + 1]
+        if words[at : at + len(own)] == own and (words[at - 1], *behind) in _MORE_OF:
+            yield (*tokens[:at], *tokens[at + len(own) :])
 
 
 def _all_stand(things: list[Subject], words: Iterable[tuple[Token, ...]]) -> bool:

@@ -23,6 +23,7 @@ FILLERS = frozenset(
 )
 MULTIPLES = ("twice", "thrice", "times", "double", "than")
 """What stands behind these says of what they are multiples: it is no name that could be left out."""
+MOST_WORDS_OF_A_VALUE = 16
 ALWAYS = (("at", "all", "times"), ("at", "every", "moment"), ("throughout",))
 CHANGES = frozenset(("drop", "fall", "rise"))
 """Fillers as verbs; as nouns they say what is measured."""
@@ -36,6 +37,7 @@ FILLER_RUNS = (
     ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
     ("ph", "of"), ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"),
     ("present",), ("present", "in"), ("made", "of", "a", "material"), ("made", "from", "a", "material"),
+    *((said, "to") for said in "amount amounts amounting corresponds corresponding equates".split()),
     ("of", "a", "material"), ("formed", "of", "a", "material"),
     *((done, to) for done in "heated cooled warmed brought set adjusted".split() for to in ("to", "at")),
 )  # fmt: skip
@@ -272,9 +274,18 @@ def _fills(
                 yield end, Fill(slot, tokens[at:end])
     else:
         test = {"step": tests.step, "moment": tests.moment}.get(slot.kind, tests.number)
-        for end in range(at + 1, min(at + 9, len(tokens)) + 1):
-            if test(tokens[at:end]):
+        for end in range(at + 1, min(at + MOST_WORDS_OF_A_VALUE, len(tokens)) + 1):
+            if test(tokens[at:end]) and not _reaches_too_far(tokens, at, end):
                 yield end, Fill(slot, tokens[at:end])
+
+
+_BEFORE_A_MULTIPLE = ("twice", "thrice", "times", "double", "half", "of")
+
+
+def _reaches_too_far(tokens: tuple[Token, ...], at: int, end: int) -> bool:
+    """`half the bore plus 2 mm`: is a sum taken whole behind words for a multiple of its first part?"""
+    of_a_multiple = at > 0 and word_of(tokens[at - 1]) in _BEFORE_A_MULTIPLE
+    return of_a_multiple and any(word_of(t) in ("plus", "minus") for t in tokens[at:end])
 
 
 def _names(tokens: tuple[Token, ...], after: tuple[Token, ...], own: frozenset[str]) -> bool:

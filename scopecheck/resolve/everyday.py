@@ -104,7 +104,7 @@ def with_commas(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`a ratio of oil/salt`, `the ratio oil:salt` as the ratio of oil to salt, a ratio by weight."""
+    """`ratio of oil/salt`, `ratio oil:salt`, `oil/salt ratio` as that of oil to salt; a ratio by weight."""
     texts = [t.text.lower() for t in tokens]
     for at in range(len(tokens) - 2, -1, -1):
         if texts[at : at + 2] == ["aspect", "ratio"]:
@@ -116,11 +116,15 @@ def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             tokens = (*tokens[:at], tokens[at + 2], tokens[at], *tokens[at + 3 :])
             texts = [t.text.lower() for t in tokens]
     found = list(tokens)
-    for at in range(len(tokens) - 2, 1, -1):
+    for at in range(len(tokens) - 2, 0, -1):
         names = tokens[at - 1].sort == tokens[at + 1].sort == "word"
-        if texts[at] not in ("/", ":") or not names or "ratio" not in texts[:at]:
+        behind = [i for i in range(at + 2, len(texts)) if texts[i] == "ratio"][:1]
+        named_first = bool(behind) and not any(t.number for t in tokens[: behind[0]])
+        if texts[at] not in ("/", ":") or not names or not ("ratio" in texts[:at] or named_first):
             continue
         found[at] = replace(tokens[at], sort="word", text="to")
+        if "ratio" not in texts[:at]:
+            continue
         first = next(i for i in range(at - 1, -1, -1) if texts[i] == "ratio") + 1
         if texts[first] != "of":
             found.insert(first, replace(tokens[first], sort="word", text="of", end=tokens[first].start))
@@ -267,6 +271,45 @@ def _fraction(before: list[Token], part: int) -> tuple[int, Fraction] | None:
         return 3, whole + Fraction(1, part)
     above = 1 if texts[-1:] == ["a"] else NUMBER_WORDS.get(texts[-1]) if texts else None
     return (1, Fraction(above, part)) if above is not None and 0 < above < part else None
+
+
+def with_tolerances(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`30 mm +0.2/-0.1 mm`, `180 °C (+5/-0 °C)` as `30 mm plus 0.2 mm minus 0.1 mm`."""
+    for at in range(1, len(tokens) - 2):
+        laid = _deviations(tokens[at:]) if tokens[at - 1].number else None
+        if laid is not None:
+            above, below, width = laid
+            words = [replace(tokens[at], sort="word", text=w, number=None) for w in ("plus", "minus")]
+            return (*tokens[:at], words[0], above, words[1], below, *tokens[at + width :])
+    return tokens
+
+
+def _deviations(tokens: tuple[Token, ...]) -> tuple[Token, Token, int] | None:
+    """The upper and the lower deviation at the start, both without their signs, and how many words."""
+    bracket = tokens[0].text == "("
+    values: dict[str, Token] = {}
+    sign, at = "", int(bracket)
+    while at < len(tokens) and len(values) < 2:
+        token = tokens[at]
+        number = token.number
+        if number and not sign and token.text[0] in "+-−":
+            sign = "+" if token.text[0] == "+" else "-"
+        if number and sign and sign not in values:
+            signs = len(token.text) - len(token.text.lstrip("+-−"))
+            value = replace(number, text=number.text.lstrip("+-−"), value=abs(number.value))
+            plain = replace(token, text=token.text[signs:], start=token.start + signs, number=value)
+            values[sign], sign = plain, ""
+        elif not number and not sign and token.text in ("+", "-", "−"):
+            sign = "+" if token.text == "+" else "-"
+        elif number or token.text not in ("/", ","):
+            return None
+        at += 1
+    units = {v.number.unit for v in values.values() if v.number and v.number.unit}
+    for side, one in values.items():
+        if len(units) == 1 and one.number and one.number.unit is None:
+            values[side] = replace(one, number=replace(one.number, unit=next(iter(units))))
+    closed = not bracket or (at < len(tokens) and tokens[at].text == ")")
+    return (values["+"], values["-"], at + bracket) if len(values) == 2 and closed else None
 
 
 def as_alternatives(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

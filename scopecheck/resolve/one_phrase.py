@@ -55,7 +55,7 @@ def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         return _read(job, found[0], tokens)
     if other := job.share_of_another(tokens) or job.in_total(tokens) or job.difference(tokens):
         return whole(*other)
-    if other := job.extreme(tokens) or _beside_another(job, tokens):
+    if other := job.at_first_worked_out(tokens) or _beside_another(job, tokens):
         return whole(*other)
     if both := of_both(job, tokens):
         return All(tuple(whole(job.of(job.subjects[0]), words) for words in both))

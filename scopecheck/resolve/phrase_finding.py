@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import cached_property
 
 from scopecheck.core.declared import Assembly, NumberDecl, SetDecl, Step
-from scopecheck.core.formula import Add, Divide, Greatest, Least, Magnitude, Negate
+from scopecheck.core.formula import Add, Divide, Magnitude, Negate
 from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind, kind_word
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.spans import Span
@@ -18,7 +18,15 @@ from scopecheck.language.syntax import Words
 from scopecheck.resolve.asides import Aside, asides, measures
 from scopecheck.resolve.called import called
 from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.chart import Match, Tests, joined_parts, matches, split_list, word_of
+from scopecheck.resolve.chart import (
+    MOST_WORDS_OF_A_VALUE,
+    Match,
+    Tests,
+    joined_parts,
+    matches,
+    split_list,
+    word_of,
+)
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Names, Typed, member_of
@@ -33,7 +41,8 @@ from scopecheck.resolve.subjects import (
     is_fraction,
     without_basis,
 )
-from scopecheck.resolve.together import difference_of, extreme_of, meant_together, says_together, summands
+from scopecheck.resolve.together import difference_of, meant_together, says_together, summands
+from scopecheck.resolve.worked_out import WorkedOut, bracketed, is_open_sum, worked_out
 
 
 @record
@@ -101,7 +110,8 @@ class Job:
         if not tokens:
             return False
         found = self.found(tokens) or self.share_of_another(tokens) or self.split(tokens)
-        found = found or self.in_total(tokens) or self.difference(tokens) or self.extreme(tokens)
+        found = found or self.in_total(tokens) or self.difference(tokens)
+        found = found or self.at_first_worked_out(tokens)
         return bool(found or self.of_each(tokens)) or any(not aside.wrong for aside in self.asides(tokens))
 
     def asides(self, tokens: tuple[Token, ...]) -> list[Aside]:
@@ -169,21 +179,34 @@ class Job:
         job = self.of(Subject(apart, f"difference between {first.text} and {second.text}", first.span))
         return (job, tokens[count:]) if job.readable(tokens[count:]) else None
 
-    def extreme(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
-        """`a, b : the smaller of a and b is at most 3 mm`: the words to be read of the least value."""
-        terms = [s.bound for s in self.subjects if isinstance(s.bound, Typed)]
-        kind = terms[0].kind if terms else None
-        if len(self.subjects) < 2 or not self.alone or self.sort or len(terms) < len(self.subjects):
+    def at_first_worked_out(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
+        """`a, b : the smaller of a and b is at most 3 mm`: the words to be read of the value worked out.
+
+        All that stands left of the colon is named in the words; alone it may be the value itself.
+        """
+        if self.sort or not self.alone or not all(isinstance(s.bound, Typed) for s in self.subjects):
             return None
-        found = extreme_of([word_of(t) for t in tokens], tuple(s.text.lower() for s in self.subjects))
-        if found is None or kind is None or any(t.kind != kind for t in terms):
-            return None
-        count, least = found
-        values = tuple(t.term for t in terms)
-        names = ", ".join(s.text for s in self.subjects)
-        term, said = (Least(values), f"LEAST({names})") if least else (Greatest(values), f"GREATEST({names})")
-        job = self.of(Subject(Typed(term, kind), said, self.subjects[0].span))
-        return (job, tokens[count:]) if job.readable(tokens[count:]) else None
+        for end in range(min(len(tokens) - 1, MOST_WORDS_OF_A_VALUE), 2, -1):
+            made = self.worked_out(tokens[:end])
+            if made is None or not (self._is_value(made) or self._are_named(made, tokens[end:])):
+                continue
+            job = self.of(Subject(made.value, made.symbols, self.subjects[0].span))
+            if job.readable(tokens[end:]):
+                for name in made.made_of:
+                    self.place.names.speak(name.name)
+                return job, tokens[end:]
+        return None
+
+    def _is_value(self, made: WorkedOut) -> bool:
+        return (
+            len(self.subjects) == 1 and isinstance(self.first, Typed) and self.first.term == made.value.term
+        )
+
+    def _are_named(self, made: WorkedOut, rest: tuple[Token, ...]) -> bool:
+        """Is each thing left of the colon part of the value, or, but for the first, named behind it?"""
+        parts, behind = {d.name for d in made.made_of}, f" {' '.join(map(word_of, rest))} "
+        left = [s.text for s in self.subjects if s.text not in parts]
+        return len(left) < len(self.subjects) and all(f" {text.lower()} " in behind for text in left)
 
     def of_each(self, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         """`gap, rim : gap and rim each at least 3 mm`: the words to be read of each thing alone, or none.
@@ -226,30 +249,32 @@ class Job:
                 return job, limit
         return None
 
-    def quotient(self, *others: NumberDecl) -> Job | None:
-        """The words as read of what stands left of the colon in shares of another quantity, or of a sum.
+    def quotient(self, other: NumberDecl) -> Job | None:
+        """The words as read of what stands left of the colon in shares of another quantity."""
+        return self.quotient_by(self.place.names.value(other), other.name)
+
+    def quotient_by(self, other: Typed, called: str) -> Job | None:
+        """The words as read of what stands left of the colon in shares of another value, called so.
 
         None where it is another kind of quantity, the same quantity, or a level, which has no shares.
         """
         if not isinstance(self.first, Typed) or self.first.kind is None or self.first.kind.basis == "level":
             return None
-        values = [self.place.names.value(other) for other in others]
-        if any(v.kind != self.first.kind for v in values) or [v.term for v in values] == [self.first.term]:
+        if other.kind != self.first.kind or other.term == self.first.term:
             return None
-        names, own = " + ".join(other.name for other in others), self.subjects[0]
-        below = values[0].term if len(values) == 1 else Add(tuple(v.term for v in values))
-        shown = f"{own.text} / {names}" if len(values) == 1 else f"{own.text} / ({names})"
-        return self.of(Subject(Typed(Divide(self.first.term, below, names), PLAIN_KIND), shown, own.span))
+        own = self.subjects[0]
+        share = Typed(Divide(self.first.term, other.term, called), PLAIN_KIND)
+        return self.of(Subject(share, f"{own.text} / {called}", own.span))
 
     def _share_of_sum(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`20 to 50 % of the sum of the oil and the gum`, of what stands left of the colon in that sum."""
         for at in (i for i, t in enumerate(tokens) if i and word_of(t) == "of"):
             summed = self.worked_out(tokens[at + 1 :])
-            if summed is None or summed[2] < 0 or not any(is_bare_share(t) for t in tokens[:at]):
+            if summed is None or is_open_sum(tokens[at + 1 :]) or not any(map(is_bare_share, tokens[:at])):
                 continue
-            if (job := self.quotient(*summed[:2])) and job.readable(tokens[:at]):
-                self.place.names.speak(summed[0].name)
-                self.place.names.speak(summed[1].name)
+            if (job := self.quotient_by(summed.value, bracketed(summed))) and job.readable(tokens[:at]):
+                for name in summed.made_of:
+                    self.place.names.speak(name.name)
                 return job, tokens[:at]
         return None
 
@@ -355,20 +380,9 @@ class Job:
             return True
         return self.declared(tokens) is not None or self.worked_out(tokens) is not None
 
-    def worked_out(self, tokens: tuple[Token, ...]) -> tuple[NumberDecl, NumberDecl, int] | None:
-        """`the sum of the rim and the gap`, `the rim plus (minus) the gap`: the two, and the sign."""
-        if len(tokens) < 3:
-            return None
-        said = [word_of(t) for t in tokens]
-        start = 1 if said[0] in ("the", "a") else 0
-        whole = said[start : start + 2] == ["sum", "of"]
-        joins = {"and": 1} if whole else {"plus": 1, "minus": -1}
-        at = next((i for i, w in enumerate(said) if w in joins), 0)
-        first = self._declared(tokens[start + 2 * whole : at]) if at > start + 2 * whole else None
-        second = self._declared(tokens[at + 1 :]) if first is not None and at + 1 < len(tokens) else None
-        if first is None or second is None or first.kind != second.kind or first.kind.basis == "level":
-            return None
-        return first, second, joins[said[at]]
+    def worked_out(self, tokens: tuple[Token, ...]) -> WorkedOut | None:
+        """The value that words work out of several: `the sum of the rim and the gap`, `the rim less 2 mm`."""
+        return worked_out(tokens, self._declared, self.place.names)
 
     def declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:
         """The quantity that the words name as a value; what alone is limited is none beside itself."""

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import Add, Negate
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import replace
@@ -34,7 +32,9 @@ def number(job: Job, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) ->
         job.place.names.speak(named.name)
         return job.place.names.value(named)
     if made := job.worked_out(tokens):
-        return _of_two(job, *made)
+        for part in made.made_of:
+            job.place.names.speak(part.name)
+        return made.value
     token = tokens[0]
     number = token.number or spelled(token)
     if slot.kind in ("whole", "plain", "ratio") and token.start in job.bare:
@@ -51,14 +51,6 @@ def number(job: Job, slot: Slot, tokens: tuple[Token, ...], of_subject: bool) ->
             raise bare_number(job.span(tokens), number, own)
         unit = own
     return replace(literal(number, unit), lifted=not job.loose)
-
-
-def _of_two(job: Job, first: NumberDecl, second: NumberDecl, sign: int) -> Typed:
-    """The sum or the difference of two declared quantities of one kind."""
-    for d in (first, second):
-        job.place.names.speak(d.name)
-    one, other = job.place.names.value(first), job.place.names.value(second)
-    return Typed(Add((one.term, other.term if sign > 0 else Negate(other.term))), one.kind)
 
 
 def _subject_unit(slot: Slot, number: Number, subject: Typed | None) -> Unit | None:

@@ -31,6 +31,7 @@ from scopecheck.resolve.everyday import (
     with_parts_per,
     with_ratios,
     with_things_per,
+    with_tolerances,
     without_class,
     without_dots,
     without_signs,
@@ -45,7 +46,7 @@ from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
 from scopecheck.resolve.phrase_finding import Job, Place
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
-from scopecheck.resolve.spelled import spelled_amounts
+from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.subjects import Subject, at_its_end, with_units, without_unit
 from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
@@ -317,8 +318,8 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Token, ...]:
         """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
-        tokens = with_usual_words(with_hours(without_dots(tokens)))
-        tokens = with_ratios(as_alternatives(with_both(with_commas(tokens))))
+        tokens = with_hundreds(with_usual_words(with_hours(without_dots(tokens))))
+        tokens = with_ratios(with_tolerances(as_alternatives(with_both(with_commas(tokens)))))
         if not subjects:
             return tokens
         if len(subjects) == 1:

@@ -38,8 +38,61 @@ def spelled_amounts(tokens: tuple[Token, ...], subject: Bound, own: Own) -> tupl
     return tuple(found)
 
 
+_GREAT = {"hundred": 100, "thousand": 1000, "million": 1_000_000}
+
+
+def with_hundreds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`one hundred`, `a thousand`, `two hundred and fifty` as one number each."""
+    if not any(word_of(t) in _GREAT for t in tokens):
+        return tokens
+    found: list[Token] = []
+    at = 0
+    while at < len(tokens):
+        value, width = _great_number([word_of(t) for t in tokens[at:]])
+        if width:
+            words = " ".join(t.text for t in tokens[at : at + width])
+            number = Number(words, Fraction(value), 0, None)
+            found.append(Token("number", words, tokens[at].start, tokens[at + width - 1].end, number))
+        else:
+            found.append(tokens[at])
+        at += width or 1
+    return tuple(found)
+
+
+def _great_number(words: list[str]) -> tuple[int, int]:
+    """The number that the words begin with, and how many words it has; of less than a hundred none."""
+    total, part, width, at = 0, 0, 0, 0
+    great = False
+    while at < len(words):
+        word = words[at]
+        if word in ("a", "an") and at == 0 and words[1:2] and words[1] in _GREAT:
+            part = 1
+        elif word not in _SO_OFTEN and NUMBER_WORDS.get(word) and not part % 100:
+            part += NUMBER_WORDS[word]
+        elif word in _GREAT and part:
+            great = True
+            part *= _GREAT[word]
+            total, part = (total, part) if word == "hundred" else (total + part, 0)
+        elif word == "and" and great and _goes_on(words[at + 1 :]):
+            at += 1
+            continue
+        else:
+            break
+        at += 1
+        width = at
+    return (total + part, width) if great else (0, 0)
+
+
+def _goes_on(words: list[str]) -> bool:
+    """Does a number go on behind its 'and', as in 'two hundred and fifty'? Another may begin there."""
+    return bool(words) and words[0] in NUMBER_WORDS and not (words[1:2] and words[1] in _GREAT)
+
+
 def _spelled_value(tokens: tuple[Token, ...], at: int) -> tuple[Fraction, int] | None:
     word = word_of(tokens[at])
+    number = tokens[at].number
+    if number is not None and number.unit is None and word[0].isalpha():
+        return number.value, 1
     if fraction := _spelled_fraction([word_of(t) for t in tokens[at : at + 4]]):
         return fraction, 4
     if word in NUMBER_WORDS:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from itertools import permutations
+from itertools import accumulate
 
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -85,30 +85,6 @@ def difference_of(words: list[str], names: tuple[str, str]) -> int:
     return 0
 
 
-_MOST_NAMES = 4
-
-
-def extreme_of(words: list[str], names: tuple[str, ...]) -> tuple[int, bool] | None:
-    """How many words before a limit say `the smaller of A and B is`, and whether they mean the least.
-
-    The names may stand in any order; all of them do.
-    """
-    start = 1 if words[:1] == ["the"] else 0
-    said = words[start] if start < len(words) else ""
-    least = said in listed("asides", "least")
-    if not (least or said in listed("asides", "greatest")) or words[start + 1 : start + 2] != ["of"]:
-        return None
-    if len(names) > _MOST_NAMES:
-        return None
-    behind = f"{' '.join(words[start + 2 :])} "
-    for order in permutations(names):
-        parts = [rf"(?:the |an? )?{re.escape(name)}" for name in order]
-        joined = " ?, ".join(parts[:-1]) + "(?: ?,)? and " + parts[-1]
-        if found := regex(rf"{joined} (?:is |being |are |has |having )?").match(behind):
-            return start + 2 + len(found.group().split()), least
-    return None
-
-
 def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
     """With both names before it: `differ from each other by 3 mm`, `within 3 mm of each other`.
 
@@ -169,6 +145,6 @@ def sum_of(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[int, int,
             whole = rf"(?:the )?(?:sum|total|combined amount) of {joined}"
             plus = regex(rf"(?<!\S)(?:{' plus '.join(said)}|{whole}) ")
             if found := plus.search(text):
-                start = len(text[: found.start()].split())
-                return start, start + len(found.group().split()), first, last
+                starts = list(accumulate((len(t.text) + 1 for t in tokens), initial=0))
+                return starts.index(found.start()), starts.index(found.end()), first, last
     return None
