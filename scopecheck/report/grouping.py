@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from scopecheck.answers.findings import QUESTIONS, Finding, Reread
+from scopecheck.answers.findings import QUESTIONS, STATED_END, Finding, Reread
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.model import STANDINGS, Group, Sheet
 from scopecheck.core.ranges import lying
@@ -43,7 +43,7 @@ EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 SIDED = ("outside met", "inside lost", "document met")
 BESIDE_MEANT = ("unmeant met", "meant lost")
 FAR = "far"
-SECTIONS = ("1", "usual", "2", "3", "empty", "silence", "meant", "4", FAR, "5", "6")
+SECTIONS = ("1", "usual", "2", "3", "empty", "silence", "ends", "meant", "4", FAR, "5", "6")
 FAR_SHARE = Fraction(1, 5)
 """A stretch by more than this part of the written number is told last: a choice, no authority gives one."""
 _HOLDS = ("every", "base", "some")
@@ -87,6 +87,8 @@ def section(sheet: Sheet, finding: Finding) -> str:
         return "4" if finding.quantifier == "some" or finding.ways else "empty"
     if finding.question == SILENCE:
         return "silence"
+    if only_at_an_end(sheet, finding):
+        return "ends"
     if finding.question in EMPTY_CLAIM and finding.quantifier == "base":
         return "usual"
     own = (reread for reread in finding.kept_by if reread.reading == sheet.groups[reread.group].base)
@@ -95,6 +97,14 @@ def section(sheet: Sheet, finding: Finding) -> str:
     if finding.question in (*SIDED, *BESIDE_MEANT) and finding.stakes in (2, 3) and usual and not stretched:
         return "usual"
     return "meant" if finding.question in BESIDE_MEANT and finding.stakes > 1 else str(finding.stakes)
+
+
+def only_at_an_end(sheet: Sheet, finding: Finding) -> bool:
+    """Does a document's range meet a claim at an end alone, where ends are not taken for stated values?
+
+    Atofina v. Great Lakes, 441 F.3d 991 (Fed. Cir. 2006), as MPEP 2131.03 II reports it; but EPO T 240/95.
+    """
+    return sheet.profile == "US" and finding.question == "document met" and finding.detail == STATED_END
 
 
 def barred_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:

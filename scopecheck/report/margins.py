@@ -14,6 +14,7 @@ from scopecheck.report.grouping import (
     EMPTY_CLAIM,
     barred_by,
     departures,
+    only_at_an_end,
     only_far_out,
     turning_labels,
 )
@@ -218,6 +219,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if barred := barred_by(sheet, finding):
         lines = listed(labelled(sheet, x) for x in barred)
         notes.append(sentence("note", "barred", lines=lines, claim=finding.claim))
+    if only_at_an_end(sheet, finding):
+        notes.append(sentence("note", "only_an_end"))
     if finding.question == "idle" and not finding.conflict:
         notes += _always_done(sheet, finding)
     if finding.question == "same scope":

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from scopecheck.core.formula import All, Formula, Not
-from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
@@ -59,27 +59,34 @@ def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         return whole(*other)
     if both := of_both(job, tokens):
         return All(tuple(whole(job.of(job.subjects[0]), words) for words in both))
-    parts = _parts(job, tokens)
-    if parts is None and (rest := job.of_each(tokens)):
+    if sides := job.split(tokens):
+        return All((whole(job, sides[0]), whole(job, sides[1])))
+    if rest := job.of_each(tokens):
         return All(tuple(whole(one, rest) for one in job.each()))
-    if parts is None:
-        beside = job.asides(tokens)
-        if agreeing := next((a for a in beside if not a.wrong), None):
-            return whole(job, agreeing.rest)
-        for aside in beside:
-            lift = f"{aside.help}; or lift only: {job.text(aside.rest).removeprefix('of ')}"
-            raise trouble(job.span(aside.words), aside.wrong, "", lift)
-        for number, word in pairwise(tokens):
-            if (number.number or word_of(number) in NUMBER_WORDS) and word_of(word) in CALENDAR:
-                raise no_fixed_length(job.span((number, word)))
-        if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens)):
-            raise advice
-        any_number = replace(job.tests(), subjects=0)
-        for match in matches(tokens, job.place.phrases, any_number):
-            if len(job.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):
-                named_subjects(job, match, tokens)
-        raise no_phrase(job, tokens)
-    return parts
+    beside = job.asides(tokens)
+    if agreeing := next((a for a in beside if not a.wrong), None):
+        return whole(job, agreeing.rest)
+    for aside in beside:
+        lift = f"{aside.help}; or lift only: {job.text(aside.rest).removeprefix('of ')}"
+        raise trouble(job.span(aside.words), aside.wrong, "", lift)
+    # Last: 'not more than 5 %, based on the total weight' is a limit with a basis, and denies none.
+    if denied := _denied(job, tokens):
+        return Not(whole(job, denied))
+    raise _not_read(job, tokens)
+
+
+def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
+    """What is said of words that nothing reads. Raises what a phrase for other things has to say itself."""
+    for number, word in pairwise(tokens):
+        if (number.number or word_of(number) in NUMBER_WORDS) and word_of(word) in CALENDAR:
+            return no_fixed_length(job.span((number, word)))
+    if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens)):
+        return advice
+    any_number = replace(job.tests(), subjects=0)
+    for match in matches(tokens, job.place.phrases, any_number):
+        if len(job.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):
+            named_subjects(job, match, tokens)
+    return no_phrase(job, tokens)
 
 
 def can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
@@ -92,14 +99,12 @@ def can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
     return True
 
 
-def _parts(job: Job, tokens: tuple[Token, ...]) -> Formula | None:
-    """'A and B' or 'A but B' of two phrases, or 'not A' of one."""
-    if sides := job.split(tokens):
-        return All((whole(job, sides[0]), whole(job, sides[1])))
+def _denied(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """What 'not' stands before, where a phrase reads it; else nothing."""
     index = 1 if len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") else 0
     if word_of(tokens[index]) == "not" and len(tokens) > index + 1 and job.readable(tokens[index + 1 :]):
-        return Not(whole(job, tokens[index + 1 :]))
-    return None
+        return tokens[index + 1 :]
+    return ()
 
 
 def _read(job: Job, match: Match, tokens: tuple[Token, ...]) -> Formula:
