@@ -185,7 +185,7 @@ STRAINER: Sheet = replace(
     confidential="Confidential: prepared for counsel",
     source_name="strainer.scope",
     givens=(Given("height > 0 mm", compare("height", ">", "0", "mm"), "a basket", span("title")),),
-    policies=(Settled("decimals are exact", "paragraph 14", ("rounds to the low end",), span("title")),),
+    policies=(Settled("decimals are exact", "paragraph 14", ("rounds to the ends",), span("title")),),
     unrestated=(Unrestated(1, "number", "35", "the open area is about 35 %", span("35")),),
 )
 

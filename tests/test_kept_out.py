@@ -40,7 +40,7 @@ def test_the_words_the_reading_and_who_reads_so() -> None:
     told = kept()
     _, wide = told["wide"]
     assert 'Only 1a "between 2 and 4 mm" keeps wide out of claim 1; 1a no longer if' in wide
-    assert 'is read as "rounds to the high end" (arguable); so read by the examiner' in wide
+    assert 'is read as "rounds to the ends" (arguable); so read by the examiner' in wide
     far, text = told["far"]
     (fall,) = far.falls
     (stretched,) = [r for r in fall.single if r.breaks]

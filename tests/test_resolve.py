@@ -239,7 +239,7 @@ def test_between_borrows_the_unit_of_the_next_number() -> None:
     low, high = const("1/500"), const("1/250")
     assert found["both ends in"] == All((Compare("<=", low, DIAMETER), Compare("<=", DIAMETER, high)))
     rounded = Rounded(DIAMETER, Fraction(1, 1000), "away")
-    assert found["rounds to the low end"] == All((Compare(">=", rounded, low), Compare("<=", DIAMETER, high)))
+    assert found["rounds to the ends"] == All((Compare(">=", rounded, low), Compare("<=", rounded, high)))
 
 
 def test_share_has_a_step_of_its_unit() -> None:
@@ -344,8 +344,9 @@ def test_strained_readings_stay_in_the_group() -> None:
 def test_plain_meaning_has_the_numbers_of_the_place() -> None:
     group = only_group(claim("between 2 and 4 mm", "diameter : between 2 and 4 mm"))
     assert group.readings[0].plain == "2 mm <= diameter <= 4 mm"
-    rounds = next(r.plain for r in group.readings if r.label == "rounds to the low end")
-    assert rounds == "ROUND(diameter TO 1 mm, HALF AWAY) >= 2 mm, diameter <= 4 mm"
+    rounds = next(r.plain for r in group.readings if r.label == "rounds to the ends")
+    away = "ROUND(diameter TO 1 mm, HALF AWAY)"
+    assert rounds == f"{away} >= 2 mm, {away} <= 4 mm"
 
 
 # ---- link groups

@@ -131,7 +131,7 @@ def _up_to_where(sheet: Sheet, finding: Finding, label: str, reread: Reread) -> 
 
 
 def fall_text(sheet: Sheet, fall: Fall) -> str:
-    """`if "2 to 4 mm" is read as "rounds to the high end" (arguable)`; what is needed together by `and`."""
+    """`if "2 to 4 mm" is read as "rounds to the ends" (arguable)`; what is needed together by `and`."""
     if not fall.single:
         return listed(reread_text(sheet, r, fall.labels) for r in fall.together)
     plain: dict[int, list[str]] = {}

@@ -38,6 +38,8 @@ def spelled_amounts(tokens: tuple[Token, ...], subject: Bound, own: Own) -> tupl
     return tuple(found)
 
 
+_PARTS_IN = ("in", "per")
+"""What stands before the whole of 'ten parts in a million'."""
 _GREAT = {"hundred": 100, "thousand": 1000, "million": 1_000_000}
 
 
@@ -49,12 +51,13 @@ def with_hundreds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     at = 0
     while at < len(tokens):
         value, width = _great_number([word_of(t) for t in tokens[at:]])
-        if width:
+        if width and not (found and word_of(found[-1]) in _PARTS_IN):
             words = " ".join(t.text for t in tokens[at : at + width])
             number = Number(words, Fraction(value), 0, None)
             found.append(Token("number", words, tokens[at].start, tokens[at + width - 1].end, number))
         else:
             found.append(tokens[at])
+            width = 0
         at += width or 1
     return tuple(found)
 

@@ -134,3 +134,32 @@ def test_below_about_a_number_reaches_all_that_rounds_to_it() -> None:
     wide = pinned(FILM, "less than about (N)", "up to all that rounds to it")
     assert [met(wide, c) for c in names] == ["every", "every", "none", "every"]
     assert [met(FILM, c) for c in names] == ["some", "some", "some", "every"]
+
+
+AGENT = """
+agent  share in %
+
+1. A process with an agent in a concentration of between 1 % and 25 %.
+   | agent : between 1 % and 25 %
+
+must stay out   agent
+  a             0.77 %
+  b             0.5 %
+  c             25.4 %
+  d             0.49 %
+  e             25.5 %
+"""
+
+
+@worked(
+    "W75",
+    "Smith & Nephew v ConvaTec [2015] EWCA Civ 607, as reported in law firms' notes",
+    "read (secondary)",
+)
+def test_both_ends_of_a_range_round_to_the_written_digits() -> None:
+    """What was contended for: exact values; whole numbers, from 0.5 % to less than 25.5 %."""
+    rounding = pinned(AGENT, "between (L) and (U)", "rounds to the ends")
+    assert [met(rounding, c) for c in "abcde"] == ["every", "every", "every", "none", "none"]
+    exact = pinned(AGENT, "between (L) and (U)", "both ends in")
+    assert [met(exact, c) for c in "abcde"] == ["none"] * 5
+    assert [met(AGENT, c) for c in "abcde"] == ["some", "some", "some", "none", "none"]

@@ -80,7 +80,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         yield Looked("inside lost", finding.claim, finding.label, case.name)
         return
     ever = some_met.holds()
-    wholly = not ever or some_construction(session, [Demand(case.facts, scope, "none")])
+    wholly = not ever or _kept_out_wholly(prepared, case, scope, limitations)
     if not wholly and states_single_values(prepared, case):
         yield _left_open(prepared, finding, case, scope)
         return
@@ -100,6 +100,8 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         assert found.witness is not None
         article = found.witness.article
         told = _with_failing(prepared, found, limitations, article)
+        if told.quantifier == "every" and ever:
+            told = replace(told, itself=prepared.on_every(scope, article, met=False))
         if keepable and finding.highest != "every":
             keeping = session.search(groups, things=False)
             keeping.require(session.met_by(scope, article))
@@ -112,6 +114,23 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         return replace(told, partly=partly or told.partly)
 
     yield from ways_of(prepared, finding, groups, lost, shown)
+
+
+def _kept_out_wholly(
+    prepared: Prepared, case: Case, scope: Formula, limitations: tuple[Limitation, ...]
+) -> bool:
+    """Is none of the case met on some construction? A stretch counts where it bears on what the case states.
+
+    Stretched without end, a line keeps out whatever value a case leaves open.
+    """
+    session = prepared.session
+    nowhere = Demand(case.facts, scope, "none")
+    if not some_construction(session, [nowhere]):
+        return False
+    if find_construction(session, [nowhere], stretch=False).construction is not None:
+        return True
+    spoken = (x.formula for x in limitations if session.names_in(x.formula) <= set(case.stated))
+    return some_construction(session, [Demand(case.facts, All(tuple(spoken)), "none")])
 
 
 def _lost_above(prepared: Prepared, case: Case, above: Formula, article: Article | None) -> bool:
