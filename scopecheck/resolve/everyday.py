@@ -20,6 +20,7 @@ _COUNTED_BY = ("by_mass", "by_volume", "by_mole")
 _SAYS_OF_ENDS = ("including", "excluding", "inclusive", "exclusive", "not", "except", "excepting")
 _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
+_TIME = (("time", 1),)
 _TEMPERATURE = (("temperature", 1),)
 _DEGREES = ("degree", "degrees")
 _SIGN = regex(r"[A-Z][A-Za-z]?\d?|[a-z]\d?")
@@ -128,6 +129,27 @@ def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         first = next(i for i in range(at - 1, -1, -1) if texts[i] == "ratio") + 1
         if texts[first] != "of":
             found.insert(first, replace(tokens[first], sort="word", text="of", end=tokens[first].start))
+    return tuple(found)
+
+
+def with_one_second(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`1 second`, `one second` of a time: beside anything else the word counts places."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    if kind is None or kind.dimension != _TIME:
+        return tokens
+    found: list[Token] = []
+    for token in tokens:
+        before = found[-1] if found else None
+        one = before is not None and (
+            before.number.value == 1 and before.number.unit is None
+            if before.number
+            else before.text.lower() in ("one", "a")
+        )
+        if before is None or token.text.lower() != "second" or not one:
+            found.append(token)
+            continue
+        number = Number("1", Fraction(1), 0, find_unit("s"))
+        found[-1] = replace(before, sort="number", text=f"{before.text} second", end=token.end, number=number)
     return tuple(found)
 
 

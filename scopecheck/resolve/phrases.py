@@ -28,6 +28,7 @@ from scopecheck.resolve.everyday import (
     with_degrees,
     with_fractions,
     with_least_or_most,
+    with_one_second,
     with_parts_per,
     with_ratios,
     with_things_per,
@@ -42,6 +43,7 @@ from scopecheck.resolve.in_order import at_and_for, in_order
 from scopecheck.resolve.ingredients import by_ingredient, without_verb
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.of_each import of_each_part
+from scopecheck.resolve.of_ratios import with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
 from scopecheck.resolve.phrase_finding import Job, Place
 from scopecheck.resolve.sides import Sides
@@ -319,7 +321,9 @@ class Reader:
     ) -> tuple[Token, ...]:
         """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
         tokens = with_hundreds(with_usual_words(with_hours(without_dots(tokens))))
-        tokens = with_ratios(with_tolerances(as_alternatives(with_both(with_commas(tokens)))))
+        tokens = with_ratios(
+            with_plain_limits(with_tolerances(as_alternatives(with_both(with_commas(tokens)))))
+        )
         if not subjects:
             return tokens
         if len(subjects) == 1:
@@ -331,6 +335,8 @@ class Reader:
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_celsius(tokens, subjects[0].bound)
+        tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))
+        tokens = without_ratio(tokens, subjects[0].bound) if len(subjects) == 1 else tokens
         tokens = without_signs(tokens, subjects[0].text)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
         tokens = with_parts_per(tokens, subjects[0].bound)

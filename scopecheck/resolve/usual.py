@@ -7,6 +7,7 @@ from fractions import Fraction
 from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.foundations.quantity import find_unit, number_text
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.everyday import with_fractions
 from scopecheck.resolve.names import Bound, Typed
@@ -27,6 +28,17 @@ _THAN = (["less", "than"], ["more", "than"], ["greater", "than"], ["fewer", "tha
 _ENDS = (["inclusive", ")"], ["exclusive", ")"], ["inclusive"], ["exclusive"])
 
 
+def _steps_named(texts: list[str]) -> int:
+    """How many words name steps by their letters, before how often they are repeated: `steps (c) and (d)`."""
+    count = 0
+    while count < len(texts) and (texts[count] in _OF_STEPS or len(texts[count]) == 1):
+        count += 1
+    return count if "step" in texts[:count] or "steps" in texts[:count] else 0
+
+
+_OF_STEPS = ("the", "step", "steps", "and", "to", "all", "said", "ii", "iii", "iv", "vi", "vii")
+
+
 def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`chosen from` as selected from, `A as well as B` as A and B, `ratio between A and B` as of A to B."""
     texts = [t.text.lower() for t in tokens]
@@ -37,6 +49,16 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         token, between = tokens[at], texts[max(at - 1, 0) : at + 1] == ["ratio", "between"]
         if texts[at : at + 2] in (["chosen", "from"], ["chosen", "among"]):
             found.append(replace(token, text="selected"))
+        elif texts[at : at + 3] == ["period", "of", "time"]:
+            found.append(token)
+            at += 2
+        elif texts[at] == "ranging" and at and texts[at - 1] in listed("measures", "nouns"):
+            found.append(replace(token, text="of"))
+        elif texts[at] == "repeating" and (steps := _steps_named(texts[at + 1 :])):
+            found.append(replace(token, text="repeated"))
+            at += steps
+        elif texts[at] == "repeating":
+            found.append(replace(token, text="repeated"))
         elif texts[at : at + 3] == ["as", "well", "as"]:
             found.append(replace(token, text="and", end=tokens[at + 2].end))
             at += 2

@@ -1,0 +1,64 @@
+"""How claims put the limits of a ratio, in the words that the phrases have."""
+
+from __future__ import annotations
+
+from itertools import product
+
+from scopecheck.foundations.quantity import PLAIN_KIND
+from scopecheck.foundations.record import replace
+from scopecheck.language.scan import Token
+from scopecheck.resolve.names import Bound, Typed
+
+_SAID_OF_RATIOS = (
+    ("no", "greater", "than"), ("no", "larger", "than"), ("no", "higher", "than"), ("not", "greater", "than"),
+    ("not", "larger", "than"), ("not", "higher", "than"),
+    ("no", "smaller", "than"), ("no", "lower", "than"), ("not", "smaller", "than"), ("not", "lower", "than"),
+    ("does", "not", "exceed"), ("not", "to", "exceed"), ("exceeds",),
+)  # fmt: skip
+_ALSO_SAID = (*[("not", "more", "than")] * 6, *[("not", "less", "than")] * 4, *[("not", "exceeding")] * 2,
+              ("exceeding",))  # fmt: skip
+_LEAST, _MOST = (
+    (("at", "least"), ("not", "less", "than"), ("no", "less", "than")),
+    (("at", "most"), ("not", "more", "than"), ("no", "more", "than")),
+)
+
+
+def with_plain_limits(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """Limits of a ratio in the words of the phrases: `is no greater than`, `at least 2 and at most 3`."""
+    if all(t.text.lower() != "ratio" for t in tokens):
+        return tokens
+    for run, instead in zip(_SAID_OF_RATIOS, _ALSO_SAID, strict=True):
+        texts = tuple(t.text.lower() for t in tokens)
+        at = next((i for i in range(len(texts)) if texts[i : i + len(run)] == run), -1)
+        if at >= 0:
+            end = tokens[at + len(run) - 1].end
+            said = (replace(tokens[at], sort="word", text=w, end=end) for w in instead)
+            tokens = (*tokens[:at], *said, *tokens[at + len(run) :])
+    return _as_a_range(tokens)
+
+
+def _as_a_range(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`at least 2 and at most 3` as `from 2 to 3`."""
+    texts = tuple(t.text.lower() for t in tokens)
+    for least, most in product(_LEAST, _MOST):
+        first = len(least)
+        for at in range(len(texts) - first - len(most) - 2):
+            low, joiner = tokens[at + first], texts[at + first + 1]
+            last = at + first + 2 + len(most)
+            said = texts[at : at + first] == least and texts[last - len(most) : last] == most
+            if said and joiner in ("and", "but") and low.number and tokens[last].number:
+                words = [replace(tokens[at], sort="word", text=w, number=None) for w in ("from", "to")]
+                return (*tokens[:at], words[0], low, words[1], *tokens[last:])
+    return tokens
+
+
+def without_ratio(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`in a molar ratio of 0.1 to 5 %`, of what is declared as a plain ratio, without those words."""
+    if not isinstance(subject, Typed) or subject.kind != PLAIN_KIND or subject.whole:
+        return tokens
+    texts = [t.text.lower() for t in tokens]
+    at = texts.index("ratio") if "ratio" in texts[:4] else -1
+    leading = {"in", "at", "a", "the", "an", "molar", "mole", "weight", "mass", "volume", "is", "being"}
+    number = at >= 0 and texts[at + 1 : at + 2] == ["of"] and any(t.number for t in tokens[at + 2 : at + 5])
+    named = any(t in ("to", "and", "over") for t in texts[at + 1 : at + 2])
+    return tokens[at + 2 :] if number and not named and leading.issuperset(texts[:at]) else tokens
