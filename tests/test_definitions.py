@@ -15,6 +15,7 @@ from scopecheck.core.model import Group, Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import errors
 
 BODY = """\
 open        share in %
@@ -311,3 +312,24 @@ def test_without_definitions_nothing_is_weighed() -> None:
     assert sheet is not None
     assert weighed(sheet) is sheet
     assert "defined" not in printed(BODY, "EPO")
+
+
+WAX = """
+wax a   share in wt%
+wax b   share in vol%
+
+term "wax"
+  reading "by weight" : wax a
+  reading "by volume" : wax b
+
+1. A polish with a wax in an amount of 0.5 % to 3 %.
+   | wax : 0.5 % to 3 %
+"""
+
+
+def test_a_bare_share_goes_with_a_noun_of_several_bases_once_its_basis_is_settled() -> None:
+    settled = WAX + '\nread "wax" as "by weight"  "page 2"\n'
+    assert not errors(WAX)
+    assert not errors(settled)
+    assert not errors(settled.replace("0.5 % to 3 %", "0.5 to 3 wt%"))
+    assert errors(settled.replace("0.5 % to 3 %", "0.5 to 3 vol%"))

@@ -254,7 +254,7 @@ def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Sp
         )  # fmt: skip
         _note_rivals(statement, readings, typed, defined, groups, pins, where)
         options = [defined[0][1] if r is own else typed[r.label] for r in left]
-        return _together(statement, draft.index, options)
+        return _together(statement, draft.index, options, list(typed.values()))
 
     return opened
 
@@ -309,7 +309,8 @@ def _same(one: Typed, other: Typed) -> Pair:
     return Truth(True), Compare("=", one.term, other.term) if alike else Truth(False)
 
 
-def _together(statement: TermStatement, index: int, options: list[Typed]) -> Typed:
+def _together(statement: TermStatement, index: int, options: list[Typed], every: list[Typed]) -> Typed:
+    """The referents left, as one value. A bare share goes with it where its referents ever differed in kind."""
     first = options[0]
     kinds = tuple(dict.fromkeys(o.kind for o in options if o.kind is not None))
     if len({k.dimension for k in kinds}) > 1:
@@ -318,7 +319,7 @@ def _together(statement: TermStatement, index: int, options: list[Typed]) -> Typ
             statement.span, f"the referents of '{statement.noun}' are of different kinds", f"{listed}."
         )
     made = ReadTerm(index, tuple(o.term for o in options))
-    several = kinds if len(kinds) > 1 else ()
+    several = kinds if len({o.kind for o in every} | set(kinds)) > 1 else ()
     return Typed(made, first.kind, unit=first.unit, whole=all(o.whole for o in options), kinds=several)
 
 
