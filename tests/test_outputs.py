@@ -121,6 +121,7 @@ def test_sections_of_a_first_page_stand_in_order() -> None:
         "Met on some reading: what must stay out, and documents",
         "Lost in part or on some reading: what must be inside",
         "Dependent claims that nothing meets",
+        "Documents of which only an end of a range meets a claim",
         "Beside what was meant",
         "Contested beyond the findings above",
         "Also shown, as presumed unless said otherwise",

@@ -40,9 +40,23 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
                 whose = what.owner if alone.startswith("each ") else "" if alone else key[2]
                 name = _free_name(what.noun, whose, kind, used, owner)
                 made[key] = Quantity(name, kind_text(what, stretch.unit), what.noun, owner, note=what.under)
+            tokens = work.text.tokens
+            if any(t.text in _MINUS for f in stretch.figures for t in tokens[f.start : f.digits]):
+                made[key].kind = _of_any_sign(made[key].kind)
             _met_in(made[key], work)
             work.of.append(made[key])
     return list(made.values())
+
+
+def _of_any_sign(kind: str) -> str:
+    """`length in mm` as `in mm`: what is declared by the word for its kind is taken to be 0 or more."""
+    word, _, unit = kind.partition(" in ")
+    return f"in {unit}" if unit and word in _NEVER_BELOW else kind
+
+
+_MINUS = ("-", "−", "–", "minus")
+_NEVER_BELOW = ("length", "width", "height", "depth", "thickness", "diameter", "distance", "time", "angle")
+"""Words for kinds of which a claim may mean a place, with a sign, where it has numbers below 0."""
 
 
 def chosen(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:

@@ -43,7 +43,7 @@ EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 SIDED = ("outside met", "inside lost", "document met")
 BESIDE_MEANT = ("unmeant met", "meant lost")
 FAR = "far"
-SECTIONS = ("1", "usual", "2", "3", "empty", "silence", "ends", "meant", "4", FAR, "5", "6")
+SECTIONS = ("1", "usual", "2", "3", "empty", "ends", "silence", "meant", "4", FAR, "5", "6")
 FAR_SHARE = Fraction(1, 5)
 """A stretch by more than this part of the written number is told last: a choice, no authority gives one."""
 _HOLDS = ("every", "base", "some")

@@ -18,6 +18,7 @@ from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
 from scopecheck.resolve.amounts import inside_amounts
 from scopecheck.resolve.assemblies import closed_counts
+from scopecheck.resolve.beyond_bounds import beyond_bounds
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.classes import ListBound, has, members_below
@@ -308,6 +309,7 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
     desk.names.here = (CLAIMS, label)
     words = line.words.text if line.words else ""
     formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
+    desk.wrong += beyond_bounds(desk.names, formula, (line.words or line).span)
     if line.exact is not None:
         nodes = numbers_in(line.exact)
         desk.numbers[number] += [node.number for node in nodes]
