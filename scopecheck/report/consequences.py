@@ -85,7 +85,7 @@ def _meets_parent(sheet: Sheet, other: Finding, finding: Finding) -> bool:
     """Is the document that silence alone keeps out met as presumed by a claim that this one takes over?"""
     above = other.claim != finding.claim and other.claim in lineage(sheet, finding.claim)
     same = other.question == "document met" and other.case == finding.case
-    return same and above and section(sheet, other) in ("1", "usual")
+    return same and above and section(sheet, other) in ("1", "usual", "ends")
 
 
 def _lost_above(sheet: Sheet, other: Finding, finding: Finding) -> bool:
