@@ -41,8 +41,8 @@ FLOORS: dict[str, str] = {
         " asides together them nouns worked_out phrase_finding beside_another phrase_numbers phrase_advice"
         " phrase_slots states sides signs usual conditional conditional_advice ingredients in_order"
         " of_each one_phrase phrases claim_text dependencies form_rules joints account amounts stated"
-        " declared recited beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells case_cells"
-        " case_facts cases sheet successors agreement common_groups joined carried"
+        " declared recited beyond_bounds claims step_cells case_parts assembly_cells case_desk"
+        " number_cells case_cells case_facts cases sheet successors agreement common_groups joined carried"
     ),
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"

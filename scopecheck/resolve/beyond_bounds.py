@@ -1,4 +1,4 @@
-"""Limits that lie beyond what a quantity is taken to be, by its kind: a length of -0.2 mm, a share of 120 %."""
+"""Limits that lie beyond what a quantity is taken to be, by its kind: a length of -0.2 mm, 120 wt%."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from scopecheck.resolve.names import Names
 
 
 def beyond_bounds(names: Names, formula: Formula, span: Span) -> Iterator[Diagnostic]:
-    """A warning for each written limit that no value of its quantity reaches, where the sheet states no bound."""
+    """A warning for each written limit beyond its quantity, where the sheet states no bound of it."""
     told: set[tuple[str, str]] = set()
     for node in nodes(formula):
         if not isinstance(node, Compare):
@@ -25,7 +25,7 @@ def beyond_bounds(names: Names, formula: Formula, span: Span) -> Iterator[Diagno
                 told.add(found[:2])
                 name, written, end, help = found
                 message = f"{written} lies {end} {name} is taken to be"
-                cause = "By what it is declared as, and by no bound of the sheet: the limit decides nothing there."
+                cause = "By its kind, and by no bound of the sheet: the limit decides nothing there."
                 yield Diagnostic("warning", span, message, cause, help)
 
 

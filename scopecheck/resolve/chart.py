@@ -10,6 +10,7 @@ from typing import TypeAlias
 
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.entry import Entry
@@ -81,6 +82,8 @@ class Tests:
     own_words: frozenset[str]
     subjects: int
     of_parts: bool = False
+    counted: bool = False
+    """Whether the first thing left of the colon is so many of something."""
     """Whether a limit may be all the words: one on each part, or at each moment."""
     step: Callable[[tuple[Token, ...]], bool] = lambda _: False
     moment: Callable[[tuple[Token, ...]], bool] = lambda _: False
@@ -194,10 +197,13 @@ def _whole(
     tokens: tuple[Token, ...], entry: Entry, pattern: Pattern, tests: Tests, skipped: int
 ) -> Iterator[Match]:
     articles = all(need <= _ARTICLES for need in pattern.required)
+    denied = not articles and all(need <= _ARTICLES | {"no"} for need in pattern.required)
     for fills, wording, literals in _from(tokens, 0, pattern, 0, tests):
         nouns = [t for f in fills if f.slot.kind == "noun" for t in f.tokens]
         if articles and any(word_of(t) not in tests.own_words for t in nouns):
             continue
+        if denied and nouns and not tests.counted and tests.own_words.isdisjoint(map(word_of, nouns)):
+            continue  # 'no two alike' says nothing of none
         if not tests.agree(entry, fills):
             continue
         yield Match(entry, pattern, fills, " ".join(wording), literals, skipped)
@@ -292,7 +298,7 @@ def _names(tokens: tuple[Token, ...], after: tuple[Token, ...], own: frozenset[s
     """Can the words be what a thing is called? 'The smaller of the rims' says more than that."""
     words = [word_of(t) for t in tokens]
     following = [*words[1:], *(word_of(t) for t in after[:1])]
-    if words[-1] in listed("names", "never_last"):
+    if words[-1] in listed("names", "never_last") or (words[0] in NUMBER_WORDS and words[0] not in own):
         return False
     several = (
         w for w, then in zip(words, following, strict=False) if then in ("of", "than") and w not in own

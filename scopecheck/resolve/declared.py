@@ -310,7 +310,7 @@ def _same(one: Typed, other: Typed) -> Pair:
 
 
 def _together(statement: TermStatement, index: int, options: list[Typed], every: list[Typed]) -> Typed:
-    """The referents left, as one value. A bare share goes with it where its referents ever differed in kind."""
+    """The referents left, as one value: a bare share goes with it if any differed in kind."""
     first = options[0]
     kinds = tuple(dict.fromkeys(o.kind for o in options if o.kind is not None))
     if len({k.dimension for k in kinds}) > 1:

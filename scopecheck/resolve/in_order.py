@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 
@@ -21,12 +24,26 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
         tokens = _without_names(tokens, names)
     ways = [way for way in _parted(tokens, len(names)) if all(way)]
     if said:
-        return [way for way in ways if not any(map(_several, way))]
+        return [_with_limit_of_first(way) for way in ways if not any(map(_several, way))]
     return [
         way
         for way in ways
         if all(_names(piece, names) == [name] for piece, name in zip(way, names, strict=True))
     ]
+
+
+def says_how_much(tokens: Tokens) -> bool:
+    """Does a number stand in the words, or 'a' for one, and no choice such as 'one of'?"""
+    words = [word_of(t) for t in tokens]
+    if any(w in NUMBER_WORDS and then == "of" for w, then in pairwise(words)):
+        return False
+    return any(t.number or word_of(t) in NUMBER_WORDS or word_of(t) in ("a", "an") for t in tokens)
+
+
+def _with_limit_of_first(way: list[Tokens]) -> list[Tokens]:
+    """`at most 5 mm` and `3 mm` as at most each: what stands before the first number holds for bare ones."""
+    first = next((i for i, t in enumerate(way[0]) if t.number), 0)
+    return [way[0], *(way[0][:first] + piece if piece[0].number else piece for piece in way[1:])]
 
 
 def at_and_for(tokens: Tokens) -> list[list[Tokens]]:
@@ -44,7 +61,7 @@ def _several(tokens: Tokens) -> bool:
 
 def _names(tokens: Tokens, names: tuple[str, ...]) -> list[str]:
     text = f" {' '.join(word_of(t) for t in tokens)} "
-    return [name for name in names if f" {name} " in text]
+    return [name for name in names if f" {name} " in text or f" {name.removesuffix('s')} " in text]
 
 
 def _without_names(tokens: Tokens, names: tuple[str, ...]) -> Tokens:

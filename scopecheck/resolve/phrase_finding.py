@@ -297,9 +297,19 @@ class Job:
     def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
         sides = ((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b))
         for a, b in sides:
-            if not (self.only_names(a) or self.only_names(b) or self._leaves_open_which(tokens, a, b)):
+            cut = self._cuts_a_list(a, tokens[len(a) : len(tokens) - len(b)])
+            if not (cut or self.only_names(a) or self.only_names(b) or self._leaves_open_which(tokens, a, b)):
                 return a, b
         return None
+
+    def _cuts_a_list(self, left: tuple[Token, ...], joint: tuple[Token, ...]) -> bool:
+        """`one of A` out of `one of A and B but not C`: is it parted at an 'and' that belongs to a choice?"""
+        if word_of(joint[0]) != "and":
+            return False
+        choices = (
+            f for m in self.found(left) if " of " in f"{m.wording} " or "from" in m.wording for f in m.fills
+        )
+        return any(len(f.members) == 1 and f.tokens[-1] is left[-1] for f in choices)
 
     def _leaves_open_which(
         self, tokens: tuple[Token, ...], left: tuple[Token, ...], right: tuple[Token, ...]
@@ -333,7 +343,8 @@ class Job:
         own -= {"", "not", "no"}
         return Tests(
             self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects),
-            self.sort in ("parts", "classes", "moments"), self.is_step, self.is_moment,
+            self.sort in ("parts", "classes", "moments"),
+            isinstance(self.first, Typed) and self.first.whole, self.is_step, self.is_moment,
         )  # fmt: skip
 
     @property

@@ -39,7 +39,7 @@ from scopecheck.resolve.everyday import (
     without_times,
 )
 from scopecheck.resolve.groups import Groups
-from scopecheck.resolve.in_order import at_and_for, in_order
+from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
 from scopecheck.resolve.ingredients import by_ingredient, without_verb
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.of_each import of_each_part
@@ -108,6 +108,8 @@ class Reader:
         tried = subjects and (of_amounts or not is_read(job, made))
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
+        if len(subjects) > 1 and not job.sort and (own := self._one_by_one(tokens, words, subjects, True)):
+            return own
         plainly = is_read(job, made)
         if plainly and len(subjects) > 1:
             plainly = self._trying()._reads_plainly(words, subjects)
@@ -201,12 +203,18 @@ class Reader:
         return All(parts) if len(parts) > 1 else next(iter(parts), None)
 
     def _one_by_one(
-        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+        self,
+        tokens: tuple[Token, ...],
+        words: Words,
+        subjects: tuple[Subject, ...],
+        each_says_how_much: bool = False,
     ) -> Formula | None:
         """Words that give each of several things a limit of its own, in their order."""
         if len(subjects) < 2:
             return None
         ways = in_order(tokens, tuple(s.text.lower() for s in subjects))
+        if each_says_how_much:
+            ways = [way for way in ways if all(map(says_how_much, way))]
         jobs = [[self._job(said, words, (s,)) for said, s in zip(w, subjects, strict=True)] for w in ways]
         read = [way for way in jobs if all(is_read(*job) for job in way)]
         return All(tuple(whole(*job) for job in read[0])) if len(read) == 1 else None

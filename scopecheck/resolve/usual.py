@@ -94,11 +94,12 @@ def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
     for said, instead in _BESIDE_MEMBER:
         for at in range(len(texts) - len(said) - 1, 0, -1):
             if texts[at : at + len(said)] == said and texts[at - 1] not in (",", "and", "or", "but"):
-                words = [
-                    replace(tokens[at], text=word, end=tokens[at + len(said) - 1].end) for word in instead
-                ]
+                # Behind a list of several, 'together with B' says that B is there whichever of them is.
+                apart = instead[0] == "and" and not {"and", "or"}.isdisjoint(texts[:at])
+                added = [",", *instead] if apart else instead
+                words = [replace(tokens[at], text=word, end=tokens[at + len(said) - 1].end) for word in added]
                 tokens = (*tokens[:at], *words, *tokens[at + len(said) :])
-                texts[at : at + len(said)] = instead
+                texts[at : at + len(said)] = added
     optional = _run_of(texts, ["and", "optionally"])
     if texts[-2:] == ["or", "both"]:
         # 'A, B or both', of two.
