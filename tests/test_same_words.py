@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
+from scopecheck.core.construction import base_construction
 from scopecheck.core.formula import Formula
+from scopecheck.solving.evaluate import evaluate
 from tests.sheets import errors, sheet
 
 DECLARED = """
@@ -61,3 +65,51 @@ def test_both_wordings_are_read_alike(subjects: str, words: str, same: str) -> N
 )
 def test_what_the_declaration_does_not_bear_out_is_refused(subjects: str, words: str) -> None:
     assert errors(text(subjects, words))
+
+
+PRESSED = (
+    "press  pressure in bar(g)\nhold   pressure in bar(a)\n\n1. A thing, {words}.\n   | {name} : {words}\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("name", "words", "same"),
+    [
+        ("press", "a gauge pressure of at least 30 psi", "at least 30 psi(g)"),
+        ("hold", "an absolute pressure of at most 2 bar", "at most 2 bar(a)"),
+    ],
+)
+def test_a_pressure_told_to_be_gauge_or_absolute_is_read_as_that(name: str, words: str, same: str) -> None:
+    one, other = (sheet(PRESSED.format(name=name, words=w)) for w in (words, same))
+    assert one.claims[0].limitations[0].formula == other.claims[0].limitations[0].formula
+
+
+def test_a_gauge_pressure_is_not_cut_down_to_a_pressure() -> None:
+    (wrong,) = errors(PRESSED.format(name="hold", words="a gauge pressure of at least 2 bar"))
+    assert "lift only" not in wrong.help
+
+
+BEADS = """
+bead  part, 1 to 3
+  length length in mm
+
+1. A cord, {words}.
+   | length of the beads : {words}
+"""
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "a combined length of at most 20 mm", "a total length of at most 20 mm",
+        "together a length of at most 20 mm", "a sum of the lengths of at most 20 mm",
+        "a length of at most 20 mm in total",
+    ],
+)  # fmt: skip
+def test_a_total_of_like_parts_is_no_limit_on_each(words: str) -> None:
+    made = sheet(BEADS.format(words=words))
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    for lengths in ((20,), (10, 10), (15, 15), (5, 5, 5), (7, 7, 7)):
+        thing = {"beads": Fraction(len(lengths))}
+        thing |= {f"length of bead {i}": Fraction(n, 1000) for i, n in enumerate(lengths, 1)}
+        assert evaluate(formula, thing, k) is (sum(lengths) <= 20), lengths

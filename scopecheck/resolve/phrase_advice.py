@@ -25,8 +25,11 @@ from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.subjects import LISTS, is_bare_share, is_fraction, without_basis
 
 _DANGLING = ("of", "the", "a", "an", "in")
-_OTHER_MEASURES = frozenset("total combined overall mean average median".split())
-"""Words that say which of several values is limited: without them it is another limit."""
+_OTHER_MEASURES = frozenset(
+    "total combined overall mean average median longest shortest gauge absolute negative positive radius"
+    " circumference perimeter reduction loss gain increase decrease".split()
+)
+"""Words that say which value is limited, or what is measured: without them it is another limit."""
 
 
 def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
@@ -204,11 +207,22 @@ def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> s
         for start in range(said[0], max(said[0] - 4, -1), -1):
             behind = word_of(tokens[end]) if end < len(tokens) else ""
             of_another = behind == "of" and any(_is_part(t) for t in tokens[start:end])
+            of_another = of_another or _names_another(job, tokens[:start])
             if not of_another and job.readable(tokens[start:end]):
                 while word_of(tokens[end - 1]) in _DANGLING and job.readable(tokens[start : end - 1]):
                     end -= 1
                 return job.text(tokens[start:end])
     return ""
+
+
+def _names_another(job: Job, tokens: tuple[Token, ...]) -> bool:
+    """Do the words name a declared quantity of the same kind that does not stand left of the colon?"""
+    said = f" {' '.join(map(word_of, tokens))} "
+    own = " ".join(s.text.lower() for s in job.subjects)
+    kinds = {s.bound.kind for s in job.subjects if isinstance(s.bound, Typed)}
+    declared = job.place.names.declarations.items()
+    names = (n.lower() for n, d in declared if isinstance(d, NumberDecl) and d.kind in kinds)
+    return any(f" {name} " in said and name not in own for name in names)
 
 
 def _is_part(token: Token) -> bool:

@@ -56,7 +56,8 @@ def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) ->
 
     None of the names need stand there, if none stands in the rest, or if there is one name only.
     """
-    together, beside = listed("asides", "together"), listed("asides", "beside_together")
+    together = listed("asides", "together")
+    beside = listed("asides", "beside_together") | listed("measures", "nouns")
     if together.isdisjoint(words):
         return False
     own = {word for name in names for word in name.split()}

@@ -152,21 +152,26 @@ _LIMITS = ("not", "no", "exceeding", "between", "from", "at", "less", "more", "f
 
 
 def with_gauge(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`-0.4 bar relative to ambient`, of a gauge pressure, with that unit."""
+    """`-0.4 bar relative to ambient`, `a gauge pressure of 30 psi`, of a gauge pressure, with that unit."""
     kind = subject.kind if isinstance(subject, Typed) else None
     texts = [t.text.lower() for t in tokens]
-    said = next((n for n in (4, 3) if tuple(texts[-n:]) in _FROM_AMBIENT), 0)
-    if kind is None or kind.basis != "gauge" or not said:
+    behind = next((n for n in (4, 3) if tuple(texts[-n:]) in _FROM_AMBIENT), 0)
+    before = next((i for i in range(min(4, len(texts) - 1)) if texts[i : i + 2] in _SAID_BEFORE), -1)
+    said = "gauge" if behind else texts[before] if before >= 0 else ""
+    if kind is None or not said or kind.basis != said:
         return tokens
+    mark = {"gauge": "g", "absolute": "a"}[said]
     found: list[Token] = []
-    for token in tokens[:-said]:
+    rest = before + 2 + (texts[before + 2 : before + 3] == ["of"]) if before >= 0 else 0
+    for token in (*tokens[: max(before, 0)], *tokens[rest : len(tokens) - behind]):
         unit = token.number.unit if token.number else None
-        gauge = find_unit(f"{unit.symbol}(g)") if unit and not unit.kind.basis else None
-        number = replace(token.number, unit=gauge) if token.number and gauge else token.number
+        marked = find_unit(f"{unit.symbol}({mark})") if unit and not unit.kind.basis else None
+        number = replace(token.number, unit=marked) if token.number and marked else token.number
         found.append(replace(token, number=number))
     return tuple(found)
 
 
+_SAID_BEFORE = (["gauge", "pressure"], ["absolute", "pressure"])
 _FROM_AMBIENT = (
     ("relative", "to", "ambient"), ("relative", "to", "atmosphere"),
     ("relative", "to", "ambient", "pressure"),
