@@ -614,3 +614,24 @@ def test_a_range_over_an_end_is_not_told_as_a_value_of_the_claim() -> None:
     assert "Wrong on every reading listed" not in text["US court"]
     assert heading not in text["EPO"]
     assert "Met at an end that document D1, preferred states (heat 350 °C)" in text["EPO"]
+
+
+CASK = """
+profile  EPO
+
+temp  temperature in degC
+
+1. A cask heated to a temperature of at most 40 °C.
+   | temp  : at most 40 °C
+
+description
+  range : 20 degC <= temp <= 40 degC   "para 1"
+"""
+
+
+def test_an_end_is_held_beside_the_description_as_it_is_written() -> None:
+    """Where what rounds to the end counts as presumed, the number claimed is the written one all the same."""
+    assert findings(CASK, "number not described") == []
+    assert "its high end, 40 °C, stands as such in range" in page(CASK)
+    (found,) = findings(CASK.replace("at most 40 °C", "at most 41 °C"), "number not described")
+    assert found.held is not None

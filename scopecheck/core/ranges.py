@@ -153,12 +153,17 @@ class Limits:
     """The range a formula sets for each number that it limits by itself, and the names it ties otherwise.
 
     `said` are the same ranges with the ends that the formula writes, without the bounds of the numbers and
-    without what rounds to an end.
+    without what rounds to an end; `written` are these within the bounds.
     """
 
     ranges: tuple[tuple[str, Range], ...]
     loose: frozenset[str]
     said: tuple[tuple[str, Range], ...]
+    written: tuple[tuple[str, Range], ...] = ()
+
+    def written_of(self, name: str) -> Range | None:
+        """The range of a number by its ends as written, if the formula says nothing else of it."""
+        return None if name in self.loose else dict(self.written).get(name)
 
     def of(self, name: str) -> Range | None:
         """The range of a number, if the formula says nothing else of it."""
@@ -185,7 +190,8 @@ def limits_of(sheet: Sheet, formula: Formula, k: Construction) -> Limits:
         written[name] = shared(written.get(name, Range()), ends)
     bounded = {name: _in_domain(sheet, name, asked) for name, asked in found.items()}
     said = {name: _whole(asked) if _declared(sheet, name).whole else asked for name, asked in written.items()}
-    return Limits(tuple(bounded.items()), loose, tuple(said.items()))
+    within = {name: _in_domain(sheet, name, asked) for name, asked in written.items()}
+    return Limits(tuple(bounded.items()), loose, tuple(said.items()), tuple(within.items()))
 
 
 def _read(formula: Formula, k: Construction) -> Formula:

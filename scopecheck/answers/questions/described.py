@@ -45,7 +45,7 @@ def beside_description(prepared: Prepared, instance: Instance) -> Iterator[Findi
         return
     for limitation in instance.own:
         asked = limits_of(prepared.sheet, limitation.formula, prepared.session.base)
-        for name, claimed in asked.ranges:
+        for name, claimed in asked.written:
             if asked.of(name) is not None and not claimed.empty:
                 yield _held(prepared, instance, limitation, name, claimed)
 
@@ -90,7 +90,7 @@ def _stated(prepared: Prepared, name: str) -> list[Stated]:
     sheet, found = prepared.sheet, []
     for case in sheet.described:
         limits = limits_of(sheet, case.facts, prepared.session.base)
-        if (own := dict(limits.ranges).get(name)) is not None:
+        if (own := dict(limits.written).get(name)) is not None:
             found.append(Stated(case, own, name not in limits.loose))
     return found
 
@@ -106,7 +106,7 @@ def _joint(
     narrowing: list[str] = []
     for other in instance.limitations:
         limits = limits_of(sheet, other.formula, base)
-        if other is limitation or (own := limits.of(name)) is None:
+        if other is limitation or (own := limits.written_of(name)) is None:
             continue
         if (both := shared(joint, own)) != joint:
             narrowing.append(other.label)
