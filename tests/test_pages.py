@@ -635,3 +635,43 @@ def test_an_end_is_held_beside_the_description_as_it_is_written() -> None:
     assert "its high end, 40 °C, stands as such in range" in page(CASK)
     (found,) = findings(CASK.replace("at most 40 °C", "at most 41 °C"), "number not described")
     assert found.held is not None
+
+
+EMPTIED = """
+gap, rim  length in mm
+
+1. A clip having a gap of less than 4 mm.
+   | gap : less than 4 mm
+
+2. The clip of claim 1, wherein the gap is 4 mm.
+   | gap : 4 mm
+
+3. The clip of claim 2, having a rim of at least 3 mm.
+   | rim : at least 3 mm
+
+4. The clip of claim 1 or 2, having a rim of at most 5 mm.
+   | rim : at most 5 mm
+"""
+
+
+def test_what_nothing_meets_on_a_reading_is_told_of_the_claims_below_it() -> None:
+    told = page(EMPTIED)
+    item = told.split("On the reading below, nothing meets claim 2")[1].split("Contested beyond")[0]
+    assert "Claim 3 cannot be met either. Claim 4 cannot be met either where it depends on claim 2." in item
+    assert "Claims 3 and 4: nothing found among what was looked for; " in told  # lines that conflict were found
+
+
+def test_an_end_of_a_difference_said_in_two_limits_is_looked_at() -> None:
+    text = """
+a, b  length in mm
+
+1. A rod with an a of 780 to 900 mm and a b of 650 to 760 mm.
+   | a : 780 to 900 mm
+   | b : 650 to 760 mm
+
+2. The rod of claim 1, wherein the difference between the a and the b is at least 50 mm and at most 450 mm.
+   | a, b : difference between the a and the b is at least 50 mm and at most 450 mm
+"""
+    told = page(text)
+    assert "States an end that nothing in claim 2 reaches: it is 450 mm" in told
+    assert "States an end that nothing in claim 2 reaches: it is 50 mm" not in told

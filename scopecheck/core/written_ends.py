@@ -15,6 +15,7 @@ from scopecheck.core.formula import (
     Greatest,
     Implies,
     Least,
+    Magnitude,
     Measured,
     Multiply,
     Op,
@@ -87,7 +88,8 @@ def _end(op: Op, term: Term, limit: Term, given: Formula) -> Iterator[WrittenEnd
         term = term.item
     if isinstance(term, Branch) and _has_no_value(term.otherwise):
         given, term = All((given, term.condition)), term.then
-    parts = (term.left, term.right) if isinstance(term, Divide) else (term,)
+    whole = term.item if isinstance(term, Magnitude) else term
+    parts = (whole.left, whole.right) if isinstance(whole, Divide) else (whole,)
     if all(_is_linear(part) for part in parts):
         yield WrittenEnd(op, term, limit, given)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Set as AbstractSet
 
 from scopecheck.answers.findings import Finding
 from scopecheck.core.model import Sheet
@@ -132,8 +133,8 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
     for position, root in enumerate(trace.roots):
         if not any(root is finding for finding in cluster.findings):
             continue
-        if is_empty_claim(root):
-            follows += _emptied(sheet, root.claim)
+        if root.question in EMPTY_CLAIM and not root.ways:
+            follows += _emptied(sheet, root.claim, _found_empty(trace, root))
         absorbed += trace.following.get(position, ())
     told = {claim for finding in cluster.findings for claim in (finding.claim, *finding.also_claims)}
     untold = (f for f in absorbed if {f.question, cluster.first.question} != {LOST} or f.claim not in told)
@@ -141,14 +142,20 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
     return replace(cluster, follows=tuple(follows), absorbed=tuple(absorbed))
 
 
-def _emptied(sheet: Sheet, number: int) -> Iterator[str]:
+def _found_empty(trace: Traced, root: Finding) -> set[int]:
+    """The claims that have a finding of their own to say that nothing meets them."""
+    every = (*trace.roots, *(f for found in trace.following.values() for f in found))
+    return {f.claim for f in every if f.question in EMPTY_CLAIM and f is not root and not f.ways}
+
+
+def _emptied(sheet: Sheet, number: int, told: AbstractSet[int]) -> Iterator[str]:
     """Which claims cannot be met either, and which not where they depend on such a claim."""
-    dependents = emptied_by(sheet, number)
+    dependents = emptied_by(sheet, number) - told
     if dependents:
         yield sentence("note", "follows_claim", claims=upper_first(claims_text(dependents)))
     for claim in sheet.claims:
         through = [p for p in claim.parents if p in {number, *dependents}]
-        if through and claim.number not in dependents:
+        if through and claim.number not in dependents | told:
             way = sentence("way", "where", claims=claims_text(through))
             name = upper_first(claims_text([claim.number]))
             yield sentence("note", "follows_claim_way", claim=name, way=way)

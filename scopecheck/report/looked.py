@@ -41,7 +41,10 @@ ENDS = ("idle end", "end not reached", "member not reached")
 def wholly_looked(sheet: Sheet, answers: Answers) -> tuple[Looked, ...]:
     """What was looked for and not found, without what was decided in part only: that stands as undecided."""
     left = {(f.question, f.claim, f.label) for f in answers.findings if f.outcome == "undecided"}
-    empty = {f.claim for f in answers.findings if f.question in EMPTY_CLAIM and f.ways}
+    found = [f for f in answers.findings if f.question in EMPTY_CLAIM]
+    empty = {f.claim for f in found if f.ways}
+    above = {f.claim for f in found if not f.ways}
+    empty |= {c.number for c in sheet.claims if above & set(lineage(sheet, c.number)) - {c.number}}
     short = {f.claim for f in answers.findings if f.question in ENDS}
     kept = (e for e in answers.looked if (e.question, e.claim, e.label) not in left)
     kept = (e for e in kept if e.question not in EMPTY_CLAIM or e.claim not in empty)

@@ -20,7 +20,9 @@ from scopecheck.resolve.parts import value_of_one
 
 OTHER_WORDS = ("others", OTHERS)
 ONLY_WITH_PAUSES = "only for a step that is declared with: may pause"
-ONLY_OF_RECITED = "only where a line of the claim says how many of them there are"
+ONLY_OF_RECITED = (
+    "only where a line of the claim says how many of them there are, and no claim below says more"
+)
 ONLY_OF_PARTS = "only for some like parts, up to 20, with values of their own"
 
 
