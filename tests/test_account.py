@@ -191,3 +191,14 @@ def test_each_slip_is_told_at_its_words(slip: Slip) -> None:
 
 def test_a_negative_number_in_symbols_accounts_for_the_one_of_the_text() -> None:
     assert listed("the heat is at least minus 5 °C", "heat >= -5 degC") == [("end word", "at least")]
+
+
+def test_a_sign_in_words_before_a_limit_is_asked_for() -> None:
+    told = listed("a negative diameter not less than 2 mm", "diameter : not less than 2 mm")
+    assert told == [("sign", "negative")]
+    assert listed("a positive plate, with a diameter of 2 mm", "diameter : 2 mm") == []
+
+
+def test_digits_of_a_declared_name_are_no_number() -> None:
+    text = "PEG-400  share in wt%\n\n1. A paste with PEG-400, in an amount of 3 wt%.\n   | PEG-400 : 3 wt%\n"
+    assert sheet(text).unrestated == ()

@@ -181,7 +181,7 @@ def name_node(desk: Desk, start: int, end: int, what: str) -> NameNode:
             "A name is made of words, digits and hyphens, and begins with a letter or as 2-propanol does.",
             _named_so(written, counted is not None),
         )  # fmt: skip
-    if not is_plain_name(written):
+    if not is_plain_name(written) or re.search(r"-\d", written):
         desk.spelled.add(written)
     return NameNode(written, desk.span(start, end))
 

@@ -14,7 +14,7 @@ from scopecheck.language.scan import Number, Own, before_signs
 from scopecheck.resolve.claim_text import ClaimText, Piece
 from scopecheck.resolve.joints import structural
 
-Sort = Literal["number", "unit", "connective", "end word", "hedge", "order word", "closing word"]
+Sort = Literal["number", "unit", "connective", "end word", "hedge", "sign", "order word", "closing word"]
 
 _CONNECTIVES = frozenset("and or not nor neither either unless except".split())
 _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
@@ -69,6 +69,8 @@ _HEDGES = frozenset(
     "about approximately roughly circa substantially essentially generally nearly preferably optionally"
     " plurality majority several average mean each every only together mainly predominantly".split()
 )
+_SIGNS = ("negative", "positive")
+_BEFORE_LIMITS = frozenset("not no of at less more greater between from up above below exceeding".split())
 ORDER_WORDS = frozenset(
     "before after during until then thereafter subsequently simultaneously concurrently immediately"
     " sequentially successively prior followed throughout continuously intermittently".split()
@@ -80,6 +82,7 @@ _WATCHED = frozenset(
         *_END_WORDS_BY_FIRST,
         *_BEFORE_NUMBERS,
         *_HEDGES,
+        *_SIGNS,
         *(word for word, number in NUMBER_WORDS.items() if number > 1),
     )
 )
@@ -180,6 +183,8 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
         return 1, "end word" if word != "to" or _after_number(tokens, at) else None
     if word in _HEDGES and not _each_other(tokens, at):
         return 1, "hedge"
+    if word in _SIGNS and at + 2 < len(tokens) and tokens[at + 2].text in _BEFORE_LIMITS:
+        return 1, "sign"  # 'a negative offset of at most': a limit lifted behind it is one on either side
     if word in _CONNECTIVES and not structural(tokens, at):
         return 1, "connective"
     return 1, None

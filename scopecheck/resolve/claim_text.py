@@ -19,6 +19,7 @@ _TOKEN = regex(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
 _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
 
 
+MOST_WORDS_MORE = 4
 _STOPS = (",", ";", ":", ".")
 
 
@@ -207,7 +208,10 @@ class ClaimText:
         if counts[best] > longest.size:
             return best, min(len(texts), best + len(words))
         start = max(0, longest.a - longest.b)
-        end = min(len(texts), start + len(words))
+        first = blocks[0]
+        if first.size and first.b == 0 and abs(first.a - start) <= MOST_WORDS_MORE:
+            start = first.a  # the text says a little more or less in between
+        end = min(len(texts), max(longest.a + longest.size, start + len(words)))
         while texts[start] in _STOPS and start < longest.a:
             start += 1
         while texts[end - 1] in _STOPS and end > longest.a + longest.size:

@@ -32,12 +32,15 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
     ]
 
 
-def says_how_much(tokens: Tokens) -> bool:
-    """Does a number stand in the words, or 'a' for one, and no choice such as 'one of'?"""
+def says_how_much(tokens: Tokens, name: str) -> bool:
+    """Does a number stand in the words, or "a" before the name, and no choice such as "one of"?"""
     words = [word_of(t) for t in tokens]
-    if any(w in NUMBER_WORDS and then == "of" for w, then in pairwise(words)):
+    if {"ratio", "sum", "product", "difference"} & set(words):
         return False
-    return any(t.number or word_of(t) in NUMBER_WORDS or word_of(t) in ("a", "an") for t in tokens)
+    if any(w in NUMBER_WORDS and then in ("of", "or") and "of" in words for w, then in pairwise(words)):
+        return False
+    one = any(w in ("a", "an") and then in (name, name.removesuffix("s")) for w, then in pairwise(words))
+    return one or any(t.number or word_of(t) in NUMBER_WORDS for t in tokens)
 
 
 def _with_limit_of_first(way: list[Tokens]) -> list[Tokens]:

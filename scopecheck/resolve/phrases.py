@@ -214,7 +214,8 @@ class Reader:
             return None
         ways = in_order(tokens, tuple(s.text.lower() for s in subjects))
         if each_says_how_much:
-            ways = [way for way in ways if all(map(says_how_much, way))]
+            names = tuple(s.text.lower() for s in subjects)
+            ways = [way for way in ways if all(map(says_how_much, way, names))]
         jobs = [[self._job(said, words, (s,)) for said, s in zip(w, subjects, strict=True)] for w in ways]
         read = [way for way in jobs if all(is_read(*job) for job in way)]
         return All(tuple(whole(*job) for job in read[0])) if len(read) == 1 else None

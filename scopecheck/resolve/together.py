@@ -56,8 +56,7 @@ def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) ->
 
     None of the names need stand there, if none stands in the rest, or if there is one name only.
     """
-    together = listed("asides", "together")
-    beside = listed("asides", "beside_together") | listed("measures", "nouns")
+    together, beside = listed("asides", "together"), listed("asides", "beside_together")
     if together.isdisjoint(words):
         return False
     own = {word for name in names for word in name.split()}
