@@ -108,8 +108,9 @@ class Reader:
         tried = subjects and (of_amounts or not is_read(job, made))
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
-        if len(subjects) > 1 and not job.sort and (own := self._one_by_one(tokens, words, subjects, True)):
-            return own
+        if len(subjects) > 1 and not job.sort and not job.found(made):
+            if own := self._one_by_one(tokens, words, subjects, True):
+                return own
         plainly = is_read(job, made)
         if plainly and len(subjects) > 1:
             plainly = self._trying()._reads_plainly(words, subjects)
@@ -261,6 +262,9 @@ class Reader:
         multiples = with_multiples(with_fractions(self._amounts(signs, words, subjects)))
         if multiples not in (made[1], fractions) and self._can_be_read(multiples, words, subjects):
             yield self._job_of(multiples, words, subjects)
+        plain = without_ratio(made[1], subjects[0].bound) if len(subjects) == 1 else made[1]
+        if plain != made[1]:
+            yield self._job_of(plain, words, subjects)
         parity = with_parity(made[1])
         if parity != made[1]:
             yield self._job_of(parity, words, subjects)
@@ -345,7 +349,6 @@ class Reader:
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_celsius(tokens, subjects[0].bound)
         tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))
-        tokens = without_ratio(tokens, subjects[0].bound) if len(subjects) == 1 else tokens
         tokens = without_signs(tokens, subjects[0].text)
         tokens = with_degrees(tokens, subjects[0].bound, words.span, subjects[0].text)
         tokens = with_parts_per(tokens, subjects[0].bound)
