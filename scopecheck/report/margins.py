@@ -114,7 +114,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("together", _together(sheet, finding)),
         ("how_far", [_how_far(sheet, finding)]),
         (_kept_word(finding), _kept_by(sheet, finding)),
-        ("unmet_by", _unmet_by(sheet, finding)),
+        (_unmet_word(sheet, finding), _unmet_by(sheet, finding)),
         ("others", other_readings(sheet, finding)),
         ("kept_out", ways_out(sheet, finding)),
         ("bearer", [bearer_text(sheet, finding)]),
@@ -161,6 +161,12 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     told = [kept_text(sheet, r, labels) for r in finding.kept_by]
     told += [sentence("reading", "or", text=kept_text(sheet, r, labels)) for r in finding.kept_too]
     return (*told, together_text(sheet, replace(finding, rereads=finding.kept_by, read_as=())))
+
+
+def _unmet_word(sheet: Sheet, finding: Finding) -> str:
+    """What the re-readings do: of a range that lies in a claim they may leave some of it there."""
+    case = case_named(sheet, finding.case)
+    return "part_met" if case is not None and case.form == "range" else "unmet_by"
 
 
 def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:

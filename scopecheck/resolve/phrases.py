@@ -108,9 +108,9 @@ class Reader:
         tried = subjects and (of_amounts or not is_read(job, made))
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
-        if len(subjects) > 1 and not job.sort and not job.found(made):
-            if own := self._one_by_one(tokens, words, subjects, True):
-                return own
+        several = len(subjects) > 1 and not job.sort and not job.found(made)
+        if several and (own := self._one_by_one(tokens, words, subjects, True)):
+            return own
         plainly = is_read(job, made)
         if plainly and len(subjects) > 1:
             plainly = self._trying()._reads_plainly(words, subjects)
