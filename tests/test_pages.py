@@ -658,7 +658,9 @@ def test_what_nothing_meets_on_a_reading_is_told_of_the_claims_below_it() -> Non
     told = page(EMPTIED)
     item = told.split("On the reading below, nothing meets claim 2")[1].split("Contested beyond")[0]
     assert "Claim 3 cannot be met either. Claim 4 cannot be met either where it depends on claim 2." in item
-    assert "Claims 3 and 4: nothing found among what was looked for; " in told  # lines that conflict were found
+    assert (
+        "Claims 3 and 4: nothing found among what was looked for; " in told
+    )  # lines that conflict were found
 
 
 def test_an_end_of_a_difference_said_in_two_limits_is_looked_at() -> None:
@@ -675,3 +677,30 @@ a, b  length in mm
     told = page(text)
     assert "States an end that nothing in claim 2 reaches: it is 450 mm" in told
     assert "States an end that nothing in claim 2 reaches: it is 50 mm" not in told
+
+
+NARROWED = """
+profile  EPO
+
+gap, rim  length in mm
+
+1. A clip having a gap of between 2 and 4 mm.
+   | gap : between 2 and 4 mm
+
+2. The clip of claim 1, wherein the gap is 3 to 4 mm and the rim is 6 mm.
+   | gap : 3 to 4 mm
+   | rim : 6 mm
+
+document D1   gap         rim
+  x           2 to 4 mm   6 mm      "p"
+"""
+
+
+def test_a_dependent_claim_met_at_a_stated_end_alone_is_told() -> None:
+    told = page(NARROWED)
+    assert "Met by whatever lies within document D1, x" in told
+    end = told.split("Met at an end that document D1, x")[1].split("Raised by")[0]
+    assert "(gap 4 mm): what lies there has every value restated for claim 2" in end
+    assert 'Met at an end that document D1, x at "p" states' not in page(
+        NARROWED.replace("2 to 4 mm   6", "2 to 2.5 mm   6")
+    )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import Finding, Status
+from scopecheck.answers.findings import STATED_END, Finding, Status
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
@@ -166,7 +166,8 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
 def _unmet_word(sheet: Sheet, finding: Finding) -> str:
     """What the re-readings do: of a range that lies in a claim they may leave some of it there."""
     case = case_named(sheet, finding.case)
-    return "part_met" if case is not None and case.form == "range" else "unmet_by"
+    of_range = case is not None and case.form == "range" and finding.detail != STATED_END
+    return "part_met" if of_range else "unmet_by"
 
 
 def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:

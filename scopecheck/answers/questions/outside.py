@@ -248,12 +248,43 @@ def _document_at(prepared: Prepared, case: Case, finding: Finding, scope: Formul
     """A document's example is met where what it states makes every completion meet the claim."""
     if case.form == "range":
         yield from range_relations(prepared, case, finding, scope)
-        presumed = prepared.session.base
-        if status_at(prepared, case.facts, scope, presumed) != "every":
-            at_ends = at_stated_ends(prepared, case, scope)
-            if at_ends is None or status_at(prepared, at_ends.facts, scope, presumed) != "every":
-                return
-            case, finding = at_ends, replace(finding, detail=STATED_END)
+        if status_at(prepared, case.facts, scope, prepared.session.base) != "every":
+            if (at_ends := _met_at_ends(prepared, case, scope)) is not None:
+                yield from _document_met(prepared, at_ends, replace(finding, detail=STATED_END), scope)
+            return
+        yield from _below_at_ends(prepared, case, finding)
+    yield from _document_met(prepared, case, finding, scope)
+
+
+def _met_at_ends(prepared: Prepared, case: Case, scope: Formula) -> Case | None:
+    """The document's range at ends that it states, where what lies there is met as presumed."""
+    at_ends = at_stated_ends(prepared, case, scope)
+    met = at_ends and status_at(prepared, at_ends.facts, scope, prepared.session.base) == "every"
+    return at_ends if met else None
+
+
+def _below_at_ends(prepared: Prepared, case: Case, finding: Finding) -> Iterator[Answer]:
+    """Which dependents of a claim that the whole range meets does it meet at ends that it states?
+
+    Those that depend on one told take it over, and are told with it where it meets them.
+    """
+    told: set[int] = set()
+    for claim in prepared.sheet.claims:
+        number, ways = claim.number, prepared.instances[claim.number]
+        line = set(prepared.lineage(number))
+        if finding.claim not in line - {number} or not told.isdisjoint(line) or len(ways) > 1:
+            continue
+        scope = ways[0].scope
+        if status_at(prepared, case.facts, scope, prepared.session.base) == "every":
+            continue
+        if (at_ends := _met_at_ends(prepared, case, scope)) is not None:
+            told.add(number)
+            own = replace(finding_at(prepared, "document met", 2, number, case), bearer="challenger")
+            yield from _document_met(prepared, at_ends, replace(own, detail=STATED_END), scope)
+
+
+def _document_met(prepared: Prepared, case: Case, finding: Finding, scope: Formula) -> Iterator[Answer]:
+    """On which readings whatever the document states is met."""
     article = prepared.point(case, scope)
     if article is not None:
         yield from _outside_point(prepared, case, finding.claim, finding, article)
