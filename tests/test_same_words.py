@@ -76,7 +76,7 @@ PRESSED = (
     ("name", "words", "same"),
     [
         ("press", "a gauge pressure of at least 30 psi", "at least 30 psi(g)"),
-        ("hold", "an absolute pressure of at most 2 bar", "at most 2 bar(a)"),
+        ("press", "at least 2 bar above atmospheric pressure", "at least 2 bar(g)"),
     ],
 )
 def test_a_pressure_told_to_be_gauge_or_absolute_is_read_as_that(name: str, words: str, same: str) -> None:

@@ -32,10 +32,14 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
     ]
 
 
+_OF_A_CONDITION = ("at", "when", "where", "if", "unless", "while", "under", "during", "for", "in", "provided")
+
+
 def says_how_much(tokens: Tokens, name: str) -> bool:
     """Does a number stand in the words, or "a" before the name, and no choice such as "one of"?"""
     words = [word_of(t) for t in tokens]
-    if {"ratio", "sum", "product", "difference"} & set(words):
+    condition = words[0] in _OF_A_CONDITION and words[1:2] not in (["most"], ["least"], ["an"], ["amounts"])
+    if condition or {"ratio", "sum", "product", "difference"} & set(words):
         return False
     if any(w in NUMBER_WORDS and then in ("of", "or") and "of" in words for w, then in pairwise(words)):
         return False

@@ -57,6 +57,7 @@ from scopecheck.resolve.usual import (
     with_hours,
     with_members,
     with_parity,
+    with_pressure_told,
     with_shares,
     with_usual_words,
 )
@@ -262,9 +263,10 @@ class Reader:
         multiples = with_multiples(with_fractions(self._amounts(signs, words, subjects)))
         if multiples not in (made[1], fractions) and self._can_be_read(multiples, words, subjects):
             yield self._job_of(multiples, words, subjects)
-        plain = without_ratio(made[1], subjects[0].bound) if len(subjects) == 1 else made[1]
-        if plain != made[1]:
-            yield self._job_of(plain, words, subjects)
+        for said in (without_ratio, with_pressure_told) if len(subjects) == 1 else ():
+            plain = said(made[1], subjects[0].bound)
+            if plain != made[1]:
+                yield self._job_of(plain, words, subjects)
         parity = with_parity(made[1])
         if parity != made[1]:
             yield self._job_of(parity, words, subjects)

@@ -152,20 +152,31 @@ _LIMITS = ("not", "no", "exceeding", "between", "from", "at", "less", "more", "f
 
 
 def with_gauge(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`-0.4 bar relative to ambient`, `a gauge pressure of 30 psi`, of a gauge pressure, with that unit."""
-    kind = subject.kind if isinstance(subject, Typed) else None
+    """`-0.4 bar relative to ambient`, of a gauge pressure, with that unit."""
     texts = [t.text.lower() for t in tokens]
-    behind = next((n for n in (4, 3) if tuple(texts[-n:]) in _FROM_AMBIENT), 0)
-    before = next((i for i in range(min(4, len(texts) - 1)) if texts[i : i + 2] in _SAID_BEFORE), -1)
-    said = "gauge" if behind else texts[before] if before >= 0 else ""
-    if kind is None or not said or kind.basis != said:
+    said = next((n for n in (4, 3) if tuple(texts[-n:]) in _FROM_AMBIENT), 0)
+    return _on(tokens[:-said], subject, "gauge") or tokens if said else tokens
+
+
+def with_pressure_told(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`a gauge pressure of 30 psi`, of a pressure declared as that, with its unit."""
+    texts = [t.text.lower() for t in tokens]
+    at = next((i for i in range(min(4, len(texts) - 2)) if texts[i : i + 2] in _SAID_BEFORE), -1)
+    if at < 0:
         return tokens
-    mark = {"gauge": "g", "absolute": "a"}[said]
+    rest = at + 2 + (texts[at + 2] == "of")
+    return _on((*tokens[:at], *tokens[rest:]), subject, texts[at]) or tokens
+
+
+def _on(tokens: tuple[Token, ...], subject: Bound, basis: str) -> tuple[Token, ...]:
+    """Pressures without a basis as on that one, of what is declared on it; of other things nothing."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    if kind is None or kind.basis != basis:
+        return ()
     found: list[Token] = []
-    rest = before + 2 + (texts[before + 2 : before + 3] == ["of"]) if before >= 0 else 0
-    for token in (*tokens[: max(before, 0)], *tokens[rest : len(tokens) - behind]):
+    for token in tokens:
         unit = token.number.unit if token.number else None
-        marked = find_unit(f"{unit.symbol}({mark})") if unit and not unit.kind.basis else None
+        marked = find_unit(f"{unit.symbol}({basis[0]})") if unit and not unit.kind.basis else None
         number = replace(token.number, unit=marked) if token.number and marked else token.number
         found.append(replace(token, number=number))
     return tuple(found)
