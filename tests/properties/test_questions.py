@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions import ask_all, prepare
-from scopecheck.answers.questions.cases import class_status, reading_for_all
+from scopecheck.answers.questions.cases import class_status, reading_for_all, scope_at
 from scopecheck.answers.questions.claims import (
     adds_nothing,
     ends_not_reached,
@@ -228,6 +228,26 @@ def line_of(sheet: Sheet, number: int) -> list[int]:
     return [*line_of(sheet, parents[0]), number] if len(parents) == 1 else [number]
 
 
+def wholly_out(asked: Asked, case: Case, place: int | str, statuses: dict[Construction, str]) -> bool:
+    """Is none of the case met on some construction, with no stretch that bears on what it leaves open?"""
+    sheet, walk = asked.sheet, asked.walk
+    if "none" not in statuses.values():
+        return False
+    if highest(list(statuses.values())) == "none":
+        return True
+    usual = {p.key: p.presumed for p in sheet.parameters}
+    if any(s == "none" and dict(k.parameters).items() <= usual.items() for k, s in statuses.items()):
+        return True
+    _, lines = scope_at(asked.prepared, place)
+    if isinstance(place, int) and len(asked.prepared.instances[place]) == 1:
+        lines = sheet.claim(place).limitations
+    spoken = [x.formula for x in lines if asked.prepared.session.names_in(x.formula) <= set(case.stated)]
+    told = All(tuple(spoken))
+    return any(
+        walk.status(case.facts, told, k) == "none" for k in walk.constructions(groups_in(case.facts, told))
+    )
+
+
 def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding | Looked]) -> None:
     sheet, walk, answer = asked.sheet, asked.walk, told[0]
     scope, above = oracle.scope(sheet, place), All(())
@@ -248,7 +268,7 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
         return
     assert isinstance(answer, Finding)
     single = wanted_of(sheet, case) == "some" and asked.prepared.point(case, scope) is None
-    if single and "none" not in statuses:
+    if single and not wholly_out(asked, case, place, dict(zip(ks, statuses, strict=True))):
         assert (answer.question, answer.stakes) == ("inside left open", 6)
         assert {n for n in answer.partly if n in case.stated} == set()
         assert answer.partly
