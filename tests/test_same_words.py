@@ -48,6 +48,8 @@ def read(subjects: str, words: str) -> tuple[Formula, list[tuple[str, str]]]:
         ),
         ("rim, bore", "ratio of rim to bore does not exceed 0.5", "ratio of rim to bore not exceeding 0.5"),
         ("rim, bore", "ratio of rim to bore is at least 1 and at most 5", "ratio of rim to bore from 1 to 5"),
+        ("rim", "a rim of ≥ 2 mm and ≤ 5 mm", "at least 2 mm and at most 5 mm"),
+        ("rim", "> 2 mm", "more than 2 mm"),
         ("feed", "in a molar ratio of 0.1 to 5 %", "0.1 to 5 %"),
         ("oil", "not more than 5 wt%, based on the total weight of the paste", "not more than 5 wt%"),
     ],

@@ -17,7 +17,7 @@ _BELOW = regex(r'(reading|free|own|sets|taken by|only for|only when|meant|exactl
 _OWN_LINE = regex(r"(meant|exactly)\s+")
 _MARK = regex(r"(not restated|dependent)\s*:")
 _MEANT = regex(r"(?:\s{2,}|\t)meant\s+")
-_LIKE_MEANT = regex(r"\s(means?|meaning|meant|intended)\s+(?=\S)")
+_LIKE_MEANT = regex(r"(?:\s(?=means|meaning|meant|intended)|(?:\s{2,}|\t)(?=mean))([a-z]+)\s+(?=\S)")
 _EXACTLY = regex(r"(?:\s{2,}|\t)exactly\s+")
 _SYMBOLS = regex(rf"[<>=≤≥≠]|\b(?:IS|IN|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\(")
 

@@ -175,6 +175,9 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
             phrases=counted(len(groups), "phrase"),
             strained=sentence("basis", "strained_in" if strained else "strained_out"),
         )
+    elif strained_only := [g for g in sheet.groups if len(admissible_readings(g, True)) > 1]:
+        words = listed(dict.fromkeys(group_words(g) for g in strained_only))
+        yield sentence("basis", "strained_only", words=words)
     else:
         yield sentence("basis", "no_phrases")
     stretched = dict.fromkeys(group_words(sheet.groups[g]) for g in _stretched(sheet, strained))

@@ -59,6 +59,7 @@ from scopecheck.resolve.usual import (
     with_parity,
     with_pressure_told,
     with_shares,
+    with_signs_in_words,
     with_usual_words,
 )
 
@@ -86,7 +87,7 @@ class Reader:
 
     def condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
         """The words as a formula. Raises Trouble if no phrase, or more than one, reads them."""
-        tokens = tuple(t for t in words.tokens if t.sort != "gap")
+        tokens = with_signs_in_words(tuple(t for t in words.tokens if t.sort != "gap"))
         if not tokens:
             raise trouble(words.span, "no words stand here")
         if len(tokens) > MOST_WORDS:
@@ -309,7 +310,7 @@ class Reader:
         """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
         if self._reads_plainly(words, subjects):
             return True
-        tokens = tuple(t for t in words.tokens if t.sort != "gap")
+        tokens = with_signs_in_words(tuple(t for t in words.tokens if t.sort != "gap"))
         if not subjects or not tokens or len(tokens) > MOST_WORDS:
             return False
         try:
@@ -320,7 +321,7 @@ class Reader:
 
     def _reads_plainly(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether the words are read without a condition in them."""
-        tokens = tuple(t for t in words.tokens if t.sort != "gap")
+        tokens = with_signs_in_words(tuple(t for t in words.tokens if t.sort != "gap"))
         if not tokens or len(tokens) > MOST_WORDS or any(t.sort == "sign" for t in tokens):
             return False
         try:

@@ -120,6 +120,22 @@ def _run_of(texts: list[str], run: list[str]) -> int:
     return next((at for at in places if texts[at : at + len(run)] == run), 0)
 
 
+def with_signs_in_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`a thickness of ≤ 5 mm` as at most: a sign before a number is a limit like its words."""
+    found: list[Token] = []
+    for at, token in enumerate(tokens):
+        before_number = at + 1 < len(tokens) and tokens[at + 1].number is not None
+        said = _SIGNS.get(token.text, ()) if token.sort == "sign" and before_number else ()
+        found += [replace(token, sort="word", text=word) for word in said] or [token]
+    return tuple(found)
+
+
+_SIGNS = {
+    **dict.fromkeys(("≤", "<="), ("at", "most")), **dict.fromkeys(("≥", ">="), ("at", "least")),
+    "<": ("less", "than"), ">": ("more", "than"),
+}  # fmt: skip
+
+
 def with_shares(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`at least half`, of what is declared as a share in per cent, with 50 of its hundredths."""
     unit = subject.unit if isinstance(subject, Typed) else None
