@@ -89,3 +89,23 @@ def test_what_stands_beside_a_choice_is_no_further_alternative(beside: str) -> N
 def test_no_with_other_words_says_nothing_of_a_length(words: str) -> None:
     assert errors(text("gap", words))
     assert not errors(text("gap", "no gap"))
+
+
+@pytest.mark.parametrize(
+    ("words", "label", "inside", "outside"),
+    [
+        ("indigo and optionally madder", "these and nothing else", ["i", "im"], ["m", "iw", "imw"]),
+        ("consisting of indigo and optionally madder", "closed", ["i", "im"], ["m", "iw", "imw"]),
+        ("consisting of indigo and madder and free of weld", "closed", ["im"], ["i", "m", "imw"]),
+    ],
+)
+def test_what_is_closed_is_not_closed_against_what_the_line_names(
+    words: str, label: str, inside: list[str], outside: list[str]
+) -> None:
+    made = sheet(text("dye", words))
+    group = next(g for g in made.groups if label in [r.label for r in g.readings])
+    k = base_construction(made).with_reading(group.index, [r.label for r in group.readings].index(label))
+    formula = made.claims[0].limitations[0].formula
+    for letters, expected in [*((s, True) for s in inside), *((s, False) for s in outside)]:
+        dye = frozenset(n for n in ("indigo", "madder", "weld") if n[0] in letters)
+        assert evaluate(formula, {"dye": dye}, k) is expected, (words, letters)

@@ -60,7 +60,8 @@ def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
     if both := of_both(job, tokens):
         return All(tuple(whole(job.of(job.subjects[0]), words) for words in both))
     if sides := job.split(tokens):
-        return All((whole(job, sides[0]), whole(job, sides[1])))
+        left, right = sides
+        return All((whole(job.beside_more(right), left), whole(job.beside_more(left), right)))
     if rest := job.of_each(tokens):
         return All(tuple(whole(one, rest) for one in job.each()))
     beside = job.asides(tokens)

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cached_property
 
-from scopecheck.core.declared import Assembly, NumberDecl, SetDecl, Step
+from scopecheck.core.declared import Assembly, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, Divide, Magnitude, Negate
 from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind, kind_word
 from scopecheck.foundations.record import field, record
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -66,6 +67,8 @@ class Job:
     subjects: tuple[Subject, ...]
     words: Words
     bare: frozenset[int]
+    also: tuple[str, ...] = ()
+    """What of a list other words of the same line name: a list that is closed is not closed against it."""
     loose: bool = False
     """Whether a share written without its basis is one on whatever basis the thing has."""
     known: dict[tuple[int, int], list[Match]] = field(default_factory=dict)
@@ -297,19 +300,21 @@ class Job:
     def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
         sides = ((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b))
         for a, b in sides:
-            cut = self._cuts_a_list(a, tokens[len(a) : len(tokens) - len(b)])
+            cut = self._cuts_a_list(tokens, len(a), b)
             if not (cut or self.only_names(a) or self.only_names(b) or self._leaves_open_which(tokens, a, b)):
                 return a, b
         return None
 
-    def _cuts_a_list(self, left: tuple[Token, ...], joint: tuple[Token, ...]) -> bool:
-        """`one of A` out of `one of A and B but not C`: is it parted at an 'and' that belongs to a choice?"""
-        if word_of(joint[0]) != "and":
+    def _cuts_a_list(self, tokens: tuple[Token, ...], at: int, right: tuple[Token, ...]) -> bool:
+        """`one of A` out of `one of A and B but not C`: is it parted at an 'and' that belongs to a list?"""
+        left = tokens[:at]
+        if word_of(tokens[at]) != "and":
             return False
-        choices = (
-            f for m in self.found(left) if " of " in f"{m.wording} " or "from" in m.wording for f in m.fills
+        goes_on = isinstance(self.first, LISTS) and any(
+            member_of(self.first, self.text(right[:n])) for n in range(1, min(5, len(right)) + 1)
         )
-        return any(len(f.members) == 1 and f.tokens[-1] is left[-1] for f in choices)
+        fills = (f for m in self.found(left) if goes_on or _CHOICE.search(m.wording) for f in m.fills)
+        return any((goes_on or len(f.members) == 1) and f.tokens[-1] is left[-1] for f in fills if f.members)
 
     def _leaves_open_which(
         self, tokens: tuple[Token, ...], left: tuple[Token, ...], right: tuple[Token, ...]
@@ -467,6 +472,15 @@ class Job:
         """The same words for the one thing left of the colon taken otherwise."""
         return Job(self.place, (subject,), self.words, self.bare)
 
+    def beside_more(self, others: tuple[Token, ...]) -> Job:
+        """The same words, read beside others of the line that may name more of the same list."""
+        listing = self.first
+        if not isinstance(listing, SetDecl | Composition) or word_of(others[0]) in _SHUTTING_OUT:
+            return self
+        said = f" {' '.join(map(word_of, others))} "
+        also = tuple(m for m in listing.members if f" {m.lower()} " in said)
+        return Job(self.place, self.subjects, self.words, self.bare, also=also) if also else self
+
     def beside_steps(self) -> list[Job]:
         """The same words for the thing beside a step; where there is none, for how long the step takes."""
         if len(self.subjects) > 1:
@@ -499,6 +513,8 @@ class Job:
         return (member, None) if at == 0 else None
 
 
+_CHOICE = regex(r"\b(?:one|any|more|either|some) of\b|\bfrom\b")
+_SHUTTING_OUT = ("not", "no", "free", "without", "neither", "excluding", "except")
 DETERMINERS = ("the", "said", "a", "an", "its", "their")
 _SORTS = frozenset(("parts", "classes", "sequences", "steps", "moments", "switches", "conditions"))
 """What phrases are made for, and read no words of anything else."""

@@ -73,7 +73,8 @@ class _Filling:
         for fill in self.match.fills:
             if fill.slot.kind == "list":
                 slots[fill.slot.name] = self.listed(fill)
-                shown[fill.slot.name] = job.text(fill.tokens)
+                beside = f" (beside {', '.join(job.also)})" if job.also else ""
+                shown[fill.slot.name] = job.text(fill.tokens) + beside
             elif fill.slot.kind == "limit" and job.of_parts is not None:
                 self.limited_parts(fill, job.of_parts)
             elif fill.slot.kind == "limit" and job.of_one_kind:
@@ -201,7 +202,8 @@ class _Filling:
             for member in members:
                 self.job.place.names.speak(member)
             once = tuple(has(subject, m) for m in not_within_another(subject, members))
-            return Listed(tuple(has(subject, m) for m in members), tuple(members), text, once=once)
+            open_to = tuple(dict.fromkeys((*members, *self.job.also)))
+            return Listed(tuple(has(subject, m) for m in members), open_to, text, once=once)
         whole = isinstance(subject, Typed) and subject.whole
         own = self.job.tests().own_words
         said = [_exactly(m, own) if whole and len(fill.members) > 1 else m for m in fill.members]
