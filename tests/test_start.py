@@ -703,3 +703,36 @@ def test_how_often_something_is_done_names_no_quantity() -> None:
     assert [c.name for c in made.compositions] == ["layer"]
     assert [x.words for x in made.claims[0].limitations[1:]] == ["92 to 98 wt%", "0.5 to 4 wt%"]
     assert "not restated" in started(text).split("2. A method")[1]
+
+
+def test_what_a_later_step_takes_is_another_time() -> None:
+    drafted = started(
+        "1. A process for making a plate, comprising: (a) heating a plate to a first temperature of 720"
+        " to 780 °C and holding it for 15 to 120 minutes; and (b) heating the plate to a growth temperature of"
+        " 850 to 950 °C and holding it for 10 to 60 minutes."
+    )
+    assert re.search(r"\| holding time +: 15 to 120 minutes", drafted)
+    assert re.search(r"\| holding time b +: 10 to 60 minutes", drafted)
+
+
+def test_so_many_of_a_size_limit_neither_the_number_nor_the_size_of_all() -> None:
+    drafted = started("1. A plate having fewer than three bubbles larger than 0.2 mm.")
+    assert "| not restated : fewer than three bubbles larger" in drafted
+    assert "bubbles :" not in drafted
+
+
+def test_what_makes_up_a_share_stands_before_what_it_has() -> None:
+    drafted = started(
+        "1. A coating, wherein ceramic particles having a mean size of 0.5 to 2 µm make up 80 to 95 wt%"
+        " of the coating."
+    )
+    assert "ceramic particles : 80 to 95 wt%" in drafted
+
+
+def test_a_limit_of_the_parts_of_each_unit_is_not_one_of_the_unit() -> None:
+    drafted = started(
+        "1. A planter comprising a plurality of row units, wherein the opener discs of each row unit have"
+        " a diameter in the range of 340 mm to 410 mm."
+    )
+    assert "diameter of the row units" not in drafted
+    assert "in the range of 340 mm to 410 mm" in drafted

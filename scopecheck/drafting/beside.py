@@ -129,6 +129,9 @@ def owner_before(text: ClaimText, at: int) -> str:
             break
     at -= at > 1 and texts[at - 1] in ("each", "both", "all")
     start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
+    if start > 2 and texts[start - 1] in ("each", "every") and texts[start - 2] == "of":
+        at = start - 2  # 'the discs of each unit have a'
+        start = uncounted(texts, whole_start(text, noun_start(texts, at), at), at)
     if (start and texts[start - 1][0].isdigit()) or (0 < at <= len(texts) and at - 1 in text.inside):
         return _before_limit(text, start)
     if {"during", "before", "after"}.intersection(_part_before(texts, start)):
@@ -296,6 +299,11 @@ def sharing(text: ClaimText, at: int) -> str:
     texts = texts_of(text)
     width = next((w for w in (2, 1) if at > w and run_at(texts, at - w, "measures", "sharing") == w), 0)
     end = at - width - (texts[at - width - 1] in ("together", "jointly"))
+    # 'particles having a size of 0.5 to 2 µm make up': what is so much stands before what it has.
+    behind = range(end - 1, max(end - 14, 0), -1)
+    has = next((i for i in behind if texts[i] in ("having", "with", "whose")), 0)
+    if width and has and any(text.tokens[i].text[0].isdigit() for i in range(has, end)):
+        end = has
     return noun_before(text, end) if width else ""
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from scopecheck.drafting.as_many import counted, equals
 from scopecheck.drafting.beside import a_parameter, noun_from, per_width, width_of
@@ -123,6 +124,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     of_sums = {j.stretch.start for j in together}
     found = behind_limits(text, [(s, called(text, s)) for s in stated if s.start not in of_sums])
     nothing = {s.start: of for s, c in found if (of := limits_nothing(text, s, c))[1]}
+    nothing |= _so_many_of_a_size(text, [s for s, _ in found])
     within = [(i.start, i.end) for i in listed_]
     around = [s for s, c in found if surroundings(text, s, c, within)]
     nothing |= {s.start: (s.starts[0] - 1, s.end) for s in around}
@@ -153,6 +155,19 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     work.unread += nothing.values()
     work.strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
     return work
+
+
+def _so_many_of_a_size(text: ClaimText, stretches: Sequence[Stretch]) -> dict[int, tuple[int, int]]:
+    """Both limits of `fewer than three bubbles larger than 0.2 mm`: neither is one of all the bubbles."""
+    found: dict[int, tuple[int, int]] = {}
+    sized = listed("asides", "greater") | listed("asides", "lesser")
+    for many, size in pairwise(stretches):
+        start = size.starts[0]
+        between = text.texts[many.end : start]
+        beside = 0 < len(between) <= 3 and all(word.isalpha() for word in between)
+        if many.unit is None and size.unit is not None and beside and text.texts[start] in sized:
+            found |= dict.fromkeys((many.start, size.start), (many.starts[0], size.end))
+    return found
 
 
 def _strange_unit(text: ClaimText, stretch: Stretch) -> int:

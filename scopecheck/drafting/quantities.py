@@ -7,6 +7,8 @@ from itertools import chain
 
 from scopecheck.drafting.draft import Quantity, declarations
 from scopecheck.drafting.kinds_of import family, kind_text
+from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.naming import Called
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.spans import Source
 from scopecheck.language.layout import HEADINGS
@@ -14,6 +16,7 @@ from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import Declare
 from scopecheck.resolve.claims import letters
 from scopecheck.resolve.declared import declare_all
+from scopecheck.resolve.dependencies import category, is_thing
 from scopecheck.resolve.names import Names
 
 KEPT_WORDS = frozenset("reading meant exactly not dependent presumed strained taken free own sets".split())
@@ -30,10 +33,14 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
     made: dict[tuple[str, str, str, str], Quantity] = {}
     used: set[str] = set()
     for work in works:
+        items: dict[tuple[str, str], int] = {}
         for stretch, what in work.limits:
             kind = family(what, stretch.unit)
+            item = work.text.texts[: stretch.start].count(";")
+            first = items.setdefault((what.noun, kind), item)
+            again = first != item and not what.owner and _of_a_step(work, stretch, what)
             several = len(owners[what.noun, kind]) > 1
-            alone = f"{work.claim.number} {stretch.start}" if what.unnamed else what.apart
+            alone = f"{work.claim.number} {stretch.start}" if what.unnamed or again else what.apart
             key = (what.noun, kind, alone or (what.owner if several else ""), what.under)
             if key not in made:
                 owner = what.owner or ("" if alone else next(iter(owners[what.noun, kind]), ""))
@@ -46,6 +53,21 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
             _met_in(made[key], work)
             work.of.append(made[key])
     return list(made.values())
+
+
+def _of_a_step(work: Work, stretch: Stretch, what: Called) -> bool:
+    """`holding it for 10 min` in a later item: is it what another step takes, or takes place at?
+
+    "The holding time" in a later item is the one that was named.
+    """
+    if is_thing(category(work.claim.text)):
+        return False
+    said = " ".join(work.text.texts[max(0, stretch.starts[0] - 8) : stretch.end])
+    named = any(f"{word} {what.noun}" in said for word in ("the", "said"))
+    return what.noun.endswith(_STEP_MEASURES) and not named
+
+
+_STEP_MEASURES = ("time", "temperature", "pressure", "speed", "duration")
 
 
 def _of_any_sign(kind: str) -> str:
