@@ -707,12 +707,15 @@ def test_how_often_something_is_done_names_no_quantity() -> None:
 
 def test_what_a_later_step_takes_is_another_time() -> None:
     drafted = started(
-        "1. A process for making a plate, comprising: (a) heating a plate to a first temperature of 720"
-        " to 780 °C and holding it for 15 to 120 minutes; and (b) heating the plate to a growth temperature of"
-        " 850 to 950 °C and holding it for 10 to 60 minutes."
+        "1. A process for making a plate, comprising:\n"
+        "(a) melting a batch at a temperature of 1550 to 1650 °C;\n"
+        "(b) heating the plate to a nucleation temperature of 720 to 780 °C and holding it for 15 to 120"
+        " minutes;\n"
+        "(c) heating the plate to a growth temperature of 850 to 950 °C and holding it for 10 to 60"
+        " minutes.\n"
     )
-    assert re.search(r"\| holding time +: 15 to 120 minutes", drafted)
-    assert re.search(r"\| holding time b +: 10 to 60 minutes", drafted)
+    assert re.search(r"\| heating time +: 15 to 120 minutes", drafted)
+    assert re.search(r"\| heating time b +: 10 to 60 minutes", drafted)
 
 
 def test_so_many_of_a_size_limit_neither_the_number_nor_the_size_of_all() -> None:
