@@ -285,3 +285,8 @@ def test_bad_input_gets_a_message(arguments: list[str], message: str) -> None:
 def test_what_is_missing_is_told_before_a_sheet_is_made() -> None:
     with pytest.raises(Trouble, match="what are these words about"):
         sheet_source(Wish("divisible by 6"))
+
+
+def test_what_is_denied_is_told_as_denied() -> None:
+    found = run("gap : not at least 3 mm", "--declare", "gap length in mm")
+    assert "Meaning: not so that gap >= 3 mm." in found.output

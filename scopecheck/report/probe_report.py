@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.answers.findings import Answers, Reread
-from scopecheck.core.construction import admissible_readings, groups_in
+from scopecheck.core.construction import admissible_readings, groups_in, nodes
+from scopecheck.core.formula import Not
 from scopecheck.core.model import FreeParameter, Group
 from scopecheck.report.blocks import Block, Heading, Listing, Paragraph, Picture, Report
 from scopecheck.report.describe import own_words, setting_text, settings_text
@@ -72,9 +73,17 @@ def _row_line(probe: Probe, row: Row) -> str:
     told = group.readings[reading]
     about = f"{quoted(row.label)} ({standing_text(group, reading)})"
     plain = meaning_text(probe.sheet, Reread(group.index, reading))
+    if plain and _is_denied(probe, group.index):
+        plain = f"not so that {plain}"
     meaning = f" Meaning: {plain}." if plain else ""
     taken = f" Taken by {flat(told.taken_by)}." if told.taken_by and row.parameter is None else ""
     return f"{_joined(about, row.met)}.{meaning}{taken}"
+
+
+def _is_denied(probe: Probe, group: int) -> bool:
+    """Does the limitation deny what the phrase says: `not at least 3 mm`?"""
+    lines = (x.formula for claim in probe.sheet.claims for x in claim.limitations)
+    return any(isinstance(n, Not) and group in groups_in(n) for f in lines for n in nodes(f))
 
 
 def _joined(what: str, met: str) -> str:
