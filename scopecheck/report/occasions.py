@@ -56,6 +56,15 @@ COMPOSITIONS = Kind(
     (f"composition in wt%\n  {MEMBERS}",), "wt%", (USUAL,), "compositions",
     beside=("copper >= 10 wt%", "zinc >= 10 wt%"),
 )  # fmt: skip
+CLASSED = {**USUAL, "list": "copper {} a salt"}
+OF_CLASSES = (
+    Kind(("any of copper, salt, tin\n  salt : only zinc, lead",), "", (CLASSED,), "sets"),
+    Kind(
+        ("composition in wt%\n  copper\n  salt : only zinc, lead\n  tin",), "wt%", (CLASSED,), "compositions",
+        beside=("copper >= 10 wt%", "zinc >= 10 wt%"),
+    ),
+)  # fmt: skip
+"""Lists with a class, one of which is named with 'a'."""
 _COUNTED = "".join(f"{name}  count\n" for name in MEMBERS.split(", "))
 ASSEMBLIES = Kind(
     (f"assembly of {MEMBERS}",), "", (USUAL,), "assemblies", beside=("copper >= 1", "zinc >= 1")
@@ -174,11 +183,13 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     lists = any(s.kind == "list" for p in entry.patterns for s in p.slots)
     listed = ("sets", "choices", "compositions")
     found = (*_kinds_of_units(entry), *GENERAL) if entry.own else SPECIAL.get(entry.id, GENERAL)
+    if any(r.formula_text and "single_" in r.formula_text for r in entry.readings):
+        found = (*found, *OF_CLASSES)
     wanted = {kind.removeprefix("open ") for kind in entry.only_for}
     return tuple(
         k
         for k in found
-        if (k in (SETS, CHOICES, COMPOSITIONS)) == (lists or bool(wanted & set(listed)))
+        if (k in (SETS, CHOICES, COMPOSITIONS, *OF_CLASSES)) == (lists or bool(wanted & set(listed)))
         and (not wanted or not k.only_for or wanted & set(k.only_for.split()))
     )
 

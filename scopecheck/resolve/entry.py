@@ -183,6 +183,7 @@ class Entry:
             called |= {"classes", "total"}
         if {"counts", "open counts", "closed counts"} & set(self.only_for):
             called |= set(OF_HOW_MANY)
+        called |= {f"single_{s.name}" for s in slots if s.kind == "list"}
         limits = {s.name for s in slots if s.kind == "limit"}
         return frozenset(called | {f"{n}_{limit}" for n in called - limits for limit in limits})
 

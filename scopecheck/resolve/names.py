@@ -19,6 +19,7 @@ from scopecheck.resolve.compositions import on_basis, seen_as_list
 from scopecheck.resolve.parts import value_of_one
 
 OTHER_WORDS = ("others", OTHERS)
+ONLY_OF_CLASSES = "only where the words name one of a class, with 'a'"
 ONLY_WITH_PAUSES = "only for a step that is declared with: may pause"
 ONLY_OF_RECITED = (
     "only where a line of the claim says how many of them there are, and no claim below says more"

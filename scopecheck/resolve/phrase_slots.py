@@ -6,8 +6,8 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from os.path import basename
 
-from scopecheck.core.declared import Assembly, Composition, Step
-from scopecheck.core.formula import All, Const, Formula, Truth
+from scopecheck.core.declared import Assembly, Composition, SetDecl, Step
+from scopecheck.core.formula import All, Const, ExactlyOne, Formula, Truth
 from scopecheck.core.model import OwnPhrase
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
@@ -16,7 +16,16 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, Fill, Match, word_of
 from scopecheck.resolve.classes import has, not_within_another
 from scopecheck.resolve.entry import OF_PAUSES, RECITED, Entry
-from scopecheck.resolve.names import ONLY_WITH_PAUSES, Bound, Listed, Names, Steps, Typed, member_of
+from scopecheck.resolve.names import (
+    ONLY_OF_CLASSES,
+    ONLY_WITH_PAUSES,
+    Bound,
+    Listed,
+    Names,
+    Steps,
+    Typed,
+    member_of,
+)
 from scopecheck.resolve.nouns import order_of_nouns
 from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.phrase_advice import no_phrase
@@ -73,8 +82,10 @@ class _Filling:
         for fill in self.match.fills:
             if fill.slot.kind == "list":
                 slots[fill.slot.name] = self.listed(fill)
+                slots[f"single_{fill.slot.name}"] = self.one_of_each_class(fill)
                 beside = f" (beside {', '.join(job.also)})" if job.also else ""
                 shown[fill.slot.name] = job.text(fill.tokens) + beside
+                shown[f"single_{fill.slot.name}"] = f"one only of each of {job.text(fill.tokens)}"
             elif fill.slot.kind == "limit" and job.of_parts is not None:
                 self.limited_parts(fill, job.of_parts)
             elif fill.slot.kind == "limit" and job.of_one_kind:
@@ -208,6 +219,25 @@ class _Filling:
         own = self.job.tests().own_words
         said = [_exactly(m, own) if whole and len(fill.members) > 1 else m for m in fill.members]
         return Listed(tuple(self.whole(self.job, m) for m in said), (), text)
+
+    def one_of_each_class(self, fill: Fill) -> Listed:
+        """Of `a salt`, where the salts are a class, exactly one; of other members that they are there.
+
+        Norian Corp. v. Stryker Corp., 432 F.3d 1356 (Fed. Cir. 2005).
+        """
+        subject = self.job.first
+        nothing = Listed((), (), ONLY_OF_CLASSES)
+        if not isinstance(subject, SetDecl | Composition):
+            return nothing
+        classes, asked, single = dict(subject.classes), list[Formula](), False
+        for words in fill.members:
+            member = member_of(subject, self.job.text(words)) or ""
+            if member in classes and word_of(words[0]) in ("a", "an", "one"):
+                single = True
+                asked.append(ExactlyOne(tuple(has(subject, m) for m in classes[member])))
+            else:
+                asked.append(has(subject, member))
+        return Listed((All(tuple(asked)),), (), "one only of each class") if single else nothing
 
     def listed_parts(self, made: Assembly, fill: Fill, text: str) -> Listed:
         """Kinds of part, each with how many of it the words ask for: `two plates and a spring`."""

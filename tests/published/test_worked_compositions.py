@@ -267,3 +267,30 @@ def test_one_wheelbase_and_two_riders() -> None:
     riders = one.pop("rider"), other.pop("rider")
     assert one == other
     assert riders[0] != riders[1]
+
+
+CEMENT = """
+solution    composition in wt%
+  water
+  sodium phosphate : monosodium phosphate, disodium phosphate, trisodium phosphate
+
+1. A kit with a solution consisting of water and a sodium phosphate.
+   | solution  : consisting of water and a sodium phosphate
+
+must stay out   water     monosodium phosphate   disodium phosphate
+  one           99 wt%    1 wt%                  0 wt%
+  two           98.5 wt%  0.5 wt%                1 wt%
+"""
+
+
+def test_a_phosphate_in_a_closed_claim_may_be_one_only() -> None:
+    """W76: Norian v. Stryker, 432 F.3d 1356 (Fed. Cir. 2005), as reported (read, secondary).
+
+    What was contended for: any sodium phosphates; a single one.
+    """
+    single = pinned(CEMENT, "composition consisting of (list M and)", "closed, one only of each kind")
+    assert [met(single, c) for c in ("one", "two")] == ["every", "none"]
+    assert [met(CEMENT, c) for c in ("one", "two")] == [
+        "every",
+        "base",
+    ]  # met as presumed, not on each reading
