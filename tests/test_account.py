@@ -202,3 +202,10 @@ def test_a_sign_in_words_before_a_limit_is_asked_for() -> None:
 def test_digits_of_a_declared_name_are_no_number() -> None:
     text = "PEG-400  share in wt%\n\n1. A paste with PEG-400, in an amount of 3 wt%.\n   | PEG-400 : 3 wt%\n"
     assert sheet(text).unrestated == ()
+
+
+@pytest.mark.parametrize(
+    ("word", "sort"), [("ratio", "limiting word"), ("mean", "limiting word"), ("about", "hedge")]
+)
+def test_words_are_called_what_they_are(word: str, sort: str) -> None:
+    assert (sort, word) in listed(f"a {word} of the holes")

@@ -251,7 +251,17 @@ class Unrestated:
     """
 
     claim: int
-    sort: Literal["number", "unit", "connective", "end word", "hedge", "sign", "order word", "closing word"]
+    sort: Literal[
+        "number",
+        "unit",
+        "connective",
+        "end word",
+        "hedge",
+        "limiting word",
+        "sign",
+        "order word",
+        "closing word",
+    ]
     words: str
     context: str
     span: Span = field(compare=False)

@@ -14,7 +14,9 @@ from scopecheck.language.scan import Number, Own, before_signs
 from scopecheck.resolve.claim_text import ClaimText, Piece
 from scopecheck.resolve.joints import structural
 
-Sort = Literal["number", "unit", "connective", "end word", "hedge", "sign", "order word", "closing word"]
+Sort = Literal[
+    "number", "unit", "connective", "end word", "hedge", "limiting word", "sign", "order word", "closing word"
+]
 
 _CONNECTIVES = frozenset("and or not nor neither either unless except".split())
 _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
@@ -69,6 +71,8 @@ _HEDGES = frozenset(
     "about approximately roughly circa substantially essentially generally nearly preferably optionally"
     " plurality majority several average mean each every only together mainly predominantly".split()
 )
+_LIMITING = frozenset("plurality majority several average mean each every only together ratio".split())
+"""Words that say which, how many, or what of several values: neither ends nor hedges."""
 _SIGNS = ("negative", "positive")
 _BEFORE_LIMITS = frozenset("not no of at less more greater between from up above below exceeding".split())
 ORDER_WORDS = frozenset(
@@ -178,11 +182,12 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
         return 1, "number"
     for words in _END_WORDS_BY_FIRST.get(word, ()):
         if tuple(text.texts[at : at + len(words)]) == words:
-            return len(words), "closing word" if words in _CLOSING else "end word"
+            end: Sort = "limiting word" if words[0] in _LIMITING else "end word"
+            return len(words), "closing word" if words in _CLOSING else end
     if word in _BEFORE_NUMBERS and at + 1 < len(tokens) and tokens[at + 1].text[0].isdigit():
         return 1, "end word" if word != "to" or _after_number(tokens, at) else None
     if word in _HEDGES and not _each_other(tokens, at):
-        return 1, "hedge"
+        return 1, "limiting word" if word in _LIMITING else "hedge"
     if word in _SIGNS and at + 2 < len(tokens) and tokens[at + 2].text in _BEFORE_LIMITS:
         return 1, "sign"  # 'a negative offset of at most': a limit lifted behind it is one on either side
     if word in _CONNECTIVES and not structural(tokens, at):
