@@ -50,6 +50,13 @@ def read(subjects: str, words: str) -> tuple[Formula, list[tuple[str, str]]]:
         ("rim, bore", "ratio of rim to bore is at least 1 and at most 5", "ratio of rim to bore from 1 to 5"),
         ("rim", "a rim of ≥ 2 mm and ≤ 5 mm", "at least 2 mm and at most 5 mm"),
         ("rim", "> 2 mm", "more than 2 mm"),
+        (
+            "rim",
+            "not thinner than 2 mm nor thicker than 5 mm",
+            "not thinner than 2 mm and not thicker than 5 mm",
+        ),
+        ("rim", "3 mm (preferably 2 to 5 mm)", "3 mm, preferably 2 to 5 mm"),
+        ("cycles", "between 6 and 96 cycles inclusive", "between 6 and 96, inclusive"),
         ("feed", "in a molar ratio of 0.1 to 5 %", "0.1 to 5 %"),
         ("oil", "not more than 5 wt%, based on the total weight of the paste", "not more than 5 wt%"),
     ],

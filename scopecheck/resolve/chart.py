@@ -34,13 +34,17 @@ A_CHANGE = frozenset(
 )
 """Of what is called so, `by at least 30 %` is a limit like any other."""
 _AFTER_A_NOUN = frozenset("of in is are being has having that which lies stays remains".split())
+_DONE = (
+    "heated cooled warmed brought set adjusted tuned pressurised pressurized operated inclined filled diluted"
+    " concentrated compressed evacuated"
+).split()
 FILLER_RUNS = (
     ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
     ("ph", "of"), ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"),
     ("present",), ("present", "in"), ("made", "of", "a", "material"), ("made", "from", "a", "material"),
     *((said, "to") for said in "amount amounts amounting corresponds corresponding equates".split()),
     ("of", "a", "material"), ("formed", "of", "a", "material"),
-    *((done, to) for done in "heated cooled warmed brought set adjusted".split() for to in ("to", "at")),
+    *((done, to) for done in _DONE for to in ("to", "at")),
 )  # fmt: skip
 
 

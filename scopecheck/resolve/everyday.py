@@ -132,6 +132,13 @@ def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(found)
 
 
+def without_name_before_inclusive(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
+    """`between 6 and 96 wells inclusive` without the name of what is counted."""
+    ends = len(tokens) > 2 and tokens[-1].text.lower() in ("inclusive", "exclusive")
+    named = ends and tokens[-2].text.lower() in _forms(name) and tokens[-3].number is not None
+    return (*tokens[:-2], tokens[-1]) if named else tokens
+
+
 def with_one_second(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`1 second`, `one second` of a time: beside anything else the word counts places."""
     kind = subject.kind if isinstance(subject, Typed) else None

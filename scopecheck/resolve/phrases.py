@@ -35,6 +35,7 @@ from scopecheck.resolve.everyday import (
     with_tolerances,
     without_class,
     without_dots,
+    without_name_before_inclusive,
     without_signs,
     without_times,
 )
@@ -349,6 +350,7 @@ class Reader:
         tokens = of_whole_numbers(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
+        tokens = without_name_before_inclusive(tokens, subjects[0].text)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_celsius(tokens, subjects[0].bound)
         tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))

@@ -104,6 +104,9 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
     if compound in words and words[words.index(compound) + 1 : words.index(compound) + 2] == ["ratio"]:
         before = words.index(compound)
         return (*tokens[:before], *_said(tokens[0], f"{names[0]} to {names[1]}"), *tokens[before + 1 :])
+    mixed = _mixture(words, names)
+    if mixed and words[mixed : mixed + 1] == ["in"] and "ratio" in words[mixed + 1 : mixed + 4]:
+        tokens, words = tokens[mixed:], words[mixed:]
     if words[0] == "in" and "ratio" in words[1:4]:
         return (*_said(tokens[0], f"{names[0]} and {names[1]} present"), *tokens)
     first = next((i for i, t in enumerate(tokens) if t.number), len(tokens))
@@ -116,6 +119,14 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
     if words[at + 1 : at + 4] in (["from", "each", "other"], ["from", "one", "another"]):
         tokens = (*tokens[: at + 1], *tokens[at + 4 :])
     return tokens if at > 0 else (*_said(tokens[0], f"{names[0]} and {names[1]}"), *tokens)
+
+
+def _mixture(words: list[str], names: tuple[str, ...]) -> int:
+    """How many words at the start say `a mixture of A and B`, in the order of the things; 0 if none do."""
+    text = " ".join(words) + " "
+    one, other = (rf"(?:the |an? )?{re.escape(name.lower())}" for name in names)
+    found = regex(rf"(?:the |an? )?(?:mixture|blend|combination) of {one} and {other} ").match(text)
+    return len(found.group().split()) if found else 0
 
 
 def _plus(words: list[str], names: tuple[str, ...]) -> int:

@@ -23,8 +23,8 @@ _BESIDE_MEMBER = (
     (["alloyed", "with"], ["and"]),
     (["without"], ["but", "not"]),
 )
-_THAN = (["less", "than"], ["more", "than"], ["greater", "than"], ["fewer", "than"], ["lower", "than"],
-         ["higher", "than"])  # fmt: skip
+_COMPARED = "less more greater fewer lower higher thinner thicker longer shorter larger smaller wider".split()
+_THAN = tuple([word, "than"] for word in _COMPARED)
 _ENDS = (["inclusive", ")"], ["exclusive", ")"], ["inclusive"], ["exclusive"])
 
 
@@ -68,6 +68,11 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             tokens = (*tokens[:last], replace(tokens[last], text="to"), *tokens[last + 1 :])
         elif texts[at] == "neither" and texts[at + 1 : at + 3] in _THAN:
             found.append(replace(token, text="not"))
+        elif (
+            token.text == "(" and texts[at + 1 : at + 2] in (["preferably"], ["ideally"]) and texts[-1] == ")"
+        ):
+            found.append(replace(token, sort="mark", text=","))
+            tokens, texts = tokens[:-1], texts[:-1]
         elif texts[at] == "nor" and texts[at + 1 : at + 3] in _THAN:
             found += (replace(token, text="and"), replace(token, text="not"))
         elif token.text == "(" and texts[at + 1 : at + 3] in _ENDS:
