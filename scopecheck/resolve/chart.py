@@ -41,7 +41,8 @@ _DONE = (
 FILLER_RUNS = (
     ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
     ("ph", "of"), ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"),
-    ("present",), ("present", "in"), ("made", "of", "a", "material"), ("made", "from", "a", "material"),
+    ("group", "of"), ("present",), ("present", "in"),
+    ("made", "of", "a", "material"), ("made", "from", "a", "material"),
     *((said, "to") for said in "amount amounts amounting corresponds corresponding equates".split()),
     ("of", "a", "material"), ("formed", "of", "a", "material"),
     *((done, to) for done in _DONE for to in ("to", "at")),

@@ -139,6 +139,19 @@ def without_name_before_inclusive(tokens: tuple[Token, ...], name: str) -> tuple
     return (*tokens[:-2], tokens[-1]) if named else tokens
 
 
+def without_name_behind_ordinals(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+    """`a first blade and a second blade`, `first, second, and third blades`, by the ordinals alone."""
+    if not isinstance(subject, Typed) or not subject.whole:
+        return tokens
+    texts = [t.text.lower() for t in tokens]
+    if not {"first", "second"} <= set(texts):
+        return tokens
+    own, ordinals = _forms(name), ("first", "second", "third", "fourth")
+    named = {i for i in range(1, len(texts)) if texts[i] in own and texts[i - 1] in ordinals}
+    commas = {i for i in range(len(texts) - 1) if texts[i : i + 2] == [",", "and"]}
+    return tuple(t for i, t in enumerate(tokens) if i not in named | commas)
+
+
 def with_one_second(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`1 second`, `one second` of a time: beside anything else the word counts places."""
     kind = subject.kind if isinstance(subject, Typed) else None

@@ -36,6 +36,7 @@ from scopecheck.resolve.everyday import (
     without_class,
     without_dots,
     without_name_before_inclusive,
+    without_name_behind_ordinals,
     without_signs,
     without_times,
 )
@@ -351,6 +352,7 @@ class Reader:
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_name_before_inclusive(tokens, subjects[0].text)
+        tokens = without_name_behind_ordinals(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_celsius(tokens, subjects[0].bound)
         tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))

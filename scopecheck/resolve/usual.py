@@ -78,6 +78,12 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         elif token.text == "(" and texts[at + 1 : at + 3] in _ENDS:
             found.append(tokens[at + 1])
             at += 2
+        elif texts[at : at + 3] in (["only", "a", "single"], ["only", "one", "single"]):
+            found += (
+                replace(token, text="exactly"),
+                replace(tokens[at + 1], text="one", end=tokens[at + 2].end),
+            )
+            at += 2
         elif texts[at : at + 2] == ["a", "dozen"]:
             found.append(replace(tokens[at + 1], text="twelve", start=token.start))
             at += 1
