@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -57,8 +57,8 @@ def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) ->
     None of the names need stand there, if none stands in the rest, or if there is one name only.
     """
     together, beside = listed("asides", "together"), listed("asides", "beside_together")
-    if together.isdisjoint(words):
-        return False
+    if together.isdisjoint(words) or ("up", "to") in pairwise(words):
+        return False  # 'together up to 5 %' has a limit that begins with 'up to'
     own = {word for name in names for word in name.split()}
     said = [w for w in words if w in own]
     if any(w not in together | beside | own | {","} for w in words):

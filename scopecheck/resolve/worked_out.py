@@ -55,7 +55,7 @@ def worked_out(tokens: tuple[Token, ...], declared: Declared, names: Names) -> W
         return None
     with suppress(KindError):
         made = _Words(declared, names).value(with_fractions(tokens))
-        return made if made is not None and made.combined else None
+        return made if made is not None and made.combined and made.made_of else None
     return None
 
 
@@ -115,7 +115,8 @@ class _Words:
         for members in (split_list(tokens[2:], joiner), *self._halves(tokens[2:], joiner)):
             parts = [self.value(m) for m in members]
             several = tuple(p for p in parts if p is not None)
-            if len(several) == len(parts) > 1:
+            limit = said[0] in ("minimum", "maximum") and not all(p.made_of for p in several)
+            if len(several) == len(parts) > 1 and not limit:
                 return _of_several(said[0], several)
         return None
 
