@@ -33,6 +33,7 @@ SHARES = [
     ("1 to 5 wt% of fat and at least 3 wt% of oil", lambda fat, oil: 1 <= fat <= 5 and oil >= 3),
     ("at most 5 wt% and 3 wt%, respectively", lambda fat, oil: fat <= 5 and oil <= 3),
     ("at most 5 wt% and at least 3 wt%, respectively", lambda fat, oil: fat <= 5 and oil >= 3),
+    ("more than 1 wt% and 1 to 5 wt%, respectively", lambda fat, oil: fat > 1 and 1 <= oil <= 5),
 ]
 
 

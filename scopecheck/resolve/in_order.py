@@ -50,7 +50,9 @@ def says_how_much(tokens: Tokens, name: str) -> bool:
 def _with_limit_of_first(way: list[Tokens]) -> list[Tokens]:
     """`at most 5 mm` and `3 mm` as at most each: what stands before the first number holds for bare ones."""
     first = next((i for i, t in enumerate(way[0]) if t.number), 0)
-    return [way[0], *(way[0][:first] + piece if piece[0].number else piece for piece in way[1:])]
+    bare = [piece[0].number is not None and sum(t.number is not None for t in piece) == 1 for piece in way]
+    rest = zip(way[1:], bare[1:], strict=True)
+    return [way[0], *(way[0][:first] + piece if alone else piece for piece, alone in rest)]
 
 
 def at_and_for(tokens: Tokens) -> list[list[Tokens]]:
