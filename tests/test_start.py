@@ -739,3 +739,21 @@ def test_a_limit_of_the_parts_of_each_unit_is_not_one_of_the_unit() -> None:
     )
     assert "diameter of the row units" not in drafted
     assert "in the range of 340 mm to 410 mm" in drafted
+
+
+def test_a_second_limit_behind_and_is_of_the_same() -> None:
+    text = started(
+        "1. A process comprising cooling a melt to an addition temperature that is lower than 72 °C and"
+        " is at least 60 °C."
+    )
+    assert len(re.findall(r"\| addition temperature +: ", text)) == 2
+
+
+def test_what_each_has_and_what_all_have_is_one_quantity() -> None:
+    text = started(
+        "1. A conveyor comprising a plurality of rollers, each roller having a diameter of from 40"
+        " mm to 80 mm.\n"
+        "2. The conveyor of claim 1, wherein the diameter of the rollers is at most 60 mm.\n"
+    )
+    assert "roller     part" in text or "roller  part" in text
+    assert "rollers diameter" not in text

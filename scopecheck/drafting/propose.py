@@ -129,7 +129,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     around = [s for s, c in found if surroundings(text, s, c, within)]
     nothing |= {s.start: (s.starts[0] - 1, s.end) for s in around}
     kept_ = [(s, c) for s, c in found if s.start not in nothing]
-    limits = _without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in kept_])
+    limits = _without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in _said_of_one(text, kept_)])
     inside = [(i.start, i.end) for i in listed_]
     only_when = [
         (s, c)
@@ -155,6 +155,19 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     work.unread += nothing.values()
     work.strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
     return work
+
+
+def _said_of_one(text: ClaimText, limits: Sequence[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:
+    """`a temperature that is lower than 72 °C and is at least 60 °C`: the second is of the same."""
+    found: list[tuple[Stretch, Called]] = []
+    for stretch, what in limits:
+        before = found[-1] if found else None
+        between = text.texts[before[0].end : stretch.starts[0]] if before else []
+        alike = before and before[0].unit and stretch.unit and before[0].unit.kind == stretch.unit.kind
+        if before and alike and not what.noun and between in (["and", "is"], ["but", "is"], ["and", "being"]):
+            what = before[1]
+        found.append((stretch, what))
+    return found
 
 
 def _so_many_of_a_size(text: ClaimText, stretches: Sequence[Stretch]) -> dict[int, tuple[int, int]]:

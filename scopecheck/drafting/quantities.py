@@ -10,6 +10,7 @@ from scopecheck.drafting.kinds_of import family, kind_text
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called
 from scopecheck.drafting.work import Work
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
 from scopecheck.language.layout import HEADINGS
 from scopecheck.language.statements import parse_sheet
@@ -18,6 +19,7 @@ from scopecheck.resolve.claims import letters
 from scopecheck.resolve.declared import declare_all
 from scopecheck.resolve.dependencies import category, is_thing
 from scopecheck.resolve.names import Names
+from scopecheck.resolve.parts import plural_of
 
 KEPT_WORDS = frozenset("reading meant exactly not dependent presumed strained taken free own sets".split())
 """Words with which a line below a claim begins, so that no name does."""
@@ -25,6 +27,7 @@ KEPT_WORDS = frozenset("reading meant exactly not dependent presumed strained ta
 
 def limited(works: Sequence[Work]) -> list[Quantity]:
     """One quantity for all limits of one noun and kind that one thing has, or that no two things have."""
+    _of_one_and_of_many(works)
     owners: dict[tuple[str, str], list[str]] = {}
     for stretch, what in (limit for work in works for limit in work.limits):
         of = owners.setdefault((what.noun, family(what, stretch.unit)), [])
@@ -53,6 +56,14 @@ def limited(works: Sequence[Work]) -> list[Quantity]:
             _met_in(made[key], work)
             work.of.append(made[key])
     return list(made.values())
+
+
+def _of_one_and_of_many(works: Sequence[Work]) -> None:
+    """`the diameter of the rollers` is that of each roller, where claims speak of both."""
+    owners = {what.owner for work in works for _, what in work.limits if what.owner}
+    single = {plural_of(owner): owner for owner in owners}
+    for work in works:
+        work.limits = [(s, replace(w, owner=single.get(w.owner, w.owner))) for s, w in work.limits]
 
 
 def _of_a_step(work: Work, stretch: Stretch, what: Called) -> bool:
