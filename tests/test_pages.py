@@ -704,3 +704,30 @@ def test_a_dependent_claim_met_at_a_stated_end_alone_is_told() -> None:
     assert 'Met at an end that document D1, x at "p" states' not in page(
         NARROWED.replace("2 to 4 mm   6", "2 to 2.5 mm   6")
     )
+
+
+RUN = """
+wax, heat   number
+congealing  temperature in degC
+
+1. A candle having a wax of at least 3.
+   | wax : at least 3
+
+2. The candle of claim 1, having a congealing of about 48 °C.
+   | congealing : about 48 °C
+
+3. A process for making the candle of claim 1 or 2 at a heat of at most 5.
+   | heat : at most 5
+
+4. The process of claim 3, wherein the heat is from 1 to 2.
+   | heat : from 1 to 2
+
+inside for 4
+  run : wax = 4, heat = 4
+"""
+
+
+def test_what_a_case_says_nothing_of_is_not_lost_beside_what_is_lost() -> None:
+    told = page(RUN)
+    assert "Not met by run as listed (heat 4)" in told
+    assert "congealing" not in told.split("Contested beyond")[0]

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions import ask_all, prepare
-from scopecheck.answers.questions.cases import class_status, reading_for_all, scope_at
+from scopecheck.answers.questions.cases import class_status, reading_for_all
 from scopecheck.answers.questions.claims import (
     adds_nothing,
     ends_not_reached,
@@ -230,22 +230,13 @@ def line_of(sheet: Sheet, number: int) -> list[int]:
 
 def wholly_out(asked: Asked, case: Case, place: int | str, statuses: dict[Construction, str]) -> bool:
     """Is none of the case met on some construction, with no stretch that bears on what it leaves open?"""
-    sheet, walk = asked.sheet, asked.walk
+    sheet = asked.sheet
     if "none" not in statuses.values():
         return False
     if highest(list(statuses.values())) == "none":
         return True
     usual = {p.key: p.presumed for p in sheet.parameters}
-    if any(s == "none" and dict(k.parameters).items() <= usual.items() for k, s in statuses.items()):
-        return True
-    _, lines = scope_at(asked.prepared, place)
-    if isinstance(place, int) and len(asked.prepared.instances[place]) == 1:
-        lines = sheet.claim(place).limitations
-    spoken = [x.formula for x in lines if asked.prepared.session.names_in(x.formula) <= set(case.stated)]
-    told = All(tuple(spoken))
-    return any(
-        walk.status(case.facts, told, k) == "none" for k in walk.constructions(groups_in(case.facts, told))
-    )
+    return any(s == "none" and dict(k.parameters).items() <= usual.items() for k, s in statuses.items())
 
 
 def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding | Looked]) -> None:

@@ -80,8 +80,13 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         yield Looked("inside lost", finding.claim, finding.label, case.name)
         return
     ever = some_met.holds()
-    wholly = not ever or _kept_out_wholly(prepared, case, scope, limitations)
-    if not wholly and states_single_values(prepared, case):
+    single = states_single_values(prepared, case)
+    wholly = not ever or (
+        _kept_out_wholly(prepared, case, scope)
+        if single
+        else some_construction(session, [Demand(case.facts, scope, "none")])
+    )
+    if not wholly and single:
         yield _left_open(prepared, finding, case, scope)
         return
     finding = _graded_loss(prepared, finding, case, region, scope, ever, wholly)
@@ -116,21 +121,13 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     yield from ways_of(prepared, finding, groups, lost, shown)
 
 
-def _kept_out_wholly(
-    prepared: Prepared, case: Case, scope: Formula, limitations: tuple[Limitation, ...]
-) -> bool:
-    """Is none of the case met on some construction? A stretch counts where it bears on what the case states.
+def _kept_out_wholly(prepared: Prepared, case: Case, scope: Formula) -> bool:
+    """Is none of the case met on some construction, stretches as presumed?
 
     Stretched without end, a line keeps out whatever value a case leaves open.
     """
-    session = prepared.session
     nowhere = Demand(case.facts, scope, "none")
-    if not some_construction(session, [nowhere]):
-        return False
-    if find_construction(session, [nowhere], stretch=False).construction is not None:
-        return True
-    spoken = (x.formula for x in limitations if session.names_in(x.formula) <= set(case.stated))
-    return some_construction(session, [Demand(case.facts, All(tuple(spoken)), "none")])
+    return find_construction(prepared.session, [nowhere], stretch=False).construction is not None
 
 
 def _lost_above(prepared: Prepared, case: Case, above: Formula, article: Article | None) -> bool:
@@ -222,6 +219,7 @@ def _inside_point(
     if always:
         # What else keeps it out as presumed, and not on every reading, is told by itself.
         presumed = (x for x in limitations if not meets(x.formula, article, session.base))
+        presumed = (x for x in presumed if session.names_in(x.formula) & set(case.stated))
         rest = tuple(x for x in presumed if x not in always)
         if rest:
             lines = All(tuple(x.formula for x in rest))
