@@ -363,9 +363,26 @@ def _reach(
     search.require(session.met(instance.scope, at), session.met(end.given, at))
     likely = _likely(prepared, instance, end.term)
     if isinstance(end.term, Divide):
+        likely = [*likely, *_of_ends(prepared, instance, search, end, at)]
         return _quotient_reach(prepared, search, end, sorted(likely, reverse=not end.upper), at)
     reach = supremum if end.upper else infimum
     return reach(search, end.term, at, likely)
+
+
+def _of_ends(
+    prepared: Prepared, instance: Instance, search: Search, end: WrittenEnd, at: Construction | None
+) -> Iterator[Fraction]:
+    """The quotient of the ends of its parts that make it greatest, or least: it goes no further than that."""
+    assert isinstance(end.term, Divide)
+    above, below = (supremum, infimum) if end.upper else (infimum, supremum)
+    with suppress(Undecided):
+        parts = end.term.left, end.term.right
+        high, low = (
+            reach(search, part, at, _likely(prepared, instance, part))
+            for reach, part in zip((above, below), parts, strict=True)
+        )
+        if high is not None and low is not None and low.value > 0:
+            yield high.value / low.value
 
 
 def _quotient_reach(
