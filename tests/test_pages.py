@@ -731,3 +731,39 @@ def test_what_a_case_says_nothing_of_is_not_lost_beside_what_is_lost() -> None:
     told = page(RUN)
     assert "Not met by run as listed (heat 4)" in told
     assert "congealing" not in told.split("Contested beyond")[0]
+
+
+def test_a_quotient_is_told_to_go_as_far_as_the_ends_of_its_parts_let_it() -> None:
+    text = """
+wax, oil  number, > 0
+
+1. A blend with a wax of 40 to 70 and an oil of 20 to 50.
+   | wax : 40 to 70
+   | oil : 20 to 50
+
+2. The blend of claim 1, with an oil of at least 35.
+   | oil : at least 35
+
+3. The blend of claim 2, wherein the ratio of the wax to the oil is from 1:1 to 4:1.
+   | wax, oil : ratio of the wax to the oil is from 1:1 to 4:1
+"""
+    told = page(text)
+    assert "it is 4:1, and the value stays below ≈ 2.043 (exactly 47/23)" in told  # 70.5 / 34.5
+    assert "as presumed it is at most 2" in told
+
+
+def test_a_guard_band_of_which_no_size_was_found_does_not_stand_first() -> None:
+    text = """
+roller  part, 1 to 24
+  pitch  length in mm
+
+1. A conveyor with rollers having a pitch of at least 50 mm and not more than 150 mm.
+   | pitch of the rollers : at least 50 mm and not more than 150 mm
+
+inside   pitch of rollers
+  ex     100 mm; 100 mm
+must stay out
+  far    200 mm; 100 mm
+"""
+    told = page(text)
+    assert '"guard band" (arguable): pitch of the rollers <= 150 mm - stretch' not in told

@@ -131,7 +131,11 @@ def _is_hedged(sheet: Sheet, finding: Finding) -> bool:
 
 def _is_far(sheet: Sheet, finding: Finding) -> bool:
     """Does it take a stretch of a phrase, by a large part of the number it has, or of none by any amount?"""
-    return any(_far(sheet, d, [sheet.groups[d.group].wording]) for d in departures(finding))
+    moved = departures(finding)
+    stretched = {(p.group, p.reading) for p in sheet.parameters}
+    # Where it was not found how little does, a stretch may have to be of any size.
+    unmeasured = not finding.best and any((d.group, d.reading) in stretched and not d.breaks for d in moved)
+    return unmeasured or any(_far(sheet, d, [sheet.groups[d.group].wording]) for d in moved)
 
 
 def only_far_out(sheet: Sheet, finding: Finding) -> bool:
