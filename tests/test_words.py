@@ -224,3 +224,9 @@ def test_the_plurality_of_things_is_the_things() -> None:
     text = "1. A duct with a plurality of vanes.\n2. The duct of claim 1, the plurality of {0} being {1}.\n"
     assert not told(text.format("vanes", "fixed"))
     assert [(sort, claim) for sort, claim, _ in told(text.format("hooks", "fixed"))] == [("no earlier", 2)]
+
+
+def test_a_basis_said_once_before_a_list_holds_for_each_percentage_of_it() -> None:
+    said = "1. A composition comprising{}: 40 to 70 % of a wax; and at most 5 % of an oil.\n"
+    assert "share" in {sort for sort, _, _ in told(said.format(""))}
+    assert "share" not in {sort for sort, _, _ in told(said.format(", by weight"))}

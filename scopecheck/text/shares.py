@@ -33,6 +33,8 @@ def _said_throughout(texts: list[str]) -> bool:
     for at in range(len(texts)):
         if run_at(texts, at, "shares", "throughout"):
             return True
+        if texts[at] == "by" and _on_a_basis(texts[at : at + 2]) and texts[at + 2 : at + 3] == [":"]:
+            return True  # 'comprising, by weight: 40 to 70 % of a wax'
         width = _percent(texts, at) or texts[at] in ("percentages", "percents")
         if width and not _number(texts, at - 1) and _on_a_basis(texts[at + width : at + width + 4]):
             return True
