@@ -243,6 +243,11 @@ class Given:
     declared: bool = False
 
 
+UnrestatedSort = Literal[
+    "number", "unit", "connective", "end word", "hedge", "limiting word", "sign", "order word", "closing word"
+]
+
+
 @record
 class Unrestated:
     """A number, unit, connective or end-point word of a claim's text that no line restates, with context.
@@ -251,17 +256,7 @@ class Unrestated:
     """
 
     claim: int
-    sort: Literal[
-        "number",
-        "unit",
-        "connective",
-        "end word",
-        "hedge",
-        "limiting word",
-        "sign",
-        "order word",
-        "closing word",
-    ]
+    sort: UnrestatedSort
     words: str
     context: str
     span: Span = field(compare=False)

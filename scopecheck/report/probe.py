@@ -184,7 +184,8 @@ def readings_part(
     """For each reading of the sheet's only limitation, or for the groups and readings of `only`: the simplest
     thing it lets in and the base does not, and the other way round; of the base's own, once it stretches.
 
-    The least stretch that suffices for some thing is taken, or, with `thing_first`, that for the thing.
+    A thing that needs the least stretch is taken, or, with `thing_first`, the plainest; the stretch told is
+    that for the thing.
     """
     prepared = Prepared(sheet, Session(sheet, budget, strained))
     return tuple(_partings(prepared, sheet.claims[0].limitations[0], only, thing_first))
@@ -224,12 +225,13 @@ def _parting(
         return None
     relevant, known = prepared.relevant(formula), prepared.known((formula,))
     grades = _grades(prepared, formula, wider)
-    if thing_first:
+    with search.aside():
+        if not thing_first:
+            settle_construction(session, search, groups)
         picked = pick_article(session, search, relevant, known, grades)
-        settled = settle_construction(session, search, groups)
-    else:
-        settled = settle_construction(session, search, groups)
-        picked = pick_article(session, search, relevant, known, grades)
+    # Anew: the stretch that suffices for some thing need not suffice for the one picked.
+    search.require(*(session.equals(d.name, picked.article[d.name]) for d in prepared.sheet.declarations))
+    settled = settle_construction(session, search, groups)
     k = settled.construction
     witness = verify(
         prepared.sheet,

@@ -102,7 +102,8 @@ def _shown(plain: str, parameters: Iterable[FreeParameter]) -> str:
     shown = _UNIT.sub(rf"\1{GLUE}", plain_formula(flat(plain)))
     for p in parameters:
         called = sentence(_table(p), "parameter")
-        shown = re.sub(rf"(?<![\w.]){re.escape(p.name)}(?!\w)", called, shown)
+        # 'g' behind a number or within a unit is that of grams, and no stretch.
+        shown = re.sub(rf"(?<![\w./])(?<!\d[ {GLUE}]){re.escape(p.name)}(?![\w/])", called, shown)
     return shown
 
 

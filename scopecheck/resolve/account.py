@@ -4,19 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from typing import Literal
 
-from scopecheck.core.model import Unrestated
+from scopecheck.core.model import Unrestated, UnrestatedSort
 from scopecheck.foundations.quantity import find_unit, unit_words
 from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Own, before_signs
 from scopecheck.resolve.claim_text import ClaimText, Piece
 from scopecheck.resolve.joints import structural
-
-Sort = Literal[
-    "number", "unit", "connective", "end word", "hedge", "limiting word", "sign", "order word", "closing word"
-]
 
 _CONNECTIVES = frozenset("and or not nor neither either unless except".split())
 _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
@@ -67,12 +62,12 @@ _END_WORDS_BY_FIRST = {
     for first in {w[0] for w in (*_END_WORDS, *_CLOSING)}
 }
 _BEFORE_NUMBERS = frozenset("from to above below over under of".split()) - {"of"}
-_HEDGES = frozenset(
-    "about approximately roughly circa substantially essentially generally nearly preferably optionally"
-    " plurality majority several average mean each every only together mainly predominantly".split()
-)
-_LIMITING = frozenset("plurality majority several average mean each every only together ratio".split())
+_LIMITING = frozenset("plurality majority several average mean each every only together".split())
 """Words that say which, how many, or what of several values: neither ends nor hedges."""
+_HEDGES = _LIMITING | frozenset(
+    "about approximately roughly circa substantially essentially generally nearly preferably optionally"
+    " mainly predominantly".split()
+)
 _SIGNS = ("negative", "positive")
 _BEFORE_LIMITS = frozenset("not no of at less more greater between from up above below exceeding".split())
 ORDER_WORDS = frozenset(
@@ -118,9 +113,9 @@ def open_places(
     references: tuple[tuple[int, int], ...],
     own: Own,
     timed: bool = False,
-) -> list[tuple[int, int, Sort]]:
+) -> list[tuple[int, int, UnrestatedSort]]:
     """The tokens of what `unrestated` tells, in the order of the text, and what each is."""
-    found: list[tuple[int, int, Sort]] = []
+    found: list[tuple[int, int, UnrestatedSort]] = []
     tokens = text.tokens
     skipped = text.within(references)
     left = [n.text for n in exact_numbers]
@@ -142,7 +137,7 @@ def open_places(
     return sorted(found, key=lambda place: place[0])
 
 
-def _item(claim: int, text: ClaimText, start: int, end: int, sort: Sort) -> Unrestated:
+def _item(claim: int, text: ClaimText, start: int, end: int, sort: UnrestatedSort) -> Unrestated:
     tokens, source = text.tokens, text.source
     span = Span(source, tokens[start].start, tokens[end - 1].end)
     a, b = max(0, start - 4), min(len(tokens), end + 4)
@@ -153,7 +148,7 @@ def _item(claim: int, text: ClaimText, start: int, end: int, sort: Sort) -> Unre
     return Unrestated(claim, sort, " ".join(span.text.split()), around, span, text.beside(start, end))
 
 
-def _sayings(text: ClaimText, own: Own) -> Iterator[tuple[int, int, Sort]]:
+def _sayings(text: ClaimText, own: Own) -> Iterator[tuple[int, int, UnrestatedSort]]:
     """Stretches of tokens that say something the sheet should take up, in order, without overlap."""
     said = (
         places
@@ -170,7 +165,7 @@ def _sayings(text: ClaimText, own: Own) -> Iterator[tuple[int, int, Sort]]:
         over = at + width
 
 
-def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
+def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, UnrestatedSort | None]:
     tokens = text.tokens
     word = tokens[at].text
     if word[0].isdigit() or word[0] in FRACTIONS:
@@ -182,7 +177,7 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, Sort | None]:
         return 1, "number"
     for words in _END_WORDS_BY_FIRST.get(word, ()):
         if tuple(text.texts[at : at + len(words)]) == words:
-            end: Sort = "limiting word" if words[0] in _LIMITING else "end word"
+            end: UnrestatedSort = "limiting word" if words[0] in (*_LIMITING, "ratio") else "end word"
             return len(words), "closing word" if words in _CLOSING else end
     if word in _BEFORE_NUMBERS and at + 1 < len(tokens) and tokens[at + 1].text[0].isdigit():
         return 1, "end word" if word != "to" or _after_number(tokens, at) else None

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from typing import Literal
 
-from scopecheck.core.formula import Add, Divide, Negate, Term
+from scopecheck.core.formula import Add, Divide, Magnitude, Negate, Term
 from scopecheck.foundations.kinds import difference_kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
 from scopecheck.foundations.record import replace
@@ -19,6 +20,7 @@ from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.shared_limits import APART, BESIDE, is_bare_limit, is_upper
 from scopecheck.resolve.subjects import Subject, is_bare_share
 
 Read = tuple[Job, tuple[Token, ...]]
@@ -30,19 +32,26 @@ def surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
 
     A limit in per cent is one of the other quantity; of two shares it could be points: nothing is read.
     """
-    if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed) or job.first.kind is None:
+    if len(job.subjects) != 1 or job.sort:
         return None
-    laid = _before(job, tokens) or _behind(job, tokens)
-    if laid is None:
+    said = _with_and_without_name(tokens, job.subjects[0].text)
+    return next(filter(None, (_surpassing(job, words) for words in said)), None)
+
+
+def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
+    laid = _before(tokens) or _behind(tokens)
+    if laid is None or not isinstance(job.first, Typed) or job.first.kind is None:
         return None
-    more, name, rest = laid
+    direction, name, rest = laid
     other = job.declared(name)
     if other is None or other.kind != job.first.kind or not other.kind.dimension:
         return None
     whole, own = job.place.names.value(other), job.subjects[0]
-    first, second = (job.first.term, whole.term) if more else (whole.term, job.first.term)
-    shown = f"{own.text} - {other.name}" if more else f"{other.name} - {own.text}"
+    first, second = (whole.term, job.first.term) if direction == "less" else (job.first.term, whole.term)
+    shown = f"{other.name} - {own.text}" if direction == "less" else f"{own.text} - {other.name}"
     apart: Term = Add((first, Negate(second)))
+    if direction == "either":
+        apart, shown = Magnitude(apart), f"ABS({shown})"
     kind = difference_kind(other.kind, other.kind)
     if all(is_bare_share(t) for t in rest if t.number):
         if other.kind.basis == "level":
@@ -53,38 +62,61 @@ def surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     # 'At most 2 mm wider' may or may not let the narrower by: that is a phrase's to ask.
     if sum(t.number is not None for t in rest) < 2 or not made.readable(rest):
         return None
+    if not _all_of_difference(made, rest, tokens[0] is rest[0]):
+        return None
     job.place.names.speak(other.name)
     return made, rest
 
 
-def _before(job: Job, tokens: tuple[Token, ...]) -> tuple[bool, tuple[Token, ...], tuple[Token, ...]] | None:
-    """`exceeds NAME by ...`, `greater than NAME by ...`."""
+Direction = Literal["more", "less", "either"]
+Laid = tuple[Direction, tuple[Token, ...], tuple[Token, ...]]
+"""Which way round the difference is, the words of the other quantity, and those of how much."""
+
+
+def _all_of_difference(made: Job, rest: tuple[Token, ...], in_front: bool) -> bool:
+    """Are two limits both of the difference? In front of it are so those of a range, the lower first."""
+    either = [i for i, t in enumerate(rest) if word_of(t) == "or"]
+    apart = ((rest[:i], rest[i + 1 :]) for i in either)
+    if in_front and any(is_bare_limit(a) and is_bare_limit(b) and len(b) > 1 for a, b in apart):
+        return False
+    sides = made.split(rest)
+    if sides is None:
+        return True
+    first, second = sides
+    bare = is_bare_limit(first) and is_bare_limit(second)
+    return bare and (not in_front or (is_upper(second) and not is_upper(first)))
+
+
+def _before(tokens: tuple[Token, ...]) -> Laid | None:
+    """`exceeds NAME by ...`, `greater than NAME by ...`, `differs from NAME by ...`."""
     words = [word_of(t) for t in tokens]
     start = 1 if words[:1] in (["is"], ["being"], ["are"]) else 0
-    than = [] if words[start : start + 1] and words[start].startswith("exceed") else ["than"]
-    name = start + 1 + len(than)
-    more = _more(words[start]) if words[start + 1 : name] == than and start < len(words) else None
-    if more is None or "by" not in words[name:]:
+    compared = words[start] if start < len(words) else ""
+    joined = [] if compared.startswith("exceed") else ["from"] if compared in APART else ["than"]
+    name = start + 1 + len(joined)
+    direction = _direction(compared) if words[start + 1 : name] == joined else None
+    if direction is None or "by" not in words[name:]:
         return None
     by = words.index("by", name)
-    return (more, tokens[name:by], tokens[by + 1 :]) if name < by < len(tokens) - 1 else None
+    return (direction, tokens[name:by], tokens[by + 1 :]) if name < by < len(tokens) - 1 else None
 
 
-def _behind(job: Job, tokens: tuple[Token, ...]) -> tuple[bool, tuple[Token, ...], tuple[Token, ...]] | None:
-    """`... greater than NAME`."""
+def _behind(tokens: tuple[Token, ...]) -> Laid | None:
+    """`... greater than NAME`, `... above NAME`."""
     words = [word_of(t) for t in tokens]
-    at = len(words) - 1 - words[::-1].index("than") if "than" in words else 0
-    more = _more(words[at - 1]) if at > 1 else None
-    if more is None or at == len(words) - 1:
-        return None
-    return more, tokens[at + 1 :], tokens[: at - 1]
+    at = next((i for i in range(len(words) - 2, 1, -1) if words[i] in ("than", *BESIDE)), 0)
+    amount = at if words[at] in BESIDE else at - 1
+    direction = _direction(words[amount]) if amount > 0 else None
+    return (direction, tokens[at + 1 :], tokens[:amount]) if direction else None
 
 
-def _more(word: str) -> bool | None:
-    """Whether the word says that the first is the greater, or the lesser; None if neither."""
-    if word in listed("asides", "lesser"):
-        return False
-    return True if word in listed("asides", "greater") else None
+def _direction(word: str) -> Direction | None:
+    """Whether the word says that the first is the greater, the lesser, or either; None if nothing of it."""
+    if word in APART:
+        return "either"
+    if word in listed("asides", "lesser") or word == "below":
+        return "less"
+    return "more" if word in listed("asides", "greater") or word == "above" else None
 
 
 def _as_differences(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -19,7 +19,8 @@ _TOKEN = regex(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
 _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
 
 
-MOST_WORDS_MORE = 4
+_MOST_WORDS_MORE = 4
+"""How many words the text may have more, or fewer, than the words looked for, for its start to be theirs."""
 _STOPS = (",", ";", ":", ".")
 
 
@@ -209,7 +210,7 @@ class ClaimText:
             return best, min(len(texts), best + len(words))
         start = max(0, longest.a - longest.b)
         first = blocks[0]
-        if first.size and first.b == 0 and abs(first.a - start) <= MOST_WORDS_MORE:
+        if first.size and first.b == 0 and abs(first.a - start) <= _MOST_WORDS_MORE:
             start = first.a  # the text says a little more or less in between
         end = min(len(texts), max(longest.a + longest.size, start + len(words)))
         while texts[start] in _STOPS and start < longest.a:

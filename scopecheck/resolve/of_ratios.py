@@ -9,14 +9,16 @@ from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
 from scopecheck.resolve.names import Bound, Typed
 
-_SAID_OF_RATIOS = (
-    ("no", "greater", "than"), ("no", "larger", "than"), ("no", "higher", "than"), ("not", "greater", "than"),
-    ("not", "larger", "than"), ("not", "higher", "than"),
-    ("no", "smaller", "than"), ("no", "lower", "than"), ("not", "smaller", "than"), ("not", "lower", "than"),
-    ("does", "not", "exceed"), ("not", "to", "exceed"), ("exceeds",),
-)  # fmt: skip
-_ALSO_SAID = (*[("not", "more", "than")] * 6, *[("not", "less", "than")] * 4, *[("not", "exceeding")] * 2,
-              ("exceeding",))  # fmt: skip
+_INSTEAD: dict[tuple[str, ...], tuple[str, ...]] = {
+    **{
+        (no, more, "than"): ("not", "more", "than")
+        for no in ("no", "not")
+        for more in ("greater", "larger", "higher")
+    },
+    **{(no, less, "than"): ("not", "less", "than") for no in ("no", "not") for less in ("smaller", "lower")},
+    **dict.fromkeys((("does", "not", "exceed"), ("not", "to", "exceed")), ("not", "exceeding")),
+    ("exceeds",): ("exceeding",),
+}
 _LEAST, _MOST = (
     (("at", "least"), ("not", "less", "than"), ("no", "less", "than")),
     (("at", "most"), ("not", "more", "than"), ("no", "more", "than")),
@@ -27,7 +29,7 @@ def with_plain_limits(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """Limits of a ratio in the words of the phrases: `is no greater than`, `at least 2 and at most 3`."""
     if all(t.text.lower() != "ratio" for t in tokens):
         return tokens
-    for run, instead in zip(_SAID_OF_RATIOS, _ALSO_SAID, strict=True):
+    for run, instead in _INSTEAD.items():
         texts = tuple(t.text.lower() for t in tokens)
         at = next((i for i in range(len(texts)) if texts[i : i + len(run)] == run), -1)
         if at >= 0:

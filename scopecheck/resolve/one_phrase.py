@@ -17,12 +17,14 @@ from scopecheck.resolve.beside_another import (
     times,
     with_names_in_words,
 )
-from scopecheck.resolve.chart import Match, matches, word_of
+from scopecheck.resolve.chart import Match, joined_parts, matches, word_of
 from scopecheck.resolve.defined_words import apply, note_settled_twice
+from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.phrase_slots import named_subjects, occurrence
 from scopecheck.resolve.readings import can_be_tried, read
+from scopecheck.resolve.shared_limits import leaves_open_of_what
 
 
 def is_read(job: Job, tokens: tuple[Token, ...]) -> bool:
@@ -83,6 +85,12 @@ def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
             return no_fixed_length(job.span((number, word)))
     if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens)):
         return advice
+    if isinstance(job.first, Typed) and any(leaves_open_of_what(*sides) for sides in joined_parts(tokens)):
+        return trouble(
+            job.span(tokens), "these words do not tell what each of the two limits is of",
+            "One of them stands beside another quantity, or is only part of a number.",
+            "put each limit on a line of its own, in all its words",
+        )  # fmt: skip
     any_number = replace(job.tests(), subjects=0)
     for match in matches(tokens, job.place.phrases, any_number):
         if len(job.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):

@@ -34,6 +34,7 @@ from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.nouns import order_of_nouns
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind, is_switch
+from scopecheck.resolve.shared_limits import has_number, leaves_open_of_what
 from scopecheck.resolve.subjects import (
     LISTS,
     OfParts,
@@ -97,6 +98,9 @@ class Job:
             # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
             if found and not any(" of " in f" {m.pattern.plain} " for m in found):
                 found = [] if self.share_of_another(tokens) else found
+            # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
+            if found and len(self.subjects) > 1 and self.of(self.subjects[0]).share_of_another(tokens):
+                found = []
             over = found and not any(says_together(m.pattern.plain) for m in found) and self.in_total(tokens)
             each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
             self.known[key] = [] if over or each else found
@@ -245,12 +249,20 @@ class Job:
             limit = limit[:-1] if limit[-1].text == "," else limit
             if other is None or not any(is_bare_share(t) or is_fraction(t) for t in limit):
                 continue
+            if self._names_own_amount(limit):
+                continue
             if other.whole and isinstance(own, NumberDecl) and not own.whole:
                 continue  # a share of a number of things is that share, no quotient with the number
             if (job := self.quotient(other)) and job.readable(limit):
                 self.place.names.speak(other.name)
                 return job, limit
         return None
+
+    def _names_own_amount(self, tokens: tuple[Token, ...]) -> bool:
+        """`no oil and at most 6 %`, `3 % of oil or 6 %`: have the words an amount of their own thing?"""
+        own, words = self.subjects[0].text.lower().split(), [word_of(t) for t in tokens]
+        places = (i for i in range(len(words)) if words[i : i + len(own)] == own)
+        return any(words[i - 1 : i] == ["no"] or any(map(has_number, tokens[:i])) for i in places)
 
     def quotient(self, other: NumberDecl) -> Job | None:
         """The words as read of what stands left of the colon in shares of another quantity."""
@@ -300,10 +312,18 @@ class Job:
     def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
         sides = ((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b))
         for a, b in sides:
-            cut = self._cuts_a_list(tokens, len(a), b)
-            if not (cut or self.only_names(a) or self.only_names(b) or self._leaves_open_which(tokens, a, b)):
+            open_ = self._cuts_a_list(tokens, len(a), b) or self._leaves_open_which(tokens, a, b)
+            if self.may_part(a, b) and not (open_ or self.only_names(a) or self.only_names(b)):
                 return a, b
         return None
+
+    def may_part(self, left: tuple[Token, ...], right: tuple[Token, ...]) -> bool:
+        """Is each side a limit by itself, and of the first thing left of the colon?"""
+        if not isinstance(self.first, Typed):
+            return True
+        first = self.of(self.subjects[0])
+        apart = first._names_own_amount(left) and first.share_of_another(right)
+        return not (apart or leaves_open_of_what(left, right))
 
     def _cuts_a_list(self, tokens: tuple[Token, ...], at: int, right: tuple[Token, ...]) -> bool:
         """`one of A` out of `one of A and B but not C`: is it parted at an 'and' that belongs to a list?"""

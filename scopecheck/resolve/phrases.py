@@ -70,6 +70,11 @@ UNTIL = ("until", "till")
 """What a step goes on until is so when it ends."""
 
 
+def _tokens_of(words: Words) -> tuple[Token, ...]:
+    """The words without gaps, and with signs before numbers in words."""
+    return with_signs_in_words(tuple(t for t in words.tokens if t.sort != "gap"))
+
+
 @record
 class Reader:
     """Reads words at one place of one document."""
@@ -89,7 +94,7 @@ class Reader:
 
     def condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
         """The words as a formula. Raises Trouble if no phrase, or more than one, reads them."""
-        tokens = with_signs_in_words(tuple(t for t in words.tokens if t.sort != "gap"))
+        tokens = _tokens_of(words)
         if not tokens:
             raise trouble(words.span, "no words stand here")
         if len(tokens) > MOST_WORDS:
@@ -120,21 +125,25 @@ class Reader:
             plainly = self._trying()._reads_plainly(words, subjects)
         if plainly:
             return whole(job, made)
-        if found := self._of_each_part(tokens, words, subjects) or self._first_alone(tokens, words, subjects):
+        if found := self._of_each_part(tokens, words, subjects) or self._first_alone(
+            job, tokens, words, subjects
+        ):
             return found
         return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
 
     def _first_alone(
-        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+        self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
         """`at least 200 ms and at most half of the cycle`: of both things, but at first of one alone."""
         for left, right in joined_parts(tokens) if len(subjects) == 2 else ():
+            if not job.may_part(left, right):
+                continue
             with suppress(Trouble):
                 trying = self._trying()
                 tried = [trying._job(left, words, subjects[:1]), trying._job(right, words, subjects)]
-                if all(is_read(*job) and can_be_read(*job) for job in tried):
+                if all(is_read(*one) and can_be_read(*one) for one in tried):
                     jobs = self._job(left, words, subjects[:1]), self._job(right, words, subjects)
-                    return All(tuple(whole(*job) for job in jobs))
+                    return All(tuple(whole(*one) for one in jobs))
         return None
 
     def _of_each_part(
@@ -312,7 +321,7 @@ class Reader:
         """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
         if self._reads_plainly(words, subjects):
             return True
-        tokens = with_signs_in_words(tuple(t for t in words.tokens if t.sort != "gap"))
+        tokens = _tokens_of(words)
         if not subjects or not tokens or len(tokens) > MOST_WORDS:
             return False
         try:
@@ -323,7 +332,7 @@ class Reader:
 
     def _reads_plainly(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether the words are read without a condition in them."""
-        tokens = with_signs_in_words(tuple(t for t in words.tokens if t.sort != "gap"))
+        tokens = _tokens_of(words)
         if not tokens or len(tokens) > MOST_WORDS or any(t.sort == "sign" for t in tokens):
             return False
         try:

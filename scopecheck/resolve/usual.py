@@ -54,11 +54,9 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             at += 2
         elif texts[at] == "ranging" and at and texts[at - 1] in listed("measures", "nouns"):
             found.append(replace(token, text="of"))
-        elif texts[at] == "repeating" and (steps := _steps_named(texts[at + 1 :])):
-            found.append(replace(token, text="repeated"))
-            at += steps
         elif texts[at] == "repeating":
             found.append(replace(token, text="repeated"))
+            at += _steps_named(texts[at + 1 :])
         elif texts[at : at + 3] == ["as", "well", "as"]:
             found.append(replace(token, text="and", end=tokens[at + 2].end))
             at += 2
