@@ -6,6 +6,8 @@ import pytest
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import sheet as read
 
 PARTS = """hole        part, 1 to 4
@@ -96,3 +98,28 @@ whole share in %
     assert found.quantifier == "base"
     (found,) = unreached(text.replace("15 % <= whole <= 20 %", "15 % < first < 20 %"))
     assert found.quantifier == "every"
+
+
+def test_an_end_that_a_stretch_comes_near_to_is_not_out_of_reach_on_every_reading() -> None:
+    """Where the hedge above stretches far enough, 'more than 300 mm' is what keeps the value there."""
+    (found,) = unreached(
+        "d length in mm\nangle in deg\n\n1. A disc of approximately 350 mm to 450 mm.\n"
+        "   | d : approximately 350 mm to 450 mm\n\n"
+        "2. The disc of claim 1 at 7 degrees and of more than 300 mm.\n"
+        "   | angle : 7 degrees\n   | not restated : and\n   | d : more than 300 mm\n"
+    )
+    assert (found.quantifier, found.detail) == ("base", "300 mm|no less than|350 mm|in")
+
+
+@pytest.mark.parametrize(("most", "told"), [(60, 0), (12, 1)])
+def test_more_parts_than_the_sheet_lets_be_are_no_end_out_of_reach(most: int, told: int) -> None:
+    text = (
+        f"blade part, 0 to {most}\n  disc length in mm\n\n1. A drill with a plurality of blades.\n"
+        "   | blades : a plurality\n\n"
+        "2. The drill of claim 1 with at least 2 and not more than 24 blades.\n"
+        "   | blades : at least 2 and not more than 24 blades\n"
+    )
+    assert not unreached(text)
+    _, wrong = read_sheet(Source("test", text))
+    warned = [d for d in wrong if d.message == f"24 lies above {most}, the most blades there may be"]
+    assert len(warned) == told

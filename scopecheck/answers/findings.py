@@ -126,7 +126,8 @@ class Finding:
     by all.
     `cases` are the cases that clash, where several do.
     `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
-    case states something, with the names that it leaves open.
+    case states something, with the names that it leaves open; of what holds on every reading `also_on_some`
+    are those of them of which it does not.
     Of what some thing of a region does on every construction, `itself` says if the witness does so on each.
     `others` are further readings with the same effect; `more` says that further sets of phrases, each only
     together, have it too.
@@ -178,6 +179,7 @@ class Finding:
     others: tuple[tuple[int, int], ...] = ()
     more: bool = False
     also_claims: tuple[int, ...] = ()
+    also_on_some: tuple[int, ...] = ()
     also_open: tuple[tuple[int, tuple[str, ...]], ...] = ()
     partly: tuple[str, ...] = ()
     detail: str = ""

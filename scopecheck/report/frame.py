@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from scopecheck.answers.findings import Answers
-from scopecheck.core.construction import admissible_readings
+from scopecheck.core.construction import admissible_readings, nodes
 from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
-from scopecheck.core.formula import OTHERS
+from scopecheck.core.formula import OTHERS, Compare, Const
 from scopecheck.core.model import Group, OwnPhrase, Settled, Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
@@ -15,7 +15,7 @@ from scopecheck.report.describe import bounds_text
 from scopecheck.report.looked import Beside, looked_lines, wholly_looked
 from scopecheck.report.percent_of_what import shares_of_nothing_said
 from scopecheck.report.plain_formula import plain_formula
-from scopecheck.report.rereadings import breadth_text, group_words
+from scopecheck.report.rereadings import breadth_text, group_words, never_rounded
 from scopecheck.report.wholes import whole_lines
 from scopecheck.report.wording import (
     about_lines,
@@ -185,6 +185,8 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
         yield sentence("basis", "parameters", words=listed(stretched))
     if rounding := dict.fromkeys(group_words(g) for g in sheet.groups if _rounds(g)):
         yield sentence("basis", "rounding", words=listed(rounding))
+    if unrounded := dict.fromkeys(_unrounded(sheet)):
+        yield sentence("basis", "unrounded", words=listed(unrounded))
     if sheet.parts:
         yield sentence("basis", "parts", parts=how_many_parts(sheet))
     yield from _domain_lines(sheet)
@@ -196,6 +198,15 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
     ]
     told = "; ".join(dict.fromkeys(facts))
     yield sentence("basis", "givens", givens=told) if told else sentence("basis", "no_givens")
+
+
+def _unrounded(sheet: Sheet) -> Iterator[str]:
+    """The phrases that compare with a value worked out of written numbers, which no reading rounds."""
+    for limitation in (x for claim in sheet.claims for x in claim.limitations):
+        compared = (n for n in nodes(limitation.formula) if isinstance(n, Compare))
+        sides = (side for n in compared for side in (n.left, n.right) if not isinstance(side, Const))
+        if any(isinstance(n, Const) and n.written for side in sides for n in nodes(side)):
+            yield from (group_words(g) for i in limitation.groups if never_rounded(g := sheet.groups[i]))
 
 
 def how_many_parts(sheet: Sheet) -> str:

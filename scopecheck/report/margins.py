@@ -12,6 +12,7 @@ from scopecheck.report.conditions import condition_texts
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.grouping import (
     EMPTY_CLAIM,
+    SILENCE,
     barred_by,
     departures,
     only_at_an_end,
@@ -85,8 +86,10 @@ def _settled_by(finding: Finding) -> tuple[str, ...]:
 def _usual_readings(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The usual readings of the limitations that fail, or of the one the finding is about, in sheet order.
 
-    What is idle rests on how the lines beside it are read, too.
+    What is idle rests on how the lines beside it are read, too; what silence alone keeps out, on those alone.
     """
+    if finding.question == SILENCE:
+        return ()
     labels = finding.failing or (finding.label,)
     if finding.question in IDLE:
         labels = (finding.label, *finding.conflict)
@@ -180,12 +183,12 @@ def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     return (*told, together_text(sheet, replace(finding, rereads=finding.unmet_by, read_as=())))
 
 
-def _by_their_ways(sheet: Sheet, finding: Finding) -> str:
+def _by_their_ways(sheet: Sheet, finding: Finding, claims: tuple[int, ...]) -> str:
     """`claims 2 and 4, and claim 5 by way of claim 1` if it is not told of all the claims it depends on."""
     so = {finding.claim, *finding.also_claims}
-    through = {n: [p for p in sheet.claim(n).parents if p in so] for n in finding.also_claims}
+    through = {n: [p for p in sheet.claim(n).parents if p in so] for n in claims}
     partly = {n: ps for n, ps in through.items() if ps and len(ps) < len(sheet.claim(n).parents)}
-    wholly = [n for n in finding.also_claims if n not in partly]
+    wholly = [n for n in claims if n not in partly]
     told = [claims_text(wholly)] if wholly else []
     told += [
         sentence("way", "through", claim=claims_text([n]), claims=claims_text(ps)) for n, ps in partly.items()
@@ -196,7 +199,11 @@ def _by_their_ways(sheet: Sheet, finding: Finding) -> str:
 def _also(sheet: Sheet, finding: Finding) -> Iterator[str]:
     """The dependents of which the same holds, and those of which it does as far as the case goes."""
     if finding.also_claims and finding.question != "no reading suits all claims":
-        yield sentence("note", "also_claims", claims=_by_their_ways(sheet, finding))
+        some = finding.also_on_some
+        always = tuple(n for n in finding.also_claims if n not in some)
+        for key, claims in (("also_claims", always), ("also_on_some", some)):
+            if claims:
+                yield sentence("note", key, claims=_by_their_ways(sheet, finding, claims))
     by_names: dict[tuple[str, ...], list[int]] = {}
     for number, names in finding.also_open:
         by_names.setdefault(names, []).append(number)

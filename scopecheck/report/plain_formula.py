@@ -44,6 +44,8 @@ _AT = {
     "=": "at just {} of them",
     ">": "at more than {} of them",
 }
+_CHOICE = regex(r"\b(?:or|if)\b")
+_BRACES = regex(r"\{[^{}]*\}")
 _WORDS = regex(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")
 
 
@@ -52,7 +54,7 @@ def plain_formula(text: str) -> str:
     facts = [_fact(part.strip()) for part in _facts(text)]
     if len(facts) == 1:
         return facts[0]
-    return " and ".join(f"({fact})" if re.search(r"\b(?:or|if)\b", fact) else fact for fact in facts)
+    return " and ".join(f"({fact})" if _CHOICE.search(_BRACES.sub("", fact)) else fact for fact in facts)
 
 
 def _facts(text: str) -> Iterator[str]:

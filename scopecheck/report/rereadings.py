@@ -16,6 +16,8 @@ from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.wording import GLUE, flat, listed, quoted, sentence
 
 _UNIT = regex(r"(\d) (?=[^\W\d]|[%°])(?!(?:and|or|is|if|then|to|mod)\b)")
+NO_LAST_PLACE = "no last written place"
+"""What is said of a worked-out value, which nothing rounds to."""
 MOST_MEANINGS = 2
 """Meanings of one reading, at different places, that one line tells."""
 
@@ -40,6 +42,11 @@ def unpresumed(sheet: Sheet, groups: Iterable[int]) -> bool:
     """Is there a phrase or noun among the groups that leaves several readings and presumes none of them?"""
     several = (readings for g in groups if len(readings := sheet.groups[g].readings) > 1)
     return any(sum(r.standing == "presumed" for r in readings) != 1 for readings in several)
+
+
+def never_rounded(group: Group) -> bool:
+    """Is a reading of the phrase that rounds not tried, as it compares with no written number?"""
+    return any("round" in label and NO_LAST_PLACE in why for label, why in group.not_tried)
 
 
 def breadth_text(definition: Definition) -> str:
@@ -137,7 +144,7 @@ def reading_label(sheet: Sheet, reread: Reread, with_words: bool = False, labels
 
 def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
     """On what a lost case is kept after all: `if "..." is read as "..."`, or from which stretch on."""
-    group = sheet.groups[reread.group]
+    group, labels = sheet.groups[reread.group], tuple(labels)
     phrases = words_at(group, labels)
     words = listed(phrases)
     points = [break_text(sheet, point, words) for point in reread.breaks]
@@ -145,6 +152,8 @@ def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
         return "; ".join(points)
     label, standing = flat(group.readings[reread.reading].label), standing_text(group, reread.reading)
     key = "kept" if len(phrases) == 1 else "kept_many"
+    if len({p.words for p in group.places if p.where in set(labels)}) > MOST_MEANINGS:
+        key, words = "kept_each", common_words(group)
     return "; ".join([sentence("reading", key, words=words, label=label, standing=standing), *points])
 
 

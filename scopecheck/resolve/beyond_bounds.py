@@ -10,7 +10,13 @@ from scopecheck.core.formula import Compare, Const, Formula, Measured, Term
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import number_text
 from scopecheck.foundations.spans import Span
+from scopecheck.language.statements_declare import MOST_PARTS
 from scopecheck.resolve.names import Names
+
+_BY_KIND = "By its kind, and by no bound of the sheet: the limit decides nothing there."
+_BY_SHEET = "By the sheet, and by no bound of the claims: the limit decides nothing there."
+_Told = tuple[str, str, str, str]
+"""The quantity, what is told of its limit, why, and how else to declare it."""
 
 
 def beyond_bounds(names: Names, formula: Formula, span: Span) -> Iterator[Diagnostic]:
@@ -23,30 +29,54 @@ def beyond_bounds(names: Names, formula: Formula, span: Span) -> Iterator[Diagno
             found = _beyond(names, measured, limit)
             if found is not None and found[:2] not in told:
                 told.add(found[:2])
-                name, written, end, help = found
-                message = f"{written} lies {end} {name} is taken to be"
-                cause = "By its kind, and by no bound of the sheet: the limit decides nothing there."
-                yield Diagnostic("warning", span, message, cause, help)
+                yield Diagnostic("warning", span, *found[1:])
 
 
-def _beyond(names: Names, measured: Term, limit: Term) -> tuple[str, str, str, str] | None:
-    """The quantity, the limit as written, the side on which it lies, and how else to declare the quantity."""
+def _beyond(names: Names, measured: Term, limit: Term) -> _Told | None:
     declared = names.declarations.get(measured.name) if isinstance(measured, Measured) else None
-    if not isinstance(declared, NumberDecl) or declared.stated_bounds or declared.whole:
+    if not isinstance(declared, NumberDecl) or not isinstance(limit, Const) or limit.written is None:
         return None
-    if not isinstance(limit, Const) or limit.written is None:
+    if declared.whole:
+        return _more_parts(names, declared, limit)
+    if declared.stated_bounds:
         return None
+    name, unit = declared.name, declared.unit.symbol
     written = f"{limit.written.text} {limit.written.unit.symbol}".strip()
     low, high = declared.lower, declared.upper
     if low is not None and limit.value < low.value:
         if not declared.kind.dimension or declared.kind.point:
             return None
         least = number_text(declared.unit.from_base(low.value))
-        help = f"if it may lie lower, declare it as: {declared.name}  in {declared.unit.symbol}"
-        return declared.name, written, f"below {least} {declared.unit.symbol}, the least that", help
+        help = f"if it may lie lower, declare it as: {name}  in {unit}"
+        return (
+            name,
+            f"{written} lies below {least} {unit}, the least that {name} is taken to be",
+            _BY_KIND,
+            help,
+        )
     if high is not None and limit.value > high.value:
         most = number_text(declared.unit.from_base(high.value))
-        ratio = f"if it may be more, declare it as: {declared.name}  ratio in {declared.unit.symbol}"
-        help = ratio if declared.unit.symbol == "%" else ""
-        return declared.name, written, f"above {most} {declared.unit.symbol}, the most that", help
+        help = f"if it may be more, declare it as: {name}  ratio in {unit}" if unit == "%" else ""
+        return (
+            name,
+            f"{written} lies above {most} {unit}, the most that {name} is taken to be",
+            _BY_KIND,
+            help,
+        )
     return None
+
+
+def _more_parts(names: Names, declared: NumberDecl, limit: Const) -> _Told | None:
+    """The same for more like parts than the sheet lets be: no thing is kept from having them."""
+    part = next((p for parts in names.kinds.values() for p in parts if p.count == declared.name), None)
+    if part is None or limit.value <= part.most:
+        return None
+    help = f"for as many, declare it as: {part.name}  part, up to {limit.value}"
+    if limit.value > MOST_PARTS:
+        help = f"for as many, declare it as: {declared.name}  count, and what each has as a quantity"
+    return (
+        declared.name,
+        f"{limit.value} lies above {part.most}, the most {declared.name} there may be",
+        _BY_SHEET,
+        help,
+    )

@@ -31,12 +31,14 @@ def kind_of_free(free: Free, at: Occurrence, names: Names) -> tuple[Kind, Unit]:
     model = term(context(names, "reading", at.slots), parsed(free.like, names.own))
     kind = model.kind or PLAIN_KIND
     unit = model.unit
-    subject = at.slots.get("x")
-    if unit is None and isinstance(subject, Typed) and subject.unit:
+    # A sum, a difference of things has no unit of its own: that of the numbers beside it tells.
+    units = (s.unit for s in (at.slots.get("x"), *at.slots.values()) if isinstance(s, Typed) and s.unit)
+    beside = next(units, None) if unit is None else None
+    if beside is not None:
         try:
-            unit = as_difference(subject.unit)
+            unit = as_difference(beside)
         except KindError:
-            unit = subject.unit
+            unit = beside
     if unit is None or unit.kind.dimension != kind.dimension:
         unit = Unit("", kind, Fraction(1))
     return kind, unit

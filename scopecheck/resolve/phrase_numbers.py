@@ -18,8 +18,11 @@ _TEMPERATURE = (("temperature", 1),)
 
 def number_text(job: Job, fill: Fill) -> str:
     """The number as it is shown: with the unit it takes from another number, where the slot asks for one."""
-    number = fill.tokens[0].number
-    if number is None or number.unit is None or fill.tokens[0].start not in job.bare:
+    if any(t.start == t.end for t in fill.tokens):
+        return " ".join(t.text for t in fill.tokens)  # said in other words: the greater of A and B
+    first, number = fill.tokens[0], fill.tokens[0].number
+    alone = number is not None and first.text.lstrip("+-−") == number.text
+    if number is None or number.unit is None or not (first.start in job.bare or alone):
         return job.text(fill.tokens)
     if fill.slot.kind in ("whole", "plain", "ratio"):
         return number.text

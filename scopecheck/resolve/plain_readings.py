@@ -36,7 +36,9 @@ def plain_text(text: str, at: Occurrence) -> str:
         if not isinstance(slot, Listed):
             return match.group()
         members = slot.text.replace(", and ", " and ").replace(", or ", " or ")
-        return f"{_QUANTIFIERS[match.group(1)]} {members}"
+        # In braces where the list would run into what stands beside it.
+        several = "," in members or (match.group() != match.string and re.search(r" (?:and|or) ", members))
+        return f"{_QUANTIFIERS[match.group(1)]} {f'{{{members}}}' if several else members}"
 
     places: list[str] = []
 

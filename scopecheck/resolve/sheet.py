@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from pathlib import Path
 from typing import Literal, TypeVar
@@ -66,9 +67,16 @@ def read_sheet(
 
 def _without_consequences(written: Written, wrong: list[Diagnostic]) -> list[Diagnostic]:
     """Without names that are unknown only because their declaration has a mistake of its own."""
-    messages = {f"'{name}' is not declared" for name in written.failed_names}
-    declared = any(d.severity == "error" and d.message.lower() not in messages for d in wrong)
-    return [d for d in wrong if not declared or d.message.lower() not in messages]
+    called = sorted(written.failed_names)
+    # Like parts are called by their plural too, and what each has by both names.
+    names = "|".join(re.escape(name) + "(?:s|es)?" for name in called)
+    unknown = re.compile(rf"'(?:[^']* )?(?:{names})(?: [^']*)?' is not declared")
+
+    def follows(d: Diagnostic) -> bool:
+        return bool(called) and unknown.fullmatch(d.message.lower()) is not None
+
+    declared = any(d.severity == "error" and not follows(d) for d in wrong)
+    return [d for d in wrong if not declared or not follows(d)]
 
 
 def read_path(path: str | Path) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:

@@ -22,6 +22,7 @@ from scopecheck.core.formula import (
     Const,
     Divide,
     Formula,
+    Measured,
     Op,
     Term,
 )
@@ -252,6 +253,8 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
         reached: set[tuple[bool, Fraction]] = set()
         for end in written_ends(limitation.formula, session.base.readings):
             written = (end.upper, end.limit.value)
+            if _beyond_the_parts(prepared, end):
+                continue
             there = All((end.given, Compare("=", end.term, end.term)))
             if written in reached or not whole.holds(session.met(there, session.base)):
                 continue
@@ -264,6 +267,12 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
             if written not in reached:
                 # An end that several terms share is told once: of one that never gets there, if any.
                 yield _told_dead(prepared, instance, limitation, min(ends, key=lambda e: e.never is None))
+
+
+def _beyond_the_parts(prepared: Prepared, end: WrittenEnd) -> bool:
+    """Is it so many like parts that the sheet does not let there be? Its own bound keeps nothing away."""
+    counts = {part.count: part.most for part in prepared.sheet.parts}
+    return isinstance(end.term, Measured) and end.limit.value > counts.get(end.term.name, end.limit.value)
 
 
 @record
@@ -341,7 +350,7 @@ def _how_far(op: Op, limit: Const, end: Extremum, usual: Extremum) -> str:
 
 
 def _end_on_any(prepared: Prepared, instance: Instance, end: WrittenEnd, limit: Const) -> Extremum | None:
-    """How far the scope goes on any reading at all, where that is never as far as the end; else None."""
+    """How far the scope goes on any reading at all, where that never comes near the end; else None."""
     session = prepared.session
     search = session.search(session.groups_in(instance.scope))
     search.require(session.met(instance.scope))
@@ -349,8 +358,9 @@ def _end_on_any(prepared: Prepared, instance: Instance, end: WrittenEnd, limit: 
     if search.holds(session.met(there)):
         return None
     with suppress(Undecided):
-        return _reach(prepared, instance, end, None)
-    return Extremum(limit.value, False)
+        reach = _reach(prepared, instance, end, None)
+        return None if reach is None or _reaches(end.op, reach, limit.value) else reach
+    return None
 
 
 def _reach(

@@ -93,10 +93,12 @@ def _with_company(prepared: Prepared, case: Case, place: int | str, shown: Findi
     _, limitations = scope_at(prepared, place)
     article, k = shown.witness.article, shown.construction
     told = {*case.stated, *shown.shown, *prepared.sheet.absent(article)}
+    also = _also_met(prepared, case, place, article, k, told)
     return replace(
         shown,
         ways_out=prepared.ways_out(limitations, article),
-        also_claims=_also_met(prepared, case, place, article, k, told),
+        also_claims=also,
+        also_on_some=_also_on_some(prepared, case, shown, also),
         also_open=_also_as_far(prepared, case, place, article, k, told),
     )
 
@@ -195,6 +197,23 @@ def _also_met(
     return tuple(
         n for n in below if any(_met_as_told(prepared, i, article, k, told) for i in prepared.instances[n])
     )
+
+
+def _also_on_some(prepared: Prepared, case: Case, told: Finding, also: tuple[int, ...]) -> tuple[int, ...]:
+    """Of what is met on every reading, the dependents that some reading keeps part of it out of."""
+
+    def missed(number: int) -> bool:
+        session, scope = prepared.session, prepared.scope(number)
+        point = prepared.point(case, scope)
+        if point is not None:
+            search = session.search(session.groups_in(scope), things=False)
+            return search.holds(~session.met_by(scope, point))
+        if case.role == "document":
+            search = session.search(session.groups_in(case.facts, scope))
+            return search.holds(session.met(case.facts), ~session.met(scope))
+        return some_construction(session, [Demand(case.facts, scope, "none")])
+
+    return tuple(n for n in also if missed(n)) if told.quantifier == "every" else ()
 
 
 def _met_as_told(
@@ -329,4 +348,6 @@ def _document_met(prepared: Prepared, case: Case, finding: Finding, scope: Formu
     )
     assert shown.witness is not None
     also = _also_met(prepared, case, finding.claim, shown.witness.article, accepted, frozenset())
-    yield replace(prepared.told_refined(shown, refined, groups), highest="every", also_claims=also)
+    some = _also_on_some(prepared, case, finding, also)
+    told = prepared.told_refined(shown, refined, groups)
+    yield replace(told, highest="every", also_claims=also, also_on_some=some)

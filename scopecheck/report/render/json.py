@@ -193,6 +193,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "other_readings": [_taken(sheet, g, r) for g, r in f.others],
         "further_together": f.more,
         "also_claims": list(f.also_claims),
+        "also_on_some": list(f.also_on_some),
         "also_as_far_as_stated": [{"claim": n, "left_open": list(names)} for n, names in f.also_open],
         "partly": list(f.partly),
         "detail": f.detail,
