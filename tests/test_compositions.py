@@ -106,6 +106,11 @@ def declared(*lines: str) -> str:
             "after a composition",
             "given talc <= 5 wt%",
         ),
+        (
+            declared("mix  composition in wt% of sand, water", "  sand"),
+            "'water' after a composition",
+            "write the ingredients below it",
+        ),
         (declared("mix  composition in wt%", "  sand, water"), "'water' is declared twice", "water in mix"),
         (declared("mix, mud  composition in wt%", "  sand"), "several compositions in one line", ""),
         (

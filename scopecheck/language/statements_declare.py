@@ -179,10 +179,11 @@ def _mixture(desk: Desk, match: re.Match[str], start: int, end: int) -> MixtureK
     said = [desk.text[a:b] for a, b in rest]
     span = desk.span(start, end)
     if match["unit"] is None or said not in ([], ["only"]):
-        raise no_basis(span) if match["unit"] is None else trouble(
-            span, f"'{', '.join(said)}' after a composition", "",
-            "give bounds of ingredients as facts that always hold: given talc <= 5 wt%",
-        )  # fmt: skip
+        help = "give bounds of ingredients as facts that always hold: given talc <= 5 wt%"
+        if not any(sign in text for text in said for sign in "<>="):
+            help = "write the ingredients below it, each on a line of its own, indented"
+        what = f"'{', '.join(said)}' after a composition"
+        raise no_basis(span) if match["unit"] is None else trouble(span, what, "", help)
     unit = _unit(desk, match.start("unit"), first_end, "share")
     if unit.kind.dimension or not unit.symbol:
         raise trouble(span, f"{unit.symbol} is no unit of a share", "", "write composition in wt%")
