@@ -1408,7 +1408,10 @@ def test_what_to_write_of_a_count_per_length() -> None:
         Source("test", SUMS.format(words="3 bars per cm", line="bars : 3 bars per cm"))
     )
     assert made is None
-    assert wrong.help == "declare it so: bars  in 1/cm"
+    assert wrong.help == (
+        "declare what is meant as one of its own, in 1/cm; or write the quotient left of the colon:"
+        " bars / ... : 3 bars per cm"
+    )
 
 
 def test_what_is_counted_per_area_must_be_what_is_declared() -> None:

@@ -190,13 +190,13 @@ def test_limits_that_may_be_of_either_are_asked_for_apart(left: str, words: str)
 
 
 @pytest.mark.parametrize(
-    "words",
+    ("left", "words"),
     [
-        "at most 3 wt% of oil or at most 6 wt% of gum",
-        "1 to 3 wt% of oil or 4 to 6 wt% of gum",
-        "no oil or at most 6 wt% of gum",
+        ("oil, gum", "no oil or at most 6 wt% of gum"),
+        ("oil", "at most 3 wt% of oil or at most 6 wt% of gum"),
+        ("oil", "1 to 3 wt% of oil or 4 to 6 wt% of gum"),
     ],
 )
-def test_amounts_of_two_things_are_no_ratio_of_them(words: str) -> None:
-    made, _ = read_sheet(Source("test", f"{DECLARED}\n1. A thing, {words}.\n   | oil, gum : {words}\n"))
+def test_amounts_of_two_things_are_no_ratio_of_them(left: str, words: str) -> None:
+    made, _ = read_sheet(Source("test", f"{DECLARED}\n1. A thing, {words}.\n   | {left} : {words}\n"))
     assert made is None

@@ -19,12 +19,16 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
-from scopecheck.resolve.phrase_finding import Job
-from scopecheck.resolve.shared_limits import APART, BESIDE, is_bare_limit, is_upper
+from scopecheck.resolve.phrase_finding import Job, Read
+from scopecheck.resolve.shared_limits import (
+    APART,
+    BESIDE,
+    beside_a_multiple,
+    has_number,
+    is_bare_limit,
+    is_upper,
+)
 from scopecheck.resolve.subjects import Subject, is_bare_share
-
-Read = tuple[Job, tuple[Token, ...]]
-"""What some words are read of, and the words."""
 
 
 def surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
@@ -43,8 +47,12 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     if laid is None or not isinstance(job.first, Typed) or job.first.kind is None:
         return None
     direction, name, rest = laid
+    rest = _without_by(rest)
     other = job.declared(name)
-    if other is None or other.kind != job.first.kind or not other.kind.dimension:
+    numbers = [t for t in rest if has_number(t)]
+    shares = bool(numbers) and all(map(is_bare_share, numbers))
+    counted = job.first.whole and shares
+    if other is None or other.kind != job.first.kind or not (other.kind.dimension or counted):
         return None
     whole, own = job.place.names.value(other), job.subjects[0]
     first, second = (whole.term, job.first.term) if direction == "less" else (job.first.term, whole.term)
@@ -53,19 +61,28 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     if direction == "either":
         apart, shown = Magnitude(apart), f"ABS({shown})"
     kind = difference_kind(other.kind, other.kind)
-    if all(is_bare_share(t) for t in rest if t.number):
+    if shares:
         if other.kind.basis == "level":
             return None
         apart, kind, shown = Divide(apart, whole.term, other.name), PLAIN_KIND, f"({shown}) / {other.name}"
     made = job.of(Subject(Typed(apart, kind), shown, own.span))
     rest = _as_differences(rest)
     # 'At most 2 mm wider' may or may not let the narrower by: that is a phrase's to ask.
-    if sum(t.number is not None for t in rest) < 2 or not made.readable(rest):
+    single = sum(t.number is not None for t in rest) < 2 and not counted
+    if single or not made.readable(rest):
         return None
     if not _all_of_difference(made, rest, tokens[0] is rest[0]):
         return None
     job.place.names.speak(other.name)
     return made, rest
+
+
+def _without_by(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`2 mm or more but by less than 5 mm` without the second 'by'."""
+    joined = ("and", "but")
+    return tuple(
+        t for i, t in enumerate(tokens) if word_of(t) != "by" or not i or word_of(tokens[i - 1]) not in joined
+    )
 
 
 Direction = Literal["more", "less", "either"]
@@ -141,8 +158,11 @@ def of_both(job: Job, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tup
             names = tokens[after:middle], tokens[middle + 1 :]
             each = tokens[:at] + names[0], tokens[:at] + names[1]
             alone = (job.of(job.subjects[0]) for _ in each)
-            if all(map(job.declared, names)) and all(
-                one.readable(t) for one, t in zip(alone, each, strict=True)
+            others = [found.name for name in names if (found := job.declared(name))]
+            if (
+                len(others) == 2
+                and job.subjects[0].text not in others
+                and all(one.readable(t) for one, t in zip(alone, each, strict=True))
             ):
                 return each
     return None
@@ -175,6 +195,8 @@ def times(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     """`1.2 to 2.5 times, preferably 1.5 to 2 times, the rim`: the numbers, to be read of the quotient."""
     words = [word_of(t) for t in tokens]
     if len(job.subjects) != 1 or job.sort or not isinstance(job.first, Typed) or "times" not in words:
+        return None
+    if beside_a_multiple(tokens):
         return None
     for start in range(len(words) - 1, words.index("times"), -1):
         other = job.declared(tokens[start:])
@@ -225,10 +247,13 @@ def with_names_in_words(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     first, *others = job.subjects
     for said in _with_and_without_name(tokens, first.text):
-        one = job.of(first)  # what was found of some words is known by where they begin and end
+        # What was found of some words is known by where they begin and end: not if one within is left out.
+        one = job.of_first if said == tokens[-len(said) :] else job.of(first)
         sides = (said,) if one.found(said) else one.split(said) or ()
-        fills = (f for side in sides for m in one.found(side) for f in m.fills if f.slot.kind == "number")
-        if _all_stand(others, (f.tokens for f in fills)):
+        kinds = ("number", "difference", "list") if isinstance(one.first, Typed) else ("number",)
+        fills = [f.tokens for side in sides for m in one.found(side) for f in m.fills if f.slot.kind in kinds]
+        shares = [side for side in sides if not one.found(side) and one.share_of_another(side)]
+        if _all_stand(others, fills + shares):
             return one, said
         if _all_stand(others, (said,)):
             found = (

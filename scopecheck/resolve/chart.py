@@ -41,7 +41,8 @@ _DONE = (
 FILLER_RUNS = (
     ("in", "an", "amount", "of"), ("in", "amounts", "of"), ("an", "amount", "of"), ("amount", "of"),
     ("ph", "of"), ("a", "value", "of"), ("value", "of"), ("number", "of"), ("in", "number"), ("range", "of"),
-    ("group", "of"), ("present",), ("present", "in"),
+    *((many, "of") for many in ("group", "array", "set", "row", "series", "ring", "arrangement")),
+    ("present",), ("present", "in"),
     ("made", "of", "a", "material"), ("made", "from", "a", "material"),
     *((said, "to") for said in "amount amounts amounting corresponds corresponding equates".split()),
     ("of", "a", "material"), ("formed", "of", "a", "material"),
@@ -266,13 +267,13 @@ def _fills(
         # Never all the words again, but that of each part for a limit on the parts.
         shorter = len(tokens) - (at == 0 and not tests.of_parts)
         for end in range(shorter, at, -1):
-            if tests.limit(tokens[at:end]):
+            if not _breaks_off(tokens[at:end]) and tests.limit(tokens[at:end]):
                 yield end, Fill(slot, tokens[at:end])
     elif slot.kind in ("outcome", "condition", "state"):
         test = {"outcome": tests.outcome, "condition": tests.condition, "state": tests.state}[slot.kind]
         for end in range(len(tokens), at, -1):
             next_to_it = end < len(tokens) and word_of(tokens[end]) in follows
-            if (next_to_it or not follows) and test(tokens[at:end]):
+            if (next_to_it or not follows) and not _breaks_off(tokens[at:end]) and test(tokens[at:end]):
                 yield end, Fill(slot, tokens[at:end])
     elif slot.kind == "noun":
         for end in range(at + 1, len(tokens) + 1):
@@ -281,7 +282,7 @@ def _fills(
             word = word_of(tokens[end - 1])
             if tests.counted and at and end == at + 1 and word in ("a", "an"):
                 return  # 'two pins and a lid': one of them
-            if word in listed("names", "never") and word not in tests.own_words:
+            if word not in tests.own_words and (word in _NEVER_IN_NOUNS or word in listed("names", "never")):
                 return
             if _names(tokens[at:end], tokens[end:], tests.own_words):
                 yield end, Fill(slot, tokens[at:end])
@@ -290,6 +291,20 @@ def _fills(
         for end in range(at + 1, min(at + MOST_WORDS_OF_A_VALUE, len(tokens)) + 1):
             if test(tokens[at:end]) and not _reaches_too_far(tokens, at, end):
                 yield end, Fill(slot, tokens[at:end])
+
+
+_NEVER_IN_NOUNS = ("to", "or", "some")
+_JOINING = frozenset((",", "and", "or", "but", "nor"))
+_LEADING_ON = _JOINING | frozenset(
+    "the a an of than is are by to at in with for from which if when unless where between".split()
+)
+
+
+def _breaks_off(tokens: tuple[Token, ...]) -> bool:
+    """Cheap to ask: do the words begin or end where no limit or statement does?"""
+    last = [word_of(t) for t in tokens[-2:]]
+    led_on = last in (["at", "least"], ["at", "most"]) and not any(t.number for t in tokens[-3:])
+    return led_on or word_of(tokens[0]) in _JOINING or last[-1] in _LEADING_ON
 
 
 _BEFORE_A_MULTIPLE = ("twice", "thrice", "times", "double", "half", "of")
@@ -305,6 +320,8 @@ def _names(tokens: tuple[Token, ...], after: tuple[Token, ...], own: frozenset[s
     """Can the words be what a thing is called? 'The smaller of the rims' says more than that."""
     words = [word_of(t) for t in tokens]
     following = [*words[1:], *(word_of(t) for t in after[:1])]
+    if words[0] == "each" and following[:1] == ["of"]:
+        return False
     if words[-1] in listed("names", "never_last") or (words[0] in NUMBER_WORDS and words[0] not in own):
         return False
     several = (

@@ -50,6 +50,7 @@ from scopecheck.resolve.parts import (
 from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.readings import read
 from scopecheck.resolve.recited import most_recited, recited_counts
+from scopecheck.resolve.said_once import basis_said
 from scopecheck.resolve.steps import mean_of_ends
 from scopecheck.resolve.subjects import OfParts, Subject
 
@@ -251,6 +252,7 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
     desk.numbers[statement.number] = []
     desk.names.recital = _not_yet
     desk.names.closed = frozenset().union(*(desk.closed[n] for n in (statement.number, *above)))
+    desk.names.basis = basis_said(desk.texts[n].text for n in (statement.number, *above))
     for line in statement.lines:
         label = f"{statement.number}{letters(len(found))}"
         if not isinstance(line, Mark):
@@ -274,6 +276,7 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
             desk.wrong.append(error.diagnostic)
     desk.names.recital = nothing_recited
     desk.names.closed = frozenset()
+    desk.names.basis = ""
     desk.names.recited = {}
     return [made for made in found.values() if made is not None]
 

@@ -7,6 +7,7 @@ what both are about, in the order of the words; another order is read where the 
 from __future__ import annotations
 
 from collections.abc import Callable
+from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, Step
 from scopecheck.core.formula import All, Formula, Truth
@@ -89,15 +90,26 @@ def _found(sides: Sides, tokens: Tokens) -> list[Match]:
     """The phrases that the words are, best first, with roles in which each side is read."""
     things = sides.job.subjects
     every = (*_all_roles(things), *_switched(things), *_first_and_rest(things), *_both(things))
+
+    def outcome(part: Tokens) -> bool:
+        limited = (r for r in every if not _is_switched(r))
+        return not _is_either(part) and any(sides.side(part, r.outcome) for r in limited)
+
     tests = Tests(
         no, no, lambda part: any(sides.side(part, r.condition) for r in every), applies(sides.job),
         own_words(sides.job), 0,
-        outcome=lambda part: any(sides.side(part, r.outcome) for r in every if not _is_switched(r)),
+        outcome=outcome,
         condition=lambda part: any(sides.side(part, r.condition) for r in every),
         state=lambda part: any(sides.state(part, s) is not None for s in things),
         agree=lambda entry, fills: bool(_roles(sides, entry, fills)),
     )  # fmt: skip
     return matches(tokens, sides.job.place.phrases, tests)
+
+
+def _is_either(tokens: Tokens) -> bool:
+    """`at least 2 mm, or at least 4 mm`: only the second may stand under the condition."""
+    words = [word_of(t) for t in tokens]
+    return any(w == "," and then == "or" for w, then in pairwise(words))
 
 
 def no(_: Tokens) -> bool:
@@ -179,7 +191,7 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
     unnamed = [f for f in fills if f.slot.kind != "state" and not sides.head(f.tokens)]
     return not any(
         sides.mentions(other.tokens, thing.text)
-        for f in unnamed for thing in roles.of(f) for other in fills if other is not f
+        for f in unnamed for thing in roles.of(f) for other in fills if roles.of(other) != roles.of(f)
     )  # fmt: skip
 
 

@@ -133,10 +133,20 @@ def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 def without_name_before_inclusive(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
-    """`between 6 and 96 wells inclusive` without the name of what is counted."""
+    """`between 6 and 96 wells inclusive`, `six wells or more` without the name of what is counted."""
+    if len(tokens) > 3 and [t.text.lower() for t in tokens[-2:]] in _ENDLESS:
+        named = tokens[-3].text.lower() in _forms(name) and _counts(tokens[-4])
+        return (*tokens[:-3], *tokens[-2:]) if named else tokens
     ends = len(tokens) > 2 and tokens[-1].text.lower() in ("inclusive", "exclusive")
     named = ends and tokens[-2].text.lower() in _forms(name) and tokens[-3].number is not None
     return (*tokens[:-2], tokens[-1]) if named else tokens
+
+
+_ENDLESS = (["or", "more"], ["or", "fewer"], ["or", "less"])
+
+
+def _counts(token: Token) -> bool:
+    return token.number is not None or token.text.lower() in NUMBER_WORDS
 
 
 def without_name_behind_ordinals(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
@@ -316,14 +326,48 @@ def _fraction(before: list[Token], part: int) -> tuple[int, Fraction] | None:
 
 
 def with_tolerances(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`30 mm +0.2/-0.1 mm`, `180 °C (+5/-0 °C)` as `30 mm plus 0.2 mm minus 0.1 mm`."""
+    """`30 mm +0.2/-0.1 mm`, `180 °C (+5/-0 °C)` as `30 mm plus 0.2 mm minus 0.1 mm`, `30 (±0.2) mm` without
+    the bracket."""
+    tokens = _with_unit_in_front(tokens)
     for at in range(1, len(tokens) - 2):
-        laid = _deviations(tokens[at:]) if tokens[at - 1].number else None
-        if laid is not None:
+        if not tokens[at - 1].number:
+            continue
+        if _texts(tokens[at : at + 2]) == ["(", "±"] and _texts(tokens[at + 3 : at + 4]) == [")"]:
+            return (*tokens[:at], *tokens[at + 1 : at + 3], *tokens[at + 4 :])
+        if (laid := _deviations(tokens[at:])) is not None:
             above, below, width = laid
             words = [replace(tokens[at], sort="word", text=w, number=None) for w in ("plus", "minus")]
             return (*tokens[:at], words[0], above, words[1], below, *tokens[at + width :])
     return tokens
+
+
+def _with_unit_in_front(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`30 (+0.2, -0.1) mm` with the unit behind each number, and not behind the bracket."""
+    texts = _texts(tokens)
+    first = texts.index("(") if "(" in texts else 0
+    end = texts.index(")", first) if first and ")" in texts[first:] else 0
+    unit = find_unit(texts[end + 1]) if 0 < end < len(tokens) - 1 else None
+    inside = tokens[first - 1 : end]
+    if unit is None or any(t.number is None or t.number.unit for t in inside[:1]):
+        return tokens
+    if not any(t.text[0] in "+-−±" for t in inside[1:]):
+        return tokens
+    told = (replace(t, number=replace(t.number, unit=unit)) if t.number else t for t in inside)
+    return (*tokens[: first - 1], *told, tokens[end], *tokens[end + 2 :])
+
+
+def with_unit_behind(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`from 5 to 10, preferably 6 to 8, mm` with its unit at the last number."""
+    number = tokens[-3].number if len(tokens) > 4 and tokens[-2].text == "," else None
+    unit = find_unit(tokens[-1].text) if number and number.unit is None else None
+    if number is None or unit is None or tokens[-1].number:
+        return tokens
+    last = tokens[-3]
+    return (*tokens[:-3], replace(last, end=tokens[-1].end, number=replace(number, unit=unit)))
+
+
+def _texts(tokens: tuple[Token, ...]) -> list[str]:
+    return [t.text for t in tokens]
 
 
 def _deviations(tokens: tuple[Token, ...]) -> tuple[Token, Token, int] | None:
@@ -387,7 +431,9 @@ def with_things_per(
             span = Span(words.source, tokens[at].start, tokens[end - 1].end)
             raise trouble(
                 span, f"a number {per}, and {name} is declared as a count",
-                f"So many {per} is a quantity with a unit.", f"declare it so: {name}  in {unit.symbol}",
+                f"So many {per} is a quantity with a unit.",
+                f"declare what is meant as one of its own, in {unit.symbol}; or write the quotient left of"
+                f" the colon: {name} / ... : {words.text}",
             )  # fmt: skip
         if unit.kind != subject.kind:
             continue

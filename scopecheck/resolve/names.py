@@ -122,6 +122,8 @@ class Names:
     assemblies: dict[str, Assembly] = field(default_factory=dict)
     closed: frozenset[str] = frozenset()
     """The counts of parts of which the claim being resolved says that its thing consists of them."""
+    basis: str = ""
+    """By what the claim being resolved, or one above it, says once that all of its percentages are."""
     spoken: dict[str, list[str]] = field(default_factory=dict)
     """By place, the ingredients, members and classes that are named there."""
     recital: Callable[[ListBound, Span], tuple[str, ...]] = nothing_recited

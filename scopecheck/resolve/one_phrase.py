@@ -10,7 +10,6 @@ from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
 from scopecheck.resolve.beside_another import (
-    Read,
     multiples,
     of_both,
     surpassing,
@@ -21,10 +20,10 @@ from scopecheck.resolve.chart import Match, joined_parts, matches, word_of
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
-from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.phrase_finding import Job, Read
 from scopecheck.resolve.phrase_slots import named_subjects, occurrence
 from scopecheck.resolve.readings import can_be_tried, read
-from scopecheck.resolve.shared_limits import leaves_open_of_what
+from scopecheck.resolve.shared_limits import is_bare_limit, is_upper, leaves_open_of_what
 
 
 def is_read(job: Job, tokens: tuple[Token, ...]) -> bool:
@@ -64,8 +63,8 @@ def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
     if sides := job.split(tokens):
         left, right = sides
         return All((whole(job.beside_more(right), left), whole(job.beside_more(left), right)))
-    if rest := job.of_each(tokens):
-        return All(tuple(whole(one, rest) for one in job.each()))
+    if each := job.of_each(tokens):
+        return All(tuple(whole(*one) for one in each))
     beside = job.asides(tokens)
     if agreeing := next((a for a in beside if not a.wrong), None):
         return whole(job, agreeing.rest)
@@ -109,11 +108,19 @@ def can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
 
 
 def _denied(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """What 'not' stands before, where a phrase reads it; else nothing."""
+    """What 'not' stands before, where a phrase reads it; else nothing.
+
+    `Not less than 2 mm or more than 8 mm` denies both; of two limits to one side it may deny the first alone.
+    """
     index = 1 if len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") else 0
-    if word_of(tokens[index]) == "not" and len(tokens) > index + 1 and job.readable(tokens[index + 1 :]):
-        return tokens[index + 1 :]
-    return ()
+    denied = tokens[index + 1 :]
+    if word_of(tokens[index]) != "not" or not denied or not job.readable(denied):
+        return ()
+    either = [i for i, t in enumerate(denied) if word_of(t) == "or"]
+    sides = ((denied[:i], denied[i + 1 :]) for i in either)
+    alike = any(is_bare_limit(a) and is_bare_limit(b) and is_upper(a) == is_upper(b) for a, b in sides)
+    limits = any(word_of(t) == "than" for t in denied)
+    return () if alike and limits else denied
 
 
 def _read(job: Job, match: Match, tokens: tuple[Token, ...]) -> Formula:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cached_property
+from itertools import pairwise
+from typing import TypeAlias
 
 from scopecheck.core.declared import Assembly, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, Divide, Magnitude, Negate
 from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind, kind_word
-from scopecheck.foundations.record import field, record
+from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at
@@ -21,6 +23,7 @@ from scopecheck.resolve.called import called
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import (
     MOST_WORDS_OF_A_VALUE,
+    Fill,
     Match,
     Tests,
     joined_parts,
@@ -34,7 +37,14 @@ from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.nouns import order_of_nouns
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind, is_switch
-from scopecheck.resolve.shared_limits import has_number, leaves_open_of_what
+from scopecheck.resolve.shared_limits import (
+    beside_a_multiple,
+    has_number,
+    leaves_open_of_what,
+    limits_in_a_row,
+    says_limit,
+    shares_the_words,
+)
 from scopecheck.resolve.subjects import (
     LISTS,
     OfParts,
@@ -43,8 +53,17 @@ from scopecheck.resolve.subjects import (
     is_fraction,
     without_basis,
 )
-from scopecheck.resolve.together import difference_of, meant_together, says_together, summands
+from scopecheck.resolve.together import (
+    difference_of,
+    meant_together,
+    of_the_whole_limit,
+    says_together,
+    summands,
+)
 from scopecheck.resolve.worked_out import WorkedOut, bracketed, is_open_sum, worked_out
+
+Read: TypeAlias = "tuple[Job, tuple[Token, ...]]"
+"""What some words are read of, and the words."""
 
 
 @record
@@ -94,17 +113,33 @@ class Job:
         if key not in self.known:
             self.known[key] = []
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
+            found = found or self._of_own_limits(tokens)
             found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
             # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
             if found and not any(" of " in f" {m.pattern.plain} " for m in found):
                 found = [] if self.share_of_another(tokens) else found
+            found = [m for m in found if not any(self._mixes_amounts(f.members) for f in m.fills)]
             # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
-            if found and len(self.subjects) > 1 and self.of(self.subjects[0]).share_of_another(tokens):
+            if found and len(self.subjects) > 1 and self.of_first.share_of_another(tokens):
                 found = []
             over = found and not any(says_together(m.pattern.plain) for m in found) and self.in_total(tokens)
             each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
             self.known[key] = [] if over or each else found
         return self.known[key]
+
+    def _of_own_limits(self, tokens: tuple[Token, ...]) -> list[Match]:
+        """`the gap is at least 5 mm or the rim at least 3 mm`: a phrase of limits, each of what it names."""
+        if len(self.subjects) < 2 or not self.alone or self.sort or "or" not in map(word_of, tokens):
+            return []
+        tests = replace(self.tests(), subjects=1, item=lambda words: self.of_named(words) is not None)
+        found = matches(tokens, self.place.phrases, tests)
+        said = f" {' '.join(map(word_of, tokens))} "
+        all_named = all(f" {s.text.lower()} " in said for s in self.subjects)
+        return [
+            m
+            for m in found
+            if all_named and m.fills and all(f.members and all(map(says_limit, f.members)) for f in m.fills)
+        ]
 
     def defined(self, tokens: tuple[Token, ...]) -> list[Match]:
         """The words as words that the description defines; definitions are for the claims alone."""
@@ -163,7 +198,8 @@ class Job:
         small = tuple(name.lower() for name in names)
         whole = Typed(Add(tuple(t.term for t in terms)), kind)
         job = self.of(Subject(whole, " + ".join(names), self.subjects[0].span))
-        agreeing = (a for a in meant_together(tokens, small) if job.readable(a.rest))
+        aside = (a for a in meant_together(tokens, small) if of_the_whole_limit(a, small))
+        agreeing = (a for a in aside if job.readable(a.rest))
         found = next(agreeing, None)
         return None if found is None else (job, found.rest)
 
@@ -215,10 +251,10 @@ class Job:
         left = [s.text for s in self.subjects if s.text not in parts]
         return len(left) < len(self.subjects) and all(f" {text.lower()} " in behind for text in left)
 
-    def of_each(self, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    def of_each(self, tokens: tuple[Token, ...]) -> tuple[Read, ...]:
         """`gap, rim : gap and rim each at least 3 mm`: the words to be read of each thing alone, or none.
 
-        All of the names stand there, or none does.
+        All of the names stand there, or none does; those that do not stand behind: `less than half the rim`.
         """
         if len(self.subjects) < 2 or not self.alone or self.sort:
             return ()
@@ -227,10 +263,20 @@ class Job:
         names = {word for s in self.subjects for word in s.text.lower().split()}
         beside = each | listed("asides", "beside_each") | names | {"and", ","}
         end = next((i for i, w in enumerate(said) if w not in beside), 0)
-        rest = tokens[end:]
+        rest, behind = tokens[end:], f" {' '.join(said[end:])} "
+        front = next((i for i, w in enumerate(said) if i and w in each), 0)
+        if front and not end and beside.issuperset(said[front:]):
+            # '5 to 10 wt% of each of oil and gum'
+            rest, end, said = tokens[: front - (said[front - 1] in ("of", "in"))], len(said), said[front:]
         named = names.intersection(said[:end])
-        agreed = not each.isdisjoint(said[:end]) and named in (set(), names)
-        return rest if agreed and rest and all(job.readable(rest) for job in self.each()) else ()
+        jobs = self.each()
+        if named and named != names:
+            jobs = [job for job in jobs if named.issuperset(job.subjects[0].text.lower().split())]
+            others = [s for s in self.subjects if all(s is not job.subjects[0] for job in jobs)]
+            if len(jobs) < 2 or not all(f" {s.text.lower()} " in behind for s in others):
+                return ()
+        agreed = not each.isdisjoint(said[:end]) and bool(rest) and all(job.readable(rest) for job in jobs)
+        return tuple((job, rest) for job in jobs) if agreed else ()
 
     def share_of_another(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`at most 80 % of the width`: the words before 'of', to be read of the quotient of the two.
@@ -244,12 +290,16 @@ class Job:
             tokens = without_basis(tokens, self.first.kind.split[0])
         if found := self._share_of_sum(tokens):
             return found
+        shared = any(map(is_bare_share, tokens))
+        ends = shared and [word_of(t) for t in tokens[-2:]] in (["or", "more"], ["or", "less"])
+        behind = tokens[-2:] if ends else ()  # '20 % of the rim or more'
+        tokens = tokens[:-2] if ends else tokens
         for index in range(len(tokens) - 2, 0, -1):
             other, limit = self._of_what(tokens, index), tokens[:index]
-            limit = limit[:-1] if limit[-1].text == "," else limit
+            limit = (*(limit[:-1] if limit[-1].text == "," else limit), *behind)
             if other is None or not any(is_bare_share(t) or is_fraction(t) for t in limit):
                 continue
-            if self._names_own_amount(limit):
+            if self._names_own_amount(limit) or self._has_amounts(limit) or beside_a_multiple(limit):
                 continue
             if other.whole and isinstance(own, NumberDecl) and not own.whole:
                 continue  # a share of a number of things is that share, no quotient with the number
@@ -258,11 +308,39 @@ class Job:
                 return job, limit
         return None
 
+    def _has_amounts(self, tokens: tuple[Token, ...]) -> bool:
+        """`at least 5 mm or 80 %`, `at least the rim or 80 %`: do amounts stand beside the shares?"""
+        units = (t.number.unit for t in tokens if t.number and not is_bare_share(t))
+        ends = range(1, len(tokens) + 1)
+        names = (self.declared(tokens[i:end]) for end in ends for i in range(max(end - 3, 0), end))
+        return any(u and u.kind.dimension for u in units) or any(names)
+
     def _names_own_amount(self, tokens: tuple[Token, ...]) -> bool:
         """`no oil and at most 6 %`, `3 % of oil or 6 %`: have the words an amount of their own thing?"""
         own, words = self.subjects[0].text.lower().split(), [word_of(t) for t in tokens]
         places = (i for i in range(len(words)) if words[i : i + len(own)] == own)
         return any(words[i - 1 : i] == ["no"] or any(map(has_number, tokens[:i])) for i in places)
+
+    def _is_plain(self, fill: Fill) -> bool:
+        """Is it a plain number where one is asked for? A preference without a further limit?"""
+        if fill.slot.kind == "limit" and fill.slot.name == "d" and _is_followed(fill.tokens):
+            return False
+        if fill.slot.kind == "difference" and isinstance(self.first, Typed) and self.first.whole:
+            return not is_bare_share(fill.tokens[0])  # '50 % more holes' are so many of the holes
+        if fill.slot.kind not in ("whole", "plain"):
+            return True
+        named = self.declared(fill.tokens)
+        measured = (t for t in fill.tokens if t.number and t.number.unit and t.start not in self.bare)
+        return not (named and named.kind.dimension) and not (fill.slot.kind == "whole" and any(measured))
+
+    def _mixes_amounts(self, members: tuple[tuple[Token, ...], ...]) -> bool:
+        """`no oil or at most 6 % of gum`, `at least 2 or 3`: may one be of another thing, or share words?"""
+        if len(members) < 2 or not isinstance(self.first, Typed):
+            return False
+        if any(self._shares_the_words(members[0], later) for later in members[1:]):
+            return True
+        own, others = (any(map(said, members)) for said in (self._names_own_amount, self.share_of_another))
+        return own and others
 
     def quotient(self, other: NumberDecl) -> Job | None:
         """The words as read of what stands left of the colon in shares of another quantity."""
@@ -310,7 +388,8 @@ class Job:
         return None
 
     def split(self, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]] | None:
-        sides = ((a, b) for a, b in joined_parts(tokens) if self.readable(a) and self.readable(b))
+        ways = (*joined_parts(tokens), *limits_in_a_row(tokens))
+        sides = ((a, b) for a, b in ways if self.readable(a) and self.readable(b))
         for a, b in sides:
             open_ = self._cuts_a_list(tokens, len(a), b) or self._leaves_open_which(tokens, a, b)
             if self.may_part(a, b) and not (open_ or self.only_names(a) or self.only_names(b)):
@@ -321,9 +400,14 @@ class Job:
         """Is each side a limit by itself, and of the first thing left of the colon?"""
         if not isinstance(self.first, Typed):
             return True
-        first = self.of(self.subjects[0])
+        first = self.of_first
+        if self._declared(right) is not None or self._shares_the_words(left, right):
+            return False
         apart = first._names_own_amount(left) and first.share_of_another(right)
         return not (apart or leaves_open_of_what(left, right))
+
+    def _shares_the_words(self, left: tuple[Token, ...], right: tuple[Token, ...]) -> bool:
+        return shares_the_words(left, right, self._declared(right) is not None)
 
     def _cuts_a_list(self, tokens: tuple[Token, ...], at: int, right: tuple[Token, ...]) -> bool:
         """`one of A` out of `one of A and B but not C`: is it parted at an 'and' that belongs to a list?"""
@@ -370,11 +454,17 @@ class Job:
             self.is_number, item, self.is_limit, self.applies, frozenset(own), len(self.subjects),
             self.sort in ("parts", "classes", "moments"),
             isinstance(self.first, Typed) and self.first.whole, self.is_step, self.is_moment,
+            agree=lambda _, fills: all(map(self._is_plain, fills)),
         )  # fmt: skip
 
     @property
     def of_parts(self) -> OfParts | None:
         return self.subjects[0].parts if len(self.subjects) == 1 else None
+
+    @cached_property
+    def of_first(self) -> Job:
+        """The same words for the first thing left of the colon alone."""
+        return self.of(self.subjects[0])
 
     @cached_property
     def of_one_kind(self) -> tuple[OfParts, ...]:
@@ -457,7 +547,16 @@ class Job:
         if len(tokens) >= len(self.words.tokens):
             return False
         alone = len(self.found(tokens)) == 1 and not self.only_names(tokens)
-        return alone or self.split(tokens) is not None
+        alone = alone or self.split(tokens) is not None or self.share_of_another(tokens) is not None
+        return alone or self.of_named(tokens) is not None
+
+    def of_named(self, tokens: tuple[Token, ...]) -> Job | None:
+        """`the gap is at least 5 mm` of a gap and a rim: the words as read of the one that they name."""
+        if len(self.subjects) < 2 or not self.alone or not any(map(has_number, tokens)):
+            return None
+        said = f" {' '.join(map(word_of, tokens))} "
+        named = [job for job in self.each() if f" {job.subjects[0].text.lower()} " in said]
+        return named[0] if len(named) == 1 and named[0].readable(tokens) else None
 
     def is_limit(self, tokens: tuple[Token, ...]) -> bool:
         if self.of_parts is not None:
@@ -531,6 +630,12 @@ class Job:
             job = self.of(subject)
             return (member, job) if job.readable(tokens) else None
         return (member, None) if at == 0 else None
+
+
+def _is_followed(tokens: tuple[Token, ...]) -> bool:
+    """`at least 4 mm, and at most 8 mm` behind `preferably`: the last limit is not preferred."""
+    words = [word_of(t) for t in tokens]
+    return any(w == "," and then in ("and", "but", "or") for w, then in pairwise(words))
 
 
 _CHOICE = regex(r"\b(?:one|any|more|either|some) of\b|\bfrom\b")

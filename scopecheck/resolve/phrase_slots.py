@@ -218,7 +218,7 @@ class _Filling:
         whole = isinstance(subject, Typed) and subject.whole
         own = self.job.tests().own_words
         said = [_exactly(m, own) if whole and len(fill.members) > 1 else m for m in fill.members]
-        return Listed(tuple(self.whole(self.job, m) for m in said), (), text)
+        return Listed(tuple(self.whole(self.job.of_named(m) or self.job, m) for m in said), (), text)
 
     def one_of_each_class(self, fill: Fill) -> Listed:
         """Of `a salt`, where the salts are a class, exactly one; of other members that they are there.
@@ -270,6 +270,9 @@ def named_subjects(
     """What stands left of the colon, as the phrase names it. Raises Trouble where it names more or fewer."""
     if "sequences" in match.entry.only_for:
         return {"x": job.first}, {}
+    of_own_limits = all(f.members and job.of_named(f.members[0]) for f in match.fills)
+    if len(job.subjects) > 1 and match.fills and of_own_limits:
+        return {"x": job.first}, {"x": " and ".join(s.text for s in job.subjects)}
     names = _called(match)
     if len(names) != len(job.subjects):
         raise trouble(

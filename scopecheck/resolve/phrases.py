@@ -4,18 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import suppress
+from fractions import Fraction
 
-from scopecheck.core.declared import Assembly, Composition, NumberDecl, Step
-from scopecheck.core.formula import Add, All, Formula, Implies
+from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
+from scopecheck.core.formula import Add, All, Compare, Const, Formula, Implies
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
-from scopecheck.resolve.beside_another import (
-    Read,
-)
 from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.chart import joined_parts, word_of
+from scopecheck.resolve.chart import joined_parts, split_list, word_of
 from scopecheck.resolve.conditional import TIME, conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.everyday import (
@@ -33,6 +31,7 @@ from scopecheck.resolve.everyday import (
     with_ratios,
     with_things_per,
     with_tolerances,
+    with_unit_behind,
     without_class,
     without_dots,
     without_name_before_inclusive,
@@ -47,10 +46,12 @@ from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
-from scopecheck.resolve.phrase_finding import Job, Place
+from scopecheck.resolve.phrase_finding import Job, Place, Read
+from scopecheck.resolve.said_once import with_basis
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
+from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, with_units, without_unit
 from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
@@ -64,8 +65,21 @@ from scopecheck.resolve.usual import (
     with_signs_in_words,
     with_usual_words,
 )
+from scopecheck.resolve.whichever import with_the_greater
 
 MOST_WORDS = 60
+_SAID_OTHERWISE = (
+    without_dots, with_unit_behind, with_the_greater, with_hours, with_usual_words, with_hundreds,
+    with_commas, with_both, as_alternatives, with_tolerances, with_plain_limits, with_ratios,
+)  # fmt: skip
+"""What is said in other words, whatever it is said of: each hands on to the next."""
+_FREE_OF = (
+    ("free", "of"), ("free", "from"), ("without",), ("no",), ("devoid", "of"), ("does", "not", "contain"),
+    ("substantially", "free", "of"), ("essentially", "free", "of"), ("not", "containing"), ("contains", "no"),
+)  # fmt: skip
+_SELECTED = ("selected", "chosen")
+_ONE_AT_LEAST = (["at", "least", "one"], ["one", "or", "more"])
+_BEFORE_SELECTED = frozenset("of a an the which is are being ,".split())
 UNTIL = ("until", "till")
 """What a step goes on until is so when it ends."""
 
@@ -117,6 +131,8 @@ class Reader:
         tried = subjects and (of_amounts or not is_read(job, made))
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
             return of_ingredients
+        if len(subjects) > 1 and (free := self._free_of_each(tokens, words, subjects)):
+            return free
         several = len(subjects) > 1 and not job.sort and not job.found(made)
         if several and (own := self._one_by_one(tokens, words, subjects, True)):
             return own
@@ -130,6 +146,20 @@ class Reader:
         ):
             return found
         return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
+
+    def _free_of_each(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`oil, gum : free of oil and gum`, `no oil or gum`: of each of the two things alone."""
+        said = [word_of(t) for t in tokens]
+        width = next((len(run) for run in _FREE_OF if tuple(said[: len(run)]) == run), 0)
+        members = split_list(tokens[width:], "or" if "or" in said else "and") if width else ()
+        names = [" ".join(w for w in map(word_of, m) if w not in ("the", "a", "an")) for m in members]
+        if sorted(names) != sorted(s.text.lower() for s in subjects):
+            return None
+        by_name = dict(zip(names, members, strict=True))
+        jobs = [self._job(tokens[:width] + by_name[s.text.lower()], words, (s,)) for s in subjects]
+        return All(tuple(whole(*job) for job in jobs)) if all(is_read(*job) for job in jobs) else None
 
     def _first_alone(
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -165,15 +195,50 @@ class Reader:
         if not subjects or job.sort not in ("", "switches", "steps"):
             return None
         sides = self._sides(job)
+        if so := _as_states(sides, tokens, subjects):
+            return so
+        if not job.sort and (chosen := self._amount_of_one_chosen(tokens, words, subjects)):
+            return chosen
         if not job.sort and (held := self._held(tokens, words, subjects)):
             return held
         if found := conditional(sides, tokens):
             return found
         if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
             return one_by_one
-        if wrong := why_not(sides, tokens):
+        # A condition of measuring is told as such.
+        if not any(aside.wrong for aside in job.asides(tokens)) and (wrong := why_not(sides, tokens)):
             raise wrong
         return None
+
+    def _amount_of_one_chosen(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`dye, dyes : optionally up to 5 % of a dye selected from A and B`: how much, and which.
+
+        Of what is not there nothing is selected.
+        """
+        if len(subjects) != 2 or not isinstance(subjects[1].bound, SetDecl | ChoiceDecl):
+            return None
+        amount = subjects[0].bound
+        said = [word_of(t) for t in tokens]
+        at = next((i for i, w in enumerate(said) if w in _SELECTED and i), 0)
+        if not at or not isinstance(amount, Typed) or amount.whole or amount.kind is None:
+            return None
+        own = {form for w in subjects[0].text.lower().split() for form in (w, w + "s")}
+        end, chosen_from = at, tokens[at:]
+        while end:
+            if said[end - 3 : end] in _ONE_AT_LEAST:
+                end, chosen_from = end - 3, (*tokens[end - 3 : end], *tokens[at:])
+            elif said[end - 1] in _BEFORE_SELECTED | own:
+                end -= 1
+            else:
+                break
+        how_much = self._job(tokens[:end], words, subjects[:1]) if end else None
+        chosen = self._job(chosen_from, words, subjects[1:])
+        if how_much is None or not is_read(*how_much) or not is_read(*chosen):
+            return None
+        there = Compare(">", amount.term, Const(Fraction(0)))
+        return All((whole(*how_much), Implies(there, whole(*chosen))))
 
     def _held(self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
         """`hold, heat : for 20 to 40 min at 100 to 120 degC`: how long, and at what, each by itself."""
@@ -347,12 +412,11 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> tuple[Token, ...]:
         """The tokens with numbers in words and degrees as amounts of the first thing left of the colon."""
-        tokens = with_hundreds(with_usual_words(with_hours(without_dots(tokens))))
-        tokens = with_ratios(
-            with_plain_limits(with_tolerances(as_alternatives(with_both(with_commas(tokens)))))
-        )
+        for said_otherwise in _SAID_OTHERWISE:
+            tokens = said_otherwise(tokens)
         if not subjects:
             return tokens
+        tokens = with_basis(tokens, subjects[0].bound, self.names.basis)
         if len(subjects) == 1:
             tokens = with_gauge(with_shares(tokens, subjects[0].bound), subjects[0].bound)
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
@@ -376,6 +440,20 @@ class Reader:
     def spelled_beside(self, bound: Bound) -> Bound:
         """What numbers in words are read beside: of a step its time."""
         return self.names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
+
+
+def _as_states(sides: Sides, tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> Formula | None:
+    """`valve open : the valve is open`, `valve open, locked : open and not locked`: what is so or not."""
+    if len(subjects) > 1:
+        parts = next((way for way in joined_parts(tokens) if len(subjects) == 2), ())
+        for order in (subjects, subjects[::-1]) if parts else ():
+            each = [_as_states(sides, part, (s,)) for part, s in zip(parts, order, strict=True)]
+            if all(each):
+                return All(tuple(so for so in each if so is not None))
+        return None
+    (first,) = subjects
+    so = sides.state(tokens, first)
+    return switched(first.bound, so)[0] if so is not None and isinstance(first.bound, ChoiceDecl) else None
 
 
 def _summed(

@@ -5,6 +5,7 @@ Whether the other limit is one of the difference as well, or of the thing itself
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import pairwise
 
 from scopecheck.foundations.word_lists import words as listed
@@ -37,11 +38,70 @@ def is_bare_limit(tokens: Tokens) -> bool:
     )
 
 
+def says_limit(tokens: Tokens) -> bool:
+    """Is it a limit by itself? `six ribs` behind `at least four holes or` may share its words."""
+    return not (_OF_LIMITS - {"and", "or"} | {"is", "are", "being", "has"}).isdisjoint(map(word_of, tokens))
+
+
+_CARRIED = frozenset(
+    "at least most not no never neither more less fewer greater larger higher smaller lower than exceeding"
+    " exceeds exceed above below over under up divisible multiple other except excluding".split()
+)
+_OF_ITS_OWN = _CARRIED | frozenset(
+    "to between from - ± about approximately is are being has exactly only even odd within equal limit limits"
+    " maximum minimum max min".split()
+)
+_DENYING = frozenset("not no never neither other except excluding".split())
+_COMPARED = frozenset(
+    "more less fewer greater larger higher smaller lower exceed exceeds fall above below".split()
+)
+_OF_AMOUNTS = frozenset("half third quarter double some".split())
+_GOING_ON = frozenset("more less fewer than per times dozen dozens hundred thousand".split())
+
+
+def shares_the_words(first: Tokens, later: Tokens, named: bool = False) -> bool:
+    """May a limit that is joined to another one share the words of that, and so mean another thing?
+
+    `at least 5 mm or twice the rim`, `not less than 2 mm or more than 8 mm`, `one or two more pins`. `named`:
+    whether the later one is the name of a quantity alone.
+    """
+    said, more = [word_of(t) for t in first], [word_of(t) for t in later]
+    amount = named or any(has_number(t) or w in _OF_AMOUNTS for t, w in zip(later, more, strict=True))
+    if amount and not _CARRIED.isdisjoint(said) and _OF_ITS_OWN.isdisjoint(more):
+        return True
+    if not _DENYING.isdisjoint(said) and more[0] in _COMPARED and _DENYING.isdisjoint(more):
+        return True
+    if is_bare_limit(first) and _begins_with_a_difference(later):
+        return True
+    bare = all(map(has_number, first)) and not any(t.number and t.number.unit for t in first)
+    return bare and has_number(later[0]) and not _GOING_ON.isdisjoint(more[1:])
+
+
+def beside_a_multiple(tokens: Tokens) -> bool:
+    """`at least two more than twice`, `10 % greater than half`: an amount beside what is multiplied."""
+    compared = listed("asides", "greater") | listed("asides", "lesser")
+    words = [word_of(t) for t in tokens]
+    return any(
+        has_number(t) and words[i + 1] in compared and words[i + 2] == "than"
+        for i, t in enumerate(tokens[:-2])
+    )
+
+
 def is_upper(tokens: Tokens) -> bool:
     """Is a bare limit one from above?"""
     words = {word_of(t) for t in tokens}
     negated = not words.isdisjoint(("not", "no"))
     return not words.isdisjoint(("most", "up")) or not words.isdisjoint(_GREATER if negated else _LESSER)
+
+
+def limits_in_a_row(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`at least 2 mm, at most 8 mm`: two limits from both sides that a comma alone parts."""
+    for at in (i for i, t in enumerate(tokens) if t.text == ","):
+        first, second = tokens[:at], tokens[at + 1 :]
+        bare = bool(first and second) and is_bare_limit(first) and is_bare_limit(second)
+        words = {word_of(t) for t in tokens}
+        if bare and is_upper(first) != is_upper(second) and words.isdisjoint(("or", "and", "to", "between")):
+            yield first, second
 
 
 def leaves_open_of_what(left: Tokens, right: Tokens) -> bool:

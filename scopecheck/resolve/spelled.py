@@ -26,6 +26,8 @@ def spelled_amounts(tokens: tuple[Token, ...], subject: Bound, own: Own) -> tupl
         value, width = _spelled_value(tokens, at) or (Fraction(0), 0)
         unit, more = _unit_in_words(tokens, at + width, subject, own) if width else (None, 0)
         if unit:
+            if [word_of(t) for t in tokens[at + width + more :][:3]] == ["and", "a", "half"]:
+                value, more = value + Fraction(1, 2), more + 3
             last = tokens[at + width + more - 1]
             number = Number(str(value), value, 0, unit)
             words = " ".join(t.text for t in tokens[at : at + width + more])
@@ -53,6 +55,8 @@ def with_hundreds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         value, width = _great_number([word_of(t) for t in tokens[at:]])
         if width and not (found and word_of(found[-1]) in _PARTS_IN):
             words = " ".join(t.text for t in tokens[at : at + width])
+            if width == 2 and word_of(tokens[at + 1]) in _GREAT:
+                found = shared_scale(found, _GREAT[word_of(tokens[at + 1])])
             number = Number(words, Fraction(value), 0, None)
             found.append(Token("number", words, tokens[at].start, tokens[at + width - 1].end, number))
         else:
@@ -60,6 +64,16 @@ def with_hundreds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             width = 0
         at += width or 1
     return tuple(found)
+
+
+def shared_scale(before: list[Token], scale: int) -> list[Token]:
+    """`two to` before `three dozen`, `three hundred`: what is two there is so many times as much."""
+    joined = before[-1:] and word_of(before[-1]) in _JOINS
+    count = NUMBER_WORDS.get(word_of(before[-2])) if joined and len(before) > 1 else None
+    if count is None or count >= scale:
+        return before
+    number = Number(str(scale * count), Fraction(scale * count), 0, None)
+    return [*before[:-2], replace(before[-2], sort="number", number=number), before[-1]]
 
 
 def _great_number(words: list[str]) -> tuple[int, int]:

@@ -13,6 +13,8 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 
+_SAYS_HOW = ("ed", "ing", "able", "ible")
+"""By its end a word like 'dimmed' tells how a thing is, and names none."""
 _LONGEST_NOUN = 4
 """Words of the thing that is switched, behind its article."""
 
@@ -27,6 +29,8 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     told = [sides[w] for w in said if w in sides]
     negated = "not" in said
     own = set(name.lower().split())
+    if not told and name.lower().endswith(_SAYS_HOW) and own <= set(said):
+        told = [True]  # 'is dimmed', of what is called dimmed
     if len(told) != 1 or any(t.sort != "word" for t in tokens) or not others.isdisjoint(said):
         return None
     kept, nouns = _parted(said, set(sides))

@@ -72,8 +72,10 @@ def is_bare_share(token: Token) -> bool:
 
 
 def is_fraction(token: Token) -> bool:
-    """Is it a fraction, '1/3' or 'one third'?"""
-    return token.number is not None and token.number.unit is None and "/" in token.number.text
+    """Is it a fraction, '1/3' or 'one third' or 0.3?"""
+    number = token.number
+    part = number is not None and "." in number.text and 0 < number.value < 1
+    return number is not None and number.unit is None and ("/" in number.text or part)
 
 
 def without_basis(tokens: tuple[Token, ...], basis: str = "") -> tuple[Token, ...]:
@@ -91,10 +93,15 @@ def without_basis(tokens: tuple[Token, ...], basis: str = "") -> tuple[Token, ..
 
 
 def with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """A number without a unit takes the unit of the next number that has one, and '%' takes its basis."""
+    """A number without a unit takes the unit of the next number that has one, and '%' takes its basis.
+
+    Numbers before 'times' have none: `1.5 times the rim plus 2 mm`.
+    """
     unit: Unit | None = None
     found: list[Token] = []
     for token in reversed(tokens):
+        if token.text.lower() == "times":
+            unit = None
         if token.number and ":" not in token.number.text:
             based = unit is not None and not unit.kind.dimension and bool(unit.kind.basis)
             if token.number.unit and not (based and is_bare_share(token)):

@@ -17,6 +17,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.asides import Aside
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.subjects import is_bare_share
 
 _NAME = regex(r"(?:[\d',]+-|\(\w+\)-|\d{3,} )?[^\W\d_][\w', .-]*(?:\([\w ]+\)[\w' -]*)?")
 
@@ -66,6 +67,19 @@ def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) ->
     if not said:
         return len(names) == 1 or own.isdisjoint(rest)
     return all(set(name.split()) <= set(said) for name in names)
+
+
+def of_the_whole_limit(aside: Aside, names: tuple[str, ...]) -> bool:
+    """Do the words that say `together` speak of all that is left, and not of part of it?
+
+    Not in `10 % of the sum of A and B`, a share of the sum, nor in `at least 2 % of oil and at least 5 % of
+    oil and gum in total`, whose first limit is one on oil alone.
+    """
+    rest, beside = (f" {' '.join(map(word_of, t))} " for t in (aside.rest, aside.words))
+    again = any(f" {name} " in rest and f" {name} " in beside for name in names)
+    before = [t for t in aside.rest if word_of(t) not in ("of", "the")]
+    of_the_sum = "sum" in map(word_of, aside.words[:3]) and any(map(is_bare_share, before[-1:]))
+    return not again and not of_the_sum
 
 
 def difference_of(words: list[str], names: tuple[str, str]) -> int:

@@ -5,16 +5,25 @@ from __future__ import annotations
 from fractions import Fraction
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
-from scopecheck.foundations.quantity import find_unit, number_text
+from scopecheck.foundations.quantity import Unit, find_unit, number_text
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.language.scan import Token
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Number, Token
+from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.everyday import with_fractions
 from scopecheck.resolve.names import Bound, Typed
+from scopecheck.resolve.spelled import shared_scale
+from scopecheck.resolve.subjects import is_bare_share
 
 _TIME = (("time", 1),)
 _BESIDE_MEMBER = (
     (["with", "or", "without"], ["and", "optionally"]),
+    *(
+        ([",", "optionally", *with_], ["and", "optionally"])
+        for with_ in (["with"], ["together", "with"], ["combined", "with"], ["in", "combination", "with"])
+    ),
     (["alone", "or", "in", "combination", "with"], ["and", "optionally"]),
     (["alone", "or", "together", "with"], ["and", "optionally"]),
     (["together", "with"], ["and"]),
@@ -82,13 +91,42 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
                 replace(tokens[at + 1], text="one", end=tokens[at + 2].end),
             )
             at += 2
-        elif texts[at : at + 2] == ["a", "dozen"]:
-            found.append(replace(tokens[at + 1], text="twelve", start=token.start))
-            at += 1
+        elif (dozens := _dozens(tokens[at:])) is not None:
+            found = shared_scale(found, 12)
+            found.append(dozens[0])
+            at += dozens[1] - 1
+        elif (unit := _basis_behind(tokens[at:])) is not None:
+            assert token.number
+            found += (replace(token, number=replace(token.number, unit=unit)), *tokens[at + 1 : at + 3])
+            at += 4
         else:
             found.append(token)
         at += 1
     return tuple(found)
+
+
+def _dozens(tokens: tuple[Token, ...]) -> tuple[Token, int] | None:
+    """`a dozen`, `half a dozen`, `two dozen` as one number, and how many words it stands for."""
+    texts = [t.text.lower() for t in tokens[:3]]
+    many, width = (6, 3) if texts == ["half", "a", "dozen"] else (0, 2)
+    if texts[1:2] in (["dozen"], ["dozens"]):
+        many = 12 * (1 if texts[0] == "a" else NUMBER_WORDS.get(texts[0], 0))
+    if not many:
+        return None
+    said = tokens[:width]
+    number = Number(str(many), Fraction(many), 0, None)
+    text = " ".join(t.text for t in said)
+    return Token("number", text, said[0].start, said[-1].end, number), width
+
+
+def _basis_behind(tokens: tuple[Token, ...]) -> Unit | None:
+    """The unit of `5 % or more by weight`, where what the share is by stands behind its limit."""
+    texts = [t.text.lower() for t in tokens[:5]]
+    if len(texts) < 5 or not is_bare_share(tokens[0]) or texts[1] != "or" or texts[3] != "by":
+        return None
+    compared = texts[2] in ("more", "less", "greater", "higher", "lower", "above", "below")
+    of = {"weight": "by mass", "mass": "by mass", "volume": "by volume", "mole": "by mole"}.get(texts[4])
+    return find_unit(PERCENT[of]) if compared and of else None
 
 
 def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
@@ -215,10 +253,23 @@ _FROM_AMBIENT = (
 )  # fmt: skip
 
 
+def _of_a_clock(token: Token) -> Token:
+    """`1:30 h`, of hours and their sixtieths."""
+    number = token.number
+    timed = number and number.unit and number.unit.kind.dimension == _TIME
+    if not number or not timed or not (said := _CLOCK.fullmatch(number.text)):
+        return token
+    value = int(said[1]) + Fraction(int(said[2]), 60)
+    return replace(token, number=replace(number, text=number_text(value), value=value))
+
+
+_CLOCK = regex(r"(\d+):([0-5]\d)")
+
+
 def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`1 h 30 min` as one number, in the finer of the two units."""
+    """`1 h 30 min`, `1:30 h` as one number, the first in the finer of the two units."""
     found: list[Token] = []
-    for token in tokens:
+    for token in map(_of_a_clock, tokens):
         before = found[-1].number if found else None
         coarse, fine = before.unit if before else None, token.number.unit if token.number else None
         if before is None or token.number is None or coarse is None or fine is None:

@@ -59,9 +59,21 @@ def worked_out(tokens: tuple[Token, ...], declared: Declared, names: Names) -> W
     return None
 
 
+_NEVER_FIRST = frozenset(
+    "at is are being not no more less fewer than or and but , to from between up of by in".split()
+)
+_NEVER_LAST = _NEVER_FIRST | frozenset(("plus", "minus", "the", "a", "an", "at", "least", "most"))
+_NEVER_WITHIN = frozenset(("is", "are", "than", "but"))
+
+
 def _may_work_out(tokens: tuple[Token, ...]) -> bool:
+    """Cheap to ask: may the words be a value at all?"""
+    if word_of(tokens[0]) in _NEVER_FIRST or word_of(tokens[-1]) in _NEVER_LAST:
+        return False
     said = {word_of(t) for t in tokens}
-    return any(not listed("asides", of).isdisjoint(said) for of in ("worked_out", "least", "greatest"))
+    return _NEVER_WITHIN.isdisjoint(said) and any(
+        not listed("asides", of).isdisjoint(said) for of in ("worked_out", "least", "greatest")
+    )
 
 
 @record
@@ -89,7 +101,7 @@ class _Words:
         return WorkedOut(self.names.value(found), (found,), found.name, False) if found else None
 
     def sum(self, tokens: tuple[Token, ...]) -> WorkedOut | None:
-        """`A plus B`, `A minus B`, from left to right; `A divided by B`, which binds closer."""
+        """`A plus B`, `A minus B`, from left to right; `A divided by B`, `A times B`, which bind closer."""
         said = [word_of(t) for t in tokens]
         for at in (i for i in range(len(said) - 2, 0, -1) if said[i] in ("plus", "minus")):
             first, second = self.value(tokens[:at]), self.value(tokens[at + 1 :])
@@ -99,6 +111,11 @@ class _Words:
             first, second = self.value(tokens[:at]), self.value(tokens[at + 2 :])
             if first and second:
                 return _quotient(first, second)
+        for run in (["multiplied", "by"], ["times"]):
+            for at in (i for i in range(len(said) - 1 - len(run), 0, -1) if said[i : i + len(run)] == run):
+                first, second = self.value(tokens[:at]), self.value(tokens[at + len(run) :])
+                if first and second:
+                    return _product(first, second)
         return None
 
     def of_several(self, tokens: tuple[Token, ...]) -> WorkedOut | None:

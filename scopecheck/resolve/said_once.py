@@ -1,0 +1,56 @@
+"""A basis that a claim names once for all its percentages: 'comprising, by weight: 40 to 70 % of a wax'."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
+from scopecheck.language.scan import Token
+from scopecheck.resolve.bare_shares import PERCENT
+from scopecheck.resolve.names import Bound, Typed
+from scopecheck.resolve.subjects import is_bare_share
+
+_OF = {
+    "weight": "by mass", "mass": "by mass", "wt": "by mass", "volume": "by volume", "vol": "by volume",
+    "mole": "by mole", "moles": "by mole", "mol": "by mole",
+}  # fmt: skip
+_BY = r"(?P<by>weight|mass|wt|volume|vol|moles?|mol)\b"
+_PERCENT = r"(?:%|per ?cents?|percentages?|parts)"
+_OF_ALL = r"(?:,? based (?:up)?on [^:.;\d]{0,60})?"
+_ALL = r"\b(?:percentages|amounts|proportions)"
+_ONCE = tuple(
+    regex(text, re.IGNORECASE)
+    for text in (
+        # before the list: 'comprising, by weight:', '(in wt%):'
+        rf"(?<![\d%] )(?<!per cent )(?<!percent )\bby {_BY}{_OF_ALL}\s*\)?\s*:",
+        rf"\bin {_PERCENT} ?(?:by )?{_BY}",
+        rf"\bin {_BY}[ .-]*{_PERCENT}",
+        # beside it: 'based on the total weight of the composition'
+        rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combined )?{_BY} of",
+        # behind it: 'the percentages being by weight', 'all percentages are weight percentages'
+        rf"{_ALL}(?: \w+){{0,4}}? by {_BY}",
+        rf"{_ALL}(?: being| are)? {_BY} percentages",
+    )
+)
+
+
+def basis_said(texts: Iterable[str]) -> str:
+    """The one basis that the claims' texts name for all of their percentages; '' for none, or for several."""
+    flat = [" ".join(text.split()) for text in texts]
+    found = {_OF[said["by"].lower()] for text in flat for once in _ONCE for said in once.finditer(text)}
+    return found.pop() if len(found) == 1 else ""
+
+
+def with_basis(tokens: tuple[Token, ...], subject: Bound, basis: str) -> tuple[Token, ...]:
+    """Bare percentages of what is declared as a share on the basis that is said once, as shares on it."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    if not basis or kind is None or kind.dimension or kind.split[0] != basis:
+        return tokens
+    unit = find_unit(PERCENT[basis])
+    return tuple(
+        replace(t, number=replace(t.number, unit=unit)) if t.number and is_bare_share(t) else t
+        for t in tokens
+    )

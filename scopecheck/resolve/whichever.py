@@ -1,0 +1,51 @@
+"""Of two amounts the greater or the lesser: 'at least 5 mm or 20 % of the rim, whichever is greater'."""
+
+from __future__ import annotations
+
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import word_of
+
+_IS = ("is", "being", "be", "proves", "turns", "out")
+_BESIDE = ("of", "the", "two", "them", "both")
+_INSTEAD = {"less": "lesser", "more": "greater", "bigger": "greater"}
+_BEFORE = frozenset("least most than exceeding exceeds exceed within to is of being by".split())
+"""Behind such words of a limit the first of the two amounts begins."""
+
+
+def with_the_greater(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`5 mm or 20 % of the rim, whichever is greater` as the greater of 5 mm and 20 % of the rim."""
+    words = [word_of(t) for t in tokens]
+    at = words.index("whichever") if "whichever" in words else 0
+    said = [w for w in words[at + 1 :] if w not in (*_IS, *_BESIDE)] if at else []
+    compared = _INSTEAD.get(said[0], said[0]) if len(said) == 1 else ""
+    if compared not in listed("asides", "least") | listed("asides", "greatest"):
+        return tokens
+    end = at - (words[at - 1] == ",")
+    either = [i for i in range(1, end) if words[i] in ("or", "and")]
+    if len(either) != 1:
+        return tokens
+    middle = either[0]
+    start = _start(tokens[:middle])
+    if start == middle:
+        return tokens
+    first, last = tokens[start], tokens[middle]
+    before = tuple(
+        replace(first, sort="word", text=w, number=None, end=first.start) for w in ("the", compared, "of")
+    )
+    joined = replace(last, text="and")
+    return (*tokens[:start], *before, *_trimmed(tokens[start:middle]), joined, *tokens[middle + 1 : end])
+
+
+def _start(tokens: tuple[Token, ...]) -> int:
+    """Where the first of the two amounts begins: behind the words of its limit, before its number."""
+    spans = [i for i, t in enumerate(tokens) if t.text == "±"]
+    if spans:
+        return spans[-1] + 1
+    first = next((i for i, t in enumerate(tokens) if t.number), len(tokens) - 1)
+    return next((i + 1 for i in range(first, -1, -1) if word_of(tokens[i]) in _BEFORE), 0)
+
+
+def _trimmed(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    return tokens[:-1] if tokens and tokens[-1].text == "," else tokens

@@ -1,0 +1,305 @@
+"""Ordinary words of claims, each held against plain arithmetic written beside it, as presumed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from itertools import product
+
+import pytest
+
+from scopecheck.core.construction import base_construction
+from scopecheck.solving.evaluate import evaluate
+from tests.sheets import errors, sheet
+
+DECLARED = """gap, rim, height   length in mm, >= 0
+oil, gum   share in wt%
+holes, ribs   count
+bath, room   temperature in degC
+delay   duration in s
+metal   any of copper, zinc, steel
+"""
+SCALES = {
+    **dict.fromkeys(("gap", "rim", "height"), (Fraction(1, 1000), Fraction(0))),
+    **dict.fromkeys(("oil", "gum"), (Fraction(1, 100), Fraction(0))),
+    **dict.fromkeys(("holes", "ribs", "delay"), (Fraction(1), Fraction(0))),
+    **dict.fromkeys(("bath", "room"), (Fraction(1), Fraction(27315, 100))),
+}
+VALUES = {
+    "delay": (0, 599, 600, 1800, 3599, 3600, 5399, 5400, 5401, 7200, 9000),
+    "holes": (0, 1, 2, 3, 4, 5, 6, 7, 12, 13, 23, 24, 25),
+    "bath": (0, 5, 10, 15, 17, 18, 20, 22, 23, 30),
+}
+USUAL = (0, 1, 2, 3, 4, 5, 6, 8, 10, 15)
+Met = Callable[..., bool | None]
+"""What is asked of the numbers, in the units of the sheet; None or 0: nothing, as of a share of 0."""
+
+WORDS: list[tuple[str, str, Met]] = [
+    # ends and tolerances
+    ("gap", "5 mm at the most", lambda x: x <= 5),
+    ("gap", "5 mm at the least", lambda x: x >= 5),
+    ("gap", "5 mm max.", lambda x: x <= 5),
+    ("gap", "a lower limit of 5 mm", lambda x: x >= 5),
+    ("gap", "in a range with a lower limit of 5 mm and an upper limit of 10 mm", lambda x: 5 <= x <= 10),
+    ("gap", "5 to 10 mm, excluding the end values", lambda x: 5 < x < 10),
+    ("gap", "between 5 and 10 mm, both end points included", lambda x: 5 <= x <= 10),
+    ("gap", "6 mm with a tolerance of ± 2 mm", lambda x: 4 <= x <= 8),
+    ("gap", "6 (+2, -1) mm", lambda x: 5 <= x <= 8),
+    ("bath", "20 °C (± 2 K)", lambda x: 18 <= x <= 22),
+    ("gap, rim", "equal to the rim ± 2 mm", lambda x, y: abs(x - y) <= 2),
+    ("holes", "two dozen or more", lambda x: x >= 24),
+    ("holes", "half a dozen to a dozen", lambda x: 6 <= x <= 12),
+    ("delay", "an hour and a half", lambda x: x == 5400),
+    ("delay", "at least two hours and a half", lambda x: x >= 9000),
+    ("oil", "5 % or more by weight", lambda x: x >= 5),
+    ("oil", "5 % or more by weight and 10 % or less by weight", lambda x: 5 <= x <= 10),
+    ("gap", "from 3 to 8, preferably 4 to 6, mm", lambda x: 3 <= x <= 8 if x < 4 or x > 6 else None),
+    ("oil", "greater than 0 to 5 wt%", lambda x: 0 < x <= 5),
+    ("holes", "an array of at least 4 holes", lambda x: x >= 4),
+    ("holes", "multiples of four", lambda x: x % 4 == 0 and x > 0),
+    ("gap", "not less than 2 mm or more than 8 mm", lambda x: 2 <= x <= 8),
+    ("gap", "at least 2 mm, preferably at least 4 mm, and at most 8 mm",
+     lambda x: 2 <= x <= 8 if x < 4 else None),
+    ("gap", "at least 2 mm, at most 8 mm", lambda x: 2 <= x <= 8),
+    ("gap, rim", "50 % of the rim or more", lambda x, y: x >= y / 2 if y else None),
+    ("holes", "a dozen holes or more", lambda x: x >= 12),
+    ("holes", "not 2 or 3", lambda x: x not in (2, 3)),
+    ("holes", "one to two dozen holes", lambda x: 12 <= x <= 24),
+    ("delay", "1:30 h or more", lambda x: x >= 5400),
+    # beside another quantity
+    ("gap, rim", "ratio of the gap to the rim is at least 0.5 but less than 2",
+     lambda x, y: y and y / 2 <= x < 2 * y),
+    ("gap, rim", "a ratio of the gap to the rim of more than 2 but not more than 5",
+     lambda x, y: y and 2 * y < x <= 5 * y),
+    ("gap, rim", "5 mm or 50 % of the rim, whichever is greater", lambda x, y: x == max(5, y / 2)),
+    ("gap, rim", "at least 5 mm or 50 % of the rim, whichever is greater", lambda x, y: x >= max(5, y / 2)),
+    ("gap, rim", "at most 5 mm or half of the rim, whichever is the smaller",
+     lambda x, y: x <= min(5, y / 2)),
+    ("gap, rim", "at least 5 mm or at least 80 % of the rim",
+     lambda x, y: x >= 5 or x >= y * 4 / 5 if y else None),
+    ("gap, rim", "at least 5 mm or at least twice the rim", lambda x, y: x >= 5 or x >= 2 * y),
+    ("gap, rim", "less than 2 mm or more than the rim", lambda x, y: x < 2 or x > y),
+    ("gap, rim, height", "at least the rim but not more than half the height",
+     lambda x, y, z: z and y <= x <= z / 2),
+    ("gap, rim", "at least 1.5 times the rim plus 2 mm", lambda x, y: x >= y * 3 / 2 + 2),
+    ("gap, rim", "does not exceed the rim by more than 2 mm", lambda x, y: x - y <= 2),
+    ("gap, rim", "does not differ from the rim by more than 2 mm", lambda x, y: abs(x - y) <= 2),
+    ("gap, rim", "exceeds the rim by 10 % or more", lambda x, y: x >= y * 11 / 10),
+    ("gap, rim", "exceeds the rim by 2 mm or more but by less than 5 mm", lambda x, y: 2 <= x - y < 5),
+    ("gap, rim, holes", "at least the rim times the number of holes", lambda x, y, z: x >= y * z),
+    ("gap, rim, holes", "at most the rim multiplied by the number of holes", lambda x, y, z: x <= y * z),
+    # counts
+    ("holes, ribs", "one more hole than ribs", lambda x, y: x == y + 1),
+    ("holes, ribs", "at least two more holes than ribs", lambda x, y: x >= y + 2),
+    ("holes, ribs", "the number of holes exceeds the number of ribs by one", lambda x, y: x == y + 1),
+    ("holes, ribs", "half as many holes as ribs", lambda x, y: 2 * x == y),
+    ("holes, ribs", "three times as many holes as ribs", lambda x, y: x == 3 * y),
+    ("holes, ribs", "at least twice as many holes as ribs", lambda x, y: x >= 2 * y),
+    ("holes, ribs", "two holes per rib", lambda x, y: x == 2 * y),
+    ("holes, ribs", "at least two holes for each rib", lambda x, y: x >= 2 * y),
+    ("holes, ribs", "at least 50 % more holes than ribs", lambda x, y: x >= y * 3 / 2 if y else None),
+    # several things
+    ("oil, gum", "free of oil or gum", lambda x, y: x == y == 0),
+    ("oil, gum", "at least 2 wt% of oil and at least 5 wt% of oil and gum in total",
+     lambda x, y: x >= 2 and x + y >= 5),
+    ("gap, rim, height", "at least two of the gap, the rim and the height are at least 5 mm",
+     lambda *x: sum(v >= 5 for v in x) >= 2),
+    ("gap, rim, height", "at most one of the gap, the rim, and the height is at least 5 mm",
+     lambda *x: sum(v >= 5 for v in x) <= 1),
+    ("gap, rim, height", "only one of the gap, the rim and the height is at least 5 mm",
+     lambda *x: sum(v >= 5 for v in x) == 1),
+    ("gap, rim, height", "at least one of the gap, the rim or the height is at least 5 mm",
+     lambda *x: any(v >= 5 for v in x)),
+    ("gap, rim", "the gap or the rim, but not both, is at least 5 mm", lambda x, y: (x >= 5) != (y >= 5)),
+    ("gap, rim", "either the gap is at least 5 mm or the rim is at least 3 mm",
+     lambda x, y: x >= 5 or y >= 3),
+    ("gap, rim", "the gap is at least 5 mm and/or the rim is at least 3 mm", lambda x, y: x >= 5 or y >= 3),
+    ("gap, rim, height", "each of the gap and the rim is less than half the height",
+     lambda x, y, z: x < z / 2 and y < z / 2),
+    ("holes, ribs", "at least four holes or at least six ribs", lambda x, y: x >= 4 or y >= 6),
+    ("oil, gum", "at most 3 wt% of oil or at most 6 wt% of gum", lambda x, y: x <= 3 or y <= 6),
+    ("oil, gum", "1 to 3 wt% of oil or 4 to 6 wt% of gum", lambda x, y: 1 <= x <= 3 or 4 <= y <= 6),
+    ("oil, gum", "2 to 5 wt% of oil and/or gum", lambda x, y: 2 <= x + y <= 5),
+    ("oil, gum", "at most 5 wt% of oil or gum", lambda x, y: x + y <= 5),
+    (
+        "gap, rim, height",
+        "none of the gap, the rim and the height exceeds 5 mm",
+        lambda *x: all(v <= 5 for v in x),
+    ),
+    ("oil, gum", "5 to 10 wt% of each of oil and gum", lambda x, y: 5 <= x <= 10 and 5 <= y <= 10),
+    # under a condition
+    ("gap, rim", "if the rim is at least 10 mm, the gap is at most 3 mm, and otherwise at most 5 mm",
+     lambda x, y: x <= (3 if y >= 10 else 5)),
+    ("gap, rim", "at most 5 mm, unless the rim is at least 10 mm, in which case not more than 8 mm",
+     lambda x, y: x <= (8 if y >= 10 else 5)),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("left", "words", "asked"), WORDS)
+def test_what_is_met_is_what_the_words_say(left: str, words: str, asked: Met) -> None:
+    made = sheet(f"{DECLARED}\n1. A thing, {words}.\n   | {left} : {words}\n")
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    names = left.split(", ")
+    values = [Fraction(v) for v in VALUES.get(left, USUAL)]
+    outcomes = set()
+    for numbers in product(values, repeat=len(names)):
+        expected = asked(*numbers)
+        if expected is None or (isinstance(expected, Fraction) and not expected):
+            continue
+        outcomes.add(expected)
+        thing = {n: v * SCALES[n][0] + SCALES[n][1] for n, v in zip(names, numbers, strict=True)}
+        assert evaluate(formula, thing, k) is expected, numbers
+    assert outcomes == {True, False}
+
+
+@pytest.mark.parametrize(
+    ("words", "labels"),
+    [
+        ("2 to 5 wt% of oil and/or gum", ["in total", "each that is there", "one or both"]),
+        ("at least 2 wt% of oil or gum", ["in total", "each that is there", "one or both"]),
+        ("up to 2 wt% of oil and/or gum", ["in total", "each that is there"]),
+    ],
+)
+def test_an_amount_of_one_or_the_other_is_read_in_total_and_of_each(words: str, labels: list[str]) -> None:
+    made = sheet(f"{DECLARED}\n1. A thing with {words}.\n   | oil, gum : {words}\n")
+    (group,) = made.groups
+    assert [r.label for r in group.readings] == labels
+
+
+@pytest.mark.parametrize(
+    ("words", "met", "missed"),
+    [
+        ("at least one of copper and zinc, but not both", "copper", "copper, zinc"),
+        ("any metal other than zinc", "copper", "zinc"),
+        ("copper, optionally together with zinc", "copper", "steel"),
+    ],
+)
+def test_members_let_in_and_kept_out(words: str, met: str, missed: str) -> None:
+    made = sheet(f"{DECLARED}\n1. A thing of {words}.\n   | metal : {words}\n")
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    assert evaluate(formula, {"metal": frozenset(met.split(", "))}, k) is True
+    assert evaluate(formula, {"metal": frozenset(missed.split(", "))}, k) is False
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        ("holes, ribs", "at least four holes or six ribs"),
+        ("gap, rim", "greater than the rim by more than 2 mm or by less than 1 mm"),
+        ("gap", "at least 5 mm or 8 mm"),
+        ("gap", "at least 5 mm or twice the rim"),
+        ("gap", "less than 5 mm and 20 % of the rim"),
+        ("gap", "not more than 5 mm or more than 2 mm"),
+        ("gap", "less than 2 mm or more than 5 mm greater than the rim"),
+        ("gap", "at least 10 % more than half the rim"),
+        ("gap, rim", "at least 2 mm, or at least 4 mm if the rim is more than 8 mm"),
+        ("holes", "divisible by 2 or 3"),
+        ("holes", "at least two more than twice the number of ribs"),
+        ("holes, ribs", "two to four holes per rib"),
+        ("oil, gum", "contains oil and gum"),
+        ("oil, gum", "between 2 and 5 wt% of oil and gum"),
+        ("holes, ribs", "a plurality of holes and ribs"),
+    ],
+)
+def test_limits_that_may_share_their_words_are_not_guessed(left: str, words: str) -> None:
+    assert errors(f"{DECLARED}\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "met"),
+    [
+        ("open, locked", "the valve is open and not locked", {("yes", "no")}),
+        ("locked, open", "the valve is open and not locked", {("yes", "no")}),
+        ("open, locked", "not open and not locked", {("no", "no")}),
+        ("open, locked", "open and locked", {("yes", "yes")}),
+    ],
+)
+def test_two_states_are_each_of_its_own(left: str, words: str, met: set[tuple[str, str]]) -> None:
+    made = sheet(f"open, locked   one of only yes, no\n\n1. A valve: {words}.\n   | {left} : {words}\n")
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    states = product(("yes", "no"), repeat=2)
+    assert {s for s in states if evaluate(formula, dict(zip(("open", "locked"), s, strict=True)), k)} == met
+
+
+@pytest.mark.parametrize(
+    ("name", "words", "so"),
+    [
+        ("valve open", "the valve is open", True),
+        ("valve open", "is closed", False),
+        ("locked", "is locked", True),
+        ("locked", "is unlocked", False),
+        ("dimmed", "is dimmed", True),
+        ("dimmed", "is not dimmed", False),
+    ],
+)
+def test_what_is_yes_or_no_may_be_said_in_words(name: str, words: str, so: bool) -> None:
+    made = sheet(f"{name}   one of only yes, no\n\n1. A thing: {words}.\n   | {name} : {words}\n")
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    assert [evaluate(formula, {name: said}, k) for said in ("yes", "no")] == [so, not so]
+
+
+def test_a_name_that_tells_no_state_is_not_taken_for_one() -> None:
+    assert errors("lid   one of only yes, no\n\n1. A thing with the lid.\n   | lid : with the lid\n")
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        "A glaze comprising, by weight:",
+        "A glaze comprising, in percent by weight:",
+        "A glaze comprising (in wt%):",
+        "A glaze comprising, in weight percent:",
+        "A glaze, all percentages being by weight, comprising",
+        "A glaze comprising, in percent by weight based on the total weight of the glaze:",
+        "A glaze comprising, by weight based on the whole glaze:",
+        "A glaze comprising, based on the total weight of the glaze,",
+        "A glaze with the following, the percentages given being by weight:",
+    ],
+)
+def test_a_basis_said_once_holds_for_the_bare_percentages_of_the_claim(before: str) -> None:
+    lines = "\n   | oil : 40 to 70%\n   | gum : up to 30% gum\n"
+    text = f"{DECLARED}\n1. {before} 40 to 70% oil, and up to 30% gum.{lines}"
+    made = sheet(f"{text}\n2. The glaze of claim 1, comprising 45 to 60% oil.\n   | oil : 45 to 60%\n")
+    k = base_construction(made)
+    met = [
+        [
+            evaluate(claim.limitations[0].formula, {"oil": Fraction(v, 100)}, k)
+            for v in (39, 40, 44, 45, 60, 61, 70, 71)
+        ]
+        for claim in made.claims
+    ]
+    assert met == [
+        [False, True, True, True, True, True, True, False],
+        [False, False, False, True, True, False, False, False],
+    ]
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        "A glaze comprising",
+        "A glaze comprising, by volume:",
+        "A glaze comprising 5 % by weight: of ash and",
+        "A glaze comprising, by weight, or by volume:",
+    ],
+)
+def test_without_one_basis_a_bare_percentage_stays_one(before: str) -> None:
+    text = f"{DECLARED}\n1. {before} 40 to 70% oil.\n   | oil : 40 to 70%\n"
+    assert any("share on no basis" in d.message for d in errors(text))
+
+
+@pytest.mark.parametrize(
+    ("words", "none_of_it"),
+    [
+        ("optionally up to 5 wt% of an oil selected from the group consisting of copper and zinc", True),
+        ("up to 5 wt% of at least one oil selected from copper and zinc", True),
+        ("1 to 5 wt% of an oil, the oil being selected from copper and zinc", False),
+        ("1 wt% or more of one or more oils selected from copper and zinc", False),
+    ],
+)
+def test_of_what_is_not_there_nothing_is_selected(words: str, none_of_it: bool) -> None:
+    made = sheet(f"{DECLARED}\n1. A thing with {words}.\n   | oil, metal : {words}\n")
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    things = [(0, ""), (0, "steel"), (3, "copper"), (3, "steel"), (3, "")]
+    met = [evaluate(formula, {"oil": Fraction(v, 100), "metal": frozenset(m.split())}, k) for v, m in things]
+    assert met == [none_of_it, none_of_it, True, False, False]
