@@ -281,6 +281,7 @@ def test_a_basis_said_once_holds_for_the_bare_percentages_of_the_claim(before: s
         "A glaze comprising, by volume:",
         "A glaze comprising 5 % by weight: of ash and",
         "A glaze comprising, by weight, or by volume:",
+        "A glaze comprising 5 % by weight of ash, based on the total weight of the glaze, and",
     ],
 )
 def test_without_one_basis_a_bare_percentage_stays_one(before: str) -> None:

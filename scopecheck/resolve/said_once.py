@@ -28,19 +28,23 @@ _ONCE = tuple(
         rf"(?<![\d%] )(?<!per cent )(?<!percent )\bby {_BY}{_OF_ALL}\s*\)?\s*:",
         rf"\bin {_PERCENT} ?(?:by )?{_BY}",
         rf"\bin {_BY}[ .-]*{_PERCENT}",
-        # beside it: 'based on the total weight of the composition'
-        rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combined )?{_BY} of",
         # behind it: 'the percentages being by weight', 'all percentages are weight percentages'
         rf"{_ALL}(?: \w+){{0,4}}? by {_BY}",
         rf"{_ALL}(?: being| are)? {_BY} percentages",
     )
 )
 
+_BASED_ON = regex(rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combined )?{_BY} of", re.IGNORECASE)
+"""Said of all of them only where none says by what it is itself."""
+_BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ .-]*%", re.IGNORECASE)
+
 
 def basis_said(texts: Iterable[str]) -> str:
     """The one basis that the claims' texts name for all of their percentages; '' for none, or for several."""
     flat = [" ".join(text.split()) for text in texts]
     found = {_OF[said["by"].lower()] for text in flat for once in _ONCE for said in once.finditer(text)}
+    if not found and not any(map(_BY_ITSELF.search, flat)):
+        found = {_OF[said["by"].lower()] for text in flat for said in _BASED_ON.finditer(text)}
     return found.pop() if len(found) == 1 else ""
 
 
