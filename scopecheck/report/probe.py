@@ -221,7 +221,7 @@ def _parting(
     search = session.search(groups)
     search.require(session.reads(g, r), *session.taken(session.base, (h for h in groups if h != g)))
     search.require(met, ~at_base) if wider else search.require(~met, at_base)
-    if not search.holds():
+    if not search.find():
         return None
     relevant, known = prepared.relevant(formula), prepared.known((formula,))
     grades = _grades(prepared, formula, wider)

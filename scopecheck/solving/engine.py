@@ -22,6 +22,9 @@ MOST_SECONDS_OF_PRODUCTS = 2
 """Work is counted by the library, but products can take minutes between two counts, and whether they do
 depends on what was asked before: a step afresh is mostly answered at once."""
 LONGEST_SECONDS = 3600
+OTHER_ARITHMETIC = 2
+"""The library's number for its older simplex."""
+MOST_SECONDS_OF_ANOTHER = 10
 LITTLE_WORK = 400_000
 """A step is first given so much, without the library's clock: that takes longer than most steps."""
 
@@ -91,14 +94,30 @@ class Engine:
 Found = tuple[z3.CheckSatResult, Callable[[], z3.ModelRef] | None]
 
 
-def afresh(asked: Iterable[z3.BoolRef], work: int, seconds: int, one_of: Sequence[z3.BoolRef] = ()) -> Found:
+def afresh(asked: Sequence[z3.BoolRef], work: int, seconds: int, one_of: Sequence[z3.BoolRef] = ()) -> Found:
     """The answer of a solver of its own, at most so much work and time, and how to get what it found.
 
     Its terms are made anew, so that the answer does not depend on what else was asked in this process. Where
-    one of several conditions must hold, it is asked of each of them in turn.
+    one of several conditions must hold, it is asked of each of them in turn. What is not answered so is asked
+    once more of another arithmetic: one that diverges on a small question, the other mostly answers at once.
     """
+    found = _afresh(asked, work, seconds, one_of)
+    if found[0] == z3.unknown and not one_of and work >= LITTLE_WORK:
+        return _afresh(asked, work // 8, min(seconds, MOST_SECONDS_OF_ANOTHER), arithmetic=OTHER_ARITHMETIC)
+    return found
+
+
+def _afresh(
+    asked: Iterable[z3.BoolRef],
+    work: int,
+    seconds: int,
+    one_of: Sequence[z3.BoolRef] = (),
+    arithmetic: int | None = None,
+) -> Found:
     context = z3.Context()
     solver = z3.SimpleSolver(ctx=context)
+    if arithmetic is not None:
+        solver.set("arith.solver", arithmetic)
     solver.set("rlimit", work // max(len(one_of), 1))
     solver.set("timeout", min(max(seconds, 1), LONGEST_SECONDS) * 1000 // max(len(one_of), 1))
     solver.add(*(expression.translate(context) for expression in asked))
