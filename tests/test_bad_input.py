@@ -812,3 +812,12 @@ def test_cut_off_sheet_never_raises(cut: int) -> None:
     for text in (STRAINER[:cut], STRAINER[cut:], STRAINER[:cut] + "(" + STRAINER[cut:]):
         for diagnostic in read_sheet(Source("test", text))[1]:
             draw(diagnostic)
+
+
+def test_a_wrong_declaration_of_like_parts_is_told_once_and_hides_no_other_name() -> None:
+    found = errors(
+        "blade   part, up to 100\n  length   length in mm\n\n"
+        "1. A fan with four blades of a length of 3 mm and a rim.\n"
+        "   | blades : four blades\n   | length of the blades : a length of 3 mm\n   | blade guard : a rim\n"
+    )
+    assert [d.message for d in found] == ["from 0 to 100 parts", "'blade guard' is not declared"]

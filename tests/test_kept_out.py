@@ -168,3 +168,15 @@ def test_a_further_reading_that_is_not_presumed_either_lets_a_thing_by() -> None
     (group,) = [g for g in made.groups if any(p.where == "2a" for p in g.places)]
     labels = [group.readings[r].label for g, r in by_label["2a"] if g == group.index]
     assert labels == ["some of these, others of the class beside them"]
+
+
+def test_a_dependent_that_some_reading_keeps_out_is_told_apart() -> None:
+    """The document's own range may be read by its rounded ends, and then claim 2 leaves part of it out."""
+    text = (
+        "profile  EPO\nshelf, board   length in mm\n\n1. A rack with a shelf of at least 100 mm.\n"
+        "   | shelf : at least 100 mm\n\n2. The rack of claim 1 with a board of at most 450 mm.\n"
+        "   | board : at most 450 mm\n\ndocument D1   board            shelf\n"
+        '  wide        400 to 450 mm    200 mm   "page 2"\n'
+    )
+    (found,) = (f for f in ask_all(sheet(text)).findings if f.question == "document met")
+    assert (found.claim, found.quantifier, found.also_claims, found.also_on_some) == (1, "every", (2,), (2,))

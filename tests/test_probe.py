@@ -305,3 +305,25 @@ def test_what_is_missing_is_told_before_a_sheet_is_made() -> None:
 def test_what_is_denied_is_told_as_denied() -> None:
     found = run("gap : not at least 3 mm", "--declare", "gap length in mm")
     assert "Meaning: not so that gap >= 3 mm." in found.output
+
+
+@pytest.mark.parametrize(
+    ("words", "declared", "told"),
+    [
+        (
+            "copper, zinc or tin",
+            "metal any of copper, zinc, tin, lead",
+            "at least one of {copper, zinc or tin}",
+        ),
+        ("250 ml +10/-5 %", "vol volume in ml", "<= 250 ml + 10 % × 250 ml"),
+        ("30 mm +0.2/-0.1 mm", "gap length in mm", "<= 30 mm + 0.2 mm"),
+        (
+            "gap, rim : at least 5 mm or 20 % of the rim, whichever is greater",
+            "gap, rim length in mm",
+            "gap >= the greater of 5 mm and 20 % of the rim",
+        ),
+    ],
+)
+def test_a_meaning_has_whole_lists_and_units(words: str, declared: str, told: str) -> None:
+    result = run(words, "-d", declared)
+    assert told in " ".join(result.output.split())

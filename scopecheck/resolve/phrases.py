@@ -10,6 +10,7 @@ from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDe
 from scopecheck.core.formula import Add, All, Compare, Const, Formula, Implies
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.catalogue import Phrasebook
@@ -73,10 +74,6 @@ _SAID_OTHERWISE = (
     with_commas, with_both, as_alternatives, with_tolerances, with_plain_limits, with_ratios,
 )  # fmt: skip
 """What is said in other words, whatever it is said of: each hands on to the next."""
-_FREE_OF = (
-    ("free", "of"), ("free", "from"), ("without",), ("no",), ("devoid", "of"), ("does", "not", "contain"),
-    ("substantially", "free", "of"), ("essentially", "free", "of"), ("not", "containing"), ("contains", "no"),
-)  # fmt: skip
 _SELECTED = ("selected", "chosen")
 _ONE_AT_LEAST = (["at", "least", "one"], ["one", "or", "more"])
 _BEFORE_SELECTED = frozenset("of a an the which is are being ,".split())
@@ -152,7 +149,7 @@ class Reader:
     ) -> Formula | None:
         """`oil, gum : free of oil and gum`, `no oil or gum`: of each of the two things alone."""
         said = [word_of(t) for t in tokens]
-        width = next((len(run) for run in _FREE_OF if tuple(said[: len(run)]) == run), 0)
+        width = run_at(said, 0, "asides", "free_of")
         members = split_list(tokens[width:], "or" if "or" in said else "and") if width else ()
         names = [" ".join(w for w in map(word_of, m) if w not in ("the", "a", "an")) for m in members]
         if sorted(names) != sorted(s.text.lower() for s in subjects):

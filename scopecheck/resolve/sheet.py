@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from pathlib import Path
 from typing import Literal, TypeVar
 
 from scopecheck.core.model import Case, Claim, Given, Settled, Sheet
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.statements import parse_sheet, read_file
@@ -41,6 +41,7 @@ from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Names
 from scopecheck.resolve.occurrence import names_of
+from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.practice import beside, loaded
 from scopecheck.resolve.settling import wrong_settlings
 from scopecheck.resolve.stated import foreign_numbers
@@ -67,16 +68,18 @@ def read_sheet(
 
 def _without_consequences(written: Written, wrong: list[Diagnostic]) -> list[Diagnostic]:
     """Without names that are unknown only because their declaration has a mistake of its own."""
-    called = sorted(written.failed_names)
-    # Like parts are called by their plural too, and what each has by both names.
-    names = "|".join(re.escape(name) + "(?:s|es)?" for name in called)
-    unknown = re.compile(rf"'(?:[^']* )?(?:{names})(?: [^']*)?' is not declared")
+    called = {form for name in written.failed_names for form in (name, plural_of(name))}
 
     def follows(d: Diagnostic) -> bool:
-        return bool(called) and unknown.fullmatch(d.message.lower()) is not None
+        """Like parts are called by their plural too, and in 'the length of the pins'."""
+        unknown = _NOT_DECLARED.fullmatch(d.message.lower())
+        return unknown is not None and unknown[1] in called
 
     declared = any(d.severity == "error" and not follows(d) for d in wrong)
     return [d for d in wrong if not declared or not follows(d)]
+
+
+_NOT_DECLARED = regex(r"'(?:[^']* of (?:the|each) )?([^']*)' is not declared")
 
 
 def read_path(path: str | Path) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Set
+from contextlib import suppress
 
 from scopecheck.answers.findings import STATED_END, Finding, Looked, Quantifier, Status
 from scopecheck.answers.questions.cases import (
@@ -23,6 +24,7 @@ from scopecheck.core.construction import Construction
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case
 from scopecheck.foundations.record import replace
+from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Search
 
@@ -200,9 +202,17 @@ def _also_met(
 
 
 def _also_on_some(prepared: Prepared, case: Case, told: Finding, also: tuple[int, ...]) -> tuple[int, ...]:
-    """Of what is met on every reading, the dependents that some reading keeps part of it out of."""
+    """Of what is met on every reading, the dependents that some reading keeps part of it out of.
+
+    One of which that stays undecided is among them: nothing is said of every reading then.
+    """
 
     def missed(number: int) -> bool:
+        with suppress(Undecided):
+            return missed_somewhere(number)
+        return True
+
+    def missed_somewhere(number: int) -> bool:
         session, scope = prepared.session, prepared.scope(number)
         point = prepared.point(case, scope)
         if point is not None:
