@@ -8,18 +8,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from itertools import pairwise
 from typing import Literal
 
+from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Add, Divide, Magnitude, Negate, Term
 from scopecheck.foundations.kinds import difference_kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
-from scopecheck.resolve.phrase_finding import Job, Read
+from scopecheck.resolve.parts import plural_of
+from scopecheck.resolve.phrase_finding import DETERMINERS, Job, Read
 from scopecheck.resolve.shared_limits import (
     APART,
     BESIDE,
@@ -191,6 +195,16 @@ def multiples(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     return None
 
 
+def to_a_multiple(job: Job, tokens: tuple[Token, ...]) -> Read | None:
+    """`from 5 mm to half the rim`: a range of which an end is a multiple of another quantity."""
+    if len(job.subjects) != 1 or job.sort or job.multiples or word_of(tokens[0]) not in ("from", "between"):
+        return None
+    if any(is_bare_share(t) and word_of(then) != "of" for t, then in pairwise(tokens)):
+        return None
+    made = replace(job, multiples=True, known={}, apart=[])
+    return (made, tokens) if made.found(tokens) else None
+
+
 def times(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     """`1.2 to 2.5 times, preferably 1.5 to 2 times, the rim`: the numbers, to be read of the quotient."""
     words = [word_of(t) for t in tokens]
@@ -214,6 +228,65 @@ def times(job: Job, tokens: tuple[Token, ...]) -> Read | None:
 def _of_times(words: list[str], at: int, end: int) -> bool:
     """Is it the word 'times', or a comma at the end of the numbers?"""
     return words[at] == "times" or (words[at] == "," and at == end - 1)
+
+
+def per_one(job: Job, tokens: tuple[Token, ...]) -> Read | None:
+    """`two to four holes per rib`, `more than twice as many holes as ribs`: the limit, of the quotient.
+
+    Both are numbers of things; one of them alone may stand left of the colon.
+    """
+    if job.sort or not all(isinstance(s.bound, Typed) and s.bound.whole for s in job.subjects):
+        return None
+    words = [word_of(t) for t in tokens]
+    for at in range(2, len(words)):
+        width = run_at(words, at, "asides", "per_one")
+        if width and (found := _per_one(job, tokens[:at], tokens[at + width :])):
+            return found
+    as_many = next((i for i in range(1, len(words)) if words[i : i + 2] == ["as", "many"]), 0)
+    for at in (i for i in range(as_many + 3, len(words) - 1) if as_many and words[i] == "as"):
+        limit = _without_times(tokens[:as_many])
+        if limit and (found := _per_one(job, (*limit, *tokens[as_many + 2 : at]), tokens[at + 1 :])):
+            return found
+    return None
+
+
+def _without_times(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`more than twice`, `2 to 3 times` as numbers; nothing where they do not end in a multiple."""
+    last = word_of(tokens[-1])
+    if last == "times":
+        return tokens[:-1]
+    times = {"twice": 2, "thrice": 3, "double": 2}.get(last)
+    return (*tokens[:-1], _times(tokens[-1], Fraction(times))) if times else ()
+
+
+def _per_one(job: Job, before: tuple[Token, ...], behind: tuple[Token, ...]) -> Read | None:
+    """The words before the name of what is counted, of its number for one of the other things."""
+    ways = ((own, before[:i], before[i:]) for own in job.subjects for i in range(len(before) - 1, 0, -1))
+    for own, limit, name in ways:
+        other = _counted(job, behind)
+        if other is None or _counted(job, name) != job.place.names.declared(own.text):
+            continue
+        if not all(s is own or s.text == other.name for s in job.subjects) or other.name == own.text:
+            continue
+        share = job.of(own).quotient(other)
+        if share is None or not isinstance(share.first, Typed) or not any(map(has_number, limit)):
+            continue
+        # What numbers of things are beside each other is exact: no reading of it rounds or measures.
+        made = share.of(replace(share.subjects[0], bound=replace(share.first, whole=True)))
+        if made.readable(limit):
+            job.place.names.speak(other.name)
+            return made, limit
+    return None
+
+
+def _counted(job: Job, name: tuple[Token, ...]) -> NumberDecl | None:
+    """The number of things that the words call so, in the singular or the plural."""
+    words = [t.text for t in name if word_of(t) not in DETERMINERS]
+    if not words:
+        return None
+    forms = (words[-1], plural_of(words[-1]))
+    found = (job.place.names.declared(" ".join((*words[:-1], last))) for last in forms)
+    return next((f for f in found if isinstance(f, NumberDecl) and f.whole), None)
 
 
 def _multiple(job: Job, tokens: tuple[Token, ...]) -> tuple[str, Fraction, tuple[Token, ...]] | None:
@@ -260,6 +333,7 @@ def with_names_in_words(job: Job, tokens: tuple[Token, ...]) -> Read | None:
                 one.share_of_another(said)
                 or surpassing(one, said)
                 or multiples(one, said)
+                or to_a_multiple(one, said)
                 or times(one, said)
             )
             if found:

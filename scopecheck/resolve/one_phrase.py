@@ -12,8 +12,10 @@ from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
 from scopecheck.resolve.beside_another import (
     multiples,
     of_both,
+    per_one,
     surpassing,
     times,
+    to_a_multiple,
     with_names_in_words,
 )
 from scopecheck.resolve.chart import Match, joined_parts, matches, word_of
@@ -36,7 +38,9 @@ def _beside_another(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     return (
         surpassing(job, tokens)
         or multiples(job, tokens)
+        or to_a_multiple(job, tokens)
         or times(job, tokens)
+        or per_one(job, tokens)
         or with_names_in_words(job, tokens)
     )
 

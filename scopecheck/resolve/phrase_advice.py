@@ -82,6 +82,9 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
         help = f"declare it under this name: {_bare(whole)}  {_like_first(job)}"
         return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
+    if chain := _chain(job, tokens):
+        cause = "A ratio of more than two numbers is no phrase; each two of them are one."
+        return trouble(span, f"no phrase reads '{words[:60]}'", cause, chain)
     near = _nearest(job, tokens)
     more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
     field = job.place.names.field_of(job.subjects[0].text) if job.subjects else None
@@ -271,6 +274,17 @@ def bare_parts_per(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
                 f"declare {thing} as a share in {word.text} by mass, by volume or by mole; keep the words",
             )  # fmt: skip
     return None
+
+
+def _chain(job: Job, tokens: tuple[Token, ...]) -> str:
+    """What to write for a ratio of 1:2:3 between as many things as it has numbers; else ''."""
+    written = next((w for w in job.text(tokens).split() if w.count(":") > 1), "")
+    numbers, names = written.rstrip(",.;").split(":"), [s.text for s in job.subjects]
+    if len(numbers) != len(names) or not all(n.replace(".", "").isdecimal() for n in numbers):
+        return ""
+    pairs = zip(pairwise(names), pairwise(numbers), strict=True)
+    facts = ", ".join(f"{a} / {b} = {first} / {second}" for (a, b), (first, second) in pairs)
+    return f"write the meaning in symbols after the words: two blanks, exactly, {facts}"
 
 
 def _without_place(job: Job, tokens: tuple[Token, ...]) -> str:

@@ -91,6 +91,8 @@ class Job:
     """What of a list other words of the same line name: a list that is closed is not closed against it."""
     loose: bool = False
     """Whether a share written without its basis is one on whatever basis the thing has."""
+    multiples: bool = False
+    """Whether `half the rim` is a value that may stand where a number may."""
     known: dict[tuple[int, int], list[Match]] = field(default_factory=dict)
     """Stretches of words already tried, by where they begin and end."""
     apart: list[Job] = field(default_factory=list)
@@ -119,6 +121,8 @@ class Job:
             if found and not any(" of " in f" {m.pattern.plain} " for m in found):
                 found = [] if self.share_of_another(tokens) else found
             found = [m for m in found if not any(self._mixes_amounts(f.members) for f in m.fills)]
+            if any(map(has_number, tokens)) and isinstance(self.first, Typed):
+                found = [m for m in found if not ("... and ..." in m.pattern.plain and _begins_anew(m))]
             # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
             if found and len(self.subjects) > 1 and self.of_first.share_of_another(tokens):
                 found = []
@@ -230,7 +234,7 @@ class Job:
         if self.sort or not self.alone or not all(isinstance(s.bound, Typed) for s in self.subjects):
             return None
         for end in range(min(len(tokens) - 1, MOST_WORDS_OF_A_VALUE), 2, -1):
-            made = self.worked_out(tokens[:end])
+            made = self._of_several(tokens[:end])
             if made is None or not (self._is_value(made) or self._are_named(made, tokens[end:])):
                 continue
             job = self.of(Subject(made.value, made.symbols, self.subjects[0].span))
@@ -362,7 +366,7 @@ class Job:
     def _share_of_sum(self, tokens: tuple[Token, ...]) -> tuple[Job, tuple[Token, ...]] | None:
         """`20 to 50 % of the sum of the oil and the gum`, of what stands left of the colon in that sum."""
         for at in (i for i, t in enumerate(tokens) if i and word_of(t) == "of"):
-            summed = self.worked_out(tokens[at + 1 :])
+            summed = self._of_several(tokens[at + 1 :])
             if summed is None or is_open_sum(tokens[at + 1 :]) or not any(map(is_bare_share, tokens[:at])):
                 continue
             if (job := self.quotient_by(summed.value, bracketed(summed))) and job.readable(tokens[:at]):
@@ -507,7 +511,11 @@ class Job:
         return self.declared(tokens) is not None or self.worked_out(tokens) is not None
 
     def worked_out(self, tokens: tuple[Token, ...]) -> WorkedOut | None:
-        """The value that words work out of several: `the sum of the rim and the gap`, `the rim less 2 mm`."""
+        """The value that words work out: `the sum of the rim and the gap`, `the rim less 2 mm`."""
+        return worked_out(tokens, self._declared, self.place.names, self.multiples)
+
+    def _of_several(self, tokens: tuple[Token, ...]) -> WorkedOut | None:
+        """The value that words work out of several values, and of no multiple of one."""
         return worked_out(tokens, self._declared, self.place.names)
 
     def declared(self, tokens: tuple[Token, ...]) -> NumberDecl | None:
@@ -630,6 +638,12 @@ class Job:
             job = self.of(subject)
             return (member, job) if job.readable(tokens) else None
         return (member, None) if at == 0 else None
+
+
+def _begins_anew(match: Match) -> bool:
+    """`at least 2 wt% of oil and a gum`: is a later noun one by itself, of which no amount is said?"""
+    article = [word_of(f.tokens[0]) in ("a", "an") for f in match.fills if f.slot.kind == "noun"]
+    return bool(article) and not article[0] and any(article)
 
 
 def _is_followed(tokens: tuple[Token, ...]) -> bool:

@@ -32,6 +32,7 @@ from scopecheck.resolve.phrase_advice import no_phrase
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.phrase_numbers import number, number_text
 from scopecheck.resolve.readings import condition_holds
+from scopecheck.resolve.shared_limits import has_number
 from scopecheck.resolve.steps import active, without_gap
 from scopecheck.resolve.subjects import LISTS, OfParts, Subject
 
@@ -258,6 +259,8 @@ def _exactly(member: tuple[Token, ...], own: frozenset[str]) -> tuple[Token, ...
     while at and word_of(member[at]) in own:
         at -= 1
     number = member[at]
+    if not has_number(number):
+        return member  # 'even', of 'even or at least 6'
     if not (own | FILLERS | {"where", "wherein"}).issuperset(map(word_of, member[:at])):
         return member
     before = max(0, number.start - 1)  # what is read is known by where it begins and ends

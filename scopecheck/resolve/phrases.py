@@ -57,6 +57,7 @@ from scopecheck.resolve.subjects import Subject, at_its_end, with_units, without
 from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
 from scopecheck.resolve.usual import (
+    with_divisible,
     with_gauge,
     with_hours,
     with_members,
@@ -71,7 +72,7 @@ from scopecheck.resolve.whichever import with_the_greater
 MOST_WORDS = 60
 _SAID_OTHERWISE = (
     without_dots, with_unit_behind, with_the_greater, with_hours, with_usual_words, with_hundreds,
-    with_commas, with_both, as_alternatives, with_tolerances, with_plain_limits, with_ratios,
+    with_commas, with_both, with_divisible, as_alternatives, with_tolerances, with_plain_limits, with_ratios,
 )  # fmt: skip
 """What is said in other words, whatever it is said of: each hands on to the next."""
 _SELECTED = ("selected", "chosen")

@@ -74,6 +74,8 @@ def shares_the_words(first: Tokens, later: Tokens, named: bool = False) -> bool:
     if is_bare_limit(first) and _begins_with_a_difference(later):
         return True
     bare = all(map(has_number, first)) and not any(t.number and t.number.unit for t in first)
+    if bare and more[0] in _COMPARED and "than" in more:  # 'one or more holes than ribs'
+        return True
     return bare and has_number(later[0]) and not _GOING_ON.isdisjoint(more[1:])
 
 

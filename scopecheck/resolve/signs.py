@@ -10,7 +10,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.language.scan import Number, Token
 
 _SIGN = regex(r"([A-Z])[a-z]?\d?")
-_TIMES = {"twice": 2, "thrice": 3}
+_TIMES = {"twice": 2, "double": 2, "thrice": 3, "triple": 3}
 _BETWEEN = ("to", "and", "-", "or")
 _ONE = Fraction(1)
 

@@ -214,6 +214,20 @@ def with_parity(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 _LIMITS = ("not", "no", "exceeding", "between", "from", "at", "less", "more", "fewer", "up")
 
 
+def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`divisible by 4 and by 6` with the word that both numbers share; a 'not' may deny one or both."""
+    texts = [t.text.lower() for t in tokens]
+    if "divisible" not in texts or not {"not", "neither"}.isdisjoint(texts):
+        return tokens
+    found: list[Token] = []
+    for at, token in enumerate(tokens):
+        joined = at > 2 and texts[at - 1] in ("or", "and", ",")
+        if token.text.lower() == "by" and joined and "divisible" in texts[:at]:
+            found.append(replace(token, text="divisible", end=token.start))
+        found.append(token)
+    return tuple(found)
+
+
 def with_gauge(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`-0.4 bar relative to ambient`, of a gauge pressure, with that unit."""
     texts = [t.text.lower() for t in tokens]

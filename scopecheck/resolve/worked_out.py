@@ -49,13 +49,15 @@ class WorkedOut:
 Declared = Callable[[tuple[Token, ...]], NumberDecl | None]
 
 
-def worked_out(tokens: tuple[Token, ...], declared: Declared, names: Names) -> WorkedOut | None:
-    """The value of words that work one out of several; None for all others."""
-    if not 2 < len(tokens) <= MOST_WORDS_OF_A_VALUE or not _may_work_out(tokens):
+def worked_out(
+    tokens: tuple[Token, ...], declared: Declared, names: Names, multiples: bool = False
+) -> WorkedOut | None:
+    """The value of words that work one out of several, or, with `multiples`, of one; None for all others."""
+    if not 2 - multiples < len(tokens) <= MOST_WORDS_OF_A_VALUE or not (multiples or _may_work_out(tokens)):
         return None
     with suppress(KindError):
         made = _Words(declared, names).value(with_fractions(tokens))
-        return made if made is not None and made.combined and made.made_of else None
+        return made if made is not None and (made.combined or multiples) and made.made_of else None
     return None
 
 

@@ -204,8 +204,14 @@ def _also_met(
 def _also_on_some(prepared: Prepared, case: Case, told: Finding, also: tuple[int, ...]) -> tuple[int, ...]:
     """Of what is met on every reading, the dependents that some reading keeps part of it out of.
 
-    One of which that stays undecided is among them: nothing is said of every reading then.
+    So it is of what only the stretch of a phrase keeps out: reports may call that met on every reading. What is
+    read in the claim itself then stays as presumed. One of which that stays undecided is among them.
     """
+    by_stretch = told.quantifier == "base" and all(r.breaks for r in told.unmet_by)
+    if told.quantifier != "every" and not by_stretch:
+        return ()
+    session = prepared.session
+    usual = session.taken(session.base, session.groups_in(prepared.scope(told.claim))) if by_stretch else ()
 
     def missed(number: int) -> bool:
         with suppress(Undecided):
@@ -213,17 +219,17 @@ def _also_on_some(prepared: Prepared, case: Case, told: Finding, also: tuple[int
         return True
 
     def missed_somewhere(number: int) -> bool:
-        session, scope = prepared.session, prepared.scope(number)
+        scope = prepared.scope(number)
         point = prepared.point(case, scope)
         if point is not None:
             search = session.search(session.groups_in(scope), things=False)
-            return search.holds(~session.met_by(scope, point))
+            return search.holds(~session.met_by(scope, point), *usual)
         if case.role == "document":
             search = session.search(session.groups_in(case.facts, scope))
-            return search.holds(session.met(case.facts), ~session.met(scope))
-        return some_construction(session, [Demand(case.facts, scope, "none")])
+            return search.holds(session.met(case.facts), ~session.met(scope), *usual)
+        return by_stretch or some_construction(session, [Demand(case.facts, scope, "none")])
 
-    return tuple(n for n in also if missed(n)) if told.quantifier == "every" else ()
+    return tuple(n for n in also if missed(n))
 
 
 def _met_as_told(
