@@ -61,7 +61,7 @@ def test_what_is_presumed(profile: str, title: str, labels: tuple[str, ...]) -> 
 
 STRAINED = [
     # profile, wording, readings that no opponent wins with: against the words, or against a settled rule
-    ("US examination", "less than (U)", {"end in"}),
+    ("US examination", "less than (U)", {"beyond tolerance", "end in"}),
     ("EPO", "at least (L)", {"strictly more"}),
     ("US examination", "up to (U)", {"end out"}),  # AK Steel; of the EPO no rule was found
     ("EPO", "up to (U)", set()),
@@ -70,7 +70,7 @@ STRAINED = [
     ("US examination", "consisting essentially of (list M and)", set()),
     ("US court", "having (list M and)", set()),  # decided both ways
     ("US examination", "selected from group consisting of (list M and)", {"all members"}),
-    ("US examination", "a plurality", {"three or more", "two kinds or more"}),
+    ("US examination", "a plurality", {"one or more", "three or more", "two kinds or more"}),
     ("US examination", "several", {"one or more", "two kinds or more"}),
     ("US examination", "at least one of (list M and)", {"exactly one kind"}),
     ("US court", "either (list M or)", set()),  # decided both ways

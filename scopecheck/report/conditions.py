@@ -8,7 +8,7 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import Construction, base_construction, names_in
 from scopecheck.core.formula import All, Article, Formula, Implies, Read, Truth
 from scopecheck.core.model import Limitation, Sheet
-from scopecheck.report.describe import labelled, settings_text
+from scopecheck.report.describe import case_named, labelled, settings_text
 from scopecheck.report.things import in_question
 from scopecheck.report.wording import sentence
 from scopecheck.solving.evaluate import evaluate
@@ -28,7 +28,19 @@ def conditions_not_met(sheet: Sheet, finding: Finding) -> tuple[tuple[Limitation
     k = finding.construction or base_construction(sheet)
     article = finding.witness.article
     found = ((x, _not_asked(sheet, x, article, k)) for x in in_question(sheet, finding))
-    return tuple((x, names) for x, names in found if names)
+    varying = _on_a_condition(sheet, finding)
+    return tuple((x, names) for x, names in found if names and names.isdisjoint(varying))
+
+
+def _on_a_condition(sheet: Sheet, finding: Finding) -> frozenset[str]:
+    """The names of which a listed case says something on a condition of its own alone.
+
+    It speaks of more than one value then, and the thing found is only one of them.
+    """
+    case = case_named(sheet, finding.case)
+    parts = list(_parts(case.facts, base_construction(sheet))) if case else []
+    outright = {name for part in parts if not isinstance(part, Implies) for name in names_in(part)}
+    return frozenset(name for part in parts for name in names_in(part)) - outright
 
 
 def condition_texts(sheet: Sheet, finding: Finding) -> Iterator[str]:

@@ -66,10 +66,17 @@ def group_words(group: Group, labels: Iterable[str] = ()) -> str:
 
 
 def words_at(group: Group, labels: Iterable[str]) -> tuple[str, ...]:
-    """The words of a phrase at each of its places among `labels`, which are re-read together."""
+    """The words of a phrase at each of its places among `labels`, which are re-read together.
+
+    Of a phrase that is a limit alone, and stands in none of them, at each of its places.
+    """
     wanted = set(labels)
     words = dict.fromkeys(p.words for p in group.places if p.where in wanted)
-    return tuple(map(quoted, words)) if 0 < len(words) <= MOST_MEANINGS else (group_words(group, labels),)
+    if not words and not any(c.isalnum() for c in group.wording):
+        words = dict.fromkeys(p.words for p in group.places)
+    if len(words) > MOST_MEANINGS:
+        return (sentence("reading", "alike", words=quoted(next(iter(words)))),)
+    return tuple(map(quoted, words)) or (group_words(group, labels),)
 
 
 def common_words(group: Group) -> str:
@@ -85,7 +92,7 @@ def meaning_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> st
     """
     group = sheet.groups[reread.group]
     wanted = set(labels)
-    places = [p for p in group.places if p.where in wanted] or list(group.places[:1])
+    places = [p for p in group.places if p.where in wanted] or _in_claims_of(group, wanted)
     told: dict[str, list[str]] = {}
     for place in places:
         told.setdefault(_plain_at(group, place, reread.reading), []).append(place.where)
@@ -95,6 +102,13 @@ def meaning_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> st
         return "".join(shown)
     parts = [f"{', '.join(where)}: {plain}" for plain, where in shown.items()]
     return "; ".join(parts[:MOST_MEANINGS])
+
+
+def _in_claims_of(group: Group, labels: Iterable[str]) -> list[Place]:
+    """The first place of a phrase in the claims of these lines; in none of them, the first of all."""
+    claims = {label.rstrip("abcdefghijklmnopqrstuvwxyz") for label in labels}
+    beside = [p for p in group.places if p.where.rstrip("abcdefghijklmnopqrstuvwxyz") in claims]
+    return beside[:1] or list(group.places[:1])
 
 
 def _plain_at(group: Group, place: Place, reading: int) -> str:

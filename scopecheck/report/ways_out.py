@@ -11,7 +11,7 @@ from scopecheck.core.model import FreeParameter, Limitation, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.report.describe import case_named, limitation_labelled, lineage
 from scopecheck.report.grouping import BESIDE_MEANT, departures, turning_labels
-from scopecheck.report.rereadings import group_words, kept_text, reading_label
+from scopecheck.report.rereadings import group_words, kept_text, reading_label, words_at
 from scopecheck.report.stretching import (
     break_point,
     own_parameters,
@@ -88,7 +88,7 @@ def kept_out_if(sheet: Sheet, finding: Finding, labels: Iterable[str] = ()) -> t
         if own[0].breaks:
             told.append(kept_text(sheet, own[0], labels))
             continue
-        words = group_words(sheet.groups[group], labels)
+        words = listed(words_at(sheet.groups[group], labels))
         own.sort(key=lambda r: bool(own_parameters(sheet, r.group, r.reading)))
         read_as = listed((_keeping(sheet, finding, r) for r in own), "or")
         told.append(sentence("reading", "unmet", words=words, labels=read_as))

@@ -197,6 +197,11 @@ class Entry:
         """The first wording, which names the entry."""
         return self.wordings[0].text if self.wordings else self.statement.id
 
+    def presumes(self, label: str) -> bool:
+        """Whether a reading is presumed in some profile."""
+        marked = (s for r in self.readings if r.label == label for s, _ in r.written.standings)
+        return any(label in labels for labels in self.presumed.values()) or "presumed" in marked
+
     def standing(self, label: str, profile: str, among: tuple[str, ...] | None = None) -> Standing:
         """The standing of a reading in a profile ('US examination', 'US court', 'EPO').
 

@@ -114,11 +114,15 @@ def can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
 def _denied(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """What 'not' stands before, where a phrase reads it; else nothing.
 
-    `Not less than 2 mm or more than 8 mm` denies both; of two limits to one side it may deny the first alone.
+    `Not less than 2 mm or more than 8 mm` denies both; of two limits to one side it may deny the first alone,
+    and so of two that an 'and' joins.
     """
     index = 1 if len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") else 0
     denied = tokens[index + 1 :]
     if word_of(tokens[index]) != "not" or not denied or not job.readable(denied):
+        return ()
+    joined = joined_parts(denied) if isinstance(job.first, Typed) else ()
+    if any(job.readable(a) and job.readable(b) for a, b in joined):
         return ()
     either = [i for i, t in enumerate(denied) if word_of(t) == "or"]
     sides = ((denied[:i], denied[i + 1 :]) for i in either)

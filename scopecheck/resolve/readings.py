@@ -7,8 +7,8 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
+from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Not, Parameter, Read
 from scopecheck.core.formula import Bound as End
-from scopecheck.core.formula import Const, Formula, Parameter, Read
 from scopecheck.core.model import FreeParameter, Place, Reading
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND, as_difference
@@ -169,8 +169,12 @@ def sort_out(
                 clash = clash or (error if speaks or len(at.slots) == 1 else None)
                 not_tried.append((reading.label, error.diagnostic.message))
             else:
-                tried.append((reading, meant))
                 fits = fits or speaks
+                same = next((r.label for r, m in tried if _alone(m) == _alone(meant)), "")
+                if same and not (entry.own or reading.written.free or entry.presumes(reading.label)):
+                    not_tried.append((reading.label, f"the same as '{same}' here"))
+                else:
+                    tried.append((reading, meant))
     if clash and (bare or not fits):
         if isinstance(clash, BareShareTrouble):
             first, x = entry.readings[0].formula_text or "...", at.shown.get("x", "")
@@ -193,6 +197,16 @@ def sort_out(
         reasons = "; ".join(f"{label}: {why}" for label, why in not_tried) or "none has a formula"
         raise trouble(at.span, f"no reading of '{at.wording}' can be tried here", f"{reasons}.")
     return tried, tuple(not_computed), tuple(not_tried)
+
+
+def _alone(f: Formula) -> Formula:
+    """Without an 'and', 'or' or 'exactly one' of a single condition."""
+    match f:
+        case Not(item=item):
+            return Not(_alone(item))
+        case All(items=(single,)) | Any(items=(single,)) | ExactlyOne(items=(single,)):
+            return _alone(single)
+    return f
 
 
 def can_be_tried(entry: Entry, at: Occurrence, names: Names) -> bool:

@@ -70,7 +70,8 @@ def shares_the_words(first: Tokens, later: Tokens, named: bool = False) -> bool:
     if amount and not _CARRIED.isdisjoint(said) and _OF_ITS_OWN.isdisjoint(more):
         return True
     if not _DENYING.isdisjoint(said) and more[0] in _COMPARED and _DENYING.isdisjoint(more):
-        return True
+        # 'Not less than 4 mm and less than 6 mm' limits from both sides, and so denies the first alone.
+        return not (is_bare_limit(first) and is_bare_limit(later)) or is_upper(first) == is_upper(later)
     if is_bare_limit(first) and _begins_with_a_difference(later):
         return True
     bare = all(map(has_number, first)) and not any(t.number and t.number.unit for t in first)

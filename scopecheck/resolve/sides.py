@@ -165,6 +165,8 @@ class Sides:
         tokens = piece.tokens
         if len(piece.things) > 1:
             first = piece.things[0].text
+            if word_of(tokens[0]) in listed("conditional", "articles"):
+                return self.job.text(tokens)  # the words name what they speak of, if not as declared
             return f"{'' if self.mentions(tokens, first) else first} {self.job.text(tokens)}".lstrip()
         names = piece.things[0].text.lower().split()
         own = {w + end for w in names for end in ("", "s", "es")} | listed("conditional", "articles")

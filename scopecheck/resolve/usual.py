@@ -132,8 +132,8 @@ def _basis_behind(tokens: tuple[Token, ...]) -> Unit | None:
 def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`A together with B` as A and B, `A without B` as A but not B, of what has a list.
 
-    'A with or without B' is A and optionally B, 'A, B and optionally C' is A and B and optionally C, and
-    'A, B or both' is A or B or both.
+    'A with or without B' is A and optionally B, 'A, B and optionally C' is A and B and optionally C,
+    'A, B or both' is A or B or both, and 'not A together with B' not both of them.
     """
     if not isinstance(subject, SetDecl | ChoiceDecl):
         return tokens
@@ -147,6 +147,12 @@ def with_members(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
                 words = [replace(tokens[at], text=word, end=tokens[at + len(said) - 1].end) for word in added]
                 tokens = (*tokens[:at], *words, *tokens[at + len(said) :])
                 texts[at : at + len(said)] = added
+                denied = next((i for i in range(at) if texts[i] == "not"), at)
+                if instead[0] == "and" and denied + 1 < at and texts[denied + 1] != "both":
+                    # What is denied of 'A together with B' is that both are there.
+                    both = replace(tokens[denied], text="both", start=tokens[denied].end)
+                    tokens = (*tokens[: denied + 1], both, *tokens[denied + 1 :])
+                    texts.insert(denied + 1, "both")
     optional = _run_of(texts, ["and", "optionally"])
     if texts[-2:] == ["or", "both"]:
         # 'A, B or both', of two.

@@ -204,8 +204,8 @@ def _also_met(
 def _also_on_some(prepared: Prepared, case: Case, told: Finding, also: tuple[int, ...]) -> tuple[int, ...]:
     """Of what is met on every reading, the dependents that some reading keeps part of it out of.
 
-    So it is of what only the stretch of a phrase keeps out: reports may call that met on every reading. What is
-    read in the claim itself then stays as presumed. One of which that stays undecided is among them.
+    So it is of what only the stretch of a phrase keeps out: reports may call that met on every reading. What
+    is read in the claim itself then stays as presumed. One of which that stays undecided is among them.
     """
     by_stretch = told.quantifier == "base" and all(r.breaks for r in told.unmet_by)
     if told.quantifier != "every" and not by_stretch:
