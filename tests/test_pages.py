@@ -456,8 +456,12 @@ def test_a_claim_that_nothing_meets_by_way_of_one_parent_only_is_not_said_to_be_
 
 FAR_ALONE = """
 width  length in mm
-1. A clip with a width of less than 80 mm.
-   | width : less than 80 mm
+phrase "clear of (L)"
+  reading "strict" presumed : x < L
+  reading "beyond tolerance" arguable : x < L - m
+    free m : 0 mm <= m, presumed 0 mm
+1. A clip with a width clear of 80 mm.
+   | width : clear of 80 mm
 inside  width
   first   60 mm
 """

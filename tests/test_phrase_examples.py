@@ -108,8 +108,8 @@ def lines(title: str) -> list[str]:
 
 def test_an_end_tells_whether_ends_are_in() -> None:
     assert (
-        'x = 20 mm: met when read as "both ends in" or as "rounds to the ends"; '
-        'not met when read as "top end out"'
+        'x = 20 mm: met when read as "both ends in" or as "rounds to the ends" or as "as many figures as '
+        'the ends"; not met when read as "top end out"'
     ) in lines("between (L) and (U)")
 
 
@@ -160,7 +160,7 @@ def test_a_phrase_that_no_sheet_reads_says_so() -> None:
 def test_what_was_not_decided_is_said() -> None:
     shown = shown_apart(named("between (L) and (U)"), Budget(work=1, wall=0))
     assert {e.outcome for e in shown.examples} == {"undecided"}
-    assert len(shown.examples) == 6
+    assert len(shown.examples) == 10
     assert all(e.reason for e in shown.examples)
 
 

@@ -19,14 +19,15 @@ class Beside:
     """What the foot tells of the findings: the claims that none concerns, with their contested places.
 
     `undecided` are the claims of which something was not decided; `narrowed` those shown to narrow what they
-    depend on, `narrowed_partly` those of them that add nothing on other readings. `harmless` counts the
-    readings that change nothing.
+    depend on, `narrowed_partly` those of them that add nothing on other readings, `narrowed_by_way` those
+    that add nothing by way of some parents. `harmless` counts the readings that change nothing.
     """
 
     untouched: Mapping[int, int]
     undecided: frozenset[int] = frozenset()
     narrowed: tuple[int, ...] = ()
     narrowed_partly: frozenset[int] = frozenset()
+    narrowed_by_way: frozenset[int] = frozenset()
     harmless: int = 0
 
 
@@ -123,11 +124,14 @@ def _claim_line(sheet: Sheet, number: int, entries: Sequence[Looked], beside: Be
 
 def _narrowed(beside: Beside) -> str:
     """`claims 2 and 3; claim 5 on some readings only`."""
-    wholly = [n for n in beside.narrowed if n not in beside.narrowed_partly]
+    not_always = beside.narrowed_partly | beside.narrowed_by_way
+    wholly = [n for n in beside.narrowed if n not in not_always]
     told = [claims_text(wholly)] if wholly else []
-    partly = [n for n in beside.narrowed if n in beside.narrowed_partly]
-    if partly:
-        told.append(sentence("claim", "narrowing_partly", claims=claims_text(partly)))
+    for key, those in (
+        ("narrowing_partly", beside.narrowed_partly), ("narrowing_by_way", beside.narrowed_by_way)
+    ):  # fmt: skip
+        if partly := [n for n in beside.narrowed if n in those]:
+            told.append(sentence("claim", key, claims=claims_text(partly)))
     return "; ".join(told)
 
 

@@ -325,9 +325,11 @@ def _beside(sheet: Sheet, planned: Plan, everything: bool) -> Beside:
     empty = {f.claim for f in planned.order if f.question in EMPTY_CLAIM and f.quantifier != "some"}
     narrows = (f.claim for f in planned.statements if f.question == "narrows")
     narrowed = tuple(number for number in narrows if number not in empty)
-    idle = frozenset(f.claim for f in planned.order if f.question == "adds nothing" and not is_open(f))
+    idle = [f for f in planned.order if f.question == "adds nothing" and not is_open(f)]
+    by_way = frozenset(f.claim for f in idle if f.ways)
+    partly = frozenset(f.claim for f in idle) - by_way
     harmless = {d for f in planned.statements if f.question == "harmless" for d in f.others}
-    return Beside(untouched, undecided, narrowed, idle, len(harmless))
+    return Beside(untouched, undecided, narrowed, partly, by_way, len(harmless))
 
 
 def _concerned(sheet: Sheet, planned: Plan) -> set[int]:

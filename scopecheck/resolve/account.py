@@ -62,7 +62,7 @@ _END_WORDS_BY_FIRST = {
     for first in {w[0] for w in (*_END_WORDS, *_CLOSING)}
 }
 _BEFORE_NUMBERS = frozenset("from to above below over under of".split()) - {"of"}
-_LIMITING = frozenset("plurality majority several average mean each every only together".split())
+_LIMITING = frozenset("plurality majority several average mean each every only together strictly".split())
 """Words that say which, how many, or what of several values: neither ends nor hedges."""
 _HEDGES = _LIMITING | frozenset(
     "about approximately roughly circa substantially essentially generally nearly preferably optionally"
@@ -75,6 +75,8 @@ ORDER_WORDS = frozenset(
     " sequentially successively prior followed throughout continuously intermittently".split()
 )
 """Words of time, which are asked for where a sheet declares steps."""
+_GREAT = ("hundred", "thousand", "million", "billion", "trillion")
+"""Without one of these behind it a number is another one."""
 _WATCHED = frozenset(
     (
         *_CONNECTIVES,
@@ -82,6 +84,7 @@ _WATCHED = frozenset(
         *_BEFORE_NUMBERS,
         *_HEDGES,
         *_SIGNS,
+        *_GREAT,
         *(word for word, number in NUMBER_WORDS.items() if number > 1),
     )
 )
@@ -173,7 +176,7 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, UnrestatedSort | N
             return 1, None
         width = digits_width(tokens, at)
         return width + unit_width(text, at + width - 1, own), "number"
-    if word in NUMBER_WORDS and NUMBER_WORDS[word] > 1:
+    if word in _GREAT or (word in NUMBER_WORDS and NUMBER_WORDS[word] > 1):
         return 1, "number"
     for words in _END_WORDS_BY_FIRST.get(word, ()):
         if tuple(text.texts[at : at + len(words)]) == words:

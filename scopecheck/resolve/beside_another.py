@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
-from itertools import pairwise
 from typing import Literal
 
 from scopecheck.core.declared import NumberDecl
@@ -199,7 +198,10 @@ def to_a_multiple(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     """`from 5 mm to half the rim`: a range of which an end is a multiple of another quantity."""
     if len(job.subjects) != 1 or job.sort or job.multiples or word_of(tokens[0]) not in ("from", "between"):
         return None
-    if any(is_bare_share(t) and word_of(then) != "of" for t, then in pairwise(tokens)):
+    bare = (t.number is not None and (t.number.unit is None or is_bare_share(t)) for t in tokens)
+    if any(
+        alone and word_of(then) not in ("of", "times") for alone, then in zip(bare, tokens[1:], strict=False)
+    ):
         return None
     made = replace(job, multiples=True, known={}, apart=[])
     return (made, tokens) if made.found(tokens) else None

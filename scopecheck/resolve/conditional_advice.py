@@ -17,6 +17,9 @@ from scopecheck.resolve.conditional import (
 from scopecheck.resolve.readings import is_switch
 from scopecheck.resolve.sides import Sides, Things, Tokens
 
+_CONDITIONAL = frozenset("if when whenever where wherever unless once while as provided case until".split())
+"""What tells that a condition is meant; 'at' and 'for' may say much else."""
+
 
 def why_not(sides: Sides, tokens: Tokens) -> Trouble | None:
     """The error for words with a condition in them that are not read; None where none stands there."""
@@ -63,6 +66,10 @@ def _beside_one(sides: Sides, match: Match, tokens: Tokens) -> Trouble | None:
     if not any(read_of) and not needs_none:
         return None
     names = [thing.text] if needs_none else []
+    if _CONDITIONAL.isdisjoint(match.pattern.plain.lower().split()):
+        unnamed = (f for f, read in zip(match.fills, read_of, strict=True) if not read)
+        if any(not sides.head(f.tokens) for f in unnamed):
+            return None  # 'at the closest' is no condition
     for fill, read in zip(match.fills, read_of, strict=True):
         if fill.slot.kind != "state":
             other = sides.head(fill.tokens) or f"what '{sides.job.text(fill.tokens)}' is said of"

@@ -328,7 +328,7 @@ def _fraction(before: list[Token], part: int) -> tuple[int, Fraction] | None:
 def with_tolerances(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`30 mm +0.2/-0.1 mm`, `180 °C (+5/-0 °C)` as `30 mm plus 0.2 mm minus 0.1 mm`, `30 (±0.2) mm` without
     the bracket."""
-    tokens = _with_unit_in_front(tokens)
+    tokens = _without_tolerance_words(_with_unit_in_front(tokens))
     for at in range(1, len(tokens) - 2):
         if not tokens[at - 1].number:
             continue
@@ -339,6 +339,28 @@ def with_tolerances(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             words = [replace(tokens[at], sort="word", text=w, number=None) for w in ("plus", "minus")]
             return (*tokens[:at], words[0], above, words[1], below, *tokens[at + width :])
     return tokens
+
+
+def _without_tolerance_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`30 mm with a tolerance of +0.2/-0.1 mm`, `30 mm, the tolerance being ±0.2 mm`: the deviations alone.
+
+    Where a phrase has the words, as `with a tolerance of ± 0.2 mm`, they stay.
+    """
+    texts = [t.text.lower() for t in tokens]
+    for at in range(1, len(tokens) - 2):
+        end = at
+        while end < len(tokens) - 1 and texts[end] in _OF_TOLERANCES:
+            end += 1
+        said = texts[at:end]
+        signed = texts[end][:1] == "+" or (texts[end] == "±" and "of" not in said)
+        if tokens[at - 1].number and signed and any(w.startswith(("toleran", "deviation")) for w in said):
+            return (*tokens[:at], *tokens[end:])
+    return tokens
+
+
+_OF_TOLERANCES = frozenset(
+    ", with the a of being is to within tolerance tolerances toleranced deviation deviations limits".split()
+)
 
 
 def _with_unit_in_front(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
@@ -387,7 +409,7 @@ def _deviations(tokens: tuple[Token, ...]) -> tuple[Token, Token, int] | None:
             values[sign], sign = plain, ""
         elif not number and not sign and token.text in ("+", "-", "−"):
             sign = "+" if token.text == "+" else "-"
-        elif number or token.text not in ("/", ","):
+        elif number or token.text not in ("/", ",", "and"):
             return None
         at += 1
     units = {v.number.unit for v in values.values() if v.number and v.number.unit}

@@ -132,9 +132,19 @@ def _circumstance(job: Job, tokens: tuple[Token, ...]) -> int | None:
     for at in range(first + 1, len(tokens) - 1):
         if word_of(tokens[at + 1]) in ("least", "most"):
             continue
-        if word_of(tokens[at]) in _CIRCUMSTANCES and job.readable(tokens[:at]):
+        limits = any(_may_limit(job, t) for t in tokens[at:])
+        if word_of(tokens[at]) in _CIRCUMSTANCES and not limits and job.readable(tokens[:at]):
             return at
     return None
+
+
+def _may_limit(job: Job, token: Token) -> bool:
+    """May a word behind a limit say more of that limit: a deviation, how close, how wide at most?"""
+    word, number = word_of(token), token.number
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    own = number is not None and (number.unit is None or number.unit.kind == kind)
+    extreme = word.endswith("est") and len(word) > 4
+    return own or extreme or word.startswith(("toleran", "deviat")) or token.text[:1] in ("+", "±")
 
 
 def _perhaps_unit(job: Job, tokens: tuple[Token, ...]) -> str:
@@ -195,7 +205,7 @@ def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> s
         word = word_of(token)
         if token.sort != "word" or word in NUMBER_WORDS or word in (members - FILLERS) | _OTHER_MEASURES:
             return False
-        if word == "per" or word in word_lists()["fractions"]:  # without it it is another quantity
+        if word in ("per", "strictly") or word in word_lists()["fractions"]:  # without it it is another limit
             return False
         known = word in FILLERS or word in own
         return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))

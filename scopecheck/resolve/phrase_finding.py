@@ -39,6 +39,8 @@ from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind, is_switch
 from scopecheck.resolve.shared_limits import (
     beside_a_multiple,
+    denies_the_first_alone,
+    excludes_a_value,
     has_number,
     leaves_open_of_what,
     limits_in_a_row,
@@ -343,6 +345,8 @@ class Job:
             return False
         if any(self._shares_the_words(members[0], later) for later in members[1:]):
             return True
+        if excludes_a_value(members[-1]):
+            return True  # '4, 6 or 8 but not 5': what is excluded is so of all of them
         own, others = (any(map(said, members)) for said in (self._names_own_amount, self.share_of_another))
         return own and others
 
@@ -405,7 +409,8 @@ class Job:
         if not isinstance(self.first, Typed):
             return True
         first = self.of_first
-        if self._declared(right) is not None or self._shares_the_words(left, right):
+        denied = denies_the_first_alone(left, right)
+        if self._declared(right) is not None or (not denied and self._shares_the_words(left, right)):
             return False
         apart = first._names_own_amount(left) and first.share_of_another(right)
         return not (apart or leaves_open_of_what(left, right))

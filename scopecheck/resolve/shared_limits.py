@@ -70,14 +70,26 @@ def shares_the_words(first: Tokens, later: Tokens, named: bool = False) -> bool:
     if amount and not _CARRIED.isdisjoint(said) and _OF_ITS_OWN.isdisjoint(more):
         return True
     if not _DENYING.isdisjoint(said) and more[0] in _COMPARED and _DENYING.isdisjoint(more):
-        # 'Not less than 4 mm and less than 6 mm' limits from both sides, and so denies the first alone.
-        return not (is_bare_limit(first) and is_bare_limit(later)) or is_upper(first) == is_upper(later)
+        return True
     if is_bare_limit(first) and _begins_with_a_difference(later):
         return True
     bare = all(map(has_number, first)) and not any(t.number and t.number.unit for t in first)
     if bare and more[0] in _COMPARED and "than" in more:  # 'one or more holes than ribs'
         return True
     return bare and has_number(later[0]) and not _GOING_ON.isdisjoint(more[1:])
+
+
+def denies_the_first_alone(first: Tokens, later: Tokens) -> bool:
+    """`Not less than 4 mm and less than 6 mm`: of two limits from both sides the 'not' denies the first."""
+    bare = is_bare_limit(first) and is_bare_limit(later)
+    return bare and word_of(first[0]) in ("not", "no") and is_upper(first) != is_upper(later)
+
+
+def excludes_a_value(tokens: Tokens) -> bool:
+    """`8 but not 5`: does a limit end in a value that is left out?"""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words) - 2) if words[i : i + 2] == ["but", "not"]), 0)
+    return bool(at) and has_number(tokens[at + 2]) and _OF_ITS_OWN.isdisjoint(words[at + 2 :])
 
 
 def beside_a_multiple(tokens: Tokens) -> bool:

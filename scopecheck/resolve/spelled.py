@@ -53,7 +53,12 @@ def with_hundreds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     at = 0
     while at < len(tokens):
         value, width = _great_number([word_of(t) for t in tokens[at:]])
-        if width and not (found and word_of(found[-1]) in _PARTS_IN):
+        part_in = bool(found) and word_of(found[-1]) in _PARTS_IN
+        if not part_in and (made := _digits_and_word(tokens[at : at + 3])):
+            found = [*shared_scale(found, _GREAT[word_of(tokens[at + 1])]), made]
+            at += 2
+            continue
+        if width and not part_in:
             words = " ".join(t.text for t in tokens[at : at + width])
             if width == 2 and word_of(tokens[at + 1]) in _GREAT:
                 found = shared_scale(found, _GREAT[word_of(tokens[at + 1])])
@@ -66,10 +71,28 @@ def with_hundreds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(found)
 
 
+def _digits_and_word(tokens: tuple[Token, ...]) -> Token | None:
+    """`2.5 million` as one number, whose last written place is as many times as great."""
+    number = tokens[0].number
+    scale = _GREAT.get(word_of(tokens[1])) if len(tokens) > 1 else None
+    if number is None or scale is None or number.unit is not None or not number.has_places:
+        return None
+    if word_of(tokens[-1]) == "millions":
+        return None  # 'thousand millions' is a phrase
+    zeros = len(str(scale)) - 1
+    text = f"{number.text} {tokens[1].text}"
+    made = Number(text, number.value * scale, number.decimals - zeros, None)
+    return replace(tokens[0], text=text, end=tokens[1].end, number=made)
+
+
 def shared_scale(before: list[Token], scale: int) -> list[Token]:
     """`two to` before `three dozen`, `three hundred`: what is two there is so many times as much."""
     joined = before[-1:] and word_of(before[-1]) in _JOINS
-    count = NUMBER_WORDS.get(word_of(before[-2])) if joined and len(before) > 1 else None
+    first = before[-2] if joined and len(before) > 1 else None
+    digits = first.number if first else None
+    count = NUMBER_WORDS.get(word_of(first)) if first else None
+    if first and digits and digits.unit is None and first.text.isdecimal():
+        count = int(first.text)
     if count is None or count >= scale:
         return before
     number = Number(str(scale * count), Fraction(scale * count), 0, None)

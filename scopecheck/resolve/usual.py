@@ -179,10 +179,18 @@ def with_signs_in_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     for at, token in enumerate(tokens):
         before_number = at + 1 < len(tokens) and tokens[at + 1].number is not None
         said = _SIGNS.get(token.text, ()) if token.sort == "sign" and before_number else ()
+        if (
+            token.text.lower() == "plus"
+            and before_number
+            and at
+            and tokens[at - 1].text.lower() in _ENDS_BEFORE
+        ):
+            continue  # 'from minus 5 °C to plus 20 °C'
         found += [replace(token, sort="word", text=word) for word in said] or [token]
     return tuple(found)
 
 
+_ENDS_BEFORE = frozenset("to and from between of than least most or above below about approximately".split())
 _SIGNS = {
     **dict.fromkeys(("≤", "<="), ("at", "most")), **dict.fromkeys(("≥", ">="), ("at", "least")),
     "<": ("less", "than"), ">": ("more", "than"),
