@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence, Set
 
 from scopecheck.answers.amended import Amended
 from scopecheck.answers.amended_stretch import Stretching
@@ -132,7 +132,22 @@ class _Telling:
             readings = listed(reading_label(self.after, r, with_words=True, labels=labels) for r in moved)
         else:
             readings = listed(reading_text(self.after, r, labels) for r in moved)
-        return sentence("amend", "other", relation=relation_text(finding.detail), readings=readings)
+        told = sentence("amend", "other", relation=relation_text(finding.detail), readings=readings)
+        if held := self._not_stretched(change, {r.group for r in moved}):
+            return sentence("amend", "other_unstretched", told=told, held=held)
+        return told
+
+    def _not_stretched(self, change: Change, moved: Set[int]) -> str:
+        """The hedges read as presumed, whose stretch nobody states: other readings are tried without any."""
+        stretched = {s.parameter for s in change.stretched}
+        hedges = [
+            p.group
+            for p in self.amended.joined.after.parameters
+            if p.key in stretched and p.group not in moved
+        ]
+        labels = self._differing(change)
+        words = (group_words(self.after.groups[group], labels) for group in hedges)
+        return listed(sentence("amend", "not_at_all", words=w) for w in words)
 
     def _stretched(self, change: Change, stretching: Stretching) -> str:
         """From which stretch of a hedge on which relation holds, and which without any stretch."""

@@ -76,7 +76,7 @@ def section(sheet: Sheet, finding: Finding) -> str:
     """
     if finding.stakes > 4:
         return str(finding.stakes)
-    if only_far_out(sheet, finding):
+    if only_by_far(sheet, finding):
         return "1"
     several = finding.stakes == 4 and phrases_moved(finding) > 1
     if several or _is_far(sheet, finding) or barred_by(sheet, finding):
@@ -136,6 +136,26 @@ def _is_far(sheet: Sheet, finding: Finding) -> bool:
     # Where it was not found how little does, a stretch may have to be of any size.
     unmeasured = not finding.best and any((d.group, d.reading) in stretched and not d.breaks for d in moved)
     return unmeasured or any(_far(sheet, d, [sheet.groups[d.group].wording]) for d in moved)
+
+
+def only_by_far(sheet: Sheet, finding: Finding) -> bool:
+    """Does nothing but a stretch of a large part keep a thing out that is met, or in that is lost?"""
+    return only_far_out(sheet, finding) or _only_far_in(sheet, finding)
+
+
+def _only_far_in(sheet: Sheet, finding: Finding) -> bool:
+    """Is a thing lost as presumed on every other reading too, stretches of a large part left aside?"""
+    lost = finding.question == "inside lost" and finding.quantifier == "base" and not finding.partly
+    if not lost or departures(finding) or not finding.kept_by or not finding.failing:
+        return False
+    ways = (finding.kept_by, *((r,) for r in finding.kept_too))
+    return all(any(_beyond_its_number(sheet, r) for r in way) for way in ways)
+
+
+def _beyond_its_number(sheet: Sheet, reread: Reread) -> bool:
+    """Is the stretch a large part of each number that the words have? Of words without one it never is."""
+    words = [p.words for p in sheet.groups[reread.group].places]
+    return all(_WRITTEN.search(text) for text in words) and _far(sheet, reread, words)
 
 
 def only_far_out(sheet: Sheet, finding: Finding) -> bool:

@@ -118,6 +118,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_way_by" if by and finding.ways else f"{form}_by" if by else "",
         f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
         f"{form}_end" if finding.detail == STATED_END else "",
+        f"{form}_no_names" if finding.question == "inside left open" and not finding.partly else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
         f"{form}_own" if _within_itself(sheet, finding) else "",

@@ -16,7 +16,7 @@ from scopecheck.report.grouping import (
     barred_by,
     departures,
     only_at_an_end,
-    only_far_out,
+    only_by_far,
     turning_labels,
 )
 from scopecheck.report.in_play import without_presumption
@@ -67,7 +67,7 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         return (sentence("quantifier", "every_other"),)
     if not told and finding.quantifier == "every" and (left := _settled_by(finding)):
         return (sentence("quantifier", "every_left", settled=listed(left)),)
-    if only_far_out(sheet, finding):
+    if only_by_far(sheet, finding):
         return (sentence("quantifier", "every_but_far"),)
     if told or finding.quantifier != "base":
         return told or (sentence("quantifier", finding.quantifier),)
@@ -175,7 +175,7 @@ def _unmet_word(sheet: Sheet, finding: Finding) -> str:
 
 def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The re-readings on which what is met as presumed is kept out, each of them alone or all together."""
-    if departures(finding) or only_far_out(sheet, finding):
+    if departures(finding) or only_by_far(sheet, finding):
         return ()
     told = kept_out_if(sheet, finding, turning_labels(sheet, finding))
     if not finding.unmet_together or len(told) < 2:

@@ -126,6 +126,8 @@ def open_places(
         at = [i for i in range(start, end) if i not in text.taken]
         if not at or any(i in skipped for i in range(start, end)):
             continue
+        if at == [start] and tokens[start].text in ("is", "are"):
+            continue  # 'even' is restated, of 'is even'
         if sort == "number" and left:
             digits = digits_at(tokens, start)
             if digits in left:

@@ -35,6 +35,8 @@ def plain_text(text: str, at: Occurrence) -> str:
         slot = at.slots.get(match.group(2))
         if not isinstance(slot, Listed):
             return match.group()
+        if len(slot.conditions) == 1 and not (slot.members or slot.there):
+            return slot.text  # a single limit, of which there are no several
         members = slot.text.replace(", and ", " and ").replace(", or ", " or ")
         # In braces where the list would run into what stands beside it.
         several = "," in members or (match.group() != match.string and re.search(r" (?:and|or) ", members))

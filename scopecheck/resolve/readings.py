@@ -253,12 +253,22 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
     kinds = reading.written.only_for
     if kinds and subject is not None and not any(is_kind(subject, kind) for kind in kinds):
         return f"only for {' or '.join(kinds)}"
+    if _RELATIVE in reading.axes and not any(_has_unit(b) for name, b in at.slots.items() if name != "x"):
+        return "only where a share is written"
     for raw in reading.written.only_when:
         held = condition_holds(raw, at.slots, names)
         # That a measured number is not nothing cannot be told, and is nearly always so.
         if held is False or (held is None and "!=" not in raw.text):
             return f"only when {plain_text(' '.join(raw.text.split()), at)}"
     return ""
+
+
+_RELATIVE = ("differences", "relative")
+"""What sets a reading on which a difference is a share of the number: a bare number, `7.4 ± 0.3`, is none."""
+
+
+def _has_unit(bound: Bound) -> bool:
+    return isinstance(bound, Typed) and bound.number is not None and bound.number.unit is not None
 
 
 def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool | None:

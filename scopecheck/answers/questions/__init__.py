@@ -271,7 +271,8 @@ def _both_ways(first: Finding, second: Finding) -> Finding:
 def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     """Is the finding only a consequence of another one at the same claim?"""
     if finding.question == "no reading fits all cases":
-        return any(f.stakes == 1 and f.question in ("outside met", "inside lost") for f in findings)
+        told = (f for f in findings if f.question in ("outside met", "inside lost"))
+        return any(f.stakes == 1 or _is_never_whole(f, finding) for f in told)
     if finding.question not in TOLD_BESIDE:
         return False
     same = [f for f in findings if f.claim == finding.claim and _in_every_way_of(f, finding)]
@@ -284,6 +285,11 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     if finding.question == "idle" and _by_its_own_lines(finding):
         return False
     return any(_tells_its_end(f, finding) for f in same)
+
+
+def _is_never_whole(lost: Finding, finding: Finding) -> bool:
+    """Is the one case that no reading fits lost in part on each, by what it leaves open itself?"""
+    return finding.cases == (lost.case,) and lost.quantifier == "every" and bool(lost.partly)
 
 
 def _in_every_way_of(graver: Finding, finding: Finding) -> bool:

@@ -295,6 +295,11 @@ def _dead_end(
     usual = _reach(prepared, instance, end, session.base)
     if usual is None or _reaches(end.op, usual, alone.value):
         return None
+    if end.op in ("<", ">"):
+        # '0 <= x < 52, x IS WHOLE': the line itself leaves out what lies before an end that is not in.
+        itself = Instance(replace(instance.claim, limitations=(limitation,)), (), instance.chain)
+        if _reach(prepared, itself, end, session.base) == usual:
+            return None
     never = _end_on_any(prepared, instance, end, alone) if _speaks_always(prepared, end, limitation) else None
     return _DeadEnd(end, usual, never)
 

@@ -127,7 +127,10 @@ def _with_twin(prepared: Prepared, shown: Finding, formula: Formula, meant: Form
 
 
 def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
-    """Which phrase of the claim's own words, re-read alone, changes what the claim takes in?"""
+    """Which phrase of the claim's own words, re-read alone, changes what the claim takes in?
+
+    Of words alike in several lines each line is told where details are asked for.
+    """
     session, sheet = prepared.session, prepared.sheet
     scope = instance.scope
     if not prepared.can_be_met(scope):
@@ -135,7 +138,8 @@ def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     asked: set[int] = set()
     for limitation in instance.own:
         for g in session.groups_in(limitation.formula):
-            if g in asked:
+            again = g in asked
+            if again and not prepared.details:
                 continue
             asked.add(g)
             turning = _Turning(prepared, instance, g)
@@ -144,7 +148,10 @@ def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
                     continue
                 if r == session.base.readings[g] and not _has_stretch(prepared, g, r):
                     continue
-                yield from _flip(prepared, limitation, instance, turning, (g, r))
+                if not again:
+                    yield from _flip(prepared, limitation, instance, turning, (g, r))
+                elif found := _flip_here(prepared, limitation, instance, turning, (g, r)):
+                    yield found
 
 
 class _Turning:
@@ -200,12 +207,35 @@ def _flip(
         with search.aside():
             changed = turning.gain if wider else turning.loss
             search.require(prepared.session.reads(*step), changed, *turning.rest)
-            turned = _turned_by(prepared, instance.own, step[0], wider)
-            if search.holds(turned):
-                search.require(turned)
+            for lines in ((limitation,), instance.own):
+                turned = _turned_by(prepared, lines, step[0], wider)
+                if search.holds(turned):
+                    search.require(turned)
+                    break
             finding = _with_thing(prepared, finding, search, instance.scope, wider)
         finding = _where_it_turns(prepared, finding, instance, step[0])
     yield finding
+
+
+def _flip_here(
+    prepared: Prepared, limitation: Limitation, instance: Instance, turning: _Turning, step: Step
+) -> Finding | None:
+    """What a reading that was told of another line with the same words changes by this line; else None."""
+    for wider in (True, False):
+        changed = turning.gain if wider else turning.loss
+        search = turning.search
+        with search.aside():
+            turned = _turned_by(prepared, (limitation,), step[0], wider)
+            search.require(prepared.session.reads(*step), changed, turned, *turning.rest)
+            if search.holds():
+                finding = replace(
+                    at_limitation("contested", 5, limitation),
+                    others=(step,),
+                    detail="wider" if wider else "narrower",
+                    bearer="challenger" if wider else "competitor",
+                )
+                return _with_thing(prepared, finding, search, instance.scope, wider)
+    return None
 
 
 def _turned_by(prepared: Prepared, own: tuple[Limitation, ...], group: int, wider: bool) -> Constraint:
@@ -263,18 +293,25 @@ def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step:
 def pairs(prepared: Prepared, limitation: Limitation) -> Iterator[Answer]:
     """Two phrases of one limitation that change what it takes in only when both are re-read."""
     session = prepared.session
+    rest = tuple(x.formula for x in prepared.limitations(limitation.claim) if x.label != limitation.label)
     for g, h in combinations(session.groups_in(limitation.formula), 2):
         departing = (session.departing(g), session.departing(h))
         found = at_limitation("pair", 5, limitation)
-        yield from _pair(prepared, found, limitation.formula, (g, h), departing)
+        yield from _pair(prepared, found, limitation.formula, (g, h), departing, rest)
 
 
 def _pair(
-    prepared: Prepared, finding: Finding, formula: Formula, pair: Step, required: tuple[Constraint, ...]
+    prepared: Prepared,
+    finding: Finding,
+    formula: Formula,
+    pair: Step,
+    required: tuple[Constraint, ...],
+    rest: tuple[Formula, ...] = (),
 ) -> Iterator[Finding]:
     """The thing on which only both re-readings of a pair of groups change what meets the formula.
 
-    A free stretch moves everything by itself, so a group with one makes no pair.
+    A free stretch moves everything by itself, so a group with one makes no pair. If there is one that meets
+    the `rest` of the claim, read as presumed, it is such a thing.
     """
     session = prepared.session
     if any(p.group in pair for p in prepared.sheet.parameters):
@@ -287,6 +324,9 @@ def _pair(
     for wider, change in ((True, met & ~base), (False, ~met & base)):
         if search.holds(change):
             search.require(change)
+            beside = [session.met(f, session.base) for f in rest]
+            if beside and search.holds(*beside):
+                search.require(*beside)
             bearer: Bearer = "challenger" if wider else "competitor"
             yield _with_thing(prepared, replace(finding, bearer=bearer), search, formula, wider)
             return
