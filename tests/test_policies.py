@@ -153,11 +153,11 @@ def test_what_a_report_prints_of_a_reading_can_be_pasted_as_a_pin(path: Path) ->
     assert made is not None
     wanted, pinned = {}, {}
     for g in (g for g in made.groups if g.document == "claims" and len(g.readings) > 1):
-        label = g.readings[-1].label
-        for words in {flat(common_words(g)), *(flat(group_words(g, [p.where])) for p in g.places)}:
-            # What two phrases have in common is pinned for one of them.
-            if pinned.setdefault(words, g.index) == g.index:
-                wanted[f"read {words} as {quoted(label)}".replace(GLUE, " ")] = g.places[0], label
+        label, common = g.readings[-1].label, flat(common_words(g))
+        if pinned.setdefault(common, g.index) != g.index:
+            continue  # what two phrases have in common is pinned for one of them
+        for words in {common, *(flat(group_words(g, [p.where])) for p in g.places)}:
+            wanted[f"read {words} as {quoted(label)}".replace(GLUE, " ")] = g.places[0], label
     again, found = read_sheet(Source(path.name, "\n".join([text, *wanted, ""])))
     assert again is not None, [d.message for d in found]
     left = {(p.where, p.words, *(r.label for r in g.readings)) for g in again.groups for p in g.places}

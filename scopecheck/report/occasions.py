@@ -235,7 +235,7 @@ def filled(slot: Slot, kind: Kind, numbers: Mapping[str, str]) -> str:
     if slot.kind in ("step", "moment"):
         return "rinsing" if slot.kind == "step" else "the end of drying"
     if slot.kind == "whole":
-        return "2"
+        return "1" if slot.name == "j" else "2"
     if slot.kind == "outcome":
         return f"the {NAMES[0]} is {numbers[slot.name]} without rounding"
     if slot.kind == "condition":

@@ -17,6 +17,7 @@ from scopecheck.core.model import (
     Rivals,
     Settled,
 )
+from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -94,6 +95,8 @@ class Groups:
     unfit: list[tuple[Defined, str, str, str]] = field(default_factory=list)
     """Definitions whose words stand where their meaning makes no sense: the words, the place, and why."""
     rivals: list[Rivals] = field(default_factory=list)
+    passed: list[Diagnostic] = field(default_factory=list)
+    """What was read past beside names, as warnings."""
 
     @property
     def claim_profile(self) -> Literal["US", "EPO"]:

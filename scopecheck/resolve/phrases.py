@@ -47,6 +47,7 @@ from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
+from scopecheck.resolve.passed_over import told, without_qualifiers
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.said_once import with_basis
 from scopecheck.resolve.sides import Sides
@@ -143,7 +144,24 @@ class Reader:
             job, tokens, words, subjects
         ):
             return found
-        return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
+        try:
+            return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
+        except Trouble:
+            if found := self._without_qualifiers(job, tokens, words, subjects):
+                return found
+            raise
+
+    def _without_qualifiers(
+        self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """The words without those that only say which thing is limited, which a warning tells; else None."""
+        for said, passed in without_qualifiers(job, tokens) if subjects and not job.sort else ():
+            with suppress(Trouble):
+                trying = self._trying()._job(said, words, subjects)
+                if is_read(*trying) and can_be_read(*trying):
+                    self.groups.passed.append(told(job, passed))
+                    return whole(*self._job(said, words, subjects))
+        return None
 
     def _free_of_each(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

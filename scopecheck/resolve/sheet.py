@@ -298,6 +298,7 @@ class _Resolving:
                 claim.number, desk.texts[claim.number], desk.symbols.get(claim.number, []), self.names.own
             )
             self.wrong += said
+        self.wrong += self.groups.passed
         return Sheet(
             title=self.settings.get("title", ""),
             profile=profile,

@@ -1,0 +1,81 @@
+"""Words beside a name that say which thing it is: 'at least two metering notches', 'angular intervals of'.
+
+They are read past only beside the name of what stands left of the colon, only where nothing else reads the
+line, and only if no phrase, no limit and no other name has them; a warning tells of each.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.resolve.catalogue import entries
+from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.parts import plural_of
+from scopecheck.resolve.patterns import Literals
+from scopecheck.resolve.phrase_finding import Job
+
+MOST_PASSED = 2
+"""More words in a row than these are no adjectives."""
+Tokens = tuple[Token, ...]
+
+
+def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """The words without those beside a name of what stands left of the colon, and the words left out."""
+    own = {form for s in job.subjects for form in _forms(s.text)}
+    others = {w for name in job.place.names.all() for w in name.lower().split()} - own
+    named = [i for i, t in enumerate(tokens) if word_of(t) in own]
+    if not named:
+        return
+    passed: set[int] = set()
+    for at in named:
+        for step in (-1, 1):
+            beside = at + step
+            while 0 <= beside < len(tokens) and abs(beside - at) <= MOST_PASSED:
+                if not _says_which(tokens[beside], others | own):
+                    break
+                passed.add(beside)
+                beside += step
+    if passed:
+        kept = tuple(t for i, t in enumerate(tokens) if i not in passed)
+        yield kept, tuple(tokens[i] for i in sorted(passed))
+
+
+def told(job: Job, words: Tokens) -> Diagnostic:
+    """That the words were read past, and what to do if they matter."""
+    name = job.subjects[0].text
+    said = " ".join(t.text for t in words)
+    return Diagnostic(
+        "warning", job.span(words[:1]), f"'{said}' is read past",
+        f"It stands beside the name '{name}', and no phrase has it.",
+        f"if it says which of several are limited, declare these by a name of their own: {said} {name}",
+    )  # fmt: skip
+
+
+def _says_which(token: Token, names: set[str]) -> bool:
+    word = word_of(token)
+    if token.sort != "word" or len(word) < 4 or word in names or word in FILLERS or word in NUMBER_WORDS:
+        return False
+    if word.endswith("est") or word.startswith(("non-", "un")) or word in word_lists()["fractions"]:
+        return False
+    ordinal = word in listed("mention", "ordinals") | listed("mention", "new")
+    return not (ordinal or word in listed("nouns", "stops") or word in _of_phrases())
+
+
+@cache
+def _of_phrases() -> frozenset[str]:
+    """Every word that some phrase has."""
+    elements = (e for entry in entries() for p in entry.patterns for e in p.elements)
+    return frozenset(w for e in elements if isinstance(e, Literals) for option in e.options for w in option)
+
+
+def _forms(name: str) -> Iterator[str]:
+    """The words of a name, each in the singular and the plural."""
+    for word in name.lower().split():
+        if len(word) > 2:
+            yield from (word, plural_of(word), word.removesuffix("s"), word.removesuffix("es"))
