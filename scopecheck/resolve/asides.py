@@ -159,10 +159,13 @@ def measures(
     kind = first.kind or PLAIN_KIND
     timed = kind.dimension == _TIME and words[:1] in (["for"], ["during"], ["after"])
     said = 0
-    while said < len(words) and _leads(words[said], own, kind):
+    bare = first.unit is not None and first.unit.symbol == "%"
+    while said < len(words) and (_leads(words[said], own, kind) or _is_measure(words[said], kind, bare)):
         said += 1
+    if width := run_at([word_of(t) for t in tokens], 0, "asides", "before_limits"):
+        yield Aside(tokens[width:], tokens[:width])
     for end in range(said, 0, -1):
-        if timed or any(_is_measure(w, kind) for w in words[:end]):
+        if timed or any(_is_measure(w, kind, bare) for w in words[:end]):
             yield Aside(tokens[end:], tokens[:end])
     last = word_of(tokens[-1])
     apart = (last, kind.dimension) in (("apart", _LENGTH), ("later", _TIME))
@@ -174,10 +177,13 @@ def _leads(word: str, own: set[str], kind: Kind) -> bool:
     return word in listed("asides", "leading") or word in own or _is_measure(word, kind)
 
 
-def _is_measure(word: str, kind: Kind) -> bool:
+def _is_measure(word: str, kind: Kind, in_per_cent: bool = False) -> bool:
     """Whether the word is what a quantity of the kind is called, besides its own name."""
+    if in_per_cent and word in listed("asides", "of_shares"):
+        return True
     if word in listed("asides", "of_shares") | listed("asides", "holding"):
-        return (not kind.dimension and kind != PLAIN_KIND) or (kind.adds_up and bool(kind.dimension))
+        per = any(power < 0 for _, power in kind.dimension)  # so much in so much of another
+        return (not kind.dimension and kind != PLAIN_KIND) or (kind.adds_up and bool(kind.dimension)) or per
     if word in listed("asides", "of_times"):
         return kind.dimension == _TIME
     if word in listed("asides", "of_lengths"):

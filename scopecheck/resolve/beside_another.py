@@ -195,8 +195,10 @@ def multiples(job: Job, tokens: tuple[Token, ...]) -> Read | None:
 
 
 def to_a_multiple(job: Job, tokens: tuple[Token, ...]) -> Read | None:
-    """`from 5 mm to half the rim`: a range of which an end is a multiple of another quantity."""
-    if len(job.subjects) != 1 or job.sort or job.multiples or word_of(tokens[0]) not in ("from", "between"):
+    """`from 5 mm to half the rim`, `half the rim ± 5 %`: a range with a multiple of another quantity."""
+    if len(job.subjects) != 1 or job.sort or job.multiples:
+        return None
+    if word_of(tokens[0]) not in ("from", "between") and not any(t.text == "±" for t in tokens):
         return None
     bare = (t.number is not None and (t.number.unit is None or is_bare_share(t)) for t in tokens)
     if any(
@@ -273,6 +275,8 @@ def _per_one(job: Job, before: tuple[Token, ...], behind: tuple[Token, ...]) -> 
         share = job.of(own).quotient(other)
         if share is None or not isinstance(share.first, Typed) or not any(map(has_number, limit)):
             continue
+        if all(map(has_number, limit)):
+            continue  # of a number alone a phrase asks whether it is exact
         # What numbers of things are beside each other is exact: no reading of it rounds or measures.
         made = share.of(replace(share.subjects[0], bound=replace(share.first, whole=True)))
         if made.readable(limit):

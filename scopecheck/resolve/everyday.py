@@ -104,8 +104,33 @@ def with_commas(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return (*tokens[:at], replace(tokens[at], text=","), *tokens[at + 1 : -1])
 
 
+def with_ratio_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
+    """`oil/gum is at least 2`, `oil:gum is`, of the two left of the colon, as the ratio of oil to gum."""
+    said = [t.text.lower() for t in tokens]
+    at = next((i for i in range(1, len(said) - 1) if said[i] in ("/", ":")), 0)
+    ends = [len(n.split()) for n in names]
+    if not at or len(names) != 2 or "ratio" in said:
+        return tokens
+    if [" ".join(said[:at]), " ".join(said[at + 1 : at + 1 + ends[1]])] != [n.lower() for n in names]:
+        return tokens
+    first, joiner = tokens[0], replace(tokens[at], sort="word", text="to")
+    before = (replace(first, sort="word", text=word, end=first.start) for word in ("ratio", "of"))
+    return (*before, *tokens[:at], joiner, *tokens[at + 1 :])
+
+
+def _with_ratio_parted(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`stroke-to-bore ratio` as stroke to bore ratio."""
+    for at, token in enumerate(tokens[:-1]):
+        names = token.text.split("-to-")
+        if len(names) == 2 and all(names) and tokens[at + 1].text.lower() == "ratio":
+            words = (replace(token, text=word, end=token.start) for word in (names[0], "to"))
+            return (*tokens[:at], *words, replace(token, text=names[1]), *tokens[at + 1 :])
+    return tokens
+
+
 def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`ratio of oil/salt`, `ratio oil:salt`, `oil/salt ratio` as that of oil to salt; a ratio by weight."""
+    tokens = _with_ratio_parted(tokens)
     texts = [t.text.lower() for t in tokens]
     for at in range(len(tokens) - 2, -1, -1):
         if texts[at : at + 2] == ["aspect", "ratio"]:
@@ -134,6 +159,8 @@ def with_ratios(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 def without_name_before_inclusive(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
     """`between 6 and 96 wells inclusive`, `six wells or more` without the name of what is counted."""
+    if len(tokens) > 4 and tokens[-2].text == "," and tokens[-1].text.lower() in _forms(name):
+        return tokens[:-2] if _counts(tokens[-3]) else tokens  # 'at least 3, preferably 5, cycles'
     if len(tokens) > 3 and [t.text.lower() for t in tokens[-2:]] in _ENDLESS:
         named = tokens[-3].text.lower() in _forms(name) and _counts(tokens[-4])
         return (*tokens[:-3], *tokens[-2:]) if named else tokens
@@ -353,7 +380,8 @@ def _without_tolerance_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             end += 1
         said = texts[at:end]
         signed = texts[end][:1] == "+" or (texts[end] == "±" and "of" not in said)
-        if tokens[at - 1].number and signed and any(w.startswith(("toleran", "deviation")) for w in said):
+        behind = tokens[at - 1].number or (texts[end] == "±" and texts[at] == "," and at > 1)
+        if behind and signed and any(w.startswith(("toleran", "deviation")) for w in said):
             return (*tokens[:at], *tokens[end:])
     return tokens
 
@@ -440,6 +468,8 @@ def with_things_per(
     """
     texts = ["per" if t.text == "/" else t.text.lower() for t in tokens]
     places = [at for at, text in enumerate(texts) if text == "per" and at > 1]
+    if any(_per(texts, at)[0] for at in places) and isinstance(subject, Typed) and not subject.whole:
+        tokens = tuple(map(_spelled_out, tokens))
     for at in reversed(places):
         unit, end = _per(texts, at)
         first = next((i for i in range(at - 1, -1, -1) if tokens[i].number), at)
@@ -471,6 +501,14 @@ def with_things_per(
         tokens = (*tokens[:first], one, *tokens[end:])
         texts = [t.text.lower() for t in tokens]
     return tokens
+
+
+def _spelled_out(token: Token) -> Token:
+    """`two` as a number."""
+    count = NUMBER_WORDS.get(token.text.lower())
+    if token.number or not count:
+        return token
+    return replace(token, sort="number", number=Number(str(count), Fraction(count), 0, None))
 
 
 def _per(texts: list[str], at: int) -> tuple[Unit | None, int]:

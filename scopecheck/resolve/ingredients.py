@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.core.declared import Composition
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
@@ -31,6 +32,27 @@ def by_ingredient(made: Composition, tokens: tuple[Token, ...]) -> list[Piece]:
                 at += 1
             start, named = at, ""
     return pieces if start == len(words) else []
+
+
+def closing(made: Composition, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]]:
+    """`consisting of 30 to 60 wt% of silica and 5 to 8 wt% of soda`: of what, and how much of each.
+
+    All of the words as the latter where they do not close the composition with an amount of each.
+    """
+    head = 2 if [word_of(t) for t in tokens[:2]] in (["consisting", "of"], ["consists", "of"]) else 0
+    pieces = by_ingredient(made, tokens[head:]) if head else []
+    if len(pieces) < 2 or not all(any(t.number for t in said) for _, said in pieces):
+        return (), tokens
+    listed_ = list(tokens[:head])
+    for at, (name, said) in enumerate(pieces):
+        joiner = "and" if at == len(pieces) - 1 else ","
+        if at:
+            joined = replace(
+                said[-1], sort="mark" if joiner == "," else "word", text=joiner, end=said[-1].start
+            )
+            listed_.append(joined)
+        listed_ += said[len(said) - len(name.split()) :]
+    return tuple(listed_), tokens[head:]
 
 
 def without_verb(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from functools import cache
 
 from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -35,15 +36,27 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     passed: set[int] = set()
     for at in named:
         for step in (-1, 1):
-            beside = at + step
-            while 0 <= beside < len(tokens) and abs(beside - at) <= MOST_PASSED:
+            run, beside = set[int](), at + step
+            while 0 <= beside < len(tokens) and len(run) < MOST_PASSED:
                 if not _says_which(tokens[beside], others | own):
                     break
-                passed.add(beside)
+                run.add(beside)
                 beside += step
+            # Behind a name a noun ends the words; between two names a verb may stand.
+            ended = beside == len(tokens) if step > 0 else beside < 0 or word_of(tokens[beside]) not in own
+            passed |= run if ended else set()
     if passed:
         kept = tuple(t for i, t in enumerate(tokens) if i not in passed)
         yield kept, tuple(tokens[i] for i in sorted(passed))
+
+
+def of_each_bearer(tokens: Tokens) -> Tokens:
+    """`each flange having from 14 to 18 holes`, of the holes of two flanges, as each; else nothing."""
+    said = [word_of(t) for t in tokens]
+    if said[:1] not in (["each"], ["both"]):
+        return ()
+    at = next((i for i in range(1, min(len(said), 6)) if said[i] in ("having", "has", "have", "with")), 0)
+    return (replace(tokens[0], text="each"), *tokens[at + 1 :]) if at > 1 else ()
 
 
 def told(job: Job, words: Tokens) -> Diagnostic:

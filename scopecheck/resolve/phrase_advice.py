@@ -32,6 +32,11 @@ _OTHER_MEASURES = frozenset(
 """Words that say which value is limited, or what is measured: without them it is another limit."""
 
 
+def shortened(words: str) -> str:
+    """The words as an error's heading has room for them, cut between two of them."""
+    return words if len(words) <= 60 else f"{words[:57].rpartition(' ')[0]} ..."
+
+
 def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     """The error for words that no phrase reads, with the likeliest way to write them."""
     words, span = job.text(tokens), job.span(tokens)
@@ -41,21 +46,23 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if help := _without_place(job, tokens):
         place = job.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
         cause = f"'{place}' is no declared name, so it is no value here."
-        return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
+        return trouble(span, f"no phrase reads '{shortened(words)}'", cause, help)
+    if other := _mean_of(job, tokens) or _chain(job, tokens):
+        return trouble(span, f"no phrase reads '{shortened(words)}'", *other)
     cause = "The words right of a colon are read as one phrase, whole."
     if shorter := _shorter(job, tokens, literals):
         unit = _perhaps_unit(job, tokens)
-        return trouble(span, f"no phrase reads '{words[:60]}'", cause, f"lift only: {shorter}{unit}")
+        return trouble(span, f"no phrase reads '{shortened(words)}'", cause, f"lift only: {shorter}{unit}")
     if (at := _circumstance(job, tokens)) is not None:
         help = (
             f"lift only: {job.text(tokens[:at])}; and mark the rest: not restated : {job.text(tokens[at:])}"
         )
-        return trouble(span, f"no phrase reads '{words[:60]}'", _HOW_MEASURED, help)
+        return trouble(span, f"no phrase reads '{shortened(words)}'", _HOW_MEASURED, help)
     if isinstance(job.first, LISTS):
         if {"and", "or"} <= set(map(word_of, tokens)) and "," not in map(word_of, tokens):
             name = job.subjects[0].text
             help = f'put a reading below for each way: reading "..." : ... IN {name} AND (... OR ...)'
-            return trouble(span, f"no phrase reads '{words[:60]}'", _WHICH_TOGETHER, help)
+            return trouble(span, f"no phrase reads '{shortened(words)}'", _WHICH_TOGETHER, help)
         loose = matches(tokens, job.place.phrases, job.tests(any_item=True))
         for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
             for member in fill.members:
@@ -69,22 +76,19 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if isinstance(job.first, Typed) and not word_list("asides", "what_is_left").isdisjoint(
         map(word_of, tokens)
     ):
-        return trouble(span, f"no phrase reads '{words[:60]}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
+        return trouble(span, f"no phrase reads '{shortened(words)}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
     if job.sort in ("steps", "sequences") and (wrong := _no_step(job, tokens)):
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
     if several := _several_of_one(job, tokens):
-        return trouble(span, f"no phrase reads '{words[:60]}'", *several)
+        return trouble(span, f"no phrase reads '{shortened(words)}'", *several)
     if how_long := _how_long(job, tokens):
-        return trouble(span, f"no phrase reads '{words[:60]}'", cause, how_long)
+        return trouble(span, f"no phrase reads '{shortened(words)}'", cause, how_long)
     if whole := _of_undeclared(job, tokens):
         cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
         help = f"declare it under this name: {_bare(whole)}  {_like_first(job)}"
-        return trouble(span, f"no phrase reads '{words[:60]}'", cause, help)
-    if chain := _chain(job, tokens):
-        cause = "A ratio of more than two numbers is no phrase; each two of them are one."
-        return trouble(span, f"no phrase reads '{words[:60]}'", cause, chain)
+        return trouble(span, f"no phrase reads '{shortened(words)}'", cause, help)
     near = _nearest(job, tokens)
     more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
     field = job.place.names.field_of(job.subjects[0].text) if job.subjects else None
@@ -92,14 +96,14 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if field and isinstance(first, Typed) and first.kind and first.kind.adds_up:
         more += f", such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
     if unknown := _undeclared(job, tokens, literals):
-        return trouble(span, f"no phrase reads '{words[:60]}'", *_no_value(job, unknown, more))
+        return trouble(span, f"no phrase reads '{shortened(words)}'", *_no_value(job, unknown, more))
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
         cause = f"Read up to here: '{read}'; these words are left: '{job.text(left)}'."
     listed = list(dict.fromkeys(p.plain for p in near))
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
     cause = _operands(job, tokens, near) or cause
-    return trouble(span, f"no phrase reads '{words[:60]}'", cause, (help + more).removeprefix("; or "))
+    return trouble(span, f"no phrase reads '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
 
 
 def _no_value(job: Job, unknown: str, more: str) -> tuple[str, str]:
@@ -286,15 +290,30 @@ def bare_parts_per(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
     return None
 
 
-def _chain(job: Job, tokens: tuple[Token, ...]) -> str:
-    """What to write for a ratio of 1:2:3 between as many things as it has numbers; else ''."""
+def _mean_of(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """Why `a mean pore diameter of 9 nm` is no limit of a pore diameter, and what to write; else None."""
+    said = [word_of(t) for t in tokens if word_of(t) not in ("a", "an", "the")]
+    name = job.subjects[0].text.lower() if len(job.subjects) == 1 else ""
+    which = said[0] if said and said[0] in ("mean", "average", "median") else ""
+    if not which or not name or said[1 : 1 + len(name.split())] != name.split():
+        return None
+    cause = "A mean of several values is another quantity than each of them."
+    return (
+        cause,
+        f"declare it under this name: {which} {name}  {_like_first(job)}; and write it left of the colon",
+    )
+
+
+def _chain(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """Why a ratio of 1:2:3 between as many things is no phrase, and what to write; else None."""
     written = next((w for w in job.text(tokens).split() if w.count(":") > 1), "")
     numbers, names = written.rstrip(",.;").split(":"), [s.text for s in job.subjects]
     if len(numbers) != len(names) or not all(n.replace(".", "").isdecimal() for n in numbers):
-        return ""
+        return None
     pairs = zip(pairwise(names), pairwise(numbers), strict=True)
     facts = ", ".join(f"{a} / {b} = {first} / {second}" for (a, b), (first, second) in pairs)
-    return f"write the meaning in symbols after the words: two blanks, exactly, {facts}"
+    cause = "A ratio of more than two numbers is no phrase; each two of them are one."
+    return cause, f"write the meaning in symbols after the words: two blanks, exactly, {facts}"
 
 
 def _without_place(job: Job, tokens: tuple[Token, ...]) -> str:

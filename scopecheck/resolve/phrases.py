@@ -29,6 +29,7 @@ from scopecheck.resolve.everyday import (
     with_least_or_most,
     with_one_second,
     with_parts_per,
+    with_ratio_named,
     with_ratios,
     with_things_per,
     with_tolerances,
@@ -42,12 +43,12 @@ from scopecheck.resolve.everyday import (
 )
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
-from scopecheck.resolve.ingredients import by_ingredient, without_verb
+from scopecheck.resolve.ingredients import by_ingredient, closing, without_verb
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
-from scopecheck.resolve.passed_over import told, without_qualifiers
+from scopecheck.resolve.passed_over import of_each_bearer, told, without_qualifiers
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.said_once import with_basis
 from scopecheck.resolve.sides import Sides
@@ -67,12 +68,15 @@ from scopecheck.resolve.usual import (
     with_shares,
     with_signs_in_words,
     with_usual_words,
+    without_combinations,
+    without_every,
 )
 from scopecheck.resolve.whichever import with_the_greater
 
 MOST_WORDS = 60
 _SAID_OTHERWISE = (
-    without_dots, with_unit_behind, with_the_greater, with_hours, with_usual_words, with_hundreds,
+    without_dots, with_unit_behind, with_the_greater, with_hours, with_usual_words,
+    without_combinations, with_hundreds,
     with_commas, with_both, with_divisible, as_alternatives, with_tolerances, with_plain_limits, with_ratios,
 )  # fmt: skip
 """What is said in other words, whatever it is said of: each hands on to the next."""
@@ -155,11 +159,15 @@ class Reader:
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
         """The words without those that only say which thing is limited, which a warning tells; else None."""
-        for said, passed in without_qualifiers(job, tokens) if subjects and not job.sort else ():
+        if not subjects or job.sort:
+            return None
+        each = of_each_bearer(tokens) if len(subjects) > 1 else ()
+        ways = [(each, ())] if each else []
+        for said, passed in (*ways, *without_qualifiers(job, each or tokens)):
             with suppress(Trouble):
                 trying = self._trying()._job(said, words, subjects)
                 if is_read(*trying) and can_be_read(*trying):
-                    self.groups.passed.append(told(job, passed))
+                    self.groups.passed += [told(job, passed)] if passed else []
                     return whole(*self._job(said, words, subjects))
         return None
 
@@ -283,7 +291,12 @@ class Reader:
         if len(subjects) > 1 or not isinstance(made, Composition):
             return None
         jobs: list[Read] = []
-        for name, said in by_ingredient(made, tokens):
+        closed, rest = closing(made, tokens)
+        if closed:
+            jobs.append(self._job(closed, words, subjects))
+            if not is_read(*jobs[0]):
+                return None
+        for name, said in by_ingredient(made, rest):
             share = self.names.declarations[name]
             assert isinstance(share, NumberDecl)
             one = (Subject(number_of(share), name, subjects[0].span),)
@@ -292,7 +305,7 @@ class Reader:
             if found is None:
                 return None
             jobs.append(found)
-        for job, _ in jobs:
+        for job, _ in jobs[bool(closed) :]:
             self.names.speak(job.subjects[0].text)
         parts = tuple(whole(*job) for job in jobs)
         return All(parts) if len(parts) > 1 else next(iter(parts), None)
@@ -366,6 +379,9 @@ class Reader:
         members = with_members(made[1], made[0].first)
         if members != made[1]:
             yield self._job_of(members, words, subjects)
+        ratio = with_ratio_named(tokens, tuple(s.text for s in subjects))
+        if ratio is not tokens:
+            yield self._job_of(self._amounts(ratio, words, subjects), words, subjects)
         named = with_both_named(made[1], tuple(s.text for s in subjects))
         if named is not made[1]:
             yield self._job_of(named, words, subjects)
@@ -443,6 +459,7 @@ class Reader:
         tokens = without_name_before_inclusive(tokens, subjects[0].text)
         tokens = without_name_behind_ordinals(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
+        tokens = without_every(tokens, subjects[0].bound)
         tokens = with_celsius(tokens, subjects[0].bound)
         tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))
         tokens = without_signs(tokens, subjects[0].text)

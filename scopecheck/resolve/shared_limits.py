@@ -16,7 +16,7 @@ from scopecheck.resolve.chart import word_of
 Tokens = tuple[Token, ...]
 _OF_LIMITS = frozenset(
     "at least most not no more less fewer greater larger higher smaller lower than exceeding up to from"
-    " between and or about approximately above below over under".split()
+    " between and or about approximately above below over under minimum maximum min max".split()
 )
 _GREATER = frozenset("more greater larger higher exceeding above over".split())
 _LESSER = frozenset("less fewer smaller lower below under".split())
@@ -106,7 +106,9 @@ def is_upper(tokens: Tokens) -> bool:
     """Is a bare limit one from above?"""
     words = {word_of(t) for t in tokens}
     negated = not words.isdisjoint(("not", "no"))
-    return not words.isdisjoint(("most", "up")) or not words.isdisjoint(_GREATER if negated else _LESSER)
+    return not words.isdisjoint(("most", "up", "maximum", "max")) or not words.isdisjoint(
+        _GREATER if negated else _LESSER
+    )
 
 
 def limits_in_a_row(tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:

@@ -29,8 +29,9 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     told = [sides[w] for w in said if w in sides]
     negated = "not" in said
     own = set(name.lower().split())
-    if not told and name.lower().endswith(_SAYS_HOW) and own <= set(said):
-        told = [True]  # 'is dimmed', of what is called dimmed
+    alone = set(said) - own <= {"is", "are", "be", "being", "not"}
+    if not told and own <= set(said) and (alone or name.lower().endswith(_SAYS_HOW)):
+        told = [True]  # 'is dimmed', of what is called dimmed; 'is hollow', of what is called so
     if len(told) != 1 or any(t.sort != "word" for t in tokens) or not others.isdisjoint(said):
         return None
     kept, nouns = _parted(said, set(sides))

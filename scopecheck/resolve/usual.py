@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.foundations.quantity import Unit, find_unit, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
@@ -37,6 +39,57 @@ _THAN = tuple([word, "than"] for word in _COMPARED)
 _ENDS = (["inclusive", ")"], ["exclusive", ")"], ["inclusive"], ["exclusive"])
 
 
+_BEFORE_THAT = (
+    "than",
+    "half",
+    "twice",
+    "exceeding",
+    "exceeds",
+    "exceed",
+    "below",
+    "above",
+    "as",
+    "from",
+    "to",
+)
+"""What stands before 'that of the rim' where the rim itself is meant."""
+
+
+def _between_numbers(tokens: tuple[Token, ...], at: int) -> bool:
+    return 0 < at < len(tokens) - 1 and bool(tokens[at - 1].number and tokens[at + 1].number)
+
+
+def _with_usual_runs(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """The words with what is listed for runs of them; their places are those of the first of them."""
+    texts = [t.text.lower() for t in tokens]
+    said = _usual_runs()
+    if said.keys().isdisjoint(texts):
+        return tokens
+    found, at = list[Token](), 0
+    while at < len(tokens):
+        run = next((r for r in said.get(texts[at], ()) if tuple(texts[at : at + len(r[0])]) == r[0]), None)
+        if run is None:
+            found.append(tokens[at])
+            at += 1
+            continue
+        words, instead = run
+        first, last = tokens[at], tokens[at + len(words) - 1]
+        ends = [*(first.start for _ in instead[1:]), last.end]
+        for word, end in zip(instead, ends, strict=True):
+            found.append(replace(first, sort="mark" if word == "," else "word", text=word, end=end))
+        at += len(words)
+    return tuple(found)
+
+
+@cache
+def _usual_runs() -> dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]]:
+    """What is read in place of runs of words, by their first word, the longest first."""
+    found: dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]] = {}
+    for said, instead in word_lists()["usual_runs"].items():
+        found.setdefault(said.split()[0], []).append((tuple(said.split()), tuple(instead.split())))
+    return {first: sorted(of, key=lambda r: -len(r[0])) for first, of in found.items()}
+
+
 def _steps_named(texts: list[str]) -> int:
     """How many words name steps by their letters, before how often they are repeated: `steps (c) and (d)`."""
     count = 0
@@ -50,14 +103,21 @@ _OF_STEPS = ("the", "step", "steps", "and", "to", "all", "said", "ii", "iii", "i
 
 def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`chosen from` as selected from, `A as well as B` as A and B, `ratio between A and B` as of A to B."""
+    tokens = _with_usual_runs(tokens)
     texts = [t.text.lower() for t in tokens]
     if texts[-2:] == ["in", "number"] and len(texts) > 2:
         tokens = tokens[:-2]
     found, at = list[Token](), 0
     while at < len(tokens):
         token, between = tokens[at], texts[max(at - 1, 0) : at + 1] == ["ratio", "between"]
-        if texts[at : at + 2] in (["chosen", "from"], ["chosen", "among"]):
+        if texts[at : at + 2] == ["chosen", "from"]:
             found.append(replace(token, text="selected"))
+        elif texts[at : at + 2] == ["that", "of"] and at and texts[at - 1] in _BEFORE_THAT:
+            at += 1
+        elif texts[at] == "through" and "from" in texts[:at] and _between_numbers(tokens, at):
+            found.append(replace(token, text="to"))
+        elif texts[at : at + 2] == ["without", "exceeding"] and any(t.number for t in tokens[:at]):
+            found += (replace(token, text="and", end=token.start), replace(token, text="not"))
         elif texts[at : at + 3] == ["period", "of", "time"]:
             found.append(token)
             at += 2
@@ -225,7 +285,9 @@ def with_parity(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tokens
 
 
-_LIMITS = ("not", "no", "exceeding", "between", "from", "at", "less", "more", "fewer", "up")
+_LIMITS = frozenset(
+    "not no exceeding between from at less more fewer up greater larger over above below under".split()
+)
 
 
 def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
@@ -292,6 +354,33 @@ def _of_a_clock(token: Token) -> Token:
 
 
 _CLOCK = regex(r"(\d+):([0-5]\d)")
+
+
+def without_every(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`once every two to four weeks`, of the time in between, as two to four weeks.
+
+    Whether one number is a fixed spacing a phrase asks.
+    """
+    kind = subject.kind if isinstance(subject, Typed) else None
+    texts = [t.text.lower() for t in tokens]
+    start = 2 if texts[:2] == ["once", "every"] else texts[:1] == ["every"]
+    several = start and any(w in ("to", "-", "and", "or") for w in texts[start:])
+    return tokens[start:] if several and kind is not None and kind.dimension == _TIME else tokens
+
+
+def without_combinations(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`one or more selected from A, B and combinations thereof` as of A and B: 'or more' says so already."""
+    texts = [t.text.lower() for t in tokens]
+    several = texts[:3] in (["one", "or", "more"], ["at", "least", "one"])
+    mixed = texts[-1:] == ["thereof"] and texts[-2:-1] in (["combinations"], ["mixtures"], ["blends"])
+    if not several or not mixed or texts[-3:-2] not in (["and"], ["or"]):
+        return tokens
+    end = len(tokens) - 3 - (texts[-4] == ",")
+    kept, commas = tokens[:end], [i for i in range(end) if texts[i] == ","]
+    if not commas or {"and", "or"}.intersection(texts[commas[-1] : end]):
+        return kept
+    joined = replace(tokens[commas[-1]], sort="word", text="and")
+    return (*kept[: commas[-1]], joined, *kept[commas[-1] + 1 :])
 
 
 def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
