@@ -17,10 +17,12 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.patterns import Literals
 from scopecheck.resolve.phrase_finding import Job
 
+_ENDING = frozenset(("", *"having has have with of carrying carries lasting being is are each".split()))
 MOST_PASSED = 2
 """More words in a row than these are no adjectives."""
 Tokens = tuple[Token, ...]
@@ -29,21 +31,25 @@ Tokens = tuple[Token, ...]
 def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """The words without those beside a name of what stands left of the colon, and the words left out."""
     own = {form for s in job.subjects for form in _forms(s.text)}
-    others = {w for name in job.place.names.all() for w in name.lower().split()} - own
+    names = (set(name.lower().split()) for name in job.place.names.all())
+    others = {word for words in names if own.isdisjoint(words) for word in words}
     named = [i for i, t in enumerate(tokens) if word_of(t) in own]
     if not named:
         return
+    # 'Planet wheels' are planets; an oil phase is no oil.
+    counted = job.sort == "parts" or all(isinstance(s.bound, Typed) and s.bound.whole for s in job.subjects)
     passed: set[int] = set()
     for at in named:
-        for step in (-1, 1):
+        for step in (-1, 1) if counted else (-1,):
             run, beside = set[int](), at + step
             while 0 <= beside < len(tokens) and len(run) < MOST_PASSED:
                 if not _says_which(tokens[beside], others | own):
                     break
                 run.add(beside)
                 beside += step
-            # Behind a name a noun ends the words; between two names a verb may stand.
-            ended = beside == len(tokens) if step > 0 else beside < 0 or word_of(tokens[beside]) not in own
+            # Behind a name a noun ends the words, or a verb follows; between two names a verb may stand.
+            next_to = word_of(tokens[beside]) if 0 <= beside < len(tokens) else ""
+            ended = next_to in _ENDING if step > 0 else next_to not in own
             passed |= run if ended else set()
     if passed:
         kept = tuple(t for i, t in enumerate(tokens) if i not in passed)
@@ -66,15 +72,20 @@ def told(job: Job, words: Tokens) -> Diagnostic:
     return Diagnostic(
         "warning", job.span(words[:1]), f"'{said}' is read past",
         f"It stands beside the name '{name}', and no phrase has it.",
-        f"if it says which of several are limited, declare these by a name of their own: {said} {name}",
+        "if it says which of several are limited, declare these by a name of their own",
     )  # fmt: skip
 
 
 def _says_which(token: Token, names: set[str]) -> bool:
     word = word_of(token)
-    if token.sort != "word" or len(word) < 4 or word in names or word in FILLERS or word in NUMBER_WORDS:
+    if token.sort != "word" or len(word) < 4 or word in names or word in FILLERS | _ENDING:
         return False
-    if word.endswith("est") or word.startswith(("non-", "un")) or word in word_lists()["fractions"]:
+    if (
+        word in NUMBER_WORDS
+        or word.endswith("est")
+        or word.startswith(("non-", "un"))
+        or word in word_lists()["fractions"]
+    ):
         return False
     ordinal = word in listed("mention", "ordinals") | listed("mention", "new")
     return not (ordinal or word in listed("nouns", "stops") or word in _of_phrases())

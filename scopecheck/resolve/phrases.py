@@ -159,7 +159,7 @@ class Reader:
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
         """The words without those that only say which thing is limited, which a warning tells; else None."""
-        if not subjects or job.sort:
+        if not subjects or job.sort not in ("", "parts"):
             return None
         each = of_each_bearer(tokens) if len(subjects) > 1 else ()
         ways = [(each, ())] if each else []

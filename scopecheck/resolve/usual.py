@@ -114,6 +114,8 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             found.append(replace(token, text="selected"))
         elif texts[at : at + 2] == ["that", "of"] and at and texts[at - 1] in _BEFORE_THAT:
             at += 1
+        elif texts[at] == "lasting" and texts[:1] == ["each"]:
+            found.append(replace(token, text="having"))
         elif texts[at] == "through" and "from" in texts[:at] and _between_numbers(tokens, at):
             found.append(replace(token, text="to"))
         elif texts[at : at + 2] == ["without", "exceeding"] and any(t.number for t in tokens[:at]):
