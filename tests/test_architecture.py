@@ -38,7 +38,7 @@ FLOORS: dict[str, str] = {
         " part_kinds steps greater_figure exact_fitting bare_shares exact_arithmetic exact_parts"
         " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
         " free_numbers readings defined_words chart practice spelled everyday of_ratios subjects called"
-        " asides together them nouns worked_out whichever shared_limits said_once phrase_finding"
+        " asides together them nouns worked_out whichever shared_limits said_once phrase_finding passed_over"
         " beside_another phrase_numbers phrase_advice phrase_slots states sides signs usual conditional"
         " conditional_advice ingredients in_order of_each one_phrase phrases claim_text dependencies"
         " form_rules joints account amounts stated declared recited beyond_bounds claims step_cells"

@@ -9,6 +9,8 @@ from itertools import product
 import pytest
 
 from scopecheck.core.construction import base_construction
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
 from scopecheck.solving.evaluate import evaluate
 from tests.sheets import errors, sheet
 
@@ -35,6 +37,50 @@ Met = Callable[..., bool | None]
 """What is asked of the numbers, in the units of the sheet; None or 0: nothing, as of a share of 0."""
 
 WORDS: list[tuple[str, str, Met]] = [
+    # of two limits from both sides a 'not' denies the first alone
+    ("gap", "not less than 4 mm and less than 6 mm", lambda x: 4 <= x < 6),
+    ("gap", "not less than 4 mm, but less than 6 mm", lambda x: 4 <= x < 6),
+    ("gap", "not more than 6 mm and more than 4 mm", lambda x: 4 < x <= 6),
+    ("gap", "not above 6 mm but above 4 mm", lambda x: 4 < x <= 6),
+    # so many per another
+    ("holes, ribs", "two to four holes per rib", lambda x, y: 2 * y <= x <= 4 * y if y else None),
+    ("holes, ribs", "at most two holes for each rib", lambda x, y: x <= 2 * y if y else None),
+    ("holes, ribs", "more than twice as many holes as ribs", lambda x, y: x > 2 * y if y else None),
+    ("holes, ribs", "two to three times as many holes as ribs", lambda x, y: y and 2 * y <= x <= 3 * y),
+    # a range of which an end is a multiple
+    ("gap, rim", "from 1 mm to half the rim", lambda x, y: 1 <= x <= y / 2 if y > 2 else None),
+    ("gap, rim, height", "from the rim to half the height", lambda x, y, z: y <= x <= z / 2),
+    ("gap, rim", "half the rim ± 20 %", lambda x, y: abs(x - y / 2) * 5 <= y / 2 if y else None),
+    ("gap, rim", "at least triple the rim", lambda x, y: x >= 3 * y),
+    # numbers
+    ("holes", "even or divisible by 3", lambda x: x % 2 == 0 or x % 3 == 0),
+    ("holes", "divisible by 4 or by 6", lambda x: x % 4 == 0 or x % 6 == 0),
+    ("holes", "divisible by 4 and by 6", lambda x: x % 12 == 0),
+    ("holes", "4, 6 or 12 holes but not 6 holes", lambda x: x in (4, 12)),
+    ("gap", "at least 8 mm or at least 2 mm but at most 3 mm", lambda x: x >= 8 or 2 <= x <= 3),
+    ("delay", "at least 1.8 thousand s", lambda x: x >= 1800),
+    ("delay", "2 to 7 thousand s", lambda x: 2000 <= x <= 7000),
+    ("holes", "an odd number of holes greater than 4", lambda x: x % 2 == 1 and x > 4),
+    # tolerances and ends
+    ("gap", "6 mm with a tolerance of +2/-1 mm", lambda x: 5 <= x <= 8),
+    ("gap", "6 mm, the tolerance being ± 2 mm", lambda x: 4 <= x <= 8),
+    ("gap", "strictly less than 5 mm", lambda x: x < 5),
+    ("gap", "comprised between 3 mm and 8 mm, limits included", lambda x: 3 <= x <= 8),
+    ("gap", "from 3 mm through 8 mm, exclusive of the end points", lambda x: 3 < x < 8),
+    ("gap", "ranging from 3 mm up to, but not including, 8 mm", lambda x: 3 <= x < 8),
+    ("gap", "exceeds 3 mm without exceeding 8 mm", lambda x: 3 < x <= 8),
+    ("gap", "3 mm minimum, 8 mm maximum", lambda x: 3 <= x <= 8),
+    ("bath", "from minus 5 °C to plus 20 °C", lambda x: -5 <= x <= 20),
+    ("gap", "in excess of 3 mm up to a maximum of 8 mm", lambda x: 3 < x <= 8),
+    # words round a limit
+    ("delay", "every 600 s to 1800 s", lambda x: 600 <= x <= 1800),
+    ("bath", "kept at 5 to 15 °C", lambda x: 5 <= x <= 15),
+    ("bath, room", "falls below the room by more than 5 K", lambda x, y: y - x > 5),
+    ("gap, rim", "less than half that of the rim", lambda x, y: 2 * x < y),
+    ("oil, gum", "oil/gum is at least 2", lambda x, y: x >= 2 * y if y else None),
+    ("holes", "at least two metering holes", lambda x: x >= 2),
+    ("gap, rim", "gap and rim are identical", lambda x, y: x == y),
+    ("oil", "2 to 5 wt%, if any", lambda x: x == 0 or 2 <= x <= 5),
     # ends and tolerances
     ("gap", "5 mm at the most", lambda x: x <= 5),
     ("gap", "5 mm at the least", lambda x: x >= 5),
@@ -198,6 +244,12 @@ def test_members_let_in_and_kept_out(words: str, met: str, missed: str) -> None:
         ("oil, gum", "contains oil and gum"),
         ("oil, gum", "between 2 and 5 wt% of oil and gum"),
         ("holes, ribs", "a plurality of holes and ribs"),
+        ("holes, ribs", "one or more holes than ribs"),
+        ("holes", "not divisible by 2 or by 3"),
+        ("gap", "not less than 4 mm and more than 6 mm"),
+        ("oil, gum", "at least 2 wt% of oil and a gum"),
+        ("holes, ribs", "the holes outnumber the ribs"),
+        ("oil", "the oil phase is at least 5 wt%"),
     ],
 )
 def test_limits_that_may_share_their_words_are_not_guessed(left: str, words: str) -> None:
@@ -229,6 +281,8 @@ def test_two_states_are_each_of_its_own(left: str, words: str, met: set[tuple[st
         ("locked", "is unlocked", False),
         ("dimmed", "is dimmed", True),
         ("dimmed", "is not dimmed", False),
+        ("hollow", "is hollow", True),
+        ("hollow", "is not hollow", False),
     ],
 )
 def test_what_is_yes_or_no_may_be_said_in_words(name: str, words: str, so: bool) -> None:
@@ -303,3 +357,46 @@ def test_of_what_is_not_there_nothing_is_selected(words: str, none_of_it: bool) 
     things = [(0, ""), (0, "steel"), (3, "copper"), (3, "steel"), (3, "")]
     met = [evaluate(formula, {"oil": Fraction(v, 100), "metal": frozenset(m.split())}, k) for v, m in things]
     assert met == [none_of_it, none_of_it, True, False, False]
+
+
+def test_what_is_read_past_beside_a_name_is_told() -> None:
+    words = "at least two metering holes"
+    _, found = read_sheet(Source("t", f"holes  count\n\n1. A valve with {words}.\n   | holes : {words}\n"))
+    assert [(d.severity, d.message) for d in found] == [("warning", "'metering' is read past")]
+
+
+@pytest.mark.parametrize(
+    ("words", "forbidden"),
+    [
+        ("14 mm with a deviation that stays below +0.02/-0.05 mm", "not restated"),
+        ("12.5 mm apart at the closest", "not restated"),
+        ("at most one nineteenth", "lift only"),
+    ],
+)
+def test_no_help_throws_a_limit_away(words: str, forbidden: str) -> None:
+    made, found = read_sheet(Source("t", f"gap  length in mm\n\n1. A pin, {words}.\n   | gap : {words}\n"))
+    assert made is None
+    assert all(forbidden not in d.help for d in found)
+
+
+def test_a_number_cut_out_of_a_greater_one_is_told() -> None:
+    text = "pixels  count\n\n1. A picture with at least 2 million pixels.\n   | pixels : at least 2\n"
+    assert [item.words for item in sheet(text).unrestated] == ["million"]
+
+
+@pytest.mark.parametrize(
+    ("words", "met", "missed"),
+    [
+        ("not copper together with zinc", "copper", "copper, zinc"),
+        ("at most two selected from copper, zinc and steel", "copper, zinc", "copper, zinc, steel"),
+        ("one or two metals selected from copper, zinc and steel", "copper, zinc", "copper, zinc, steel"),
+        ("one or more selected from copper, zinc and combinations thereof", "copper, zinc", "steel"),
+        ("excludes any zinc", "copper", "copper, zinc"),
+        ("consists of copper or zinc", "zinc", "steel"),
+    ],
+)
+def test_more_words_of_lists(words: str, met: str, missed: str) -> None:
+    made = sheet(f"{DECLARED}\n1. A thing, {words}.\n   | metal : {words}\n")
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    assert evaluate(formula, {"metal": frozenset(met.split(", "))}, k) is True
+    assert evaluate(formula, {"metal": frozenset(missed.split(", "))}, k) is False

@@ -63,10 +63,17 @@ _FRACTION = regex(r"(\d+)/(\d+)(?![\d./^])")
 
 _DOUBTFUL: tuple[tuple[re.Pattern[str], str, str, str], ...] = (
     (
+        regex(r"\d{1,3}(?:,\d{3}){2,}(?![\d])"),
+        "a comma inside a number",
+        "'{0}' has commas, and a line none.",
+        "write {1}, which the claim may have with its commas",
+    ),
+    (
         regex(r"\d{1,3}(?:,\d{3})+(?![\d])"),
         "a comma inside a number",
         "'{0}' is one thousand and more in one country and a decimal in another.",
-        "write {1} or {2}; beside words that have the comma: two blanks, exactly, and the facts in symbols",
+        "write {1}, which the claim may have with its comma; or, where it is a decimal, two blanks, exactly,"
+        " and the facts in symbols with {2}",
     ),
     (
         regex(r"\d+,\d+"),

@@ -16,6 +16,7 @@ from scopecheck.language.layout import Page, plain
 from scopecheck.language.scan import spelled_places
 
 _TOKEN = regex(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
+_IN_THOUSANDS = regex(r"\d{1,3}(?:,\d{3})+")
 _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
 
 
@@ -39,6 +40,8 @@ def pieces_of(text: str, offset: int = 0) -> tuple[Piece, ...]:
     for match in _TOKEN.finditer(plain(text)):
         start, end = match.span()
         written = match.group().lower()
+        if _IN_THOUSANDS.fullmatch(written):
+            written = written.replace(",", "")  # a line writes 160000 for the 160,000 of its claim
         found.append(Piece(_ALIKE.get(written, written), offset + start, offset + end))
     return tuple(found)
 

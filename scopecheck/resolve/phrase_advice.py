@@ -209,7 +209,7 @@ def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> s
         word = word_of(token)
         if token.sort != "word" or word in NUMBER_WORDS or word in (members - FILLERS) | _OTHER_MEASURES:
             return False
-        if word in ("per", "strictly") or word in word_lists()["fractions"]:  # without it it is another limit
+        if word in ("per", "strictly") or _is_fraction_word(word):  # without it it is another limit
             return False
         known = word in FILLERS or word in own
         return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
@@ -230,6 +230,14 @@ def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> s
                     end -= 1
                 return job.text(tokens[start:end])
     return ""
+
+
+def _is_fraction_word(word: str) -> bool:
+    """`third`, `nineteenths`: of what is one, two or more?"""
+    stem = word.removesuffix("s").removesuffix("th")
+    return word in word_lists()["fractions"] or (
+        stem != word and (stem in NUMBER_WORDS or stem.endswith("tie"))
+    )
 
 
 def _names_another(job: Job, tokens: tuple[Token, ...]) -> bool:

@@ -131,7 +131,7 @@ def _goes_on(words: list[str]) -> bool:
 def _spelled_value(tokens: tuple[Token, ...], at: int) -> tuple[Fraction, int] | None:
     word = word_of(tokens[at])
     number = tokens[at].number
-    if number is not None and number.unit is None and word[0].isalpha():
+    if number is not None and number.unit is None and (word[0].isalpha() or " " in word):
         return number.value, 1
     if fraction := _spelled_fraction([word_of(t) for t in tokens[at : at + 4]]):
         return fraction, 4

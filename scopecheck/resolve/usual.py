@@ -116,7 +116,7 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             at += 1
         elif texts[at] == "lasting" and texts[:1] == ["each"]:
             found.append(replace(token, text="having"))
-        elif texts[at] == "through" and "from" in texts[:at] and _between_numbers(tokens, at):
+        elif texts[at] == "through" and "exclusive" in texts[at:] and _between_numbers(tokens, at):
             found.append(replace(token, text="to"))
         elif texts[at : at + 2] == ["without", "exceeding"] and any(t.number for t in tokens[:at]):
             found += (replace(token, text="and", end=token.start), replace(token, text="not"))
