@@ -16,7 +16,9 @@ from scopecheck.commands.phrase_search import (
     mentioning,
     nearest_words,
 )
+from scopecheck.foundations.regex import regex
 from scopecheck.report.plain_formula import plain_formula
+from scopecheck.report.wording import has_sentence, sentence
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import PROFILES, Entry, EntryReading
 from scopecheck.resolve.practice import loaded
@@ -215,7 +217,18 @@ def _meaning(entry: Entry, reading: EntryReading) -> str:
     for subject in entry.subjects:
         for limit in limits:
             text = re.sub(rf"\b{subject}_{limit}\b", f"{subject.replace('_', ' ')}: {limit}", text)
-    return plain_formula(text)
+    return _NAME_OF_A_FORMULA.sub(_in_words, plain_formula(text))
+
+
+_NAME_OF_A_FORMULA = regex(r"\b[a-z]+_\w+\b")
+
+
+def _in_words(name: re.Match[str]) -> str:
+    """What a formula's own name stands for: `mean_c`, the limit c on their mean."""
+    if has_sentence("of_formulas", name[0]):
+        return sentence("of_formulas", name[0])
+    whose, _, limit = name[0].rpartition("_")
+    return f"{whose.replace('_', ' ')}: {limit}"
 
 
 def _axis(axis: str, value: str) -> str:
