@@ -54,9 +54,17 @@ def _limits(texts: list[str]) -> Iterator[tuple[int, int]]:
         preferred = before and any(
             run_at(texts, i, "clauses", "examples") == start - i for i in range(max(0, start - 3), start)
         )
-        if texts[start:at] not in (["100"], ["0"]) and not preferred:
+        if texts[start:at] not in (["100"], ["0"]) and not preferred and not _of_a_number(texts, start, end):
             yield start, end
         at, before = end, True
+
+
+def _of_a_number(texts: list[str], at: int, end: int) -> bool:
+    """`4.7 uH ± 20 %`, `within 2 % of 3.3 V`: a share of the number beside it."""
+    signs = texts[at - 1 : at] in (["±"], ["+/-"]) or texts[max(0, at - 3) : at] == ["plus", "or", "minus"]
+    return (
+        signs or texts[at : at + 1] == ["±"] or (texts[end : end + 1] == ["of"] and _number(texts, end + 1))
+    )
 
 
 def _first_number(texts: list[str], at: int) -> int:
