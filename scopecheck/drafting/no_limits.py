@@ -41,6 +41,8 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return start, end
     if what.counted and texts[start - 1 : start] and texts[start - 1] in words("limits", "events"):
         return start - 1, end
+    if _diluted(texts, start, end) or texts[end : end + 2] in (["divided", "by"], ["multiplied", "by"]):
+        return start, end + 1
     if of := _without_unit(texts, stretch, what) or _placed(texts, stretch):
         return of, end
     if what.counted and stem(what.noun.split()[-1]) in _SIZES:
@@ -64,6 +66,12 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     if often := _how_often(texts, end):
         return stretch.start, often
     return 0, 0
+
+
+def _diluted(texts: list[str], start: int, end: int) -> bool:
+    """`a 10 wt% dispersion in water has a pH`: in which strength something is measured."""
+    made = words("limits", "diluted")
+    return texts[max(0, start - 1) : start] in (["a"], ["an"]) and not made.isdisjoint(texts[end : end + 2])
 
 
 def _half_of(texts: list[str], start: int) -> int:
