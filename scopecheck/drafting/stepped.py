@@ -21,7 +21,7 @@ MOST_BACK = 14
 """How many words before a word of time the step that it speaks of is looked for."""
 _NO_STEPS = frozenset(
     "having being using including comprising containing consisting according depending providing-that thereby"
-    " causing allowing resulting leaving following regarding concerning starting beginning".split()
+    " causing allowing resulting leaving following regarding concerning starting beginning during".split()
 )
 _LABELS = frozenset("abcdefghij") | {"i", "ii", "iii", "iv", "v", "vi", "vii", "viii"}
 _BEFORE_ITEMS = ("and", "then", "(", ")", ".", "-", "optionally", "thereafter", "subsequently")
