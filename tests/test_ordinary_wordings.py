@@ -72,7 +72,15 @@ WORDS: list[tuple[str, str, Met]] = [
     ("gap", "3 mm minimum, 8 mm maximum", lambda x: 3 <= x <= 8),
     ("bath", "from minus 5 °C to plus 20 °C", lambda x: -5 <= x <= 20),
     ("gap", "in excess of 3 mm up to a maximum of 8 mm", lambda x: 3 < x <= 8),
+    # the claim's own formulas
+    ("gap", "2 mm ≤ gap < 5 mm", lambda x: 2 <= x < 5),
+    ("gap", "2 mm < d ≤ 5 mm", lambda x: 2 < x <= 5),
+    ("gap", "gap > 5 mm", lambda x: x > 5),
+    ("gap, rim", "0.5 < gap/rim ≤ 2", lambda x, y: y < 2 * x and x <= 2 * y if y else None),
     # words round a limit
+    ("gap", "a length selected among 3 mm, 5 mm and 8 mm", lambda x: x in (3, 5, 8)),
+    ("gap", "does not fall short of 3 mm and is limited to a maximum of 8 mm", lambda x: 3 <= x <= 8),
+    ("delay", "within not more than 10 minutes", lambda x: x <= 600),
     ("delay", "every 600 s to 1800 s", lambda x: 600 <= x <= 1800),
     ("bath", "kept at 5 to 15 °C", lambda x: 5 <= x <= 15),
     ("bath, room", "falls below the room by more than 5 K", lambda x, y: y - x > 5),
@@ -250,6 +258,7 @@ def test_members_let_in_and_kept_out(words: str, met: str, missed: str) -> None:
         ("oil, gum", "at least 2 wt% of oil and a gum"),
         ("holes, ribs", "the holes outnumber the ribs"),
         ("oil", "the oil phase is at least 5 wt%"),
+        ("gap", "2 mm < rim < 5 mm"),
     ],
 )
 def test_limits_that_may_share_their_words_are_not_guessed(left: str, words: str) -> None:

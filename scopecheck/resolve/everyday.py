@@ -451,12 +451,15 @@ def _deviations(tokens: tuple[Token, ...]) -> tuple[Token, Token, int] | None:
 def as_alternatives(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`one of 3 mm, 4 mm and 5 mm` as the list of alternatives that it is: `3 mm, 4 mm or 5 mm`."""
     texts = [t.text.lower() for t in tokens]
-    start = run_at(texts, 0, "short", "choosing")
+    leading = next((i for i in range(min(4, len(tokens))) if run_at(texts, i, "short", "choosing")), 0)
+    if any(t.number or t.text == "," for t in tokens[:leading]):
+        return tokens
+    start = leading + run_at(texts, leading, "short", "choosing")
     rest = tokens[start:]
     said = all(t.number or t.text in (",", "and", "or") for t in rest)
-    if not start or not said or sum(1 for t in rest if t.number) < 2:
+    if start == leading or not said or sum(1 for t in rest if t.number) < 2:
         return tokens
-    return tuple(replace(t, text="or") if t.text == "and" else t for t in rest)
+    return (*tokens[:leading], *(replace(t, text="or") if t.text == "and" else t for t in rest))
 
 
 def with_things_per(

@@ -59,6 +59,7 @@ from scopecheck.resolve.subjects import Subject, at_its_end, with_units, without
 from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
 from scopecheck.resolve.usual import (
+    with_compared,
     with_divisible,
     with_gauge,
     with_hours,
@@ -87,9 +88,12 @@ UNTIL = ("until", "till")
 """What a step goes on until is so when it ends."""
 
 
-def _tokens_of(words: Words) -> tuple[Token, ...]:
-    """The words without gaps, and with signs before numbers in words."""
-    return with_signs_in_words(tuple(t for t in words.tokens if t.sort != "gap"))
+def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
+    """The words without gaps, and with signs beside numbers in words."""
+    tokens = tuple(t for t in words.tokens if t.sort != "gap")
+    if any(t.sort == "sign" for t in tokens):
+        tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
+    return with_signs_in_words(tokens)
 
 
 @record
@@ -111,7 +115,7 @@ class Reader:
 
     def condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
         """The words as a formula. Raises Trouble if no phrase, or more than one, reads them."""
-        tokens = _tokens_of(words)
+        tokens = _tokens_of(words, subjects, self.names)
         if not tokens:
             raise trouble(words.span, "no words stand here")
         if len(tokens) > MOST_WORDS:
@@ -418,7 +422,7 @@ class Reader:
         """Whether `condition` has a formula for the words. Quick where it has none: no advice is sought."""
         if self._reads_plainly(words, subjects):
             return True
-        tokens = _tokens_of(words)
+        tokens = _tokens_of(words, subjects, self.names)
         if not subjects or not tokens or len(tokens) > MOST_WORDS:
             return False
         try:
@@ -429,7 +433,7 @@ class Reader:
 
     def _reads_plainly(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
         """Whether the words are read without a condition in them."""
-        tokens = _tokens_of(words)
+        tokens = _tokens_of(words, subjects, self.names)
         if not tokens or len(tokens) > MOST_WORDS or any(t.sort == "sign" for t in tokens):
             return False
         try:

@@ -15,7 +15,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.everyday import with_fractions
-from scopecheck.resolve.names import Bound, Typed
+from scopecheck.resolve.names import Bound, Names, Typed
 from scopecheck.resolve.spelled import shared_scale
 from scopecheck.resolve.subjects import is_bare_share
 
@@ -252,6 +252,41 @@ def with_signs_in_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(found)
 
 
+def with_compared(tokens: tuple[Token, ...], names: tuple[str, ...], others: Names) -> tuple[Token, ...]:
+    """`0.5 ≤ x < 2`, `x ≥ 0.5`, `1 < a/b < 2` of what stands left of the colon, in words; else as they are.
+
+    A single name may be one that the sheet does not have: the claim's own letter for it.
+    """
+    signs = [i for i, t in enumerate(tokens) if t.sort == "sign" and t.text in _SIGNS]
+    first = signs[:1] == [1] and tokens[0].number is not None
+    last = bool(signs) and signs[-1] == len(tokens) - 2 and tokens[-1].number is not None
+    if not signs or len(signs) != first + last or len(signs) > 2:
+        return tokens
+    named = tokens[2 if first else 0 : signs[-1] if last else len(tokens)]
+    said = " ".join(t.text for t in named).lower()
+    alone = len(names) == 1 and (
+        said == names[0].lower() or (len(named) == 1 and _is_strange(named[0], others))
+    )
+    parted = [t.text for t in named if t.text in ("/", ":")]
+    both = len(names) == 2 and len(parted) == 1 and said.split(f" {parted[0]} ") == [n.lower() for n in names]
+    if not (alone or both):
+        return tokens
+    limits: list[Token] = list(named) if both else []
+    for at in signs:
+        before = first and at == signs[0]
+        sign = _MIRRORED[tokens[at].text] if before else tokens[at].text
+        if before is False and first:
+            limits.append(replace(tokens[at], sort="word", text="and", end=tokens[at].start))
+        limits += [replace(tokens[at], sort="word", text=word) for word in _SIGNS[sign]]
+        limits.append(tokens[0] if before else tokens[-1])
+    return tuple(limits)
+
+
+def _is_strange(token: Token, names: Names) -> bool:
+    return token.sort == "word" and names.declared(token.text) is None and len(token.text) < 6
+
+
+_MIRRORED = {"<": ">", ">": "<", "<=": ">=", ">=": "<=", "≤": "≥", "≥": "≤"}
 _ENDS_BEFORE = frozenset("to and from between of than least most or above below about approximately".split())
 _SIGNS = {
     **dict.fromkeys(("≤", "<="), ("at", "most")), **dict.fromkeys(("≥", ">="), ("at", "least")),
