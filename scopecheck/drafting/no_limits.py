@@ -31,6 +31,10 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     start, end = stretch.starts[0], stretch.end
     if (at := _event(texts, stretch)) and not stretch.condition:
         return at, end
+    if texts[end : end + 2] == ["or", "so"]:
+        return stretch.start, end + 2
+    if (at := _turned_over(texts, start)) is not None:
+        return at, end
     if start > 2 and texts[start - 1] in ("latest", "earliest") and texts[start - 2] == "the":
         return start - 3, end
     if not stretch.condition and (at := _of_some(texts, start)):
@@ -66,6 +70,29 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
     if often := _how_often(texts, end):
         return stretch.start, often
     return 0, 0
+
+
+def _turned_over(texts: list[str], start: int) -> int | None:
+    """Where words begin that make another limit of one: 'outside the range of', 'not fall short of', 'as low as'.
+
+    So do an absolute value, a ratio written with a stroke, and what stands between two signs: '0.6 ≤ x < 0.9'.
+    """
+    if texts[max(0, start - 4) : start - 3] and texts[start - 1] in _SIGNS and texts[start - 3] in _SIGNS:
+        return start - 4
+    if texts[max(0, start - 3) : start - 2] == ["as"] and texts[start - 1] == "as":
+        return start - 3
+    for at in range(start - 1, max(-1, start - MOST_BACK), -1):
+        if texts[at] in _PARTING or texts[at] in ("wherein", "whereby"):
+            return None
+        stroke = texts[at] == "ratio" and not {"/", ":"}.isdisjoint(texts[at + 1 : start])
+        if texts[at] == "outside" or texts[at : at + 2] == ["absolute", "value"] or stroke:
+            return at
+        if texts[at : at + 2] in (["fall", "short"], ["falls", "short"], ["falling", "short"]):
+            return at - (texts[at - 1] == "not")
+    return None
+
+
+_SIGNS = frozenset(("<", ">", "<=", ">=", "≤", "≥", "="))
 
 
 def _diluted(texts: list[str], start: int, end: int) -> bool:
