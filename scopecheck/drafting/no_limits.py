@@ -33,8 +33,8 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return at, end
     if texts[end : end + 2] == ["or", "so"]:
         return stretch.start, end + 2
-    if (at := _turned_over(texts, start)) is not None:
-        return at, end
+    if (far := _turned_over(texts, start)) is not None:
+        return far, end
     if start > 2 and texts[start - 1] in ("latest", "earliest") and texts[start - 2] == "the":
         return start - 3, end
     if not stretch.condition and (at := _of_some(texts, start)):
@@ -73,9 +73,9 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
 
 
 def _turned_over(texts: list[str], start: int) -> int | None:
-    """Where words begin that make another limit of one: 'outside the range of', 'not fall short of', 'as low as'.
+    """Where words begin that make another limit of one: 'outside the range of', 'not fall short of'.
 
-    So do an absolute value, a ratio written with a stroke, and what stands between two signs: '0.6 ≤ x < 0.9'.
+    So do 'as low as', an absolute value, a ratio with a stroke, and what stands between two signs.
     """
     if texts[max(0, start - 4) : start - 3] and texts[start - 1] in _SIGNS and texts[start - 3] in _SIGNS:
         return start - 4

@@ -393,8 +393,8 @@ def _member(desk: Desk, start: int, end: int) -> NameNode:
     if word is None:
         return name_node(desk, start, end, "a member")
     parts = [p.strip() for p in re.split(r"\s*\b(?:and/or|and|or|not|only)\b\s*", text, flags=re.IGNORECASE)]
-    apart = ", ".join(p for p in parts if p)
-    plain, joined = " ".join(text.split()), "-".join(text.split())
+    apart = ", ".join(p.strip("-") for p in parts if p)
+    plain, joined = " ".join(text.split()), re.sub("-+", "-", "-".join(text.split()))
     raise trouble(
         desk.span(start, end), f"'{plain}' holds the word '{word.group(1)}'",
         "Members stand apart by commas only; words between them may be read in several ways.",

@@ -15,7 +15,7 @@ from scopecheck.report.describe import bounds_text
 from scopecheck.report.looked import Beside, looked_lines, wholly_looked
 from scopecheck.report.percent_of_what import shares_of_nothing_said
 from scopecheck.report.plain_formula import plain_formula
-from scopecheck.report.rereadings import breadth_text, group_words, never_rounded
+from scopecheck.report.rereadings import breadth_text, group_words, never_rounded, words_at
 from scopecheck.report.wholes import whole_lines
 from scopecheck.report.wording import (
     about_lines,
@@ -180,10 +180,10 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
         yield sentence("basis", "strained_only", words=words)
     else:
         yield sentence("basis", "no_phrases")
-    stretched = dict.fromkeys(group_words(sheet.groups[g]) for g in _stretched(sheet, strained))
+    stretched = dict.fromkeys(w for g in _stretched(sheet, strained) for w in words_at(sheet.groups[g], ()))
     if stretched:
         yield sentence("basis", "parameters", words=listed(stretched))
-    if rounding := dict.fromkeys(group_words(g) for g in sheet.groups if _rounds(g)):
+    if rounding := dict.fromkeys(w for g in sheet.groups if _rounds(g) for w in words_at(g, ())):
         yield sentence("basis", "rounding", words=listed(rounding))
     if unrounded := dict.fromkeys(_unrounded(sheet)):
         yield sentence("basis", "unrounded", words=listed(unrounded))

@@ -123,7 +123,8 @@ class ClaimText:
             cut = self._search(runs, self.referring, True)
             raise self._cut(cut, words, span, claim) if cut else self._missing(runs, words, span, claim)
         self.taken.update(found)
-        self.by.update(dict.fromkeys(found, span))
+        if not mark:  # what is marked no line restates
+            self.by.update(dict.fromkeys(found, span))
         return found
 
     def beside(self, start: int, end: int, within: int = 4) -> Span | None:

@@ -106,6 +106,7 @@ def with_commas(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 def with_ratio_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
     """`oil/gum is at least 2`, `oil:gum is`, of the two left of the colon, as the ratio of oil to gum."""
+    tokens = _without_ratio_in_brackets(tokens, names)
     said = [t.text.lower() for t in tokens]
     at = next((i for i in range(1, len(said) - 1) if said[i] in ("/", ":")), 0)
     ends = [len(n.split()) for n in names]
@@ -116,6 +117,22 @@ def with_ratio_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple
     first, joiner = tokens[0], replace(tokens[at], sort="word", text="to")
     before = (replace(first, sort="word", text=word, end=first.start) for word in ("ratio", "of"))
     return (*before, *tokens[:at], joiner, *tokens[at + 1 :])
+
+
+def _without_ratio_in_brackets(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
+    """`aspect ratio (length/width) above 60`, of such a length and a width, as the ratio of the two."""
+    said = [t.text.lower() for t in tokens]
+    at = next((i for i in range(1, len(said) - 4) if said[i - 1 : i + 1] == ["ratio", "("]), 0)
+    if not at or len(names) != 2 or said[at + 2] not in ("/", ":") or said[at + 4] != ")":
+        return tokens
+    if not all(
+        word in name.lower().split() for word, name in zip(said[at + 1 : at + 4 : 2], names, strict=True)
+    ):
+        return tokens
+    words = ("of", *names[0].split(), "to", *names[1].split())
+    first = tokens[at]
+    written = (replace(first, sort="word", text=word, end=first.start) for word in words)
+    return (*tokens[:at], *written, *tokens[at + 5 :])
 
 
 def _with_ratio_parted(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

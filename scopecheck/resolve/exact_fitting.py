@@ -98,6 +98,8 @@ def bare_number(span: Span, number: Number, unit: Unit) -> Trouble:
     symbol = unit.symbol
     also = f" or {number_text(number.value * 100)} %" if symbol == "%" and number.value < 1 else ""
     write = also.removeprefix(" or ") if also and "/" in number.text else f"{number.text} {symbol}{also}"
+    if "/" in number.text and not also:
+        write = f"of what it is a part, by its declared name: {number.text} of the ..."
     return trouble(
         span, f"{number.text} stands beside a quantity in {symbol or 'a unit'} and has no unit",
         "A number beside a quantity carries its unit, zero too.", f"write {write}",

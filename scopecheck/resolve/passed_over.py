@@ -30,7 +30,8 @@ Tokens = tuple[Token, ...]
 
 def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """The words without those beside a name of what stands left of the colon, and the words left out."""
-    own = {form for s in job.subjects for form in _forms(s.text)}
+    notes = (getattr(job.place.names.declared(s.text), "note", "") for s in job.subjects)
+    own = {form for said in (*(s.text for s in job.subjects), *notes) for form in _forms(said)}
     names = (set(name.lower().split()) for name in job.place.names.all())
     others = {word for words in names if own.isdisjoint(words) for word in words}
     named = [i for i, t in enumerate(tokens) if word_of(t) in own]
@@ -101,5 +102,5 @@ def _of_phrases() -> frozenset[str]:
 def _forms(name: str) -> Iterator[str]:
     """The words of a name, each in the singular and the plural."""
     for word in name.lower().split():
-        if len(word) > 2:
+        if len(word) > 2 and word not in FILLERS | listed("nouns", "stops"):
             yield from (word, plural_of(word), word.removesuffix("s"), word.removesuffix("es"))

@@ -302,7 +302,7 @@ def _mean_of(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
     """Why `a mean pore diameter of 9 nm` is no limit of a pore diameter, and what to write; else None."""
     said = [word_of(t) for t in tokens if word_of(t) not in ("a", "an", "the")]
     name = job.subjects[0].text.lower() if len(job.subjects) == 1 else ""
-    which = said[0] if said and said[0] in ("mean", "average", "median") else ""
+    which = said[0] if said and said[0] in ("mean", "median") else ""
     if not which or not name or said[1 : 1 + len(name.split())] != name.split():
         return None
     cause = "A mean of several values is another quantity than each of them."

@@ -163,8 +163,8 @@ class _Filling:
             self.shown[f"all_{name}"] = f"{self.job.subjects[0].text} {text} throughout"
         for one, thing, limit in zip(names, told, limits, strict=True):
             self.slots[f"{one}_{name}"] = Listed((limit,), (), f"{thing} {text}")
-            self.shown[f"{one}_{name}"] = f"{thing} {text}"
-        self.shown[name] = f"{', '.join(told)} {text}"
+            self.shown[f"{one}_{name}"] = _said_of(thing, text)
+        self.shown[name] = _said_of(", ".join(told), text)
         self.slots[name] = Listed(limits, (), self.shown[name])
 
     def without_pauses(self, tokens: tuple[Token, ...]) -> Listed:
@@ -251,6 +251,11 @@ class _Filling:
             named.append(found[0])
             said.append(self.whole(found[1], words) if found[1] else has(made, found[0]))
         return Listed(tuple(said), tuple(named), text, once=tuple(said))
+
+
+def _said_of(thing: str, text: str) -> str:
+    """A limit with what it is a limit of before it, unless its words name that: `three or four dowels`."""
+    return text if text.lower().split()[-1:] == thing.lower().split()[-1:] else f"{thing} {text}"
 
 
 def _exactly(member: tuple[Token, ...], own: frozenset[str]) -> tuple[Token, ...]:

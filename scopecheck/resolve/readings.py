@@ -253,8 +253,8 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
     kinds = reading.written.only_for
     if kinds and subject is not None and not any(is_kind(subject, kind) for kind in kinds):
         return f"only for {' or '.join(kinds)}"
-    if _RELATIVE in reading.axes and not any(_has_unit(b) for name, b in at.slots.items() if name != "x"):
-        return "only where a share is written"
+    if _RELATIVE in reading.axes and not any(_is_share(b) for name, b in at.slots.items() if name != "x"):
+        return "only where a share in per cent is written"
     for raw in reading.written.only_when:
         held = condition_holds(raw, at.slots, names)
         # That a measured number is not nothing cannot be told, and is nearly always so.
@@ -267,8 +267,9 @@ _RELATIVE = ("differences", "relative")
 """What sets a reading on which a difference is a share of the number: a bare number, `7.4 ± 0.3`, is none."""
 
 
-def _has_unit(bound: Bound) -> bool:
-    return isinstance(bound, Typed) and bound.number is not None and bound.number.unit is not None
+def _is_share(bound: Bound) -> bool:
+    unit = bound.number.unit if isinstance(bound, Typed) and bound.number is not None else None
+    return unit is not None and not unit.kind.dimension
 
 
 def condition_holds(raw: Raw, slots: Mapping[str, Bound], names: Names) -> bool | None:

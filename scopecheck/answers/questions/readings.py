@@ -148,10 +148,13 @@ def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
                     continue
                 if r == session.base.readings[g] and not _has_stretch(prepared, g, r):
                     continue
-                if not again:
+                here = (
+                    _flip_here(prepared, limitation, instance, turning, (g, r)) if prepared.details else None
+                )
+                if here is not None:
+                    yield here
+                elif not again:
                     yield from _flip(prepared, limitation, instance, turning, (g, r))
-                elif found := _flip_here(prepared, limitation, instance, turning, (g, r)):
-                    yield found
 
 
 class _Turning:
@@ -220,22 +223,28 @@ def _flip(
 def _flip_here(
     prepared: Prepared, limitation: Limitation, instance: Instance, turning: _Turning, step: Step
 ) -> Finding | None:
-    """What a reading that was told of another line with the same words changes by this line; else None."""
-    for wider in (True, False):
-        changed = turning.gain if wider else turning.loss
-        search = turning.search
-        with search.aside():
-            turned = _turned_by(prepared, (limitation,), step[0], wider)
-            search.require(prepared.session.reads(*step), changed, turned, *turning.rest)
-            if search.holds():
-                finding = replace(
-                    at_limitation("contested", 5, limitation),
-                    others=(step,),
-                    detail="wider" if wider else "narrower",
-                    bearer="challenger" if wider else "competitor",
-                )
-                return _with_thing(prepared, finding, search, instance.scope, wider)
-    return None
+    """What a reading changes by this line, with a thing that shows it; None where it changes nothing by it.
+
+    Words alike may stand in several lines: what they change there is told of these.
+    """
+    search, reads = turning.search, prepared.session.reads(*step)
+    ways = []
+    for wider, changed in ((True, turning.gain), (False, turning.loss)):
+        turned = _turned_by(prepared, (limitation,), step[0], wider)
+        if search.holds(reads, changed, turned, *turning.rest):
+            ways.append((wider, changed, turned))
+    if not ways:
+        return None
+    wider, changed, turned = ways[0]
+    finding = replace(
+        at_limitation("contested", 5, limitation),
+        others=(step,),
+        detail="both" if len(ways) > 1 else "wider" if wider else "narrower",
+        bearer="challenger" if wider else "competitor",
+    )
+    with search.aside():
+        search.require(reads, changed, turned, *turning.rest)
+        return _with_thing(prepared, finding, search, instance.scope, wider)
 
 
 def _turned_by(prepared: Prepared, own: tuple[Limitation, ...], group: int, wider: bool) -> Constraint:
