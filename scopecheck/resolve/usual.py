@@ -410,7 +410,7 @@ def without_combinations(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     texts = [t.text.lower() for t in tokens]
     several = texts[:3] in (["one", "or", "more"], ["at", "least", "one"])
     mixed = texts[-1:] == ["thereof"] and texts[-2:-1] in (["combinations"], ["mixtures"], ["blends"])
-    if not several or not mixed or texts[-3:-2] not in (["and"], ["or"]):
+    if not several or not mixed or "selected" not in texts or texts[-3:-2] not in (["and"], ["or"]):
         return tokens
     end = len(tokens) - 3 - (texts[-4] == ",")
     kept, commas = tokens[:end], [i for i in range(end) if texts[i] == ","]
