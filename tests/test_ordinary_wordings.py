@@ -60,6 +60,7 @@ WORDS: list[tuple[str, str, Met]] = [
     ("gap", "at least 8 mm or at least 2 mm but at most 3 mm", lambda x: x >= 8 or 2 <= x <= 3),
     ("delay", "at least 1.8 thousand s", lambda x: x >= 1800),
     ("delay", "2 to 7 thousand s", lambda x: 2000 <= x <= 7000),
+    ("holes", "a number of holes that is odd", lambda x: x % 2 == 1),
     ("holes", "an odd number of holes greater than 4", lambda x: x % 2 == 1 and x > 4),
     # tolerances and ends
     ("gap", "6 mm with a tolerance of +2/-1 mm", lambda x: 5 <= x <= 8),
@@ -259,6 +260,9 @@ def test_members_let_in_and_kept_out(words: str, met: str, missed: str) -> None:
         ("holes, ribs", "the holes outnumber the ribs"),
         ("oil", "the oil phase is at least 5 wt%"),
         ("gap", "2 mm < rim < 5 mm"),
+        ("gap, rim", "the rim and the gap being 2 mm and 4 mm, respectively"),
+        ("holes", "a third hole"),
+        ("holes", "a plurality of holes that number six"),
     ],
 )
 def test_limits_that_may_share_their_words_are_not_guessed(left: str, words: str) -> None:

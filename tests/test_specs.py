@@ -69,7 +69,7 @@ PLANTED = (
     ("proofing", "adds nothing", "claim 2", "", EVERY),
     ("proofing", "adds nothing", "claim 5", "", SOME),
     ("proofing", "end not reached", "5a", "", EVERY),
-    ("proofing", "dependent cannot be met", "claim 3", "", EVERY),
+    ("proofing", "dependent cannot be met", "claim 3", "", SOME),
     ("balm", "outside met", "claim 1", "udder salve", EITHER),
     ("balm", "document met", "claim 4", "D1, recipe 3", EITHER),
     ("balm", "dependent cannot be met", "claim 5", "", EVERY),

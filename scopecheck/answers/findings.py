@@ -24,6 +24,8 @@ Status: TypeAlias = Literal["none", "some", "every"]
 Bearer: TypeAlias = Literal["challenger", "competitor", ""]
 """Who would bring it: a wider reading the examiner or a challenger, a narrower one a competitor."""
 
+LINE_ALONE = "line alone"
+"""The detail of what one line loses of a case that others keep out on every construction."""
 STATED_END = "stated end"
 """The detail of a document's range that is met at an end which it states, and not as a whole."""
 

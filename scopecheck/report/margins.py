@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import STATED_END, Finding, Status
+from scopecheck.answers.findings import LINE_ALONE, STATED_END, Finding, Status
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
@@ -154,6 +154,8 @@ def _kept_word(finding: Finding) -> str:
     """What the least re-readings do: a claim can be met after all, a dependent narrows, a case is kept in."""
     if finding.question in EMPTY_CLAIM:
         return "met_by"
+    if finding.detail == LINE_ALONE:
+        return "let_by"
     return "narrows" if finding.question == "adds nothing" else "kept_by"
 
 
@@ -233,6 +235,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if barred := barred_by(sheet, finding):
         lines = listed(labelled(sheet, x) for x in barred)
         notes.append(sentence("note", "barred", lines=lines, claim=finding.claim))
+    if finding.detail == LINE_ALONE:
+        notes.append(sentence("note", "line_alone"))
     if only_at_an_end(sheet, finding):
         notes.append(sentence("note", "only_an_end"))
     if finding.question == "idle" and not finding.conflict:

@@ -143,7 +143,15 @@ def reading_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> st
         plain=meaning,
     )
     points = [break_text(sheet, point, words) for point in reread.breaks]
+    if not points and reread.reading == group.base and _has_stretch(sheet, reread):
+        points = [sentence("reading", "stretched_enough")]  # how far was not found
     return "; ".join([text, *points])
+
+
+def _has_stretch(sheet: Sheet, reread: Reread) -> bool:
+    return any(
+        (p.group, p.reading) == (reread.group, reread.reading) and not p.unknown for p in sheet.parameters
+    )
 
 
 def reading_label(sheet: Sheet, reread: Reread, with_words: bool = False, labels: Iterable[str] = ()) -> str:

@@ -31,7 +31,7 @@ def end_text(sheet: Sheet, finding: Finding) -> str:
     upper = side == "no more than"
     number = Fraction(reached.partition(" ")[0])
     shown = plain_degrees(stated).replace(" ", GLUE)
-    if taken == "in" and _one_value(sheet, finding, stated, upper, number):
+    if taken == "in" and finding.quantifier == "base" and _one_value(sheet, finding, stated, upper, number):
         text = sentence("end", "one_value", stated=shown, reached=_number(reached))
     else:
         text = sentence("end", "reached", stated=shown, far=_far(upper, reached, taken))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.foundations.diagnostics import trouble
@@ -357,6 +358,13 @@ def with_fractions(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         if after == "the":
             found.append(Token("word", "of", token.end, token.end))
     return tuple(found)
+
+
+def is_ordinal(tokens: tuple[Token, ...], subject: Bound, name: str) -> bool:
+    """`a third hole`: which hole it is, and no third of one."""
+    texts, own = [t.text.lower() for t in tokens], _forms(name)
+    counted = isinstance(subject, Typed) and subject.whole
+    return counted and any(w in word_lists()["fractions"] and then in own for w, then in pairwise(texts))
 
 
 def _fraction(before: list[Token], part: int) -> tuple[int, Fraction] | None:

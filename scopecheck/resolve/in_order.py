@@ -19,6 +19,8 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
     """
     words = [word_of(t) for t in tokens]
     said = not listed("asides", "in_order").isdisjoint(words)
+    if said and _names_in_words(words, names) not in ((), names):
+        return []  # 'the rim and the gap are 2 and 4 mm, respectively', of a gap and a rim
     if said:
         tokens = _trimmed(tuple(t for t in tokens if word_of(t) not in listed("asides", "in_order")))
         tokens = _without_names(tokens, names)
@@ -30,6 +32,13 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
         for way in ways
         if all(_names(piece, names) == [name] for piece, name in zip(way, names, strict=True))
     ]
+
+
+def _names_in_words(words: list[str], names: tuple[str, ...]) -> tuple[str, ...]:
+    """The names of the things in the order in which the words have them."""
+    text = f" {' '.join(words)} "
+    places = {name: at for name in names if (at := text.find(f" {name} ")) >= 0}
+    return tuple(sorted(places, key=lambda name: places[name]))
 
 
 _OF_A_CONDITION = ("at", "when", "where", "if", "unless", "while", "under", "during", "for", "in", "provided")

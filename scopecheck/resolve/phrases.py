@@ -19,6 +19,7 @@ from scopecheck.resolve.conditional import TIME, conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.everyday import (
     as_alternatives,
+    is_ordinal,
     of_whole_numbers,
     with_any,
     with_both,
@@ -367,7 +368,7 @@ class Reader:
         """Fractions as numbers, times behind a count as nothing, signs as names, members beside others, both
         things named, a sum as one thing."""
         fractions = without_times(with_fractions(made[1]), made[0].first)
-        if fractions != made[1]:
+        if fractions != made[1] and not is_ordinal(made[1], made[0].first, subjects[0].text):
             yield self._job_of(fractions, words, subjects)
         signs = with_names(tokens, tuple(s.text for s in subjects)) if len(subjects) > 1 else tokens
         multiples = with_multiples(with_fractions(self._amounts(signs, words, subjects)))

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from fractions import Fraction
 
-from scopecheck.answers.findings import Finding, Looked, Quantifier
+from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
-from scopecheck.answers.questions.cases import Answer
+from scopecheck.answers.questions.cases import Answer, one_reread
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
@@ -140,7 +140,18 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     meeting = session.search(groups)
     meeting.require(session.met(instance.scope))
     least = prepared.told_by(told, meeting, groups)
-    yield replace(told, outcome="vacuous", quantifier="base", kept_by=least.rereads + least.read_as)
+    kept_by = least.rereads + least.read_as
+    known = {(r.group, r.reading) for r in kept_by}
+    more = (r for r, k in one_reread(prepared, groups) if (r.group, r.reading) not in known)
+    too = (r for r in more if len(kept_by) == 1 and _met_so(prepared, instance.scope, r))
+    yield replace(told, outcome="vacuous", quantifier="base", kept_by=kept_by, kept_too=tuple(too))
+
+
+def _met_so(prepared: Prepared, scope: Formula, reread: Reread) -> bool:
+    """Does something meet the claim with one phrase read otherwise, and all else as presumed?"""
+    session = prepared.session
+    k = session.base.with_reading(reread.group, reread.reading)
+    return session.search(()).holds(session.met(scope, k))
 
 
 def _needed(

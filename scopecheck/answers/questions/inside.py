@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
+from scopecheck.answers.findings import LINE_ALONE, Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,
@@ -223,7 +223,8 @@ def _inside_point(
         rest = tuple(x for x in presumed if x not in always)
         if rest:
             lines = All(tuple(x.formula for x in rest))
-            yield from _inside_point(prepared, case, asked, article, lines, above, rest)
+            alone = replace(asked, detail=LINE_ALONE)
+            yield from _inside_point(prepared, case, alone, article, lines, above, rest)
     if finding.quantifier != "some":
         yield from _lost_besides(prepared, case, finding, article, above, limitations)
 

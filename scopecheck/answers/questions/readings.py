@@ -138,23 +138,18 @@ def contested(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     asked: set[int] = set()
     for limitation in instance.own:
         for g in session.groups_in(limitation.formula):
-            again = g in asked
-            if again and not prepared.details:
+            if g in asked:
                 continue
             asked.add(g)
             turning = _Turning(prepared, instance, g)
+            alike = [x for x in instance.own if prepared.details and g in session.groups_in(x.formula)]
             for r in preference(sheet.groups[g]):
                 if r not in admissible_readings(sheet.groups[g], session.strained):
                     continue
                 if r == session.base.readings[g] and not _has_stretch(prepared, g, r):
                     continue
-                here = (
-                    _flip_here(prepared, limitation, instance, turning, (g, r)) if prepared.details else None
-                )
-                if here is not None:
-                    yield here
-                elif not again:
-                    yield from _flip(prepared, limitation, instance, turning, (g, r))
+                told = [f for x in alike if (f := _flip_here(prepared, x, instance, turning, (g, r)))]
+                yield from told or _flip(prepared, limitation, instance, turning, (g, r))
 
 
 class _Turning:
