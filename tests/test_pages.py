@@ -210,8 +210,8 @@ width  length in mm
 def test_one_value_left_as_presumed_is_not_told_of_every_reading() -> None:
     """1.45 mm rounds to the 1.5 mm that claims 2 and 4 ask for at least."""
     exact = page(ENDS.replace("| width : at most 1.5 mm", "| width <= 1.5 mm"))
-    told = 'nothing in claim {} reaches: it is 3 mm, and the value is at most 1.5 mm, by 1a "width <= 1.5 mm".'
-    assert all(told.format(number) in exact for number in (2, 3, 4))
+    told = 'it is 3 mm, and the value is at most 1.5 mm, by 1a "width <= 1.5 mm".'
+    assert all(f"nothing in claim {number} reaches: {told}" in exact for number in (2, 3, 4))
     assert "can be met only at" not in exact
 
 
