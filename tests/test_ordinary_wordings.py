@@ -378,6 +378,17 @@ def test_what_is_read_past_beside_a_name_is_told() -> None:
     assert [(d.severity, d.message) for d in found] == [("warning", "'metering' is read past")]
 
 
+def test_what_has_the_things_is_read_past_and_told() -> None:
+    words = "each flange having from 14 to 18 spoke holes"
+    text = f"left holes, right holes  count\n\n1. A hub, {words}.\n   | left holes, right holes : {words}\n"
+    made, found = read_sheet(Source("t", text))
+    assert made is not None
+    assert [d.message for d in found] == ["'flange' is read past", "'spoke' is read past"]
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    for left, right, met in ((14, 18, True), (13, 18, False), (14, 19, False)):
+        assert evaluate(formula, {"left holes": Fraction(left), "right holes": Fraction(right)}, k) is met
+
+
 @pytest.mark.parametrize(
     ("words", "forbidden"),
     [

@@ -57,13 +57,14 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
         yield kept, tuple(tokens[i] for i in sorted(passed))
 
 
-def of_each_bearer(tokens: Tokens) -> Tokens:
-    """`each flange having from 14 to 18 holes`, of the holes of two flanges, as each; else nothing."""
+def of_each_bearer(tokens: Tokens) -> tuple[Tokens, Tokens]:
+    """`each flange having from 14 to 18 holes`, of the holes of two flanges, as each, and what has them."""
     said = [word_of(t) for t in tokens]
     if said[:1] not in (["each"], ["both"]):
-        return ()
+        return (), ()
     at = next((i for i in range(1, min(len(said), 6)) if said[i] in ("having", "has", "have", "with")), 0)
-    return (replace(tokens[0], text="each"), *tokens[at + 1 :]) if at > 1 else ()
+    each = replace(tokens[0], text="each")
+    return ((each, *tokens[at + 1 :]), tokens[1:at]) if at > 1 else ((), ())
 
 
 def told(job: Job, words: Tokens) -> Diagnostic:

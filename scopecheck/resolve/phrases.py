@@ -166,13 +166,13 @@ class Reader:
         """The words without those that only say which thing is limited, which a warning tells; else None."""
         if not subjects or job.sort not in ("", "parts"):
             return None
-        each = of_each_bearer(tokens) if len(subjects) > 1 else ()
+        each, bearer = of_each_bearer(tokens) if len(subjects) > 1 else ((), ())
         ways = [(each, ())] if each else []
         for said, passed in (*ways, *without_qualifiers(job, each or tokens)):
             with suppress(Trouble):
                 trying = self._trying()._job(said, words, subjects)
                 if is_read(*trying) and can_be_read(*trying):
-                    self.groups.passed += [told(job, passed)] if passed else []
+                    self.groups.passed += [told(job, run) for run in (bearer, passed) if run]
                     return whole(*self._job(said, words, subjects))
         return None
 

@@ -60,13 +60,13 @@ class Sides:
     job: Job
     reads: Callable[[Tokens, Things], bool]
     formula: Callable[[Tokens, Things], Formula]
-    known: dict[tuple[int, int, tuple[str, ...]], Side | None] = field(default_factory=dict)
+    known: dict[tuple[int, int, int, tuple[str, ...]], Side | None] = field(default_factory=dict)
 
     def side(self, tokens: Tokens, things: Things) -> Side | None:
         """The words as limits on these things, each of which they are about; None if they are not read so."""
         if not tokens or not things or word_of(tokens[-1]) in _ARTICLES or _of_each(tokens):
             return None
-        key = (tokens[0].start, tokens[-1].end, tuple(s.text for s in things))
+        key = (tokens[0].start, tokens[-1].end, len(tokens), tuple(s.text for s in things))
         if key not in self.known:
             one = len(things) == 1
             self.known[key] = self._alone(tokens, things[0]) if one else self._several(tokens, things)

@@ -39,19 +39,7 @@ _THAN = tuple([word, "than"] for word in _COMPARED)
 _ENDS = (["inclusive", ")"], ["exclusive", ")"], ["inclusive"], ["exclusive"])
 
 
-_BEFORE_THAT = (
-    "than",
-    "half",
-    "twice",
-    "exceeding",
-    "exceeds",
-    "exceed",
-    "below",
-    "above",
-    "as",
-    "from",
-    "to",
-)
+_BEFORE_THAT = frozenset("than half twice exceeding exceeds exceed below above as from to".split())
 """What stands before 'that of the rim' where the rim itself is meant."""
 
 
