@@ -821,3 +821,13 @@ def test_a_wrong_declaration_of_like_parts_is_told_once_and_hides_no_other_name(
         "   | blades : four blades\n   | length of the blades : a length of 3 mm\n   | blade guard : a rim\n"
     )
     assert [d.message for d in found] == ["from 0 to 100 parts", "'blade guard' is not declared"]
+
+
+def test_words_that_no_phrase_has_are_told() -> None:
+    text = """
+face  length in mm
+1. A cover plate whose face is lovingly around and about 5 mm.
+   | face : lovingly around and about 5 mm
+"""
+    (error,) = errors(text)
+    assert "No phrase has these words: 'lovingly'." in error.cause

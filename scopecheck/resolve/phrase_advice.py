@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from difflib import SequenceMatcher, get_close_matches
 from functools import cache
 from itertools import pairwise
@@ -20,7 +21,7 @@ from scopecheck.resolve.chart import FILLERS, matches, word_of
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_fractions
 from scopecheck.resolve.names import Typed, member_of, no_member, number_of
-from scopecheck.resolve.patterns import Pattern, Slot
+from scopecheck.resolve.patterns import Literals, Pattern, Slot
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.subjects import LISTS, is_bare_share, is_fraction, without_basis
 
@@ -30,6 +31,8 @@ _OTHER_MEASURES = frozenset(
     " circumference perimeter reduction loss gain increase decrease".split()
 )
 """Words that say which value is limited, or what is measured: without them it is another limit."""
+MOST_STRANGE = 4
+"""So many words that no phrase has are told."""
 
 
 def shortened(words: str) -> str:
@@ -97,13 +100,32 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         more += f", such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
     if unknown := _undeclared(job, tokens, literals):
         return trouble(span, f"no phrase reads '{shortened(words)}'", *_no_value(job, unknown, more))
+    cause += _in_no_phrase(job, tokens)
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
         cause = f"Read up to here: '{read}'; these words are left: '{job.text(left)}'."
     listed = list(dict.fromkeys(p.plain for p in near))
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
-    cause = _operands(job, tokens, near) or cause
+    cause = _operands(job, tokens, near) or _of_other_things(words, near) or cause
     return trouble(span, f"no phrase reads '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
+
+
+def _of_other_things(words: str, near: Sequence[Pattern]) -> str:
+    """That the very words are a phrase, of other things than what stands to the left; else ''."""
+    same = any(p.plain.lower() == " ".join(words.lower().split()) for p in near)
+    return "These words are a phrase of other things than what stands left of the colon." if same else ""
+
+
+def _in_no_phrase(job: Job, tokens: tuple[Token, ...]) -> str:
+    """The words that stand in no phrase and no name, in a sentence: what the line may trip over; else ''."""
+    elements = (e for entry in job.place.phrases.all() for p in entry.patterns for e in p.elements)
+    known = {w for e in elements if isinstance(e, Literals) for option in e.options for w in option}
+    known |= {w for name in job.place.names.all() for w in name.lower().split()} | job.tests().own_words
+    known |= FILLERS | NUMBER_WORDS.keys() | word_lists()["fractions"].keys()
+    known |= {w for m in getattr(job.first, "members", ()) for w in m.lower().split()}
+    words = (t.text for t in tokens if t.sort == "word" and len(t.text) > 1 and word_of(t) not in known)
+    strange = list(dict.fromkeys(f"'{word}'" for word in words))[:MOST_STRANGE]
+    return f" No phrase has these words: {', '.join(strange)}." if strange else ""
 
 
 def _no_value(job: Job, unknown: str, more: str) -> tuple[str, str]:
