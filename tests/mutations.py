@@ -85,6 +85,12 @@ MUTATIONS = (
         "return Bound(value, index >= 0)",
     ),
     Mutation(
+        "encoder: a rounded value's halves to even go up",
+        "solving.encode",
+        "z3.And(beyond == half, below % 2 == 1)",
+        "z3.And(beyond == half, below % 2 >= 0)",
+    ),
+    Mutation(
         "encoder: rounding origin forgotten",
         "solving.encode",
         "plus(_value(inner), -origin)",

@@ -378,6 +378,19 @@ def test_what_is_read_past_beside_a_name_is_told() -> None:
     assert [(d.severity, d.message) for d in found] == [("warning", "'metering' is read past")]
 
 
+@pytest.mark.parametrize(
+    ("note", "told"), [("metering holes", []), ("of a metering edge", ["'metering' is read past"])]
+)
+def test_what_a_note_calls_them_is_no_news(note: str, told: list[str]) -> None:
+    words = "two to four metering holes"
+    text = f'holes  count  "{note}"\n\n1. A valve with {words}.\n   | holes : {words}\n'
+    made, found = read_sheet(Source("t", text))
+    assert made is not None
+    assert [d.message for d in found] == told
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    assert [n for n in range(7) if evaluate(formula, {"holes": Fraction(n)}, k)] == [2, 3, 4]
+
+
 def test_what_has_the_things_is_read_past_and_told() -> None:
     words = "each flange having from 14 to 18 spoke holes"
     text = f"left holes, right holes  count\n\n1. A hub, {words}.\n   | left holes, right holes : {words}\n"
@@ -424,3 +437,47 @@ def test_more_words_of_lists(words: str, met: str, missed: str) -> None:
     k, formula = base_construction(made), made.claims[0].limitations[0].formula
     assert evaluate(formula, {"metal": frozenset(met.split(", "))}, k) is True
     assert evaluate(formula, {"metal": frozenset(missed.split(", "))}, k) is False
+
+
+@pytest.mark.parametrize(
+    ("words", "outer", "inner"),
+    [
+        ("at least 2 mm, preferably at most 8 mm", (2, 15), (2, 8)),
+        ("at least 2 mm, optionally at most 8 mm", (2, 15), (2, 8)),
+        ("at least 2 mm and optionally 4 mm to 8 mm", (2, 15), (4, 8)),
+        ("at most 10 mm, for example from 4 mm to 6 mm", (0, 10), (4, 6)),
+        ("3 mm or more, such as 5 mm or more", (3, 15), (5, 15)),
+    ],
+)
+def test_what_is_optional_narrows_or_does_not(
+    words: str, outer: tuple[int, int], inner: tuple[int, int]
+) -> None:
+    made = sheet(f"{DECLARED}\n1. A thing with a gap of {words}.\n   | gap : {words}\n")
+    (g,) = (i for i, group in enumerate(made.groups) if "outer limit" in [r.label for r in group.readings])
+    formula = made.claims[0].limitations[0].formula
+    for r, reading in enumerate(made.groups[g].readings):
+        k = base_construction(made).with_reading(g, r)
+        met = [x for x in range(16) if evaluate(formula, {"gap": Fraction(x, 1000)}, k)]
+        low, high = outer if reading.label == "outer limit" else inner
+        assert met == list(range(low, high + 1))
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the absolute value of the stress is at most 3 MPa",
+        "an absolute value of the residual stress is not greater than 3 MPa",
+        "the magnitude of the stress being 3 MPa or less",
+    ],
+)
+def test_absolute_values(words: str) -> None:
+    made = sheet(f"stress  in MPa\n\n1. A film, wherein {words}.\n   | stress : {words}\n")
+    k, formula = base_construction(made), made.claims[0].limitations[0].formula
+    met = [x for x in range(-6, 7) if evaluate(formula, {"stress": Fraction(x * 10**6)}, k)]
+    assert met == [-3, -2, -1, 0, 1, 2, 3]
+
+
+def test_a_temperature_has_no_absolute_value() -> None:
+    words = "the absolute value of the bath is at most 3 °C"
+    (error,) = errors(f"{DECLARED}\n1. A thing, wherein {words}.\n   | bath : {words}\n")
+    assert "no phrase reads" in error.message

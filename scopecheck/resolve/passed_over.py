@@ -1,7 +1,8 @@
 """Words beside a name that say which thing it is: 'at least two metering notches', 'angular intervals of'.
 
 They are read past only beside the name of what stands left of the colon, only where nothing else reads the
-line, and only if no phrase, no limit and no other name has them; a warning tells of each.
+line, and only if no phrase, no limit and no other name has them; a warning tells of each that the note of the
+declaration has not.
 """
 
 from __future__ import annotations
@@ -30,8 +31,8 @@ Tokens = tuple[Token, ...]
 
 def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """The words without those beside a name of what stands left of the colon, and the words left out."""
-    notes = (getattr(job.place.names.declared(s.text), "note", "") for s in job.subjects)
-    own = {form for said in (*(s.text for s in job.subjects), *notes) for form in _forms(said)}
+    names_own = {form for s in job.subjects for form in _forms(s.text)}
+    own = names_own | _of_notes(job)
     names = (set(name.lower().split()) for name in job.place.names.all())
     others = {word for words in names if own.isdisjoint(words) for word in words}
     named = [i for i, t in enumerate(tokens) if word_of(t) in own]
@@ -44,13 +45,13 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
         for step in (-1, 1) if counted else (-1,):
             run, beside = set[int](), at + step
             while 0 <= beside < len(tokens) and len(run) < MOST_PASSED:
-                if not _says_which(tokens[beside], others | own):
+                if not _says_which(tokens[beside], others | names_own):
                     break
                 run.add(beside)
                 beside += step
             # Behind a name a noun ends the words, or a verb follows; between two names a verb may stand.
             next_to = word_of(tokens[beside]) if 0 <= beside < len(tokens) else ""
-            ended = next_to in _ENDING if step > 0 else next_to not in own
+            ended = next_to in _ENDING if step > 0 else next_to not in names_own
             passed |= run if ended else set()
     if passed:
         kept = tuple(t for i, t in enumerate(tokens) if i not in passed)
@@ -67,9 +68,21 @@ def of_each_bearer(tokens: Tokens) -> tuple[Tokens, Tokens]:
     return ((each, *tokens[at + 1 :]), tokens[1:at]) if at > 1 else ((), ())
 
 
-def told(job: Job, words: Tokens) -> Diagnostic:
-    """That the words were read past, and what to do if they matter."""
-    name = job.subjects[0].text
+def _of_notes(job: Job, alone: bool = False) -> set[str]:
+    """The words of the notes of what stands left of the colon; `alone`: of a name it begins with."""
+    found = set[str]()
+    for subject in job.subjects:
+        words = getattr(job.place.names.declared(subject.text), "note", "").lower().split()
+        ends = (i for i, word in enumerate(words) if word in listed("nouns", "stops"))
+        found |= set(_forms(" ".join(words[: next(ends, None)] if alone else words)))
+    return found
+
+
+def told(job: Job, words: Tokens) -> Diagnostic | None:
+    """That the words were read past, and what to do if they matter; None if the notes have them."""
+    words, name = tuple(t for t in words if word_of(t) not in _of_notes(job, True)), job.subjects[0].text
+    if not words:
+        return None
     said = " ".join(t.text for t in words)
     return Diagnostic(
         "warning", job.span(words[:1]), f"'{said}' is read past",

@@ -172,7 +172,7 @@ class Reader:
             with suppress(Trouble):
                 trying = self._trying()._job(said, words, subjects)
                 if is_read(*trying) and can_be_read(*trying):
-                    self.groups.passed += [told(job, run) for run in (bearer, passed) if run]
+                    self.groups.passed += [w for run in (bearer, passed) if run and (w := told(job, run))]
                     return whole(*self._job(said, words, subjects))
         return None
 

@@ -125,11 +125,16 @@ class _Words:
         said = [word_of(t) for t in tokens]
         if said[0] == "arithmetic":
             return self.of_several(tokens[1:]) if said[1:2] != ["arithmetic"] else None
+        if said[:3] == ["absolute", "value", "of"]:
+            one = self.value(tokens[3:])
+            return one and _magnitude(one)
+        if said[:2] == ["absolute", "difference"]:
+            return self.of_several(tokens[1:])
         if said[1:2] not in (["of"], ["between"], ["among"]):
             return None
-        if said[:2] == ["square", "of"]:
+        if said[:2] in (["square", "of"], ["magnitude", "of"]):
             one = self.value(tokens[2:])
-            return _product(one, one) if one else None
+            return one and (_product(one, one) if said[0] == "square" else _magnitude(one))
         joiner = "or" if "and" not in said else "and"
         for members in (split_list(tokens[2:], joiner), *self._halves(tokens[2:], joiner)):
             parts = [self.value(m) for m in members]
@@ -215,6 +220,14 @@ def _quotient(first: WorkedOut, second: WorkedOut) -> WorkedOut:
     kind = _kinds((first, second), quotient_kind)
     term = Divide(first.value.term, second.value.term, second.symbols)
     return _joined(Typed(term, kind), (first, second), f"{bracketed(first)} / {bracketed(second)}")
+
+
+def _magnitude(one: WorkedOut) -> WorkedOut | None:
+    """How far the value is from zero; None for a temperature, whose zero is a matter of its scale."""
+    kind = one.value.kind
+    if kind is None or kind.point or not one.made_of:
+        return None
+    return _joined(Typed(Magnitude(one.value.term), kind), (one,), f"ABS({one.symbols})")
 
 
 def _of_several(word: str, parts: tuple[WorkedOut, ...]) -> WorkedOut | None:

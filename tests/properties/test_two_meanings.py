@@ -9,7 +9,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from scopecheck.core.construction import Construction
-from scopecheck.core.formula import Article, Compare, Const, Formula, Measured, Rounded
+from scopecheck.core.formula import Add, Article, Compare, Const, Formula, Measured, Rounded
 from scopecheck.core.model import Sheet
 from scopecheck.core.rewrite import read_as
 from scopecheck.solving.constraints import Undecided
@@ -17,7 +17,7 @@ from scopecheck.solving.encode import Encoder, Pair, rounds_to_above, rounds_to_
 from scopecheck.solving.evaluate import compare, evaluate, rounded_to_whole
 from scopecheck.solving.solver import Session
 from scopecheck.solving.symbols import Condition, Vocabulary, as_bool, numeral
-from tests import strategies
+from tests import build, strategies
 
 
 @st.composite
@@ -172,3 +172,23 @@ def test_rounding_goes_to_the_nearest_and_halves_as_named(rule, value) -> None: 
     if distance == Fraction(1, 2):
         expected = {"away": abs(rounded) > abs(value), "up": rounded > value, "even": rounded % 2 == 0}
         assert expected[rule]
+
+
+@settings(max_examples=300)
+@given(
+    index=st.integers(-4, 4),
+    beside=st.sampled_from([Fraction(0), Fraction(1, 2), Fraction(1, 2), Fraction(1, 7), Fraction(-2, 5)]),
+    step=st.sampled_from(strategies.STEPS),
+    origin=st.sampled_from(strategies.ORIGINS),
+    rule=st.sampled_from(strategies.RULES),
+)
+def test_a_rounded_value_is_encoded_as_it_is_rounded(index, beside, step, origin, rule) -> None:  # type: ignore[no-untyped-def]
+    measured = origin + step * (index + beside)
+    rounded = origin + step * rounded_to_whole((measured - origin) / step, rule)
+    words = Vocabulary(build.sheet((build.number("y"),), ()))
+    # Beside the value itself: what is rounded alone is compared by the ends of what rounds so.
+    total = Add((Rounded(Measured("y"), step, rule, origin), Measured("y")))
+    for value, expected in ((rounded, True), (rounded + step, False), (rounded - step, False)):
+        formula = Compare("=", total, Const(value + measured))
+        pair = Encoder(words).encode(formula)
+        assert as_value(pair, settled_things(words, {"y": measured}), words) is expected
