@@ -136,7 +136,7 @@ RULES: tuple[Rule, ...] = ("up", "away", "even")
 SIGNS: tuple[Op, ...] = ("<", "<=", ">=", ">", "=")
 
 
-@pytest.mark.parametrize(("rule", "op"), product(RULES, SIGNS))
+@pytest.mark.parametrize(("rule", "op"), list(product(RULES, SIGNS)))
 def test_the_ends_of_what_rounds_to_a_limit_are_those_of_the_exact_evaluator(rule: Rule, op: Op) -> None:
     """Value by value, in eighths of a step, on both sides of the origin and for limits beside the grid."""
     k = base_construction(sheet([number("x")], ()))
