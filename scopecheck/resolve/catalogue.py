@@ -8,7 +8,7 @@ from __future__ import annotations
 import json
 import os
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import cache, partial
 from typing import Any
 
@@ -39,6 +39,10 @@ class Phrasebook:
         """Every phrase; to be asked for only where no phrase reads the words."""
         return self.own if self.alone else (*self.own, *entries())
 
+    def words(self) -> frozenset[str]:
+        """Every word that some phrase has; as with `all`, to be asked for only where none reads the words."""
+        return _words_of(self.own) if self.alone else _words_of(self.own) | _words_of_catalogue()
+
     def having(self, words: frozenset[str]) -> tuple[Entry, ...]:
         """The phrases with a wording that these words, in small letters, may spell, in the order of `all`."""
         if self.alone:
@@ -65,6 +69,16 @@ def _index() -> _Index:
 def entries() -> tuple[Entry, ...]:
     """Every phrase of the shipped catalogue, by file name and then in the order written."""
     return tuple(map(_entry, range(len(_index().lines) // 2)))
+
+
+@cache
+def _words_of_catalogue() -> frozenset[str]:
+    return _words_of(entries())
+
+
+def _words_of(several: Iterable[Entry]) -> frozenset[str]:
+    elements = (e for entry in several for p in entry.patterns for e in p.elements)
+    return frozenset(w for e in elements if isinstance(e, Literals) for option in e.options for w in option)
 
 
 @cache

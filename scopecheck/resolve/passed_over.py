@@ -8,7 +8,6 @@ declaration has not.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache
 
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
@@ -16,11 +15,9 @@ from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
-from scopecheck.resolve.patterns import Literals
 from scopecheck.resolve.phrase_finding import Job
 
 _ENDING = frozenset(("", *"having has have with of carrying carries lasting being is are each".split()))
@@ -38,6 +35,7 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     named = [i for i, t in enumerate(tokens) if word_of(t) in own]
     if not named:
         return
+    never = others | names_own | job.place.phrases.words()
     # 'Planet wheels' are planets; an oil phase is no oil.
     counted = job.sort == "parts" or all(isinstance(s.bound, Typed) and s.bound.whole for s in job.subjects)
     passed: set[int] = set()
@@ -45,7 +43,7 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
         for step in (-1, 1) if counted else (-1,):
             run, beside = set[int](), at + step
             while 0 <= beside < len(tokens) and len(run) < MOST_PASSED:
-                if not _says_which(tokens[beside], others | names_own):
+                if not _says_which(tokens[beside], never):
                     break
                 run.add(beside)
                 beside += step
@@ -80,7 +78,8 @@ def _of_notes(job: Job, alone: bool = False) -> set[str]:
 
 def told(job: Job, words: Tokens) -> Diagnostic | None:
     """That the words were read past, and what to do if they matter; None if the notes have them."""
-    words, name = tuple(t for t in words if word_of(t) not in _of_notes(job, True)), job.subjects[0].text
+    called, name = _of_notes(job, True), job.subjects[0].text
+    words = tuple(t for t in words if word_of(t) not in called)
     if not words:
         return None
     said = " ".join(t.text for t in words)
@@ -91,9 +90,9 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
     )  # fmt: skip
 
 
-def _says_which(token: Token, names: set[str]) -> bool:
+def _says_which(token: Token, never: set[str]) -> bool:
     word = word_of(token)
-    if token.sort != "word" or len(word) < 4 or word in names or word in FILLERS | _ENDING:
+    if token.sort != "word" or len(word) < 4 or word in never or word in FILLERS | _ENDING:
         return False
     if (
         word in NUMBER_WORDS
@@ -103,14 +102,7 @@ def _says_which(token: Token, names: set[str]) -> bool:
     ):
         return False
     ordinal = word in listed("mention", "ordinals") | listed("mention", "new")
-    return not (ordinal or word in listed("nouns", "stops") or word in _of_phrases())
-
-
-@cache
-def _of_phrases() -> frozenset[str]:
-    """Every word that some phrase has."""
-    elements = (e for entry in entries() for p in entry.patterns for e in p.elements)
-    return frozenset(w for e in elements if isinstance(e, Literals) for option in e.options for w in option)
+    return not (ordinal or word in listed("nouns", "stops"))
 
 
 def _forms(name: str) -> Iterator[str]:

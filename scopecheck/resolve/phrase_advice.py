@@ -21,7 +21,7 @@ from scopecheck.resolve.chart import FILLERS, matches, word_of
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_fractions
 from scopecheck.resolve.names import Typed, member_of, no_member, number_of
-from scopecheck.resolve.patterns import Literals, Pattern, Slot
+from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.subjects import LISTS, is_bare_share, is_fraction, without_basis
 
@@ -118,9 +118,8 @@ def _of_other_things(words: str, near: Sequence[Pattern]) -> str:
 
 def _in_no_phrase(job: Job, tokens: tuple[Token, ...]) -> str:
     """The words that stand in no phrase and no name, in a sentence: what the line may trip over; else ''."""
-    elements = (e for entry in job.place.phrases.all() for p in entry.patterns for e in p.elements)
-    known = {w for e in elements if isinstance(e, Literals) for option in e.options for w in option}
-    known |= {w for name in job.place.names.all() for w in name.lower().split()} | job.tests().own_words
+    known = job.place.phrases.words() | job.tests().own_words
+    known |= {w for name in job.place.names.all() for w in name.lower().split()}
     known |= FILLERS | NUMBER_WORDS.keys() | word_lists()["fractions"].keys()
     known |= {w for m in getattr(job.first, "members", ()) for w in m.lower().split()}
     words = (t.text for t in tokens if t.sort == "word" and len(t.text) > 1 and word_of(t) not in known)

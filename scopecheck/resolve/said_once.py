@@ -13,10 +13,11 @@ from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.subjects import is_bare_share
 
-_OF = {
+BY_WHAT = {
     "weight": "by mass", "mass": "by mass", "wt": "by mass", "volume": "by volume", "vol": "by volume",
     "mole": "by mole", "moles": "by mole", "mol": "by mole",
 }  # fmt: skip
+"""The basis of a share by the word for it."""
 _BY = r"(?P<by>weight|mass|wt|volume|vol|moles?|mol)\b"
 _PERCENT = r"(?:%|per ?cents?|percentages?|parts)"
 _OF_ALL = r"(?:,? based (?:up)?on [^:.;\d]{0,60})?"
@@ -42,9 +43,9 @@ _BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ 
 def basis_said(texts: Iterable[str]) -> str:
     """The one basis that the claims' texts name for all of their percentages; '' for none, or for several."""
     flat = [" ".join(text.split()) for text in texts]
-    found = {_OF[said["by"].lower()] for text in flat for once in _ONCE for said in once.finditer(text)}
+    found = {BY_WHAT[said["by"].lower()] for text in flat for once in _ONCE for said in once.finditer(text)}
     if not found and not any(map(_BY_ITSELF.search, flat)):
-        found = {_OF[said["by"].lower()] for text in flat for said in _BASED_ON.finditer(text)}
+        found = {BY_WHAT[said["by"].lower()] for text in flat for said in _BASED_ON.finditer(text)}
     return found.pop() if len(found) == 1 else ""
 
 

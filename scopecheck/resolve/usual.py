@@ -16,6 +16,7 @@ from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.everyday import with_fractions
 from scopecheck.resolve.names import Bound, Names, Typed
+from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.spelled import shared_scale
 from scopecheck.resolve.subjects import is_bare_share
 
@@ -175,7 +176,7 @@ def _basis_behind(tokens: tuple[Token, ...]) -> Unit | None:
     if len(texts) < 5 or not is_bare_share(tokens[0]) or texts[1] != "or" or texts[3] != "by":
         return None
     compared = texts[2] in ("more", "less", "greater", "higher", "lower", "above", "below")
-    of = {"weight": "by mass", "mass": "by mass", "volume": "by volume", "mole": "by mole"}.get(texts[4])
+    of = BY_WHAT.get(texts[4])
     return find_unit(PERCENT[of]) if compared and of else None
 
 
@@ -263,7 +264,7 @@ def with_compared(tokens: tuple[Token, ...], names: tuple[str, ...], others: Nam
     for at in signs:
         before = first and at == signs[0]
         sign = _MIRRORED[tokens[at].text] if before else tokens[at].text
-        if before is False and first:
+        if first and not before:
             limits.append(replace(tokens[at], sort="word", text="and", end=tokens[at].start))
         limits += [replace(tokens[at], sort="word", text=word) for word in _SIGNS[sign]]
         limits.append(tokens[0] if before else tokens[-1])
