@@ -16,6 +16,7 @@ from scopecheck.answers.questions.cases import class_status, reading_for_all
 from scopecheck.answers.questions.claims import (
     adds_nothing,
     ends_not_reached,
+    last_whole_before,
     nothing_meets,
 )
 from scopecheck.answers.questions.inside import inside_lost
@@ -501,7 +502,10 @@ def test_stated_ends(sheet: Sheet) -> None:
                 farthest = last_left_in(end.op, end.term, end.limit.value)
                 written = (end.upper, end.limit.value)
                 if values:
-                    reached = max(values) >= farthest if end.upper else min(values) <= farthest
+                    extreme = max(values) if end.upper else min(values)
+                    reached = extreme >= farthest if end.upper else extreme <= farthest
+                    whole = last_whole_before(end, limitation.formula, walk.base)
+                    reached = reached or (end.op in ("<", ">") and extreme == whole)
                     dead[written] = dead.get(written, True) and not reached
             expected += [limitation.label for left in dead.values() if left]
         event(f"{len(expected)} ends")

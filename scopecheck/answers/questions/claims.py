@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from fractions import Fraction
+from math import ceil, floor
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
@@ -13,7 +14,7 @@ from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
 from scopecheck.answers.refine import Demand, find_construction
-from scopecheck.core.construction import Construction, admissible_readings, names_in, nodes
+from scopecheck.core.construction import Construction, admissible_readings, groups_in, names_in, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import (
     All,
@@ -22,6 +23,7 @@ from scopecheck.core.formula import (
     Const,
     Divide,
     Formula,
+    IsWhole,
     Measured,
     Op,
     Term,
@@ -306,13 +308,20 @@ def _dead_end(
     usual = _reach(prepared, instance, end, session.base)
     if usual is None or _reaches(end.op, usual, alone.value):
         return None
-    if end.op in ("<", ">"):
-        # '0 <= x < 52, x IS WHOLE': the line itself leaves out what lies before an end that is not in.
-        itself = Instance(replace(instance.claim, limitations=(limitation,)), (), instance.chain)
-        if _reach(prepared, itself, end, session.base) == usual:
-            return None
+    if end.op in ("<", ">") and usual.value == last_whole_before(end, limitation.formula, session.base):
+        return None  # '0 <= x < 52, x IS WHOLE' states no 52
     never = _end_on_any(prepared, instance, end, alone) if _speaks_always(prepared, end, limitation) else None
     return _DeadEnd(end, usual, never)
+
+
+def last_whole_before(end: WrittenEnd, formula: Formula, k: Construction) -> Fraction | None:
+    """The last whole number before an end that is out, where the line says the value is whole; else None."""
+    for g in groups_in(formula):
+        formula = read_as(formula, g, k.readings[g])
+    if not any(isinstance(n, IsWhole) and n.item == end.term for n in nodes(formula)):
+        return None
+    limit = end.limit.value
+    return Fraction(ceil(limit) - 1 if end.op == "<" else floor(limit) + 1)
 
 
 def _speaks_always(prepared: Prepared, end: WrittenEnd, limitation: Limitation) -> bool:
