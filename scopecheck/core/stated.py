@@ -8,7 +8,7 @@ from math import ceil, floor, gcd
 from typing import Literal, TypeAlias
 
 from scopecheck.core.construction import names_in
-from scopecheck.core.formula import All, Compare, Formula, Op, Read, Term, Truth
+from scopecheck.core.formula import All, Compare, Const, Formula, Op, Read, Term, Truth
 from scopecheck.core.linear import linear_form
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.foundations.record import record
@@ -47,9 +47,12 @@ def says_nothing(formula: Formula, sheet: Sheet) -> bool:
 
 
 def names_only(sheet: Sheet, limitation: Limitation) -> bool:
-    """Are these words that, as usually read, limit nothing, or say no more than that steps are done?"""
+    """Are these words that, as usually read, limit nothing, or say no more than that steps are done?
+
+    Not of words whose readings the drafter wrote: each of these is meant to limit.
+    """
     formula = limitation.formula
-    if not isinstance(formula, Read):
+    if not isinstance(formula, Read) or sheet.groups[formula.group].of_ones_own:
         return False
     done = {step.done for step in sheet.steps}
     usual = formula.options[sheet.groups[formula.group].base]
@@ -99,7 +102,7 @@ def _parted(formula: Formula, takes_part: TakesPart) -> tuple[Formula, Formula] 
         return Read(formula.group, low), Read(formula.group, high)
     sides: dict[Side, list[Formula]] = {"low": [], "high": []}
     for item in formula.items if isinstance(formula, All) else ():
-        side = _side(item)
+        side = _side(item, takes_part)
         if not side:
             return None
         sides[side].append(item)
@@ -108,15 +111,27 @@ def _parted(formula: Formula, takes_part: TakesPart) -> tuple[Formula, Formula] 
     return All(tuple(sides["low"])), All(tuple(sides["high"]))
 
 
-def _side(item: Formula) -> Side | Literal[""]:
-    """Which end of something measured a formula is; '' if it is none."""
-    if isinstance(item, Read):
-        sides = {_side(option) for option in item.options}
-        return sides.pop() if len(sides) == 1 else ""
-    if not isinstance(item, Compare) or item.op in ("=", "!="):
-        return ""
-    left, right = (bool(names_in(term)) for term in (item.left, item.right))
-    if left == right:
-        return ""
-    op = item.op if left else MIRRORED[item.op]
-    return "low" if op in (">", ">=") else "high"
+def _side(item: Formula, takes_part: TakesPart) -> Side | Literal[""]:
+    """Which end of something measured a formula is; '' if it is none.
+
+    That there is some of it at all, as 'at most 5 %' is read by some, makes no low end of a high one.
+    """
+    match item:
+        case Read(group, options):
+            taking = (o for r, o in enumerate(options) if takes_part(group, r))
+            sides = {_side(option, takes_part) for option in taking}
+        case All(items):
+            sides = {_side(one, takes_part) for one in items if not _is_presence(one)}
+        case Compare(op, left, right) if op not in ("=", "!=") and bool(names_in(left)) != bool(
+            names_in(right)
+        ):
+            return "low" if (op if names_in(left) else MIRRORED[op]) in (">", ">=") else "high"
+        case _:
+            return ""
+    return sides.pop() if len(sides) == 1 else ""
+
+
+def _is_presence(item: Formula) -> bool:
+    """Is it `0 < x`?"""
+    nothing = Const(Fraction(0))
+    return isinstance(item, Compare) and item.op == "<" and item.left == nothing

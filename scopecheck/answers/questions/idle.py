@@ -13,7 +13,7 @@ from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.core.construction import Construction, nodes
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import All, Const, Formula
+from scopecheck.core.formula import All, Any, Compare, Const, Formula, Not, Read
 from scopecheck.core.model import Limitation
 from scopecheck.core.stated import RangeEnd, names_only
 from scopecheck.core.written_ends import written_ends
@@ -52,8 +52,30 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     ends = [f for x in instance.own if x.label not in whole for f in _idle_ends(prepared, instance, x)]
     yield from ends
     # Of a claim of another category its lines are not held against those that it takes over.
-    if asked and not told and not ends and not claim.other_category:
+    told_of_all = not claim.other_category and all(_taken_apart(prepared, x) for x in asked)
+    if asked and not told and not ends and told_of_all:
         yield Looked("idle", claim.number, f"claim {claim.number}")
+
+
+def _taken_apart(prepared: Prepared, limitation: Limitation) -> bool:
+    """Was each end of the limitation asked by itself? Not of '8 to 16 mm or more than 20 mm'."""
+    several = _count_of_ends(limitation.formula, prepared.session.base.readings) > 1
+    return not several or bool(prepared.range_ends(limitation))
+
+
+def _count_of_ends(formula: Formula, readings: tuple[int, ...]) -> int:
+    """How many comparisons with a written number stand in the formula as read."""
+    match formula:
+        case Read(group, options):
+            return _count_of_ends(options[readings[group]], readings)
+        case All(items) | Any(items):
+            return sum(_count_of_ends(item, readings) for item in items)
+        case Not(item):
+            return _count_of_ends(item, readings)
+        case Compare(op) if op not in ("=", "!="):
+            return int(any(isinstance(n, Const) and n.written for n in nodes(formula)))
+        case _:
+            return 0
 
 
 def limiting(prepared: Prepared, own: Sequence[Limitation]) -> tuple[Limitation, ...]:
