@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from scopecheck.core.construction import names_in
@@ -31,5 +32,6 @@ def shares_of_nothing_said(sheet: Sheet) -> tuple[str, ...]:
 def _whole_is_named(declared: NumberDecl, limitations: Iterable[Limitation]) -> bool:
     if _IN_A_NOTE.search(declared.note) or _IN_A_NAME.search(declared.name):
         return True
+    own = regex(rf"(?i)\bof (?:the|a|an)? ?{re.escape(declared.name)}\b")
     words = (x.words for x in limitations if declared.name in names_in(x.formula))
-    return any(_IN_A_NAME.search(text) for text in words)
+    return any(_IN_A_NAME.search(own.sub("", text)) for text in words)

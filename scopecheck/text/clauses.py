@@ -208,9 +208,22 @@ def transitions(all_: Set, number: int) -> Iterator[Flag]:
         form = {"closed": "below_closed", "essentially": "below_essentially"}[_closing(all_.streams[parent])]
         for at, width in opened:
             if texts[at].startswith(("compri", "includ", "contain")) and _at_top(stream, at):
+                if _of_what_is_recited(stream, at + width, all_.streams[parent]):
+                    continue
                 words, span = stream.shown(at, at + width), stream.span(at, at + width)
                 yield Flag("transition", form, number, words, span, {"parent": parent})
                 return
+
+
+def _of_what_is_recited(stream: Stream, start: int, parent: Stream) -> bool:
+    """`which contains 4 wt% or more of copper`: does the claim above have all of that already?"""
+    end = next((i for i in range(start, len(stream.texts)) if stream.texts[i] in _APART), len(stream.texts))
+    no_nouns = (
+        listed("limits", "inside") | listed("nouns", "stops") | listed("shares", "bases") | {"%", "wt%"}
+    )
+    said = [w for w in stream.words[start:end] if w.stem not in no_nouns and not w.stem[:1].isdigit()]
+    known = {w.stem for w in parent.words}
+    return bool(said) and all(w.stem in known for w in said)
 
 
 def _of_the_claim(texts: list[str], at: int) -> bool:
