@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.record import record, replace
-from scopecheck.foundations.word_lists import run_at, words
+from scopecheck.foundations.word_lists import run_at, word_lists, words
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Own
 from scopecheck.resolve.account import digits_width, reference_sign, sign_width, unit_width
@@ -78,8 +78,9 @@ def figures(text: ClaimText, own: Own) -> list[Figure]:
         if at in text.referring or at < over:
             continue
         if not tokens[at].text[0].isdecimal():
-            found.append(_spelled(text, at, own))
-            over = found[-1].end
+            if not _counts_nothing(tokens, at):
+                found.append(_spelled(text, at, own))
+                over = found[-1].end
         elif not reference_sign(tokens, at):
             figure = _figure(text, at, own, sign_width(tokens, at, over))
             if _readable(tokens, at, figure.start):
@@ -91,6 +92,25 @@ def figures(text: ClaimText, own: Own) -> list[Figure]:
 def _begins(word: str) -> bool:
     """Whether a number begins with a word of a text."""
     return word[0].isdecimal() or NUMBER_WORDS.get(word, 0) > 1
+
+
+def _counts_nothing(tokens: list[Piece], at: int) -> bool:
+    """Is it part of other words: `three quarters`, `the larger of the two`, `one of every ten`, `no, one or`?
+
+    Such a number is left to a mark.
+    """
+    said = [t.text.lower() for t in tokens[max(0, at - 4) : at + 2]]
+    here = min(at, 4)
+    before, after = said[:here], said[here + 1 :]
+    fraction = after[:1] != [] and after[0].endswith("s") and after[0] in word_lists()["fractions"]
+    which = before[-2:] == ["of", "the"] and bool(before[-3:-2]) and _picks(before[-3])
+    rate = before[-1:] == ["every"] and "of" in before
+    open_below = before[-4:-1] in (["zero", ",", "one"], ["no", ",", "one"], ["none", ",", "one"])
+    return fraction or which or rate or open_below
+
+
+def _picks(word: str) -> bool:
+    return word.endswith("er") or word in ("combination", "mixture", "either", "one", "each", "both", "sum")
 
 
 def _readable(tokens: list[Piece], at: int, start: int) -> bool:
