@@ -332,6 +332,10 @@ def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
             )
         if note and find_unit(note.group(1), desk.own, level=level):
             help = f'put a note in quotes after the kind: {word} in {note.group(1)}   "{note.group(2)}"'
+        elif re.fullmatch(r"[^\W\d_]+(?:-[^\W\d_]+)*", written) and not explain_unit(written, desk.own):
+            help += (
+                f"{'; or, ' if help else ''}if it is a unit of your trade, write in the head: unit {written}"
+            )
         raise trouble(desk.span(start, end), f"'{written}' is no known unit", "", help)
     return unit
 

@@ -190,6 +190,7 @@ def sort_out(
                 "write (g) or (a) after the unit where the claim has it; else declare the thing in the"
                 " claim's own unit, or give the meaning: two blanks, exactly ..."
             )
+        help = help or _in_the_unit_of_the_words(at)
         help = help or "give the meaning in symbols: two blanks, exactly ...; or mark them: not restated :"
         cause = f"No reading of '{at.wording}' goes with these values."
         raise trouble(at.span, clash.diagnostic.message, cause, help)
@@ -197,6 +198,15 @@ def sort_out(
         reasons = "; ".join(f"{label}: {why}" for label, why in not_tried) or "none has a formula"
         raise trouble(at.span, f"no reading of '{at.wording}' can be tried here", f"{reasons}.")
     return tried, tuple(not_computed), tuple(not_tried)
+
+
+def _in_the_unit_of_the_words(at: Occurrence) -> str:
+    """How to declare a plain number that the words give a unit; '' for other things."""
+    x, others = at.slots.get("x"), (b for name, b in at.slots.items() if name != "x")
+    units = [b.number.unit for b in others if isinstance(b, Typed) and b.number and b.number.unit]
+    if not isinstance(x, Typed) or x.kind != PLAIN_KIND or not units:
+        return ""
+    return f"declare it in the unit of the words: {at.shown.get('x', '...')}  in {units[0].symbol}"
 
 
 def _alone(f: Formula) -> Formula:

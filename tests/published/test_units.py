@@ -65,8 +65,8 @@ PINT = {
     "cP": "centipoise",
     "atm": "standard_atmosphere",
 }
-# Read as molar mass here, a mass in pint: see test_dalton.
-ELSEWHERE = {"Da", "kDa", "MDa"}
+# Read as molar mass here, a mass in pint: see test_dalton. Scales of the trade convert into nothing.
+ELSEWHERE = {"Da", "kDa", "MDa", "HRC", "HRB", "HV", "HB", "IU", "Brix"}
 
 
 def pint_factor(spelled: str, symbol: str) -> Fraction:
