@@ -38,12 +38,12 @@ FLOORS: dict[str, str] = {
         " part_kinds steps greater_figure exact_fitting bare_shares exact_arithmetic exact_parts"
         " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
         " free_numbers readings defined_words chart practice spelled everyday of_ratios subjects called"
-        " asides together them nouns worked_out whichever shared_limits said_once phrase_finding passed_over"
-        " beside_another phrase_numbers phrase_advice phrase_slots states sides signs usual conditional"
-        " conditional_advice ingredients in_order of_each one_phrase phrases claim_text dependencies"
-        " form_rules joints account amounts stated declared recited beyond_bounds claims step_cells"
-        " case_parts assembly_cells case_desk number_cells case_cells case_facts cases sheet successors"
-        " agreement common_groups joined carried"
+        " asides together them nouns worked_out whichever shared_limits said_once phrase_finding"
+        " passed_over beside_another phrase_numbers surroundings phrase_advice phrase_slots states sides"
+        " signs usual plainer conditional conditional_advice ingredients in_order of_each one_phrase phrases"
+        " claim_text dependencies form_rules joints account amounts stated declared recited"
+        " beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells case_cells"
+        " case_facts cases sheet successors agreement common_groups joined carried"
     ),
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"
@@ -115,6 +115,7 @@ LAZY: dict[str, str] = {
 NOT_EXACT: dict[str, str] = {
     "foundations.diagnostics": "likeness of words",
     "resolve.phrase_advice": "likeness of words",
+    "resolve.surroundings": "likeness of words",
     "solving.solver": "the clock of the wall limit",
     "commands.output": "the clock of the progress line",
 }

@@ -182,7 +182,7 @@ def test_files_that_are_no_text(content: bytes, tmp_path: Path) -> None:
         ("a valve that opens when a pressure exceeds 5 bar", ""),
         ("a gap of ≥ 2 mm", "gap : ≥ 2 mm  exactly  gap >= 2 mm"),
         ("a gap of 2 to 9 mm, preferably 3 to 4 mm", "gap : 2 to 9 mm, preferably 3 to 4 mm"),
-        ("a gap of 2 to 9 mm, for example 3 mm", "gap : 2 to 9 mm"),
+        ("a gap of 2 to 9 mm, for example 3 mm", "gap : 2 to 9 mm, for example 3 mm"),
         ("a gap of 9 mm or less, less than 12 mm being preferred", "gap : 9 mm or less"),
         ("a gap of 9 mm or less, 7 mm or less being preferred",
          "gap : 9 mm or less, 7 mm or less being preferred"),

@@ -282,7 +282,7 @@ def _fills(
             word = word_of(tokens[end - 1])
             if tests.counted and at and end == at + 1 and word in ("a", "an"):
                 return  # 'two pins and a lid': one of them
-            if word not in tests.own_words and (word in _NEVER_IN_NOUNS or word in listed("names", "never")):
+            if word not in tests.own_words and _never_in_nouns(word):
                 return
             if _names(tokens[at:end], tokens[end:], tests.own_words):
                 yield end, Fill(slot, tokens[at:end])
@@ -298,6 +298,12 @@ _JOINING = frozenset((",", "and", "or", "but", "nor"))
 _LEADING_ON = _JOINING | frozenset(
     "the a an of than is are by to at in with for from which if when unless where between".split()
 )
+
+
+def _never_in_nouns(word: str) -> bool:
+    """Is it no word of a name? 'A number of between four and eight' is no number of things so called."""
+    counted = NUMBER_WORDS.get(word, 1) != 1
+    return counted or word in _NEVER_IN_NOUNS or word in listed("names", "never")
 
 
 def _breaks_off(tokens: tuple[Token, ...]) -> bool:

@@ -288,13 +288,33 @@ def without_class(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple
 
 
 def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
-    """`an integer from 1 to 5`, `where n is an integer from 1 to 5` without what a count says by itself."""
+    """`an integer from 1 to 5`, `where n is an integer from 1 to 5` without what a count says by itself.
+
+    Another letter than its name, if there is one alone, is the claim's own for it.
+    """
     texts = [t.text.lower() for t in tokens]
-    idle = {*name.lower().split(), "where", "wherein", "is", "being", "the"}
-    start = next((i for i, text in enumerate(texts) if text not in idle), 0)
+    idle = {*name.lower().split(), *"where wherein is being the a number of ,".split()}
+    own_letter = {text for text in texts if len(text) == 1 and text.isalpha()} - {"a"}
+    idle |= own_letter if len(own_letter) == 1 else set()
+    start = next(
+        (i for i in range(len(texts)) if texts[i] not in idle or run_at(texts, i, "short", "whole")), 0
+    )
     length = run_at(texts, start, "short", "whole")
     whole = isinstance(subject, Typed) and subject.whole
     return tokens[start + length :] if whole and length and len(tokens) > start + length else tokens
+
+
+def without_units_counted(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+    """`10 or 12 bits` of a number of bits: what is counted is no unit."""
+    if not isinstance(subject, Typed) or not subject.whole:
+        return tokens
+    own = (name.lower(), name.lower().removesuffix("s"))
+    return tuple(
+        replace(t, number=replace(t.number, unit=None))
+        if t.number and t.number.unit and t.text.lower().endswith(own)
+        else t
+        for t in tokens
+    )
 
 
 def with_least_or_most(

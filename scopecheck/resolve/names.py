@@ -124,6 +124,8 @@ class Names:
     """The counts of parts of which the claim being resolved says that its thing consists of them."""
     basis: str = ""
     """By what the claim being resolved, or one above it, says once that all of its percentages are."""
+    in_percent: bool = False
+    """Whether it says so of numbers that have no sign of per cent: 'in percent by weight: Si: 6.5 to 7.5'."""
     spoken: dict[str, list[str]] = field(default_factory=dict)
     """By place, the ingredients, members and classes that are named there."""
     recital: Callable[[ListBound, Span], tuple[str, ...]] = nothing_recited

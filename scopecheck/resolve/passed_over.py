@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
-from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -21,7 +21,7 @@ from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import Job
 
 _ENDING = frozenset(("", *"having has have with of carrying carries lasting being is are each".split()))
-MOST_PASSED = 2
+MOST_PASSED = 3
 """More words in a row than these are no adjectives."""
 Tokens = tuple[Token, ...]
 
@@ -56,6 +56,121 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
         yield kept, tuple(tokens[i] for i in sorted(passed))
 
 
+def without_description(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`a median particle size (D50) of 5 um` of D50 without the words that the short name stands for; and
+    these words."""
+    if len(job.subjects) != 1 or not _is_short(job.subjects[0].text):
+        return
+    name = word_of_name(job)
+    at = next((i for i, t in enumerate(tokens) if word_of(t) == name), 0)
+    bracketed = 0 < at < len(tokens) - 1 and (tokens[at - 1].text, tokens[at + 1].text) == ("(", ")")
+    first = at - bracketed
+    start = first
+    while start and _describes(tokens[start - 1]):
+        start -= 1
+    if start < first:
+        yield (*tokens[:start], tokens[at], *tokens[at + 1 + bracketed :]), tokens[start:first]
+
+
+def word_of_name(job: Job) -> str:
+    return job.subjects[0].text.lower()
+
+
+def _is_short(name: str) -> bool:
+    return (
+        len(name) <= MOST_OF_A_SHORT_NAME
+        and " " not in name
+        and any(c.isupper() or c.isdigit() for c in name)
+    )
+
+
+def _describes(token: Token) -> bool:
+    """May the word stand in what a short name is short for? No limit, no number, nothing denied."""
+    word = word_of(token)
+    ends = word.endswith("est") or word in listed("limits", "inside") | listed("short", "ends")
+    return (
+        token.sort == "word"
+        and not ends
+        and word not in NUMBER_WORDS
+        and word not in listed("names", "never")
+        and word not in listed("nouns", "determiners")
+        and word not in FILLERS
+        and word not in _ENDING
+    )
+
+
+MOST_OF_A_SHORT_NAME = 5
+
+
+def without_reference(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`at 30 to 60 degrees relative to the axis` of an angle, without what it is measured from; and that."""
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    if len(job.subjects) != 1 or kind is None or kind.dimension != _ANGLE:
+        return
+    said = [word_of(t) for t in tokens]
+    limits = [i for i, t in enumerate(tokens) if t.number or said[i] in _DIRECTIONS]
+    start = limits[-1] + 1 if limits else len(tokens)
+    names = {word for name in job.place.names.all() for word in name.lower().split()}
+    for at in range(start, len(tokens) - 1) if names.isdisjoint(said[start:]) else ():
+        width = run_at(said, at, "asides", "measured_from")
+        behind = tokens[at + width :]
+        if width and behind and word_of(behind[0]) in _DETERMINERS and all(map(_is_plain, behind)):
+            yield tokens[:at], tokens[at:]
+
+
+def _is_plain(token: Token) -> bool:
+    word = word_of(token)
+    never = listed("nouns", "stops") | listed("limits", "inside")
+    return token.sort == "word" and word not in NUMBER_WORDS and (word in _DETERMINERS or word not in never)
+
+
+_DIRECTIONS = ("perpendicular", "parallel", "orthogonal")
+_DETERMINERS = frozenset("the a an said its of".split())
+_ANGLE = (("angle", 1),)
+
+
+def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`at most 2 mm, as measured according to ISO 4287`, `at most 2 mm at the rim` without how or where it is
+    measured; and these words. They hold no limit, no number but that of a standard, and no other name."""
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.first.whole or job.sort:
+        return
+    said = [word_of(t) for t in tokens]
+    timed = job.first.kind is not None and job.first.kind.dimension == _TIME
+    names = {word for name in job.place.names.all() for word in name.lower().split()}
+    names -= set(job.subjects[0].text.lower().split())
+    for at in range(1, len(tokens) - 1):
+        width = run_at(said, at, "asides", "measured_how")
+        placed = 0 if timed else run_at(said, at, "asides", "measured_where")
+        behind = tokens[at + (width or placed) :]
+        if not (width or placed) or not behind or not names.isdisjoint(map(word_of, behind)):
+            continue
+        along = said[at] in ("along", "over", "across", "throughout")
+        if all(_is_no_limit(tokens, i, along) for i in range(len(tokens) - len(behind), len(tokens))):
+            yield tokens[: at - (said[at - 1] == ",")], tokens[at:]
+
+
+def _is_no_limit(tokens: Tokens, at: int, measures: bool) -> bool:
+    """Does the word at this place limit nothing? With `measures` it may be a length or the like."""
+    word, before = word_of(tokens[at]), tokens[at - 1].text
+    if tokens[at].number or tokens[at].sort not in ("word", "number"):
+        number = tokens[at].number
+        standard = before[:1].isupper() or before[-1:].isdigit() or before in ("-", "/", ":")
+        return standard and (tokens[at].text in "-/:" or (number is not None and number.unit is None))
+    counted = word in NUMBER_WORDS and word != "one"
+    measured = word in listed("measures", "nouns") and not measures
+    limits = word in listed("limits", "inside") - _HARMLESS
+    never = counted or measured or limits or word in listed("limits", "conditions") or word.endswith("est")
+    return not never and word not in listed("mention", "universal") | _QUANTIFIED
+
+
+_HARMLESS = frozenset("in the a of from within on at by as to".split())
+_QUANTIFIED = frozenset(
+    "case event mean average median total combined overall sum majority minority all any both either some"
+    " none neither not no without except other only per respectively".split()
+)
+_TIME = (("time", 1),)
+
+
 def of_each_bearer(tokens: Tokens) -> tuple[Tokens, Tokens]:
     """`each flange having from 14 to 18 holes`, of the holes of two flanges, as each, and what has them."""
     said = [word_of(t) for t in tokens]
@@ -74,6 +189,16 @@ def _of_notes(job: Job, alone: bool = False) -> set[str]:
         ends = (i for i, word in enumerate(words) if word in listed("nouns", "stops"))
         found |= set(_forms(" ".join(words[: next(ends, None)] if alone else words)))
     return found
+
+
+def told_of_circumstance(job: Job, words: Tokens) -> Diagnostic:
+    """That how or where it is measured was read past, and where it is said."""
+    said, name = job.text(words), job.subjects[0].text
+    return Diagnostic(
+        "warning", job.span(words), f"'{said}' is read past",
+        f"How, where or in which state {name} is measured is no part of the limit that is read.",
+        f'say it where it is declared: {name}  ...  "{said}"',
+    )  # fmt: skip
 
 
 def told(job: Job, words: Tokens) -> Diagnostic | None:

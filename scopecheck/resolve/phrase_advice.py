@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from difflib import SequenceMatcher, get_close_matches
+from difflib import SequenceMatcher
 from functools import cache
 from itertools import pairwise
 
@@ -18,19 +18,13 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.assemblies import no_assembly
 from scopecheck.resolve.chart import FILLERS, matches, word_of
-from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.everyday import placed_at, with_fractions
 from scopecheck.resolve.names import Typed, member_of, no_member, number_of
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.phrase_finding import Job
-from scopecheck.resolve.subjects import LISTS, is_bare_share, is_fraction, without_basis
+from scopecheck.resolve.subjects import LISTS, without_basis
+from scopecheck.resolve.surroundings import is_part, literals_here, longest_read
 
-_DANGLING = ("of", "the", "a", "an", "in")
-_OTHER_MEASURES = frozenset(
-    "total combined overall mean average median longest shortest gauge absolute negative positive radius"
-    " circumference perimeter reduction loss gain increase decrease".split()
-)
-"""Words that say which value is limited, or what is measured: without them it is another limit."""
 MOST_STRANGE = 4
 """So many words that no phrase has are told."""
 
@@ -43,9 +37,7 @@ def shortened(words: str) -> str:
 def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     """The error for words that no phrase reads, with the likeliest way to write them."""
     words, span = job.text(tokens), job.span(tokens)
-    literals = frozenset(
-        o for e in job.place.phrases.all() for p in _here(job, e) for need in p.required for o in need
-    )
+    literals = literals_here(job)
     if help := _without_place(job, tokens):
         place = job.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
         cause = f"'{place}' is no declared name, so it is no value here."
@@ -53,9 +45,10 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if other := _mean_of(job, tokens) or _chain(job, tokens):
         return trouble(span, f"no phrase reads '{shortened(words)}'", *other)
     cause = "The words right of a colon are read as one phrase, whole."
-    if shorter := _shorter(job, tokens, literals):
+    if shorter := longest_read(job, tokens, literals):
         unit = _perhaps_unit(job, tokens)
-        return trouble(span, f"no phrase reads '{shortened(words)}'", cause, f"lift only: {shorter}{unit}")
+        help = f"lift only: {job.text(tokens[slice(*shorter)])}{unit}"
+        return trouble(span, f"no phrase reads '{shortened(words)}'", cause, help)
     if (at := _circumstance(job, tokens)) is not None:
         help = (
             f"lift only: {job.text(tokens[:at])}; and mark the rest: not restated : {job.text(tokens[at:])}"
@@ -215,68 +208,6 @@ def _left_over(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return ()
 
 
-def _here(job: Job, entry: Entry) -> list[Pattern]:
-    """The wordings for as many things as stand here whose words tell of limits, not of measures."""
-    fits = (p for p in entry.patterns if entry.takes(p) == len(job.subjects))
-    return [p for p in fits if not any(s.kind == "limit" for s in p.slots)]
-
-
-def _shorter(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> str:
-    """The longest stretch that is a phrase, if the words around it say nothing of limits; else ''."""
-    own = {w for name in job.place.names.all() for w in name.lower().split()} | job.tests().own_words
-    members = {w for m in getattr(job.first, "members", ()) for w in m.lower().split()}
-
-    def says_nothing(token: Token) -> bool:
-        word = word_of(token)
-        if token.sort != "word" or word in NUMBER_WORDS or word in (members - FILLERS) | _OTHER_MEASURES:
-            return False
-        if word in ("per", "strictly") or _is_fraction_word(word):  # without it it is another limit
-            return False
-        known = word in FILLERS or word in own
-        return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
-
-    said = [i for i, token in enumerate(tokens) if not says_nothing(token)]
-    kind = job.first.kind if isinstance(job.first, Typed) else None
-    if kind is not None and kind.dimension and any(map(is_bare_share, tokens)):
-        return ""  # a share of something else says nothing without that
-    if not said or (said[0] == 0 and said[-1] == len(tokens) - 1):
-        return ""
-    for end in range(said[-1] + 1, min(said[-1] + 4, len(tokens)) + 1):
-        for start in range(said[0], max(said[0] - 4, -1), -1):
-            behind = word_of(tokens[end]) if end < len(tokens) else ""
-            of_another = behind == "of" and any(_is_part(t) for t in tokens[start:end])
-            of_another = of_another or _names_another(job, tokens[:start])
-            if not of_another and job.readable(tokens[start:end]):
-                while word_of(tokens[end - 1]) in _DANGLING and job.readable(tokens[start : end - 1]):
-                    end -= 1
-                return job.text(tokens[start:end])
-    return ""
-
-
-def _is_fraction_word(word: str) -> bool:
-    """`third`, `nineteenths`: of what is one, two or more?"""
-    stem = word.removesuffix("s").removesuffix("th")
-    return word in word_lists()["fractions"] or (
-        stem != word and (stem in NUMBER_WORDS or stem.endswith("tie"))
-    )
-
-
-def _names_another(job: Job, tokens: tuple[Token, ...]) -> bool:
-    """Do the words name a declared quantity of the same kind that does not stand left of the colon?"""
-    said = f" {' '.join(map(word_of, tokens))} "
-    own = " ".join(s.text.lower() for s in job.subjects)
-    kinds = {s.bound.kind for s in job.subjects if isinstance(s.bound, Typed)}
-    declared = job.place.names.declarations.items()
-    names = (n.lower() for n, d in declared if isinstance(d, NumberDecl) and d.kind in kinds)
-    return any(f" {name} " in said and name not in own for name in names)
-
-
-def _is_part(token: Token) -> bool:
-    """Is it a share or a fraction, which may be one of what 'of' names behind it?"""
-    unit = token.number.unit if token.number else None
-    return is_bare_share(token) or is_fraction(token) or (unit is not None and bool(unit.kind.basis))
-
-
 def _of_undeclared(job: Job, tokens: tuple[Token, ...]) -> str:
     """What a share is one of, 'the thickness of the plate', where no declaration has that name; else ''."""
     if len(job.subjects) != 1 or not isinstance(job.first, Typed):
@@ -286,7 +217,7 @@ def _of_undeclared(job: Job, tokens: tuple[Token, ...]) -> str:
     for at in (i for i, t in enumerate(said) if word_of(t) == "of" and 0 < i < len(said) - 1):
         limit, named = said[:at], said[at + 1 :]
         plain = all(t.sort == "word" and word_of(t) not in NUMBER_WORDS for t in named)
-        if plain and any(map(_is_part, limit)) and quotient.readable(without_basis(limit)):
+        if plain and any(map(is_part, limit)) and quotient.readable(without_basis(limit)):
             return job.text(named)
     return ""
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
+from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, All, Compare, Const, Formula, Implies
 from scopecheck.foundations.diagnostics import Trouble, trouble
@@ -41,6 +42,7 @@ from scopecheck.resolve.everyday import (
     without_name_behind_ordinals,
     without_signs,
     without_times,
+    without_units_counted,
 )
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
@@ -49,14 +51,24 @@ from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
-from scopecheck.resolve.passed_over import of_each_bearer, told, without_qualifiers
+from scopecheck.resolve.passed_over import (
+    of_each_bearer,
+    told,
+    told_of_circumstance,
+    without_circumstance,
+    without_description,
+    without_qualifiers,
+    without_reference,
+)
 from scopecheck.resolve.phrase_finding import Job, Place, Read
+from scopecheck.resolve.plainer import plainer
 from scopecheck.resolve.said_once import with_basis
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, with_units, without_unit
+from scopecheck.resolve.surroundings import without_surroundings
 from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
 from scopecheck.resolve.usual import (
@@ -76,6 +88,7 @@ from scopecheck.resolve.usual import (
 from scopecheck.resolve.whichever import with_the_greater
 
 MOST_WORDS = 60
+NOT_READ = "no phrase reads"
 _SAID_OTHERWISE = (
     without_dots, with_unit_behind, with_the_greater, with_hours, with_usual_words,
     without_combinations, with_hundreds,
@@ -156,9 +169,52 @@ class Reader:
         try:
             return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
         except Trouble:
+            if found := self._said_plainly(tokens, words, subjects):
+                return found
             if found := self._without_qualifiers(job, tokens, words, subjects):
                 return found
+            if found := self._without_named(tokens, words, subjects):
+                return found
             raise
+
+    def _said_plainly(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """The words as said more plainly, if that is read; else None."""
+        said = plainer(tokens, subjects)
+        if not said or said == tokens:
+            return None
+        other = Words(words.text, said, words.span)
+        try:
+            self._trying().condition(other, subjects)
+        except Trouble as wrong:
+            # What is wrong with words that are read but for one thing says more than that they are not read.
+            if wrong.diagnostic.message.startswith(NOT_READ):
+                return None
+            raise
+        return self.condition(other, subjects)
+
+    def _without_named(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`rim, height : the height exceeds the rim`: of the height alone, as the words name the other one.
+
+        None where the words could be read of either thing alone, or name the other one first, or where the
+        other one has no part in what is read: 'a plurality of holes and ribs'.
+        """
+        said, words = f" {' '.join(map(word_of, tokens))} ", Words(words.text, tokens, words.span)
+        places = [said.find(f" {s.text.lower()} ") for s in subjects]
+        ways = [
+            one
+            for one, at, other in zip(subjects, places, places[::-1], strict=True)
+            if len(subjects) == 2 and other > at >= 0 and self._trying().reads(words, (one,))
+        ]
+        if len(ways) != 1:
+            return None
+        found = self.condition(words, tuple(ways))
+        bounds = [s.bound for s in subjects if isinstance(s.bound, Typed)]
+        taking_part = names_in(found)
+        return found if len(bounds) == 2 and all(names_in(b.term) <= taking_part for b in bounds) else None
 
     def _without_qualifiers(
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -168,12 +224,34 @@ class Reader:
             return None
         each, bearer = of_each_bearer(tokens) if len(subjects) > 1 else ((), ())
         ways = [(each, ())] if each else []
-        for said, passed in (*ways, *without_qualifiers(job, each or tokens)):
-            with suppress(Trouble):
-                trying = self._trying()._job(said, words, subjects)
-                if is_read(*trying) and can_be_read(*trying):
-                    self.groups.passed += [w for run in (bearer, passed) if run and (w := told(job, run))]
-                    return whole(*self._job(said, words, subjects))
+        for said, passed in (
+            *ways,
+            *without_qualifiers(job, each or tokens),
+            *without_description(job, tokens),
+        ):
+            if found := self._if_read(said, words, subjects):
+                self.groups.passed += [w for run in (bearer, passed) if run and (w := told(job, run))]
+                return found
+        for behind in (w for find in (without_reference, without_circumstance) for w in find(job, tokens)):
+            for said, passed in ((behind[0], ()), *without_qualifiers(job, behind[0])):
+                if found := self._if_read(said, words, subjects):
+                    self.groups.passed += [w for w in [told(job, passed) if passed else None] if w]
+                    self.groups.passed.append(told_of_circumstance(job, behind[1]))
+                    return found
+        for said, *around in without_surroundings(job, tokens):
+            if found := self._if_read(said, words, subjects):
+                self.groups.passed += [w for run in around if run and (w := told(job, run))]
+                return found
+        return None
+
+    def _if_read(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """What a phrase makes of the words; None where none reads them."""
+        with suppress(Trouble):
+            trying = self._trying()._job(tokens, words, subjects)
+            if is_read(*trying) and can_be_read(*trying):
+                return whole(*self._job(tokens, words, subjects))
         return None
 
     def _free_of_each(
@@ -453,11 +531,12 @@ class Reader:
             tokens = said_otherwise(tokens)
         if not subjects:
             return tokens
-        tokens = with_basis(tokens, subjects[0].bound, self.names.basis)
+        tokens = with_basis(tokens, subjects[0].bound, self.names.basis, self.names.in_percent)
         if len(subjects) == 1:
             tokens = with_gauge(with_shares(tokens, subjects[0].bound), subjects[0].bound)
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
+        tokens = without_units_counted(tokens, subjects[0].bound, subjects[0].text)
         tokens = of_whole_numbers(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)

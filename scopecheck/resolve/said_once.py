@@ -35,6 +35,7 @@ _ONCE = tuple(
     )
 )
 
+_IN_PERCENT = _ONCE[1:3]
 _BASED_ON = regex(rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combined )?{_BY} of", re.IGNORECASE)
 """Said of all of them only where none says by what it is itself."""
 _BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ .-]*%", re.IGNORECASE)
@@ -49,13 +50,24 @@ def basis_said(texts: Iterable[str]) -> str:
     return found.pop() if len(found) == 1 else ""
 
 
-def with_basis(tokens: tuple[Token, ...], subject: Bound, basis: str) -> tuple[Token, ...]:
-    """Bare percentages of what is declared as a share on the basis that is said once, as shares on it."""
+def numbers_in_percent(texts: Iterable[str]) -> bool:
+    """Do the claims say once that their numbers are in per cent: 'in percent by weight, Si: 6.5 to 7.5'?"""
+    return any(once.search(" ".join(text.split())) for text in texts for once in _IN_PERCENT)
+
+
+def with_basis(
+    tokens: tuple[Token, ...], subject: Bound, basis: str, in_percent: bool = False
+) -> tuple[Token, ...]:
+    """Bare percentages of what is declared as a share on the basis that is said once, as shares on it.
+
+    With `in_percent` numbers without any unit as well, where none of the words' numbers has one.
+    """
     kind = subject.kind if isinstance(subject, Typed) else None
     if not basis or kind is None or kind.dimension or kind.split[0] != basis:
         return tokens
     unit = find_unit(PERCENT[basis])
+    bare = in_percent and not any(t.number and t.number.unit for t in tokens)
     return tuple(
-        replace(t, number=replace(t.number, unit=unit)) if t.number and is_bare_share(t) else t
+        replace(t, number=replace(t.number, unit=unit)) if t.number and (bare or is_bare_share(t)) else t
         for t in tokens
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
 
@@ -48,10 +49,10 @@ def _between_numbers(tokens: tuple[Token, ...], at: int) -> bool:
     return 0 < at < len(tokens) - 1 and bool(tokens[at - 1].number and tokens[at + 1].number)
 
 
-def _with_usual_runs(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """The words with what is listed for runs of them; their places are those of the first of them."""
+def with_runs(tokens: tuple[Token, ...], table: str = "usual_runs") -> tuple[Token, ...]:
+    """The words with what a table lists for runs of them; their places are those of the first of them."""
     texts = [t.text.lower() for t in tokens]
-    said = _usual_runs()
+    said = _runs_of(table)
     if said.keys().isdisjoint(texts):
         return tokens
     found, at = list[Token](), 0
@@ -63,7 +64,7 @@ def _with_usual_runs(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             continue
         words, instead = run
         first, last = tokens[at], tokens[at + len(words) - 1]
-        ends = [*(first.start for _ in instead[1:]), last.end]
+        ends = [*(first.start for _ in instead[1:]), last.end][-len(instead) :] if instead else []
         for word, end in zip(instead, ends, strict=True):
             found.append(replace(first, sort="mark" if word == "," else "word", text=word, end=end))
         at += len(words)
@@ -71,10 +72,10 @@ def _with_usual_runs(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 
 
 @cache
-def _usual_runs() -> dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]]:
+def _runs_of(table: str) -> dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]]:
     """What is read in place of runs of words, by their first word, the longest first."""
     found: dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]] = {}
-    for said, instead in word_lists()["usual_runs"].items():
+    for said, instead in word_lists()[table].items():
         found.setdefault(said.split()[0], []).append((tuple(said.split()), tuple(instead.split())))
     return {first: sorted(of, key=lambda r: -len(r[0])) for first, of in found.items()}
 
@@ -92,7 +93,7 @@ _OF_STEPS = ("the", "step", "steps", "and", "to", "all", "said", "ii", "iii", "i
 
 def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`chosen from` as selected from, `A as well as B` as A and B, `ratio between A and B` as of A to B."""
-    tokens = _with_usual_runs(tokens)
+    tokens = with_runs(tokens)
     texts = [t.text.lower() for t in tokens]
     if texts[-2:] == ["in", "number"] and len(texts) > 2:
         tokens = tokens[:-2]
@@ -244,31 +245,101 @@ def with_signs_in_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 def with_compared(tokens: tuple[Token, ...], names: tuple[str, ...], others: Names) -> tuple[Token, ...]:
     """`0.5 ≤ x < 2`, `x ≥ 0.5`, `1 < a/b < 2` of what stands left of the colon, in words; else as they are.
 
-    A single name may be one that the sheet does not have: the claim's own letter for it.
+    A single name may be one that the sheet does not have: the claim's own letter for it. What brings letters
+    in, `a gap g, where 1 mm < g < 2 mm`, `the height H and the rim R satisfy H/R > 2`, is left out.
     """
-    signs = [i for i, t in enumerate(tokens) if t.sort == "sign" and t.text in _SIGNS]
-    first = signs[:1] == [1] and tokens[0].number is not None
-    last = bool(signs) and signs[-1] == len(tokens) - 2 and tokens[-1].number is not None
+    start = _formula_at(tokens)
+    brought = _brought_in(tokens[:start], names) if start else {}
+    if brought is None:
+        return tokens
+    formula = tuple(replace(t, text=brought.get(t.text, t.text)) for t in tokens[start:])
+    signs = [i for i, t in enumerate(formula) if t.sort == "sign" and t.text in _SIGNS]
+    first = signs[:1] == [1] and formula[0].number is not None
+    last = bool(signs) and signs[-1] == len(formula) - 2 and formula[-1].number is not None
+    if len(signs) == 1 and len(names) == 2 and (of_names := _names_compared(formula, signs[0], names)):
+        return of_names
     if not signs or len(signs) != first + last or len(signs) > 2:
         return tokens
-    named = tokens[2 if first else 0 : signs[-1] if last else len(tokens)]
+    named = formula[2 if first else 0 : signs[-1] if last else len(formula)]
     said = " ".join(t.text for t in named).lower()
     alone = len(names) == 1 and (
         said == names[0].lower() or (len(named) == 1 and _is_strange(named[0], others))
     )
-    parted = [t.text for t in named if t.text in ("/", ":")]
-    both = len(names) == 2 and len(parted) == 1 and said.split(f" {parted[0]} ") == [n.lower() for n in names]
+    parted = [i for i, t in enumerate(named) if t.text in ("/", ":")]
+    sides = said.split(f" {named[parted[0]].text} ") if len(parted) == 1 else []
+    both = len(names) == 2 and sorted(sides) == sorted(n.lower() for n in names)
     if not (alone or both):
         return tokens
     limits: list[Token] = list(named) if both else []
+    if both and sides[0] != names[0].lower():
+        limits = list(_as_ratio(named, parted[0]))
     for at in signs:
         before = first and at == signs[0]
-        sign = _MIRRORED[tokens[at].text] if before else tokens[at].text
+        sign = _MIRRORED[formula[at].text] if before else formula[at].text
         if first and not before:
-            limits.append(replace(tokens[at], sort="word", text="and", end=tokens[at].start))
-        limits += [replace(tokens[at], sort="word", text=word) for word in _SIGNS[sign]]
-        limits.append(tokens[0] if before else tokens[-1])
+            limits.append(replace(formula[at], sort="word", text="and", end=formula[at].start))
+        limits += [replace(formula[at], sort="word", text=word) for word in _SIGNS[sign]]
+        limits.append(formula[0] if before else formula[-1])
     return tuple(limits)
+
+
+def _names_compared(formula: tuple[Token, ...], at: int, names: tuple[str, ...]) -> tuple[Token, ...]:
+    """`height > rim` as the height more than the rim, of these two; nothing for others."""
+    sides = (" ".join(t.text for t in side).lower() for side in (formula[:at], formula[at + 1 :]))
+    if sorted(sides) != sorted(n.lower() for n in names):
+        return ()
+    words = (replace(formula[at], sort="word", text=word) for word in _SIGNS[formula[at].text])
+    return (*formula[:at], *words, *formula[at + 1 :])
+
+
+def _as_ratio(named: tuple[Token, ...], at: int) -> Iterator[Token]:
+    """`height / rim` as the ratio of height to rim, whichever stands first left of the colon."""
+    for word in ("ratio", "of"):
+        yield replace(named[0], sort="word", text=word, end=named[0].start)
+    yield from named[:at]
+    yield replace(named[at], sort="word", text="to")
+    yield from named[at + 1 :]
+
+
+def _formula_at(tokens: tuple[Token, ...]) -> int:
+    """Where a formula begins behind words that bring it in; 0 where none do."""
+    signs = [i for i, t in enumerate(tokens) if t.sort == "sign"]
+    before = tokens[: signs[0]] if signs else ()
+    return max((i + 1 for i, t in enumerate(before) if t.text.lower() in _BRINGING_IN), default=0)
+
+
+def _brought_in(lead: tuple[Token, ...], names: tuple[str, ...]) -> dict[str, str] | None:
+    """The letters that stand behind the names in these words, with the names; None if they say more."""
+    texts = [t.text.lower() for t in lead]
+    letters: dict[str, str] = {}
+    known = set[int]()
+    for name in names:
+        own = name.lower().split()
+        places = [i for i in range(len(texts)) if texts[i : i + len(own)] == own]
+        for at in places[:1]:
+            known |= set(range(at, at + len(own)))
+            behind = at + len(own)
+            if behind < len(lead) and _is_letter(lead[behind]):
+                letters[lead[behind].text] = name
+                known.add(behind)
+    said = all(i in known or texts[i] in _BESIDE_NAMES for i in range(len(texts)))
+    return letters if said else None
+
+
+def _is_letter(token: Token) -> bool:
+    short = token.sort == "word" and len(token.text) <= MOST_LETTERS
+    return short and token.text.lower() not in _BESIDE_NAMES
+
+
+MOST_LETTERS = 2
+_BRINGING_IN = frozenset(
+    "where wherein satisfying satisfies satisfy fulfilling fulfils fulfills fulfil fulfill meeting meets meet"
+    " with that".split()
+)
+_BESIDE_NAMES = frozenset(
+    "a an the having has have of and is are being in which such relation formula , : (".split()
+)
+_BESIDE_NAMES |= _BRINGING_IN
 
 
 def _is_strange(token: Token, names: Names) -> bool:

@@ -1,0 +1,258 @@
+"""What is said more plainly in other words, tried only where nothing reads the words as they stand.
+
+Nothing here changes what is said: whoever reads the words in either way reads the same limit.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.resolve.bare_shares import PERCENT
+from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Bound, Typed
+from scopecheck.resolve.said_once import BY_WHAT
+from scopecheck.resolve.subjects import Subject, is_bare_share
+from scopecheck.resolve.usual import with_runs
+
+Tokens = tuple[Token, ...]
+_DETERMINERS = frozenset(("the", "a", "an"))
+_TOLERANCES = ("±", "+/-", "plus")
+
+
+def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """The words said more plainly; the same words where there is no other way to say them."""
+    tokens = with_runs(tokens, "plainer_runs")
+    for said in (
+        _with_basis_in_commas,
+        _with_parted_fractions,
+        _with_half_before_unit,
+        _without_nominal,
+        _with_open_ends,
+        _with_condition_behind,
+        _with_presence_behind,
+    ):
+        tokens = said(tokens)
+    if len(subjects) == 1:
+        tokens = _with_temperature_behind(tokens, subjects[0].bound)
+        tokens = _with_value_named(tokens, subjects[0].text)
+        tokens = _without_comprising(tokens, subjects[0].bound)
+        tokens = _with_free_of(tokens, subjects[0].text)
+        tokens = _without_comma_before_inclusive(tokens, subjects[0])
+    return _with_presence(tokens, subjects)
+
+
+def _with_basis_in_commas(tokens: Tokens) -> Tokens:
+    """`5 percent, by weight, of salt` as 5 percent by weight of salt."""
+    found, at = list[Token](), 0
+    while at < len(tokens):
+        token, said = tokens[at], [word_of(t) for t in tokens[at + 1 : at + 5]]
+        of = (
+            BY_WHAT.get(said[2])
+            if is_bare_share(token) and said[:2] == [",", "by"] and len(said) > 2
+            else None
+        )
+        if of is None:
+            found.append(token)
+            at += 1
+            continue
+        assert token.number
+        found.append(replace(token, number=replace(token.number, unit=find_unit(PERCENT[of]))))
+        at += 4 + (said[3:] == [","])
+    return tuple(found)
+
+
+def _with_parted_fractions(tokens: Tokens) -> Tokens:
+    """`one-half`, `three-quarters` as two words each."""
+    found = list[Token]()
+    for token in tokens:
+        above, _, part = word_of(token).partition("-")
+        if token.sort == "word" and above in NUMBER_WORDS and part in word_lists()["fractions"]:
+            found += (replace(token, text=above, end=token.start), replace(token, text=part))
+        else:
+            found.append(token)
+    return tuple(found)
+
+
+def _with_half_before_unit(tokens: Tokens) -> Tokens:
+    """`one half millimetre`, `a half millimetre` as half a millimetre."""
+    words = [word_of(t) for t in tokens]
+    found, at = list[Token](), 0
+    while at < len(tokens):
+        if words[at] in ("one", "a") and words[at + 1 : at + 2] == ["half"] and _is_unit(tokens[at + 2 :]):
+            found += (replace(tokens[at], text="half"), replace(tokens[at + 1], text="a"))
+            at += 2
+        else:
+            found.append(tokens[at])
+            at += 1
+    return tuple(found)
+
+
+def _is_unit(tokens: Tokens) -> bool:
+    return bool(tokens) and tokens[0].sort == "word" and find_unit(tokens[0].text) is not None
+
+
+def _without_nominal(tokens: Tokens) -> Tokens:
+    """`a nominal voltage of 3.3 V ± 10 %` without the word: how far it may lie off is said behind it."""
+    words = [word_of(t) for t in tokens]
+    if "nominal" not in words or not set(words) & set(_TOLERANCES):
+        return tokens
+    return tuple(t for t in tokens if word_of(t) != "nominal")
+
+
+def _with_open_ends(tokens: Tokens) -> Tokens:
+    """`from more than 0.5 mm to less than 2 mm` as more than 0.5 mm and less than 2 mm."""
+    words = [word_of(t) for t in tokens]
+    first = next((i for i in range(len(words)) if words[i] == "from" and words[i + 1 : i + 3] in _OPEN), -1)
+    last = next(
+        (i for i in range(len(words)) if words[i] in ("to", "and") and words[i + 1 : i + 3] in _OPEN_ABOVE),
+        -1,
+    )
+    if not 0 <= first < last or sum(1 for t in tokens[first:last] if t.number) != 1:
+        return tokens
+    joined = replace(tokens[last], text="and")
+    return (*tokens[:first], *tokens[first + 1 : last], joined, *tokens[last + 1 :])
+
+
+def _with_condition_behind(tokens: Tokens) -> Tokens:
+    """`a thickness, as measured at the rim, of at most 2 mm` with how it is measured behind the limit."""
+    words = [word_of(t) for t in tokens]
+    commas = [i for i, t in enumerate(tokens) if t.text == ","]
+    for start, end in pairwise(commas):
+        inside = words[start + 1 : end]
+        measured = bool(inside) and (
+            inside[0] in _MEASURED or (inside[0] in ("as", "when") and inside[1:2] != ["a"])
+        )
+        if measured and start and end + 1 < len(tokens) and not any(t.number for t in tokens[:end]):
+            return (*tokens[:start], *tokens[end + 1 :], *tokens[start:end])
+    return tokens
+
+
+def _with_presence_behind(tokens: Tokens) -> Tokens:
+    """`the alcohol, if any, is less than 0.5 %` with 'if present' behind the limit."""
+    words = [word_of(t) for t in tokens]
+    for at in range(1, len(tokens) - 4):
+        if words[at : at + 4] in ([",", "if", "any", ","], [",", "if", "present", ","]):
+            present = replace(tokens[at + 2], text="present")
+            return (*tokens[:at], *tokens[at + 4 :], tokens[at], tokens[at + 1], present)
+    return tokens
+
+
+_MEASURED = ("measured", "determined", "tested", "taken")
+_OPEN = (["more", "than"], ["greater", "than"])
+_OPEN_ABOVE = (["less", "than"], ["at", "most"])
+
+
+def _with_temperature_behind(tokens: Tokens, subject: Bound) -> Tokens:
+    """`a viscosity at 20 degC of less than 5 Pa.s` with the condition of measuring behind the limit."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    words = [word_of(t) for t in tokens]
+    for at in range(1, len(tokens) - 3):
+        number = tokens[at + 1].number
+        other = number is not None and number.unit is not None and number.unit.kind != kind
+        if words[at] == "at" and other and words[at + 2] in ("of", "is", "being"):
+            return (*tokens[:at], *tokens[at + 2 :], *tokens[at : at + 2])
+    return tokens
+
+
+def _with_value_named(tokens: Tokens, name: str) -> Tokens:
+    """`an absolute value of at most 50 MPa`, `a stress having an absolute value of`, with the name behind."""
+    words, own = [word_of(t) for t in tokens], name.lower().split()
+    for at in range(len(words) - 3):
+        width = next((len(run) for run in _VALUES if words[at : at + len(run)] == run), 0)
+        leading = all(w in _LEADING or w in own for w in words[:at])
+        if width and leading and words[at + width] not in ("the", "a", "an", *own[:1]):
+            first = tokens[at]
+            said = ("absolute", "value", "of", "the", *own, "of")
+            named = (replace(first, sort="word", text=w, end=first.start) for w in said)
+            return (*named, *tokens[at + width :])
+    return tokens
+
+
+_VALUES = (["absolute", "value", "of"], ["magnitude", "of"], ["absolute", "magnitude", "of"])
+_LEADING = frozenset("a an the having has with of whose".split())
+
+
+def _without_comprising(tokens: Tokens, subject: Bound) -> Tokens:
+    """`comprises no more than four layers`, of a number of layers, as having so many."""
+    open_words = (
+        "comprising",
+        "comprises",
+        "comprise",
+        "including",
+        "includes",
+        "include",
+        "containing",
+        "contains",
+    )
+    if not _is_whole(subject) or not tokens or word_of(tokens[0]) not in open_words:
+        return tokens
+    return (replace(tokens[0], text="having"), *tokens[1:])
+
+
+def _with_free_of(tokens: Tokens, name: str) -> Tokens:
+    """`essentially salt-free` of salt as essentially free of salt."""
+    found = list[Token]()
+    for token in tokens:
+        if word_of(token) == f"{name.lower()}-free":
+            found += (replace(token, text=w, end=token.start) for w in ("free", "of"))
+            found.append(replace(token, text=name))
+        else:
+            found.append(token)
+    return tuple(found)
+
+
+def _without_comma_before_inclusive(tokens: Tokens, subject: Subject) -> Tokens:
+    """`from four to eight holes, inclusive` of holes without their name behind the numbers."""
+    if len(tokens) < 4 or word_of(tokens[-1]) not in ("inclusive", "exclusive") or tokens[-2].text != ",":
+        return tokens
+    named = word_of(tokens[-3]) == subject.text.lower() and _is_whole(subject.bound)
+    return (*tokens[:-3], *tokens[-2:]) if named else tokens
+
+
+def _is_whole(bound: Bound) -> bool:
+    return isinstance(bound, Typed) and bound.whole
+
+
+def _with_presence(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`contains salt or sugar`, `salt and/or sugar`, of two shares, as that they are present."""
+    if len(subjects) != 2 or not all(map(_is_share, subjects)):
+        return tokens
+    words = [word_of(t) for t in tokens]
+    verb = int(words[:1] != [] and words[0] in listed("asides", "holding"))
+    said = [w for w in words[verb:] if w not in _DETERMINERS and w != ","]
+    one, other = (s.text.lower().split() for s in subjects)
+    for between, text in _PRESENT.items():
+        before, joiner, behind = (part.split() for part in between.split("|"))
+        if said == [*before, *one, *joiner, *other, *behind] and (verb or between != "|and|"):
+            instead = text.format(" ".join(one), " ".join(other)).split()
+            first, last = tokens[0], tokens[-1]
+            ends = (*(first.start for _ in instead[1:]), last.end)
+            return tuple(
+                replace(first, sort="word", text=w, end=e) for w, e in zip(instead, ends, strict=True)
+            )
+    return tokens
+
+
+_PRESENT = {
+    "|or|": "{} or {} is present",
+    "|and|": "each of {} and {} is present",
+    "both|and|": "each of {} and {} is present",
+    "either|or|": "either {} or {} is present",
+    "|or|or both": "{} or {} or both is present",
+    "||or both": "{} or {} or both is present",
+    "|and / or|": "at least one of {} and {} is present",
+    "at least one of|and|": "at least one of {} and {} is present",
+    "neither|nor|": "neither {} nor {} is present",
+}
+
+
+def _is_share(subject: Subject) -> bool:
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    measured = kind is not None and not kind.dimension and kind != PLAIN_KIND
+    return measured and subject.parts is None and subject.mixture is None

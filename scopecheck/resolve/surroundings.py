@@ -1,0 +1,153 @@
+"""A limit among words that say nothing of limits: 'a gear having at least 20 teeth'."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from difflib import get_close_matches
+
+from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.everyday import placed_at
+from scopecheck.resolve.names import Typed
+from scopecheck.resolve.patterns import Pattern
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.subjects import is_bare_share, is_fraction
+
+Tokens = tuple[Token, ...]
+_DANGLING = ("of", "the", "a", "an", "in")
+_OTHER_MEASURES = frozenset(
+    "total combined overall mean average median longest shortest gauge absolute negative positive radius"
+    " circumference perimeter reduction loss gain increase decrease".split()
+)
+"""Words that say which value is limited, or what is measured: without them it is another limit."""
+
+
+def here(job: Job, entry: Entry) -> list[Pattern]:
+    """The wordings for as many things as stand here whose words tell of limits, not of measures."""
+    fits = (p for p in entry.patterns if entry.takes(p) == len(job.subjects))
+    return [p for p in fits if not any(s.kind == "limit" for s in p.slots)]
+
+
+def literals_here(job: Job) -> frozenset[str]:
+    """The words that tell of limits, as far as phrases have them for as many things as stand here."""
+    return frozenset(
+        o for e in job.place.phrases.all() for p in here(job, e) for need in p.required for o in need
+    )
+
+
+def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -> tuple[int, int] | None:
+    """Where the longest stretch that is a phrase begins and ends; None if words around it may limit."""
+    own = {w for name in job.place.names.all() for w in name.lower().split()} | job.tests().own_words
+    members = {w for m in getattr(job.first, "members", ()) for w in m.lower().split()}
+
+    def says_nothing(token: Token) -> bool:
+        word = word_of(token)
+        if token.sort != "word" or word in NUMBER_WORDS or word in (members - FILLERS) | _OTHER_MEASURES:
+            return False
+        if word in ("per", "strictly") or _is_fraction_word(word):  # without it it is another limit
+            return False
+        known = word in FILLERS or word in own
+        return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
+
+    said = [i for i, token in enumerate(tokens) if not says_nothing(token)]
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    if kind is not None and kind.dimension and any(map(is_bare_share, tokens)):
+        return None  # a share of something else says nothing without that
+    if not said or (said[0] == 0 and said[-1] == len(tokens) - 1):
+        return None
+    for end in range(said[-1] + 1, min(said[-1] + 4, len(tokens)) + 1):
+        for start in range(said[0], max(said[0] - 4, -1), -1):
+            behind = word_of(tokens[end]) if end < len(tokens) else ""
+            of_another = behind == "of" and any(is_part(t) for t in tokens[start:end])
+            of_another = of_another or _names_another(job, tokens[:start])
+            if not of_another and job.readable(tokens[start:end]):
+                while word_of(tokens[end - 1]) in _DANGLING and job.readable(tokens[start : end - 1]):
+                    end -= 1
+                return start, end
+    return None
+
+
+def _is_fraction_word(word: str) -> bool:
+    """`third`, `nineteenths`: of what is one, two or more?"""
+    stem = word.removesuffix("s").removesuffix("th")
+    return word in word_lists()["fractions"] or (
+        stem != word and (stem in NUMBER_WORDS or stem.endswith("tie"))
+    )
+
+
+def _names_another(job: Job, tokens: tuple[Token, ...]) -> bool:
+    """Do the words name a declared quantity of the same kind that does not stand left of the colon?"""
+    said = f" {' '.join(map(word_of, tokens))} "
+    own = " ".join(s.text.lower() for s in job.subjects)
+    kinds = {s.bound.kind for s in job.subjects if isinstance(s.bound, Typed)}
+    declared = job.place.names.declarations.items()
+    names = (n.lower() for n, d in declared if isinstance(d, NumberDecl) and d.kind in kinds)
+    return any(f" {name} " in said and name not in own for name in names)
+
+
+def is_part(token: Token) -> bool:
+    """Is it a share or a fraction, which may be one of what 'of' names behind it?"""
+    unit = token.number.unit if token.number else None
+    return is_bare_share(token) or is_fraction(token) or (unit is not None and bool(unit.kind.basis))
+
+
+def without_surroundings(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tokens]]:
+    """The limit among the words, and what stands before and behind it, where that is a description alone.
+
+    It names nothing else that is measured, joins, counts, orders or denies nothing, and sets no condition.
+    """
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort:
+        return
+    found = longest_read(job, tokens, literals_here(job))
+    if found is None:
+        return
+    start, end = found
+    before, behind = tokens[:start], tokens[end:]
+    own = job.tests().own_words | of_note(job)
+    led = not before or _leads(before[-1]) or _leads(tokens[start])
+    if placed_at(tokens) or not led or (behind and not _follows(behind[0], own)):
+        return  # 'snugly 3 mm', '58 HRC', '3 mm from the rim'
+    names = {w for name in job.place.names.all() for w in name.lower().split()} - own
+    said = [word_of(t) for t in (*before, *behind)]
+    if all(w in own or (w not in names and _describes(w)) for w in said):
+        yield tokens[start:end], before, behind
+
+
+def of_note(job: Job) -> frozenset[str]:
+    """The words of the note behind the declaration of what is limited."""
+    note = getattr(job.place.names.declared(job.subjects[0].text), "note", "")
+    return frozenset(note.lower().split())
+
+
+def _leads(word: Token) -> bool:
+    """`a gear having` before a limit; a word without its noun or verb may say how the limit is meant."""
+    return word_of(word) in FILLERS
+
+
+def _follows(word: Token, own: frozenset[str]) -> bool:
+    """`in standby mode` behind a limit; a word alone may be its unit."""
+    return word_of(word) in own | FILLERS | listed("nouns", "stops")
+
+
+def _describes(word: str) -> bool:
+    if word in FILLERS:
+        return word not in ("that", "which")
+    never = word in NUMBER_WORDS or word.endswith("est") or word.startswith(("non-", "un", "self-"))
+    return not never and not any(word in listed(*name) for name in _NEVER)
+
+
+_NEVER = (
+    ("names", "never"), ("names", "of_several"), ("measures", "nouns"), ("limits", "properties"),
+    ("limits", "changes"), ("limits", "turning"), ("limits", "stopping"), ("limits", "conditions"),
+    ("limits", "governing"), ("limits", "surpassing"), ("limits", "summed_behind"),
+    ("limits", "summed_amounts"), ("limits", "leaving_free"), ("asides", "worked_out"),
+    ("asides", "together"), ("asides", "each"), ("asides", "never_past"), ("conditional", "drops"),
+    ("conditional", "in_time"), ("mention", "universal"), ("mention", "several"), ("mention", "ordinals"),
+    ("conditional", "no_noun"),
+)  # fmt: skip
+"""Words that say more than a description does."""
