@@ -7,6 +7,7 @@ import pytest
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
+from scopecheck.report.stated_ends import end_text
 from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import sheet as read
 
@@ -123,3 +124,66 @@ def test_more_parts_than_the_sheet_lets_be_are_no_end_out_of_reach(most: int, to
     _, wrong = read_sheet(Source("test", text))
     warned = [d for d in wrong if d.message == f"24 lies above {most}, the most blades there may be"]
     assert len(warned) == told
+
+
+CONDITIONAL = """\
+gap   length in mm
+lid   one of only flat, domed
+
+1. A box, wherein the gap is at most 2 mm when the lid is flat.
+   | gap, lid : at most 2 mm when the lid is flat
+
+2. The box of claim 1, wherein the gap is at most 5 mm if the lid is flat and at least 8 mm otherwise.
+   | gap, lid : at most 5 mm if the lid is flat and at least 8 mm otherwise
+"""
+
+
+def test_an_end_on_a_condition_is_told_with_it() -> None:
+    """With the lid domed a gap of 9 mm meets claim 2, so the value is not at most 2 mm in all of it."""
+    (found,) = unreached(CONDITIONAL)
+    told = end_text(read(CONDITIONAL), found)
+    assert "where the condition of the line holds the value" in told
+    plain = PARTS.format("5")
+    (found,) = unreached(plain)
+    assert "condition" not in end_text(read(plain), found)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "at least 8 mm and at most 16 mm",
+        "8 mm or more and 16 mm or less",
+        "not less than 8 mm and not more than 16 mm",
+        "greater than 8 mm and up to 16 mm",
+        "between 8 mm and 16 mm",
+    ],
+)
+def test_an_idle_end_is_found_however_the_range_is_worded(words: str) -> None:
+    lines = f"   | a : {words}\n   | a : more than 9 mm\n"
+    text = f"a  length in mm\n\n1. A thing, {words} and more than 9 mm.\n{lines}"
+    answers = ask_all(read(text))
+    assert [(f.question, f.detail) for f in answers.findings if f.question == "idle end"] == [
+        ("idle end", "low|8 mm")
+    ]
+    assert not [one for one in answers.looked if one.question == "idle"]
+
+
+def test_ends_that_were_not_asked_are_not_told_as_looked_for() -> None:
+    text = "a  length in mm\n\n1. A thing, {0} and more than 9 mm.\n   | a : {0}\n   | a : more than 9 mm\n"
+    several = ask_all(read(text.format("8 mm to 16 mm or more than 20 mm")))
+    assert not [one for one in several.looked if one.question == "idle"]
+    single = ask_all(read(text.format("at most 16 mm")))
+    assert [one for one in single.looked if one.question == "idle"]
+
+
+def test_words_with_readings_of_the_drafters_own_are_asked_too() -> None:
+    """As presumed the second line lets in whatever the composition can be; the drafter is told."""
+    text = (
+        "ply  composition in wt%, only\n  mech, chem, broke\n\n"
+        "1. A ply of at least 40 wt% of mech, the remainder being chem and/or broke.\n"
+        "   | mech : at least 40 wt% of mech\n   | ply : the remainder being chem and/or broke\n"
+        '   |   reading "nothing else" presumed : ply IN {mech, chem, broke}\n'
+        '   |   reading "either or both" : chem IN ply OR broke IN ply\n'
+    )
+    answers = ask_all(read(text))
+    assert [f.label for f in answers.findings if f.question == "idle"] == ["1b"]

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Reread
-from scopecheck.core.construction import base_construction
+from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.written_ends import WrittenEnd, written_ends
 from scopecheck.report.amounts import plain_degrees, with_symbol
@@ -34,7 +34,8 @@ def end_text(sheet: Sheet, finding: Finding) -> str:
     if taken == "in" and finding.quantifier == "base" and _one_value(sheet, finding, stated, upper, number):
         text = sentence("end", "one_value", stated=shown, reached=_number(reached))
     else:
-        text = sentence("end", "reached", stated=shown, far=_far(upper, reached, taken))
+        form = "on_condition" if _on_a_condition(sheet, finding, stated, upper) else "reached"
+        text = sentence("end", form, stated=shown, far=_far(upper, reached, taken))
     text += cause_text(sheet, finding)
     return f"{text}; {sentence('end', 'usual', far=_far(upper, *usual))}" if usual else text
 
@@ -94,20 +95,31 @@ def _ruled(sheet: Sheet, labels: Sequence[str], out: str) -> str:
 
 def _one_value(sheet: Sheet, finding: Finding, stated: str, upper: bool, reached: Fraction) -> bool:
     """Does the claim, as usually read, also hold the value to the other side of what is reached?"""
-    own = limitation_labelled(sheet, finding.label)
-    if own is None:
-        return False
-    for end in _ends(sheet, own):
+    for end in _own_ends(sheet, finding, stated, upper):
         term, limit = end.term, end.limit
         unit = limit.written.unit if limit.written else None
-        symbol = f" {unit.symbol}" if unit and unit.symbol else ""
-        if end.upper != upper or (limit.written.text if limit.written else "") + symbol != stated:
-            continue
         for other in _asked(sheet, finding.claim):
             value = unit.from_base(other.limit.value) if unit else other.limit.value
             if other.term == term and other.upper != upper and value == reached:
                 return True
     return False
+
+
+def _on_a_condition(sheet: Sheet, finding: Finding, stated: str, upper: bool) -> bool:
+    """Is the end stated for things of which more is so than that the part is there or the step is done?"""
+    there = {part.count for part in sheet.parts} | {step.done for step in sheet.steps}
+    ends = list(_own_ends(sheet, finding, stated, upper))
+    return bool(ends) and all(names_in(end.given) - there for end in ends)
+
+
+def _own_ends(sheet: Sheet, finding: Finding, stated: str, upper: bool) -> Iterator[WrittenEnd]:
+    """The ends of the finding's own line that are written so."""
+    own = limitation_labelled(sheet, finding.label)
+    for end in _ends(sheet, own) if own is not None else ():
+        unit = end.limit.written.unit if end.limit.written else None
+        symbol = f" {unit.symbol}" if unit and unit.symbol else ""
+        if end.upper == upper and (end.limit.written.text if end.limit.written else "") + symbol == stated:
+            yield end
 
 
 def _ends(sheet: Sheet, limitation: Limitation) -> Iterator[WrittenEnd]:
