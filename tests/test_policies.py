@@ -15,6 +15,7 @@ from scopecheck.report.rereadings import common_words, group_words
 from scopecheck.report.wording import GLUE, flat, quoted
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import errors
 
 AXES = sorted({axis for e in entries() for r in e.readings for axis, _ in r.axes})
 NAMED = {
@@ -163,3 +164,14 @@ def test_what_a_report_prints_of_a_reading_can_be_pasted_as_a_pin(path: Path) ->
     left = {(p.where, p.words, *(r.label for r in g.readings)) for g in again.groups for p in g.places}
     assert wanted
     assert {(p.where, p.words, label) for p, label in wanted.values()} <= left
+
+
+def test_two_policies_that_cannot_both_hold_are_an_error() -> None:
+    text = (
+        "gap  length in mm\n\n1. A gap of between 3 and 4 mm.\n   | gap : between 3 and 4 mm\n\n"
+        'policy  ends are included  "a"\npolicy  ends are {0}  "b"\n'
+    )
+    (wrong,) = errors(text.format("excluded"))
+    assert "another policy says that ends are taken as 'included'" in wrong.message
+    assert wrong.span.line == 7
+    assert not errors(text.format("included"))

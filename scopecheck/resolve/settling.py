@@ -24,7 +24,13 @@ def wrong_settlings(groups: Groups, whole: bool) -> tuple[Diagnostic, ...]:
     for pin in groups.pins:
         first = _pin(groups, pin, known)
         found += [first] if first else _places(groups, pin) if whole else []
+    said = dict[str, PolicyStatement]()
     for policy in groups.policies:
+        before = said.setdefault(policy.axis, policy)
+        if before.value != policy.value:
+            message = f"another policy says that {policy.axis} are taken as '{before.value}'"
+            cause = f"It stands in line {before.span.line}; the two cannot both hold."
+            found.append(_error(policy.span, message, cause, "take one of them out, or pin single places"))
         values = groups.axes.get(policy.axis)
         if values is None or policy.value not in values:
             found.append(_policy(groups, policy, values))
