@@ -183,9 +183,9 @@ class _Scanner:
             for start, end in pieces:
                 self.at = start
                 self.add("word", text[start:end], end)
-        elif c.isdigit() and self.words and (name := self.numbered_name()):
+        elif c.isdecimal() and self.words and (name := self.numbered_name()):
             self.add("word", name, at + len(name))
-        elif c.isdigit() or (c in ".-" and self.number_begins(c)):
+        elif c.isdecimal() or (c in ".-" and self.number_begins(c)):
             self.number(int(c == "-"))
         elif self.words and (width := self.sign_in_words()):
             self.number(width)
@@ -236,9 +236,9 @@ class _Scanner:
     def number_begins(self, c: str) -> bool:
         after = self.text[self.at + 1 : self.at + 2]
         if c == ".":
-            return after.isdigit()
+            return after.isdecimal()
         before = self.text[self.at - 1] if self.at > self.start else " "
-        return (after.isdigit() or after == ".") and (before.isspace() or before in "([{<>=,*/+:")
+        return (after.isdecimal() or after == ".") and (before.isspace() or before in "([{<>=,*/+:")
 
     def sign_in_words(self) -> int:
         """How wide a sign before a number is that claims write apart, 'minus 10' and '- 10', or as '+10'."""
