@@ -28,8 +28,19 @@ def equals(text: ClaimText) -> list[Equal]:
         several = one and two and plural(one.split()[-1]) and plural(two.split()[-1])
         told = several and texts[joint] in ("as", "and")
         end = second + width_of(two) if told else max(at + width, joint)
-        found.append(Equal(at, end, (one, two) if told else ()))
+        begin = _limited(texts, at)
+        found.append(Equal(begin, end, (one, two) if told and begin == at else ()))
     return found
+
+
+def _limited(texts: list[str], at: int) -> int:
+    """Where `at most`, `fewer than` begins before these words, if it does; else where they begin."""
+    while at and texts[at - 1] in _LIMITING:
+        at -= 1
+    return at
+
+
+_LIMITING = frozenset("no not never more less fewer than at least most about up to only nearly".split())
 
 
 def _said(texts: list[str], at: int) -> int:
