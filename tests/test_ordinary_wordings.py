@@ -227,6 +227,8 @@ def test_an_amount_of_one_or_the_other_is_read_in_total_and_of_each(words: str, 
         ("at least one of copper and zinc, but not both", "copper", "copper, zinc"),
         ("any metal other than zinc", "copper", "zinc"),
         ("copper, optionally together with zinc", "copper", "steel"),
+        ("a metal not selected from the group consisting of copper and zinc", "steel", "copper, steel"),
+        ("not selected from copper and zinc", "steel", "copper, zinc"),
     ],
 )
 def test_members_let_in_and_kept_out(words: str, met: str, missed: str) -> None:
@@ -262,6 +264,13 @@ def test_members_let_in_and_kept_out(words: str, met: str, missed: str) -> None:
         ("gap, rim", "the rim and the gap being 2 mm and 4 mm, respectively"),
         ("holes", "a third hole"),
         ("holes", "a plurality of holes that number six"),
+        # not larger than that one, or of another size?
+        ("gap", "larger than the rim but not the height"),
+        ("gap", "no longer than the rim and not the height"),
+        ("gap", "at least as long as the rim but not the height"),
+        # half of either, or of the first alone?
+        ("gap", "at least 50 % of the rim or the height, whichever is larger"),
+        ("gap", "twice the rim or the height, whichever is larger"),
     ],
 )
 def test_limits_that_may_share_their_words_are_not_guessed(left: str, words: str) -> None:

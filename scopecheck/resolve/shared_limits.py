@@ -73,10 +73,20 @@ def shares_the_words(first: Tokens, later: Tokens, named: bool = False) -> bool:
         return True
     if is_bare_limit(first) and _begins_with_a_difference(later):
         return True
+    if _denies_another(first, later):
+        return True
     bare = all(map(has_number, first)) and not any(t.number and t.number.unit for t in first)
     if bare and more[0] in _COMPARED and "than" in more:  # 'one or more holes than ribs'
         return True
     return bare and has_number(later[0]) and not _GOING_ON.isdisjoint(more[1:])
+
+
+def _denies_another(first: Tokens, later: Tokens) -> bool:
+    """`larger than the bore but not the collar`: not larger than that, or of another size than that?"""
+    said, more = [word_of(t) for t in first], [word_of(t) for t in later]
+    compares = not {"than", "as", "exceeds", "exceeding", "above", "below"}.isdisjoint(said)
+    plain = more[0] == "not" and _OF_ITS_OWN.isdisjoint(more[1:])
+    return compares and plain and not any(map(has_number, (*first, *later)))
 
 
 def denies_the_first_alone(first: Tokens, later: Tokens) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
@@ -28,7 +29,7 @@ def with_the_greater(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         return tokens
     middle = either[0]
     start = _start(tokens[:middle])
-    if start == middle:
+    if start == middle or _shares_the_multiple(tokens[start:middle], tokens[middle + 1 : end]):
         return tokens
     first, last = tokens[start], tokens[middle]
     before = tuple(
@@ -36,6 +37,15 @@ def with_the_greater(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     )
     joined = replace(last, text="and")
     return (*tokens[:start], *before, *_trimmed(tokens[start:middle]), joined, *tokens[middle + 1 : end])
+
+
+def _shares_the_multiple(first: tuple[Token, ...], second: tuple[Token, ...]) -> bool:
+    """`50 % of the bore or the collar`: may the share, or the multiple, be one of either?"""
+    alone = not any(t.number for t in second) and _MULTIPLES.isdisjoint(map(word_of, second))
+    return alone and not _MULTIPLES.isdisjoint(map(word_of, first))
+
+
+_MULTIPLES = frozenset(("of", "times", "twice", "half", "double", "triple", *word_lists()["fractions"]))
 
 
 def _start(tokens: tuple[Token, ...]) -> int:
