@@ -309,8 +309,10 @@ oil  share in wt%
     assert "Percent of what (by mass, by volume, of which whole) is left open for wax." in page(text)
     noted = text.replace("wax  share in %", 'wax  share in %  "of the polish, by weight"')
     assert "Percent of what" not in page(noted)
-    of_part = text.replace("2 to 5 percent wax", "2 to 5 percent of wax")
-    assert "is left open for wax" in page(of_part)
+    for of_part in ("2 to 5 percent of wax", "2 to 5 percent of a wax"):
+        assert "is left open for wax" in page(
+            text.replace("2 to 5 percent", of_part).replace("wax wax", "wax")
+        )
 
 
 def test_a_share_whose_whole_the_claim_names_is_of_something_said() -> None:

@@ -166,3 +166,36 @@ def test_numbers_of_a_claim_that_says_once_what_they_are_in() -> None:
 def test_numbers_of_a_claim_that_does_not_say_so() -> None:
     (error,) = errors(f"{DECLARED}\n1. A thing with oil: 2 to 4.\n   | oil : 2 to 4\n")
     assert "has no unit" in error.message
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ("rim : the gap is at least 5 mm", True),
+        ("gap : the gap is at least 5 mm", False),
+        ("rim : at least the gap", False),
+        ("rim : at least 5 mm", False),
+        ("bath : the gap is at least 5 °C", False),  # of another kind: what is measured at the gap
+    ],
+)
+def test_words_that_name_another_quantity_are_told(line: str, told: bool) -> None:
+    words = line.partition(" : ")[2]
+    _, found = read_sheet(Source("s", f"{DECLARED}\n1. A thing, {words}.\n   | {line}\n"))
+    assert any("these words name 'gap'" in d.message for d in found) is told
+
+
+@pytest.mark.parametrize("digit", ["²", "①", "³"])
+def test_a_digit_that_begins_no_number_is_a_mistake_of_the_sheet(digit: str) -> None:
+    for line in (f"gap >= {digit} mm", f"gap : at least {digit} mm"):
+        assert errors(f"{DECLARED}\n1. A thing of at least {digit} mm.\n   | {line}\n")
+
+
+def test_a_number_declared_plain_is_told_the_unit_of_its_words() -> None:
+    (wrong,) = errors("h  number\n\n1. A pin of 58 HRC minimum.\n   | h : 58 HRC minimum\n")
+    assert wrong.help == "declare it in the unit of the words: h  in HRC"
+    assert not errors("h  in HRC\n\n1. A pin of 58 HRC minimum.\n   | h : 58 HRC minimum\n")
+
+
+def test_an_unknown_unit_can_be_one_of_the_trade() -> None:
+    (wrong,) = errors("h  in frob\n\n1. A pin of 58 frob.\n   | h : 58 frob\n")
+    assert "write in the head: unit frob" in wrong.help

@@ -204,6 +204,19 @@ def test_no_page_pronounces_on_law(name: str) -> None:
     assert forbidden_in(words_text(name, 1, shown, False), own) == []
 
 
+@pytest.mark.parametrize(
+    ("line", "adds"),
+    [
+        ("which contains 4 wt% or more of copper", False),
+        ("containing 4 wt% of zinc", True),
+        ("further comprising a dye", True),
+    ],
+)
+def test_what_a_closed_claim_has_already_adds_nothing_to_it(line: str, adds: bool) -> None:
+    text = f"1. A tablet consisting of 3 to 5 wt% of copper and tin.\n2. The tablet of claim 1, {line}.\n"
+    assert [(sort, n) for sort, n, _ in told(text) if sort == "transition"] == [("transition", 2)] * adds
+
+
 def test_a_method_of_treating_a_closed_thing_opens_nothing() -> None:
     thing = "1. A clamp consisting of two plates and a spring.\n\n"
     method = "2. A method of coating the clamp of claim 1, comprising baking the clamp for an hour.\n"

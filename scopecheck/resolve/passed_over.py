@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at, word_lists
@@ -189,6 +190,33 @@ def _of_notes(job: Job, alone: bool = False) -> set[str]:
         ends = (i for i, word in enumerate(words) if word in listed("nouns", "stops"))
         found |= set(_forms(" ".join(words[: next(ends, None)] if alone else words)))
     return found
+
+
+def names_another(job: Job, tokens: Tokens) -> Diagnostic | None:
+    """`rim : the gap is at least 5 mm`: that the words name another quantity of the kind, and not this."""
+    first, said = job.subjects[0], [word_of(t) for t in tokens]
+    declared = job.place.names.declarations
+    if len(job.subjects) != 1 or job.sort or first.text not in declared or not isinstance(first.bound, Typed):
+        return None
+    if not {*first.text.lower().split(), *_forms(first.text), *_of_notes(job)}.isdisjoint(said):
+        return None
+    limits = listed("limits", "inside") - _NO_LIMITS
+    end = next(
+        (i for i, t in enumerate(tokens) if t.number or said[i] in limits or said[i] in NUMBER_WORDS), 0
+    )
+    before = f" {' '.join(said[:end])} "
+    for name, other in declared.items():
+        if isinstance(other, NumberDecl) and other.kind == first.bound.kind and f" {name.lower()} " in before:
+            return Diagnostic(
+                "warning", job.span(tokens[:end]),
+                f"these words name '{name}', and '{first.text}' stands left",
+                "Left of the colon stands what the words limit.",
+                f"if they limit {name}, write: {name} : {job.text(tokens)}",
+            )  # fmt: skip
+    return None
+
+
+_NO_LIMITS = frozenset("of the a an in and but or from within on to".split())
 
 
 def told_of_circumstance(job: Job, words: Tokens) -> Diagnostic:

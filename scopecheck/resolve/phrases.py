@@ -52,6 +52,7 @@ from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
 from scopecheck.resolve.passed_over import (
+    names_another,
     of_each_bearer,
     told,
     told_of_circumstance,
@@ -148,6 +149,8 @@ class Reader:
                 f"take out the colon: {alone}",
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
+        if subjects and (another := names_another(job, tokens)) and another not in self.groups.passed:
+            self.groups.passed.append(another)
         of_amounts = any(t.number and t.number.unit for t in tokens)
         tried = subjects and (of_amounts or not is_read(job, made))
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
