@@ -22,7 +22,7 @@ from scopecheck.resolve.usual import with_runs
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset(("the", "a", "an"))
-_TOLERANCES = ("±", "+/-", "plus")
+_TOLERANCES = ("±", "+/-")
 
 
 def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -36,6 +36,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         _with_open_ends,
         _with_condition_behind,
         _with_presence_behind,
+        _without_body_weight,
     ):
         tokens = said(tokens)
     if len(subjects) == 1:
@@ -95,6 +96,18 @@ def _with_half_before_unit(tokens: Tokens) -> Tokens:
 
 def _is_unit(tokens: Tokens) -> bool:
     return bool(tokens) and tokens[0].sort == "word" and find_unit(tokens[0].text) is not None
+
+
+def _without_body_weight(tokens: Tokens) -> Tokens:
+    """`5 mg/kg of body weight` without what the kilogram is of, which such doses are always of."""
+    words = [word_of(t) for t in tokens]
+    for at, token in enumerate(tokens):
+        width = 3 if words[at + 1 : at + 4] == ["of", "body", "weight"] else 2
+        said = width == 3 or words[at + 1 : at + 3] == ["body", "weight"]
+        unit = token.number.unit if token.number else None
+        if said and unit is not None and unit.symbol.endswith("/kg"):
+            return (*tokens[: at + 1], *tokens[at + 1 + width :])
+    return tokens
 
 
 def _without_nominal(tokens: Tokens) -> Tokens:
