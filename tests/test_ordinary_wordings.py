@@ -45,6 +45,7 @@ WORDS: list[tuple[str, str, Met]] = [
     # so many per another
     ("holes, ribs", "two to four holes per rib", lambda x, y: 2 * y <= x <= 4 * y if y else None),
     ("holes, ribs", "at most two holes for each rib", lambda x, y: x <= 2 * y if y else None),
+    ("holes, ribs", "not as many holes as ribs", lambda x, y: x < y),
     ("holes, ribs", "more than twice as many holes as ribs", lambda x, y: x > 2 * y if y else None),
     ("holes, ribs", "two to three times as many holes as ribs", lambda x, y: y and 2 * y <= x <= 3 * y),
     # a range of which an end is a multiple
