@@ -91,7 +91,7 @@ def test_a_time_from_a_step_on_is_a_line_of_the_step_that_it_speaks_of() -> None
         ("to print 20 to 30 dots per cm", "20 to 30 dots per cm"),
         ("to fill it to between one third and two thirds", "between one third and two"),
         ("to use the larger of the two pumps", "two"),
-        ("to wait for no, one or two alarms", "or two"),
+        ("to wait for no, one or two alarms", "motor and to wait for no, one or two"),
         ("to skip no more than one out of every ten frames", "motor and to skip no more than one out"),
         ("to have fewer than twice as many pumps as valves", "fewer than twice as many pumps as valves"),
         ("to keep Mn/C at 10 or more", "Mn/C at 10"),

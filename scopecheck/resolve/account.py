@@ -13,7 +13,7 @@ from scopecheck.language.scan import Number, Own, before_signs
 from scopecheck.resolve.claim_text import ClaimText, Piece
 from scopecheck.resolve.joints import structural
 
-_CONNECTIVES = frozenset("and or not nor neither either unless except".split())
+_CONNECTIVES = frozenset("and or not no never nowhere nor neither either unless except".split())
 _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
     tuple(words.split())
     for words in (
@@ -34,6 +34,10 @@ _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
         "or greater",
         "or higher",
         "or lower",
+        "other than",
+        "free of",
+        "free from",
+        "devoid of",
         "in excess of",
         "between",
         "exceeding",
@@ -61,7 +65,7 @@ _END_WORDS_BY_FIRST = {
     first: tuple(words for words in (*_END_WORDS, *_CLOSING) if words[0] == first)
     for first in {w[0] for w in (*_END_WORDS, *_CLOSING)}
 }
-_BEFORE_NUMBERS = frozenset("from to above below over under of".split()) - {"of"}
+_BEFORE_NUMBERS = frozenset("from to above below over under".split())
 _LIMITING = frozenset("plurality majority several average mean each every only together strictly".split())
 """Words that say which, how many, or what of several values: neither ends nor hedges."""
 _HEDGES = _LIMITING | frozenset(

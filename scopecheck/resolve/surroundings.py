@@ -135,7 +135,7 @@ def _follows(word: Token, own: frozenset[str]) -> bool:
 
 
 def _describes(word: str) -> bool:
-    if word in FILLERS:
+    if word in FILLERS and word not in listed("conditional", "drops"):
         return word not in ("that", "which")
     never = word in NUMBER_WORDS or word.endswith("est") or word.startswith(("non-", "un", "self-"))
     return not never and not any(word in listed(*name) for name in _NEVER)
