@@ -161,6 +161,10 @@ def test_numbers_of_a_claim_that_says_once_what_they_are_in() -> None:
     oil, gum = (x.formula for x in made.claims[0].limitations)
     assert [x for x in range(6) if evaluate(oil, {"oil": Fraction(x, 100)}, k)] == [2, 3, 4]
     assert [x for x in range(6) if evaluate(gum, {"gum": Fraction(x, 100)}, k)] == [0, 1]
+    ratio = f"{text}, the ratio oil/gum being at least 2"
+    assert not errors(
+        f"{DECLARED}\n1. A thing, {ratio}.\n   | oil, gum : the ratio oil/gum being at least 2\n"
+    )
 
 
 def test_numbers_of_a_claim_that_does_not_say_so() -> None:

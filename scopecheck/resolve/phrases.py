@@ -534,7 +534,8 @@ class Reader:
             tokens = said_otherwise(tokens)
         if not subjects:
             return tokens
-        tokens = with_basis(tokens, subjects[0].bound, self.names.basis, self.names.in_percent)
+        in_percent = self.names.in_percent and len(subjects) == 1
+        tokens = with_basis(tokens, subjects[0].bound, self.names.basis, in_percent)
         if len(subjects) == 1:
             tokens = with_gauge(with_shares(tokens, subjects[0].bound), subjects[0].bound)
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":

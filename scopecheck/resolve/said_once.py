@@ -36,6 +36,7 @@ _ONCE = tuple(
 )
 
 _IN_PERCENT = _ONCE[1:3]
+_OF_RATIOS = frozenset("ratio times twice half".split())
 _BASED_ON = regex(rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combined )?{_BY} of", re.IGNORECASE)
 """Said of all of them only where none says by what it is itself."""
 _BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ .-]*%", re.IGNORECASE)
@@ -66,7 +67,8 @@ def with_basis(
     if not basis or kind is None or kind.dimension or kind.split[0] != basis:
         return tokens
     unit = find_unit(PERCENT[basis])
-    bare = in_percent and not any(t.number and t.number.unit for t in tokens)
+    words = {t.text.lower() for t in tokens}
+    bare = in_percent and words.isdisjoint(_OF_RATIOS) and not any(t.number and t.number.unit for t in tokens)
     return tuple(
         replace(t, number=replace(t.number, unit=unit)) if t.number and (bare or is_bare_share(t)) else t
         for t in tokens
