@@ -249,7 +249,8 @@ def _says_which(token: Token, never: set[str]) -> bool:
         return False
     if (
         word in NUMBER_WORDS
-        or word.endswith("est")
+        or word.endswith(("est", "fold"))
+        or word in listed("asides", "never_past")
         or word.startswith(("non-", "un"))
         or word in word_lists()["fractions"]
     ):

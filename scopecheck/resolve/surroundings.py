@@ -115,7 +115,10 @@ def without_surroundings(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     names = {w for name in job.place.names.all() for w in name.lower().split()} - own
     said = [word_of(t) for t in (*before, *behind)]
     if all(w in own or (w not in names and _describes(w)) for w in said):
-        yield tokens[start:end], before, behind
+        itself = next((i for i, t in enumerate(behind) if word_of(t) not in own), len(behind))
+        named = own | FILLERS
+        told = () if named.issuperset(map(word_of, before)) else before
+        yield tokens[start:end], told, behind[itself:]
 
 
 def of_note(job: Job) -> frozenset[str]:
@@ -137,7 +140,7 @@ def _follows(word: Token, own: frozenset[str]) -> bool:
 def _describes(word: str) -> bool:
     if word in FILLERS and word not in listed("conditional", "drops"):
         return word not in ("that", "which")
-    never = word in NUMBER_WORDS or word.endswith("est") or word.startswith(("non-", "un", "self-"))
+    never = word in NUMBER_WORDS or word.endswith(("est", "fold")) or word.startswith(("non-", "un", "self-"))
     return not never and not any(word in listed(*name) for name in _NEVER)
 
 
