@@ -210,3 +210,9 @@ def test_a_number_declared_plain_is_told_the_unit_of_its_words() -> None:
 def test_an_unknown_unit_can_be_one_of_the_trade() -> None:
     (wrong,) = errors("h  in frob\n\n1. A pin of 58 frob.\n   | h : 58 frob\n")
     assert "write in the head: unit frob" in wrong.help
+
+
+def test_a_ratio_may_be_one_of_masses() -> None:
+    made = sheet("r  ratio in g/g\n\n1. A mix with 2 to 3 g/g.\n   | r : 2 to 3 g/g\n")
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    assert [x for x in range(6) if evaluate(formula, {"r": Fraction(x)}, k)] == [2, 3]
