@@ -76,6 +76,8 @@ WORDS: list[tuple[str, str, Met]] = [
     ("oil", "from 2 percent to 4 percent, by weight, of oil", lambda x: 2 <= x <= 4),
     ("oil", "oil makes up less than 4 wt% of the mixture", lambda x: x < 4),
     ("oil", "oil-free", lambda x: x == 0),
+    ("oil", "2 to 4 wt% of at least one oil", lambda x: 2 <= x <= 4),
+    ("oil, gum", "the oil content is at most half of the gum content", lambda x, y: None if not y else 2 * x <= y),
     ("oil", "oil is present", lambda x: x > 0),
     ("oil, gum", "contains oil or gum", lambda x, y: x > 0 or y > 0),
     ("oil, gum", "contains oil and gum", lambda x, y: x > 0 and y > 0),

@@ -45,7 +45,23 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         tokens = _without_comprising(tokens, subjects[0].bound)
         tokens = _with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
-    return _with_presence(tokens, subjects)
+    return _with_presence(_without_content(tokens, subjects), subjects)
+
+
+def _without_content(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`at most half of the gum content`, `3 % of at least one oil`, of shares, by their names alone."""
+    names = {s.text.lower().split()[-1]: s.text.lower().split() for s in subjects if _is_share(s)}
+    measures = listed("asides", "of_shares")
+    found = list[Token]()
+    for token in tokens:
+        last = [word_of(t) for t in found]
+        if word_of(token) in measures and last[-1:] and last[-1] in names and word_of(token) not in names:
+            continue
+        several = 3 * (last[-3:] in (["at", "least", "one"], ["one", "or", "more"]))
+        if several and last[-4:-3] == ["of"] and any(word_of(token) == name[0] for name in names.values()):
+            del found[-several:]
+        found.append(token)
+    return tuple(found)
 
 
 def _with_basis_in_commas(tokens: Tokens) -> Tokens:
