@@ -77,7 +77,7 @@ WORDS: list[tuple[str, str, Met]] = [
     ("oil", "oil makes up less than 4 wt% of the mixture", lambda x: x < 4),
     ("oil", "oil-free", lambda x: x == 0),
     ("oil", "2 to 4 wt% of at least one oil", lambda x: 2 <= x <= 4),
-    ("oil, gum", "the oil content is at most half of the gum content", lambda x, y: None if not y else 2 * x <= y),
+    ("oil, gum", "the oil content is at most half the gum content", lambda x, y: 2 * x <= y if y else None),
     ("oil", "oil is present", lambda x: x > 0),
     ("oil, gum", "contains oil or gum", lambda x, y: x > 0 or y > 0),
     ("oil, gum", "contains oil and gum", lambda x, y: x > 0 and y > 0),
@@ -218,3 +218,38 @@ def test_a_ratio_may_be_one_of_masses() -> None:
     made = sheet("r  ratio in g/g\n\n1. A mix with 2 to 3 g/g.\n   | r : 2 to 3 g/g\n")
     formula, k = made.claims[0].limitations[0].formula, base_construction(made)
     assert [x for x in range(6) if evaluate(formula, {"r": Fraction(x)}, k)] == [2, 3]
+
+
+LIDS = """wall height   length in mm
+lid           length in mm  "{0} of the lid"
+rear abbe     number
+front lens    count
+{1}
+1. A thing, {2}.
+   | {3} : {2}
+"""
+
+
+@pytest.mark.parametrize(
+    ("note", "more", "meant"),
+    [("height", "", "lid"), ("thickness", "lid height  length in mm\n", "lid height")],
+)
+def test_that_of_a_thing_is_the_same_measure_of_it(note: str, more: str, meant: str) -> None:
+    made = sheet(LIDS.format(note, more, "less than that of the lid", "wall height"))
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    article = {"wall height": Fraction(5), "lid": Fraction(1), "lid height": Fraction(1)} | {
+        meant: Fraction(9)
+    }
+    assert evaluate(formula, article, k) is True
+    assert evaluate(formula, article | {meant: Fraction(4)}, k) is False
+
+
+@pytest.mark.parametrize(
+    ("words", "left"),
+    [
+        ("less than that of the lid", "wall height"),  # of which the thickness alone is declared
+        ("greater than that of the front lens", "rear abbe"),  # a number of things
+    ],
+)
+def test_that_of_a_thing_is_no_other_measure_of_it(words: str, left: str) -> None:
+    assert errors(LIDS.format("thickness", "", words, left))

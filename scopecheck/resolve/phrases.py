@@ -82,6 +82,7 @@ from scopecheck.resolve.usual import (
     with_pressure_told,
     with_shares,
     with_signs_in_words,
+    with_that_of,
     with_usual_words,
     without_combinations,
     without_every,
@@ -534,6 +535,7 @@ class Reader:
             tokens = said_otherwise(tokens)
         if not subjects:
             return tokens
+        tokens = with_that_of(tokens, subjects[0].bound, subjects[0].text, self.names)
         in_percent = self.names.in_percent and len(subjects) == 1
         tokens = with_basis(tokens, subjects[0].bound, self.names.basis, in_percent)
         if len(subjects) == 1:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
 
-from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.foundations.quantity import Unit, find_unit, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -102,8 +102,6 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         token, between = tokens[at], texts[max(at - 1, 0) : at + 1] == ["ratio", "between"]
         if texts[at : at + 2] == ["chosen", "from"]:
             found.append(replace(token, text="selected"))
-        elif texts[at : at + 2] == ["that", "of"] and at and texts[at - 1] in _BEFORE_THAT:
-            at += 1
         elif texts[at] == "lasting" and texts[:1] == ["each"]:
             found.append(replace(token, text="having"))
         elif texts[at] == "through" and "exclusive" in texts[at:] and _between_numbers(tokens, at):
@@ -155,6 +153,46 @@ def with_usual_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             found.append(token)
         at += 1
     return tuple(found)
+
+
+def with_that_of(tokens: tuple[Token, ...], subject: Bound, name: str, names: Names) -> tuple[Token, ...]:
+    """`less than that of the lid`, of a wall height, with the lid height; of a rod, with the bore itself.
+
+    Left as it is, and so refused, where what is called so may be another measure of it, or a number.
+    """
+    texts = [t.text.lower() for t in tokens]
+    for at in range(1, len(tokens) - 2):
+        if texts[at : at + 2] != ["that", "of"] or texts[at - 1] not in _BEFORE_THAT:
+            continue
+        start = at + 2 + (texts[at + 2] in ("the", "a", "an"))
+        for end in range(min(start + 4, len(tokens)), start, -1):
+            meant = _meant_by_that(" ".join(texts[start:end]), subject, name, names)
+            if meant:
+                first = tokens[start]
+                said = (replace(first, text=word, end=tokens[end - 1].end) for word in meant.split())
+                return (*tokens[:at], *tokens[at + 2 : start], *said, *tokens[end:])
+    return tokens
+
+
+def _meant_by_that(of: str, subject: Bound, name: str, names: Names) -> str:
+    """The name of what is meant by `that of` this, of a thing of such a name; '' where that is not told."""
+    own, measures = name.lower().split(), listed("measures", "nouns")
+    measure = next((w for w in reversed(own) if w in measures), "")
+    for called in (f"{of} {measure}", f"{measure} of {of}", f"{measure} of the {of}") if measure else ():
+        if _is_like(names.declared(called), subject):
+            return called
+    itself = names.declared(of)
+    if not isinstance(itself, NumberDecl) or not _is_like(itself, subject):
+        return ""
+    told = measures.intersection(f"{itself.name} {itself.note}".lower().split())
+    other = (bool(measure) and bool(told) and measure not in told) or (measure and len(own) > 1 and not told)
+    return "" if other else of
+
+
+def _is_like(declared: object, subject: Bound) -> bool:
+    if not isinstance(declared, NumberDecl) or not isinstance(subject, Typed):
+        return False
+    return declared.kind == subject.kind and declared.whole == subject.whole
 
 
 def _dozens(tokens: tuple[Token, ...]) -> tuple[Token, int] | None:
