@@ -202,11 +202,12 @@ def sort_out(
 
 def _in_the_unit_of_the_words(at: Occurrence) -> str:
     """How to declare a plain number that the words give a unit; '' for other things."""
-    x, others = at.slots.get("x"), (b for name, b in at.slots.items() if name != "x")
-    units = [b.number.unit for b in others if isinstance(b, Typed) and b.number and b.number.unit]
-    if not isinstance(x, Typed) or x.kind != PLAIN_KIND or not units:
+    x, others = at.slots.get("x"), [b for name, b in at.slots.items() if name != "x"]
+    units = [b.number.unit if isinstance(b, Typed) and b.number else None for b in others]
+    first = next(iter(units), None)
+    if not isinstance(x, Typed) or x.kind != PLAIN_KIND or first is None or None in units:
         return ""
-    return f"declare it in the unit of the words: {at.shown.get('x', '...')}  in {units[0].symbol}"
+    return f"declare it in the unit of the words: {at.shown.get('x', '...')}  in {first.symbol}"
 
 
 def _alone(f: Formula) -> Formula:
