@@ -14,6 +14,7 @@ from scopecheck.resolve.conditional import (
     roles_for,
     without_opening,
 )
+from scopecheck.resolve.phrase_advice import NOT_READ
 from scopecheck.resolve.readings import is_switch
 from scopecheck.resolve.sides import Sides, Things, Tokens
 
@@ -141,4 +142,4 @@ def _trouble(sides: Sides, fill: Fill, of: Things) -> Trouble | None:
 def _told(error: Trouble | None) -> Trouble | None:
     """The error, if it says more than that no phrase reads the words."""
     said = error.diagnostic.message if error else ""
-    return error if said and not said.startswith("no phrase reads") else None
+    return error if said and not said.startswith(NOT_READ) else None

@@ -25,6 +25,8 @@ from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.subjects import LISTS, without_basis
 from scopecheck.resolve.surroundings import is_part, literals_here, longest_read
 
+NOT_READ = "no phrase reads"
+"""With this the error begins for words that nothing reads; other errors are of words that are read."""
 MOST_STRANGE = 4
 """So many words that no phrase has are told."""
 
@@ -41,24 +43,24 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if help := _without_place(job, tokens):
         place = job.text(tokens[placed_at(tokens) :]).removeprefix("away ").partition(" ")[2]
         cause = f"'{place}' is no declared name, so it is no value here."
-        return trouble(span, f"no phrase reads '{shortened(words)}'", cause, help)
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
     if other := _mean_of(job, tokens) or _chain(job, tokens):
-        return trouble(span, f"no phrase reads '{shortened(words)}'", *other)
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *other)
     cause = "The words right of a colon are read as one phrase, whole."
     if shorter := longest_read(job, tokens, literals):
         unit = _perhaps_unit(job, tokens)
         help = f"lift only: {job.text(tokens[slice(*shorter)])}{unit}"
-        return trouble(span, f"no phrase reads '{shortened(words)}'", cause, help)
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
     if (at := _circumstance(job, tokens)) is not None:
         help = (
             f"lift only: {job.text(tokens[:at])}; and mark the rest: not restated : {job.text(tokens[at:])}"
         )
-        return trouble(span, f"no phrase reads '{shortened(words)}'", _HOW_MEASURED, help)
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", _HOW_MEASURED, help)
     if isinstance(job.first, LISTS):
         if {"and", "or"} <= set(map(word_of, tokens)) and "," not in map(word_of, tokens):
             name = job.subjects[0].text
             help = f'put a reading below for each way: reading "..." : ... IN {name} AND (... OR ...)'
-            return trouble(span, f"no phrase reads '{shortened(words)}'", _WHICH_TOGETHER, help)
+            return trouble(span, f"{NOT_READ} '{shortened(words)}'", _WHICH_TOGETHER, help)
         loose = matches(tokens, job.place.phrases, job.tests(any_item=True))
         for fill in (f for m in loose for f in m.fills if f.slot.kind == "list"):
             for member in fill.members:
@@ -72,19 +74,19 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if isinstance(job.first, Typed) and not word_list("asides", "what_is_left").isdisjoint(
         map(word_of, tokens)
     ):
-        return trouble(span, f"no phrase reads '{shortened(words)}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", WHAT_IS_LEFT, OF_WHAT_IS_LEFT)
     if job.sort in ("steps", "sequences") and (wrong := _no_step(job, tokens)):
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
     if several := _several_of_one(job, tokens):
-        return trouble(span, f"no phrase reads '{shortened(words)}'", *several)
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *several)
     if how_long := _how_long(job, tokens):
-        return trouble(span, f"no phrase reads '{shortened(words)}'", cause, how_long)
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, how_long)
     if whole := _of_undeclared(job, tokens):
         cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
         help = f"declare it under this name: {_bare(whole)}  {_like_first(job)}"
-        return trouble(span, f"no phrase reads '{shortened(words)}'", cause, help)
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
     near = _nearest(job, tokens)
     more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
     field = job.place.names.field_of(job.subjects[0].text) if job.subjects else None
@@ -92,7 +94,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if field and isinstance(first, Typed) and first.kind and first.kind.adds_up:
         more += f", such as SUM {field[0][0].name} ({field[1]}) >= ... for all together"
     if unknown := _undeclared(job, tokens, literals):
-        return trouble(span, f"no phrase reads '{shortened(words)}'", *_no_value(job, unknown, more))
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *_no_value(job, unknown, more))
     cause += _in_no_phrase(job, tokens)
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
@@ -100,7 +102,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     listed = list(dict.fromkeys(p.plain for p in near))
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
     cause = _operands(job, tokens, near) or _of_other_things(words, near) or cause
-    return trouble(span, f"no phrase reads '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
+    return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
 
 
 def _of_other_things(words: str, near: Sequence[Pattern]) -> str:

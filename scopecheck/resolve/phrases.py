@@ -61,6 +61,7 @@ from scopecheck.resolve.passed_over import (
     without_qualifiers,
     without_reference,
 )
+from scopecheck.resolve.phrase_advice import NOT_READ
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
 from scopecheck.resolve.said_once import with_basis
@@ -90,7 +91,6 @@ from scopecheck.resolve.usual import (
 from scopecheck.resolve.whichever import with_the_greater
 
 MOST_WORDS = 60
-NOT_READ = "no phrase reads"
 _SAID_OTHERWISE = (
     without_dots, with_unit_behind, with_the_greater, with_hours, with_usual_words,
     without_combinations, with_hundreds,
@@ -215,10 +215,10 @@ class Reader:
         ]
         if len(ways) != 1:
             return None
-        found = self.condition(words, tuple(ways))
         bounds = [s.bound for s in subjects if isinstance(s.bound, Typed)]
-        taking_part = names_in(found)
-        return found if len(bounds) == 2 and all(names_in(b.term) <= taking_part for b in bounds) else None
+        taking_part = names_in(self._trying().condition(words, tuple(ways)))
+        both = len(bounds) == 2 and all(names_in(b.term) <= taking_part for b in bounds)
+        return self.condition(words, tuple(ways)) if both else None
 
     def _without_qualifiers(
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -239,7 +239,7 @@ class Reader:
         for behind in (w for find in (without_reference, without_circumstance) for w in find(job, tokens)):
             for said, passed in ((behind[0], ()), *without_qualifiers(job, behind[0])):
                 if found := self._if_read(said, words, subjects):
-                    self.groups.passed += [w for w in [told(job, passed) if passed else None] if w]
+                    self.groups.passed += [w for run in (passed,) if run and (w := told(job, run))]
                     self.groups.passed.append(told_of_circumstance(job, behind[1]))
                     return found
         for said, *around in without_surroundings(job, tokens):
