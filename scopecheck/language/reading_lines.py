@@ -129,7 +129,7 @@ def _axes(desk: Desk, part: Part) -> Iterator[tuple[str, str]]:
 
 KINDS = (
     *"measured counts amounts levels gauge absolute shares sets choices compositions assemblies".split(),
-    *"parts classes steps sequences moments totals switches conditions".split(),
+    *"parts classes steps sequences moments totals switches conditions deviations".split(),
     "open counts", "closed counts",
 )  # fmt: skip
 

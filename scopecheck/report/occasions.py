@@ -74,6 +74,7 @@ CLOSED = Kind(
     beside=("wall : consisting of",),
 )  # fmt: skip
 """How many like parts there are of what consists of them."""
+DEVIATIONS = Kind(("temperature difference in K",), "K", (USUAL,), "deviations")
 DAYS = Kind(("time in day",), "day", ({"N": "3", "L": "2", "U": "5"},), "measured amounts")
 GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES, COMPOSITIONS)
 SPAN = {**USUAL, "N": "2 day", "L": "2 day", "U": "5 day"}
@@ -172,7 +173,7 @@ def kinds_of(entry: Entry) -> tuple[Kind, ...]:
     own = (
         ("steps", STEPS), ("sequences", SEQUENCES), ("moments", MOMENTS), ("classes", CLASSES),
         ("assemblies", (ASSEMBLIES,)), ("switches", SWITCHES), ("conditions", CONDITIONS),
-        ("closed counts", (CLOSED,)),
+        ("closed counts", (CLOSED,)), ("deviations", (DEVIATIONS,)),
     )  # fmt: skip
     for sort, kinds in own:
         if sort in entry.only_for:

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
@@ -71,6 +72,26 @@ def without_description(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Toke
         start -= 1
     if start < first:
         yield (*tokens[:start], tokens[at], *tokens[at + 1 + bracketed :]), tokens[start:first]
+
+
+def without_noted(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`a median particle size (D50) of 5 um` without what the note of the declaration says as well."""
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort:
+        return
+    name = job.subjects[0].text
+    note = getattr(job.place.names.declared(name), "note", "").lower().replace("(", " ").replace(")", " ")
+    noted = frozenset(f"{name.lower()} {note}".split()) | {"(", ")"}
+    at, told = 0, 0
+    while at < len(tokens) and not tokens[at].number and (word_of(tokens[at]) in noted | _LED_BY):
+        at += 1
+        told += word_of(tokens[at - 1]) not in _LED_BY
+    while at and word_of(tokens[at - 1]) not in ("of", "is", "being", "having"):
+        at -= 1
+    if at and told and note:
+        yield tokens[at:], ()
+
+
+_LED_BY = frozenset("a an the of is being having has with that".split())
 
 
 def word_of_name(job: Job) -> str:
@@ -148,6 +169,24 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         along = said[at] in ("along", "over", "across", "throughout")
         if all(_is_no_limit(tokens, i, along) for i in range(len(tokens) - len(behind), len(tokens))):
             yield tokens[: at - (said[at - 1] == ",")], tokens[at:]
+
+
+def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`at least twice a day` of a count without what the times are counted in; and these words."""
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or not job.first.whole or job.sort:
+        return
+    at = len(tokens) - 2
+    unit = find_unit(word_of(tokens[-1])) if at > 0 and word_of(tokens[at]) in _IN_EACH else None
+    if unit is None or unit.kind.dimension != _TIME:
+        return
+    often = _SO_OFTEN.get(word_of(tokens[at - 1]))
+    times = word_of(tokens[at - 1]) == "times"
+    said = (replace(tokens[at - 1], text=often),) if often else () if times else (tokens[at - 1],)
+    yield (*tokens[: at - 1], *said), tokens[at:]
+
+
+_IN_EACH = ("a", "an", "per", "each", "every")
+_SO_OFTEN = {"once": "one", "twice": "two", "thrice": "three"}
 
 
 def _is_no_limit(tokens: Tokens, at: int, measures: bool) -> bool:

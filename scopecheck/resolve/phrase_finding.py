@@ -508,7 +508,19 @@ class Job:
             return self.sort in entry.only_for
         if not entry.only_for:
             return not (isinstance(self.first, SetDecl) and _of_numbers(entry))
+        if "deviations" in entry.only_for:
+            return self._is_deviation
         return any(is_kind(self.first, kind) for kind in entry.only_for)
+
+    @cached_property
+    def _is_deviation(self) -> bool:
+        """Is what stands left of the colon a number declared to lie on either side of zero, or called so?"""
+        declared = self.place.names.declared(self.subjects[0].text)
+        if not isinstance(declared, NumberDecl) or declared.kind.point:
+            return False
+        called = f"{declared.name} {declared.note}".lower().split()
+        below = declared.stated_bounds and declared.lower is not None and declared.lower.value < 0
+        return below or not listed("measures", "deviations").isdisjoint(called)
 
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
         if len(tokens) == 1 and (tokens[0].number or word_of(tokens[0]) in NUMBER_WORDS):

@@ -47,20 +47,12 @@ from scopecheck.resolve.everyday import (
 from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
 from scopecheck.resolve.ingredients import by_ingredient, closing, without_verb
+from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
-from scopecheck.resolve.passed_over import (
-    names_another,
-    of_each_bearer,
-    told,
-    told_of_circumstance,
-    without_circumstance,
-    without_description,
-    without_qualifiers,
-    without_reference,
-)
+from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
@@ -70,7 +62,6 @@ from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, with_units, without_unit
-from scopecheck.resolve.surroundings import without_surroundings
 from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
 from scopecheck.resolve.usual import (
@@ -172,19 +163,30 @@ class Reader:
             return found
         try:
             return self._otherwise_said(job, tokens, words, subjects) or whole(job, made)
-        except Trouble:
-            if found := self._said_plainly(tokens, words, subjects):
-                return found
-            if found := self._without_qualifiers(job, tokens, words, subjects):
-                return found
-            if found := self._without_named(tokens, words, subjects):
-                return found
-            raise
+        except Trouble as unread:
+            wrong = unread
+        try:
+            found = self._said_plainly(tokens, words, subjects)
+        except Trouble as other:
+            # What is wrong with words that are read but for one thing says more than that they are not read.
+            found, wrong = None, other
+        found = (
+            found
+            or self._without_named(tokens, words, subjects)
+            or self._read_loosely(tokens, words, subjects)
+            or self._under_a_condition_loosely(job, tokens)
+        )
+        if found is None:
+            raise wrong
+        return found
 
     def _said_plainly(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
-        """The words as said more plainly, if that is read; else None."""
+        """The words as said more plainly, if that is read; else None.
+
+        Raises Trouble where they are read so but for something that is wrong with them.
+        """
         said = plainer(tokens, subjects)
         if not said or said == tokens:
             return None
@@ -192,7 +194,6 @@ class Reader:
         try:
             self._trying().condition(other, subjects)
         except Trouble as wrong:
-            # What is wrong with words that are read but for one thing says more than that they are not read.
             if wrong.diagnostic.message.startswith(NOT_READ):
                 return None
             raise
@@ -220,33 +221,26 @@ class Reader:
         both = len(bounds) == 2 and all(names_in(b.term) <= taking_part for b in bounds)
         return self.condition(words, tuple(ways)) if both else None
 
-    def _without_qualifiers(
-        self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
-    ) -> Formula | None:
-        """The words without those that only say which thing is limited, which a warning tells; else None."""
-        if not subjects or job.sort not in ("", "parts"):
-            return None
-        each, bearer = of_each_bearer(tokens) if len(subjects) > 1 else ((), ())
-        ways = [(each, ())] if each else []
-        for said, passed in (
-            *ways,
-            *without_qualifiers(job, each or tokens),
-            *without_description(job, tokens),
-        ):
-            if found := self._if_read(said, words, subjects):
-                self.groups.passed += [w for run in (bearer, passed) if run and (w := told(job, run))]
-                return found
-        for behind in (w for find in (without_reference, without_circumstance) for w in find(job, tokens)):
-            for said, passed in ((behind[0], ()), *without_qualifiers(job, behind[0])):
-                if found := self._if_read(said, words, subjects):
-                    self.groups.passed += [w for run in (passed,) if run and (w := told(job, run))]
-                    self.groups.passed.append(told_of_circumstance(job, behind[1]))
-                    return found
-        for said, *around in without_surroundings(job, tokens):
-            if found := self._if_read(said, words, subjects):
-                self.groups.passed += [w for run in around if run and (w := told(job, run))]
-                return found
+    def _loosely(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Looser | None:
+        """The first looser way in which the words are read; None if there is none."""
+        trying = self._trying()
+        for way in looser(Job(self.place, subjects, words, without_unit(tokens)), tokens):
+            found = trying._if_read(way.said, words, subjects)
+            if found and (not way.taking_part or way.taking_part <= names_in(found)):
+                return way
         return None
+
+    def _read_loosely(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """What the words say, read more loosely, the warnings told; else None."""
+        way = self._loosely(tokens, words, subjects)
+        if way is None:
+            return None
+        self.groups.passed += way.warnings
+        return self._if_read(way.said, words, subjects)
 
     def _if_read(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -415,18 +409,37 @@ class Reader:
         read = [way for way in jobs if all(is_read(*job) for job in way)]
         return All(tuple(whole(*job) for job in read[0])) if len(read) == 1 else None
 
-    def _sides(self, job: Job) -> Sides:
+    def _sides(self, job: Job, loosely: bool = False) -> Sides:
         """How what stands on either side of a condition is read: each as a line by itself."""
         trying = self._trying()
 
         def words(tokens: tuple[Token, ...]) -> Words:
             return Words(job.text(tokens), tokens, job.span(tokens))
 
-        return Sides(
-            job,
-            lambda tokens, things: trying._reads_plainly(words(tokens), things),
-            lambda tokens, things: whole(*self._job(tokens, words(tokens), things)),
-        )
+        def reads(tokens: tuple[Token, ...], things: tuple[Subject, ...]) -> bool:
+            said = words(tokens)
+            if trying._reads_plainly(said, things):
+                return True
+            return loosely and trying._loosely(tokens, said, things) is not None
+
+        def formula(tokens: tuple[Token, ...], things: tuple[Subject, ...]) -> Formula:
+            said = words(tokens)
+            plainly = not loosely or trying._reads_plainly(said, things)
+            found = None if plainly else self._read_loosely(tokens, said, things)
+            return found or whole(*self._job(tokens, said, things))
+
+        return Sides(job, reads, formula)
+
+    def _under_a_condition_loosely(self, job: Job, tokens: tuple[Token, ...]) -> Formula | None:
+        """A limit under a condition, of which the one or the other is read more loosely; else None."""
+        if len(job.subjects) < 2 or job.sort not in ("", "switches"):
+            return None
+        try:
+            if conditional(self._trying()._sides(job, True), tokens) is None:
+                return None
+        except Trouble:
+            return None
+        return conditional(self._sides(job, True), tokens)
 
     def _job(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

@@ -33,6 +33,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         _with_parted_fractions,
         _with_half_before_unit,
         _without_nominal,
+        _with_tolerance_behind,
         _with_open_ends,
         _with_condition_behind,
         _with_presence_behind,
@@ -40,12 +41,68 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     ):
         tokens = said(tokens)
     if len(subjects) == 1:
+        tokens = _with_times_per(tokens, subjects[0].bound)
         tokens = _with_temperature_behind(tokens, subjects[0].bound)
         tokens = _with_value_named(tokens, subjects[0].text)
         tokens = _without_comprising(tokens, subjects[0].bound)
         tokens = _with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
+    tokens = _with_both_alike(tokens, subjects)
     return _with_presence(_without_content(tokens, subjects), subjects)
+
+
+def _with_times_per(tokens: Tokens, subject: Bound) -> Tokens:
+    """`at least twice a day` of how often as at least two times per day; else as it is."""
+    kind = subject.kind if isinstance(subject, Typed) else None
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if is_so_often(tokens[i:])), None)
+    if kind is None or kind.dimension != _OFTEN or at is None:
+        return tokens
+    first, often, per = (
+        tokens[at],
+        _HOW_OFTEN.get(words[at]),
+        words.index("times") if "times" in words else at,
+    )
+    said = (
+        (replace(first, text=w, end=first.end) for w in (often, "times")) if often else tokens[at : per + 1]
+    )
+    behind = tokens[(at if often else per) + 1 :]
+    return (*tokens[:at], *said, replace(behind[0], text="per"), *behind[1:])
+
+
+def is_so_often(tokens: Tokens) -> bool:
+    """Do the words begin with `twice a day`, `three times per hour`?"""
+    words = [word_of(t) for t in tokens[:4]]
+    behind = 1 if words[:1] and words[0] in _HOW_OFTEN else 2 if words[1:2] == ["times"] else 0
+    if not behind or len(words) < behind + 2 or words[behind] not in ("a", "an", "per", "each", "every"):
+        return False
+    unit = find_unit(words[behind + 1])
+    return unit is not None and unit.kind.dimension == _TIME
+
+
+_HOW_OFTEN = {"once": "one", "twice": "two", "thrice": "three"}
+_OFTEN = (("time", -1),)
+_TIME = (("time", 1),)
+
+
+def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the same number of spoke holes`, `have the same length`, of two things, as that they are the same."""
+    words = [word_of(t) for t in tokens]
+    start = next((i for i, w in enumerate(words) if w in ("same", "equal")), None)
+    if len(subjects) != 2 or start is None or any(w not in _BEFORE_SAME for w in words[:start]):
+        return tokens
+    behind = words[start + 1 :]
+    if any(t.number or t.sort != "word" for t in tokens) or not {"and", "or", "as", "to"}.isdisjoint(behind):
+        return tokens
+    counted = all(_is_whole(s.bound) for s in subjects)
+    of_number = behind[:2] == ["number", "of"] and len(behind) > 2
+    of_measure = len(behind) == 1 and behind[0] in listed("measures", "nouns")
+    if of_number if counted else of_measure:
+        return (replace(tokens[start], text="equal", end=tokens[-1].end),)
+    return tokens
+
+
+_BEFORE_SAME = frozenset("the an a have has having of are is being with at in".split())
 
 
 def _without_content(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -132,6 +189,16 @@ def _without_nominal(tokens: Tokens) -> Tokens:
     if "nominal" not in words or not set(words) & set(_TOLERANCES):
         return tokens
     return tuple(t for t in tokens if word_of(t) != "nominal")
+
+
+def _with_tolerance_behind(tokens: Tokens) -> Tokens:
+    """`4 mm to within ± 1 mm` as 4 mm ± 1 mm."""
+    words = [word_of(t) for t in tokens]
+    for at in (i for i, w in enumerate(words[:-1]) if w == "within" and words[i + 1] in _TOLERANCES):
+        start = at - (words[at - 1] == "to")
+        if start > 0 and tokens[start - 1].number:
+            return (*tokens[:start], *tokens[at + 1 :])
+    return tokens
 
 
 def _with_open_ends(tokens: Tokens) -> Tokens:

@@ -20,7 +20,7 @@ BY_WHAT = {
 """The basis of a share by the word for it."""
 _BY = r"(?P<by>weight|mass|wt|volume|vol|moles?|mol)\b"
 _PERCENT = r"(?:%|per ?cents?|percentages?|parts)"
-_OF_ALL = r"(?:,? based (?:up)?on [^:.;\d]{0,60})?"
+_OF_ALL = r"(?:,? (?:based (?:up)?on|of|relative to|with respect to) [^:.;\d]{0,60})?"
 _ALL = r"\b(?:percentages|amounts|proportions)"
 _ONCE = tuple(
     regex(text, re.IGNORECASE)

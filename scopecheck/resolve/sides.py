@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from itertools import pairwise
 from typing import TypeAlias
 
-from scopecheck.core.declared import ChoiceDecl
+from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.core.formula import All, Any, Formula
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.word_lists import run_at
@@ -127,7 +127,8 @@ class Sides:
         return ""
 
     def _alone(self, tokens: Tokens, thing: Subject) -> Side | None:
-        if self.head(tokens) not in ("", thing.text) or _of_a_change(tokens):
+        head = self.head(tokens)
+        if not (head in ("", thing.text) or _is_list_of(thing, head)) or _of_a_change(tokens):
             return None
         if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
             return None if self.state(tokens, thing) is None else Side((Piece(tokens, (thing,)),))
@@ -173,6 +174,12 @@ class Sides:
         leading = next((i for i, t in enumerate(tokens) if word_of(t) not in own | FILLERS), 0)
         start = next((i for i in range(leading, 0, -1) if self.reads(tokens[i:], piece.things)), 0)
         return f"{piece.things[0].text} {self.job.text(tokens[start:])}"
+
+
+def _is_list_of(thing: Subject, head: str) -> bool:
+    """`the filler is chalk` of a filler kind: is it what of the named thing there is a list of?"""
+    named = f"{thing.text} {getattr(thing.bound, 'note', '')}".lower().split()
+    return isinstance(thing.bound, ChoiceDecl | SetDecl) and set(head.lower().split()) <= set(named)
 
 
 def _of_each(tokens: Tokens) -> bool:

@@ -114,11 +114,22 @@ def without_surroundings(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         return  # 'snugly 3 mm', '58 HRC', '3 mm from the rim'
     names = {w for name in job.place.names.all() for w in name.lower().split()} - own
     said = [word_of(t) for t in (*before, *behind)]
-    if all(w in own or (w not in names and _describes(w)) for w in said):
+    measured = _measures_called(job, [word_of(t) for t in before])
+    if all(w in own or w in measured or (w not in names and describes(w)) for w in said):
         itself = next((i for i, t in enumerate(behind) if word_of(t) not in own), len(behind))
         named = own | FILLERS
         told = () if named.issuperset(map(word_of, before)) else before
         yield tokens[start:end], told, behind[itself:]
+
+
+def _measures_called(job: Job, said: list[str]) -> frozenset[str]:
+    """`a capacity of at least 64 kB` of a memory: the measures that words before the limit may call it by.
+
+    None where the declaration names a measure itself, which may be another one.
+    """
+    measures = listed("measures", "calling")
+    named = measures.intersection(f"{job.subjects[0].text.lower()}".split()) | measures & of_note(job)
+    return frozenset() if named else measures.intersection(said)
 
 
 def of_note(job: Job) -> frozenset[str]:
@@ -137,7 +148,7 @@ def _follows(word: Token, own: frozenset[str]) -> bool:
     return word_of(word) in own | FILLERS | listed("nouns", "stops")
 
 
-def _describes(word: str) -> bool:
+def describes(word: str) -> bool:
     if word in FILLERS and word not in listed("conditional", "drops"):
         return word not in ("that", "which")
     never = word in NUMBER_WORDS or word.endswith(("est", "fold")) or word.startswith(("non-", "un", "self-"))

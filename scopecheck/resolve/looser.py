@@ -1,0 +1,76 @@
+"""Words read more loosely, where nothing reads them as they stand: without what only says which thing is
+limited, how it is measured or what surrounds the limit, or with the second of two things named in them.
+
+Each way has warnings that tell what was read past, or taken for what.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import chain
+
+from scopecheck.core.construction import names_in
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.record import record
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.names import Typed
+from scopecheck.resolve.passed_over import (
+    of_each_bearer,
+    told,
+    told_of_circumstance,
+    without_circumstance,
+    without_description,
+    without_noted,
+    without_occasion,
+    without_qualifiers,
+    without_reference,
+)
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.surroundings import without_surroundings
+from scopecheck.resolve.the_other import told_of_the_other, with_the_other_named
+
+Tokens = tuple[Token, ...]
+
+
+@record
+class Looser:
+    """What is read in place of the words, the warnings that tell of it, and the names that must take part."""
+
+    said: Tokens
+    warnings: tuple[Diagnostic, ...]
+    taking_part: frozenset[str] = frozenset()
+
+
+_HOW = (without_reference, without_circumstance, without_occasion)
+
+
+def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
+    """The ways to read the words more loosely, those first that leave out least."""
+    if not job.subjects or job.sort not in ("", "parts"):
+        return
+    each, bearer = of_each_bearer(tokens) if len(job.subjects) > 1 else ((), ())
+    if each:
+        yield _past(job, each, bearer)
+    for said, passed in chain(
+        without_noted(job, tokens), without_qualifiers(job, each or tokens), without_description(job, tokens)
+    ):
+        yield _past(job, said, bearer, passed)
+    for said, how in chain(*(find(job, tokens) for find in _HOW)):
+        measured = told_of_circumstance(job, how)
+        yield Looser(said, (measured,))
+        for more, passed in without_qualifiers(job, said):
+            yield Looser(more, (*_past(job, more, passed).warnings, measured))
+    for said, *around in without_surroundings(job, tokens):
+        yield _past(job, said, *around)
+    both = (names_in(s.bound.term) for s in job.subjects if isinstance(s.bound, Typed))
+    taking_part = frozenset[str]().union(*both)
+    for said, lead, run in with_the_other_named(job, tokens):
+        other = told_of_the_other(job, run)
+        yield Looser(said, (*_past(job, said, lead).warnings, *((other,) if other else ())), taking_part)
+
+
+def _past(job: Job, said: Tokens, *runs: Tokens) -> Looser:
+    """The words without those of the runs, each of which a warning tells."""
+    warnings = (told(job, run) for run in runs if not FILLERS.issuperset(map(word_of, run)))
+    return Looser(said, tuple(w for w in warnings if w))

@@ -1,0 +1,137 @@
+"""What words call the second of two things left of the colon, where they do not call it by its name.
+
+`rear power, front power : at least 20 less than that of the front lens`: two things are compared
+there, so what the limit stands beside is the second. A warning tells what was taken for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.names import Typed
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.surroundings import describes
+
+Tokens = tuple[Token, ...]
+_BEFORE_IT = frozenset(
+    "than of to between times half twice thrice exceeds exceed exceeding below above as from".split()
+)
+_WITHIN_IT = frozenset("the a an said its that of in its this those".split())
+_ENDS_IT = frozenset("by and or but if when while where at with for per to , than as".split())
+_WHICH = frozenset("inner outer first second third upper lower front rear left right opposite".split())
+"""Words that say which of several it is; elsewhere they may limit."""
+MOST_WORDS = 9
+
+
+def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tokens]]:
+    """The words with the second thing's name in the place of what they call it; what they call the first
+    thing, where that is left out before the limit; and what they call the second."""
+    if len(job.subjects) != 2 or job.sort or not all(isinstance(s.bound, Typed) for s in job.subjects):
+        return
+    first, second = (s.text.lower() for s in job.subjects)
+    said = [word_of(t) for t in tokens]
+    kinds = {(s.bound.kind, s.bound.whole) for s in job.subjects if isinstance(s.bound, Typed)}
+    declared = job.place.names.declarations.items()
+    alike = {n.lower() for n, d in declared if isinstance(d, NumberDecl) and (d.kind, d.whole) in kinds}
+    third = alike - {first, second}
+    lead = _led(tokens)
+    if any(_times(n, said[:lead]) for n in (second, *third)) or not _measures_alike(job, 0, said[:lead]):
+        lead = 0
+    if lead:
+        yield tokens[lead:], tokens[:lead], ()
+    spoken = _times(second, said)
+    for start in range(1, len(tokens)):
+        if said[start - 1] not in _BEFORE_IT or start < lead:
+            continue
+        end = start
+        while end < len(tokens) and end - start < MOST_WORDS and not _ends(tokens[end]):
+            end += 1
+        run = said[start:end]
+        beside = f" {' '.join(run)} ".replace(f" {second} ", " ").split()
+        another = any(_times(n, beside) for n in (first, *third)) or _noted_of_another(job, run)
+        if not _calls(run, job) or another or run == second.split() or _times(second, run) < spoken:
+            continue
+        if not _measures_alike(job, 1, run):
+            continue
+        words, last = job.subjects[1].text.split(), tokens[end - 1].end
+        name = tuple(replace(tokens[start], sort="word", text=w, end=last) for w in words)
+        for at in (0, lead) if lead else (0,):
+            yield (*tokens[at:start], *name, *tokens[end:]), tokens[:at], tokens[start:end]
+
+
+def _times(name: str, said: list[str]) -> int:
+    return f" {' '.join(said)} ".count(f" {name} ")
+
+
+def _measures_alike(job: Job, which: int, said: list[str]) -> bool:
+    """Do the words call no other measure than the declaration, a radius what is declared as a diameter?"""
+    declared = listed("measures", "dimensions") & _words_of(job, job.subjects[which].text)
+    spoken = listed("measures", "dimensions").intersection(said)
+    return not spoken or not declared or not spoken.isdisjoint(declared)
+
+
+def _ends(token: Token) -> bool:
+    return bool(token.number) or token.sort != "word" or word_of(token) in _ENDS_IT | NUMBER_WORDS.keys()
+
+
+def _calls(said: list[str], job: Job) -> bool:
+    """May the words be what the second thing is called? They limit, order, count and deny nothing, but for
+    what its own name or note says."""
+    own = _words_of(job, job.subjects[1].text) | _WITHIN_IT
+    return said == ["the", "other"] or (
+        not _WITHIN_IT.issuperset(said) and all(w in own or _is_called(w) for w in said)
+    )
+
+
+def _words_of(job: Job, name: str) -> frozenset[str]:
+    note = getattr(job.place.names.declared(name), "note", "")
+    return frozenset(f"{name} {note}".lower().split())
+
+
+def _noted_of_another(job: Job, said: list[str]) -> bool:
+    """Are the words what the note of another quantity says, and not what the second's own says?"""
+    nouns = frozenset(said) - _WITHIN_IT
+    if nouns <= _words_of(job, job.subjects[1].text):
+        return False
+    others = (n for n in job.place.names.declarations if n != job.subjects[1].text)
+    return any(nouns <= _words_of(job, name) for name in others)
+
+
+def _is_called(word: str) -> bool:
+    return word in _WHICH or word in listed("measures", "nouns") or describes(word)
+
+
+def _led(tokens: Tokens) -> int:
+    """How many words before the limit call the first thing: `a wall thickness that is`, `the wall is`."""
+    limits = listed("limits", "inside") - _NO_LIMITS
+    at = 0
+    while at < len(tokens) and tokens[at].sort == "word" and word_of(tokens[at]) not in limits:
+        if not (word_of(tokens[at]) in FILLERS or _is_called(word_of(tokens[at]))):
+            break
+        at += 1
+    while at and word_of(tokens[at - 1]) not in _LEADING:
+        at -= 1
+    return at
+
+
+_NO_LIMITS = frozenset("a an the of in".split())
+_LEADING = frozenset("is are being of having has that".split())
+
+
+def told_of_the_other(job: Job, run: Tokens) -> Diagnostic | None:
+    """That these words were taken for the second thing; None if its name or note has them."""
+    if _WITHIN_IT.union(_words_of(job, job.subjects[1].text)).issuperset(map(word_of, run)):
+        return None
+    name, said = job.subjects[1].text, job.text(run)
+    return Diagnostic(
+        "warning", job.span(run), f"'{said}' is read as {name}",
+        f"{job.subjects[0].text} and {name} stand left of the colon, so the words compare these two.",
+        "if something else is meant, declare it under a name of its own and write that left of the colon",
+    )  # fmt: skip
