@@ -34,6 +34,8 @@ class Aside:
     words: tuple[Token, ...]
     wrong: str = ""
     help: str = ""
+    unstated: bool = False
+    """Whether it is a condition of measuring, and the declaration states no other one of its kind."""
 
 
 def asides(
@@ -239,9 +241,9 @@ def _condition(
     if any(unit == at.number.unit and _value(digits) == _value(at.number.text) for digits, unit in said):
         return Aside(rest, words)
     wrong = f"{name} is declared without the condition of measuring that the words state"
-    return Aside(
-        rest, words, wrong, f'write it into the note of its declaration: {name}  ...  "at {at.text}"'
-    )
+    help = f'write it into the note of its declaration: {name}  ...  "at {at.text}"'
+    unstated = all(unit is None or unit.kind.dimension != at.number.unit.kind.dimension for _, unit in said)
+    return Aside(rest, words, wrong, help, unstated)
 
 
 def _value(text: str) -> str:

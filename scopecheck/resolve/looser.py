@@ -20,15 +20,17 @@ from scopecheck.resolve.passed_over import (
     told,
     told_of_circumstance,
     without_circumstance,
+    without_condition,
     without_description,
     without_noted,
     without_occasion,
     without_qualifiers,
     without_reference,
+    without_treatment,
 )
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.surroundings import without_surroundings
-from scopecheck.resolve.the_other import told_of_the_other, with_the_other_named
+from scopecheck.resolve.the_other import told_of_the_other, with_both_called, with_the_other_named
 
 Tokens = tuple[Token, ...]
 
@@ -42,7 +44,7 @@ class Looser:
     taking_part: frozenset[str] = frozenset()
 
 
-_HOW = (without_reference, without_circumstance, without_occasion)
+_HOW = (without_reference, without_circumstance, without_condition, without_treatment, without_occasion)
 
 
 def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
@@ -68,6 +70,9 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for said, lead, run in with_the_other_named(job, tokens):
         other = told_of_the_other(job, run)
         yield Looser(said, (*_past(job, said, lead).warnings, *((other,) if other else ())), taking_part)
+    for said, *runs in with_both_called(job, tokens):
+        warnings = (told_of_the_other(job, run, which) for which, run in enumerate(runs))
+        yield Looser(said, tuple(w for w in warnings if w), taking_part)
 
 
 def _past(job: Job, said: Tokens, *runs: Tokens) -> Looser:

@@ -171,10 +171,53 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
             yield tokens[: at - (said[at - 1] == ",")], tokens[at:]
 
 
+def without_condition(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`at most 5 Pa.s at 20 degC` without the condition of measuring, where no quantity of its kind is known
+    that it could be about; and the condition."""
+    declared = [d.kind.dimension for d in job.place.names.declarations.values() if isinstance(d, NumberDecl)]
+    for aside in job.asides(tokens):
+        units = (t.number.unit for t in aside.words if t.number)
+        if aside.unstated and all(unit and unit.kind.dimension not in declared for unit in units):
+            yield aside.rest, aside.words
+
+
+def without_treatment(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`at least 15 MPa after 28 days at 20 degC` of what is no time, without what goes before; and that."""
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    if len(job.subjects) != 1 or kind is None or kind.dimension == _TIME or job.sort:
+        return
+    said = [word_of(t) for t in tokens]
+    for at in (i for i, w in enumerate(said) if w == "after" and 0 < i < len(said) - 1):
+        end = at
+        while end + 1 < len(tokens) and said[end] in _DURING:
+            number = tokens[end + 1].number
+            if number is None or number.unit is None or number.unit.kind.dimension in ((), kind.dimension):
+                break
+            end += 2
+        start = at - (said[at - 1] == ",")
+        behind = tokens[end + (said[end : end + 1] == [","]) :]
+        if end == at:
+            continue
+        if not behind:
+            yield tokens[:start], tokens[at:end]
+        elif said[len(said) - len(behind)] in ("of", "is", "being") and not any(
+            t.number for t in tokens[:at]
+        ):
+            yield (*tokens[:start], *behind), tokens[at:end]
+
+
+_DURING = ("after", "at", "and", "under")
+
+
 def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
-    """`at least twice a day` of a count without what the times are counted in; and these words."""
+    """`at least twice a day`, `at most three at a time` of a count without what the times are counted in, or
+    when; and these words."""
     if len(job.subjects) != 1 or not isinstance(job.first, Typed) or not job.first.whole or job.sort:
         return
+    said = [word_of(t) for t in tokens]
+    for start in range(max(len(said) - 4, 1), len(said)):
+        if run_at(said, start, "asides", "at_once") == len(said) - start:
+            yield tokens[:start], tokens[start:]
     at = len(tokens) - 2
     unit = find_unit(word_of(tokens[-1])) if at > 0 and word_of(tokens[at]) in _IN_EACH else None
     if unit is None or unit.kind.dimension != _TIME:
@@ -272,7 +315,7 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
     """That the words were read past, and what to do if they matter; None if the notes have them."""
     called, name = _of_notes(job, True), job.subjects[0].text
     words = tuple(t for t in words if word_of(t) not in called)
-    if not words:
+    if FILLERS.issuperset(map(word_of, words)):
         return None
     said = " ".join(t.text for t in words)
     return Diagnostic(

@@ -38,16 +38,19 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         _with_condition_behind,
         _with_presence_behind,
         _without_body_weight,
+        _without_setting,
+        _without_use_behind,
     ):
         tokens = said(tokens)
     if len(subjects) == 1:
+        tokens = _without_verb_of_name(tokens, subjects[0].text)
         tokens = _with_times_per(tokens, subjects[0].bound)
         tokens = _with_temperature_behind(tokens, subjects[0].bound)
         tokens = _with_value_named(tokens, subjects[0].text)
         tokens = _without_comprising(tokens, subjects[0].bound)
         tokens = _with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
-    tokens = _with_both_alike(tokens, subjects)
+    tokens = _with_same_or_more(_with_both_alike(tokens, subjects), subjects)
     return _with_presence(_without_content(tokens, subjects), subjects)
 
 
@@ -102,6 +105,18 @@ def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return tokens
 
 
+def _with_same_or_more(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the same or higher`, of two things, as at least the other."""
+    words = [word_of(t) for t in tokens if word_of(t) not in _BEFORE_SAME]
+    if len(subjects) != 2 or words[:2] != ["same", "or"] or len(words) != 3:
+        return tokens
+    side = "least" if words[2] in _MORE else "most" if words[2] in _LESS else ""
+    said = ("at", side, *subjects[1].text.split()) if side else ()
+    return tuple(replace(tokens[0], text=w, end=tokens[-1].end) for w in said) or tokens
+
+
+_MORE = "higher greater larger more longer wider thicker heavier".split()
+_LESS = "lower less smaller fewer shorter narrower thinner lighter".split()
 _BEFORE_SAME = frozenset("the an a have has having of are is being with at in".split())
 
 
@@ -189,6 +204,57 @@ def _without_nominal(tokens: Tokens) -> Tokens:
     if "nominal" not in words or not set(words) & set(_TOLERANCES):
         return tokens
     return tuple(t for t in tokens if word_of(t) != "nominal")
+
+
+def _without_setting(tokens: Tokens) -> Tokens:
+    """`reduce the charging current to 2 A or less` without the verb and what it sets."""
+    words = [word_of(t) for t in tokens]
+    if not words or words[0] not in _SETTING or words[1:2] not in (["the"], ["a"], ["an"], ["said"], ["its"]):
+        return tokens
+    to = next((i for i in range(3, min(8, len(words) - 1)) if words[i] == "to"), 0)
+    named = bool(to) and all(t.sort == "word" and word_of(t) not in _NO_NAME for t in tokens[1:to])
+    return tokens[to + 1 :] if named else tokens
+
+
+_SETTING = frozenset(
+    "reduce reduces reducing raise raises raising increase increases increasing lower lowers lowering set"
+    " sets".split()
+)
+_NO_NAME = frozenset("from by and or not if when than".split())
+
+
+def _without_use_behind(tokens: Tokens) -> Tokens:
+    """`five phases are carried out` without what is done with them."""
+    words = [word_of(t) for t in tokens]
+    for at in range(1, len(words) - 1):
+        if words[at] in ("is", "are", "being", "be") and " ".join(words[at + 1 :]) in _DONE_WITH:
+            return tokens[:at]
+    return tokens
+
+
+_DONE_WITH = (
+    "carried out",
+    "performed",
+    "provided",
+    "used",
+    "employed",
+    "formed",
+    "arranged",
+    "provided for",
+)
+
+
+def _without_verb_of_name(tokens: Tokens, name: str) -> Tokens:
+    """`shrinks by less than 2 %` of a shrinkage without the verb."""
+    words = [word_of(t) for t in tokens]
+    start = len(words[:1]) and words[0] in ("which", "that")
+    if words[start + 1 : start + 2] != ["by"] or len(words[start]) < MOST_OF_A_STEM:
+        return tokens
+    stem = words[start][:MOST_OF_A_STEM]
+    return tokens[start + 2 :] if any(w.startswith(stem) for w in name.lower().split()) else tokens
+
+
+MOST_OF_A_STEM = 5
 
 
 def _with_tolerance_behind(tokens: Tokens) -> Tokens:

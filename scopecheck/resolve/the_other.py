@@ -60,10 +60,47 @@ def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
             continue
         if not _measures_alike(job, 1, run):
             continue
-        words, last = job.subjects[1].text.split(), tokens[end - 1].end
-        name = tuple(replace(tokens[start], sort="word", text=w, end=last) for w in words)
+        name = _named(job, 1, tokens[start:end])
         for at in (0, lead) if lead else (0,):
             yield (*tokens[at:start], *name, *tokens[end:]), tokens[:at], tokens[start:end]
+
+
+def with_both_called(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tokens]]:
+    """`a difference between the power of the front lens and that of the rear one is ...` with the names of
+    both things; and what is said for the first and for the second."""
+    if len(job.subjects) != 2 or job.sort or not all(isinstance(s.bound, Typed) for s in job.subjects):
+        return
+    said = [word_of(t) for t in tokens]
+    for at in range(1, len(said)):
+        joined = _JOINED.get((said[at - 1], said[at]))
+        middle = next((i for i in range(at + 2, len(said)) if said[i] == joined), 0)
+        end = middle + 1
+        while middle and end < len(said) and end - middle < MOST_WORDS and not _ends(tokens[end]):
+            if said[end] in ("is", "being") or (
+                said[end] == "of" and _ends(tokens[min(end + 1, len(said) - 1)])
+            ):
+                break
+            end += 1
+        runs = enumerate((tokens[at + 1 : middle], tokens[middle + 1 : end])) if middle else ()
+        if middle and all(_may_be(job, which, run) for which, run in runs):
+            first, second = _named(job, 0, tokens[at + 1 : middle]), _named(job, 1, tokens[middle + 1 : end])
+            named = (*tokens[: at + 1], *first, tokens[middle], *second, *tokens[end:])
+            yield named, tokens[at + 1 : middle], tokens[middle + 1 : end]
+
+
+def _may_be(job: Job, which: int, run: Tokens) -> bool:
+    """May the words be what the one or the other thing is called, and call no other measure?"""
+    said = [word_of(t) for t in run]
+    return _calls(said, job, which) and _measures_alike(job, which, said)
+
+
+_JOINED = {("difference", "between"): "and", ("ratio", "of"): "to", ("ratio", "between"): "and"}
+
+
+def _named(job: Job, which: int, run: Tokens) -> Tokens:
+    """The name of one of the two things, in the place of what it is called."""
+    words = job.subjects[which].text.split()
+    return tuple(replace(run[0], sort="word", text=w, end=run[-1].end) for w in words)
 
 
 def _times(name: str, said: list[str]) -> int:
@@ -81,10 +118,10 @@ def _ends(token: Token) -> bool:
     return bool(token.number) or token.sort != "word" or word_of(token) in _ENDS_IT | NUMBER_WORDS.keys()
 
 
-def _calls(said: list[str], job: Job) -> bool:
-    """May the words be what the second thing is called? They limit, order, count and deny nothing, but for
-    what its own name or note says."""
-    own = _words_of(job, job.subjects[1].text) | _WITHIN_IT
+def _calls(said: list[str], job: Job, which: int = 1) -> bool:
+    """May the words be what the one or the other thing is called? They limit, order, count and deny nothing,
+    but for what its own name or note says."""
+    own = _words_of(job, job.subjects[which].text) | _WITHIN_IT
     return said == ["the", "other"] or (
         not _WITHIN_IT.issuperset(said) and all(w in own or _is_called(w) for w in said)
     )
@@ -125,13 +162,13 @@ _NO_LIMITS = frozenset("a an the of in".split())
 _LEADING = frozenset("is are being of having has that".split())
 
 
-def told_of_the_other(job: Job, run: Tokens) -> Diagnostic | None:
-    """That these words were taken for the second thing; None if its name or note has them."""
-    if _WITHIN_IT.union(_words_of(job, job.subjects[1].text)).issuperset(map(word_of, run)):
+def told_of_the_other(job: Job, run: Tokens, which: int = 1) -> Diagnostic | None:
+    """That these words were taken for the one or the other thing; None if its name or note has them."""
+    if _WITHIN_IT.union(_words_of(job, job.subjects[which].text)).issuperset(map(word_of, run)):
         return None
-    name, said = job.subjects[1].text, job.text(run)
+    name, said = job.subjects[which].text, job.text(run)
     return Diagnostic(
         "warning", job.span(run), f"'{said}' is read as {name}",
-        f"{job.subjects[0].text} and {name} stand left of the colon, so the words compare these two.",
+        f"{' and '.join(s.text for s in job.subjects)} stand left of the colon, and are compared.",
         "if something else is meant, declare it under a name of its own and write that left of the colon",
     )  # fmt: skip
