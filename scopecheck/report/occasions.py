@@ -74,7 +74,7 @@ CLOSED = Kind(
     beside=("wall : consisting of",),
 )  # fmt: skip
 """How many like parts there are of what consists of them."""
-DEVIATIONS = Kind(("temperature difference in K",), "K", (USUAL,), "deviations")
+DEVIATIONS = Kind(("length in mm, >= -50 mm",), "mm", (USUAL,), "deviations")
 DAYS = Kind(("time in day",), "day", ({"N": "3", "L": "2", "U": "5"},), "measured amounts")
 GENERAL = (LENGTH, FORCE, PLAIN, SHARE, COUNT, LEVEL, GAUGE, ABSOLUTE, SETS, CHOICES, COMPOSITIONS)
 SPAN = {**USUAL, "N": "2 day", "L": "2 day", "U": "5 day"}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import pairwise
 
-from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.quantity import Unit, find_unit, kind_word
 from scopecheck.foundations.record import replace
@@ -272,7 +272,7 @@ def without_times(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...
 
 def without_class(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
     """`at least one of the metals copper and zinc` without what its members are called together."""
-    if not isinstance(subject, SetDecl | ChoiceDecl):
+    if not isinstance(subject, SetDecl | ChoiceDecl | Composition):
         return tokens
     own = _forms(name)
     found: list[Token] = []

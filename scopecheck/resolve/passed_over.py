@@ -224,8 +224,8 @@ def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]
         return
     often = _SO_OFTEN.get(word_of(tokens[at - 1]))
     times = word_of(tokens[at - 1]) == "times"
-    said = (replace(tokens[at - 1], text=often),) if often else () if times else (tokens[at - 1],)
-    yield (*tokens[: at - 1], *said), tokens[at:]
+    last = (replace(tokens[at - 1], text=often),) if often else () if times else (tokens[at - 1],)
+    yield (*tokens[: at - 1], *last), tokens[at:]
 
 
 _IN_EACH = ("a", "an", "per", "each", "every")

@@ -561,7 +561,8 @@ class Reader:
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_name_before_inclusive(tokens, subjects[0].text)
         tokens = without_name_behind_ordinals(tokens, subjects[0].bound, subjects[0].text)
-        tokens = without_class(tokens, subjects[0].bound, subjects[0].text)
+        of_list = subjects[0].mixture if isinstance(subjects[0].mixture, Composition) else subjects[0].bound
+        tokens = without_class(tokens, of_list, subjects[0].text)
         tokens = without_every(tokens, subjects[0].bound)
         tokens = with_celsius(tokens, subjects[0].bound)
         tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))
