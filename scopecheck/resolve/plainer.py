@@ -99,7 +99,7 @@ def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return tokens
     counted = all(_is_whole(s.bound) for s in subjects)
     of_number = behind[:2] == ["number", "of"] and len(behind) > 2
-    of_measure = len(behind) == 1 and behind[0] in listed("measures", "nouns")
+    of_measure = len(behind) == 1 and behind[0] in listed("measures", "nouns") - {"number"}
     if of_number if counted else of_measure:
         return (replace(tokens[start], text="equal", end=tokens[-1].end),)
     return tokens

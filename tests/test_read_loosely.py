@@ -1,0 +1,238 @@
+"""Words that call one of two things by a description, and other words read more loosely, each against plain
+arithmetic as presumed; what is taken for what is told by a warning, and what may say more is refused.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from itertools import product
+
+import pytest
+
+from scopecheck.core.construction import base_construction
+from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.core.formula import Value
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.evaluate import evaluate
+from tests.sheets import errors, sheet
+
+DECLARED = """rim         length in mm, >= 0  "width of the outer rim"
+gap         length in mm, >= 0
+bore        length in mm, >= 0  "diameter of the bore of the hub"
+holes, bits count
+current, rated current  current in A, >= 0
+temp        temperature in degC
+shift       length in mm, >= -20 mm
+error       temperature difference in K
+memory      data in kB
+grain       length in um  "median grain size (D50) of the sand"
+sends       count
+stress      in MPa
+loss        share in %
+shrinkage   share in %
+gauged      gauge pressure in bar(g)  "gauge pressure at the inlet"
+filler      number
+filler kind any of chalk, talc
+water       share in wt%
+"""
+IN_BASE = {
+    **dict.fromkeys(("rim", "gap", "bore", "shift"), Fraction(1, 1000)),
+    "grain": Fraction(1, 10**6),
+    "memory": Fraction(8000),
+    "stress": Fraction(10**6),
+    **dict.fromkeys(("loss", "shrinkage", "water"), Fraction(1, 100)),
+    "gauged": Fraction(10**5),
+}
+USUAL = (0, Fraction(1, 2), 1, 2, 3, 4, 5, 8, 20)
+Met = Callable[..., bool | None]
+
+WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
+    # what is said for the second of two things, and what is read past
+    (
+        "rim, gap",
+        "smaller than the width of the slot",
+        ("'the width of the slot' is read as gap",),
+        lambda x, y: x < y,
+    ),
+    ("rim, gap", "larger than the other", ("'the other' is read as gap",), lambda x, y: x > y),
+    (
+        "gap, rim",
+        "at most twice the width of the outer rim",
+        ("'outer' is read past",),
+        lambda x, y: x <= 2 * y,
+    ),
+    (
+        "gap, bore",
+        "a slot width that is at least 2 mm less than the diameter of the bore",
+        ("'a slot width that is' is read past",),
+        lambda x, y: y - x >= 2,
+    ),
+    (
+        "rim, gap",
+        "one quarter to one half of the opening of the frame",
+        ("'the opening of the frame' is read as gap",),
+        lambda x, y: None if not y else y <= 4 * x and 2 * x <= y,
+    ),
+    (
+        "rim, gap",
+        "greater than the opening, but by no more than 2 mm",
+        ("'the opening' is read as gap",),
+        lambda x, y: 0 < x - y <= 2,
+    ),
+    ("rim, gap", "between the opening and 8 mm", ("'the opening' is read as gap",), lambda x, y: y <= x <= 8),
+    (
+        "rim, gap",
+        "a difference between the rim and the opening of at most 2 mm",
+        ("'the opening' is read as gap",),
+        lambda x, y: abs(x - y) <= 2,
+    ),
+    (
+        "holes, bits",
+        "twice the number of bars",
+        ("'the number of bars' is read as bits",),
+        lambda x, y: x == 2 * y,
+    ),
+    # both alike
+    ("holes, bits", "the same number of openings", (), lambda x, y: x == y),
+    ("rim, gap", "have the same length", (), lambda x, y: x == y),
+    ("rim, gap", "the same or larger", (), lambda x, y: x >= y),
+    ("rim, gap", "the same or smaller", (), lambda x, y: x <= y),
+    # exceeding
+    ("rim, gap", "exceeds the gap by at most 2 mm", (), lambda x, y: 0 < x - y <= 2),
+    ("rim, gap", "greater than the gap but not by more than 2 mm", (), lambda x, y: 0 < x - y <= 2),
+    ("holes, bits", "at least two holes for every three bits", (), lambda x, y: 3 * x >= 2 * y),
+    # under a condition
+    (
+        "current, rated current, temp",
+        "reduce the charging current to one half or less of a base current if the"
+        " cell temperature rises above 3 °C",
+        ("'a base current' is read as rated current",),
+        lambda x, y, t: True if t <= 3 else None if not y else 2 * x <= y,
+    ),
+    (
+        "water, filler kind",
+        "at most 2 % by weight of water if the filler comprises chalk",
+        (),
+        lambda x, k: "chalk" not in k or x <= 2,
+    ),
+    # what deviates
+    ("shift", "no more than ±3 mm", (), lambda x: abs(x) <= 3),
+    ("error", "an error of less than ±3 K", (), lambda x: abs(x) < 3),
+    ("error", "within ± 3 K", (), lambda x: abs(x) <= 3),
+    # measures, notes and how it is measured
+    (
+        "memory",
+        "a capacity of at least 2 kB and at most 5 kB",
+        ("'a capacity of' is read past",),
+        lambda x: 2 <= x <= 5,
+    ),
+    ("grain", "a median grain size (D50) of 2 to 5 µm", (), lambda x: 2 <= x <= 5),
+    ("sends", "at least twice per day", ("'per day' is read past",), lambda x: x >= 2),
+    ("sends", "no more than three at a time", ("'at a time' is read past",), lambda x: x <= 3),
+    (
+        "stress",
+        "a strength after 28 days of 3 MPa or more",
+        ("'after 28 days' is read past",),
+        lambda x: x >= 3,
+    ),
+    (
+        "loss",
+        "a loss, after 70 hours at 15 bar, of no more than 5 %",
+        ("'after 70 hours at 15 bar' is read past",),
+        lambda x: x <= 5,
+    ),
+    ("shrinkage", "shrinks by less than 3 %", (), lambda x: x < 3),
+    ("gauged", "the gauge pressure at the inlet exceeds 3 bar", (), lambda x: x > 3),
+    ("loss", "better than 3 %", (), lambda x: x > 3),
+    ("holes", "five holes are carried out", (), lambda x: x >= 5),
+]
+
+
+def values(name: str, declared: object) -> list[tuple[object, Value]]:
+    """What is tried for a name: as the arithmetic has it, and as an article has it."""
+    if isinstance(declared, SetDecl | ChoiceDecl):
+        sets = (frozenset(s) for s in ((), ("chalk",), ("talc",), ("chalk", "talc")))
+        return [(s, s) for s in sets]
+    below = (-20, -5, -3, -1) if name in ("shift", "error") else ()
+    whole = name in ("holes", "bits", "sends")
+    offset = Fraction(27315, 100) if name == "temp" else Fraction(0)
+    numbers = [Fraction(x) for x in (*below, *USUAL) if not whole or x == int(x)]
+    return [(x, x * IN_BASE.get(name, Fraction(1)) + offset) for x in numbers]
+
+
+@pytest.mark.parametrize(("left", "words", "told", "met"), WORDS)
+def test_read_loosely(left: str, words: str, told: tuple[str, ...], met: Met) -> None:
+    text = f"{DECLARED}\n1. A thing, {words}.\n   | {left} : {words}\n"
+    made, found = read_sheet(Source("t", text))
+    assert made is not None, [d.message for d in found]
+    messages = [d.message for d in found if "read" in d.message]
+    assert all(any(m == wanted for m in messages) for wanted in told), messages
+    assert len(messages) == len(told), messages
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    names, by_name = left.split(", "), {d.name: d for d in made.declarations}
+    seen = set()
+    for each in product(*(values(name, by_name[name]) for name in names)):
+        wanted = met(*(plain for plain, _ in each))
+        article = {name: value for name, (_, value) in zip(names, each, strict=True)}
+        if wanted is not None:
+            assert evaluate(formula, article, k) is wanted, [str(plain) for plain, _ in each]
+            seen.add(wanted)
+    assert seen == {True, False}
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        ("rim, gap", "at most twice the mean width of the slot"),
+        ("rim, gap", "at least 2 mm greater than the larger of the two widths"),
+        ("rim, gap", "greater than each of the widths of the slots"),
+        ("rim, gap", "exceeds the sum of the widths"),
+        ("rim, gap", "is less than that"),
+        ("rim, gap", "at most twice the diameter of the bore"),  # a third quantity, by its note
+        ("rim, bore", "at most twice the radius of the bore"),  # declared by its diameter
+        ("gap", "±3 mm"),  # of what does not deviate
+        ("gap", "no more than ±3 mm"),
+        ("gap", "a difference of at least 3 mm"),
+        ("gap", "a change after 3 h of at least 3 mm"),
+        ("rim, gap", "the same number"),
+        ("loss", "a reduction of at least 3 %"),
+    ],
+)
+def test_what_may_be_something_else_is_refused(left: str, words: str) -> None:
+    assert errors(f"{DECLARED}\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+def test_a_condition_of_measuring_may_be_about_what_is_declared() -> None:
+    line = "1. A thing of at most 3 MPa at 20 °C.\n   | stress : at most 3 MPa at 20 °C\n"
+    assert errors(f"{DECLARED}\n{line}")  # a temperature is declared
+    made, found = read_sheet(Source("t", f"stress  in MPa\n\n{line}"))
+    assert made is not None
+    assert [d.message for d in found] == ["'at 20 °C' is read past"]
+    noted = sheet(f'stress  in MPa  "at 20 °C"\n\n{line}')
+    assert noted.claims[0].limitations
+
+
+def test_a_list_may_be_named_by_the_class_of_ingredients() -> None:
+    head = "cream  composition in wt%\n  pigment : white, red\n  water, oil\n\n"
+    words = "one or more pigments selected from white, red and mixtures thereof"
+    made = sheet(f"{head}1. A cream having {words}.\n   | pigment : {words}\n")
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for white, red in product((0, 1), (0, 1)):
+        article = {
+            "white": Fraction(white, 100),
+            "red": Fraction(red, 100),
+            "water": Fraction(0),
+            "oil": Fraction(0),
+        }
+        assert evaluate(formula, article, k) is bool(white or red)
+
+
+def test_a_basis_may_be_said_once_of_the_whole() -> None:
+    head = "cream  composition in wt%\n  wax, oil\n\n"
+    text = "1. A cream comprising, by weight of the total cream: 2 to 5 % of wax.\n   | wax : 2 to 5 %\n"
+    made = sheet(head + text)
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    found = [x for x in range(9) if evaluate(formula, {"wax": Fraction(x, 100), "oil": Fraction(0)}, k)]
+    assert found == [2, 3, 4, 5]
