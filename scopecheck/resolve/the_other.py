@@ -55,7 +55,10 @@ def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
             end += 1
         run = said[start:end]
         beside = f" {' '.join(run)} ".replace(f" {second} ", " ").split()
-        another = any(_times(n, beside) for n in (first, *third)) or _noted_of_another(job, run)
+        # 'A base current' of a current beside a rated current is no other than that one.
+        itself = second.endswith(f" {first}") and [w for w in run if w not in _WITHIN_IT] != first.split()
+        named = (*third,) if itself else (first, *third)
+        another = any(_times(n, beside) for n in named) or _noted_of_another(job, run)
         if not _calls(run, job) or another or run == second.split() or _times(second, run) < spoken:
             continue
         if not _measures_alike(job, 1, run):
