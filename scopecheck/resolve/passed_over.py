@@ -33,7 +33,8 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     names_own = {form for s in job.subjects for form in _forms(s.text)}
     own = names_own | _of_notes(job)
     names = (set(name.lower().split()) for name in job.place.names.all())
-    others = {word for words in names if own.isdisjoint(words) for word in words}
+    spoken = {word_of(t) for t in tokens}
+    others = {word for words in names if own.isdisjoint(words) and words <= spoken for word in words}
     named = [i for i, t in enumerate(tokens) if word_of(t) in own]
     if not named:
         return

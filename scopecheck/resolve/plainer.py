@@ -43,7 +43,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     ):
         tokens = said(tokens)
     if len(subjects) == 1:
-        tokens = _without_verb_of_name(tokens, subjects[0].text)
+        tokens = _without_name_behind(_without_verb_of_name(tokens, subjects[0].text), subjects[0].text)
         tokens = _with_times_per(tokens, subjects[0].bound)
         tokens = _with_temperature_behind(tokens, subjects[0].bound)
         tokens = _with_value_named(tokens, subjects[0].text)
@@ -122,7 +122,8 @@ _BEFORE_SAME = frozenset("the an a have has having of are is being with at in".s
 
 def _without_content(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`at most half of the gum content`, `3 % of at least one oil`, of shares, by their names alone."""
-    names = {s.text.lower().split()[-1]: s.text.lower().split() for s in subjects if _is_share(s)}
+    shares = (s for s in subjects if _is_share(replace(s, mixture=None)))
+    names = {s.text.lower().split()[-1]: s.text.lower().split() for s in shares}
     measures = listed("asides", "of_shares")
     found = list[Token]()
     for token in tokens:
@@ -255,6 +256,13 @@ def _without_verb_of_name(tokens: Tokens, name: str) -> Tokens:
 
 
 MOST_OF_A_STEM = 5
+
+
+def _without_name_behind(tokens: Tokens, name: str) -> Tokens:
+    """`at least 85 % of the drug is released` of what is called released without the verb behind."""
+    words, own = [word_of(t) for t in tokens], name.lower().split()
+    at = len(words) - len(own) - 1
+    return tokens[:at] if at > 0 and words[at] in ("is", "are") and words[at + 1 :] == own else tokens
 
 
 def _with_tolerance_behind(tokens: Tokens) -> Tokens:

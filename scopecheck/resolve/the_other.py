@@ -84,11 +84,18 @@ def with_both_called(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens,
             ):
                 break
             end += 1
-        runs = enumerate((tokens[at + 1 : middle], tokens[middle + 1 : end])) if middle else ()
-        if middle and all(_may_be(job, which, run) for which, run in runs):
+        runs = (tokens[at + 1 : middle], tokens[middle + 1 : end]) if middle else ()
+        # One of the two at least is called what it is declared as.
+        known = any(_is_named_so(job, which, run) for which, run in enumerate(runs))
+        if known and all(_may_be(job, which, run) for which, run in enumerate(runs)):
             first, second = _named(job, 0, tokens[at + 1 : middle]), _named(job, 1, tokens[middle + 1 : end])
             named = (*tokens[: at + 1], *first, tokens[middle], *second, *tokens[end:])
             yield named, tokens[at + 1 : middle], tokens[middle + 1 : end]
+
+
+def _is_named_so(job: Job, which: int, run: Tokens) -> bool:
+    words = _words_of(job, job.subjects[which].text) - _WITHIN_IT
+    return not words.isdisjoint(map(word_of, run))
 
 
 def _may_be(job: Job, which: int, run: Tokens) -> bool:
