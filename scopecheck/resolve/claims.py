@@ -7,7 +7,7 @@ from itertools import accumulate
 from string import ascii_lowercase
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl, Step
-from scopecheck.core.formula import All, Branch, Formula, Greatest, Least, Term
+from scopecheck.core.formula import Add, All, Branch, Formula, Greatest, Least, Negate, Term
 from scopecheck.core.model import WRITTEN_THERE, Claim, Limitation
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
@@ -458,7 +458,7 @@ def of_parts(names: Names, parts: tuple[Part, ...], own: str, span: Span) -> Sub
         for name, power in WEIGHED.items():
             together[name] = replace(numbers[0], term=weighed(power, given), whole=False)
         said = {name: ordered(word, given) for name, word in FACTS.items()}
-        between = _gaps(numbers[0], given)
+        between = _gaps(numbers[0], given) | _spread(numbers[0], given)
     lists = [d for d in declared if not isinstance(d, NumberDecl)]
     each: tuple[Bound, ...] = (*numbers, *lists)
     called = f"{own} of the {parts[0].plural}"
@@ -466,6 +466,16 @@ def of_parts(names: Names, parts: tuple[Part, ...], own: str, span: Span) -> Sub
         called += f" of {parts[0].within.name}"
     of = OfParts(count, parts[0].plural, there, each, together, said, between)
     return Subject(each[0], called, span, of)
+
+
+def _spread(of: Typed, given: Values) -> dict[str, Typed]:
+    """How far the greatest of the values lies above the least; no value where no part is there."""
+    if of.kind is None:
+        return {}
+    kind = difference_kind(of.kind, of.kind)
+    unit = of.unit if of.unit and of.unit.kind == kind else None
+    between = Add((gathered("GREATEST", given), Negate(gathered("LEAST", given))))
+    return {"spread": Typed(between, kind, unit=unit)}
 
 
 def _gaps(of: Typed, given: Values) -> dict[str, Typed]:

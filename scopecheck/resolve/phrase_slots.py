@@ -110,7 +110,7 @@ class _Filling:
         if (of_parts := job.of_parts) is not None:
             self.slots.update({of_parts.sort: of_parts.count, **of_parts.gaps})
             self.recited(of_parts.called)
-            self.shown.update({name: f"{name} gap" for name in of_parts.gaps})
+            self.shown.update({n: n if n == "spread" else f"{n} gap" for n in of_parts.gaps})
             for name, fact in of_parts.facts.items():
                 self.slots[name] = Listed((fact,), (), f"{job.subjects[0].text} {name}")
 

@@ -50,6 +50,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         tokens = _without_comprising(tokens, subjects[0].bound)
         tokens = _with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
+    tokens = _with_outnumbering(tokens, subjects)
     tokens = _with_same_or_more(_with_both_alike(tokens, subjects), subjects)
     return _with_presence(_without_content(tokens, subjects), subjects)
 
@@ -103,6 +104,19 @@ def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     if of_number if counted else of_measure:
         return (replace(tokens[start], text="equal", end=tokens[-1].end),)
     return tokens
+
+
+def _with_outnumbering(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`outnumbering the ribs by a factor of 2 to 4`, of two counts, as 2 to 4 times the ribs."""
+    words = [word_of(t) for t in tokens]
+    start = next((i for i, w in enumerate(words) if w in ("outnumber", "outnumbers", "outnumbering")), None)
+    by = next((i for i in range(len(words)) if words[i : i + 4] == ["by", "a", "factor", "of"]), 0)
+    if len(subjects) != 2 or start is None or by < start or not all(_is_whole(s.bound) for s in subjects):
+        return tokens
+    last = tokens[-1]
+    words = ["times", "the", *subjects[1].text.split()]
+    behind = (replace(last, sort="word", text=w, start=last.end, number=None) for w in words)
+    return (*tokens[by + 4 :], *behind) if len(tokens) > by + 4 else tokens
 
 
 def _with_same_or_more(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

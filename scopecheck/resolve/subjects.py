@@ -56,7 +56,8 @@ class OfParts:
     together: Mapping[str, Typed]
     facts: Mapping[str, Formula]
     gaps: Mapping[str, Typed]
-    """The shortest and the longest step from one part to the next; no value where there is one part only."""
+    """The shortest and the longest step from one part to the next, with no value where there is one part
+    only, and the spread of all of them, with no value where there is none."""
     sort: str = "parts"
 
 

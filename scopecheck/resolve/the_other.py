@@ -51,7 +51,8 @@ def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         if said[start - 1] not in _BEFORE_IT or start < lead:
             continue
         end = start
-        while end < len(tokens) and end - start < MOST_WORDS and not _ends(tokens[end]):
+        noted = _words_of(job, job.subjects[1].text)
+        while end < len(tokens) and end - start < MOST_WORDS and not _ends(tokens[end], noted):
             end += 1
         run = said[start:end]
         beside = f" {' '.join(run)} ".replace(f" {second} ", " ").split()
@@ -124,8 +125,9 @@ def _measures_alike(job: Job, which: int, said: list[str]) -> bool:
     return not spoken or not declared or not spoken.isdisjoint(declared)
 
 
-def _ends(token: Token) -> bool:
-    return bool(token.number) or token.sort != "word" or word_of(token) in _ENDS_IT | NUMBER_WORDS.keys()
+def _ends(token: Token, noted: frozenset[str] = frozenset()) -> bool:
+    numbers = NUMBER_WORDS.keys() - noted
+    return bool(token.number) or token.sort != "word" or word_of(token) in _ENDS_IT | numbers
 
 
 def _calls(said: list[str], job: Job, which: int = 1) -> bool:
