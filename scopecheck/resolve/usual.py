@@ -442,7 +442,8 @@ def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 def with_gauge(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`-0.4 bar relative to ambient`, `the gauge pressure exceeds 2 bar`, of such a pressure, with that."""
     texts = [t.text.lower() for t in tokens]
-    told = next((texts[i] for i in range(len(texts) - 1) if texts[i : i + 2] in _SAID_BEFORE), "")
+    said_so = (i for i in range(len(texts) - 2) if texts[i : i + 2] in _SAID_BEFORE and texts[i + 2] != "of")
+    told = next((texts[i] for i in said_so), "")
     tokens = (_on(tokens, subject, told) if told else ()) or tokens
     said = next((n for n in (4, 3) if tuple(texts[-n:]) in _FROM_AMBIENT), 0)
     return _on(tokens[:-said], subject, "gauge") or tokens if said else tokens
