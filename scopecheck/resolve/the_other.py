@@ -24,8 +24,11 @@ _BEFORE_IT = frozenset(
     "than of to between times half twice thrice exceeds exceed exceeding below above as from".split()
 )
 _WITHIN_IT = frozenset("the a an said its that of in its this those".split())
-_ENDS_IT = frozenset("by and or but if when while where at with for per to , than as".split())
-_WHICH = frozenset("inner outer first second third upper lower front rear left right opposite".split())
+_ENDS_IT = frozenset("by and or but if when while where at with for per to , than as within".split())
+_WHICH = frozenset(
+    "inner outer first second third upper lower front rear left right opposite overall preceding previous"
+    " adjacent".split()
+)
 """Words that say which of several it is; elsewhere they may limit."""
 MOST_WORDS = 9
 
@@ -65,7 +68,7 @@ def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         if not _measures_alike(job, 1, run):
             continue
         name = _named(job, 1, tokens[start:end])
-        for at in (0, lead) if lead else (0,):
+        for at in sorted({0, lead, *_up_to_limit(said, lead)}):
             yield (*tokens[at:start], *name, *tokens[end:]), tokens[:at], tokens[start:end]
 
 
@@ -135,8 +138,19 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     but for what its own name or note says."""
     own = _words_of(job, job.subjects[which].text) | _WITHIN_IT
     return said == ["the", "other"] or (
-        not _WITHIN_IT.issuperset(said) and all(w in own or _is_called(w) for w in said)
+        not _WITHIN_IT.issuperset(said)
+        and all(w in own or _is_called(w) or _is_in_a_term(said, i) for i, w in enumerate(said))
     )
+
+
+def _is_in_a_term(said: list[str], at: int) -> bool:
+    """`the spacing between adjacent ribs`, `the melting point` are one measure."""
+    before = said[at - 1] if at else ""
+    return (said[at] == "between" and before in _BETWEEN) or (said[at] == "point" and before in _POINTS)
+
+
+_BETWEEN = ("distance", "spacing", "gap", "clearance", "angle", "pitch")
+_POINTS = ("melting", "boiling", "freezing", "softening", "flash", "dew", "pour")
 
 
 def _words_of(job: Job, name: str) -> frozenset[str]:
@@ -168,6 +182,13 @@ def _led(tokens: Tokens) -> int:
     while at and word_of(tokens[at - 1]) not in _LEADING:
         at -= 1
     return at
+
+
+def _up_to_limit(said: list[str], lead: int) -> tuple[int, ...]:
+    """`has a thickness exceeding`: where the limit begins, behind what the first thing is called as well."""
+    limits = listed("limits", "inside") - _NO_LIMITS
+    end = next((i for i in range(lead, len(said)) if said[i] in limits), lead)
+    return (end,) if end > lead and all(w in FILLERS or _is_called(w) for w in said[lead:end]) else ()
 
 
 _NO_LIMITS = frozenset("a an the of in".split())
