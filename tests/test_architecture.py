@@ -39,7 +39,7 @@ FLOORS: dict[str, str] = {
         " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
         " free_numbers readings defined_words chart practice spelled everyday of_ratios subjects called"
         " asides together them nouns worked_out whichever shared_limits said_once phrase_finding"
-        " passed_over beside_another phrase_numbers surroundings the_other phrase_advice phrase_slots states"
+        " surroundings passed_over beside_another phrase_numbers the_other phrase_advice phrase_slots states"
         " sides signs usual plainer conditional conditional_advice ingredients in_order of_each one_phrase"
         " looser phrases claim_text dependencies form_rules joints account amounts stated declared recited"
         " beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells case_cells"

@@ -21,7 +21,7 @@ from tests.sheets import errors, sheet
 DECLARED = """rim         length in mm, >= 0  "width of the outer rim"
 gap         length in mm, >= 0
 bore        length in mm, >= 0  "diameter of the bore of the hub"
-holes, bits count
+holes, bits, left holes, right holes count
 current, rated current  current in A, >= 0
 temp        temperature in degC
 shift       length in mm, >= -20 mm
@@ -95,7 +95,7 @@ WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
         lambda x, y: x == 2 * y,
     ),
     # both alike
-    ("holes, bits", "the same number of openings", (), lambda x, y: x == y),
+    ("left holes, right holes", "the same number of spoke holes", (), lambda x, y: x == y),
     ("rim, gap", "have the same length", (), lambda x, y: x == y),
     ("rim, gap", "the same or larger", (), lambda x, y: x >= y),
     ("rim, gap", "the same or smaller", (), lambda x, y: x <= y),
@@ -103,6 +103,7 @@ WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
     ("rim, gap", "exceeds the gap by at most 2 mm", (), lambda x, y: 0 < x - y <= 2),
     ("rim, gap", "greater than the gap but not by more than 2 mm", (), lambda x, y: 0 < x - y <= 2),
     ("holes, bits", "at least two holes for every three bits", (), lambda x, y: 3 * x >= 2 * y),
+    ("holes, bits", "at least one hole for every other bit", (), lambda x, y: 2 * x >= y),
     # under a condition
     (
         "current, rated current, temp",
@@ -116,6 +117,12 @@ WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
         "at most 2 % by weight of water if the filler comprises chalk",
         (),
         lambda x, k: "chalk" not in k or x <= 2,
+    ),
+    (
+        "current, rated current, temp",
+        "at most half of the rated current and at most 3 A if the temp is above 3 °C",
+        (),
+        lambda x, y, t: True if t <= 3 else None if not y else 2 * x <= y and x <= 3,
     ),
     # what deviates
     ("shift", "no more than ±3 mm", (), lambda x: abs(x) <= 3),
@@ -156,7 +163,7 @@ def values(name: str, declared: object) -> list[tuple[object, Value]]:
         sets = (frozenset(s) for s in ((), ("chalk",), ("talc",), ("chalk", "talc")))
         return [(s, s) for s in sets]
     below = (-20, -5, -3, -1) if name in ("shift", "error") else ()
-    whole = name in ("holes", "bits", "sends")
+    whole = name in ("holes", "bits", "sends", "left holes", "right holes")
     offset = Fraction(27315, 100) if name == "temp" else Fraction(0)
     numbers = [Fraction(x) for x in (*below, *USUAL) if not whole or x == int(x)]
     return [(x, x * IN_BASE.get(name, Fraction(1)) + offset) for x in numbers]
@@ -197,6 +204,17 @@ def test_read_loosely(left: str, words: str, told: tuple[str, ...], met: Met) ->
         ("gap", "a difference of at least 3 mm"),
         ("gap", "a change after 3 h of at least 3 mm"),
         ("rim, gap", "the same number"),
+        ("rim, gap", "the same tolerance"),
+        ("rim, bore", "of the same height"),
+        ("holes, bits", "the same number of openings"),
+        ("left holes, right holes", "the same number of holes less one"),
+        ("rim, bore", "at most twice the circumference of the bore"),
+        ("holes", "at least three per minute"),
+        (
+            "current, rated current, temp",
+            "at most half of the rated current and at most 3 A if the temp is 3 °C",
+        ),
+        ("water, temp", "at most 2 % by weight if the mean temperature is above 3 °C"),
         ("loss", "a reduction of at least 3 %"),
     ],
 )

@@ -21,6 +21,7 @@ from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.surroundings import noted_so
 
 _ENDING = frozenset(("", *"having has have with of carrying carries lasting being is are each".split()))
 MOST_PASSED = 3
@@ -79,20 +80,15 @@ def without_noted(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`a median particle size (D50) of 5 um` without what the note of the declaration says as well."""
     if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort:
         return
-    name = job.subjects[0].text
-    note = getattr(job.place.names.declared(name), "note", "").lower().replace("(", " ").replace(")", " ")
-    noted = frozenset(f"{name.lower()} {note}".split()) | {"(", ")"}
-    at, told = 0, 0
-    while at < len(tokens) and not tokens[at].number and (word_of(tokens[at]) in noted | _LED_BY):
-        at += 1
-        told += word_of(tokens[at - 1]) not in _LED_BY
-    while at and word_of(tokens[at - 1]) not in ("of", "is", "being", "having"):
-        at -= 1
-    if at and told and note:
-        yield tokens[at:], ()
-
-
-_LED_BY = frozenset("a an the of is being having has with that".split())
+    ends = (
+        i for i, t in enumerate(tokens) if i and (t.number or word_of(t) in ("of", "is", "being", "having"))
+    )
+    for end in ends:
+        said = [word_of(t) for t in tokens[:end]]
+        if any(t.number for t in tokens[:end]):
+            return
+        if not FILLERS.issuperset(said) and noted_so(job, said):
+            yield tokens[end:], ()
 
 
 def word_of_name(job: Job) -> str:
@@ -221,11 +217,16 @@ def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]
             yield tokens[:start], tokens[start:]
     at = len(tokens) - 2
     unit = find_unit(word_of(tokens[-1])) if at > 0 and word_of(tokens[at]) in _IN_EACH else None
-    if unit is None or unit.kind.dimension != _TIME:
+    name = job.subjects[0].text
+    note = getattr(job.place.names.declared(name), "note", "")
+    periods = listed("measures", "periods").intersection(f"{name} {note}".lower().split())
+    if unit is None or unit.kind.dimension != _TIME or periods:
         return
     often = _SO_OFTEN.get(word_of(tokens[at - 1]))
     times = word_of(tokens[at - 1]) == "times"
-    last = (replace(tokens[at - 1], text=often),) if often else () if times else (tokens[at - 1],)
+    last = (replace(tokens[at - 1], text=often),) if often else ()
+    if not often and not times:
+        return  # so many per hour are no number of them
     yield (*tokens[: at - 1], *last), tokens[at:]
 
 

@@ -518,7 +518,8 @@ class Job:
         declared = self.place.names.declared(self.subjects[0].text)
         if not isinstance(declared, NumberDecl) or declared.kind.point:
             return False
-        called = f"{declared.name} {declared.note}".lower().split()
+        noted = [w for w in declared.note.lower().split() if w not in DETERMINERS]
+        called = (*declared.name.lower().split(), *noted[:1])
         below = declared.stated_bounds and declared.lower is not None and declared.lower.value < 0
         return below or not listed("measures", "deviations").isdisjoint(called)
 

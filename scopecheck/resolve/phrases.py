@@ -227,7 +227,7 @@ class Reader:
         """The first looser way in which the words are read; None if there is none."""
         trying = self._trying()
         for way in looser(Job(self.place, subjects, words, without_unit(tokens)), tokens):
-            found = trying._if_read(way.said, words, subjects)
+            found = trying._if_read(way.said, words, subjects) if way.said else None
             if found and (not way.taking_part or way.taking_part <= names_in(found)):
                 return way
         return None

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
+from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
@@ -98,10 +98,19 @@ def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     behind = words[start + 1 :]
     if any(t.number or t.sort != "word" for t in tokens) or not {"and", "or", "as", "to"}.isdisjoint(behind):
         return tokens
-    counted = all(_is_whole(s.bound) for s in subjects)
-    of_number = behind[:2] == ["number", "of"] and len(behind) > 2
-    of_measure = len(behind) == 1 and behind[0] in listed("measures", "nouns") - {"number"}
-    if of_number if counted else of_measure:
+    if all(_is_whole(s.bound) for s in subjects):
+        # Both are numbers of what is said last: left holes and right holes.
+        both = [s.text.lower().split() for s in subjects]
+        alike = behind[:2] == ["number", "of"] and all(behind[-1] in own for own in both) and len(behind) < 5
+    else:
+        kind = kind_word(behind[0]) if len(behind) == 1 else None
+        kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+        alike = kind is not None and len(kinds) == 2 and all(map(kind.accepts, kinds))
+        dimensions = listed("measures", "dimensions").intersection(
+            w for s in subjects for w in s.text.split()
+        )
+        alike = alike and (not dimensions or behind[0] in dimensions)
+    if alike:
         return (replace(tokens[start], text="equal", end=tokens[-1].end),)
     return tokens
 
@@ -131,7 +140,7 @@ def _with_same_or_more(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 _MORE = "higher greater larger more longer wider thicker heavier".split()
 _LESS = "lower less smaller fewer shorter narrower thinner lighter".split()
-_BEFORE_SAME = frozenset("the an a have has having of are is being with at in".split())
+_BEFORE_SAME = frozenset("the an a have has having of are is being".split())
 
 
 def _without_content(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

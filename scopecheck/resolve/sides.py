@@ -159,8 +159,13 @@ class Sides:
         for at in (i for i in range(start + 1, len(tokens) - 1) if said[i] in ("and", "or")):
             first = self.side(tokens[start : at - (said[at - 1] == ",")], things[:1])
             rest = self.side(tokens[at + 1 :], things[1:]) if first else None
-            if first and rest and rest.joiner in ("", said[at]):
+            taken = first and rest and self._is_taken(tokens[start:at], tokens[at + 1 :], things[1])
+            if first and rest and not taken and rest.joiner in ("", said[at]):
                 yield Side((*first.pieces, *rest.pieces), said[at])
+
+    def _is_taken(self, tokens: Tokens, behind: Tokens, thing: Subject) -> bool:
+        """`at most half the rim and at most 3 A`: the rim is compared with there, and not limited then."""
+        return self.mentions(tokens, thing.text) and not self.mentions(behind, thing.text)
 
     def _shown(self, piece: Piece) -> str:
         tokens = piece.tokens

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from difflib import get_close_matches
 
 from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -117,8 +118,7 @@ def without_surroundings(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     measured = _measures_called(job, [word_of(t) for t in before])
     if all(w in own or w in measured or (w not in names and describes(w)) for w in said):
         itself = next((i for i, t in enumerate(behind) if word_of(t) not in own), len(behind))
-        named = own | FILLERS
-        told = () if named.issuperset(map(word_of, before)) else before
+        told = () if noted_so(job, [word_of(t) for t in before]) else before
         yield tokens[start:end], told, behind[itself:]
 
 
@@ -136,6 +136,26 @@ def of_note(job: Job) -> frozenset[str]:
     """The words of the note behind the declaration of what is limited."""
     note = getattr(job.place.names.declared(job.subjects[0].text), "note", "")
     return frozenset(note.lower().split())
+
+
+def noted_so(job: Job, said: list[str], which: int = 0) -> bool:
+    """Are the words what the name of the thing says, or what its note begins with: 'median size (D50)'?
+
+    A note that goes on with 'less', 'over' or 'to' says what several of such make together.
+    """
+    name = job.subjects[which].text
+    note = getattr(job.place.names.declared(name), "note", "").lower()
+    words = [w for w in said if w not in FILLERS and w not in _BRACKETS]
+    noted = [w for w in _PLAIN.sub(" ", note).split() if w not in FILLERS]
+    begins = bool(words) and noted[: len(words)] == words
+    goes_on = noted[len(words) : len(words) + 1]
+    return set(words) <= set(name.lower().split()) or (
+        begins and not listed("measures", "of_two") & {*goes_on}
+    )
+
+
+_BRACKETS = ("(", ")", ",")
+_PLAIN = regex(r"[(),]")
 
 
 def _leads(word: Token) -> bool:

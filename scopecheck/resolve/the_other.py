@@ -17,7 +17,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_finding import Job
-from scopecheck.resolve.surroundings import describes
+from scopecheck.resolve.surroundings import describes, noted_so
 
 Tokens = tuple[Token, ...]
 _BEFORE_IT = frozenset(
@@ -135,11 +135,15 @@ def _ends(token: Token, noted: frozenset[str] = frozenset()) -> bool:
 
 def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     """May the words be what the one or the other thing is called? They limit, order, count and deny nothing,
-    but for what its own name or note says."""
-    own = _words_of(job, job.subjects[which].text) | _WITHIN_IT
-    return said == ["the", "other"] or (
-        not _WITHIN_IT.issuperset(said)
-        and all(w in own or _is_called(w) or _is_in_a_term(said, i) for i, w in enumerate(said))
+    but for what its own name or note says, and speak of no other measure of what it is."""
+    if said == ["the", "other"] or noted_so(job, said, which):
+        return not _WITHIN_IT.issuperset(said)
+    own = frozenset(job.subjects[which].text.lower().split())
+    named = own <= {form for w in said for form in (w, w.removesuffix("s"))}
+    if named and not (listed("measures", "other_measures") - own).isdisjoint(said):
+        return False
+    return not _WITHIN_IT.issuperset(said) and all(
+        w in own or w in _WITHIN_IT or _is_called(w) or _is_in_a_term(said, i) for i, w in enumerate(said)
     )
 
 
@@ -197,7 +201,7 @@ _LEADING = frozenset("is are being of having has that".split())
 
 def told_of_the_other(job: Job, run: Tokens, which: int = 1) -> Diagnostic | None:
     """That these words were taken for the one or the other thing; None if its name or note has them."""
-    if _WITHIN_IT.union(_words_of(job, job.subjects[which].text)).issuperset(map(word_of, run)):
+    if noted_so(job, [word_of(t) for t in run], which):
         return None
     name, said = job.subjects[which].text, job.text(run)
     return Diagnostic(
