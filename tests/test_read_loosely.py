@@ -210,11 +210,6 @@ def test_read_loosely(left: str, words: str, told: tuple[str, ...], met: Met) ->
         ("left holes, right holes", "the same number of holes less one"),
         ("rim, bore", "at most twice the circumference of the bore"),
         ("holes", "at least three per minute"),
-        (
-            "current, rated current, temp",
-            "at most half of the rated current and at most 3 A if the temp is 3 °C",
-        ),
-        ("water, temp", "at most 2 % by weight if the mean temperature is above 3 °C"),
         ("loss", "a reduction of at least 3 %"),
     ],
 )
