@@ -95,7 +95,7 @@ WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
         lambda x, y: x == 2 * y,
     ),
     # both alike
-    ("left holes, right holes", "the same number of spoke holes", (), lambda x, y: x == y),
+    ("left holes, right holes", "the same number of holes", (), lambda x, y: x == y),
     ("rim, gap", "have the same length", (), lambda x, y: x == y),
     ("rim, gap", "the same or larger", (), lambda x, y: x >= y),
     ("rim, gap", "the same or smaller", (), lambda x, y: x <= y),

@@ -53,7 +53,7 @@ from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
 from scopecheck.resolve.passed_over import names_another
-from scopecheck.resolve.phrase_advice import NOT_READ
+from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
 from scopecheck.resolve.said_once import with_basis
@@ -61,7 +61,7 @@ from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
-from scopecheck.resolve.subjects import Subject, at_its_end, with_units, without_unit
+from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
 from scopecheck.resolve.them import with_them
 from scopecheck.resolve.together import sum_of, with_both_named
 from scopecheck.resolve.usual import (
@@ -140,6 +140,12 @@ class Reader:
                 "Right of a colon stand words; symbols stand without a colon.",
                 f"take out the colon: {alone}",
             )  # fmt: skip
+        if subjects and _is_by_a_share_of_itself(tokens, subjects[0]):
+            raise trouble(
+                words.span, f"{NOT_READ} '{shortened(words.text)}'",
+                f"The share is one of {subjects[0].text} itself, which is what is limited.",
+                "write the meaning in symbols after the words: two blanks, exactly, facts",
+            )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
         if subjects and (another := names_another(job, tokens)) and another not in self.groups.passed:
             self.groups.passed.append(another)
@@ -187,7 +193,8 @@ class Reader:
 
         Raises Trouble where they are read so but for something that is wrong with them.
         """
-        said = plainer(tokens, subjects)
+        notes = tuple(getattr(self.names.declared(s.text), "note", "") for s in subjects)
+        said = plainer(tokens, subjects, notes)
         if not said or said == tokens:
             return None
         other = Words(words.text, said, words.span)
@@ -577,6 +584,15 @@ class Reader:
     def spelled_beside(self, bound: Bound) -> Bound:
         """What numbers in words are read beside: of a step its time."""
         return self.names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
+
+
+def _is_by_a_share_of_itself(tokens: tuple[Token, ...], first: Subject) -> bool:
+    """`exceeds the gap by at most 15 % of the rim`, of the rim."""
+    said, own = [word_of(t) for t in tokens], first.text.lower().split()
+    behind = len(said) - len(own)
+    behind -= said[behind - 1 : behind] == ["the"]
+    itself = said[-len(own) :] == own and behind > 1 and said[behind - 1] == "of"
+    return itself and "by" in said[:behind] and is_bare_share(tokens[behind - 2])
 
 
 def _as_states(sides: Sides, tokens: tuple[Token, ...], subjects: tuple[Subject, ...]) -> Formula | None:

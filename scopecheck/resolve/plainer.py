@@ -25,8 +25,11 @@ _DETERMINERS = frozenset(("the", "a", "an"))
 _TOLERANCES = ("±", "+/-")
 
 
-def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """The words said more plainly; the same words where there is no other way to say them."""
+def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...] = ()) -> Tokens:
+    """The words said more plainly; the same words where there is no other way to say them.
+
+    `notes` are those of the declarations of what stands left of the colon.
+    """
     tokens = with_runs(tokens, "plainer_runs")
     for said in (
         _with_basis_in_commas,
@@ -51,7 +54,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         tokens = _with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
     tokens = _with_outnumbering(tokens, subjects)
-    tokens = _with_same_or_more(_with_both_alike(tokens, subjects), subjects)
+    tokens = _with_same_or_more(_with_both_alike(tokens, subjects, notes), subjects)
     return _with_presence(_without_content(tokens, subjects), subjects)
 
 
@@ -89,7 +92,7 @@ _OFTEN = (("time", -1),)
 _TIME = (("time", 1),)
 
 
-def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
     """`the same number of spoke holes`, `have the same length`, of two things, as that they are the same."""
     words = [word_of(t) for t in tokens]
     start = next((i for i, w in enumerate(words) if w in ("same", "equal")), None)
@@ -101,7 +104,8 @@ def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     if all(_is_whole(s.bound) for s in subjects):
         # Both are numbers of what is said last: left holes and right holes.
         both = [s.text.lower().split() for s in subjects]
-        alike = behind[:2] == ["number", "of"] and all(behind[-1] in own for own in both) and len(behind) < 5
+        named = set(both[0]) & set(both[1]) | set(notes[0].lower().split()) & set(notes[1].lower().split())
+        alike = behind[:2] == ["number", "of"] and len(behind) > 2 and named.issuperset(behind[2:])
     else:
         kind = kind_word(behind[0]) if len(behind) == 1 else None
         kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]

@@ -183,8 +183,10 @@ class Sides:
 
 def _is_list_of(thing: Subject, head: str) -> bool:
     """`the filler is chalk` of a filler kind: is it what of the named thing there is a list of?"""
-    named = f"{thing.text} {getattr(thing.bound, 'note', '')}".lower().split()
-    return isinstance(thing.bound, ChoiceDecl | SetDecl) and set(head.lower().split()) <= set(named)
+    note = [w for w in getattr(thing.bound, "note", "").lower().split() if w not in FILLERS]
+    words = head.lower().split()
+    named = set(words) <= set(thing.text.lower().split()) or note[: len(words)] == words
+    return isinstance(thing.bound, ChoiceDecl | SetDecl) and bool(words) and named
 
 
 def _of_each(tokens: Tokens) -> bool:

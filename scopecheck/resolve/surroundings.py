@@ -113,10 +113,12 @@ def without_surroundings(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     led = not before or _leads(before[-1]) or _leads(tokens[start])
     if placed_at(tokens) or not led or (behind and not _follows(behind[0], own)):
         return  # 'snugly 3 mm', '58 HRC', '3 mm from the rim'
-    names = {w for name in job.place.names.all() for w in name.lower().split()} - own
+    names = {w for name in job.place.names.all() for w in name.lower().split()} - job.tests().own_words
     said = [word_of(t) for t in (*before, *behind)]
     measured = _measures_called(job, [word_of(t) for t in before])
-    if all(w in own or w in measured or (w not in names and describes(w)) for w in said):
+    if names.isdisjoint(said) and all(
+        w in own or w in measured or (w not in names and describes(w)) for w in said
+    ):
         itself = next((i for i, t in enumerate(behind) if word_of(t) not in own), len(behind))
         told = () if noted_so(job, [word_of(t) for t in before]) else before
         yield tokens[start:end], told, behind[itself:]

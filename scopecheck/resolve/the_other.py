@@ -43,12 +43,14 @@ def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     kinds = {(s.bound.kind, s.bound.whole) for s in job.subjects if isinstance(s.bound, Typed)}
     declared = job.place.names.declarations.items()
     alike = {n.lower() for n, d in declared if isinstance(d, NumberDecl) and (d.kind, d.whole) in kinds}
-    third = alike - {first, second}
+    third = {form for n in alike - {first, second} for form in (n, n.removesuffix("s"))} - {first, second}
     lead = _led(tokens)
     if any(_times(n, said[:lead]) for n in (second, *third)) or not _measures_alike(job, 0, said[:lead]):
         lead = 0
     if lead:
         yield tokens[lead:], tokens[:lead], ()
+    if _is_of_the_second(job, said):
+        return
     spoken = _times(second, said)
     for start in range(1, len(tokens)):
         if said[start - 1] not in _BEFORE_IT or start < lead:
@@ -117,6 +119,15 @@ def _named(job: Job, which: int, run: Tokens) -> Tokens:
     return tuple(replace(run[0], sort="word", text=w, end=run[-1].end) for w in words)
 
 
+def _is_of_the_second(job: Job, said: list[str]) -> bool:
+    """`the hole is wider than the bolt`, of a bolt and a hole: do the words say it of the second thing?"""
+    limits = listed("limits", "inside") - _NO_LIMITS
+    end = next((i for i, w in enumerate(said) if w in limits), len(said))
+    head = frozenset(said[:end]) - _WITHIN_IT - FILLERS
+    first, second = (_words_of(job, s.text) for s in job.subjects)
+    return not head.isdisjoint(second - first) and head.isdisjoint(first)
+
+
 def _times(name: str, said: list[str]) -> int:
     return f" {' '.join(said)} ".count(f" {name} ")
 
@@ -139,10 +150,20 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     if said == ["the", "other"] or noted_so(job, said, which):
         return not _WITHIN_IT.issuperset(said)
     own = frozenset(job.subjects[which].text.lower().split())
-    named = own <= {form for w in said for form in (w, w.removesuffix("s"))}
+    nouns = frozenset(said) - _WITHIN_IT
+    singular = {w.removesuffix("s") for w in nouns}
+    named = own <= nouns | singular
     if named and not (listed("measures", "other_measures") - own).isdisjoint(said):
+        return False  # the circumference of the bore
+    if nouns < own and not own - nouns <= listed("measures", "calling"):
+        return False  # the pin, of a pin clearance
+    others = _words_of(job, job.subjects[1 - which].text) - own
+    if said[:1] == ["its"] or (nouns <= others and not nouns <= _words_of(job, job.subjects[which].text)):
         return False
-    return not _WITHIN_IT.issuperset(said) and all(
+    several = (singular - nouns) & listed("measures", "nouns")
+    if several or not nouns.isdisjoint(listed("measures", "not_called")):
+        return False
+    return bool(nouns) and all(
         w in own or w in _WITHIN_IT or _is_called(w) or _is_in_a_term(said, i) for i, w in enumerate(said)
     )
 
