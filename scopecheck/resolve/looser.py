@@ -68,7 +68,7 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     both = (names_in(s.bound.term) for s in job.subjects if isinstance(s.bound, Typed))
     taking_part = frozenset[str]().union(*both)
     for said, lead, run in with_the_other_named(job, tokens):
-        other = told_of_the_other(job, run)
+        other = told_of_the_other(job, run) if run else None
         yield Looser(said, (*_past(job, said, lead).warnings, *((other,) if other else ())), taking_part)
     for said, *runs in with_both_called(job, tokens):
         warnings = (told_of_the_other(job, run, which) for which, run in enumerate(runs))

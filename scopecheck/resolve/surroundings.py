@@ -151,9 +151,11 @@ def noted_so(job: Job, said: list[str], which: int = 0) -> bool:
     noted = [w for w in _PLAIN.sub(" ", note).split() if w not in FILLERS]
     begins = bool(words) and noted[: len(words)] == words
     goes_on = noted[len(words) : len(words) + 1]
-    return set(words) <= set(name.lower().split()) or (
-        begins and not listed("measures", "of_two") & {*goes_on}
-    )
+    if not listed("conditional", "drops").isdisjoint(said):
+        return False  # an oven drop is no oven
+    itself = set(name.lower().split())
+    called = bool(words) and set(words) <= itself and itself - set(words) <= listed("measures", "calling")
+    return called or (begins and not listed("measures", "of_two") & {*goes_on})
 
 
 _BRACKETS = ("(", ")", ",")
