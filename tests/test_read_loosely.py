@@ -97,6 +97,7 @@ WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
     # both alike
     ("left holes, right holes", "the same number of holes", (), lambda x, y: x == y),
     ("rim, gap", "have the same length", (), lambda x, y: x == y),
+    ("rim, gap", "their widths differ by less than 2 mm", (), lambda x, y: abs(x - y) < 2),
     ("rim, gap", "the same or larger", (), lambda x, y: x >= y),
     ("rim, gap", "the same or smaller", (), lambda x, y: x <= y),
     # exceeding
@@ -211,10 +212,44 @@ def test_read_loosely(left: str, words: str, told: tuple[str, ...], met: Met) ->
         ("rim, bore", "at most twice the circumference of the bore"),
         ("holes", "at least three per minute"),
         ("loss", "a reduction of at least 3 %"),
+        ("loss", "3 % of the volume or more"),  # not of 'the volume or more'
+        ("loss", "at least 3 % of the volume on average"),
+        ("rim, bore", "the hub is wider than the shaft"),  # said of the second thing
+        ("rim, gap", "less than its own length"),
+        ("rim, gap", "at most the permissible width of the slot"),
+        ("rim, gap", "greater than the widths of the slots"),
+        ("rim, gap", "exceeds the gap by at most 15 % of the rim"),
     ],
 )
 def test_what_may_be_something_else_is_refused(left: str, words: str) -> None:
     assert errors(f"{DECLARED}\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+DIFFER = """hole  part, up to 3
+  bore  length in mm
+
+1. A thing, {0}.
+   | bore of the holes : {0}
+"""
+
+
+@pytest.mark.parametrize(
+    ("words", "met"),
+    [
+        ("differ from each other by less than 2 mm", lambda spread: spread < 2),
+        ("do not differ by more than 2 mm", lambda spread: spread <= 2),
+        ("varying by at most 2 mm", lambda spread: spread <= 2),
+    ],
+)
+def test_how_far_like_parts_differ(words: str, met: Callable[[Fraction], bool]) -> None:
+    made = sheet(DIFFER.format(words))
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for count, bores in product(range(4), product((1, 2, 3, 5), repeat=3)):
+        there = bores[:count]
+        article = {f"bore of hole {i}": Fraction(b, 1000) for i, b in enumerate(bores, 1)}
+        spread = Fraction(max(there) - min(there)) if there else Fraction(0)
+        wanted = count < 2 or met(spread)
+        assert evaluate(formula, article | {"holes": Fraction(count)}, k) is wanted, (count, bores)
 
 
 def test_a_condition_of_measuring_may_be_about_what_is_declared() -> None:

@@ -270,6 +270,12 @@ def without_times(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...
     return tokens[:-1] if whole and last else tokens
 
 
+_ANY_CLASS = frozenset(
+    "material materials compound compounds element elements substance substances agent agents".split()
+)
+"""What members of any list may be called together."""
+
+
 def without_class(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
     """`at least one of the metals copper and zinc` without what its members are called together."""
     if not isinstance(subject, SetDecl | ChoiceDecl | Composition):
@@ -278,7 +284,9 @@ def without_class(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple
     found: list[Token] = []
     for i, token in enumerate(tokens):
         after = tokens[i + 1].text.lower() if i + 1 < len(tokens) else ""
-        called = token.text.lower() in own and i > 0 and tokens[i - 1].text.lower() in _BEFORE_CLASS
+        generic = token.text.lower() in _ANY_CLASS and after in _SELECTED
+        called = token.text.lower() in own or generic
+        called = called and i > 0 and tokens[i - 1].text.lower() in _BEFORE_CLASS
         member = any(m.lower().split()[:1] == [after] for m in subject.members)
         if not (called and (member or after in _SELECTED)):
             found.append(token)

@@ -53,7 +53,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = _without_comprising(tokens, subjects[0].bound)
         tokens = _with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
-    tokens = _with_outnumbering(tokens, subjects)
+    tokens = _with_outnumbering(_without_their(tokens, subjects), subjects)
     tokens = _with_same_or_more(_with_both_alike(tokens, subjects, notes), subjects)
     return _with_presence(_without_content(tokens, subjects), subjects)
 
@@ -117,6 +117,15 @@ def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple
     if alike:
         return (replace(tokens[start], text="equal", end=tokens[-1].end),)
     return tokens
+
+
+def _without_their(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`their masses differ by at most 20 g`, of two things, without what both are."""
+    words = [word_of(t) for t in tokens[:3]]
+    measures = listed("measures", "nouns")
+    both = len(subjects) == 2 and words[:1] == ["their"] and len(words) == 3
+    singular = {words[1].removesuffix("s"), words[1].removesuffix("es")} if both else set()
+    return tokens if singular.isdisjoint(measures) else tokens[2:]
 
 
 def _with_outnumbering(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
