@@ -40,6 +40,8 @@ def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         return
     first, second = (s.text.lower() for s in job.subjects)
     said = [word_of(t) for t in tokens]
+    if _is_of_the_second(job, said):
+        return
     kinds = {(s.bound.kind, s.bound.whole) for s in job.subjects if isinstance(s.bound, Typed)}
     declared = job.place.names.declarations.items()
     alike = {n.lower() for n, d in declared if isinstance(d, NumberDecl) and (d.kind, d.whole) in kinds}
@@ -49,8 +51,6 @@ def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         lead = 0
     if lead:
         yield tokens[lead:], tokens[:lead], ()
-    if _is_of_the_second(job, said):
-        return
     spoken = _times(second, said)
     for start in range(1, len(tokens)):
         if said[start - 1] not in _BEFORE_IT or start < lead:
