@@ -214,6 +214,12 @@ def test_an_unknown_unit_can_be_one_of_the_trade() -> None:
     assert "write in the head: unit frob" in wrong.help
 
 
+def test_a_known_unit_needs_no_declaration() -> None:
+    (wrong,) = errors("unit HRC\nh  in HRC\n\n1. A pin of 58 HRC.\n   | h : 58 HRC\n")
+    assert wrong.message == "'HRC' is a unit already"
+    assert wrong.help == "take the line out: the unit can be used as it is"
+
+
 def test_a_ratio_may_be_one_of_masses() -> None:
     made = sheet("r  ratio in g/g\n\n1. A mix with 2 to 3 g/g.\n   | r : 2 to 3 g/g\n")
     formula, k = made.claims[0].limitations[0].formula, base_construction(made)

@@ -14,7 +14,7 @@ from scopecheck.foundations.diagnostics import (
     quoted_list,
     trouble,
 )
-from scopecheck.foundations.quantity import UnitError, define_unit
+from scopecheck.foundations.quantity import UnitError, define_unit, find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import CASES, HEADINGS, Block, Page, blocks
@@ -184,7 +184,9 @@ def _unit(desk: Desk, block: Block) -> UnitStatement:
     try:
         unit = define_unit(desk.text[start:end])
     except UnitError as error:
-        raise trouble(span, str(error)) from None
+        known = find_unit(desk.text[start:end]) is not None
+        help = "take the line out: the unit can be used as it is" if known else ""
+        raise trouble(span, str(error), "", help) from None
     if unit.symbol in desk.own:
         raise trouble(span, f"the unit '{unit.symbol}' is declared twice")
     desk.own[unit.symbol] = unit
