@@ -225,6 +225,14 @@ def test_what_may_be_something_else_is_refused(left: str, words: str) -> None:
     assert errors(f"{DECLARED}\n1. A thing, {words}.\n   | {left} : {words}\n")
 
 
+@pytest.mark.parametrize(("note", "told"), [("messages per day", 0), ("messages", 1)])
+def test_what_the_note_says_needs_no_warning(note: str, told: int) -> None:
+    text = f'sends  count  "{note}"\n\n1. A logger that sends at least twice per day.\n'
+    made, found = read_sheet(Source("t", f"{text}   | sends : at least twice per day\n"))
+    assert made is not None
+    assert len(found) == told
+
+
 DIFFER = """hole  part, up to 3
   bore  length in mm
 

@@ -59,10 +59,10 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     ):
         yield _past(job, said, bearer, passed)
     for said, how in chain(*(find(job, tokens) for find in _HOW)):
-        measured = told_of_circumstance(job, how)
-        yield Looser(said, (measured,))
+        measured = () if _noted(job, how) else (told_of_circumstance(job, how),)
+        yield Looser(said, measured)
         for more, passed in without_qualifiers(job, said):
-            yield Looser(more, (*_past(job, more, passed).warnings, measured))
+            yield Looser(more, (*_past(job, more, passed).warnings, *measured))
     for said, *around in without_surroundings(job, tokens):
         yield _past(job, said, *around)
     both = (names_in(s.bound.term) for s in job.subjects if isinstance(s.bound, Typed))
@@ -73,6 +73,12 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for said, *runs in with_both_called(job, tokens):
         warnings = (told_of_the_other(job, run, which) for which, run in enumerate(runs))
         yield Looser(said, tuple(w for w in warnings if w), taking_part)
+
+
+def _noted(job: Job, words: Tokens) -> bool:
+    """Does the note of the declaration have these very words?"""
+    note = getattr(job.place.names.declared(job.subjects[0].text), "note", "")
+    return job.text(words).lower().strip(" ,") in note.lower()
 
 
 def _past(job: Job, said: Tokens, *runs: Tokens) -> Looser:

@@ -220,7 +220,7 @@ def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]
     name = job.subjects[0].text
     note = getattr(job.place.names.declared(name), "note", "")
     periods = listed("measures", "periods").intersection(f"{name} {note}".lower().split())
-    if unit is None or unit.kind.dimension != _TIME or periods:
+    if unit is None or unit.kind.dimension != _TIME or periods - {said[-1], f"{said[-1]}s"}:
         return
     often = _SO_OFTEN.get(word_of(tokens[at - 1]))
     times = word_of(tokens[at - 1]) == "times"
