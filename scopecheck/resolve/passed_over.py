@@ -216,13 +216,13 @@ def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]
         if run_at(said, start, "asides", "at_once") == len(said) - start:
             yield tokens[:start], tokens[start:]
     at = len(tokens) - 2
-    unit = find_unit(word_of(tokens[-1])) if at > 0 and word_of(tokens[at]) in _IN_EACH else None
+    unit = find_unit(word_of(tokens[-1])) if at > 0 and word_of(tokens[at]) in IN_EACH else None
     name = job.subjects[0].text
     note = getattr(job.place.names.declared(name), "note", "")
     periods = listed("measures", "periods").intersection(f"{name} {note}".lower().split())
     if unit is None or unit.kind.dimension != _TIME or periods - {said[-1], f"{said[-1]}s"}:
         return
-    often = _SO_OFTEN.get(word_of(tokens[at - 1]))
+    often = SO_OFTEN.get(word_of(tokens[at - 1]))
     times = word_of(tokens[at - 1]) == "times"
     last = (replace(tokens[at - 1], text=often),) if often else ()
     if not often and not times:
@@ -230,8 +230,8 @@ def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]
     yield (*tokens[: at - 1], *last), tokens[at:]
 
 
-_IN_EACH = ("a", "an", "per", "each", "every")
-_SO_OFTEN = {"once": "one", "twice": "two", "thrice": "three"}
+IN_EACH = ("a", "an", "per", "each", "every")
+SO_OFTEN = {"once": "one", "twice": "two", "thrice": "three"}
 
 
 def _is_no_limit(tokens: Tokens, at: int, measures: bool) -> bool:

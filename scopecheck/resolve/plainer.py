@@ -16,6 +16,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Bound, Typed
+from scopecheck.resolve.passed_over import IN_EACH, SO_OFTEN
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.usual import with_runs
@@ -62,12 +63,12 @@ def _with_times_per(tokens: Tokens, subject: Bound) -> Tokens:
     """`at least twice a day` of how often as at least two times per day; else as it is."""
     kind = subject.kind if isinstance(subject, Typed) else None
     words = [word_of(t) for t in tokens]
-    at = next((i for i, w in enumerate(words) if is_so_often(tokens[i:])), None)
+    at = next((i for i, w in enumerate(words) if _is_so_often(tokens[i:])), None)
     if kind is None or kind.dimension != _OFTEN or at is None:
         return tokens
     first, often, per = (
         tokens[at],
-        _HOW_OFTEN.get(words[at]),
+        SO_OFTEN.get(words[at]),
         words.index("times") if "times" in words else at,
     )
     said = (
@@ -77,17 +78,16 @@ def _with_times_per(tokens: Tokens, subject: Bound) -> Tokens:
     return (*tokens[:at], *said, replace(behind[0], text="per"), *behind[1:])
 
 
-def is_so_often(tokens: Tokens) -> bool:
+def _is_so_often(tokens: Tokens) -> bool:
     """Do the words begin with `twice a day`, `three times per hour`?"""
     words = [word_of(t) for t in tokens[:4]]
-    behind = 1 if words[:1] and words[0] in _HOW_OFTEN else 2 if words[1:2] == ["times"] else 0
-    if not behind or len(words) < behind + 2 or words[behind] not in ("a", "an", "per", "each", "every"):
+    behind = 1 if words[:1] and words[0] in SO_OFTEN else 2 if words[1:2] == ["times"] else 0
+    if not behind or len(words) < behind + 2 or words[behind] not in IN_EACH:
         return False
     unit = find_unit(words[behind + 1])
     return unit is not None and unit.kind.dimension == _TIME
 
 
-_HOW_OFTEN = {"once": "one", "twice": "two", "thrice": "three"}
 _OFTEN = (("time", -1),)
 _TIME = (("time", 1),)
 
