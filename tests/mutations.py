@@ -113,14 +113,14 @@ MUTATIONS = (
     Mutation(
         "evaluator: half to even goes to odd",
         "solving.evaluate",
-        "below + below % 2",
-        "below + 1 - below % 2",
+        "return whole + whole % 2",
+        "return whole + 1 - whole % 2",
     ),
     Mutation(
         "evaluator: a strict comparison made loose",
         "solving.evaluate",
-        "return left < right",
-        "return left <= right",
+        '{"<": lt, ',
+        '{"<": le, ',
     ),
     # ---- the search
     Mutation(
@@ -157,8 +157,8 @@ MUTATIONS = (
     Mutation(
         "search: a verifier's demand inverted",
         "answers.refine",
-        'search.require(~met if demand.wanted == "every" else met)',
-        'search.require(met if demand.wanted == "every" else ~met)',
+        'search.require(~met if demand.wanted in ("every", "not every") else met)',
+        'search.require(met if demand.wanted in ("every", "not every") else ~met)',
     ),
     Mutation(
         "search: only the first demand is verified",
