@@ -678,8 +678,8 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "write duration of heating : at least 5 min",
     ),
     (
-        "per cent of no basis beside a share by mass",
-        "lime  share in wt%\n\n1. A mix with at least 60 % lime.\n   | lime : at least 60 %\n",
+        "per cent by volume beside a share by mass",
+        "lime  share in wt%\n\n1. A mix of, by volume: at least 60 % lime.\n   | lime : at least 60 %\n",
         "at least 60 %",
         "60 % is a share on no basis, and lime a share by mass, in wt%",
         "two blanks, exactly lime >= 60 wt%; if no claim says by what",

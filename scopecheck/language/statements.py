@@ -176,7 +176,8 @@ def _no_body(desk: Desk, block: Block) -> None:
         )  # fmt: skip
 
 
-def _unit(desk: Desk, block: Block) -> UnitStatement:
+def _unit(desk: Desk, block: Block) -> UnitStatement | None:
+    """A unit of the sheet's own; None, with a warning, for a scale of the trade that is known already."""
     _no_body(desk, block)
     start = after_word(desk.text, "unit", block.head)
     end, note = without_note(desk, start, block.head.end)
@@ -184,8 +185,11 @@ def _unit(desk: Desk, block: Block) -> UnitStatement:
     try:
         unit = define_unit(desk.text[start:end])
     except UnitError as error:
-        known = find_unit(desk.text[start:end]) is not None
+        known = find_unit(desk.text[start:end])
         help = "take the line out: the unit can be used as it is" if known else ""
+        if known and known.kind.dimension == ((known.symbol, 1),):
+            desk.diagnostics.append(Diagnostic("warning", span, str(error), "", help))
+            return None
         raise trouble(span, str(error), "", help) from None
     if unit.symbol in desk.own:
         raise trouble(span, f"the unit '{unit.symbol}' is declared twice")
@@ -235,7 +239,7 @@ def _declaration(desk: Desk, block: Block) -> Statement:
     return made
 
 
-_READERS: dict[str, Callable[[Desk, Block], Statement]] = {
+_READERS: dict[str, Callable[[Desk, Block], Statement | None]] = {
     **dict.fromkeys(("title", "profile", "filed", "confidential", "phrases"), _setting),
     "unit": _unit,
     "given": _given,

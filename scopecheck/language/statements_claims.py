@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
+
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
@@ -11,7 +13,7 @@ from scopecheck.language.parse import parse_facts, parse_terms
 from scopecheck.language.pieces import Desk, find_colon, one_line, trimmed
 from scopecheck.language.reading_lines import parts, readings_from
 from scopecheck.language.scan import OVER_PARTS
-from scopecheck.language.syntax import ClaimStatement, Mark, Node, Restatement, Words
+from scopecheck.language.syntax import ChainNode, ClaimStatement, Mark, Node, Restatement, Words
 
 _BELOW = regex(r'(reading|free|own|sets|taken by|only for|only when|meant|exactly)(?=[\s"])')
 _OWN_LINE = regex(r"(meant|exactly)\s+")
@@ -155,7 +157,18 @@ def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
             whole, "no words stand after the colon", "Right of the colon stand words of the claim.", ""
         )
     exact_node = _facts(desk, exact_at)
-    return Restatement(subject, subject_text, words, exact_node, meant, meant_text, readings, shown, whole)
+    formula = _formula_lifted(desk, colon + 1, end) if any(t.sort == "sign" for t in words.tokens) else None
+    return Restatement(
+        subject, subject_text, words, exact_node, meant, meant_text, readings, shown, whole, formula
+    )
+
+
+def _formula_lifted(desk: Desk, start: int, end: int) -> Node | None:
+    """The words as a comparison in symbols; None if they are none."""
+    with suppress(Trouble):
+        found = parse_facts(desk.page, *trimmed(desk.text, start, end), desk.own)
+        return found if isinstance(found, ChainNode) else None
+    return None
 
 
 def _below(desk: Desk, entry: _Entry, keyword: str) -> tuple[int, int] | None:

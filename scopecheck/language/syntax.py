@@ -349,7 +349,10 @@ class GivenStatement:
 
 @node
 class Restatement:
-    """A margin line. `words` is None for symbols alone; `exact` is the meaning given in symbols."""
+    """A margin line. `words` is None for symbols alone; `exact` is the meaning given in symbols.
+
+    `formula` is what the claim's words are in symbols, if they are a formula themselves: `0.5 < f1/f2 < 2`.
+    """
 
     subject: tuple[Node, ...]
     subject_text: str
@@ -360,6 +363,7 @@ class Restatement:
     readings: tuple[ReadingText, ...]
     text: str
     span: Span
+    formula: Node | None = None
 
 
 @node

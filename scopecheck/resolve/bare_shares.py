@@ -47,6 +47,16 @@ class BareShareTrouble(KindTrouble):
         return trouble(words, own.diagnostic.message, NO_BASIS, f"{help}; {_OTHERWISE}")
 
 
+def read_as_declared(words: Span, share: Bound) -> Diagnostic:
+    """The warning that a bare % is read on the basis on which the share is declared."""
+    kind = share.kind if isinstance(share, Typed) else None
+    percent = PERCENT[kind.split[0]] if kind else ""
+    return Diagnostic(
+        "warning", words, f"these words do not say percent of what: read as {percent}, as declared", NO_BASIS,
+        f"if the claim means {percent}, let it say so; {_OTHERWISE}",
+    )  # fmt: skip
+
+
 def bare_share(span: Span, a: Typed, b: Typed) -> BareShareTrouble | None:
     """The trouble if one value is a number in a bare % and the other a share on a basis; else None."""
     for bare, share in ((a, b), (b, a)):

@@ -28,6 +28,7 @@ from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.form_rules import form_warnings
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
+from scopecheck.resolve.lettered import in_symbols
 from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
 from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.part_kinds import kinds_of
@@ -312,6 +313,9 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
         meant = _without_groups(_all(facts(context(desk.names), line.meant)), line.meant.span)
     desk.names.here = (CLAIMS, label)
     words = line.words.text if line.words else ""
+    text = desk.texts[number]
+    line, told = in_symbols(desk.names, text.source.text[text.tokens[0].start : text.tokens[-1].end], line)
+    desk.wrong += (told,) if told else ()
     formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
     desk.wrong += beyond_bounds(desk.names, formula, (line.words or line).span)
     if line.exact is not None:

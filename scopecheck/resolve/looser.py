@@ -22,6 +22,7 @@ from scopecheck.resolve.passed_over import (
     without_circumstance,
     without_condition,
     without_description,
+    without_name_and_more,
     without_noted,
     without_occasion,
     without_qualifiers,
@@ -55,7 +56,10 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     if each:
         yield _past(job, each, bearer)
     for said, passed in chain(
-        without_noted(job, tokens), without_qualifiers(job, each or tokens), without_description(job, tokens)
+        without_noted(job, tokens),
+        without_qualifiers(job, each or tokens),
+        without_description(job, tokens),
+        without_name_and_more(job, tokens),
     ):
         yield _past(job, said, bearer, passed)
     for said, how in chain(*(find(job, tokens) for find in _HOW)):

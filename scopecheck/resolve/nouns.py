@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from itertools import permutations
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import Match, word_of
 from scopecheck.resolve.names import Names
 from scopecheck.resolve.subjects import Subject
 
+Tokens = tuple[Token, ...]
 MOST_NOUNS = 4
 _IDLE = ("of", "the", "a", "an", "said", "and", "in")
 
@@ -38,7 +40,38 @@ def order_of_nouns(match: Match, subjects: tuple[Subject, ...], names: Names) ->
         return sum(len(words & known[i]) for words, i in zip(said, way, strict=True)), way == order
 
     best = max(permutations(order), key=told)
+    if any(_counts_otherwise(tokens, subjects[i], names) for tokens, i in zip(nouns, best, strict=True)):
+        return None
     return best if all(words & known[i] for words, i in zip(said, best, strict=True)) else None
+
+
+def said_besides(
+    match: Match, subjects: tuple[Subject, ...], names: Names
+) -> Iterator[tuple[Tokens, Subject]]:
+    """The nouns of the phrase that say more than the name and the note of what they are read as."""
+    nouns = [f.tokens for f in match.fills if f.slot.kind == "noun"]
+    order = order_of_nouns(match, subjects, names)
+    if match.entry.subjects or order is None or len(nouns) != len(subjects) or len(nouns) < 2:
+        return
+    telling = {word for s in subjects for word in s.text.lower().split()}
+    for tokens, place in zip(nouns, order, strict=True):
+        known = _stems(_words_of(subjects[place], names), telling)
+        if not _stems(map(word_of, tokens), telling) <= known | listed("measures", "nouns"):
+            yield tokens, subjects[place]
+
+
+def _counts_otherwise(tokens: Tokens, subject: Subject, names: Names) -> bool:
+    """`ribs per row`, `pairs of ribs`, `ribs and rods`: another number than that of the ribs."""
+    own = {w for word in _words_of(subject, names) for w in (word, word.removesuffix("s"))}
+    said = [word_of(t) for t in tokens]
+    return any(w in _OTHERWISE and w not in own and w.removesuffix("s") not in own for w in said)
+
+
+_OTHERWISE = frozenset(
+    "and or per pair pairs row rows set sets group groups each every other second alternate beyond except"
+    " without not there than as double".split()
+)
+"""With these a noun counts something else than its thing."""
 
 
 def _words_of(subject: Subject, names: Names) -> list[str]:

@@ -21,6 +21,7 @@ from scopecheck.resolve.beside_another import (
 from scopecheck.resolve.chart import Match, joined_parts, matches, word_of
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.names import Typed
+from scopecheck.resolve.other_things import nouns_of_others
 from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
 from scopecheck.resolve.phrase_finding import Job, Read
 from scopecheck.resolve.phrase_slots import named_subjects, occurrence
@@ -135,6 +136,7 @@ def _read(job: Job, match: Match, tokens: tuple[Token, ...]) -> Formula:
     """The readings of the phrase that the words are, with what the description defines them to be."""
     at, entry = occurrence(job, match, tokens, whole), match.entry
     names, groups = job.place.names, job.place.groups
+    groups.passed += [told for told in nouns_of_others(job, match) if told not in groups.passed]
     by_entry = {m.entry: m for m in job.defined(tokens)}
     laid = ((d, by_entry.get(d.entry)) for d in groups.definitions)
     tried = (apply(d, occurrence(job, m, tokens, whole), names, groups) for d, m in laid if m)

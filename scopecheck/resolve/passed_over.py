@@ -21,7 +21,7 @@ from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import Job
-from scopecheck.resolve.surroundings import noted_so
+from scopecheck.resolve.surroundings import describes, noted_so
 
 _ENDING = frozenset(("", *"having has have with of carrying carries lasting being is are each".split()))
 MOST_PASSED = 3
@@ -89,6 +89,39 @@ def without_noted(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
             return
         if not FILLERS.issuperset(said) and noted_so(job, said):
             yield tokens[end:], ()
+
+
+def without_name_and_more(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`a hole expansion ratio λ of 60 % or more`, of the hole expansion, without what stands before the
+    limit; and what of that says more than the name and the note."""
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.sort:
+        return
+    name = word_of_name(job).split()
+    own = {*name, *_of_notes(job)}
+    others = [n.lower() for n in job.place.names.all() if n.lower() != " ".join(name)]
+    limits = listed("limits", "inside") - {*_NO_LIMITS, *_CALLED_SO}
+    end = next((i for i, t in enumerate(tokens) if t.number or word_of(t) in limits), 0)
+    at = next((i for i in range(end - 1, 0, -1) if word_of(tokens[i]) in ("of", "is", "being")), 0)
+    said = [word_of(t) for t in tokens[:at]]
+    spoken = {w for w in name if w not in said} <= listed("mention", "ordinals") and name[-1] in said
+    more = tuple(t for t in tokens[:at] if word_of(t) not in own | FILLERS)
+    another = any(f" {n} " in f" {' '.join(said)} " for n in others)
+    if at and spoken and not another and all(_may_stand_beside(t, said, name) for t in more):
+        yield tokens[at + 1 :], more
+
+
+def _may_stand_beside(token: Token, said: list[str], name: list[str]) -> bool:
+    """Beside its name a thing may be described, be called a ratio or a rate, and have a sign of its own."""
+    word = word_of(token)
+    behind = said[: said.index(word)][-1:] == name[-1:]
+    sign = (len(token.text) <= MOST_OF_A_SIGN and not token.text.islower()) or not token.text.isascii()
+    middle = word == "median" and any(w.endswith("50") for w in said)  # D50 is the median size
+    of_a_sign = any(c.isdigit() for c in name[-1]) and _describes(token)  # 'a particle size D50', of D50
+    return describes(word) or sign or middle or of_a_sign or (behind and word in _CALLED_SO)
+
+
+MOST_OF_A_SIGN = 3
+_CALLED_SO = ("ratio", "rate", "value", "index", "coefficient", "degree", "level", "amount", "factor")
 
 
 def word_of_name(job: Job) -> str:
@@ -270,7 +303,8 @@ def _of_notes(job: Job, alone: bool = False) -> set[str]:
     """The words of the notes of what stands left of the colon; `alone`: of a name it begins with."""
     found = set[str]()
     for subject in job.subjects:
-        words = getattr(job.place.names.declared(subject.text), "note", "").lower().split()
+        note = getattr(job.place.names.declared(subject.text), "note", "").lower()
+        words = [word.strip(",;()") for word in note.split()]
         ends = (i for i, word in enumerate(words) if word in listed("nouns", "stops"))
         found |= set(_forms(" ".join(words[: next(ends, None)] if alone else words)))
     return found

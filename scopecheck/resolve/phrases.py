@@ -14,6 +14,7 @@ from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
+from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import joined_parts, split_list, word_of
 from scopecheck.resolve.conditional import TIME, conditional
@@ -44,7 +45,7 @@ from scopecheck.resolve.everyday import (
     without_times,
     without_units_counted,
 )
-from scopecheck.resolve.groups import Groups
+from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
 from scopecheck.resolve.ingredients import by_ingredient, closing, without_verb
 from scopecheck.resolve.looser import Looser, looser
@@ -52,6 +53,7 @@ from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
+from scopecheck.resolve.other_things import speak_of_others
 from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
@@ -121,7 +123,42 @@ class Reader:
         return Place(self.names, self.phrases, self.groups, self.document, self.where, self.method)
 
     def condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
-        """The words as a formula. Raises Trouble if no phrase, or more than one, reads them."""
+        """The words as a formula. Raises Trouble if no phrase, or more than one, reads them.
+
+        A bare per cent that nothing else reads is one on the basis that is declared, with a warning.
+        """
+        based = self._on_the_declared_basis(words, subjects)
+        if based is None:
+            return self._condition(words, subjects)
+        try:
+            self._trying()._condition(words, subjects)
+        except Trouble as wrong:
+            if wrong.diagnostic.cause != NO_BASIS:
+                raise
+            found = self._condition(based, subjects)
+            told = read_as_declared(words.span, subjects[0].bound)
+            self.groups.passed += [told] if all(told.message != t.message for t in self.groups.passed) else []
+            return found
+        return self._condition(words, subjects)
+
+    def _on_the_declared_basis(self, words: Words, subjects: tuple[Subject, ...]) -> Words | None:
+        """The words with bare percentages as shares on the basis of what they limit; None without any."""
+        if self.document != CLAIMS:
+            return None
+        bounds = [s.bound for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+        basis = {b.kind.split[0] for b in bounds if b.kind and not b.kind.dimension}
+        said_otherwise = self.names.basis and basis != {self.names.basis}
+        if (
+            len(basis) != 1
+            or not basis <= PERCENT.keys()
+            or said_otherwise
+            or not any(map(is_bare_share, words.tokens))
+        ):
+            return None
+        tokens = with_basis(words.tokens, bounds[0], min(basis))
+        return Words(words.text, tokens, words.span)
+
+    def _condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
         tokens = _tokens_of(words, subjects, self.names)
         if not tokens:
             raise trouble(words.span, "no words stand here")
@@ -147,8 +184,10 @@ class Reader:
                 "write the meaning in symbols after the words: two blanks, exactly, facts",
             )  # fmt: skip
         job, made = self._job(tokens, words, subjects)
-        if subjects and (another := names_another(job, tokens)) and another not in self.groups.passed:
-            self.groups.passed.append(another)
+        if subjects:
+            another = names_another(job, tokens)
+            told = (another,) if another else tuple(speak_of_others(job, tokens))
+            self.groups.passed += [t for t in told if t not in self.groups.passed]
         of_amounts = any(t.number and t.number.unit for t in tokens)
         tried = subjects and (of_amounts or not is_read(job, made))
         if tried and (of_ingredients := self._of_ingredients(tokens, words, subjects)):
@@ -222,6 +261,8 @@ class Reader:
             if len(subjects) == 2 and other > at >= 0 and self._trying().reads(words, (one,))
         ]
         if len(ways) != 1:
+            return None
+        if self.document != CLAIMS:
             return None
         bounds = [s.bound for s in subjects if isinstance(s.bound, Typed)]
         taking_part = names_in(self._trying().condition(words, tuple(ways)))

@@ -87,6 +87,8 @@ def foreign_numbers(
 def _is_said(node: NumberNode, said: list[Said]) -> bool:
     number = node.number
     unit = number.unit
+    if not number.value and (unit is None or unit.kind.dimension != TEMPERATURE):
+        return True  # 'a positive focal length' is one above 0 mm
     if (unit is None or not unit.symbol) and (number.value in _SMALL or number.value.denominator != 1):
         return True
     if ":" in number.text:

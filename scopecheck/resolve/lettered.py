@@ -1,0 +1,150 @@
+"""Formulas that the claim writes in signs, right of a colon: `0.8 <= W/T <= 1.3` of a width and a thickness.
+
+The claim's own letters stand for what is named left of the colon: for which of the things, its text or the
+notes of the declarations say.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import permutations
+from typing import Any
+
+from scopecheck.foundations.diagnostics import Diagnostic, trouble
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.syntax import CallNode, NameNode, Node, Restatement, Words
+from scopecheck.resolve.chart import FILLERS
+from scopecheck.resolve.names import Names
+from scopecheck.resolve.usual import with_compared
+
+MOST_LETTERS = 4
+MOST_WORDS = 6
+"""So far before a letter stands what it is a letter for."""
+_WORD = regex(r"[^\W_]+")
+
+
+def in_symbols(names: Names, text: str, line: Restatement) -> tuple[Restatement, Diagnostic | None]:
+    """The line with the formula that its words are, and a warning that tells for what its letters stand; the
+    line as it is where its words are no formula, or a phrase reads them.
+
+    `text`: what the claim says up to there. Raises Trouble where nothing tells for what a letter stands.
+    """
+    words, formula = line.words, line.formula
+    if words is None or formula is None or line.exact is not None:
+        return line, None
+    left = tuple(" ".join(node.span.text.split()) for node in line.subject)
+    said = with_compared(words.tokens, left, names)
+    if not any(token.sort == "sign" for token in said):
+        return line, None
+    used = {node.name for node in _named(formula)}
+    letters = sorted({name for name in used if not _is_known(names, name)}, key=text.find)
+    folded = {name.lower() for name in used}
+    things = [name for name in left if name.lower() not in folded]
+    if len(letters) != len(things) or any(len(letter) > MOST_LETTERS for letter in letters):
+        return line, None
+    meant = _meant(names, text, letters, things)
+    if letters and meant is None:
+        raise trouble(
+            words.span, f"nothing tells for what {' and '.join(letters)} stand",
+            "The text says what each letter of a formula is, or the note of what is declared.",
+            f'write the letter into the note, such as: {things[0]}  ...  "{letters[0]}"',
+        )  # fmt: skip
+    exact = _with_names(names, formula, meant or {})
+    told = _told(words, meant) if meant else None
+    return (replace(line, exact=exact), told) if exact is not None else (line, None)
+
+
+def _named(node: object) -> Iterator[NameNode]:
+    if isinstance(node, NameNode):
+        yield node
+    for part in _parts(node):
+        yield from _named(part)
+
+
+def _parts(node: object) -> tuple[Any, ...]:
+    if isinstance(node, tuple):
+        return node
+    shown = getattr(node, "__match_args__", ())
+    return tuple(getattr(node, name) for name in shown if name not in ("span", "number"))
+
+
+def _is_known(names: Names, name: str) -> bool:
+    return names.declared(name) is not None or name.lower() in map(str.lower, names.all())
+
+
+def _meant(names: Names, text: str, letters: list[str], things: list[str]) -> dict[str, str] | None:
+    """For which thing each letter stands; None where that is not told, or told in two ways."""
+    about = {letter: _said_before(text, letter) for letter in letters}
+    own = {thing: _own_words(names, thing) for thing in things}
+
+    def told(way: tuple[str, ...]) -> tuple[int, ...]:
+        return tuple(
+            len(about[letter] & own[thing]) + len(letters) * (letter.lower() in own[thing])
+            for letter, thing in zip(letters, way, strict=True)
+        )
+
+    ways = sorted(permutations(things), key=lambda way: -sum(told(way)))
+    if not letters or not all(told(ways[0])) or (len(ways) > 1 and sum(told(ways[0])) == sum(told(ways[1]))):
+        return None
+    return dict(zip(letters, ways[0], strict=True))
+
+
+def _said_before(text: str, letter: str) -> set[str]:
+    """The words before the letter where the text has it first, back to another letter or number."""
+    words = _WORD.findall(text)
+    if letter not in words:
+        return set()
+    at = words.index(letter)
+    said = set[str]()
+    for word in reversed(words[max(0, at - MOST_WORDS) : at]):
+        if any(sign.isdigit() for sign in word) or (len(word) <= 2 and word[0].isupper()):
+            break
+        said |= {word.lower(), word.lower().removesuffix("s")}
+    return said - FILLERS - listed("nouns", "determiners")
+
+
+def _own_words(names: Names, thing: str) -> set[str]:
+    note = getattr(names.declared(thing), "note", "") or ""
+    if found := names.field_of(thing):
+        part, own = found[0][0], found[1]
+        note = getattr(names.declared(part.slot(1, own)), "note", "") or ""
+    words = [word.lower() for word in _WORD.findall(f"{thing} {note}")]
+    return {form for word in words for form in (word, word.removesuffix("s"))} - FILLERS
+
+
+def _with_names(names: Names, formula: Node, meant: dict[str, str]) -> Node | None:
+    """The formula of the things themselves: of each of like parts where one of them is a field of these."""
+    fields = {
+        letter: names.field_of(thing) for letter, thing in meant.items() if names.declared(thing) is None
+    }
+    over = {found[0] for found in fields.values() if found}
+    if len(over) > 1 or any(found is None or len(found[0]) > 1 for found in fields.values()):
+        return None
+    written = {letter: found[1] for letter, found in fields.items() if found}
+    made = _substituted(formula, meant | written)
+    for (part,) in over:
+        made = CallNode("EVERY", (made,), formula.span, NameNode(part.name, formula.span))
+    return made  # type: ignore[no-any-return]
+
+
+def _substituted(node: Any, instead: dict[str, str]) -> Any:
+    if isinstance(node, NameNode):
+        return NameNode(instead.get(node.name, node.name), node.span)
+    if isinstance(node, tuple):
+        return tuple(_substituted(item, instead) for item in node)
+    shown = getattr(node, "__match_args__", ())
+    parts = {name: getattr(node, name) for name in shown if name not in ("span", "number")}
+    changed = {name: _substituted(part, instead) for name, part in parts.items()}
+    kept = all(changed[name] is part for name, part in parts.items())
+    return node if kept else replace(node, **changed)
+
+
+def _told(words: Words, meant: dict[str, str]) -> Diagnostic:
+    read = ", ".join(f"{letter} as {thing}" for letter, thing in meant.items())
+    return Diagnostic(
+        "warning", words.span, f"'{words.text}' is read with {read}",
+        "The letters are the claim's; the things stand left of the colon.",
+        "if that is not so, write the formula with the names behind the words: two blanks, exactly ...",
+    )  # fmt: skip

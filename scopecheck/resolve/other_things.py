@@ -1,0 +1,170 @@
+"""Words that speak of another thing than what stands left of the colon: read, and told in a warning.
+
+`inlet pressure : an outlet pressure of at least 2 bar` is read of the inlet pressure, which stands
+there; so is `valve open, inlet pressure : opens when the outlet pressure exceeds 2 bar`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import FILLERS, Match, word_of
+from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.nouns import said_besides
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.surroundings import describes
+
+Tokens = tuple[Token, ...]
+_ONLY_SAYS_WHICH = frozenset(
+    "outer inner total overall respective corresponding nominal actual measured average mean maximum minimum"
+    " final initial certain given same predetermined".split()
+)
+"""Before what is measured these say nothing of whose it is."""
+_NEVER_OWN = ("not", "without", "unlike", "less")
+"""What stands behind these in a note is said not to be meant."""
+_SHORT = 3
+"""A name of so few letters is a sign, `Tg` of a glass transition temperature."""
+_TIME = (("time", 1),)
+_OPEN = frozenset("a an the of in".split())
+_CONDITIONS = frozenset("if when where while once whenever".split())
+
+
+def speak_of_others(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
+    """A warning for each of the things left of the colon in whose place the words speak of another one."""
+    said, names = [word_of(t) for t in tokens], job.place.names
+    own = {word for s in job.subjects for word in _own(s, names)}
+    left = {s.text.lower() for s in job.subjects}
+    declared = {name.lower() for name in names.all()} - left
+    for subject in job.subjects:
+        found = None
+        if isinstance(subject.bound, Typed):
+            others = left - {subject.text.lower()}
+            found = (
+                _another_measured(subject, others, said, own, names)
+                or _denied_by_note(subject, said, names)
+                or _another_conditioned(subject, tokens, own, names)
+            )
+        elif isinstance(subject.bound, ChoiceDecl | SetDecl) and len(job.subjects) > 1:
+            found = _another_listed(subject.bound, said, own)
+        called = " ".join(said[slice(*found)]) if found else ""
+        if found and not any(called in name and f" {name} " in f" {' '.join(said)} " for name in declared):
+            yield _told(job, tokens[slice(*found)], subject)
+
+
+def nouns_of_others(job: Job, match: Match) -> Iterator[Diagnostic]:
+    """A warning for each noun of a phrase that says more than what it is read as: `large holes`."""
+    for words, subject in said_besides(match, job.subjects, job.place.names):
+        yield _told(job, words, subject)
+
+
+def _another_measured(
+    subject: Subject, others: set[str], said: list[str], own: set[str], names: Names
+) -> tuple[int, int] | None:
+    """`the outlet pressure`, of an inlet pressure that the words do not speak of."""
+    heads = listed("measures", "nouns")
+    # It may be what another thing is that is called by the measure alone.
+    called = {head: words for head, words in _called_apart(subject, names).items() if head not in others}
+    for at in range(1, len(said)):
+        apart = called.get(said[at])
+        word = said[at - 1]
+        tells = apart and apart.isdisjoint(said) and describes(word) and word not in own | FILLERS | heads
+        if tells and word.isalpha() and word not in NUMBER_WORDS and word not in _ONLY_SAYS_WHICH:
+            return at - 1, at + 1
+    return None
+
+
+def _denied_by_note(subject: Subject, said: list[str], names: Names) -> tuple[int, int] | None:
+    """`a wet weight`, of what is the `dry weight, not wet weight`."""
+    meant = {w for part in _meant_by_note(subject, names) for w in part.lower().split()}
+    meant |= {*subject.text.lower().split(), *FILLERS, *listed("nouns", "stops")}
+    denied = set[str]()
+    for part in _parts_of_note(subject, names):
+        words = part.lower().split()
+        start = next((i for i, w in enumerate(words) if w in _NEVER_OWN), len(words))
+        denied |= {w for w in words[start + 1 :] if w not in meant and w not in NUMBER_WORDS}
+    return next(((i, i + 1) for i, w in enumerate(said) if w in denied), None)
+
+
+def _another_conditioned(
+    subject: Subject, tokens: Tokens, own: set[str], names: Names
+) -> tuple[int, int] | None:
+    """`when the plug is below 45 °C`, of the temperature of a cell that the words do not speak of."""
+    said = [word_of(t) for t in tokens]
+    start = next((i + 1 for i, word in enumerate(said) if word in _CONDITIONS), 0)
+    amount = next((t.number.unit for t in tokens[start:] if t.number and t.number.unit), None)
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    if amount is None or kind is None or kind.dimension != amount.kind.dimension or kind.dimension == _TIME:
+        return None
+    end = next((i for i in range(start, len(said)) if said[i] in listed("limits", "inside") - _OPEN), 0)
+    nouns = [i for i in range(start, end) if said[i] not in FILLERS | listed("nouns", "stops")]
+    apart = set[str]().union(*_called_apart(subject, names).values())
+    if not start or not nouns or not apart or not own.isdisjoint(said[start:end]):
+        return None
+    return (nouns[0], nouns[-1] + 1) if apart.isdisjoint(said) else None
+
+
+def _called_apart(subject: Subject, names: Names) -> dict[str, set[str]]:
+    """For each measure in the name or the note, short or in full, what is said before it there."""
+    found: dict[str, set[str]] = {}
+    for part in (subject.text, *_meant_by_note(subject, names)):
+        words = part.lower().split()
+        for at, word in enumerate(words[1:], 1):
+            full = [
+                h
+                for h in listed("measures", "nouns")
+                if h == word or (len(word) > _SHORT and h.startswith(word))
+            ]
+            before = words[at - 1]
+            if len(before) > _SHORT and before not in FILLERS and describes(before):
+                for head in full:
+                    found.setdefault(head, set()).add(before)
+    return found
+
+
+def _another_listed(declared: ChoiceDecl | SetDecl, said: list[str], own: set[str]) -> tuple[int, int] | None:
+    """`if the binder comprises chalk`, of kinds of filler that the words do not speak of."""
+    start = next((i + 1 for i, word in enumerate(said) if word in _CONDITIONS), 0)
+    members = {m.lower() for m in declared.members}
+    behind = f" {' '.join(said[start:])} "
+    named = [behind.index(f" {m} ") for m in members if f" {m} " in behind]
+    if not start or not named:
+        return None
+    before = behind[: min(named)].split()
+    nouns = [i for i, w in enumerate(before) if w not in FILLERS | listed("nouns", "stops")]
+    if any(before[i] in own for i in nouns):
+        nouns = [i for i in nouns if before[i] not in own and before[i + 1 : i + 2] == ["of"]]
+    return (start + nouns[0], start + nouns[-1] + 1) if nouns else None
+
+
+def _own(subject: Subject, names: Names) -> Iterator[str]:
+    for part in (subject.text, *_meant_by_note(subject, names)):
+        for word in part.lower().split():
+            yield from (word, word.removesuffix("s"), f"{word}s")
+
+
+def _meant_by_note(subject: Subject, names: Names) -> Iterator[str]:
+    """What the note says is meant, without what it says is not."""
+    for part in _parts_of_note(subject, names):
+        words = part.split()
+        end = next((i for i, w in enumerate(words) if w.lower() in _NEVER_OWN), len(words))
+        yield " ".join(words[:end])
+
+
+def _parts_of_note(subject: Subject, names: Names) -> list[str]:
+    note = getattr(names.declared(subject.text), "note", "") or ""
+    return note.replace("(", ",").replace(")", ",").replace(";", ",").split(",")
+
+
+def _told(job: Job, words: Tokens, subject: Subject) -> Diagnostic:
+    said = job.text(words)
+    return Diagnostic(
+        "warning", job.span(words), f"'{said}' is read as {subject.text}",
+        f"{subject.text} stands left of the colon, and neither its name nor its note says '{said}'.",
+        "if something else is meant, declare it under a name of its own and write that left of the colon",
+    )  # fmt: skip
