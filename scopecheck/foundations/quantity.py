@@ -25,6 +25,7 @@ from scopecheck.foundations.kinds import (
 from scopecheck.foundations.record import record
 from scopecheck.foundations.units import (
     PLAIN,
+    POINTS,
     Own,
     Unit,
     UnitError,
@@ -41,6 +42,7 @@ from scopecheck.foundations.units import (
 __all__ = [
     "PLAIN",
     "PLAIN_KIND",
+    "POINTS",
     "Dimension",
     "Kind",
     "KindError",

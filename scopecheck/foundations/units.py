@@ -51,6 +51,8 @@ class Unit:
 
 
 PLAIN = Unit("", PLAIN_KIND, Fraction(1))
+POINTS = "percentage points"
+"""The unit of a difference of shares, which is itself no share of anything."""
 
 _PLAIN_FORM = {
     "µ": "u", "μ": "u", "Å": "angstrom", "\u212b": "angstrom", "Ω": "ohm", "\u2126": "ohm", "\u212a": "K",

@@ -226,7 +226,12 @@ class _Scanner:
         return [m.span() for m in _WITHOUT_BLANKS.finditer(self.text, self.at, found.end())]
 
     def numbered_name(self) -> str:
-        """`134a` behind a name in capitals, `HFA 134a`: no number, unless the letters are a unit; else ''."""
+        """`134a` behind a name in capitals, `HFA 134a`, unless the letters are a unit, and `95th`: no number.
+
+        '' for what is a number.
+        """
+        if ordinal := _ORDINAL.match(self.text, self.at, self.end):
+            return ordinal.group()
         found = _DIGITS_AND_LETTERS.match(self.text, self.at, self.end)
         before = self.tokens[-1] if self.tokens else None
         if found is None or before is None or before.end != self.at - 1 or before.sort != "word":
@@ -487,6 +492,7 @@ class _Scanner:
 
 
 _WITHOUT_BLANKS = regex(r"[^\s|]+")
+_ORDINAL = regex(r"\d+(?:st|nd|rd|th)\b")
 _DIGITS_AND_LETTERS = regex(r"\d+([a-z]+)\b")
 _CHUNK = regex(r"[^\s,;:{}\[\]<>=\"|≤≥≠±+]+")
 _OF_WHOLE = regex(r" +of +([^\W\d_][\w' -]*[\w'])")

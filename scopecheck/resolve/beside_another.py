@@ -31,13 +31,14 @@ from scopecheck.resolve.shared_limits import (
     is_bare_limit,
     is_upper,
 )
-from scopecheck.resolve.subjects import Subject, is_bare_share
+from scopecheck.resolve.subjects import Subject, is_bare_share, is_in_points
 
 
 def surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     """`exceeds the rim by 2 to 5 mm`, `2 to 5 mm wider than the rim`: the words of how much.
 
-    A limit in per cent is one of the other quantity; of two shares it could be points: nothing is read.
+    A limit in per cent is one of the other quantity; of two shares it could be points: nothing is read, but
+    where it says that it is in points.
     """
     if len(job.subjects) != 1 or job.sort:
         return None
@@ -55,7 +56,8 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
     numbers = [t for t in rest if has_number(t)]
     shares = bool(numbers) and all(map(is_bare_share, numbers))
     counted = job.first.whole and shares
-    if other is None or other.kind != job.first.kind or not (other.kind.dimension or counted):
+    points = bool(numbers) and all(map(is_in_points, numbers))
+    if other is None or other.kind != job.first.kind or not (other.kind.dimension or counted or points):
         return None
     whole, own = job.place.names.value(other), job.subjects[0]
     first, second = (whole.term, job.first.term) if direction == "less" else (job.first.term, whole.term)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from itertools import accumulate
+from itertools import accumulate, pairwise
 from string import ascii_lowercase
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl, Step
@@ -169,9 +169,12 @@ _LABELLED = regex(r"([^\W\d_][^:\n]{0,60}?)\s*:\s*\S")
 
 
 def _bars_forgotten(desk: ClaimsDesk, statement: ClaimStatement) -> None:
-    """A line of the text that begins like a margin line: a declared name and a colon."""
-    for piece in statement.pieces[1:]:
-        match = _LABELLED.match(piece.text)
+    """A line of the text that begins like a margin line: a declared name and a colon.
+
+    Behind a comma the text goes on: `Al: 0.01 to 0.08 %,`, and on the next line `N: not exceeding 0.006 %`.
+    """
+    for above, piece in pairwise(statement.pieces):
+        match = None if above.text.rstrip().endswith((",", ";", ":")) else _LABELLED.match(piece.text)
         named = [" ".join(n.split()) for n in match.group(1).split(",")] if match else [""]
         if all(n and (desk.names.declared(n) or desk.names.noun(n)) for n in named):
             what = f"text of claim {statement.number}, or a line that restates it?"

@@ -15,8 +15,10 @@ from scopecheck.foundations.record import record
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
+from scopecheck.resolve.other_things import told_of_other_thing
 from scopecheck.resolve.passed_over import (
     of_each_bearer,
+    of_each_part,
     told,
     told_of_circumstance,
     without_circumstance,
@@ -28,6 +30,7 @@ from scopecheck.resolve.passed_over import (
     without_qualifiers,
     without_reference,
     without_treatment,
+    without_what_is_counted,
 )
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.surroundings import without_surroundings
@@ -55,6 +58,10 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     each, bearer = of_each_bearer(tokens) if len(job.subjects) > 1 else ((), ())
     if each:
         yield _past(job, each, bearer)
+    for said, passed in of_each_part(job, tokens):
+        yield _past(job, said, passed)
+    for said, counted in without_what_is_counted(job, tokens):
+        yield Looser(said, (told_of_other_thing(job, counted, job.subjects[0]),))
     for said, passed in chain(
         without_noted(job, tokens),
         without_qualifiers(job, each or tokens),

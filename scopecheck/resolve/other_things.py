@@ -54,13 +54,13 @@ def speak_of_others(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
             found = _another_listed(subject.bound, said, own)
         called = " ".join(said[slice(*found)]) if found else ""
         if found and not any(called in name and f" {name} " in f" {' '.join(said)} " for name in declared):
-            yield _told(job, tokens[slice(*found)], subject)
+            yield told_of_other_thing(job, tokens[slice(*found)], subject)
 
 
 def nouns_of_others(job: Job, match: Match) -> Iterator[Diagnostic]:
     """A warning for each noun of a phrase that says more than what it is read as: `large holes`."""
     for words, subject in said_besides(match, job.subjects, job.place.names):
-        yield _told(job, words, subject)
+        yield told_of_other_thing(job, words, subject)
 
 
 def _another_measured(
@@ -161,7 +161,8 @@ def _parts_of_note(subject: Subject, names: Names) -> list[str]:
     return note.replace("(", ",").replace(")", ",").replace(";", ",").split(",")
 
 
-def _told(job: Job, words: Tokens, subject: Subject) -> Diagnostic:
+def told_of_other_thing(job: Job, words: Tokens, subject: Subject) -> Diagnostic:
+    """That words which neither the name nor the note has were taken for it."""
     said = job.text(words)
     return Diagnostic(
         "warning", job.span(words), f"'{said}' is read as {subject.text}",

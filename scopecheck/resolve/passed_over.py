@@ -124,6 +124,24 @@ MOST_OF_A_SIGN = 3
 _CALLED_SO = ("ratio", "rate", "value", "index", "coefficient", "degree", "level", "amount", "factor")
 
 
+def without_what_is_counted(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`two to eight power converters` of a number of phases: the number, and what is counted there."""
+    if len(job.subjects) != 1 or not isinstance(job.first, Typed) or not job.first.whole or job.sort:
+        return
+    start = len(tokens)
+    names = {w for n in job.place.names.all() for w in n.lower().split()}
+    never = names | {f"{w}s" for w in names} | job.place.phrases.words() | listed("measures", "not_called")
+    while start > 1 and tokens[start - 1].sort == "word" and len(tokens) - start < MOST_PASSED:
+        word = word_of(tokens[start - 1])
+        measured = word in listed("measures", "nouns") and start < len(tokens)  # 'power converters'
+        if word in never or word in NUMBER_WORDS or not (describes(word) or measured) or find_unit(word):
+            break
+        start -= 1
+    counted = tokens[start - 1].number or word_of(tokens[start - 1]) in NUMBER_WORDS
+    if counted and start < len(tokens) and word_of(tokens[-1]).endswith("s"):
+        yield tokens[:start], tokens[start:]
+
+
 def word_of_name(job: Job) -> str:
     return job.subjects[0].text.lower()
 
@@ -294,9 +312,36 @@ def of_each_bearer(tokens: Tokens) -> tuple[Tokens, Tokens]:
     said = [word_of(t) for t in tokens]
     if said[:1] not in (["each"], ["both"]):
         return (), ()
-    at = next((i for i in range(1, min(len(said), 6)) if said[i] in ("having", "has", "have", "with")), 0)
+    at = next((i for i in range(1, min(len(said), 6)) if said[i] in _HAVING), 0)
     each = replace(tokens[0], text="each")
     return ((each, *tokens[at + 1 :]), tokens[1:at]) if at > 1 else ((), ())
+
+
+def of_each_part(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`each of the converters delivering at least 15 A`, `each handle has a grip with 8 to 16 ribs`, of what
+    each of like parts has, as each; and what is said of that."""
+    said = [word_of(t) for t in tokens]
+    limits = listed("limits", "inside") - _NO_LIMITS
+    end = next(
+        (i for i, t in enumerate(tokens) if t.number or said[i] in limits or said[i] in NUMBER_WORDS), 0
+    )
+    if job.sort != "parts" or said[:1] not in (["each"], ["every"]) or not 2 <= end <= MOST_OF_A_BEARER:
+        return
+    verb = next((i for i in range(1, end) if said[i] in _HAVING or said[i].endswith("ing")), 0)
+    others = [n.lower() for n in job.place.names.all() if n.lower() not in job.subjects[0].text.lower()]
+    between = f" {' '.join(said[1:end])} "
+    plain = all(
+        describes(w) or w in listed("measures", "nouns") or w in (*_HAVING, "of", "the", "a", "an")
+        for w in said[1:end]
+    )
+    if verb and plain and not any(f" {n} " in between for n in others):
+        each = replace(tokens[0], text="each")
+        having = replace(tokens[verb], text="having")
+        yield (each, having, *tokens[end:]), tokens[1:end]
+
+
+MOST_OF_A_BEARER = 10
+_HAVING = ("having", "has", "have", "with")
 
 
 def _of_notes(job: Job, alone: bool = False) -> set[str]:

@@ -218,6 +218,7 @@ class Reader:
         found = (
             found
             or self._without_named(tokens, words, subjects)
+            or self._of_parts_beside(tokens, words, subjects)
             or self._read_loosely(tokens, words, subjects)
             or self._under_a_condition_loosely(job, tokens)
         )
@@ -269,13 +270,25 @@ class Reader:
         both = len(bounds) == 2 and all(names_in(b.term) <= taking_part for b in bounds)
         return self.condition(words, tuple(ways)) if both else None
 
+    def _of_parts_beside(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`width of the ribs, rim : each rib is narrower than the rim`: of the ribs alone, beside the rim."""
+        if len(subjects) != 2 or subjects[0].parts is None or subjects[1].parts is not None:
+            return None
+        found = self._trying()._if_read(tokens, words, subjects[:1])
+        other = subjects[1].bound
+        if found is None or not isinstance(other, Typed) or not names_in(other.term) <= names_in(found):
+            return None
+        return self._if_read(tokens, words, subjects[:1])
+
     def _loosely(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Looser | None:
         """The first looser way in which the words are read; None if there is none."""
         trying = self._trying()
         for way in looser(Job(self.place, subjects, words, without_unit(tokens)), tokens):
-            found = trying._if_read(way.said, words, subjects) if way.said else None
+            found = trying._in_some_way(way.said, words, subjects) if way.said else None
             if found and (not way.taking_part or way.taking_part <= names_in(found)):
                 return way
         return None
@@ -288,7 +301,12 @@ class Reader:
         if way is None:
             return None
         self.groups.passed += way.warnings
-        return self._if_read(way.said, words, subjects)
+        return self._in_some_way(way.said, words, subjects)
+
+    def _in_some_way(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        return self._if_read(tokens, words, subjects) or self._of_parts_beside(tokens, words, subjects)
 
     def _if_read(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from scopecheck.core.declared import Step
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
@@ -48,6 +49,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = said(tokens)
     if len(subjects) == 1:
         tokens = _without_name_behind(_without_verb_of_name(tokens, subjects[0].text), subjects[0].text)
+        tokens = _without_needless(tokens, subjects[0], notes)
+        tokens = _for_so_long(tokens, subjects[0].bound)
         tokens = _with_times_per(tokens, subjects[0].bound)
         tokens = _with_temperature_behind(tokens, subjects[0].bound)
         tokens = _with_value_named(tokens, subjects[0].text)
@@ -57,6 +60,60 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = _with_outnumbering(_without_their(tokens, subjects), subjects)
     tokens = _with_same_or_more(_with_both_alike(tokens, subjects, notes), subjects)
     return _with_presence(_without_content(tokens, subjects), subjects)
+
+
+def _without_needless(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:
+    """`12 consecutive weeks` as 12 weeks, `eight different sizes` of a number of sizes as eight sizes."""
+    own = f"{subject.text} {' '.join(notes)}".lower().split()
+    found = list[Token]()
+    for at, token in enumerate(tokens):
+        before, behind = found[-1] if found else None, tokens[at + 1] if at + 1 < len(tokens) else None
+        counted = before is not None and (before.number or word_of(before) in NUMBER_WORDS)
+        if not counted or before is None or behind is None or behind.sort != "word":
+            found.append(token)
+            continue
+        unit = find_unit(behind.text) if word_of(token) in _IN_A_ROW else None
+        if unit is not None and unit.kind.dimension == _TIME:
+            continue
+        if word_of(token) in _NOT_THE_SAME and word_of(behind) in own and _is_whole(subject.bound):
+            continue
+        found.append(token)
+    return _with_units_joined(tuple(found))
+
+
+def _with_units_joined(tokens: Tokens) -> Tokens:
+    """A number with the unit of time that stands behind it now."""
+    found = list[Token]()
+    for token in tokens:
+        number = found[-1].number if found else None
+        unit = find_unit(token.text) if number and number.unit is None and token.sort == "word" else None
+        if number and unit is not None and unit.kind.dimension == _TIME:
+            found[-1] = replace(found[-1], number=replace(number, unit=unit), end=token.end)
+        else:
+            found.append(token)
+    return tuple(found)
+
+
+_IN_A_ROW = ("consecutive", "successive", "continuous", "uninterrupted")
+_NOT_THE_SAME = ("different", "distinct")
+
+
+def _for_so_long(tokens: Tokens, subject: Bound) -> Tokens:
+    """`20 minutes or longer` of a step as for so long."""
+    units = [t.number.unit for t in tokens if t.number and t.number.unit]
+    lasts = bool(units) and all(u.kind.dimension == _TIME for u in units)
+    if (
+        not isinstance(subject, Step)
+        or not lasts
+        or not _BESIDE_TIMES.issuperset(word_of(t) for t in tokens if not t.number)
+    ):
+        return tokens
+    return (replace(tokens[0], sort="word", text="for", number=None, end=tokens[0].start), *tokens)
+
+
+_BESIDE_TIMES = frozenset(
+    "at least most or more less longer shorter not than no from to between and up about approximately".split()
+)
 
 
 def _with_times_per(tokens: Tokens, subject: Bound) -> Tokens:

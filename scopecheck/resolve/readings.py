@@ -11,7 +11,7 @@ from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Not, P
 from scopecheck.core.formula import Bound as End
 from scopecheck.core.model import FreeParameter, Place, Reading
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
-from scopecheck.foundations.quantity import PLAIN_KIND, as_difference
+from scopecheck.foundations.quantity import PLAIN_KIND, POINTS, as_difference
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.language.syntax import (
@@ -148,7 +148,7 @@ def sort_out(
     clash: Trouble | None = None
     bare = fits = False
     for reading in entry.readings:
-        why = _condition_fails(reading, at, names)
+        why = _condition_fails(reading, at, names) or _points_of(reading, at)
         if why:
             not_tried.append((reading.label, why))
         elif reading.formula is None:
@@ -235,6 +235,13 @@ def can_be_tried(entry: Entry, at: Occurrence, names: Names) -> bool:
                 continue
             return True
     return bool(sort_out(entry, at, names)[0])
+
+
+def _points_of(reading: EntryReading, at: Occurrence) -> str:
+    """Why a reading is not tried that takes percentage points for a share of what something differs from."""
+    numbers = (b.number for b in at.slots.values() if isinstance(b, Typed))
+    points = any(n and n.unit and n.unit.symbol == POINTS for n in numbers)
+    return "percentage points are no share" if points and ("differences", "relative") in reading.axes else ""
 
 
 def _is_of_a_limit(error: KindTrouble, entry: Entry, at: Occurrence) -> bool:

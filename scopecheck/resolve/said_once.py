@@ -11,7 +11,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.names import Bound, Typed
-from scopecheck.resolve.subjects import is_bare_share
+from scopecheck.resolve.subjects import is_bare_share, is_in_points
 
 BY_WHAT = {
     "weight": "by mass", "mass": "by mass", "wt": "by mass", "volume": "by volume", "vol": "by volume",
@@ -59,11 +59,20 @@ def numbers_in_percent(texts: Iterable[str]) -> bool:
 def with_basis(
     tokens: tuple[Token, ...], subject: Bound, basis: str, in_percent: bool = False
 ) -> tuple[Token, ...]:
-    """Bare percentages of what is declared as a share on the basis that is said once, as shares on it.
+    """Bare percentages of what is declared as a share on the basis that is said once, as shares on it;
+    percentage points on the basis of what they are points of.
 
     With `in_percent` numbers without any unit as well, where none of the words' numbers has one.
     """
     kind = subject.kind if isinstance(subject, Typed) else None
+    if kind is not None and not kind.dimension and kind.split[0] in PERCENT:
+        of_these = find_unit(PERCENT[kind.split[0]])
+        points = {
+            i: replace(t, number=replace(t.number, unit=of_these))
+            for i, t in enumerate(tokens)
+            if t.number and is_in_points(t)
+        }
+        tokens = tuple(points.get(i, t) for i, t in enumerate(tokens))
     if not basis or kind is None or kind.dimension or kind.split[0] != basis:
         return tokens
     unit = find_unit(PERCENT[basis])

@@ -137,8 +137,15 @@ class Sides:
         tokens = _without_behind(tokens[len(tokens) > 1 and word_of(tokens[0]) == "there" :])
         if self.reads(tokens, (thing,)):
             return Side((Piece(tokens, (thing,)),))
-        rest = next((r for r in _behind_nouns(tokens, thing.text) if self.reads(r, (thing,))), None)
+        behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
+        rest = next((r for r in behind if self.reads(r, (thing,))), None)
         return None if rest is None else Side((Piece(rest, (thing,)),))
+
+    def _also_called(self, thing: Subject) -> frozenset[str]:
+        """What may stand behind its name: what its note says, `the ratchet mechanism` of a ratchet."""
+        note = getattr(self.job.place.names.declared(thing.text), "note", "") or ""
+        parts = listed("conditional", "bearers") if isinstance(thing.bound, ChoiceDecl) else frozenset()
+        return parts | frozenset(note.lower().split())
 
     def _several(self, tokens: Tokens, things: Things) -> Side | None:
         """Pieces joined by 'and' or by 'or', one for each thing in their order; or one phrase on all of them.
@@ -207,10 +214,11 @@ def _of_a_change(tokens: Tokens) -> bool:
     return any(word_of(one) in drops and word_of(then) in behind for one, then in pairwise(tokens))
 
 
-def _behind_nouns(tokens: Tokens, own: str) -> Iterator[Tokens]:
+def _behind_nouns(tokens: Tokens, own: str, also: frozenset[str]) -> Iterator[Tokens]:
     """The words behind a noun that is what they are about: 'the layer is thicker ...' of a layer thickness.
 
-    No noun that says more than the own name does: 'temperature drop', 'difference in pressure'.
+    No noun that says more than the own name, and what it is `also` called, does: 'temperature drop',
+    'difference in pressure'.
     """
     said = [word_of(t) for t in tokens]
     start = next((i for i, w in enumerate(said) if w not in listed("conditional", "leading")), 0)
@@ -231,6 +239,10 @@ def _behind_nouns(tokens: Tokens, own: str) -> Iterator[Tokens]:
         if (
             told
             and word not in listed("names", "never_last")
-            and (not behind or behind[0] in ("of", "in", "at", *FILLERS))
+            and (
+                not behind
+                or behind[0] in ("of", "in", "at", *FILLERS)
+                or also.issuperset(noun[(last or 0) + 1 :])
+            )
         ):
             yield tokens[end:]

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
 from scopecheck.core.formula import Formula
-from scopecheck.foundations.quantity import PLAIN_KIND, Unit, find_unit
+from scopecheck.foundations.quantity import PLAIN_KIND, POINTS, Unit, find_unit
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.scan import Token
@@ -67,9 +67,15 @@ def without_unit(tokens: tuple[Token, ...]) -> frozenset[int]:
 
 
 def is_bare_share(token: Token) -> bool:
-    """Is it a number in percent, on no basis?"""
+    """Is it a number in percent, on no basis? Percentage points are a difference, and a share of nothing."""
     unit = token.number.unit if token.number else None
-    return unit is not None and unit.kind == PLAIN_KIND and unit.factor == Fraction(1, 100)
+    share = unit is not None and unit.kind == PLAIN_KIND and unit.factor == Fraction(1, 100)
+    return share and not is_in_points(token)
+
+
+def is_in_points(token: Token) -> bool:
+    unit = token.number.unit if token.number else None
+    return unit is not None and unit.symbol == POINTS
 
 
 def is_fraction(token: Token) -> bool:

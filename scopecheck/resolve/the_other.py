@@ -36,7 +36,9 @@ MOST_WORDS = 9
 def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens, Tokens]]:
     """The words with the second thing's name in the place of what they call it; what they call the first
     thing, where that is left out before the limit; and what they call the second."""
-    if len(job.subjects) != 2 or job.sort or not all(isinstance(s.bound, Typed) for s in job.subjects):
+    beside_parts = job.sort == "parts" and len(job.subjects) == 2 and job.subjects[1].parts is None
+    apart = job.sort and not beside_parts
+    if len(job.subjects) != 2 or apart or not all(isinstance(s.bound, Typed) for s in job.subjects):
         return
     first, second = (s.text.lower() for s in job.subjects)
     said = [word_of(t) for t in tokens]
@@ -149,7 +151,7 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     but for what its own name or note says, and speak of no other measure of what it is."""
     if said == ["the", "other"] or noted_so(job, said, which):
         return not _WITHIN_IT.issuperset(said)
-    own = frozenset(job.subjects[which].text.lower().split())
+    own = frozenset(job.subjects[which].text.lower().split()) - _WITHIN_IT
     nouns = frozenset(said) - _WITHIN_IT
     singular = {w.removesuffix("s") for w in nouns}
     named = own <= nouns | singular
