@@ -672,10 +672,10 @@ TABLE: list[tuple[str, str, str, str, str]] = [
     ),
     (
         "words of a duration beside the step",
-        HEATING + "   | heating : at least 5 min\n",
-        "at least 5 min",
-        "no phrase reads 'at least 5 min'",
-        "write duration of heating : at least 5 min",
+        HEATING + "   | heating : just over 5 min\n",
+        "just over 5 min",
+        "no phrase reads 'just over 5 min'",
+        "write duration of heating : just over 5 min",
     ),
     (
         "per cent by volume beside a share by mass",

@@ -353,14 +353,20 @@ def test_a_basis_said_once_holds_for_the_bare_percentages_of_the_claim(before: s
     "before",
     [
         "A glaze comprising",
-        "A glaze comprising, by volume:",
         "A glaze comprising 5 % by weight: of ash and",
-        "A glaze comprising, by weight, or by volume:",
         "A glaze comprising 5 % by weight of ash, based on the total weight of the glaze, and",
     ],
 )
-def test_without_one_basis_a_bare_percentage_stays_one(before: str) -> None:
+def test_without_one_basis_a_bare_percentage_is_told(before: str) -> None:
     text = f"{DECLARED}\n1. {before} 40 to 70% oil.\n   | oil : 40 to 70%\n"
+    made, found = read_sheet(Source("t", text))
+    assert made is not None
+    assert any("percent of what: read as wt%" in d.message for d in found)
+
+
+@pytest.mark.parametrize("basis", ["by volume", "by weight, or by volume"])
+def test_on_another_basis_than_declared_a_bare_percentage_is_refused(basis: str) -> None:
+    text = f"{DECLARED}\n1. A glaze comprising, {basis}: 40 to 70% oil.\n   | oil : 40 to 70%\n"
     assert any("share on no basis" in d.message for d in errors(text))
 
 

@@ -496,8 +496,8 @@ def test_share_of_unstated_basis_takes_the_basis_of_the_referent() -> None:
     )
 
 
-def test_bare_share_against_one_basis_is_an_error_with_a_way_out() -> None:
-    text = "wax  share in wt%\n\n1. A thing of at least 5 % wax.\n   | wax : at least 5 %\n"
+def test_bare_share_against_another_basis_is_an_error_with_a_way_out() -> None:
+    text = "wax  share in wt%\n\n1. A thing of, by volume: at least 5 % wax.\n   | wax : at least 5 %\n"
     (error,) = errors(text)
     assert error.message.startswith("5 % is a share on no basis, and wax a share by mass, in wt%")
     assert "a term with a reading for each basis" in error.help
@@ -847,7 +847,6 @@ def test_within_of_a_declared_name_stays_a_target() -> None:
 @pytest.mark.parametrize(
     ("kind", "help"),
     [
-        ("ratio", "write number for a ratio such as 0.5 or 9:1, share in % for one in per cent"),
         ("ppm", "write share in ppm by mass, share in ppm by volume, or share in ppm by mole"),
         ("share in ppm", "write share in ppm by mass, share in ppm by volume, or share in ppm by mole"),
     ],

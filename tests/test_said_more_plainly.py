@@ -215,7 +215,8 @@ def test_an_unknown_unit_can_be_one_of_the_trade() -> None:
 
 
 def test_a_known_unit_needs_no_declaration() -> None:
-    (wrong,) = errors("unit HRC\nh  in HRC\n\n1. A pin of 58 HRC.\n   | h : 58 HRC\n")
+    made, (wrong,) = read_sheet(Source("t", "unit HRC\nh  in HRC\n\n1. A pin of 58 HRC.\n   | h : 58 HRC\n"))
+    assert made is not None
     assert wrong.message == "'HRC' is a unit already"
     assert wrong.help == "take the line out: the unit can be used as it is"
 

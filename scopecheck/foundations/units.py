@@ -287,6 +287,14 @@ def as_level(unit: Unit) -> Unit:
     return Unit(symbol, Kind(TEMPERATURE, LEVEL), unit.factor)
 
 
+def as_turns(unit: Unit) -> Unit:
+    """`1/min` of a rotational speed as so many turns a minute; another unit as it is."""
+    turn = find_unit("rpm")
+    if turn is None or unit.kind.dimension != (("time", -1),):
+        return unit
+    return Unit(unit.symbol, turn.kind, unit.factor * turn.factor * 60)
+
+
 def as_difference(unit: Unit) -> Unit:
     """A temperature unit for distances on its scale: `degF(diff)`, `K`. KindError for other kinds."""
     if unit.kind == Kind(TEMPERATURE):

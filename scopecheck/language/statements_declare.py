@@ -7,6 +7,7 @@ import re
 from scopecheck.foundations.diagnostics import did_you_mean, trouble
 from scopecheck.foundations.quantity import (
     Unit,
+    as_turns,
     explain_unit,
     find_unit,
     kind_word,
@@ -248,7 +249,7 @@ def _kind(desk: Desk, start: int, end: int) -> Kind:
     bounds = tuple(_bound(desk, a, b, first) for a, b in rest)
     if first in ("count", "whole number"):
         return NumberKind("count", None, True, bounds, span, varies)
-    if first == "number":
+    if first in ("number", "ratio"):
         return NumberKind("number", None, False, bounds, span, varies)
     match = _IN_UNIT.fullmatch(text, first_start, first_end)
     if not match:
@@ -278,11 +279,6 @@ def _varies(desk: Desk, said: list[tuple[int, int]]) -> tuple[str, list[tuple[in
 
 def _which_unit(desk: Desk, word: str, start: int, end: int) -> Exception:
     known = kind_word(word)
-    if word == "ratio":
-        return trouble(
-            desk.span(start, end), "a ratio is a plain number or a share", "",
-            "write number for a ratio such as 0.5 or 9:1, share in % for one in per cent",
-        )  # fmt: skip
     if advice := _bare_ppm(word, desk.span(start, end)):
         return advice
     examples = {"share": "share in %", "temperature": "temperature in degC", "length": "length in mm"}
@@ -337,6 +333,8 @@ def _unit(desk: Desk, start: int, end: int, word: str) -> Unit:
                 f"{'; or, ' if help else ''}if it is a unit of your trade, write in the head: unit {written}"
             )
         raise trouble(desk.span(start, end), f"'{written}' is no known unit", "", help)
+    if word == "rotational speed":
+        unit = as_turns(unit)
     return unit
 
 

@@ -316,8 +316,9 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
         meant = _without_groups(_all(facts(context(desk.names), line.meant)), line.meant.span)
     desk.names.here = (CLAIMS, label)
     words = line.words.text if line.words else ""
-    text = desk.texts[number]
-    line, told = in_symbols(desk.names, text.source.text[text.tokens[0].start : text.tokens[-1].end], line)
+    texts = (text for n, text in desk.texts.items() if n <= number and text.tokens)
+    said = " ".join(t.source.text[t.tokens[0].start : t.tokens[-1].end] for t in texts)
+    line, told = in_symbols(desk.names, said, line)
     desk.wrong += (told,) if told else ()
     formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
     desk.wrong += beyond_bounds(desk.names, formula, (line.words or line).span)

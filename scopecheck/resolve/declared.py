@@ -57,7 +57,7 @@ from scopecheck.resolve.steps import step_named, terms_of
 
 NEVER_IN_NAMES = frozenset(
     "and or not no about approximately around substantially essentially least most more less than between"
-    " each all only optionally together average at up".split()
+    " each all only optionally together at up".split()
 )
 
 

@@ -30,6 +30,7 @@ from scopecheck.resolve.passed_over import (
     without_qualifiers,
     without_reference,
     without_treatment,
+    without_what_a_sign_stands_for,
     without_what_is_counted,
 )
 from scopecheck.resolve.phrase_finding import Job
@@ -60,6 +61,8 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
         yield _past(job, each, bearer)
     for said, passed in of_each_part(job, tokens):
         yield _past(job, said, passed)
+    for said, called in without_what_a_sign_stands_for(job, tokens):
+        yield Looser(said, (told_of_other_thing(job, called, job.subjects[0]),))
     for said, counted in without_what_is_counted(job, tokens):
         yield Looser(said, (told_of_other_thing(job, counted, job.subjects[0]),))
     for said, passed in chain(

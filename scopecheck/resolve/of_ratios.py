@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from itertools import product
+from fractions import Fraction
+from itertools import pairwise, product
 
 from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.record import replace
-from scopecheck.language.scan import Token
+from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.names import Bound, Typed
 
 _INSTEAD: dict[tuple[str, ...], tuple[str, ...]] = {
@@ -52,6 +53,39 @@ def _as_a_range(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
                 words = [replace(tokens[at], sort="word", text=w, number=None) for w in ("from", "to")]
                 return (*tokens[:at], words[0], low, words[1], *tokens[last:])
     return tokens
+
+
+def in_proportion(tokens: tuple[Token, ...], names: tuple[str, ...]) -> list[tuple[Token, ...]]:
+    """`in a ratio of 3:5:2`, of three things, as the words for each two neighbours: `in a ratio of 3:5`,
+    `in a ratio of 5:2`; nothing for other words."""
+    at = next((i for i, t in enumerate(tokens) if t.number), len(tokens))
+    end, numbers = at, list[str]()
+    while end < len(tokens) and (tokens[end].number or tokens[end].text == ":"):
+        numbers += tokens[end].text.split(":") if tokens[end].number else ()
+        end += 1
+    behind = any(t.number for t in tokens[end:])
+    if len(numbers) < 3 or len(numbers) != len(names) or behind or not all(map(_is_decimal, numbers)):
+        return []
+    lead, first = _without_names(tokens[:at], names), tokens[at]
+    place = replace(first, end=tokens[end - 1].end)
+    pairs = (
+        Number(f"{a}:{b}", Fraction(a) / Fraction(b), 0, None) for a, b in pairwise(numbers) if Fraction(b)
+    )
+    made = [(*lead, replace(place, text=n.text, number=n), *tokens[end:]) for n in pairs]
+    return made if len(made) == len(names) - 1 else []
+
+
+def _is_decimal(text: str) -> bool:
+    return text.replace(".", "", 1).isdecimal()
+
+
+def _without_names(lead: tuple[Token, ...], names: tuple[str, ...]) -> tuple[Token, ...]:
+    """`a ratio of wax to oil to gum is` without what it is of, where that are the things in their order."""
+    said, texts = " to ".join(names).lower().split(), [t.text.lower() for t in lead]
+    for at in range(1, len(texts)):
+        if texts[at - 1] in ("of", "between") and texts[at : at + len(said)] == said:
+            return (*lead[: at - 1], *lead[at + len(said) :])
+    return lead
 
 
 def without_ratio(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:

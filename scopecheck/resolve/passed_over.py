@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
-from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.quantity import Kind, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
@@ -106,21 +106,49 @@ def without_name_and_more(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, To
     spoken = {w for w in name if w not in said} <= listed("mention", "ordinals") and name[-1] in said
     more = tuple(t for t in tokens[:at] if word_of(t) not in own | FILLERS)
     another = any(f" {n} " in f" {' '.join(said)} " for n in others)
-    if at and spoken and not another and all(_may_stand_beside(t, said, name) for t in more):
+    drops = not listed("conditional", "drops").isdisjoint(said)  # an oven drop is no oven
+    if at and spoken and not (another or drops) and all(_may_stand_beside(t, said, name) for t in more):
         yield tokens[at + 1 :], more
+
+
+def without_what_a_sign_stands_for(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`an outer diameter of at least 4 mm`, of `d  length in mm`: a sign does not say what it stands for."""
+    name, said = word_of_name(job) if len(job.subjects) == 1 else "", [word_of(t) for t in tokens]
+    sign = job.subjects[0].text if name else ""
+    if not sign or not isinstance(job.first, Typed) or job.sort or not (len(sign) <= 2 or _is_short(sign)):
+        return
+    limits = listed("limits", "inside") - _NO_LIMITS
+    end = next((i for i, t in enumerate(tokens) if t.number or said[i] in limits), 0)
+    at = next((i for i in range(end - 1, 1, -1) if said[i] in ("of", "is", "being")), 0)
+    kind = kind_word(said[at - 1]) if at else None
+    point = at and said[at - 2 : at] in (["melting", "point"], ["boiling", "point"], ["softening", "point"])
+    own = job.first.kind
+    length = at and said[at - 1] in listed("measures", "lengths") and own == Kind((("length", 1),))
+    measured = bool(point or length) or (kind is not None and own is not None and kind.accepts(own))
+    others = [n.lower() for n in job.place.names.all() if n.lower() != name]
+    another = any(f" {n} " in f" {' '.join(said[:at])} " for n in others)
+    if (
+        measured
+        and not another
+        and all(describes(w) or w in FILLERS or w in _WHICH_SIDE for w in said[: at - 1 - bool(point)])
+    ):
+        yield tokens[at + 1 :], tokens[:at]
 
 
 def _may_stand_beside(token: Token, said: list[str], name: list[str]) -> bool:
     """Beside its name a thing may be described, be called a ratio or a rate, and have a sign of its own."""
     word = word_of(token)
-    behind = said[: said.index(word)][-1:] == name[-1:]
+    behind = name[-1] in said[: said.index(word)]
     sign = (len(token.text) <= MOST_OF_A_SIGN and not token.text.islower()) or not token.text.isascii()
     middle = word == "median" and any(w.endswith("50") for w in said)  # D50 is the median size
     of_a_sign = any(c.isdigit() for c in name[-1]) and _describes(token)  # 'a particle size D50', of D50
-    return describes(word) or sign or middle or of_a_sign or (behind and word in _CALLED_SO)
+    # Behind its name another noun makes another thing of it: the oil phase.
+    before = not behind and (describes(word) or middle or of_a_sign)
+    return before or sign or (behind and word in _CALLED_SO)
 
 
 MOST_OF_A_SIGN = 3
+_WHICH_SIDE = ("inner", "outer", "overall", "upper", "lower")
 _CALLED_SO = ("ratio", "rate", "value", "index", "coefficient", "degree", "level", "amount", "factor")
 
 

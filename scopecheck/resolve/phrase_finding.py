@@ -518,10 +518,11 @@ class Job:
         declared = self.place.names.declared(self.subjects[0].text)
         if not isinstance(declared, NumberDecl) or declared.kind.point:
             return False
-        noted = [w for w in declared.note.lower().split() if w not in DETERMINERS]
+        noted = [w.strip(",;") for w in declared.note.lower().split() if w not in DETERMINERS]
         called = (*declared.name.lower().split(), *noted[:1])
         below = declared.stated_bounds and declared.lower is not None and declared.lower.value < 0
-        return below or not listed("measures", "deviations").isdisjoint(called)
+        either = "either" in noted and not {"sign", "direction", "side"}.isdisjoint(noted)
+        return below or either or not listed("measures", "deviations").isdisjoint(called)
 
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
         if len(tokens) == 1 and (tokens[0].number or word_of(tokens[0]) in NUMBER_WORDS):

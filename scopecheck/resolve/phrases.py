@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
-from scopecheck.core.formula import Add, All, Compare, Const, Formula, Implies
+from scopecheck.core.formula import Add, All, Any, Compare, Const, Formula, Implies
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
@@ -51,14 +51,14 @@ from scopecheck.resolve.ingredients import by_ingredient, closing, without_verb
 from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.of_each import of_each_part
-from scopecheck.resolve.of_ratios import with_plain_limits, without_ratio
+from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
 from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
-from scopecheck.resolve.said_once import with_basis
+from scopecheck.resolve.said_once import ratio_on_another_basis, with_basis
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
@@ -77,6 +77,7 @@ from scopecheck.resolve.usual import (
     with_shares,
     with_signs_in_words,
     with_that_of,
+    with_turns,
     with_usual_words,
     without_combinations,
     without_every,
@@ -93,6 +94,7 @@ _SAID_OTHERWISE = (
 _SELECTED = ("selected", "chosen")
 _ONE_AT_LEAST = (["at", "least", "one"], ["one", "or", "more"])
 _BEFORE_SELECTED = frozenset("of a an the which is are being ,".split())
+_AMOUNTS = ("amount", "amounts", "content", "quantity")
 UNTIL = ("until", "till")
 """What a step goes on until is so when it ends."""
 
@@ -183,6 +185,12 @@ class Reader:
                 f"The share is one of {subjects[0].text} itself, which is what is limited.",
                 "write the meaning in symbols after the words: two blanks, exactly, facts",
             )  # fmt: skip
+        if wrong := ratio_on_another_basis(words, (s.bound for s in subjects)):
+            raise wrong
+        if len(subjects) > 2 and (pairs := in_proportion(tokens, tuple(s.text for s in subjects))):
+            two = (subjects[i : i + 2] for i in range(len(pairs)))
+            said = (Words(words.text, pair, words.span) for pair in pairs)
+            return All(tuple(map(self._condition, said, two)))
         job, made = self._job(tokens, words, subjects)
         if subjects:
             another = names_another(job, tokens)
@@ -194,6 +202,8 @@ class Reader:
             return of_ingredients
         if len(subjects) > 1 and (free := self._free_of_each(tokens, words, subjects)):
             return free
+        if len(subjects) == 2 and (both := self._either_or_both(tokens, words, subjects)):
+            return both
         several = len(subjects) > 1 and not job.sort and not job.found(made)
         if several and (own := self._one_by_one(tokens, words, subjects, True)):
             return own
@@ -219,6 +229,7 @@ class Reader:
             found
             or self._without_named(tokens, words, subjects)
             or self._of_parts_beside(tokens, words, subjects)
+            or self._class_and_its_amount(tokens, words, subjects)
             or self._read_loosely(tokens, words, subjects)
             or self._under_a_condition_loosely(job, tokens)
         )
@@ -282,6 +293,38 @@ class Reader:
             return None
         return self._if_read(tokens, words, subjects[:1])
 
+    def _class_and_its_amount(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`0.1 to 0.5 % of at least one of A and B`, `at least one of A and B in an amount of 0.1 %`, of a class
+        of ingredients: how much, and of which; None where a member of the class is not among these."""
+        if len(subjects) != 1 or subjects[0].parts is None or subjects[0].parts.sort != "classes":
+            return None
+        said = [word_of(t) for t in tokens]
+        of = next(
+            (i for i in range(1, len(said)) if said[i] == "of" and said[i + 1 : i + 4] in _ONE_AT_LEAST), 0
+        )
+        amount = next(
+            (i for i in range(3, len(said)) if said[i] in _AMOUNTS and said[i + 1 : i + 2] == ["of"]), 0
+        )
+        behind = amount and said[:3] in _ONE_AT_LEAST
+        start = max((i for i in range(amount) if said[i] == "in"), default=0) if behind else 0
+        which = tokens[of + 1 :] if of else tokens[:start]
+        much = tokens[:of] if of else tokens[start + 1 :]
+        if not which or not much or not any(t.number for t in much):
+            return None
+        members = subjects[0].mixture.members if subjects[0].mixture is not None else ()
+        listed = f" {' '.join(map(word_of, which))} "
+        so_much = Words(words.text, much, words.span)
+        if not all(f" {member.lower()} " in listed for member in members):
+            return None
+        with suppress(Trouble):
+            self._trying().condition(so_much, subjects)
+            if self._trying()._if_read(which, words, subjects) is not None:
+                chosen = self._if_read(which, words, subjects)
+                return All((self.condition(so_much, subjects), *((chosen,) if chosen is not None else ())))
+        return None
+
     def _loosely(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Looser | None:
@@ -300,7 +343,11 @@ class Reader:
         way = self._loosely(tokens, words, subjects)
         if way is None:
             return None
-        self.groups.passed += way.warnings
+        told = [t.span for t in self.groups.passed if t.span.source is words.span.source]
+        self.groups.passed += [
+            w for w in way.warnings
+            if not any(t.start <= w.span.start and w.span.end <= t.end for t in told)
+        ]  # fmt: skip
         return self._in_some_way(way.said, words, subjects)
 
     def _in_some_way(
@@ -331,6 +378,26 @@ class Reader:
         by_name = dict(zip(names, members, strict=True))
         jobs = [self._job(tokens[:width] + by_name[s.text.lower()], words, (s,)) for s in subjects]
         return All(tuple(whole(*job) for job in jobs)) if all(is_read(*job) for job in jobs) else None
+
+    def _either_or_both(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`a rim of at least 5 mm or a gap of at most 2 mm, or both`: one of the two limits, or both."""
+        said = [word_of(t) for t in tokens]
+        if said[-2:] != ["or", "both"]:
+            return None
+        end = len(said) - 2 - (said[-3:-2] == [","])
+        for at in (i for i in range(2, end - 1) if said[i] == "or"):
+            sides = tokens[: at - (said[at - 1] == ",")], tokens[at + 1 : end]
+            named = [
+                f" {s.text.lower()} " in f" {' '.join(map(word_of, w))} "
+                for w, s in zip(sides, subjects, strict=True)
+            ]
+            tried = [self._trying()._job(w, words, (s,)) for w, s in zip(sides, subjects, strict=True)]
+            if all(named) and all(is_read(*one) and can_be_read(*one) for one in tried):
+                jobs = (self._job(w, words, (s,)) for w, s in zip(sides, subjects, strict=True))
+                return Any(tuple(whole(*job) for job in jobs))
+        return None
 
     def _first_alone(
         self, job: Job, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
@@ -617,6 +684,7 @@ class Reader:
         tokens = with_that_of(tokens, subjects[0].bound, subjects[0].text, self.names)
         in_percent = self.names.in_percent and len(subjects) == 1
         tokens = with_basis(tokens, subjects[0].bound, self.names.basis, in_percent)
+        tokens = with_turns(tokens, subjects[0].bound)
         if len(subjects) == 1:
             tokens = with_gauge(with_shares(tokens, subjects[0].bound), subjects[0].bound)
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":

@@ -50,13 +50,16 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     if len(subjects) == 1:
         tokens = _without_name_behind(_without_verb_of_name(tokens, subjects[0].text), subjects[0].text)
         tokens = _without_needless(tokens, subjects[0], notes)
+        tokens = _without_noted_whole(tokens, subjects[0], notes)
         tokens = _for_so_long(tokens, subjects[0].bound)
         tokens = _with_times_per(tokens, subjects[0].bound)
         tokens = _with_temperature_behind(tokens, subjects[0].bound)
         tokens = _with_value_named(tokens, subjects[0].text)
+        tokens = _with_mixtures_alone(tokens)
         tokens = _without_comprising(tokens, subjects[0].bound)
         tokens = _with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
+    tokens = _without_what_is_counted(tokens, subjects)
     tokens = _with_outnumbering(_without_their(tokens, subjects), subjects)
     tokens = _with_same_or_more(_with_both_alike(tokens, subjects, notes), subjects)
     return _with_presence(_without_content(tokens, subjects), subjects)
@@ -79,6 +82,16 @@ def _without_needless(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) 
             continue
         found.append(token)
     return _with_units_joined(tuple(found))
+
+
+def _without_noted_whole(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:
+    """`at least 10 % of the servers` without what the note says that it is a share of."""
+    words, noted = [word_of(t) for t in tokens], {w.strip(",;") for w in " ".join(notes).lower().split()}
+    of = max((i for i, w in enumerate(words) if w == "of"), default=0)
+    behind = [w for w in words[of + 1 :] if w not in _DETERMINERS]
+    share = of > 0 and is_bare_share(tokens[of - 1]) and isinstance(subject.bound, Typed)
+    own = share and isinstance(subject.bound, Typed) and subject.bound.kind == PLAIN_KIND
+    return tokens[:of] if own and behind and noted.issuperset(behind) else tokens
 
 
 def _with_units_joined(tokens: Tokens) -> Tokens:
@@ -196,6 +209,18 @@ def _with_outnumbering(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     words = ["times", "the", *subjects[1].text.split()]
     behind = (replace(last, sort="word", text=w, start=last.end, number=None) for w in words)
     return (*tokens[by + 4 :], *behind) if len(tokens) > by + 4 else tokens
+
+
+def _without_what_is_counted(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`12 and 14 teeth, respectively`, of two numbers of teeth, without what is counted."""
+    words = [word_of(t) for t in tokens]
+    end = len(words) - 1 - (words[-2:-1] == [","])
+    counts = len(subjects) > 1 and all(_is_whole(s.bound) for s in subjects)
+    if not counts or words[-1] != "respectively" or end < 2 or not tokens[end - 2].number:
+        return tokens
+    noun = words[end - 1]
+    counted = tokens[end - 1].sort == "word" and noun not in listed("measures", "not_called")
+    return (*tokens[: end - 1], *tokens[end:]) if counted and find_unit(noun) is None else tokens
 
 
 def _with_same_or_more(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -456,6 +481,27 @@ def _without_comprising(tokens: Tokens, subject: Bound) -> Tokens:
     if not _is_whole(subject) or not tokens or word_of(tokens[0]) not in open_words:
         return tokens
     return (replace(tokens[0], text="having"), *tokens[1:])
+
+
+def _with_mixtures_alone(tokens: Tokens) -> Tokens:
+    """`consists of A, B or a mixture thereof` as what is A, B or a mixture thereof, and so nothing else."""
+    words = [word_of(t) for t in tokens]
+    width = next((n for n in (2, 3) if " ".join(words[:n]) in _CONSISTING), 0)
+    mixed = words[-1:] == ["thereof"] and words[-2:-1] and words[-2].startswith(("mixture", "combination"))
+    if not width or not mixed:
+        return tokens
+    return (replace(tokens[0], text="is", end=tokens[width - 1].end), *tokens[width:])
+
+
+_CONSISTING = (
+    "consists of",
+    "consisting of",
+    "consist of",
+    "is made of",
+    "made of",
+    "formed of",
+    "is formed of",
+)
 
 
 def _with_free_of(tokens: Tokens, name: str) -> Tokens:

@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.quantity import Dimension, find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.language.scan import Token
+from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.subjects import is_bare_share, is_in_points
@@ -49,6 +51,38 @@ def basis_said(texts: Iterable[str]) -> str:
     if not found and not any(map(_BY_ITSELF.search, flat)):
         found = {BY_WHAT[said["by"].lower()] for text in flat for said in _BASED_ON.finditer(text)}
     return found.pop() if len(found) == 1 else ""
+
+
+def ratio_on_another_basis(words: Words, bounds: Iterable[Bound]) -> Trouble | None:
+    """The trouble of `a molar ratio of 2:1` between what is declared as shares by mass, or as masses."""
+    match = _RATIO_BY.search(words.text)
+    said = _RATIOS[match["before"] or match["behind"]].split("|") if match else ["", ""]
+    kinds = [b.kind for b in bounds if isinstance(b, Typed) and b.kind]
+    alike = {said[0], *(_BY_NUMBER if said[0] in _BY_NUMBER else ())}
+    shares = [k for k in kinds if not k.dimension and k.split[0] in PERCENT and k.split[0] not in alike]
+    amounts = [k for k in kinds if _AMOUNTS.get(k.dimension, said[0]) != said[0]]
+    if match is None or not (shares or amounts):
+        return None
+    percent = PERCENT[said[0]]
+    return trouble(
+        words.span, f"'{match.group()}' of what is declared as a {(shares or amounts)[0].name}",
+        "Nothing here converts one into the other.",
+        f"declare what it is of in {percent if shares else said[1]}, or the ratio itself as a number",
+    )  # fmt: skip
+
+
+_RATIO_BY = regex(
+    r"\b(?:(?P<before>weight|mass|volume|molar|mole|mol|atomic)[ -]ratio"
+    r"|ratio by (?P<behind>weight|mass|volume|moles?|mol))\b"
+)
+_RATIOS = {
+    **dict.fromkeys(("weight", "mass"), "by mass|g"), "volume": "by volume|ml", "atomic": "by atom|mol",
+    **dict.fromkeys(("molar", "mole", "moles", "mol"), "by mole|mol"),
+}  # fmt: skip
+_BY_NUMBER = ("by atom", "by mole")
+_AMOUNTS: dict[Dimension, str] = {
+    (("mass", 1),): "by mass", (("length", 3),): "by volume", (("amount", 1),): "by mole",
+}  # fmt: skip
 
 
 def numbers_in_percent(texts: Iterable[str]) -> bool:

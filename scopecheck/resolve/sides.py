@@ -104,7 +104,17 @@ class Sides:
                 if name := self._name(" ".join(said[start:end])):
                     return name
             if word not in FILLERS and word not in listed("conditional", "articles"):
-                return ""
+                return self._noted(said)
+        return ""
+
+    def _noted(self, said: list[str]) -> str:
+        """What the whole note says of which the words begin with: `the temperature of the payload`."""
+        words = [w for w in said if w not in FILLERS]
+        for subject in self.job.subjects:
+            note = getattr(self.job.place.names.declared(subject.text), "note", "") or ""
+            noted = [w for w in note.lower().split() if w not in FILLERS]
+            if len(noted) > 1 and words[: len(noted)] == noted:
+                return subject.text
         return ""
 
     def word_before(self, tokens: Tokens) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from difflib import get_close_matches
 
 from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.quantity import kind_word
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
@@ -131,7 +132,10 @@ def _measures_called(job: Job, said: list[str]) -> frozenset[str]:
     """
     measures = listed("measures", "calling")
     named = measures.intersection(f"{job.subjects[0].text.lower()}".split()) | measures & of_note(job)
-    return frozenset() if named else measures.intersection(said)
+    kind = job.first.kind if isinstance(job.first, Typed) else None
+    words = {w: kind_word(w) for w in measures.intersection(said)}
+    other = {w for w, k in words.items() if k is not None and kind is not None and not k.accepts(kind)}
+    return frozenset() if named or other else frozenset(words)
 
 
 def of_note(job: Job) -> frozenset[str]:

@@ -59,7 +59,10 @@ def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
             continue
         end = start
         noted = _words_of(job, job.subjects[1].text)
-        while end < len(tokens) and end - start < MOST_WORDS and not _ends(tokens[end], noted):
+        own = noted - _words_of(job, job.subjects[0].text)
+        while end < len(tokens) and end - start < MOST_WORDS:
+            if _ends(tokens[end], noted) and not _is_where(said[end:], own):
+                break
             end += 1
         run = said[start:end]
         beside = f" {' '.join(run)} ".replace(f" {second} ", " ").split()
@@ -130,6 +133,12 @@ def _is_of_the_second(job: Job, said: list[str]) -> bool:
     return not head.isdisjoint(second - first) and head.isdisjoint(first)
 
 
+def _is_where(said: list[str], own: frozenset[str]) -> bool:
+    """`exerted at the calf`, of a calf pressure."""
+    behind = [w for w in said[1:4] if w not in ("the", "a", "an", "its")]
+    return said[0] in ("at", "for", "with") and bool(behind) and behind[0] in own
+
+
 def _times(name: str, said: list[str]) -> int:
     return f" {' '.join(said)} ".count(f" {name} ")
 
@@ -166,7 +175,8 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     if several or not nouns.isdisjoint(listed("measures", "not_called")):
         return False
     return bool(nouns) and all(
-        w in own or w in _WITHIN_IT or _is_called(w) or _is_in_a_term(said, i) for i, w in enumerate(said)
+        w in own or w in _WITHIN_IT or w in ("at", "for", "with") or _is_called(w) or _is_in_a_term(said, i)
+        for i, w in enumerate(said)
     )
 
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 from functools import cache
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
-from scopecheck.foundations.quantity import Unit, find_unit, number_text
+from scopecheck.foundations.quantity import Unit, as_turns, find_unit, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import word_lists
@@ -437,6 +437,19 @@ def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             found.append(replace(token, text="divisible", end=token.start))
         found.append(token)
     return tuple(found)
+
+
+def with_turns(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+    """`300 1/min` of a rotational speed as so many turns a minute."""
+    rpm = find_unit("rpm")
+    if not isinstance(subject, Typed) or rpm is None or subject.kind != rpm.kind:
+        return tokens
+    return tuple(
+        replace(t, number=replace(t.number, unit=as_turns(t.number.unit)))
+        if t.number and t.number.unit
+        else t
+        for t in tokens
+    )
 
 
 def with_gauge(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:

@@ -101,7 +101,7 @@ def test_temperature_levels_are_those_of_pint(symbol: str, number: str) -> None:
 
 
 SHARES = {
-    **dict.fromkeys(("%", "wt%", "vol%", "mol%", "at%", "w/v%"), "percent"),
+    **dict.fromkeys(("%", "percentage points", "wt%", "vol%", "mol%", "at%", "w/v%"), "percent"),
     **dict.fromkeys(("ppm(m)", "ppm(v)", "ppm(mol)"), "ppm"),
     **dict.fromkeys(("ppb(m)", "ppb(v)", "ppb(mol)"), "ppm / 1000"),
     "permille": "permille",
