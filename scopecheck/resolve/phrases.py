@@ -296,8 +296,8 @@ class Reader:
     def _class_and_its_amount(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
-        """`0.1 to 0.5 % of at least one of A and B`, `at least one of A and B in an amount of 0.1 %`, of a class
-        of ingredients: how much, and of which; None where a member of the class is not among these."""
+        """`0.1 to 0.5 % of at least one of A and B`, `at least one of A and B in an amount of 0.1 %`, of a
+        class of ingredients: how much, and of which; None where a member of the class is not among these."""
         if len(subjects) != 1 or subjects[0].parts is None or subjects[0].parts.sort != "classes":
             return None
         said = [word_of(t) for t in tokens]
@@ -313,10 +313,11 @@ class Reader:
         much = tokens[:of] if of else tokens[start + 1 :]
         if not which or not much or not any(t.number for t in much):
             return None
+        other = f"other {subjects[0].text.lower()}"
         members = subjects[0].mixture.members if subjects[0].mixture is not None else ()
         listed = f" {' '.join(map(word_of, which))} "
         so_much = Words(words.text, much, words.span)
-        if not all(f" {member.lower()} " in listed for member in members):
+        if not all(f" {m.lower()} " in listed for m in members if m.lower() != other):
             return None
         with suppress(Trouble):
             self._trying().condition(so_much, subjects)
