@@ -168,8 +168,27 @@ READ: list[tuple[str, str, str, tuple[str, ...], Met]] = [
     ("phases  count", "phases", "two to four power converters", ("'power converters' is read as phases",),
      lambda n: 2 <= n <= 4),
     ("quotient  ratio", "quotient", "at least 3:1", (), lambda x: x >= 3),
+    ("noise, rejection  in dB", "noise, rejection",
+     "a noise of less than 2 dB or a rejection of at least 4 dB, or both", (),
+     lambda a, b: a < 2 or b >= 4),
+    ("noise  in dBA", "noise", "less than 3 dB(A)", (), lambda x: x < 3),
+    ("stirrer  rotational speed in 1/min", "stirrer", "2 to 4 rpm", (), lambda x: 2 <= x <= 4),
+    ("stirrer  rotational speed in rpm", "stirrer", "from 2 to 4 1/min", (), lambda x: 2 <= x <= 4),
+    ("upper, lower  count", "upper, lower", "2 and 4 teeth, respectively", (),
+     lambda a, b: a >= 2 and b >= 4),
+    ("current  current in mA", "current", "substantially not more than 3 mA", (), lambda x: x <= 3),
+    ("retry  time in s", "retry", "about 3 seconds or longer", (), lambda x: x >= 3),
+    ('standby  share in %  "servers in standby, over all servers"', "standby", "at least 3 % of the servers",
+     (), lambda x: x >= 3),
+    ('inner  number "value on the axis";outer  number "value at the edge"', "outer, inner",
+     "at least 50 % of its value on the axis", ("'its value on the axis' is read as inner",),
+     lambda a, b: b != 0 and a / b >= Fraction(1, 2)),
+    ("pin diameter  length in mm", "pin diameter", "a pin diameter of 2 mm +1/+0.5 mm", (),
+     lambda x: Fraction(5, 2) <= x <= 3),
+    ('force  force in N;branch  length in mm "diameter of the branch"', "force, branch",
+     "3 N or less if the branch to be cut has a diameter of less than 2 mm", ("'to cut' is read past",),
+     lambda f, b: b >= 2 or f <= 3),
 ]  # fmt: skip
-SCALE = {"a": 1, "week": 604800}
 TRIED = [Fraction(n, 2) for n in range(-8, 13)]
 
 
@@ -184,7 +203,8 @@ def _values(declared: NumberDecl) -> list[tuple[Fraction, Value]]:
 def test_read_as_arithmetic_has_it(
     declared: str, left: str, words: str, told: tuple[str, ...], met: Met
 ) -> None:
-    made, found = read_sheet(Source("t", f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"))
+    head = declared.replace(";", "\n")
+    made, found = read_sheet(Source("t", f"{head}\n\n1. A thing, {words}.\n   | {left} : {words}\n"))
     assert made is not None, [d.message for d in found]
     assert tuple(d.message for d in found) == told
     formula, k = made.claims[0].limitations[0].formula, base_construction(made)
@@ -307,3 +327,51 @@ def test_text_that_goes_on_behind_a_comma_is_no_line_without_a_bar() -> None:
     lines = ".\n   | C : 0.1 to 0.2%\n   | N : 0.001% or less\n"
     assert not errors(head + lines)
     assert errors(head.replace("0.2%,", "0.2%.") + lines)
+
+
+STEEL = "steel  composition in wt%\n  reactive : {0}\n  iron\n\n1. A steel with {1}.\n   | reactive : {1}\n"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "1 to 3 wt% of at least one of yttrium and zirconium",
+        "1 to 3 % by weight of one or more of yttrium and zirconium",
+        "at least one of yttrium and zirconium in an amount of 1 to 3 wt%",
+    ],
+)
+def test_a_class_and_its_amount(words: str) -> None:
+    made, found = read_sheet(Source("t", STEEL.format("only yttrium, zirconium", words)))
+    assert made is not None, [d.message for d in found]
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for first, second in product(range(5), range(5)):
+        amounts = {"reactive": first + second, "yttrium": first, "zirconium": second, "iron": 90, "others": 0}
+        article: dict[str, Value] = {name: Fraction(value, 100) for name, value in amounts.items()}
+        assert evaluate(formula, article, k) is (1 <= first + second <= 3)
+    assert errors(STEEL.format("yttrium, zirconium, cerium", words))
+
+
+@pytest.mark.parametrize(
+    "words", ["consists of {0} or a mixture thereof", "consisting of {0} or mixtures thereof"]
+)
+def test_what_consists_of_some_holds_nothing_else(words: str) -> None:
+    said = words.format("nylon, rayon")
+    text = f"fibre  any of nylon, rayon, wool\n\n1. A web, {said}.\n   | fibre : {said}\n"
+    made, found = read_sheet(Source("t", text))
+    assert made is not None, [d.message for d in found]
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for kept in product((0, 1), repeat=3):
+        there = frozenset(n for n, is_there in zip(("nylon", "rayon", "wool"), kept, strict=True) if is_there)
+        wanted = bool(kept[0] or kept[1]) and not kept[2]
+        assert evaluate(formula, {"fibre": there}, k) is wanted
+
+
+def test_a_quotient_of_masses_beside_so_much_per_mass() -> None:
+    head = "dose  mass in mg\nbody weight  mass in kg\nvolume, room  volume in ml\n\n1. A dose.\n"
+    made, found = read_sheet(Source("t", f"{head}   | dose / body weight <= 3 mg/kg\n"))
+    assert made is not None, [d.message for d in found]
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for dose, weight in product((1, 5, 6, 7, 12), (1, 2, 3)):
+        article: dict[str, Value] = {"dose": Fraction(dose, 10**6), "body weight": Fraction(weight)}
+        assert evaluate(formula, article, k) is (dose <= 3 * weight)
+    assert errors(f"{head}   | volume / room <= 3 mg/kg\n")

@@ -210,7 +210,7 @@ def test_limits_of_both_of_some_and_then() -> None:
         "| not restated : equal to the width of the kiln",
         "| not restated : at the bends of at least 4 mm",
         "| flues : one to three",
-        "| not restated : at a draught speed of 8 m/s",
+        "| hum : less than 70 dB at a draught speed of 8 m/s",
         "| short tine : 30 to 45 % of the wide tine",
         "| heat-setting temperature : 150 to 160 °C",
     ):

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.diagnostics import trouble
-from scopecheck.foundations.quantity import Unit, find_unit, kind_word
+from scopecheck.foundations.quantity import Unit, find_unit, kind_word, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -414,11 +414,32 @@ def with_tolerances(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
             continue
         if _texts(tokens[at : at + 2]) == ["(", "±"] and _texts(tokens[at + 3 : at + 4]) == [")"]:
             return (*tokens[:at], *tokens[at + 1 : at + 3], *tokens[at + 4 :])
+        if (laid := _both_above(tokens[at - 1 :])) is not None:
+            low, high, width = laid
+            words = [replace(tokens[at], sort="word", text=w, number=None) for w in ("from", "to")]
+            return (*tokens[: at - 1], words[0], low, words[1], high, *tokens[at - 1 + width :])
         if (laid := _deviations(tokens[at:])) is not None:
             above, below, width = laid
             words = [replace(tokens[at], sort="word", text=w, number=None) for w in ("plus", "minus")]
             return (*tokens[:at], words[0], above, words[1], below, *tokens[at + width :])
     return tokens
+
+
+def _both_above(tokens: tuple[Token, ...]) -> tuple[Token, Token, int] | None:
+    """`16 mm +0.012/+0.001 mm`, both deviations above: the two ends, the lower first, and how many words."""
+    signs, numbers = [t.text for t in tokens[1:5]], [t.number for t in tokens[:6] if t.number]
+    apart = len(tokens) > 5 and tokens[2].number and tokens[5].number and signs[0] == signs[3] == "+"
+    units = {n.unit for n in numbers if n.unit}
+    if not apart or len(numbers) != 3 or len(units) != 1 or signs[2] not in ("/", ","):
+        return None
+    (unit,), (base, *above) = units, numbers
+    ends = sorted(base.value + n.value for n in above)
+    decimals = max(n.decimals for n in numbers)
+    low, high = (
+        replace(tokens[0], number=replace(base, text=number_text(e), value=e, decimals=decimals, unit=unit))
+        for e in ends
+    )
+    return low, high, 6
 
 
 def _without_tolerance_words(tokens: tuple[Token, ...]) -> tuple[Token, ...]:

@@ -7,8 +7,22 @@ from fractions import Fraction
 from typing import cast
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl
-from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Implies, IsWhole, Not, Op, Truth
+from scopecheck.core.formula import (
+    All,
+    Any,
+    Const,
+    Divide,
+    ExactlyOne,
+    Formula,
+    Implies,
+    IsWhole,
+    Measured,
+    Not,
+    Op,
+    Truth,
+)  # fmt: skip
 from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, trouble
+from scopecheck.foundations.kinds import WHOLE_OF
 from scopecheck.foundations.quantity import PLAIN_KIND, KindError, comparable
 from scopecheck.language.syntax import (
     AndNode,
@@ -221,10 +235,22 @@ def _link(c: Context, chain: Node, left: Node, sign: str, right: Node) -> Formul
     a, b = term(c, left), term(c, right)
     check_bare(c, left if a.bare else right, a, b)
     a, b = fit(c, a, b)
-    _check_kinds(chain, a, b)
+    if not (_is_so_much_per(c, a, b) or _is_so_much_per(c, b, a)):
+        _check_kinds(chain, a, b)
     op = cast(Op, sign)
     in_greater = rounded_to(b.number, a.term, op, b.term) if c.mode == "reading" else None
     return in_greater or compared(op, a.term, b.term)
+
+
+def _is_so_much_per(c: Context, quotient: Typed, number: Typed) -> bool:
+    """`dose / body weight <= 0.5 mg/kg`: is it a quotient of two masses beside a number in mass per mass?"""
+    if not isinstance(quotient.term, Divide) or quotient.kind != PLAIN_KIND or number.number is None:
+        return False
+    sides = (quotient.term.left, quotient.term.right)
+    declared = [c.names.declared(side.name) for side in sides if isinstance(side, Measured)]
+    wholes = [d.kind.dimension for d in declared if isinstance(d, NumberDecl)]
+    of = WHOLE_OF.get(number.kind.basis) if number.kind is not None else None
+    return of is not None and wholes == [of, of]
 
 
 def _check_kinds(chain: Node, a: Typed, b: Typed) -> None:

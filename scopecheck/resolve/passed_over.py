@@ -139,6 +139,9 @@ def _may_stand_beside(token: Token, said: list[str], name: list[str]) -> bool:
     """Beside its name a thing may be described, be called a ratio or a rate, and have a sign of its own."""
     word = word_of(token)
     behind = name[-1] in said[: said.index(word)]
+    at = said.index(word)
+    if said[at : at + 2] == ["to", "be"] or said[max(0, at - 2) : at] == ["to", "be"]:
+        return True  # the branch to be cut
     sign = (len(token.text) <= MOST_OF_A_SIGN and not token.text.islower()) or not token.text.isascii()
     middle = word == "median" and any(w.endswith("50") for w in said)  # D50 is the median size
     of_a_sign = any(c.isdigit() for c in name[-1]) and _describes(token)  # 'a particle size D50', of D50

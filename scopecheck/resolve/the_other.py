@@ -69,7 +69,8 @@ def with_the_other_named(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
         # 'A base current' of a current beside a rated current is no other than that one.
         itself = second.endswith(f" {first}") and [w for w in run if w not in _WITHIN_IT] != first.split()
         named = (*third,) if itself else (first, *third)
-        another = any(_times(n, beside) for n in named) or _noted_of_another(job, run)
+        its_note = noted_so(job, run, 1)
+        another = not its_note and (any(_times(n, beside) for n in named) or _noted_of_another(job, run))
         if not _calls(run, job) or another or run == second.split() or _times(second, run) < spoken:
             continue
         if not _measures_alike(job, 1, run):
@@ -169,6 +170,10 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     if nouns < own and not own - nouns <= listed("measures", "calling"):
         return False  # the pin, of a pin clearance
     others = _words_of(job, job.subjects[1 - which].text) - own
+    if said[:2] == ["its", "value"] and len(said) > 3:
+        where = frozenset(said[2:]) - _WITHIN_IT - {"at", "on"}
+        mine, theirs = (_words_of(job, job.subjects[i].text) for i in (which, 1 - which))
+        return bool(where) and where <= mine and not where <= theirs
     if said[:1] == ["its"] or (nouns <= others and not nouns <= _words_of(job, job.subjects[which].text)):
         return False
     several = (singular - nouns) & listed("measures", "nouns")
