@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all
-from scopecheck.report.kept_out import kept_text
+from scopecheck.report.kept_out import kept_text, silence_text
 from scopecheck.report.margins import readings_told
 from scopecheck.report.wording import GLUE
 from tests.published.worked import sheet
@@ -180,3 +180,26 @@ def test_a_dependent_that_some_reading_keeps_out_is_told_apart() -> None:
     )
     (found,) = (f for f in ask_all(sheet(text)).findings if f.question == "document met")
     assert (found.claim, found.quantifier, found.also_claims, found.also_on_some) == (1, "every", (2,), (2,))
+
+
+DISC = """profile  EPO
+ring     part, 1 to 4
+  depth  length in mm
+channel  length in mm
+
+1. A disc with two rings, each ring having a depth of 7 to 11 mm and at most the channel.
+   | rings              : two rings
+   | depth of the rings : each ring having a depth of 7 to 11 mm
+   | EVERY ring (depth <= channel)
+
+document D1   rings   depth of rings in mm   channel
+  example     2       8; 9                   silent
+"""
+
+
+def test_parts_that_are_not_there_are_nothing_left_unsaid() -> None:
+    made = sheet(DISC)
+    (finding,) = (f for f in ask_all(made).findings if f.question == "silence alone keeps out")
+    text = silence_text(made, finding)
+    assert "channel" in text
+    assert "depth" not in text

@@ -171,10 +171,11 @@ def silence_text(sheet: Sheet, finding: Finding) -> str:
         return ""
     names = names_in(limitation.formula)
     ordered = [flat(d.name) for d in sheet.declarations if d.name in names]
-    unsaid = [n for n in ordered if n not in {flat(x) for x in case.stated}]
+    values = stated_values(sheet, case)
+    told = {flat(x) for x in (*case.stated, *sheet.absent(values))}
+    unsaid = [n for n in ordered if n not in told]
     if unsaid:
         return sentence("silence", "unsaid", names=listed(unsaid))
-    values = stated_values(sheet, case)
     for d in sheet.declarations:
         named = values.get(d.name)
         if d.name in names and isinstance(d, SetDecl) and isinstance(named, frozenset) and named:
