@@ -65,14 +65,18 @@ class Pattern:
     @property
     def plain(self) -> str:
         """The wording for people: the first of alternatives, dots for what stands in slots."""
-        words = [
+        return self.said_with(frozenset())
+
+    def said_with(self, words: frozenset[str]) -> str:
+        """As `plain`, but of alternatives that which stands among these words."""
+        words_of = [
             (f"... {e.joiner} ..." if e.joiner in ("and", "or", "nor") else "...")
             if isinstance(e, Slot)
-            else " ".join(e.options[0])
+            else " ".join(next((o for o in e.options if o[0].lower() in words), e.options[0]))
             for e in self.elements
             if isinstance(e, Slot) or not e.optional or e.options == ((",",),)
         ]
-        return " ".join(words).replace(" ,", ",")
+        return " ".join(words_of).replace(" ,", ",")
 
 
 _ELEMENT = regex(r"<([^>]*)>|\[([^\]]*)\]|\(([^()]*)\)|(\S+)")

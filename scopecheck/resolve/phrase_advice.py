@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from difflib import SequenceMatcher
 from functools import cache
@@ -99,7 +100,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
     if left := _left_over(job, tokens):
         read = job.text(tokens[: len(tokens) - len(left)])
         cause = f"Read up to here: '{read}'; these words are left: '{job.text(left)}'."
-    listed = list(dict.fromkeys(p.plain for p in near))
+    listed = list(dict.fromkeys(p.said_with(frozenset(map(word_of, tokens))) for p in near))
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
     cause = _operands(job, tokens, near) or _of_other_things(words, near) or cause
     return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
@@ -366,8 +367,48 @@ def _operands(job: Job, tokens: tuple[Token, ...], near: list[Pattern]) -> str:
 
 
 def _nearest(job: Job, tokens: tuple[Token, ...]) -> list[Pattern]:
-    """The patterns most like the words, numbers standing as slots."""
+    """The patterns all of whose words stand in these, in their order, those with the rarest words first; then
+    the patterns most like the words."""
     skeleton = ["(" if job.is_number((t,)) else word_of(t) for t in tokens]
+    held = _held_in(job, skeleton)
+    return [*held, *(p for p in _most_like(job, skeleton) if p not in held)][:MOST_NEAR]
+
+
+MOST_NEAR = 3
+LEAST_HELD = 3
+"""With fewer words of its own a pattern says too little of what was meant."""
+
+
+def _held_in(job: Job, skeleton: list[str]) -> list[Pattern]:
+    """The patterns whose words are said, in their order, and as many numbers as they take."""
+    every = [(e, p) for e in job.place.phrases.all() for p in e.patterns]
+    rare = Counter(word for _, p in every for need in p.required for word in need)
+    numbers, found = skeleton.count("("), list[tuple[float, int, Pattern, frozenset[str]]]()
+    for order, (entry, pattern) in enumerate(every):
+        valued = sum(s.kind not in ("noun", "list", "limit", "outcome", "condition") for s in pattern.slots)
+        said = _in_order(pattern, skeleton) if job.applies(entry) and valued <= numbers else ()
+        if len(said) >= LEAST_HELD or (said and valued and valued == numbers and len(said) > 1):
+            weight = -sum(1 / rare[word] for word in said) - 0.01 * valued
+            found.append((weight, order, pattern, frozenset(said)))
+    kept = list[tuple[Pattern, frozenset[str]]]()
+    for _, _, pattern, words in sorted(found, key=lambda f: f[:2]):
+        if not any(words <= more for _, more in kept):
+            kept.append((pattern, words))
+    return [pattern for pattern, _ in kept]
+
+
+def _in_order(pattern: Pattern, skeleton: list[str]) -> tuple[str, ...]:
+    """The words of the pattern as they are said here, one behind the other; none if one is not."""
+    said, at = list[str](), 0
+    for need in pattern.required:
+        at = next((i + 1 for i in range(at, len(skeleton)) if skeleton[i] in need), 0)
+        if not at:
+            return ()
+        said.append(skeleton[at - 1])
+    return tuple(said)
+
+
+def _most_like(job: Job, skeleton: list[str]) -> list[Pattern]:
     scored: list[tuple[float, int, Pattern]] = []
     order = 0
     for entry in job.place.phrases.all():
@@ -384,7 +425,7 @@ def _nearest(job: Job, tokens: tuple[Token, ...]) -> list[Pattern]:
             other = ["(" if isinstance(e, Slot) else e.options[0][0].lower() for e in pattern.elements]
             ratio = SequenceMatcher(None, " ".join(skeleton), " ".join(other)).ratio()
             scored.append((-(ratio + (0.2 if fits else 0)), order, pattern))
-    return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:3]]
+    return [pattern for _, _, pattern in sorted(scored, key=lambda s: s[:2])[:MOST_NEAR]]
 
 
 @cache
