@@ -116,6 +116,10 @@ def _as_written(unit: Unit, text: str) -> Unit:
     return unit if symbol == unit.symbol else replace(unit, symbol=symbol)
 
 
+_PER_SO_MANY = regex(r"([^\s\d/]+) ?(?:/| per ) ?(10|100|1000) ?([^\W\d]\S*)")
+"""`g/100 ml`, `mg per 100 g`."""
+
+
 @cache
 def unit_words() -> frozenset[str]:
     """The words of four letters and more that stand in spellings of units, in small letters."""
@@ -132,6 +136,14 @@ def _find(text: str) -> Unit | None:
         return _find(target)
     if unit := _simple(text):
         return unit
+    if hundred := _PER_SO_MANY.fullmatch(text):
+        unit = _find(f"{hundred[1]}/{hundred[3]}")
+        many = Fraction(hundred[2])
+        return (
+            replace(unit, symbol=f"{hundred[1]}/{many} {hundred[3]}", factor=unit.factor / many)
+            if unit
+            else None
+        )
     target = _in_words(text)
     return _find(target) if target else _compound(text, {})
 

@@ -76,6 +76,7 @@ from scopecheck.resolve.usual import (
     with_pressure_told,
     with_shares,
     with_signs_in_words,
+    with_so_many,
     with_that_of,
     with_turns,
     with_usual_words,
@@ -86,7 +87,7 @@ from scopecheck.resolve.whichever import with_the_greater
 
 MOST_WORDS = 60
 _SAID_OTHERWISE = (
-    without_dots, with_unit_behind, with_the_greater, with_hours, with_usual_words,
+    without_dots, with_so_many, with_unit_behind, with_the_greater, with_hours, with_usual_words,
     without_combinations, with_hundreds,
     with_commas, with_both, with_divisible, as_alternatives, with_tolerances, with_plain_limits, with_ratios,
 )  # fmt: skip

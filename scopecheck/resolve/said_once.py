@@ -24,6 +24,8 @@ _BY = r"(?P<by>weight|mass|wt|volume|vol|moles?|mol)\b"
 _PERCENT = r"(?:%|per ?cents?|percentages?|parts)"
 _OF_ALL = r"(?:,? (?:based (?:up)?on|of|relative to|with respect to) [^:.;\d]{0,60})?"
 _ALL = r"\b(?:percentages|amounts|proportions)"
+_HOLDING = r"(?:compris(?:ing|es?)|contain(?:ing|s)?|includ(?:ing|es?)|consist(?:ing|s)? of|having|has)"
+_LIMITING = r"(?:about|at|up|from|not|no|between|more|less|approximately|greater|over|\d)\b"
 _ONCE = tuple(
     regex(text, re.IGNORECASE)
     for text in (
@@ -34,6 +36,8 @@ _ONCE = tuple(
         # behind it: 'the percentages being by weight', 'all percentages are weight percentages'
         rf"{_ALL}(?: \w+){{0,4}}? by {_BY}",
         rf"{_ALL}(?: being| are)? {_BY} percentages",
+        # 'comprising, by weight, at least 50 % ...'
+        rf"\b{_HOLDING},? by {_BY}{_OF_ALL},? (?={_LIMITING})",
     )
 )
 

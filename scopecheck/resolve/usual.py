@@ -439,6 +439,21 @@ def with_divisible(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     return tuple(found)
 
 
+def with_so_many(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+    """`3 g to 4 g per 100 ml` with that unit at both numbers."""
+    units = [t.number.unit for t in tokens if t.number and t.number.unit]
+    whole = {u.symbol.partition("/")[0]: u for u in units if _SO_MANY.search(u.symbol)}
+    return tuple(
+        replace(t, number=replace(t.number, unit=whole[t.number.unit.symbol]))
+        if t.number and t.number.unit and t.number.unit.symbol in whole
+        else t
+        for t in tokens
+    )
+
+
+_SO_MANY = regex(r"/10+ ")
+
+
 def with_turns(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`300 1/min` of a rotational speed as so many turns a minute."""
     rpm = find_unit("rpm")

@@ -154,6 +154,9 @@ def test_dalton_is_a_gram_per_mole_within_the_measured_mass() -> None:
         ("lm/W", "lumen / watt"),
         ("lm/m2", "lux"),
         ("gal/min", "US_liquid_gallon / minute"),
+        ("g/100 ml", "gram / (100 * milliliter)"),
+        ("mg per 100 g", "milligram / (100 * gram)"),
+        ("kcal/100 g", "kilocalorie / (100 * gram)"),
     ],
 )
 def test_compound_units(text: str, spelled: str) -> None:
