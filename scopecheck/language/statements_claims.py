@@ -72,6 +72,8 @@ def _entries(desk: Desk, bars: list[Line]) -> list[_Entry]:
         column = start - bar.start
         deep = margin is not None and column >= margin + 2
         below = _BELOW.match(text, start, end)
+        if below and below[1] in _OF_READINGS and not (entries and _has_reading(text, entries[-1])):
+            below = None  # 'free height' is a name
         if below and entries:
             entries[-1].below.append((start, end, column))
         elif (
@@ -169,6 +171,13 @@ def _formula_lifted(desk: Desk, start: int, end: int) -> Node | None:
         found = parse_facts(desk.page, *trimmed(desk.text, start, end), desk.own)
         return found if isinstance(found, ChainNode) else None
     return None
+
+
+_OF_READINGS = ("free", "own", "sets")
+
+
+def _has_reading(text: str, entry: _Entry) -> bool:
+    return any(text.startswith("reading", start) for start, _, _ in entry.below)
 
 
 def _below(desk: Desk, entry: _Entry, keyword: str) -> tuple[int, int] | None:

@@ -23,7 +23,7 @@ from scopecheck.resolve.surroundings import describes
 Tokens = tuple[Token, ...]
 _ONLY_SAYS_WHICH = frozenset(
     "outer inner total overall respective corresponding nominal actual measured average mean maximum minimum"
-    " final initial certain given same predetermined".split()
+    " final initial certain given same predetermined its their".split()
 )
 """Before what is measured these say nothing of whose it is."""
 _NEVER_OWN = ("not", "without", "unlike", "less")

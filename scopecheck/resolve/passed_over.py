@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
-from scopecheck.foundations.quantity import Kind, find_unit, kind_word
+from scopecheck.foundations.quantity import PLAIN_KIND, Kind, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
@@ -102,9 +102,17 @@ def without_name_and_more(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, To
     limits = listed("limits", "inside") - {*_NO_LIMITS, *_CALLED_SO}
     end = next((i for i, t in enumerate(tokens) if t.number or word_of(t) in limits), 0)
     at = next((i for i in range(end - 1, 0, -1) if word_of(tokens[i]) in ("of", "is", "being")), 0)
-    said = [word_of(t) for t in tokens[:at]]
+    stems = {
+        w: own
+        for w in map(word_of, tokens[:at])
+        for own in name
+        if len(own) >= MOST_OF_A_STEM and w.startswith(own)
+    }
+    said = [stems.get(word_of(t), word_of(t)) for t in tokens[:at]]
     spoken = {w for w in name if w not in said} <= listed("mention", "ordinals") and name[-1] in said
-    more = tuple(t for t in tokens[:at] if word_of(t) not in own | FILLERS)
+    more = tuple(
+        t for t in tokens[:at] if word_of(t) not in {*own, *FILLERS, *stems} and not _is_kind_of(t, job)
+    )
     another = any(f" {n} " in f" {' '.join(said)} " for n in others)
     drops = not listed("conditional", "drops").isdisjoint(said)  # an oven drop is no oven
     if at and spoken and not (another or drops) and all(_may_stand_beside(t, said, name) for t in more):
@@ -133,6 +141,15 @@ def without_what_a_sign_stands_for(job: Job, tokens: Tokens) -> Iterator[tuple[T
         and all(describes(w) or w in FILLERS or w in _WHICH_SIDE for w in said[: at - 1 - bool(point)])
     ):
         yield tokens[at + 1 :], tokens[:at]
+
+
+MOST_OF_A_STEM = 5
+
+
+def _is_kind_of(token: Token, job: Job) -> bool:
+    """`a prestressing force`, of a prestress that is a force."""
+    kind, own = kind_word(word_of(token)), job.first.kind if isinstance(job.first, Typed) else None
+    return kind is not None and own is not None and own != PLAIN_KIND and kind.accepts(own)
 
 
 def _may_stand_beside(token: Token, said: list[str], name: list[str]) -> bool:

@@ -231,6 +231,7 @@ class Reader:
             or self._without_named(tokens, words, subjects)
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
+            or self._these_but_not_those(tokens, words, subjects)
             or self._read_loosely(tokens, words, subjects)
             or self._under_a_condition_loosely(job, tokens)
         )
@@ -293,6 +294,19 @@ class Reader:
         if found is None or not isinstance(other, Typed) or not names_in(other.term) <= names_in(found):
             return None
         return self._if_read(tokens, words, subjects[:1])
+
+    def _these_but_not_those(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`copper or zinc but not tin`, of a list: both, each as a line by itself would be."""
+        if len(subjects) != 1 or not isinstance(subjects[0].bound, SetDecl | ChoiceDecl):
+            return None
+        said = [word_of(t) for t in tokens]
+        at = next((i for i in range(1, len(said) - 2) if said[i : i + 2] == ["but", "not"]), 0)
+        sides = tokens[: at - (said[at - 1] == ",")], tokens[at + 1 :]
+        if not at or any(self._trying()._if_read(side, words, subjects) is None for side in sides):
+            return None
+        return All(tuple(f for side in sides if (f := self._if_read(side, words, subjects)) is not None))
 
     def _class_and_its_amount(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

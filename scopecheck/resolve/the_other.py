@@ -161,6 +161,10 @@ def _calls(said: list[str], job: Job, which: int = 1) -> bool:
     but for what its own name or note says, and speak of no other measure of what it is."""
     if said == ["the", "other"] or noted_so(job, said, which):
         return not _WITHIN_IT.issuperset(said)
+    if said[:1] == ["its"] and len(said) > 1 and said[1] != "value":
+        of_it = frozenset(said[1:]) - _WITHIN_IT
+        mine, theirs = (_words_of(job, job.subjects[i].text) for i in (which, 1 - which))
+        return of_it <= mine and not of_it <= theirs and of_it.isdisjoint(theirs - mine)
     own = frozenset(job.subjects[which].text.lower().split()) - _WITHIN_IT
     nouns = frozenset(said) - _WITHIN_IT
     singular = {w.removesuffix("s") for w in nouns}

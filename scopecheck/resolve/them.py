@@ -16,6 +16,8 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
     After a share it is 'by number of them'.
     """
     names = [part.name.lower().split(), part.plural.lower().split()]
+    if not {*names[0], *names[1]} - {names[0][-1], names[1][-1]} & {word_of(t) for t in tokens}:
+        names += [names[0][-1:], names[1][-1:]]  # 'the pellets', of sample pellets
     words = [word_of(t) for t in tokens]
     for at in range(1, len(words)):
         width = max((len(n) for n in names if n and words[at : at + len(n)] == n), default=0)
