@@ -185,6 +185,18 @@ READ: list[tuple[str, str, str, tuple[str, ...], Met]] = [
      lambda a, b: b != 0 and a / b >= Fraction(1, 2)),
     ("pin diameter  length in mm", "pin diameter", "a pin diameter of 2 mm +1/+0.5 mm", (),
      lambda x: Fraction(5, 2) <= x <= 3),
+    ("pellet length, pellet diameter  length in mm", "pellet length, pellet diameter",
+     "a length of 1 to 2 times its diameter", ("'its diameter' is read as pellet diameter",),
+     lambda a, b: b <= a <= 2 * b),
+    ("free height, pocket height  length in mm", "free height, pocket height",
+     "2 to 4 times its height in the pocket", ("'its height in the pocket' is read as pocket height",),
+     lambda a, b: 2 * b <= a <= 4 * b),
+    ("prestress  force in kN", "prestress", "a prestressing force of between 2 and 4 kN", (),
+     lambda x: 2 <= x <= 4),
+    ("fat  in g/100 ml", "fat", "from 2 g to 4 g per 100 ml", (), lambda x: 2 <= x <= 4),
+    ("fat  in g/l", "fat", "at most 0.3 g per 100 ml", (), lambda x: x <= 3),
+    ("dial  current in mA", "dial", "between 1 mA and 4 mA in steps of 1.5 mA", (),
+     lambda x: x in (1, Fraction(5, 2), 4)),
     ('force  force in N;branch  length in mm "diameter of the branch"', "force, branch",
      "3 N or less if the branch to be cut has a diameter of less than 2 mm", ("'to cut' is read past",),
      lambda f, b: b >= 2 or f <= 3),
@@ -375,3 +387,76 @@ def test_a_quotient_of_masses_beside_so_much_per_mass() -> None:
         article: dict[str, Value] = {"dose": Fraction(dose, 10**6), "body weight": Fraction(weight)}
         assert evaluate(formula, article, k) is (dose <= 3 * weight)
     assert errors(f"{head}   | volume / room <= 3 mg/kg\n")
+
+
+PELLETS = """sample pellet  part, 1 to 4
+  strength     force in N
+
+1. A feed, wherein {0}.
+   | strength of the sample pellets : {0}
+"""
+
+
+@pytest.mark.parametrize(
+    ("words", "met"),
+    [
+        ("none of the pellets has a strength of less than 2 N", lambda n: all(x >= 2 for x in n)),
+        ("at least 50 % of the pellets have a strength of 2 N or more",
+         lambda n: 2 * sum(x >= 2 for x in n) >= len(n)),
+    ],
+)  # fmt: skip
+def test_like_parts_by_the_last_word_of_their_name(words: str, met: Callable[[list[int]], bool]) -> None:
+    made, found = read_sheet(Source("t", PELLETS.format(words)))
+    assert made is not None, [d.message for d in found]
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for count, each in product(range(1, 5), product((1, 2, 3), repeat=4)):
+        article: dict[str, Value] = {
+            f"strength of sample pellet {i}": Fraction(x) for i, x in enumerate(each, 1)
+        }
+        article["sample pellets"] = Fraction(count)
+        assert evaluate(formula, article, k) is met(list(each[:count]))
+
+
+def test_a_name_may_begin_as_a_line_of_a_reading_does() -> None:
+    text = (
+        "free height, own weight  number\n\n1. A spring of at least 2 and at most 4.\n"
+        "   | free height : at least 2\n   | own weight : at most 4\n"
+    )
+    made, found = read_sheet(Source("t", text))
+    assert made is not None, [d.message for d in found]
+    assert [x.label for x in made.claims[0].limitations] == ["1a", "1b"]
+
+
+def test_these_but_not_those() -> None:
+    words = "copper or zinc but not tin"
+    made, found = read_sheet(
+        Source("t", f"metal  any of copper, zinc, tin\n\n1. A cup, {words}.\n   | metal : {words}\n")
+    )
+    assert made is not None, [d.message for d in found]
+    formula, k = made.claims[0].limitations[0].formula, base_construction(made)
+    for kept in product((0, 1), repeat=3):
+        there = frozenset(n for n, is_there in zip(("copper", "zinc", "tin"), kept, strict=True) if is_there)
+        assert evaluate(formula, {"metal": there}, k) is (bool(kept[0] or kept[1]) and not kept[2])
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("A mix comprising, by weight, at least 3 % lime", False),
+        ("A mix comprising, by weight of the mix, at least 3 % lime", False),
+        ("A mix comprising at least 3 % lime", True),
+        ("A mix having 3 % by weight of sand and at least 3 % lime", True),
+    ],
+)
+def test_a_basis_behind_a_verb_is_said_of_all(text: str, told: bool) -> None:
+    made, found = read_sheet(
+        Source("t", f"lime, sand  share in wt%\n\n1. {text}.\n   | lime : at least 3 %\n")
+    )
+    assert made is not None
+    assert any("percent of what" in d.message for d in found) is told
+
+
+def test_the_nearest_phrases_have_the_words_that_are_said() -> None:
+    words = "reduced by at least 3 mm relative to what it was at first"
+    (wrong,) = errors(f"rim  length in mm\n\n1. A cup, {words}.\n   | rim : {words}\n")
+    assert "nearest: 'reduced by at least ...'" in wrong.help
