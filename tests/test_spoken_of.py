@@ -223,7 +223,8 @@ def test_read_as_arithmetic_has_it(
     by_name = {d.name: d for d in made.declarations if isinstance(d, NumberDecl)}
     names = left.split(", ")
     seen = set()
-    for each in product(*(_values(by_name[name]) for name in names)):
+    every = [_values(by_name[name])[:: 2 if len(names) > 2 else 1] for name in names]
+    for each in product(*every):
         article = {name: value for name, (_, value) in zip(names, each, strict=True)}
         wanted = met(*(plain for plain, _ in each))
         assert (evaluate(formula, article, k) is True) is wanted, each

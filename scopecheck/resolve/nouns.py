@@ -56,7 +56,9 @@ def said_besides(
     telling = {word for s in subjects for word in s.text.lower().split()}
     for tokens, place in zip(nouns, order, strict=True):
         known = _stems(_words_of(subjects[place], names), telling)
-        if not _stems(map(word_of, tokens), telling) <= known | listed("measures", "nouns"):
+        words = [word_of(t) for t in tokens]
+        end = next((i for i, w in enumerate(words) if w in ("is", "are", "being", "present")), len(words))
+        if not _stems(words[:end], telling) <= known | listed("measures", "nouns"):
             yield tokens, subjects[place]
 
 

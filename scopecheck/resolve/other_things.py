@@ -73,7 +73,9 @@ def _another_measured(
     for at in range(1, len(said)):
         apart = called.get(said[at])
         word = said[at - 1]
-        tells = apart and apart.isdisjoint(said) and describes(word) and word not in own | FILLERS | heads
+        # A running torque is a run torque.
+        known = word in own | FILLERS | heads or any(len(w) >= _SHORT and word.startswith(w) for w in own)
+        tells = apart and apart.isdisjoint(said) and describes(word) and not known
         if tells and word.isalpha() and word not in NUMBER_WORDS and word not in _ONLY_SAYS_WHICH:
             return at - 1, at + 1
     return None
