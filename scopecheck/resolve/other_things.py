@@ -40,7 +40,6 @@ def speak_of_others(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
     said, names = [word_of(t) for t in tokens], job.place.names
     own = {word for s in job.subjects for word in _own(s, names)}
     left = {s.text.lower() for s in job.subjects}
-    declared = {name.lower() for name in names.all()} - left
     for subject in job.subjects:
         found = None
         if isinstance(subject.bound, Typed):
@@ -53,6 +52,7 @@ def speak_of_others(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
         elif isinstance(subject.bound, ChoiceDecl | SetDecl) and len(job.subjects) > 1:
             found = _another_listed(subject.bound, said, own)
         called = " ".join(said[slice(*found)]) if found else ""
+        declared = {name.lower() for name in names.all()} - left if found else ()
         if found and not any(called in name and f" {name} " in f" {' '.join(said)} " for name in declared):
             yield told_of_other_thing(job, tokens[slice(*found)], subject)
 
@@ -68,26 +68,30 @@ def _another_measured(
 ) -> tuple[int, int] | None:
     """`the outlet pressure`, of an inlet pressure that the words do not speak of."""
     heads = listed("measures", "nouns")
+    if heads.isdisjoint(said):
+        return None
     # It may be what another thing is that is called by the measure alone.
     called = {head: words for head, words in _called_apart(subject, names).items() if head not in others}
     for at in range(1, len(said)):
-        apart = called.get(said[at])
-        word = said[at - 1]
-        # A running torque is a run torque.
-        known = word in own | FILLERS | heads or any(len(w) >= _SHORT and word.startswith(w) for w in own)
-        tells = apart and apart.isdisjoint(said) and describes(word) and not known
-        if tells and word.isalpha() and word not in NUMBER_WORDS and word not in _ONLY_SAYS_WHICH:
+        apart, word = called.get(said[at]), said[at - 1]
+        if not apart or not apart.isdisjoint(said) or word in own or word in FILLERS or word in heads:
+            continue
+        known = any(len(w) >= _SHORT and word.startswith(w) for w in own)  # a running torque is a run torque
+        says_which = word in NUMBER_WORDS or word in _ONLY_SAYS_WHICH
+        if word.isalpha() and describes(word) and not (known or says_which):
             return at - 1, at + 1
     return None
 
 
 def _denied_by_note(subject: Subject, said: list[str], names: Names) -> tuple[int, int] | None:
     """`a wet weight`, of what is the `dry weight, not wet weight`."""
+    parts = [part.lower().split() for part in _parts_of_note(subject, names)]
+    if all(set(_NEVER_OWN).isdisjoint(words) for words in parts):
+        return None
     meant = {w for part in _meant_by_note(subject, names) for w in part.lower().split()}
     meant |= {*subject.text.lower().split(), *FILLERS, *listed("nouns", "stops")}
     denied = set[str]()
-    for part in _parts_of_note(subject, names):
-        words = part.lower().split()
+    for words in parts:
         start = next((i for i, w in enumerate(words) if w in _NEVER_OWN), len(words))
         denied |= {w for w in words[start + 1 :] if w not in meant and w not in NUMBER_WORDS}
     return next(((i, i + 1) for i, w in enumerate(said) if w in denied), None)
@@ -99,6 +103,8 @@ def _another_conditioned(
     """`when the plug is below 45 °C`, of the temperature of a cell that the words do not speak of."""
     said = [word_of(t) for t in tokens]
     start = next((i + 1 for i, word in enumerate(said) if word in _CONDITIONS), 0)
+    if not start:
+        return None
     amount = next((t.number.unit for t in tokens[start:] if t.number and t.number.unit), None)
     kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
     if amount is None or kind is None or kind.dimension != amount.kind.dimension or kind.dimension == _TIME:
@@ -106,7 +112,7 @@ def _another_conditioned(
     end = next((i for i in range(start, len(said)) if said[i] in listed("limits", "inside") - _OPEN), 0)
     nouns = [i for i in range(start, end) if said[i] not in FILLERS | listed("nouns", "stops")]
     apart = set[str]().union(*_called_apart(subject, names).values())
-    if not start or not nouns or not apart or not own.isdisjoint(said[start:end]):
+    if not nouns or not apart or not own.isdisjoint(said[start:end]):
         return None
     return (nouns[0], nouns[-1] + 1) if apart.isdisjoint(said) else None
 
@@ -132,10 +138,12 @@ def _called_apart(subject: Subject, names: Names) -> dict[str, set[str]]:
 def _another_listed(declared: ChoiceDecl | SetDecl, said: list[str], own: set[str]) -> tuple[int, int] | None:
     """`if the binder comprises chalk`, of kinds of filler that the words do not speak of."""
     start = next((i + 1 for i, word in enumerate(said) if word in _CONDITIONS), 0)
+    if not start:
+        return None
     members = {m.lower() for m in declared.members}
     behind = f" {' '.join(said[start:])} "
     named = [behind.index(f" {m} ") for m in members if f" {m} " in behind]
-    if not start or not named:
+    if not named:
         return None
     before = behind[: min(named)].split()
     nouns = [i for i, w in enumerate(before) if w not in FILLERS | listed("nouns", "stops")]
