@@ -71,6 +71,8 @@ def _parts(node: object) -> tuple[Any, ...]:
 
 
 def _is_known(names: Names, name: str) -> bool:
+    if name not in names.declarations and names.noted_letter(name):
+        return False
     return names.declared(name) is not None or name.lower() in map(str.lower, names.all())
 
 

@@ -228,6 +228,11 @@ class Names:
             found = same[0] if len(same) == 1 else None
         return found
 
+    def noted_letter(self, letter: str, own: str = "") -> bool:
+        """Is it a letter by which the note of another thing calls that, `D` of a diameter?"""
+        others = (d for n, d in self.declarations.items() if n not in (letter, own))
+        return len(letter) < 3 and any(letter in (getattr(d, "note", "") or "").split() for d in others)
+
     def noun(self, name: str) -> Callable[[Span], Typed] | None:
         return self.nouns.get(name) or self.nouns.get(name.lower())
 

@@ -132,7 +132,19 @@ def _called_apart(subject: Subject, names: Names) -> dict[str, set[str]]:
             if len(before) > _SHORT and before not in FILLERS and describes(before):
                 for head in full:
                     found.setdefault(head, set()).add(before)
+    for place in _places_noted(subject, names):
+        for head in listed("measures", "nouns").intersection(subject.text.lower().split()):
+            found.setdefault(head, set()).add(place)
     return found
+
+
+def _places_noted(subject: Subject, names: Names) -> list[str]:
+    """Where it is measured by a note that says nothing else: `at the inlet`, of a pressure."""
+    words = [
+        w.strip(",;()") for w in (getattr(names.declared(subject.text), "note", "") or "").lower().split()
+    ]
+    of_a_place = words[:1] in (["at"], ["in"], ["of"]) and words[1:2] == ["the"] and len(words) in (3, 4)
+    return [w for w in words[2:] if len(w) > _SHORT] if of_a_place else []
 
 
 def _another_listed(declared: ChoiceDecl | SetDecl, said: list[str], own: set[str]) -> tuple[int, int] | None:

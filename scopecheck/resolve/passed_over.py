@@ -378,7 +378,8 @@ def of_each_part(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     verb = next((i for i in range(1, end) if said[i] in _HAVING or said[i].endswith("ing")), 0)
     others = [n.lower() for n in job.place.names.all() if n.lower() not in job.subjects[0].text.lower()]
     between = f" {' '.join(said[1:end])} "
-    plain = all(
+    several = listed("measures", "not_called") | {"together", "jointly", "average", "mean", "total", "group"}
+    plain = several.isdisjoint(said[:end]) and all(
         describes(w) or w in listed("measures", "nouns") or w in (*_HAVING, "of", "the", "a", "an")
         for w in said[1:end]
     )

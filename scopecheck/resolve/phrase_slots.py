@@ -289,6 +289,13 @@ def named_subjects(
             "Left of the colon stands one thing for each noun, in the order of the words.",
             _other_subjects(job, match, names, tokens),
         )
+    of_parts = next((s for s in job.subjects if s.parts is not None and s.parts.sort == "parts"), None)
+    if len(names) > 1 and of_parts is not None and "parts" not in match.entry.only_for:
+        raise trouble(
+            job.span(tokens), f"'{match.wording}' takes one value of each thing",
+            f"There is a {of_parts.text} for each part.",
+            "write in symbols of which of them it is said: two blanks, exactly EVERY ... (...), or SUM",
+        )  # fmt: skip
     slots: dict[str, Bound] = {"x": job.first}
     shown = {"x": job.subjects[0].text} if names == ("x",) else {}
     order = order_of_nouns(match, job.subjects, job.place.names)

@@ -50,6 +50,7 @@ from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
 from scopecheck.resolve.ingredients import by_ingredient, closing, without_verb
 from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
+from scopecheck.resolve.not_so import not_so
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
@@ -58,7 +59,7 @@ from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
-from scopecheck.resolve.said_once import ratio_on_another_basis, with_basis
+from scopecheck.resolve.said_once import with_basis
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
@@ -186,7 +187,7 @@ class Reader:
                 f"The share is one of {subjects[0].text} itself, which is what is limited.",
                 "write the meaning in symbols after the words: two blanks, exactly, facts",
             )  # fmt: skip
-        if wrong := ratio_on_another_basis(words, (s.bound for s in subjects)):
+        if subjects and (wrong := not_so(tokens, words, subjects, self.names)):
             raise wrong
         if len(subjects) > 2 and (pairs := in_proportion(tokens, tuple(s.text for s in subjects))):
             two = (subjects[i : i + 2] for i in range(len(pairs)))

@@ -115,11 +115,10 @@ def _for_so_long(tokens: Tokens, subject: Bound) -> Tokens:
     """`20 minutes or longer` of a step as for so long."""
     units = [t.number.unit for t in tokens if t.number and t.number.unit]
     lasts = bool(units) and all(u.kind.dimension == _TIME for u in units)
-    if (
-        not isinstance(subject, Step)
-        or not lasts
-        or not _BESIDE_TIMES.issuperset(word_of(t) for t in tokens if not t.number)
-    ):
+    words = [word_of(t) for t in tokens]
+    at = any(w == "at" and then not in ("least", "most") for w, then in pairwise([*words, ""]))
+    others = (w for w, t in zip(words, tokens, strict=True) if not t.number)
+    if not isinstance(subject, Step) or not lasts or at or not _BESIDE_TIMES.issuperset(others):
         return tokens
     return (replace(tokens[0], sort="word", text="for", number=None, end=tokens[0].start), *tokens)
 

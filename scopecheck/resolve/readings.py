@@ -156,7 +156,7 @@ def sort_out(
         else:
             speaks = bool(names_used(parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}))
             try:
-                meant = meaning_of(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
+                meant = _meaning_in_points(entry, reading, at, names)
             except NotHere as error:
                 not_tried.append((reading.label, str(error)))
             except KindTrouble as error:
@@ -235,6 +235,41 @@ def can_be_tried(entry: Entry, at: Occurrence, names: Names) -> bool:
                 continue
             return True
     return bool(sort_out(entry, at, names)[0])
+
+
+def _meaning_in_points(entry: Entry, reading: EntryReading, at: Occurrence, names: Names) -> Formula:
+    """What a reading means; of two shares on a basis that differ by a bare per cent, by so many points."""
+    free = {f.name: "?" for f in reading.written.free}
+    try:
+        return meaning_of(reading, at, names, free, entry.own)
+    except KindTrouble:
+        differences = {s.name for p in entry.patterns for s in p.slots if s.kind == "difference"}
+        slots = {
+            name: _on_their_basis(name, at) if name in differences else b for name, b in at.slots.items()
+        }
+        if slots == dict(at.slots):
+            raise
+        return meaning_of(reading, replace(at, slots=slots), names, free, entry.own)
+
+
+def _on_their_basis(name: str, at: Occurrence) -> Bound:
+    """A number in a bare per cent as one on the basis of the shares beside it."""
+    bound = at.slots[name]
+    kinds = {
+        b.kind
+        for n, b in at.slots.items()
+        if n != name and isinstance(b, Typed) and b.kind and b.number is None
+    }
+    bare = isinstance(bound, Typed) and bound.number is not None and bound.kind == PLAIN_KIND and bound.unit
+    if (
+        not bare
+        or len(kinds) != 1
+        or (kind := next(iter(kinds))).dimension
+        or not isinstance(bound, Typed)
+        or not bound.unit
+    ):
+        return bound
+    return replace(bound, kind=kind) if bound.unit.symbol == "%" and kind != PLAIN_KIND else bound
 
 
 def _points_of(reading: EntryReading, at: Occurrence) -> str:

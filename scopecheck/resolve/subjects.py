@@ -102,14 +102,14 @@ def without_basis(tokens: tuple[Token, ...], basis: str = "") -> tuple[Token, ..
 def with_units(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """A number without a unit takes the unit of the next number that has one, and '%' takes its basis.
 
-    Numbers before 'times' have none, nor those before what is measured at: `1.5 times the rim plus 2 mm`,
-    `below 0.005 at 10 GHz`.
+    Numbers before 'times' have none, nor those before what is measured at, or of what they are: `1.5 times
+    the rim plus 2 mm`, `below 0.005 at 10 GHz`, `within 5 % of 10 wt%`.
     """
     unit: Unit | None = None
     found: list[Token] = []
     for token in reversed(tokens):
-        measured_at = token.text.lower() == "at" and bool(found) and found[-1].number is not None
-        if token.text.lower() == "times" or measured_at:
+        before_number = bool(found) and found[-1].number is not None
+        if token.text.lower() == "times" or (token.text.lower() in ("at", "of") and before_number):
             unit = None
         if token.number and ":" not in token.number.text:
             based = unit is not None and not unit.kind.dimension and bool(unit.kind.basis)

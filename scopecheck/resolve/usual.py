@@ -301,7 +301,8 @@ def with_compared(tokens: tuple[Token, ...], names: tuple[str, ...], others: Nam
     named = formula[2 if first else 0 : signs[-1] if last else len(formula)]
     said = " ".join(t.text for t in named).lower()
     alone = len(names) == 1 and (
-        said == names[0].lower() or (len(named) == 1 and _is_strange(named[0], others))
+        (said == names[0].lower() and not others.noted_letter(" ".join(t.text for t in named), names[0]))
+        or (len(named) == 1 and _is_strange(named[0], others))
     )
     parted = [i for i, t in enumerate(named) if t.text in ("/", ":")]
     sides = said.split(f" {named[parted[0]].text} ") if len(parted) == 1 else []
@@ -381,7 +382,8 @@ _BESIDE_NAMES |= _BRINGING_IN
 
 
 def _is_strange(token: Token, names: Names) -> bool:
-    return token.sort == "word" and names.declared(token.text) is None and len(token.text) < 6
+    short = token.sort == "word" and names.declared(token.text) is None and len(token.text) < 6
+    return short and not names.noted_letter(token.text)
 
 
 _MIRRORED = {"<": ">", ">": "<", "<=": ">=", ">=": "<=", "≤": "≥", "≥": "≤"}

@@ -1,0 +1,202 @@
+"""Words that no phrase may be laid over for what stands left of the colon: they say another thing of it.
+
+`the pressure drops at least 4 bar` is no limit of a pressure, and what is heavier is so by no width.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from scopecheck.core.declared import NumberDecl, Step
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.kinds import Dimension
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
+from scopecheck.language.syntax import Words
+from scopecheck.resolve.bare_shares import PERCENT
+from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.said_once import ratio_on_another_basis
+from scopecheck.resolve.subjects import Subject, is_in_points
+
+Tokens = tuple[Token, ...]
+Things = tuple[Subject, ...]
+IN_SYMBOLS = "write the meaning in symbols after the words: two blanks, exactly, facts"
+LENGTH, MASS, TIME, HEAT = (("length", 1),), (("mass", 1),), (("time", 1),), (("temperature", 1),)
+_SAID_OF: dict[str, tuple[tuple[Dimension, ...], str]] = {
+    **dict.fromkeys(("wider", "narrower", "thicker", "thinner", "taller", "deeper", "shallower"),
+                    ((LENGTH,), "a length")),
+    **dict.fromkeys(("longer", "shorter"), ((LENGTH, TIME), "a length or a time")),
+    **dict.fromkeys(("hotter", "colder", "warmer", "cooler"), ((HEAT,), "a temperature")),
+}  # fmt: skip
+_NOT_SAID_OF: dict[str, tuple[Dimension, ...]] = dict.fromkeys(
+    ("heavier", "lighter"), (LENGTH, TIME, HEAT, (("length", 2),), (("length", 3),))
+)
+"""Comparatives with what they may be said of, or may not."""
+_CHANGES = frozenset(
+    "drops drop dropping dropped falls fall falling fallen fell rises rise rising risen rose increases"
+    " decreases".split()
+)
+_BY_SO_MUCH = frozenset("least most more less exceeding".split())
+
+
+def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trouble | None:
+    """Why the words are not to be read of these things; None where nothing speaks against it."""
+    said = [word_of(t) for t in tokens]
+    bounds = tuple(s.bound for s in subjects)
+    told = next(
+        (
+            why
+            for why in (
+                _a_change(tokens, said, subjects, names),
+                _another_comparative(said, subjects),
+                _limits_of_a_chain(tokens, said, subjects),
+                _a_ratio_of_one(said, subjects),
+                _points_of_nothing(tokens, said, subjects, names),
+                _a_part_of_a_step(said, subjects),
+                _sets_of_parts(said, subjects),
+                _a_letter_of_another(tokens, subjects, names),
+            )
+            if why
+        ),
+        None,
+    )
+    if told:
+        return trouble(words.span, told[0], told[1], IN_SYMBOLS)
+    return ratio_on_another_basis(words, bounds)
+
+
+Why = tuple[str, str] | None
+
+
+def _a_change(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`the temperature drops at least 40 K`, of what is no drop."""
+    for at in range(len(said) - 1):
+        if said[at] not in _CHANGES:
+            continue
+        behind = said[at + 1 : at + 4]
+        by = next((i for i, w in enumerate(behind) if w in _BY_SO_MUCH), None)
+        so_much = tokens[at + 1].number or (
+            by is not None and all(w in ("at", "no", "not") for w in behind[:by])
+        )
+        of_a_change = any(_is_of_a_change(s, names) for s in subjects)
+        if so_much and not of_a_change and behind[:1] != ["to"]:
+            return (
+                f"'{said[at]}' tells by how much something changes",
+                "What is declared is a value, and no change.",
+            )
+    return None
+
+
+def _is_of_a_change(subject: Subject, names: Names) -> bool:
+    note = getattr(names.declared(subject.text), "note", "") or ""
+    called = {w.strip(",;()") for w in f"{subject.text} {note}".lower().split()}
+    changes = listed("conditional", "drops") | {"loss", "gain", "growth", "shift", "rate"}
+    return not called.isdisjoint(changes) or any(
+        w.startswith(("chang", "increas", "decreas")) for w in called
+    )
+
+
+def _another_comparative(said: list[str], subjects: Things) -> Why:
+    """`heavier than the rim` of widths."""
+    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+    dimensions = [k.dimension for k in kinds if k.dimension]
+    if not dimensions or len(dimensions) != len(subjects):
+        return None
+    for word in said:
+        may, of = _SAID_OF.get(word, ((), ""))
+        if may and not any(d in may for d in dimensions):
+            return f"'{word}' is said of {of}", f"{subjects[0].text} is a {kinds[0].name}."
+        if all(d in _NOT_SAID_OF.get(word, ()) for d in dimensions):
+            return f"'{word}' is said of what weighs", f"{subjects[0].text} is a {kinds[0].name}."
+    return None
+
+
+def _limits_of_a_chain(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`in a ratio of at least 3:5:2`, which does not tell which of the parts may be more."""
+    numbers = [t.text for t in tokens if t.number]
+    chain = len(subjects) > 2 and any(":" in n for n in numbers) and any(t.text == ":" for t in tokens)
+    if chain and not {
+        "least",
+        "most",
+        "more",
+        "less",
+        "than",
+        "up",
+        "exceeding",
+        "above",
+        "below",
+    }.isdisjoint(said):
+        return (
+            "a limit of a ratio of several parts",
+            "It does not tell which of them may be more, and which less.",
+        )
+    return None
+
+
+def _a_ratio_of_one(said: list[str], subjects: Things) -> Why:
+    """`sand : in a ratio of 1:3`, `sand, lime : each in a ratio of 1:1`, of shares."""
+    shares = [
+        s
+        for s in subjects
+        if isinstance(s.bound, Typed) and s.bound.kind and s.bound.kind.split[0] in PERCENT
+    ]
+    one = len(subjects) == 1 or "each" in said
+    if (
+        not one
+        or len(shares) != len(subjects)
+        or "ratio" not in said
+        or said[said.index("ratio") - 1] not in ("a", "the")
+    ):
+        return None
+    if any("ratio" in s.text.lower() for s in subjects) or (said[:1] != ["in"] and "each" not in said):
+        return None
+    return "a ratio of one thing", f"A ratio is one of two things; {subjects[0].text} is a share."
+
+
+def _points_of_nothing(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`oil : at most 3 percentage points`, of what is no difference."""
+    if len(subjects) != 1 or not any(map(is_in_points, tokens)) or not _COMPARES.isdisjoint(said):
+        return None
+    declared = names.declared(subjects[0].text)
+    if isinstance(declared, NumberDecl) and _is_of_a_change(subjects[0], names):
+        return None
+    apart = not listed("measures", "deviations").isdisjoint(subjects[0].text.lower().split())
+    return None if apart else ("percentage points of nothing", "They are a difference of two shares.")
+
+
+_COMPARES = frozenset("than above below by between from differ differs differing exceeds exceeding".split())
+
+
+def _sets_of_parts(said: list[str], subjects: Things) -> Why:
+    """`each set of the bars`, of what each bar has."""
+    of_parts = any(s.parts is not None and s.parts.sort == "parts" for s in subjects)
+    several = any(w in ("each", "every") and then in _SEVERAL for w, then in pairwise(said))
+    return (
+        (f"several of the {subjects[0].text} together", "It is a value of each.")
+        if of_parts and several
+        else None
+    )
+
+
+_SEVERAL = ("set", "group", "pair", "row", "stack", "bundle", "array")
+
+
+def _a_letter_of_another(tokens: Tokens, subjects: Things, names: Names) -> Why:
+    """`D ≥ 3 mm`, of a depth d beside a diameter that the note calls D."""
+    letter, text = tokens[0].text, subjects[0].text
+    if len(letter) != 1 or not letter.isupper() or letter in (*names.declarations, *text.split()):
+        return None
+    own = getattr(names.declared(text), "note", "") or ""
+    if subjects[0].parts is not None or letter in own.split() or not names.noted_letter(letter, text):
+        return None
+    return f"{letter} is a letter for another thing", "A note of what is declared says for which."
+
+
+def _a_part_of_a_step(said: list[str], subjects: Things) -> Why:
+    """`the last 20 minutes`, of a step."""
+    step = len(subjects) == 1 and isinstance(subjects[0].bound, Step)
+    parts = {"last", "first", "final", "initial"}
+    if step and any(w in parts and before == "the" for before, w in pairwise(said)):
+        return "a part of a step", "How long the whole of it takes is another matter."
+    return None
