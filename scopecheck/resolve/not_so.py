@@ -55,6 +55,8 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
                 _points_of_nothing(tokens, said, subjects, names),
                 _a_part_of_a_step(said, subjects),
                 _sets_of_parts(said, subjects),
+                _sums_of_levels(said, subjects),
+                _a_spread(tokens, said, subjects, names),
                 _a_letter_of_another(tokens, subjects, names),
             )
             if why
@@ -171,7 +173,12 @@ _COMPARES = frozenset("than above below by between from differ differs differing
 def _sets_of_parts(said: list[str], subjects: Things) -> Why:
     """`each set of the bars`, of what each bar has."""
     of_parts = any(s.parts is not None and s.parts.sort == "parts" for s in subjects)
+    each = not {"each", "every"}.isdisjoint(said)
     several = any(w in ("each", "every") and then in _SEVERAL for w, then in pairwise(said))
+    several |= (each and not {"together", "jointly", "combined"}.isdisjoint(said)) or (
+        "together" in said and "account" in said
+    )
+    several |= len(subjects) > 1 and "per" in said and any(s.parts is None for s in subjects)
     return (
         (f"several of the {subjects[0].text} together", "It is a value of each.")
         if of_parts and several
@@ -180,6 +187,41 @@ def _sets_of_parts(said: list[str], subjects: Things) -> Why:
 
 
 _SEVERAL = ("set", "group", "pair", "row", "stack", "bundle", "array")
+
+
+def _sums_of_levels(said: list[str], subjects: Things) -> Why:
+    """`together at most 60 dB`, `half the hum`: levels do not add up or multiply as what they measure."""
+    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+    levels = [k for k in kinds if any(name in DECIBELS for name, _ in k.dimension)]
+    if not levels or _OF_AMOUNTS.isdisjoint(said):
+        return None
+    return (
+        "levels in decibels are not added or multiplied so",
+        "Ten more is ten times as much of what is measured.",
+    )
+
+
+DECIBELS = ("dB", "dBA", "dBm")
+_OF_AMOUNTS = frozenset(
+    "sum total together combined half twice thrice times ratio product mean average".split()
+)
+
+
+def _a_spread(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`a temperature spread of at least 4 K`, `a mean particle size` of D90: another value than declared."""
+    if len(subjects) != 1 or not isinstance(subjects[0].bound, Typed):
+        return None
+    text = subjects[0].text.lower()
+    own = f"{text} {getattr(names.declared(subjects[0].text), 'note', '') or ''}".lower()
+    numbers = sum(1 for t in tokens if t.number)
+    for before, word in pairwise(said):
+        spread = word in ("spread", "swing", "shift") or (word in ("range", "span") and numbers == 1)
+        if spread and before in listed("measures", "nouns") and word not in own:
+            return f"'{before} {word}' tells how far values lie apart", "What is declared is one value."
+    of_a_share = text[:1] == "d" and text[1:].isdigit()
+    if of_a_share and not {"mean", "average"}.isdisjoint(said) and "mean" not in own and "average" not in own:
+        return f"a mean is no {subjects[0].text}", "It is the size below which so many per cent lie."
+    return None
 
 
 def _a_letter_of_another(tokens: Tokens, subjects: Things, names: Names) -> Why:

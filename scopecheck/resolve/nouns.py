@@ -10,7 +10,7 @@ from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import Match, word_of
-from scopecheck.resolve.names import Names
+from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.subjects import Subject
 
 Tokens = tuple[Token, ...]
@@ -51,14 +51,22 @@ def said_besides(
     """The nouns of the phrase that say more than the name and the note of what they are read as."""
     nouns = [f.tokens for f in match.fills if f.slot.kind == "noun"]
     order = order_of_nouns(match, subjects, names)
-    if match.entry.subjects or order is None or len(nouns) != len(subjects) or len(nouns) < 2:
+    if match.entry.subjects or order is None or len(nouns) != len(subjects):
+        return
+    if len(nouns) == 1 and not (isinstance(subjects[0].bound, Typed) and subjects[0].bound.whole):
         return
     telling = {word for s in subjects for word in s.text.lower().split()}
     for tokens, place in zip(nouns, order, strict=True):
         known = _stems(_words_of(subjects[place], names), telling)
         words = [word_of(t) for t in tokens]
         end = next((i for i, w in enumerate(words) if w in ("is", "are", "being", "present")), len(words))
-        if not _stems(words[:end], telling) <= known | listed("measures", "nouns"):
+        said = _stems(words[:end], telling)
+        other = (
+            said and said.isdisjoint(known)
+            if len(nouns) == 1
+            else not said <= known | listed("measures", "nouns")
+        )
+        if other:
             yield tokens, subjects[place]
 
 

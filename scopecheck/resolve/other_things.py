@@ -23,7 +23,7 @@ from scopecheck.resolve.surroundings import describes
 Tokens = tuple[Token, ...]
 _ONLY_SAYS_WHICH = frozenset(
     "outer inner total overall respective corresponding nominal actual measured average mean maximum minimum"
-    " final initial certain given same predetermined its their".split()
+    " final initial certain given same predetermined its their present".split()
 )
 """Before what is measured these say nothing of whose it is."""
 _NEVER_OWN = ("not", "without", "unlike", "less")
@@ -38,7 +38,7 @@ _CONDITIONS = frozenset("if when where while once whenever".split())
 def speak_of_others(job: Job, tokens: Tokens) -> Iterator[Diagnostic]:
     """A warning for each of the things left of the colon in whose place the words speak of another one."""
     said, names = [word_of(t) for t in tokens], job.place.names
-    own = {word for s in job.subjects for word in _own(s, names)}
+    own = {w for s in job.subjects for w in _own(s, names)} - FILLERS - listed("nouns", "determiners")
     left = {s.text.lower() for s in job.subjects}
     for subject in job.subjects:
         found = None
@@ -110,11 +110,20 @@ def _another_conditioned(
     if amount is None or kind is None or kind.dimension != amount.kind.dimension or kind.dimension == _TIME:
         return None
     end = next((i for i in range(start, len(said)) if said[i] in listed("limits", "inside") - _OPEN), 0)
-    nouns = [i for i in range(start, end) if said[i] not in FILLERS | listed("nouns", "stops")]
-    apart = set[str]().union(*_called_apart(subject, names).values())
-    if not nouns or not apart or not own.isdisjoint(said[start:end]):
-        return None
-    return (nouns[0], nouns[-1] + 1) if apart.isdisjoint(said) else None
+    if not {"and", "or", ",", "otherwise"}.isdisjoint(said[start : end + 1]):
+        return None  # what is behind them is another clause
+    called = any(_called_apart(subject, names).values())
+    if not called and not listed("measures", "nouns").isdisjoint(said[start:end]):
+        return None  # a temperature that is called nothing else may be that of the cell
+    known = own | FILLERS | listed("nouns", "stops") | listed("measures", "nouns") | _ONLY_SAYS_WHICH
+    other = [i for i in range(start, end) if _is_another(said[i], known)]
+    return (other[0], other[-1] + 1) if other else None
+
+
+def _is_another(word: str, known: frozenset[str] | set[str]) -> bool:
+    """Is it a noun that is not known, nor a form of one that is? A running torque is a run torque."""
+    form = any(len(w) >= _SHORT and w not in FILLERS and word.startswith(w) for w in known)
+    return word.isalpha() and describes(word) and word not in known and not form
 
 
 def _called_apart(subject: Subject, names: Names) -> dict[str, set[str]]:
@@ -160,7 +169,9 @@ def _another_listed(declared: ChoiceDecl | SetDecl, said: list[str], own: set[st
     before = behind[: min(named)].split()
     nouns = [i for i, w in enumerate(before) if w not in FILLERS | listed("nouns", "stops")]
     if any(before[i] in own for i in nouns):
-        nouns = [i for i in nouns if before[i] not in own and before[i + 1 : i + 2] == ["of"]]
+        # 'Coating of the filler', 'bypass valve': of what is called a filler, a valve.
+        beside = ((i, before[i + 1 : i + 2]) for i in nouns if before[i] not in own)
+        nouns = [i for i, then in beside if then == ["of"] or own.issuperset(then)]
     return (start + nouns[0], start + nouns[-1] + 1) if nouns else None
 
 

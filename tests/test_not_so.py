@@ -1,0 +1,82 @@
+"""Words that are refused of what stands left of the colon, since they say another thing of it; and others
+like them that are read.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+
+REFUSED = [
+    # by how much something changes
+    ("p  pressure in bar", "p", "the pressure drops at least 4 bar", "how much something changes"),
+    ("T  temperature in degC", "T", "falls more than 4 °C", "how much something changes"),
+    ("level  length in mm", "level", "the level has risen 4 to 5 mm", "how much something changes"),
+    # comparatives of another measure
+    ("rim, gap  length in mm", "rim, gap", "heavier than the gap", "'heavier' is said of what weighs"),
+    ("rim, gap  mass in g", "rim, gap", "wider than the gap", "'wider' is said of a length"),
+    ("rim, gap  length in mm", "rim, gap", "warmer than the gap", "'warmer' is said of a temperature"),
+    # ratios
+    ("a, b, c  share in wt%", "a, b, c", "in a ratio of at least 3:5:2", "a limit of a ratio of several"),
+    ("sand, lime  share in wt%", "sand, lime", "each in a ratio of 1:1", "a ratio of one thing"),
+    ("sand, lime  share in wt%", "sand", "in a ratio of 1:3", "a ratio of one thing"),
+    ("a, b  length in mm", "a, b", "a weight ratio of 2:1", "'weight ratio' of what is declared as a length"),
+    # points of nothing
+    ("oil  share in wt%", "oil", "at most 3 percentage points", "percentage points of nothing"),
+    ("holes  count", "holes", "at least 3 percentage points", "percentage points of nothing"),
+    # parts of a step, sets of parts, one value of like parts
+    ("heating  step in min", "heating", "the last 20 minutes", "a part of a step"),
+    ("bar  part, 1 to 3;  load  force in N", "load of the bars", "each set of the bars carrying 15 N",
+     "several of the load of the bars together"),
+    ("bar  part, 1 to 3;  holes  count;pins  count", "holes of the bars, pins", "more holes than pins",
+     "takes one value of each thing"),
+    ("bar  part, 1 to 3;  load  force in N", "load of the bars", "each of the bars together having 15 N",
+     "several of the load of the bars together"),
+    # levels, spreads
+    ("noise, hum  in dB", "noise, hum", "together at most 60 dB", "levels in decibels"),
+    ("noise, hum  in dB", "noise, hum", "less than twice the hum", "levels in decibels"),
+    ("T  temperature in degC", "T", "a temperature spread of at least 4 °C", "how far values lie apart"),
+    ("D90  length in um", "D90", "a mean particle size of at least 40 µm", "a mean is no D90"),
+    # letters
+    ('d  length in mm "depth";diameter  length in mm "D"', "d", "D ≥ 3 mm", "D is a letter for another thing"),
+    ('width  length in mm "W";thickness  length in mm "T"', "width", "T ≤ 2 mm", "for what T stand"),
+]  # fmt: skip
+READ = [
+    ("pressure  pressure in bar", "pressure", "the pressure drops below 4 bar"),
+    ("pressure drop  pressure in bar", "pressure drop", "the pressure drops at least 4 bar"),
+    ('fall  temperature difference in K "of the temperature"', "fall", "falls at least 4 K"),
+    ("rim, gap  length in mm", "rim, gap", "wider than the gap"),
+    ("rim, gap  mass in g", "rim, gap", "heavier than the gap"),
+    ("hold, soak  time in s", "hold, soak", "longer than the soak"),
+    ("a, b, c  share in wt%", "a, b, c", "in a ratio of about 3:5:2"),
+    ("sand, lime  share in wt%", "sand, lime", "in a ratio of 1:3"),
+    ("mixing ratio  number", "mixing ratio", "in a ratio of 1:3"),
+    ("oil, gum  share in wt%", "oil", "at most 3 percentage points more than the gum"),
+    ("heating  step in min", "heating", "lasting 20 minutes"),
+    ("bar  part, 1 to 3;  load  force in N", "load of the bars", "each of the bars carrying at least 15 N"),
+    ("noise, hum  in dB", "noise, hum", "at least 3 dB less than the hum"),
+    ("T  temperature in degC", "T", "a temperature range of 20 to 40 °C"),
+    ('d  length in mm "depth D"', "d", "D ≥ 3 mm"),
+    ('width  length in mm "W";thickness  length in mm "T"', "width", "W ≤ 2 mm"),
+]
+
+
+def _sheet(declared: str, left: str, words: str) -> Source:
+    head = "\n".join(declared.split(";"))
+    return Source("t", f"{head}\n\n1. A method, wherein {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize(("declared", "left", "words", "told"), REFUSED)
+def test_what_is_said_of_something_else_is_refused(declared: str, left: str, words: str, told: str) -> None:
+    made, found = read_sheet(_sheet(declared, left, words))
+    assert made is None
+    assert told in found[0].message
+    assert found[0].help
+
+
+@pytest.mark.parametrize(("declared", "left", "words"), READ)
+def test_what_is_said_of_the_thing_is_read(declared: str, left: str, words: str) -> None:
+    made, found = read_sheet(_sheet(declared, left, words))
+    assert made is not None, [d.message for d in found]
