@@ -8,7 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from scopecheck.core.declared import NumberDecl, Step
-from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.kinds import Dimension
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -16,7 +16,7 @@ from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
-from scopecheck.resolve.said_once import ratio_on_another_basis
+from scopecheck.resolve.said_once import RATIO_BY, ratio_on_another_basis
 from scopecheck.resolve.subjects import Subject, is_in_points
 
 Tokens = tuple[Token, ...]
@@ -49,11 +49,10 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
             why
             for why in (
                 _a_change(tokens, said, subjects, names),
-                _another_comparative(said, subjects),
                 _limits_of_a_chain(tokens, said, subjects),
                 _a_ratio_of_one(said, subjects),
                 _points_of_nothing(tokens, said, subjects, names),
-                _a_part_of_a_step(said, subjects),
+                _a_part_of_a_step(tokens, said, subjects),
                 _sets_of_parts(said, subjects),
                 _sums_of_levels(said, subjects),
                 _a_spread(tokens, said, subjects, names),
@@ -71,10 +70,34 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
 Why = tuple[str, str] | None
 
 
+def hardly_so(tokens: Tokens, words: Words, subjects: Things) -> Diagnostic | None:
+    """A warning of what is said of another measure: `heavier than the rim`, `a weight ratio`, of widths."""
+    said = [word_of(t) for t in tokens]
+    told = _another_comparative(said, subjects) or _ratio_of_no_amounts(words, subjects)
+    return Diagnostic("warning", words.span, *told, IN_SYMBOLS) if told else None
+
+
+def _ratio_of_no_amounts(words: Words, subjects: Things) -> Why:
+    match = RATIO_BY.search(words.text)
+    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+    amounts = ("mass", "amount")
+    others = [
+        k
+        for k in kinds
+        if k.dimension and not any(n in amounts for n, _ in k.dimension) and k.dimension != VOLUME
+    ]
+    if match is None or not others:
+        return None
+    return f"'{match.group()}' of what is declared as a {others[0].name}", "It is read as the ratio of these."
+
+
+VOLUME = (("length", 3),)
+
+
 def _a_change(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
     """`the temperature drops at least 40 K`, of what is no drop."""
     for at in range(len(said) - 1):
-        if said[at] not in _CHANGES:
+        if said[at] not in _CHANGES or not {"until", "till"}.isdisjoint(said):
             continue
         behind = said[at + 1 : at + 4]
         by = next((i for i, w in enumerate(behind) if w in _BY_SO_MUCH), None)
@@ -235,10 +258,11 @@ def _a_letter_of_another(tokens: Tokens, subjects: Things, names: Names) -> Why:
     return f"{letter} is a letter for another thing", "A note of what is declared says for which."
 
 
-def _a_part_of_a_step(said: list[str], subjects: Things) -> Why:
+def _a_part_of_a_step(tokens: Tokens, said: list[str], subjects: Things) -> Why:
     """`the last 20 minutes`, of a step."""
     step = len(subjects) == 1 and isinstance(subjects[0].bound, Step)
     parts = {"last", "first", "final", "initial"}
-    if step and any(w in parts and before == "the" for before, w in pairwise(said)):
+    behind = {i + 1 for i, (before, w) in enumerate(pairwise(said)) if w in parts and before == "the"}
+    if step and any(i + 1 < len(tokens) and tokens[i + 1].number for i in behind):
         return "a part of a step", "How long the whole of it takes is another matter."
     return None

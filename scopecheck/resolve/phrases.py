@@ -50,7 +50,7 @@ from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
 from scopecheck.resolve.ingredients import by_ingredient, closing, without_verb
 from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
-from scopecheck.resolve.not_so import not_so
+from scopecheck.resolve.not_so import hardly_so, not_so
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
@@ -197,6 +197,7 @@ class Reader:
         if subjects:
             another = names_another(job, tokens)
             told = (another,) if another else tuple(speak_of_others(job, tokens))
+            told += (hardly,) if (hardly := hardly_so(tokens, words, subjects)) else ()
             self.groups.passed += [t for t in told if t not in self.groups.passed]
         of_amounts = any(t.number and t.number.unit for t in tokens)
         tried = subjects and (of_amounts or not is_read(job, made))

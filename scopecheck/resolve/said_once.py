@@ -59,13 +59,12 @@ def basis_said(texts: Iterable[str]) -> str:
 
 def ratio_on_another_basis(words: Words, bounds: Iterable[Bound]) -> Trouble | None:
     """The trouble of `a molar ratio of 2:1` between what is declared as shares by mass, or as masses."""
-    match = _RATIO_BY.search(words.text)
+    match = RATIO_BY.search(words.text)
     said = _RATIOS[match["before"] or match["behind"]].split("|") if match else ["", ""]
     kinds = [b.kind for b in bounds if isinstance(b, Typed) and b.kind]
     alike = {said[0], *(_BY_NUMBER if said[0] in _BY_NUMBER else ())}
     shares = [k for k in kinds if not k.dimension and k.split[0] in PERCENT and k.split[0] not in alike]
-    wanted = next((d for d, by in _AMOUNTS.items() if by == said[0]), ())
-    amounts = [k for k in kinds if k.dimension and not _has(k.dimension, wanted)]
+    amounts = [k for k in kinds if _AMOUNTS.get(k.dimension, said[0]) != said[0]]
     if match is None or not (shares or amounts):
         return None
     percent = PERCENT[said[0]]
@@ -76,7 +75,7 @@ def ratio_on_another_basis(words: Words, bounds: Iterable[Bound]) -> Trouble | N
     )  # fmt: skip
 
 
-_RATIO_BY = regex(
+RATIO_BY = regex(
     r"\b(?:(?P<before>weight|mass|volume|molar|mole|mol|atomic)[ -]ratio"
     r"|ratio by (?P<behind>weight|mass|volume|moles?|mol))\b"
 )
@@ -84,12 +83,6 @@ _RATIOS = {
     **dict.fromkeys(("weight", "mass"), "by mass|g"), "volume": "by volume|ml", "atomic": "by atom|mol",
     **dict.fromkeys(("molar", "mole", "moles", "mol"), "by mole|mol"),
 }  # fmt: skip
-
-
-def _has(dimension: Dimension, wanted: Dimension) -> bool:
-    """Is it so much, or so much per something? A volume is no power of a length that is one."""
-    named = dict(dimension)
-    return all(named.get(name) == power for name, power in wanted)
 
 
 _BY_NUMBER = ("by atom", "by mole")
