@@ -278,8 +278,6 @@ class Reader:
         ]
         if len(ways) != 1:
             return None
-        if self.document != CLAIMS:
-            return None
         bounds = [s.bound for s in subjects if isinstance(s.bound, Typed)]
         taking_part = names_in(self._trying().condition(words, tuple(ways)))
         both = len(bounds) == 2 and all(names_in(b.term) <= taking_part for b in bounds)
