@@ -62,9 +62,9 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for said, passed in of_each_part(job, tokens):
         yield _past(job, said, passed)
     for said, called in without_what_a_sign_stands_for(job, tokens):
-        yield Looser(said, (told_of_other_thing(job, called, job.subjects[0]),))
+        yield Looser(said, _told_unless_noted(job, called))
     for said, counted in without_what_is_counted(job, tokens):
-        yield Looser(said, (told_of_other_thing(job, counted, job.subjects[0]),))
+        yield Looser(said, _told_unless_noted(job, counted))
     for said, passed in chain(
         without_noted(job, tokens),
         without_qualifiers(job, each or tokens),
@@ -87,6 +87,14 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for said, *runs in with_both_called(job, tokens):
         warnings = (told_of_the_other(job, run, which) for which, run in enumerate(runs))
         yield Looser(said, tuple(w for w in warnings if w), taking_part)
+
+
+def _told_unless_noted(job: Job, words: Tokens) -> tuple[Diagnostic, ...]:
+    """That the words were taken for the thing; nothing where its note has them."""
+    note = getattr(job.place.names.declared(job.subjects[0].text), "note", "") or ""
+    noted = {w.strip(",;()") for w in note.lower().split()}
+    said = {word_of(t) for t in words} - FILLERS
+    return () if said <= noted else (told_of_other_thing(job, words, job.subjects[0]),)
 
 
 def _noted(job: Job, words: Tokens) -> bool:

@@ -135,6 +135,8 @@ def without_what_a_sign_stands_for(job: Job, tokens: Tokens) -> Iterator[tuple[T
     measured = bool(point or length) or (kind is not None and own is not None and kind.accepts(own))
     others = [n.lower() for n in job.place.names.all() if n.lower() != name]
     another = any(f" {n} " in f" {' '.join(said[:at])} " for n in others)
+    noted, called = _of_notes(job), {w for w in said[: at - 1] if w not in FILLERS} if at else set[str]()
+    another |= bool(at) and said[at - 1] in noted and not called <= noted  # noted is another diameter
     if (
         measured
         and not another
