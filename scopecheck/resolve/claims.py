@@ -28,7 +28,7 @@ from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.form_rules import form_warnings
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
-from scopecheck.resolve.lettered import in_symbols
+from scopecheck.resolve.lettered import in_symbols, nodes_in
 from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
 from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.part_kinds import kinds_of
@@ -512,14 +512,4 @@ def _all(items: tuple[Formula, ...]) -> Formula:
 
 def numbers_in(node: Node) -> list[NumberNode]:
     """The numbers of a formula as written, in no order that matters."""
-    found: list[NumberNode] = []
-    stack: list[object] = [node]
-    while stack:
-        item = stack.pop()
-        if isinstance(item, NumberNode):
-            found.append(item)
-        elif isinstance(item, tuple):
-            stack += item
-        elif hasattr(item, "__match_args__") and not isinstance(item, Span):
-            stack += [getattr(item, name) for name in item.__match_args__ if name != "span"]
-    return found
+    return [item for item in nodes_in(node) if isinstance(item, NumberNode)]

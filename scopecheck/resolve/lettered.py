@@ -38,7 +38,7 @@ def in_symbols(names: Names, text: str, line: Restatement) -> tuple[Restatement,
     said = with_compared(words.tokens, left, names)
     if not any(token.sort == "sign" for token in said):
         return line, None
-    used = {node.name for node in _named(formula)}
+    used = {node.name for node in nodes_in(formula) if isinstance(node, NameNode)}
     letters = sorted({name for name in used if not _is_known(names, name)}, key=text.find)
     folded = {name.lower() for name in used}
     things = [name for name in left if name.lower() not in folded]
@@ -56,18 +56,17 @@ def in_symbols(names: Names, text: str, line: Restatement) -> tuple[Restatement,
     return (replace(line, exact=exact), told) if exact is not None else (line, None)
 
 
-def _named(node: object) -> Iterator[NameNode]:
-    if isinstance(node, NameNode):
-        yield node
-    for part in _parts(node):
-        yield from _named(part)
-
-
-def _parts(node: object) -> tuple[Any, ...]:
-    if isinstance(node, tuple):
-        return node
-    shown = getattr(node, "__match_args__", ())
-    return tuple(getattr(node, name) for name in shown if name not in ("span", "number"))
+def nodes_in(node: object) -> Iterator[object]:
+    """A formula as written, and all that it is made of."""
+    stack = [node]
+    while stack:
+        item = stack.pop()
+        yield item
+        if isinstance(item, tuple):
+            stack += reversed(item)
+        else:
+            shown = getattr(item, "__match_args__", ())
+            stack += [getattr(item, name) for name in shown if name not in ("span", "number")]
 
 
 def _is_known(names: Names, name: str) -> bool:
@@ -108,10 +107,10 @@ def _said_before(text: str, letter: str) -> set[str]:
 
 
 def _own_words(names: Names, thing: str) -> set[str]:
-    note = getattr(names.declared(thing), "note", "") or ""
+    note = names.note_of(thing)
     if found := names.field_of(thing):
         part, own = found[0][0], found[1]
-        note = getattr(names.declared(part.slot(1, own)), "note", "") or ""
+        note = names.note_of(part.slot(1, own))
     words = [word.lower() for word in _WORD.findall(f"{thing} {note}")]
     return {form for word in words for form in (word, word.removesuffix("s"))} - FILLERS
 

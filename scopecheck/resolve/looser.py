@@ -91,7 +91,7 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
 
 def _told_unless_noted(job: Job, words: Tokens) -> tuple[Diagnostic, ...]:
     """That the words were taken for the thing; nothing where its note has them."""
-    note = getattr(job.place.names.declared(job.subjects[0].text), "note", "") or ""
+    note = job.place.names.note_of(job.subjects[0].text)
     noted = {w.strip(",;()") for w in note.lower().split()}
     said = {word_of(t) for t in words} - FILLERS
     return () if said <= noted else (told_of_other_thing(job, words, job.subjects[0]),)
@@ -99,7 +99,7 @@ def _told_unless_noted(job: Job, words: Tokens) -> tuple[Diagnostic, ...]:
 
 def _noted(job: Job, words: Tokens) -> bool:
     """Does the note of the declaration have these very words?"""
-    note = getattr(job.place.names.declared(job.subjects[0].text), "note", "")
+    note = job.place.names.note_of(job.subjects[0].text)
     return job.text(words).lower().strip(" ,") in note.lower()
 
 

@@ -228,6 +228,10 @@ class Names:
             found = same[0] if len(same) == 1 else None
         return found
 
+    def note_of(self, name: str) -> str:
+        """The note behind the declaration; '' without one."""
+        return getattr(self.declared(name), "note", "") or ""
+
     def noted_letter(self, letter: str, own: str = "") -> bool:
         """Is it a letter by which the note of another thing calls that, `D` of a diameter?"""
         others = (d for n, d in self.declarations.items() if n not in (letter, own))

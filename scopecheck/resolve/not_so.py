@@ -22,7 +22,8 @@ from scopecheck.resolve.subjects import Subject, is_in_points
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]
 IN_SYMBOLS = "write the meaning in symbols after the words: two blanks, exactly, facts"
-LENGTH, MASS, TIME, HEAT = (("length", 1),), (("mass", 1),), (("time", 1),), (("temperature", 1),)
+LENGTH, TIME, HEAT = (("length", 1),), (("time", 1),), (("temperature", 1),)
+AREA, VOLUME = (("length", 2),), (("length", 3),)
 _SAID_OF: dict[str, tuple[tuple[Dimension, ...], str]] = {
     **dict.fromkeys(("wider", "narrower", "thicker", "thinner", "taller", "deeper", "shallower"),
                     ((LENGTH,), "a length")),
@@ -30,7 +31,7 @@ _SAID_OF: dict[str, tuple[tuple[Dimension, ...], str]] = {
     **dict.fromkeys(("hotter", "colder", "warmer", "cooler"), ((HEAT,), "a temperature")),
 }  # fmt: skip
 _NOT_SAID_OF: dict[str, tuple[Dimension, ...]] = dict.fromkeys(
-    ("heavier", "lighter"), (LENGTH, TIME, HEAT, (("length", 2),), (("length", 3),))
+    ("heavier", "lighter"), (LENGTH, TIME, HEAT, AREA, VOLUME)
 )
 """Comparatives with what they may be said of, or may not."""
 _CHANGES = frozenset(
@@ -43,28 +44,20 @@ _BY_SO_MUCH = frozenset("least most more less exceeding".split())
 def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trouble | None:
     """Why the words are not to be read of these things; None where nothing speaks against it."""
     said = [word_of(t) for t in tokens]
-    bounds = tuple(s.bound for s in subjects)
-    told = next(
-        (
-            why
-            for why in (
-                _a_change(tokens, said, subjects, names),
-                _limits_of_a_chain(tokens, said, subjects),
-                _a_ratio_of_one(said, subjects),
-                _points_of_nothing(tokens, said, subjects, names),
-                _a_part_of_a_step(tokens, said, subjects),
-                _sets_of_parts(said, subjects),
-                _sums_of_levels(said, subjects),
-                _a_spread(tokens, said, subjects, names),
-                _a_letter_of_another(tokens, subjects, names),
-            )
-            if why
-        ),
-        None,
+    told = (
+        _a_change(tokens, said, subjects, names)
+        or _limits_of_a_chain(tokens, said, subjects)
+        or _a_ratio_of_one(said, subjects)
+        or _points_of_nothing(tokens, said, subjects, names)
+        or _a_part_of_a_step(tokens, said, subjects)
+        or _sets_of_parts(said, subjects)
+        or _sums_of_levels(said, subjects)
+        or _a_spread(tokens, said, subjects, names)
+        or _a_letter_of_another(tokens, subjects, names)
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
-    return ratio_on_another_basis(words, bounds)
+    return ratio_on_another_basis(words, (s.bound for s in subjects))
 
 
 Why = tuple[str, str] | None
@@ -91,9 +84,6 @@ def _ratio_of_no_amounts(words: Words, subjects: Things) -> Why:
     return f"'{match.group()}' of what is declared as a {others[0].name}", "It is read as the ratio of these."
 
 
-VOLUME = (("length", 3),)
-
-
 def _a_change(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
     """`the temperature drops at least 40 K`, of what is no drop."""
     for at in range(len(said) - 1):
@@ -114,7 +104,7 @@ def _a_change(tokens: Tokens, said: list[str], subjects: Things, names: Names) -
 
 
 def _is_of_a_change(subject: Subject, names: Names) -> bool:
-    note = getattr(names.declared(subject.text), "note", "") or ""
+    note = names.note_of(subject.text)
     called = {w.strip(",;()") for w in f"{subject.text} {note}".lower().split()}
     changes = listed("conditional", "drops") | {"loss", "gain", "growth", "shift", "rate"}
     return not called.isdisjoint(changes) or any(
@@ -137,21 +127,14 @@ def _another_comparative(said: list[str], subjects: Things) -> Why:
     return None
 
 
+_ONE_SIDED = frozenset("least most more less than up exceeding above below".split())
+
+
 def _limits_of_a_chain(tokens: Tokens, said: list[str], subjects: Things) -> Why:
     """`in a ratio of at least 3:5:2`, which does not tell which of the parts may be more."""
     numbers = [t.text for t in tokens if t.number]
     chain = len(subjects) > 2 and any(":" in n for n in numbers) and any(t.text == ":" for t in tokens)
-    if chain and not {
-        "least",
-        "most",
-        "more",
-        "less",
-        "than",
-        "up",
-        "exceeding",
-        "above",
-        "below",
-    }.isdisjoint(said):
+    if chain and not _ONE_SIDED.isdisjoint(said):
         return (
             "a limit of a ratio of several parts",
             "It does not tell which of them may be more, and which less.",
@@ -235,7 +218,7 @@ def _a_spread(tokens: Tokens, said: list[str], subjects: Things, names: Names) -
     if len(subjects) != 1 or not isinstance(subjects[0].bound, Typed):
         return None
     text = subjects[0].text.lower()
-    own = f"{text} {getattr(names.declared(subjects[0].text), 'note', '') or ''}".lower()
+    own = f"{text} {names.note_of(subjects[0].text)}".lower()
     numbers = sum(1 for t in tokens if t.number)
     for before, word in pairwise(said):
         spread = word in ("spread", "swing", "shift") or (word in ("range", "span") and numbers == 1)
@@ -252,7 +235,7 @@ def _a_letter_of_another(tokens: Tokens, subjects: Things, names: Names) -> Why:
     letter, text = tokens[0].text, subjects[0].text
     if len(letter) != 1 or not letter.isupper() or letter in (*names.declarations, *text.split()):
         return None
-    own = getattr(names.declared(text), "note", "") or ""
+    own = names.note_of(text)
     if subjects[0].parts is not None or letter in own.split() or not names.noted_letter(letter, text):
         return None
     return f"{letter} is a letter for another thing", "A note of what is declared says for which."

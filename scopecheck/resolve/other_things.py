@@ -149,9 +149,7 @@ def _called_apart(subject: Subject, names: Names) -> dict[str, set[str]]:
 
 def _places_noted(subject: Subject, names: Names) -> list[str]:
     """Where it is measured by a note that says nothing else: `at the inlet`, of a pressure."""
-    words = [
-        w.strip(",;()") for w in (getattr(names.declared(subject.text), "note", "") or "").lower().split()
-    ]
+    words = [w.strip(",;()") for w in names.note_of(subject.text).lower().split()]
     of_a_place = words[:1] in (["at"], ["in"], ["of"]) and words[1:2] == ["the"] and len(words) in (3, 4)
     return [w for w in words[2:] if len(w) > _SHORT] if of_a_place else []
 
@@ -190,7 +188,7 @@ def _meant_by_note(subject: Subject, names: Names) -> Iterator[str]:
 
 
 def _parts_of_note(subject: Subject, names: Names) -> list[str]:
-    note = getattr(names.declared(subject.text), "note", "") or ""
+    note = names.note_of(subject.text)
     return note.replace("(", ",").replace(")", ",").replace(";", ",").split(",")
 
 

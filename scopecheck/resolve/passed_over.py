@@ -319,7 +319,7 @@ def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]
     at = len(tokens) - 2
     unit = find_unit(word_of(tokens[-1])) if at > 0 and word_of(tokens[at]) in IN_EACH else None
     name = job.subjects[0].text
-    note = getattr(job.place.names.declared(name), "note", "")
+    note = job.place.names.note_of(name)
     periods = listed("measures", "periods").intersection(f"{name} {note}".lower().split())
     if unit is None or unit.kind.dimension != _TIME or periods - {said[-1], f"{said[-1]}s"}:
         return
@@ -399,7 +399,7 @@ def _of_notes(job: Job, alone: bool = False) -> set[str]:
     """The words of the notes of what stands left of the colon; `alone`: of a name it begins with."""
     found = set[str]()
     for subject in job.subjects:
-        note = getattr(job.place.names.declared(subject.text), "note", "").lower()
+        note = job.place.names.note_of(subject.text).lower()
         words = [word.strip(",;()") for word in note.split()]
         ends = (i for i, word in enumerate(words) if word in listed("nouns", "stops"))
         found |= set(_forms(" ".join(words[: next(ends, None)] if alone else words)))

@@ -248,7 +248,7 @@ class Reader:
 
         Raises Trouble where they are read so but for something that is wrong with them.
         """
-        notes = tuple(getattr(self.names.declared(s.text), "note", "") for s in subjects)
+        notes = tuple(self.names.note_of(s.text) for s in subjects)
         said = plainer(tokens, subjects, notes)
         if not said or said == tokens:
             return None

@@ -111,7 +111,7 @@ class Sides:
         """What the whole note says of which the words begin with: `the temperature of the payload`."""
         words = [w for w in said if w not in FILLERS]
         for subject in self.job.subjects:
-            note = getattr(self.job.place.names.declared(subject.text), "note", "") or ""
+            note = self.job.place.names.note_of(subject.text)
             noted = [w for w in note.lower().split() if w not in FILLERS]
             if len(noted) > 1 and words[: len(noted)] == noted:
                 return subject.text
@@ -153,7 +153,7 @@ class Sides:
 
     def _also_called(self, thing: Subject) -> frozenset[str]:
         """What may stand behind its name: what its note says, `the ratchet mechanism` of a ratchet."""
-        note = getattr(self.job.place.names.declared(thing.text), "note", "") or ""
+        note = self.job.place.names.note_of(thing.text)
         parts = listed("conditional", "bearers") if isinstance(thing.bound, ChoiceDecl) else frozenset()
         return parts | frozenset(note.lower().split())
 

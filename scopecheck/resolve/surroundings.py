@@ -140,7 +140,7 @@ def _measures_called(job: Job, said: list[str]) -> frozenset[str]:
 
 def of_note(job: Job) -> frozenset[str]:
     """The words of the note behind the declaration of what is limited."""
-    note = getattr(job.place.names.declared(job.subjects[0].text), "note", "")
+    note = job.place.names.note_of(job.subjects[0].text)
     return frozenset(note.lower().split())
 
 
@@ -150,7 +150,7 @@ def noted_so(job: Job, said: list[str], which: int = 0) -> bool:
     A note that goes on with 'less', 'over' or 'to' says what several of such make together.
     """
     name = job.subjects[which].text
-    note = getattr(job.place.names.declared(name), "note", "").lower()
+    note = job.place.names.note_of(name).lower()
     words = [w for w in said if w not in FILLERS and w not in _BRACKETS]
     noted = [w for w in _PLAIN.sub(" ", note).split() if w not in FILLERS]
     begins = bool(words) and noted[: len(words)] == words

@@ -200,7 +200,7 @@ _POINTS = ("melting", "boiling", "freezing", "softening", "flash", "dew", "pour"
 
 
 def _words_of(job: Job, name: str) -> frozenset[str]:
-    note = getattr(job.place.names.declared(name), "note", "")
+    note = job.place.names.note_of(name)
     return frozenset(f"{name} {note}".lower().split())
 
 
