@@ -332,3 +332,10 @@ class Sheet:
     def by_label(self) -> dict[str, Limitation]:
         """Every limitation by its label."""
         return {x.label: x for c in self.claims for x in c.limitations}
+
+    @cached_property
+    def restated(self) -> frozenset[int]:
+        """The claims of which something is restated, in their own lines or in those they take over."""
+        own = {c.number for c in self.claims if c.limitations}
+        taken = {n for n, chains in self.chains.items() if any(own.intersection(chain) for chain in chains)}
+        return frozenset(own | taken)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from functools import cached_property
 
-from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.diagnostics import Diagnostic, nearest
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
@@ -297,6 +297,22 @@ def _claim_word(state: _Blocks, line: Line, text: str, match: re.Match[str]) -> 
     state.open("claim", Line(line.start + match.end(), line.end, 0, line.after_blank), number)
 
 
+def _row_at_margin(state: _Blocks, line: Line, text: str) -> None:
+    """A row that stands where headings stand: a case, unless it may be a heading that is spelled wrong."""
+    first = re.split(r"[\s:]", text)[0].lower()
+    near = nearest(first, [h.split()[0] for h in CASES], 1)
+    indented = bool(state.body) and state.body[-1].indent > 0
+    if not near and not indented:
+        state.add(line)
+        return
+    full = next((h for h in CASES if near and h.split()[0] == near[0]), "")
+    meant = f"did you mean the heading '{full}'? If it is a case" if full else "if it is a case"
+    state.error(
+        line, f"a case of '{state.heading}', or a heading?",
+        "It stands at the left margin, where headings stand.", f"{meant}, indent it",
+    )  # fmt: skip
+
+
 def _unindented(state: _Blocks, line: Line, text: str, rows_below: bool) -> None:
     heading = heading_of(text)
     if heading == "document" and not rows_below and _NAME_AFTER_HEADING.match(text):
@@ -310,7 +326,7 @@ def _unindented(state: _Blocks, line: Line, text: str, rows_below: bool) -> None
         return
     row = state.takes_rows and not line.after_blank and not heading and _ROW.match(text)
     if row and not _DECLARES.match(text):
-        state.add(line)
+        _row_at_margin(state, line, text)
         return
     if running:
         plausible = bool(heading and _PLAUSIBLE[heading].match(text)) or bool(_DECLARES.match(text))

@@ -10,7 +10,7 @@ from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import Page
-from scopecheck.language.scan import Own, Token, scan
+from scopecheck.language.scan import CAPITALS, Own, Token, scan
 from scopecheck.language.syntax import (
     AndNode,
     BracedNode,
@@ -344,6 +344,11 @@ def _explained(page: Page, tokens: tuple[Token, ...], error: _Unexpected) -> Tro
             page.span(before.start, found.end), "'measured' is a word of cells",
             "Among symbols the rounding of a measured value is written out.",
             f"write ROUND(... TO {step} {unit}".rstrip() + f", HALF AWAY) = {found.text}",
+        )  # fmt: skip
+    if found.text.islower() and all(w in CAPITALS for w in found.text.upper().split()):
+        return trouble(
+            span, f"'{found.text}' is written in capitals here", "Among symbols, words of the language are.",
+            f"write {found.text.upper()}",
         )  # fmt: skip
     if error.terminal in ("NUMBER", "NAME") and "SIGN" in expected:
         return trouble(

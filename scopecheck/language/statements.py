@@ -61,9 +61,12 @@ def read_file(path: str | Path, what: str = "sheet") -> tuple[Source | None, tup
         return wrong("the file cannot be read", getattr(error, "strerror", None) or "")
     try:
         text = _decoded(data)
-    except UnicodeDecodeError:
+    except UnicodeDecodeError as error:
+        line = data[: error.start].count(b"\n") + 1
         return wrong(
-            "the file is not text", f"A {what} is plain text in UTF-8.", "save it as plain text, UTF-8"
+            "the file is not text in UTF-8",
+            f"Line {line} has the byte {data[error.start]:02X}, which stands for no sign there.",
+            f"save the {what} as plain text, UTF-8",
         )
     if "\0" in text:
         return wrong("the file is not text", "It holds zero bytes.", "save it as plain text, UTF-8")

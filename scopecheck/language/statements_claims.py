@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from contextlib import suppress
 
-from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.diagnostics import Trouble, nearest, trouble
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -20,6 +21,7 @@ _OWN_LINE = regex(r"(meant|exactly)\s+")
 _MARK = regex(r"(not restated|dependent)\s*:")
 _MEANT = regex(r"(?:\s{2,}|\t)meant\s+")
 _LIKE_MEANT = regex(r"(?:\s(?=means|meaning|meant|intended)|(?:\s{2,}|\t)(?=mean))([a-z]+)\s+(?=\S)")
+_APART = regex(r"(?:\s{2,}|\t)([a-z]+)\s+(?=\S)")
 _EXACTLY = regex(r"(?:\s{2,}|\t)exactly\s+")
 _SYMBOLS = regex(rf"[<>=≤≥≠]|\b(?:IS|IN|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\(")
 
@@ -103,15 +105,24 @@ def _new_fact(text: str, last: _Entry, start: int, end: int) -> bool:
 
 def _refuse_like_meant(desk: Desk, start: int, end: int) -> None:
     """Symbols after a word that is nearly `meant` are an intent, not words of the claim."""
-    match = _LIKE_MEANT.search(desk.text, start, end)
+    match = _LIKE_MEANT.search(desk.text, start, end) or _misspelled(desk.text, start, end)
     if match and _SYMBOLS.search(desk.text, match.end(), end):
         intent = one_line(desk.text[match.end() : end])
+        word = next(iter(nearest(match.group(1), ("meant", "exactly"), 1)), "meant")
         raise trouble(
             desk.span(*match.span(1)),
             f"'{match.group(1)}' stands here where an intent begins",
-            "What you mean, in symbols, stands right of the claim's words after the word meant.",
-            f"write two blanks, then: meant  {intent}",
+            "What you mean, in symbols, stands right of the claim's words after the word meant"
+            " (or after exactly, for what is read instead of them).",
+            f"write two blanks, then: {word}  {intent}",
         )
+
+
+def _misspelled(text: str, start: int, end: int) -> re.Match[str] | None:
+    """`ment`, `exacty`: a word behind a wide gap that is nearly one of the language."""
+    apart = _APART.search(text, start, end)
+    known = ("meant", "exactly")
+    return apart if apart and apart.group(1) not in known and nearest(apart.group(1), known, 1) else None
 
 
 def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from math import ceil, floor
 
-from scopecheck.core.construction import Construction, nodes
+from scopecheck.core.construction import Construction, names_in, nodes
 from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
 from scopecheck.core.formula import Article, Const, CountOf, Formula, Includes, Rounded, Value
 from scopecheck.core.model import Sheet
@@ -92,12 +92,15 @@ def _line(
     window: Window | None,
     part: str,
 ) -> Pictured:
-    """The line with the cases that state the quantity. Raises NotShown as `region` does."""
+    """The line with the cases that state the quantity, and all else as it is shown. Raises NotShown as `region` does."""
     words = tuple(region_text(region(formula, d, k, fixed, window), d) for _, k in ways)
+    others = names_in(formula) - {d.name}
+    stated = ((case.name, stated_values(sheet, case)) for case in sheet.cases)
     marks = [
-        (case.name, value)
-        for case in sheet.cases
-        if isinstance(value := stated_values(sheet, case).get(d.name), Fraction)
+        (name, value)
+        for name, values in stated
+        if isinstance(value := values.get(d.name), Fraction)
+        and all(other in values and values[other] == fixed.get(other) for other in others)
     ]
     try:
         return Pictured(words, number_line(formula, d, ways, fixed, window, marks), part)

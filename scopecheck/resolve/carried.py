@@ -46,7 +46,7 @@ def uncarried(text: str, before: Sequence[Claim], after: Sequence[Claim]) -> Ite
     """
     known = {c.text for c in before}
     numbers, words = _numbers(pieces_of(text), text), {_stem(p.text) for p in pieces_of(text)}
-    values = {value for value, _, _ in numbers} | {_base(v, u) for v, u, _ in numbers if u}
+    values = {_base(value, unit) for value, unit, _ in numbers}
     told: set[object] = set()
     for claim in after:
         if claim.text in known:
@@ -54,7 +54,7 @@ def uncarried(text: str, before: Sequence[Claim], after: Sequence[Claim]) -> Ite
         named = references(claim.text, claim.number, [c.number for c in after])
         pieces = [p for p in pieces_of(claim.text) if not any(r.start <= p.start < r.end for r in named)]
         for value, unit, written in _numbers(pieces, claim.text):
-            key: object = _base(value, unit) if unit else value
+            key = _base(value, unit)
             if key not in values and key not in told:
                 told.add(key)
                 yield Uncarried(claim.number, "number", written)
@@ -85,23 +85,33 @@ def _stem(word: str) -> str:
     return _ENDING.sub("", word)
 
 
-def _base(value: Fraction, unit: Unit | None) -> object:
-    if unit is None:
-        return value
+def _base(value: Fraction, unit: Unit | Literal[":"] | None) -> object:
+    if unit is None or unit == ":":
+        return value, unit
     return (unit.kind if unit.kind.dimension else "share", unit.to_base(value))
 
 
-def _numbers(pieces: Sequence[Piece], text: str) -> list[tuple[Fraction, Unit | None, str]]:
-    """The numbers with their units as written; a unit follows, without a blank in it."""
-    found: list[tuple[Fraction, Unit | None, str]] = []
+def _numbers(pieces: Sequence[Piece], text: str) -> list[tuple[Fraction, Unit | Literal[":"] | None, str]]:
+    """The numbers with their units as written; a unit follows, without a blank in it. 5:1 is one number."""
+    found: list[tuple[Fraction, Unit | Literal[":"] | None, str]] = []
+    of_ratio = 0
     for index, piece in enumerate(pieces):
         value = _value(piece.text)
-        if value is None:
+        if value is None or piece.start < of_ratio:
+            continue
+        if over := _ratio_over(pieces[index : index + 3]):
+            of_ratio = pieces[index + 2].end
+            found.append((value / over, ":", text[piece.start : of_ratio]))
             continue
         following = _unit_at(pieces[index + 1 :], text) or _unit_further_on(pieces[index + 1 :], text)
         unit = find_unit(following) if following else None
         found.append((value, unit, f"{piece.text} {following}" if unit else piece.text))
     return found
+
+
+def _ratio_over(pieces: Sequence[Piece]) -> Fraction | None:
+    """The 4 of a 3:4 or 3 : 4, unless it is 0."""
+    return _value(pieces[2].text) or None if len(pieces) == 3 and pieces[1].text == ":" else None
 
 
 def _unit_at(pieces: Sequence[Piece], text: str) -> str:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from scopecheck.core.declared import NumberDecl, Step
+from scopecheck.core.declared import NumberDecl, SetDecl, Step
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.kinds import Dimension
 from scopecheck.foundations.word_lists import words as listed
@@ -22,6 +22,9 @@ from scopecheck.resolve.subjects import Subject, is_in_points
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]
 IN_SYMBOLS = "write the meaning in symbols after the words: two blanks, exactly, facts"
+A_READING_FOR_EACH = (
+    'put a reading below for each way: reading "none of them" : NOT ..., and reading "..." : ...'
+)
 LENGTH, TIME, HEAT = (("length", 1),), (("time", 1),), (("temperature", 1),)
 AREA, VOLUME = (("length", 2),), (("length", 3),)
 _SAID_OF: dict[str, tuple[tuple[Dimension, ...], str]] = {
@@ -57,6 +60,8 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
+    if going_on := _without_and_more(said, subjects):
+        return trouble(words.span, *going_on, A_READING_FOR_EACH)
     return ratio_on_another_basis(words, (s.bound for s in subjects))
 
 
@@ -211,6 +216,30 @@ DECIBELS = ("dB", "dBA", "dBm")
 _OF_AMOUNTS = frozenset(
     "sum total together combined half twice thrice times ratio product mean average".split()
 )
+
+
+_WITHOUT = ("free of", "free from", "devoid of", "without", "no", "not", "excluding", "excludes", "lacking")
+_TAKEN_TOGETHER = (
+    "combination", "combinations", "mixture", "mixtures", "both",
+    "at least one", "one or more", "each", "all",
+)  # fmt: skip
+
+
+def _without_and_more(said: list[str], subjects: Things) -> Why:
+    """`free of lead and the combination of tin and zinc`, which may be free of that as well."""
+    if not any(isinstance(s.bound, SetDecl) for s in subjects) or "and" not in said:
+        return None
+    at = said.index("and")
+    before = f" {' '.join(said[:at])} "
+    behind = [w for w in said[at + 1 :] if w not in ("the", "a", "an", "any")]
+    several = any(" ".join(behind).startswith(f"{words} ") for words in _TAKEN_TOGETHER)
+    opened = next((w for w in _WITHOUT if f" {w} " in before), None)
+    if not (opened and several):
+        return None
+    return (
+        f"'{opened}' may go on to what stands behind 'and'",
+        "It can be without each of both, or without the one and with the other.",
+    )
 
 
 def _a_spread(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:

@@ -179,6 +179,13 @@ def _policy(groups: Groups, policy: PolicyStatement, values: set[str] | None) ->
     if policy.axis not in axes | set(groups.axes):
         message = f"no phrase leaves open how '{policy.axis}' are taken"
         return _error(policy.span, message, "", did_you_mean(policy.axis, axes))
+    known = {v for e in entries() for r in e.readings for a, v in r.axes if a == policy.axis}
+    if policy.value not in known | (values or set()):
+        meant = did_you_mean(policy.value, sorted(known))
+        return _error(
+            policy.span, f"'{policy.value}' is no way in which '{policy.axis}' are taken", "",
+            meant or f"write one of: {', '.join(sorted(known))}",
+        )  # fmt: skip
     here = f"In use here: {', '.join(sorted(values))}." if values else ""
     return Diagnostic(
         "warning", policy.span, f"the policy '{policy.text}' settles nothing in this sheet", here

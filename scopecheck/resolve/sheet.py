@@ -40,6 +40,7 @@ from scopecheck.resolve.entry import Entry, entry
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.names import Names
+from scopecheck.resolve.not_compared import not_compared
 from scopecheck.resolve.occurrence import names_of
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.practice import beside, loaded
@@ -125,7 +126,10 @@ class _Resolving:
         self.contradictions(found, made, cases_desk)
         whole = not any(d.severity == "error" for d in self.wrong)
         self.wrong += wrong_settlings(self.groups, whole)
-        return self.finished(made, found, givens, desk)
+        finished = self.finished(made, found, givens, desk)
+        if whole:
+            self.wrong += not_compared(finished)
+        return finished
 
     def error(self, span: Span, message: str, help: str = "", cause: str = "") -> None:
         self.wrong.append(Diagnostic("error", span, message, cause, help))

@@ -28,14 +28,14 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     sides = _sides(name)
     told = [sides[w] for w in said if w in sides]
     negated = "not" in said
-    own = set(name.lower().split())
+    own, mine = set(name.lower().split()), noun_of(name)
     alone = set(said) - own <= {"is", "are", "be", "being", "not"}
     if not told and own <= set(said) and (alone or name.lower().endswith(_SAYS_HOW)):
         told = [True]  # 'is dimmed', of what is called dimmed; 'is hollow', of what is called so
+        mine = frozenset(w for w in mine if not w.endswith(_SAYS_HOW))
     if len(told) != 1 or any(t.sort != "word" for t in tokens) or not others.isdisjoint(said):
         return None
     kept, nouns = _parted(said, set(sides))
-    mine = noun_of(name)
     rest = [w for w in kept if w not in sides and w not in own and w != "not"]
     if any(w not in listed("switching", "beside") for w in rest):
         return None

@@ -22,9 +22,9 @@ Answer = Finding | Looked
 def targets(prepared: Prepared, case: Case) -> list[int | str]:
     """The claims and limitations a case speaks of.
 
-    These are its own targets, else every independent claim that recites something the case states, or another
-    ingredient of a composition of which the case states one; of documents a claim of another category too,
-    where its own lines do.
+    These are its own targets as far as they are restated, else every independent claim that recites
+    something the case states, or another ingredient of a composition of which the case states one; of
+    documents a claim of another category too, where its own lines do.
     """
     if not case.targets:
         session, stated = prepared.session, prepared.sheet.with_whole_compositions(case.stated)
@@ -36,7 +36,8 @@ def targets(prepared: Prepared, case: Case) -> list[int | str]:
             if (not claim.parents or other) and spoken & stated:
                 found.append(claim.number)
         return found
-    return [int(t) if t.isdigit() else t for t in case.targets]
+    named = [int(t) if t.isdigit() else t for t in case.targets]
+    return [t for t in named if isinstance(t, str) or t in prepared.sheet.restated]
 
 
 def scope_at(prepared: Prepared, place: int | str) -> tuple[Formula, tuple[Limitation, ...]]:
@@ -93,7 +94,7 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
             scope, _ = scope_at(prepared, place)
             demand = Demand(case.facts, scope, _wanted(prepared, case), prepared.point(case, scope))
             sided.append(Sided(case, place, demand))
-    roles = {case.role for case in prepared.sheet.cases}
+    roles = {s.case.role for s in sided}
     if not {"inside", "outside"} <= roles:
         return
     session = prepared.session
@@ -103,6 +104,9 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
     if refined.construction is None:
         yield _no_reading(prepared, clashing(prepared, sided))
         return
+    compared = {id(s.case) for s in sided}
+    if any(case.role in ("inside", "outside") and id(case) not in compared for case in prepared.sheet.cases):
+        return  # nothing can be said of all of them
     groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
     told = prepared.told_refined(at_claim("one reading fits all cases", 6, claim), refined, groups)
     told = replace(_between(prepared, demands, groups, told), cases=_left_open(prepared, sided))
