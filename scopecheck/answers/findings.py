@@ -29,6 +29,9 @@ LINE_ALONE = "line alone"
 STATED_END = "stated end"
 """The detail of a document's range that is met at an end which it states, and not as a whole."""
 
+EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
+"""The questions whose finding is that nothing meets a claim."""
+
 QUESTIONS: tuple[str, ...] = (
     "outside met",
     "inside lost",
@@ -119,7 +122,8 @@ class Finding:
     are the limitations that fail, `kept_by` the least re-readings on which a lost case is kept after all,
     `kept_too` each other reading of one phrase that keeps it,
     `unmet_by` each reading of one phrase that keeps out what is met as presumed, or, where none does alone,
-    the least re-readings that do `unmet_together`, and `conflict` the limitations that cannot hold together,
+    the least re-readings that do `unmet_together`, `in_part` those of them on which some of it is met still,
+    and `conflict` the limitations that cannot hold together,
     or beside which one is idle; `sets` are all minimal sets of them where there are several, `every_set` says
     that no more are left. Of a case kept out they are all minimal sets that do it as presumed, `falls` what
     becomes of each on other readings, `besides` further limitations that by themselves do it on other
@@ -170,6 +174,7 @@ class Finding:
     kept_too: tuple[Reread, ...] = ()
     unmet_by: tuple[Reread, ...] = ()
     unmet_together: bool = False
+    in_part: tuple[Reread, ...] = ()
     conflict: tuple[str, ...] = ()
     sets: tuple[tuple[str, ...], ...] = ()
     every_set: bool = True

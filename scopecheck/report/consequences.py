@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from collections.abc import Set as AbstractSet
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import EMPTY_CLAIM, Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.describe import (
@@ -16,7 +16,6 @@ from scopecheck.report.describe import (
     sides_text,
 )
 from scopecheck.report.grouping import (
-    EMPTY_CLAIM,
     SIDED,
     SILENCE,
     Cluster,

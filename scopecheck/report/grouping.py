@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from scopecheck.answers.findings import QUESTIONS, STATED_END, Finding, Reread
+from scopecheck.answers.findings import EMPTY_CLAIM, QUESTIONS, STATED_END, Finding, Reread
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.model import STANDINGS, Group, Sheet
 from scopecheck.core.ranges import lying
@@ -39,7 +39,6 @@ def standing_rank(sheet: Sheet, finding: Finding) -> int:
     return max((STANDINGS.index(s) for s in standings), default=0)
 
 
-EMPTY_CLAIM = ("nothing meets", "dependent cannot be met")
 SIDED = ("outside met", "inside lost", "document met")
 BESIDE_MEANT = ("unmeant met", "meant lost")
 FAR = "far"

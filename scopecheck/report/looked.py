@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from scopecheck.answers.findings import QUESTIONS, Answers, Looked
+from scopecheck.answers.findings import EMPTY_CLAIM, QUESTIONS, Answers, Looked
 from scopecheck.core.construction import names_in
 from scopecheck.core.model import Limitation, Sheet
 from scopecheck.core.stated import names_only, says_nothing
 from scopecheck.foundations.record import record
 from scopecheck.report.describe import case_text, lineage
-from scopecheck.report.grouping import EMPTY_CLAIM
 from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
 

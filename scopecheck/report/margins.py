@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import LINE_ALONE, STATED_END, Finding, Status
+from scopecheck.answers.findings import EMPTY_CLAIM, LINE_ALONE, Finding, Reread, Status
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.report.conditions import condition_texts
 from scopecheck.report.describe import case_named, case_text, labelled, limitation_labelled
 from scopecheck.report.grouping import (
-    EMPTY_CLAIM,
     SILENCE,
     barred_by,
     departures,
@@ -117,7 +116,8 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
         ("together", _together(sheet, finding)),
         ("how_far", [_how_far(sheet, finding)]),
         (_kept_word(finding), _kept_by(sheet, finding)),
-        (_unmet_word(sheet, finding), _unmet_by(sheet, finding)),
+        ("unmet_by", _unmet_by(sheet, finding, [r for r in finding.unmet_by if r not in finding.in_part])),
+        ("part_met", _unmet_by(sheet, finding, finding.in_part)),
         ("others", other_readings(sheet, finding)),
         ("kept_out", ways_out(sheet, finding)),
         ("bearer", [bearer_text(sheet, finding)]),
@@ -168,21 +168,14 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     return (*told, together_text(sheet, replace(finding, rereads=finding.kept_by, read_as=())))
 
 
-def _unmet_word(sheet: Sheet, finding: Finding) -> str:
-    """What the re-readings do: of a range that lies in a claim they may leave some of it there."""
-    case = case_named(sheet, finding.case)
-    of_range = case is not None and case.form == "range" and finding.detail != STATED_END
-    return "part_met" if of_range else "unmet_by"
-
-
-def _unmet_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """The re-readings on which what is met as presumed is kept out, each of them alone or all together."""
+def _unmet_by(sheet: Sheet, finding: Finding, rereads: Sequence[Reread]) -> tuple[str, ...]:
+    """Those re-readings on which what is met as presumed is kept out, each of them alone or all together."""
     if departures(finding) or only_by_far(sheet, finding):
         return ()
-    told = kept_out_if(sheet, finding, turning_labels(sheet, finding))
+    told = kept_out_if(sheet, finding, rereads, turning_labels(sheet, finding))
     if not finding.unmet_together or len(told) < 2:
         return told
-    return (*told, together_text(sheet, replace(finding, rereads=finding.unmet_by, read_as=())))
+    return (*told, together_text(sheet, replace(finding, rereads=tuple(rereads), read_as=())))
 
 
 def _by_their_ways(sheet: Sheet, finding: Finding, claims: tuple[int, ...]) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import Answers, Finding
+from scopecheck.answers.findings import EMPTY_CLAIM, Answers, Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
@@ -15,7 +15,6 @@ from scopecheck.report.describe import case_named, limitation_labelled
 from scopecheck.report.described import unstated_first
 from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import (
-    EMPTY_CLAIM,
     FAR,
     Cluster,
     departures,

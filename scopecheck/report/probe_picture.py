@@ -92,7 +92,7 @@ def _line(
     window: Window | None,
     part: str,
 ) -> Pictured:
-    """The line with the cases that state the quantity, and all else as it is shown. Raises NotShown as `region` does."""
+    """The line with the cases that state the quantity, and all else as shown. Raises as `region` does."""
     words = tuple(region_text(region(formula, d, k, fixed, window), d) for _, k in ways)
     others = names_in(formula) - {d.name}
     stated = ((case.name, stated_values(sheet, case)) for case in sheet.cases)

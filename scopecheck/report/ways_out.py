@@ -75,13 +75,15 @@ def _with_so(label: str, p: FreeParameter, point: BreakPoint) -> str:
     return sentence("reading", key, label=label, so=so_far(p, point))
 
 
-def kept_out_if(sheet: Sheet, finding: Finding, labels: Iterable[str] = ()) -> tuple[str, ...]:
+def kept_out_if(
+    sheet: Sheet, finding: Finding, rereads: Iterable[Reread], labels: Iterable[str] = ()
+) -> tuple[str, ...]:
     """`if "..." is read as "one" (arguable) or "other" (arguable)`, a line for each phrase.
 
     With the stretches for which this goes for the thing shown, where a reading leaves one open.
     """
     by_group: dict[int, list[Reread]] = {}
-    for reread in finding.unmet_by:
+    for reread in rereads:
         by_group.setdefault(reread.group, []).append(reread)
     told = []
     for group, own in by_group.items():

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
+from functools import reduce
 
 from scopecheck.answers.definitions import resting
-from scopecheck.answers.findings import Answers, Finding, Looked
+from scopecheck.answers.findings import EMPTY_CLAIM, Answers, Finding, Looked
 from scopecheck.answers.questions.cases import Answer, class_status, reading_for_all
 from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.choices import choices
@@ -38,6 +39,7 @@ from scopecheck.answers.questions.readings import contested, pairs, parts_meant
 from scopecheck.answers.questions.same_scope import no_reading_for_all_claims, same_scope
 from scopecheck.answers.questions.undefined import undefined
 from scopecheck.answers.questions.varying import moves_with_something_else
+from scopecheck.core.chains import Chain
 from scopecheck.core.model import Case, Sheet
 from scopecheck.foundations.meanwhile import meanwhile
 from scopecheck.foundations.record import replace
@@ -248,7 +250,31 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
     moving = {(f.label, f.others) for f in findings if f.question == "contested"}
     found = [f for f in kept.values() if f.question != "harmless" or (f.label, f.others) not in moving]
     chains = {n: {i.chain for i in own} for n, own in prepared.instances.items()}
-    return [replace(f, ways=()) if set(f.ways) == chains.get(f.claim) else f for f in found]
+    found = [replace(f, ways=()) if set(f.ways) == chains.get(f.claim) else f for f in found]
+    return _empty_by_every_way(found, chains)
+
+
+def _empty_by_every_way(findings: list[Finding], chains: Mapping[int, set[Chain]]) -> list[Finding]:
+    """Of a claim that nothing meets by any of its parents, on some by every reading, one finding for all."""
+    merged = list(findings)
+    for number, own in chains.items():
+        parted = [
+            f
+            for f in findings
+            if f.claim == number
+            and f.question in EMPTY_CLAIM
+            and f.ways
+            and f.quantifier in ("every", "base")
+        ]
+        if len(parted) < 2 or {way for f in parted for way in f.ways} != own:
+            continue
+        usual = [f for f in parted if f.quantifier == "base"]
+        whole = reduce(_both_ways, usual[1:] + [f for f in parted if f not in usual], usual[0])
+        kept = {"kept_by": (), "kept_too": ()} if len(usual) > 1 else {}
+        at = min(merged.index(f) for f in parted)
+        merged = [f for f in merged if f not in parted]
+        merged.insert(at, replace(whole, ways=(), **kept))
+    return merged
 
 
 def _both_ways(first: Finding, second: Finding) -> Finding:

@@ -79,7 +79,23 @@ def at_stated_ends(prepared: Prepared, case: Case, scope: Formula) -> Case | Non
         if value is None:
             return None
         ends.append(Compare("=", tied.tie.term, Const(value)))
+    ends += _ends_of_other_ties(prepared, case, scope, both)
     return replace(case, facts=All((case.facts, *ends))) if ends else None
+
+
+def _ends_of_other_ties(prepared: Prepared, case: Case, scope: Formula, both: Search) -> Iterator[Formula]:
+    """Of each ratio or sum that the document limits and the claim says otherwise, an end in the claim."""
+    session = prepared.session
+    asked = ranges_of_ties(scope, session.base).ranges
+    for tie, own in ranges_of_ties(case.facts, session.base).ranges.items():
+        if len(tie.names) < 2 or range_in(asked, tie) or not tie.names & session.names_in(scope):
+            continue
+        closed = [end.value for end in (own.low, own.high) if end is not None and end.closed]
+        at_ends = (Compare("=", tie.term, Const(value)) for value in closed)
+        held = next((fact for fact in at_ends if both.holds(session.met(fact, session.base))), None)
+        if held is not None:
+            both.require(session.met(held, session.base))
+            yield held
 
 
 def _otherwise(prepared: Prepared, case: Case, scope: Formula, told: Finding, base: str) -> Iterator[Finding]:

@@ -349,10 +349,15 @@ def _document_met(prepared: Prepared, case: Case, finding: Finding, scope: Formu
     finding = replace(finding, quantifier=quantifier, stakes=1 if quantifier == "every" else 2, at_base=base)
     if quantifier == "base":
         rereads = one_reread(prepared, groups)
-        single = tuple(r for r, k in rereads if escape.holds(*session.taken(k, groups)))
+        single = [(r, k) for r, k in rereads if escape.holds(*session.taken(k, groups))]
         told = None if single else prepared.told_by(finding, escape, groups)
-        least = single if told is None else told.rereads + told.read_as
-        finding = replace(finding, unmet_by=least, unmet_together=not single)
+        together = [] if told is None else [(r, told.construction) for r in told.rereads + told.read_as]
+        met = session.search(groups)
+        met.require(session.met(case.facts), session.met(scope))
+        least = single or together
+        in_part = tuple(r for r, k in least if k is None or met.holds(*session.taken(k, groups)))
+        unmet_by = tuple(r for r, _ in least)
+        finding = replace(finding, unmet_by=unmet_by, unmet_together=not single, in_part=in_part)
     formulas = (case.facts, scope)
     shown = prepared.exhibit(
         finding,

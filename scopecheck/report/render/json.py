@@ -180,8 +180,11 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "kept_by": [reread_data(sheet, r) for r in f.kept_by],
         "kept_too": [reread_data(sheet, r) for r in f.kept_too],
         "kept_out_if": [
-            reread_data(sheet, replace(r, breaks=keeping_points(sheet, f, r))) for r in f.unmet_by
+            reread_data(sheet, replace(r, breaks=keeping_points(sheet, f, r)))
+            for r in f.unmet_by
+            if r not in f.in_part
         ],
+        "in_part_if": [reread_data(sheet, r) for r in f.in_part],
         "conflict": list(f.conflict),
         "minimal_sets": [list(one) for one in f.sets],
         "minimal_sets_complete": f.every_set,
