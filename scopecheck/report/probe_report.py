@@ -104,7 +104,8 @@ def _stretches(probe: Probe) -> Iterator[Block]:
     """A remark for each reading whose width nobody fixed."""
     groups = groups_in(probe.limitation.formula)
     for p in probe.sheet.parameters:
-        if p.group not in groups or p.upper is not None:
+        drawn_so = (row.construction.readings[p.group] == p.reading for row in probe.rows)
+        if p.group not in groups or p.upper is not None or not any(drawn_so):
             continue
         reading = probe.sheet.groups[p.group].readings[p.reading]
         if p.unknown:

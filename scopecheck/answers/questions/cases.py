@@ -15,6 +15,7 @@ from scopecheck.core.model import Case, FreeParameter, Limitation
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
+from scopecheck.solving.solver import Search
 
 Answer = Finding | Looked
 
@@ -216,6 +217,17 @@ def class_status(prepared: Prepared, case: Case) -> Iterator[Answer]:
             continue
         free_of = some_construction(session, [Demand(case.facts, scope, "none")])
         yield with_status(prepared, finding, case, scope, free_of)
+
+
+def prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: tuple[Formula, ...]) -> None:
+    """Of what is asked of one limitation: first look where the rest of the claim is met, as presumed."""
+    session = prepared.session
+    limitation = prepared.limitation(label)
+    rest = [x.formula for x in prepared.limitations(limitation.claim) if x.label != label]
+    inside = set(session.groups_in(*formulas))
+    met = [session.met(f, None if set(session.groups_in(f)) <= inside else session.base) for f in rest]
+    if search.holds(*met):
+        search.require(*met)
 
 
 def one_reread(prepared: Prepared, groups: tuple[int, ...]) -> Iterator[tuple[Reread, Construction]]:

@@ -108,9 +108,11 @@ def _otherwise(prepared: Prepared, case: Case, scope: Formula, told: Finding, ba
         return
     groups = session.groups_in(case.facts, scope)
     stated = Demand(All(()), case.facts, "some")
+    # What nothing meets lies apart from everything.
+    claimed = Demand(All(()), scope, "some")
     wanted: tuple[Wanted, ...] = ("none",) if base in ("within", "the same") else ("none", "every")
     for w in wanted:
-        refined = find_construction(session, [Demand(case.facts, scope, w), stated], stretch=False)
+        refined = find_construction(session, [Demand(case.facts, scope, w), stated, claimed], stretch=False)
         if refined.construction is not None:
             yield prepared.told_refined(told, refined, groups)
 

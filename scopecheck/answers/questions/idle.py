@@ -13,7 +13,7 @@ from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.core.construction import Construction, nodes
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import All, Any, Compare, Const, Formula, Not, Read
+from scopecheck.core.formula import All, Any, Compare, Const, Formula, Implies, Not, Read
 from scopecheck.core.model import Limitation
 from scopecheck.core.stated import RangeEnd, names_only
 from scopecheck.core.written_ends import written_ends
@@ -32,7 +32,8 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     if not instance.own or not prepared.can_be_met(instance.scope):
         return
     claim = instance.claim
-    asked = () if claim.dependent and len(instance.own) == 1 else limiting(prepared, instance.own)
+    lines = () if claim.dependent and len(instance.own) == 1 else limiting(prepared, instance.own)
+    asked = tuple(x for x in lines if not _counts_what_is_looked_at(prepared, x))
     rests = {x.label: All(tuple(y.formula for y in prepared.bearing(_whole(instance), x))) for x in asked}
     doubted = [x for x in asked if not _missed_by_something(prepared, instance, x, x.formula, rests[x.label])]
     always = _together(prepared, instance, [x for x in doubted if _is_idle(prepared, instance, (x,))], None)
@@ -52,9 +53,21 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     ends = [f for x in instance.own if x.label not in whole for f in _idle_ends(prepared, instance, x)]
     yield from ends
     # Of a claim of another category its lines are not held against those that it takes over.
-    told_of_all = not claim.other_category and all(_taken_apart(prepared, x) for x in asked)
+    told_of_all = (
+        asked == lines and not claim.other_category and all(_taken_apart(prepared, x) for x in asked)
+    )
     if asked and not told and not ends and told_of_all:
         yield Looked("idle", claim.number, f"claim {claim.number}")
+
+
+def _counts_what_is_looked_at(prepared: Prepared, limitation: Limitation) -> bool:
+    """Does it limit how many like parts there are to what the sheet looks at anyhow?"""
+    session, formula = prepared.session, limitation.formula
+    counts = {part.count for part in prepared.sheet.parts}
+    if not session.names_in(formula) <= counts:
+        return False
+    search = session.search(session.groups_in(formula))
+    return not search.holds(~session.met(formula))
 
 
 def _taken_apart(prepared: Prepared, limitation: Limitation) -> bool:
@@ -70,7 +83,7 @@ def _count_of_ends(formula: Formula, readings: tuple[int, ...]) -> int:
             return _count_of_ends(options[readings[group]], readings)
         case All(items) | Any(items):
             return sum(_count_of_ends(item, readings) for item in items)
-        case Not(item):
+        case Not(item) | Implies(_, item):
             return _count_of_ends(item, readings)
         case Compare(op) if op not in ("=", "!="):
             return int(any(isinstance(n, Const) and n.written for n in nodes(formula)))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from scopecheck.answers.findings import LINE_ALONE, Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.questions.cases import (
@@ -92,7 +92,10 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     finding = _graded_loss(prepared, finding, case, region, scope, ever, wholly)
     keepable = ever and finding.at_base == "none"
     if keepable and finding.highest == "every":
-        finding = replace(finding, kept_by=_kept_whole(prepared, case, scope, groups))
+        least = _kept_whole(prepared, case, scope, groups)
+        whole = one_reread(prepared, groups) if len(least) == 1 else ()
+        others = (r for r, k in whole if status_at(prepared, case.facts, scope, k) == "every")
+        finding = replace(finding, kept_by=least, kept_too=_others(least, others))
 
     def shown(search: Search) -> Finding:
         found = prepared.exhibit(
@@ -204,10 +207,8 @@ def _inside_point(
         keeping = session.search(groups, things=False)
         keeping.require(met)
         least = _kept_by(prepared, keeping, groups)
-        told = {(r.group, r.reading) for r in least}
         single = (r for r, k in one_reread(prepared, groups) if meets(scope, article, k))
-        others = tuple(r for r in single if (r.group, r.reading) not in told)
-        finding = replace(finding, kept_by=least, kept_too=others if len(least) == 1 else ())
+        finding = replace(finding, kept_by=least, kept_too=_others(least, single))
 
     always = tuple(x for x in limitations if not ever and _never_met(prepared, x, article))
 
@@ -270,6 +271,12 @@ def _kept_by(prepared: Prepared, search: Search, groups: tuple[int, ...]) -> tup
     """The least departures from the base on which a search for the case inside succeeds."""
     told = prepared.told_by(at_claim("inside lost", 3, prepared.sheet.claims[0]), search, groups)
     return told.rereads + told.read_as
+
+
+def _others(least: tuple[Reread, ...], single: Iterable[Reread]) -> tuple[Reread, ...]:
+    """The readings that each keep a case by themselves, without the one that is told first."""
+    told = {(r.group, r.reading) for r in least}
+    return tuple(r for r in single if (r.group, r.reading) not in told) if len(least) == 1 else ()
 
 
 def _kept_whole(

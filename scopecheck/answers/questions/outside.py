@@ -10,6 +10,7 @@ from scopecheck.answers.questions.cases import (
     Answer,
     finding_at,
     one_reread,
+    prefer_rest_met,
     scope_at,
     status_at,
     targets,
@@ -67,7 +68,7 @@ def _outside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[An
 
     def shown(search: Search) -> Finding:
         if isinstance(place, str):
-            _prefer_rest_met(prepared, place, search, formulas)
+            prefer_rest_met(prepared, place, search, formulas)
         if finding.quantifier == "every":
             always = [session.surely(f, met=True) for f in formulas]
             if search.holds(*always):
@@ -170,17 +171,6 @@ def _region_unmet_by(
         return finding
     told = prepared.told_refined(finding, refined, groups)
     return replace(finding, unmet_by=told.rereads + told.read_as, unmet_together=True)
-
-
-def _prefer_rest_met(prepared: Prepared, label: str, search: Search, formulas: tuple[Formula, ...]) -> None:
-    """For a case of one limitation: first try with the rest of the claim met."""
-    session = prepared.session
-    limitation = prepared.limitation(label)
-    rest = [x.formula for x in prepared.limitations(limitation.claim) if x.label != label]
-    inside = set(session.groups_in(*formulas))
-    met = [session.met(f, None if set(session.groups_in(f)) <= inside else session.base) for f in rest]
-    if search.holds(*met):
-        search.require(*met)
 
 
 def _also_met(

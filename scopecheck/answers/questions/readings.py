@@ -7,7 +7,7 @@ from itertools import combinations
 
 from scopecheck.answers.findings import Bearer, Finding, Looked, Quantifier
 from scopecheck.answers.minimise import pick_article
-from scopecheck.answers.questions.cases import Answer
+from scopecheck.answers.questions.cases import Answer, prefer_rest_met
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, some_construction
@@ -37,8 +37,9 @@ def _unmeant_met(prepared: Prepared, limitation: Limitation, meant: Formula) -> 
     session, formula = prepared.session, limitation.formula
     groups = session.groups_in(formula)
     search = session.search(groups)
-    search.require(session.met(formula), session.denied(meant))
-    if not search.holds():
+    wrong = session.met(formula), session.denied(meant)
+    search.require(*wrong)
+    if not _beside_the_rest(prepared, limitation, search, *wrong):
         yield Looked("unmeant met", limitation.claim, limitation.label)
         return
     others = _readings_alone(prepared, limitation, search)
@@ -59,8 +60,9 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
     session, formula = prepared.session, limitation.formula
     groups = session.groups_in(formula)
     search = session.search(groups)
-    search.require(~session.met(formula), session.met(meant))
-    if not search.holds():
+    wrong = ~session.met(formula), session.met(meant)
+    search.require(*wrong)
+    if not _beside_the_rest(prepared, limitation, search, *wrong):
         yield Looked("meant lost", limitation.claim, limitation.label)
         return
     others = _readings_alone(prepared, limitation, search)
@@ -76,6 +78,23 @@ def _meant_lost(prepared: Prepared, limitation: Limitation, meant: Formula) -> I
     found = _counted(prepared, shown, groups, others, Demand(meant, formula, "every"))
     settled = prepared.settled_in((limitation,), (limitation.label,))
     yield found if found.quantifier == "some" else replace(found, rests_on=settled)
+
+
+def _beside_the_rest(prepared: Prepared, limitation: Limitation, search: Search, *wrong: Constraint) -> bool:
+    """Is something `wrong` that the other lines of the claim do not keep out, however they are read?
+
+    The search is then for one that they let in as presumed, if there is any.
+    """
+    if not search.holds():
+        return False
+    session = prepared.session
+    rest = [x.formula for x in prepared.sheet.claim(limitation.claim).limitations if x is not limitation]
+    beside = session.search(session.groups_in(limitation.formula, *rest))
+    beside.require(*wrong, *map(session.met, rest))
+    if rest and not beside.holds():
+        return False
+    prefer_rest_met(prepared, limitation.label, search, (limitation.formula,))
+    return True
 
 
 def _readings_alone(prepared: Prepared, limitation: Limitation, search: Search) -> tuple[Step, ...]:
