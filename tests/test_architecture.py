@@ -44,7 +44,7 @@ FLOORS: dict[str, str] = {
         " ingredients in_order of_each one_phrase looser not_so phrases claim_text dependencies form_rules"
         " joints account amounts stated declared recited"
         " beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells case_cells"
-        " case_facts cases sheet successors agreement common_groups joined carried"
+        " case_facts cases not_compared sheet successors agreement common_groups joined carried"
     ),
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"
