@@ -163,9 +163,16 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     """The least re-readings on which a lost case is kept after all."""
     conflict = finding.conflict if finding.question in EMPTY_CLAIM else ()
     labels = finding.failing or conflict or turning_labels(sheet, finding)
-    told = [kept_text(sheet, r, labels) for r in finding.kept_by]
-    told += [sentence("reading", "or", text=kept_text(sheet, r, labels)) for r in finding.kept_too]
+    same = [r for r in finding.kept_too if any(_of_one_phrase(r, k) for k in finding.kept_by)]
+    told = [kept_text(sheet, r, labels, same) for r in finding.kept_by]
+    rest = (r for r in finding.kept_too if r not in same)
+    told += [sentence("reading", "or", text=kept_text(sheet, r, labels)) for r in rest]
     return (*told, together_text(sheet, replace(finding, rereads=finding.kept_by, read_as=())))
+
+
+def _of_one_phrase(one: Reread, other: Reread) -> bool:
+    """Are both readings of one phrase, neither from a stretch on?"""
+    return one.group == other.group and not one.breaks and not other.breaks
 
 
 def _unmet_by(sheet: Sheet, finding: Finding, rereads: Sequence[Reread]) -> tuple[str, ...]:

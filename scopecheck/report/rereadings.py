@@ -9,6 +9,7 @@ from fractions import Fraction
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.answers.minimise import BreakPoint
 from scopecheck.core.model import Definition, FreeParameter, Group, Place, Sheet
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.report.amounts import percentage, quantity_text
 from scopecheck.report.grouping import departures
@@ -164,19 +165,22 @@ def reading_label(sheet: Sheet, reread: Reread, with_words: bool = False, labels
     return "; ".join([text, *(break_text(sheet, point, words) for point in reread.breaks)])
 
 
-def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
-    """On what a lost case is kept after all: `if "..." is read as "..."`, or from which stretch on."""
+def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = (), others: Iterable[Reread] = ()) -> str:
+    """On what a lost case is kept after all: `if "..." is read as "..."`, or from which stretch on.
+
+    `others` are further readings of the same phrase that keep it, none of them from a stretch on.
+    """
     group, labels = sheet.groups[reread.group], tuple(labels)
     phrases = words_at(group, labels)
     words = listed(phrases)
     points = [break_text(sheet, point, words) for point in reread.breaks]
     if points and reread.reading == group.base:
         return "; ".join(points)
-    label, standing = flat(group.readings[reread.reading].label), standing_text(group, reread.reading)
     key = "kept" if len(phrases) == 1 else "kept_many"
     if len({p.words for p in group.places if p.where in set(labels)}) > MOST_MEANINGS:
         key, words = "kept_each", common_words(group)
-    return "; ".join([sentence("reading", key, words=words, label=label, standing=standing), *points])
+    read_as = listed((reading_label(sheet, replace(r, breaks=())) for r in (reread, *others)), "or")
+    return "; ".join([sentence("reading", key, words=words, labels=read_as), *points])
 
 
 def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = ()) -> str:

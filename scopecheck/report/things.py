@@ -36,8 +36,15 @@ FEW_FREE = 2
 
 
 def in_question(sheet: Sheet, finding: Finding) -> tuple[Limitation, ...]:
-    """The limitation a finding is about, else those that fail, else all that its claim is made of."""
+    """The limitation a finding is about, else those that fail, else all that its claim is made of.
+
+    Of a pair those with either phrase, too.
+    """
     own = limitation_labelled(sheet, finding.label)
+    if own and finding.question == "pair":
+        moved = {r.group for r in (*finding.rereads, *finding.read_as)}
+        of_claim = (x for c in sheet.claims if c.number in lineage(sheet, own.claim) for x in c.limitations)
+        return (own, *(x for x in of_claim if x is not own and moved.intersection(x.groups)))
     if own:
         return (own,)
     failing = tuple(x for label in finding.failing if (x := limitation_labelled(sheet, label)))

@@ -93,7 +93,7 @@ def kept_out_if(
         words = listed(words_at(sheet.groups[group], labels))
         own.sort(key=lambda r: bool(own_parameters(sheet, r.group, r.reading)))
         read_as = listed((_keeping(sheet, finding, r) for r in own), "or")
-        told.append(sentence("reading", "unmet", words=words, labels=read_as))
+        told.append(sentence("reading", "kept", words=words, labels=read_as))
     return tuple(told)
 
 

@@ -114,7 +114,9 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
             keeping = session.search(groups, things=False)
             keeping.require(session.met_by(scope, article))
             if keeping.holds():
-                told = replace(told, kept_by=_kept_by(prepared, keeping, groups))
+                least = _kept_by(prepared, keeping, groups)
+                single = (r for r, k in one_reread(prepared, groups) if meets(scope, article, k))
+                told = replace(told, kept_by=least, kept_too=_others(least, single))
         if not told.partly:
             return told
         speak = session.names_in(*(x.formula for x in limitations if x.label in told.failing))

@@ -304,6 +304,8 @@ def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step:
         yield replace(finding, question="harmless", stakes=6, outcome="excluded", quantifier="none")
         return
     yield replace(finding, detail="with others")
+    if not session.search(()).holds(base):
+        return  # with whatever lets something in, every reading would do it together
     changed = [~session.reads(h, session.base.readings[h]) for h in groups]
     search.require(_differ(met, base), _unmoved(prepared, scope, base, g), session.at_most_of(changed, 2))
     if search.holds():
