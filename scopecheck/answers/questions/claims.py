@@ -34,6 +34,7 @@ from scopecheck.core.rewrite import read_as
 from scopecheck.core.stated import farthest_by_itself
 from scopecheck.core.written_ends import WrittenEnd, written_ends
 from scopecheck.foundations.record import record, replace
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.ends import Extremum, infimum, supremum
 from scopecheck.solving.solver import NOT_AFRESH, Search
@@ -266,7 +267,7 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
         reached: set[tuple[bool, Fraction]] = set()
         for end in written_ends(limitation.formula, session.base.readings):
             written = (end.upper, end.limit.value)
-            if _beyond_the_parts(prepared, end):
+            if _beyond_the_parts(prepared, end) or _is_of_the_phrase(limitation, end):
                 continue
             there = All((end.given, Compare("=", end.term, end.term)))
             if written in reached or not whole.holds(session.met(there, session.base)):
@@ -286,6 +287,13 @@ def _beyond_the_parts(prepared: Prepared, end: WrittenEnd) -> bool:
     """Is it so many like parts that the sheet does not let there be? Its own bound keeps nothing away."""
     counts = {part.count: part.most for part in prepared.sheet.parts}
     return isinstance(end.term, Measured) and end.limit.value > counts.get(end.term.name, end.limit.value)
+
+
+def _is_of_the_phrase(limitation: Limitation, end: WrittenEnd) -> bool:
+    """Is it the 1 of a quotient by words that name no number: `an integral multiple of the teeth`?"""
+    said = limitation.words.lower().replace("-", " ").split()
+    no_number = bool(said) and not any(w in NUMBER_WORDS or any(map(str.isdigit, w)) for w in said)
+    return no_number and isinstance(end.term, Divide) and end.limit.value == 1
 
 
 @record

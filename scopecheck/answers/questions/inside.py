@@ -59,7 +59,8 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         above = prepared.instances[place][0].parent_scope
         limitations = prepared.sheet.claim(place).limitations
     article = prepared.point(case, scope)
-    if above != All(()) and _lost_above(prepared, case, above, article):
+    lost_above = above != All(()) and _lost_above(prepared, case, above, article)
+    if lost_above:
         # That is told at the claim above: here its own lines alone are asked.
         above, scope = All(()), All(tuple(x.formula for x in limitations))
     if article is not None:
@@ -87,7 +88,8 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         else some_construction(session, [Demand(case.facts, scope, "none")])
     )
     if not wholly and single:
-        yield _left_open(prepared, finding, case, scope)
+        if not lost_above:
+            yield _left_open(prepared, finding, case, scope)
         return
     finding = _graded_loss(prepared, finding, case, region, scope, ever, wholly)
     keepable = ever and finding.at_base == "none"

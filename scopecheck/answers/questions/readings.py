@@ -13,7 +13,7 @@ from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, some_construction
 from scopecheck.answers.witness import Expected, Obligation, verify
 from scopecheck.core.construction import admissible_readings, preference
-from scopecheck.core.formula import All, Formula, Not
+from scopecheck.core.formula import All, Any, Formula, Not
 from scopecheck.core.model import Limitation
 from scopecheck.core.reference import Reference
 from scopecheck.foundations.record import replace
@@ -89,6 +89,8 @@ def _beside_the_rest(prepared: Prepared, limitation: Limitation, search: Search,
         return False
     session = prepared.session
     rest = [x.formula for x in prepared.sheet.claim(limitation.claim).limitations if x is not limitation]
+    above = [All(tuple(x.formula for x in i.inherited)) for i in prepared.instances[limitation.claim]]
+    rest += [Any(tuple(above))] if above and All(()) not in above else []
     beside = session.search(session.groups_in(limitation.formula, *rest))
     beside.require(*wrong, *map(session.met, rest))
     if rest and not beside.holds():
