@@ -146,6 +146,9 @@ def reading_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> st
     points = [break_text(sheet, point, words) for point in reread.breaks]
     if not points and reread.reading == group.base and _has_stretch(sheet, reread):
         points = [sentence("reading", "stretched_enough")]  # how far was not found
+    elif not points:
+        own = (p for p in sheet.parameters if (p.group, p.reading) == (reread.group, reread.reading))
+        points = [presumed_stretch(p) for p in own if not p.unknown]
     return "; ".join([text, *points])
 
 

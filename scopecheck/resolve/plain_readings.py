@@ -38,6 +38,8 @@ def plain_text(text: str, at: Occurrence) -> str:
         if len(slot.conditions) == 1 and not (slot.members or slot.there):
             return slot.text  # a single limit, of which there are no several
         members = slot.text.replace(", and ", " and ").replace(", or ", " or ")
+        if len(slot.members) == 1 and not re.search(r",| (?:and|or) ", members):
+            return f"{members} is in it"
         # In braces where the list would run into what stands beside it.
         several = "," in members or (match.group() != match.string and re.search(r" (?:and|or) ", members))
         return f"{_QUANTIFIERS[match.group(1)]} {f'{{{members}}}' if several else members}"
