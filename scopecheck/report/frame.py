@@ -8,7 +8,7 @@ from scopecheck.answers.findings import Answers
 from scopecheck.core.construction import admissible_readings, nodes
 from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
 from scopecheck.core.formula import OTHERS, Compare, Const
-from scopecheck.core.model import Group, OwnPhrase, Settled, Sheet
+from scopecheck.core.model import FreeParameter, Group, OwnPhrase, Settled, Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text
@@ -76,16 +76,29 @@ def _unrestated(count: int) -> str:
 
 def groups_with_choice(sheet: Sheet, strained: bool = False) -> tuple[Group, ...]:
     """The phrases and nouns that are left with more than one reading, or with a stretch."""
-    stretched = set(_stretched(sheet, strained))
+    stretched = {p.group for p in _stretched(sheet, strained)}
     return tuple(g for g in sheet.groups if len(admissible_readings(g, strained)) > 1 or g.index in stretched)
 
 
-def _stretched(sheet: Sheet, strained: bool) -> Iterator[int]:
-    """The phrases with a reading that is tried and leaves a number open: none that a pin has given."""
+def _stretched(sheet: Sheet, strained: bool) -> Iterator[FreeParameter]:
+    """The numbers that readings which are tried leave open: none that a pin has given."""
     for p in sheet.parameters:
         given = p.upper is not None and p.lower.value == p.upper.value
         if not given and p.reading in admissible_readings(sheet.groups[p.group], strained):
-            yield p.group
+            yield p
+
+
+def _stretched_words(sheet: Sheet, strained: bool) -> Iterator[str]:
+    """The words with such a number; those that stretch only as otherwise read, with that reading."""
+    numbers = list(_stretched(sheet, strained))
+    usual = {p.group for p in numbers if p.reading == sheet.groups[p.group].base}
+    for p in numbers:
+        group = sheet.groups[p.group]
+        for words in words_at(group, ()):
+            if p.group in usual:
+                yield words
+            else:
+                yield sentence("basis", "read_so", words=words, label=flat(group.readings[p.reading].label))
 
 
 def _rounds(group: Group) -> bool:
@@ -180,8 +193,7 @@ def basis_lines(sheet: Sheet, strained: bool) -> Iterator[str]:
         yield sentence("basis", "strained_only", words=words)
     else:
         yield sentence("basis", "no_phrases")
-    stretched = dict.fromkeys(w for g in _stretched(sheet, strained) for w in words_at(sheet.groups[g], ()))
-    if stretched:
+    if stretched := dict.fromkeys(_stretched_words(sheet, strained)):
         yield sentence("basis", "parameters", words=listed(stretched))
     if rounding := dict.fromkeys(w for g in sheet.groups if _rounds(g) for w in words_at(g, ())):
         yield sentence("basis", "rounding", words=listed(rounding))
