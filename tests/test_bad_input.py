@@ -790,7 +790,7 @@ def test_files_that_are_no_sheets(tmp_path: Path) -> None:
     (tmp_path / "zeros").write_bytes(b"a\0b")
     (tmp_path / "empty").write_text("")
     assert from_file(tmp_path)[0].message == "this is a directory, not a sheet"
-    assert from_file(tmp_path / "binary")[0].message == "the file is not text"
+    assert from_file(tmp_path / "binary")[0].message == "the file is not text in UTF-8"
     assert from_file(tmp_path / "zeros")[0].message == "the file is not text"
     assert from_file(tmp_path / "empty")[0].message == "the sheet is empty"
     missing = from_file(tmp_path / "empti")[0]

@@ -83,7 +83,7 @@ def test_a_file_outside_the_folder_is_refused(folder: Path, name: str) -> None:
     [
         ("hous.phrases", None, "there is no such file"),
         (".", None, "this is a directory, not a phrase file"),
-        ("bytes.phrases", b"phrase \xff\xfe", "the file is not text"),
+        ("bytes.phrases", b"phrase \xff\xfe", "the file is not text in UTF-8"),
         ("zero.phrases", b"phrase \0", "the file is not text"),
     ],
 )

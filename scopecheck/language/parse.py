@@ -345,7 +345,8 @@ def _explained(page: Page, tokens: tuple[Token, ...], error: _Unexpected) -> Tro
             "Among symbols the rounding of a measured value is written out.",
             f"write ROUND(... TO {step} {unit}".rstrip() + f", HALF AWAY) = {found.text}",
         )  # fmt: skip
-    if found.text.islower() and all(w in CAPITALS for w in found.text.upper().split()):
+    small = found.text.islower() and found.text != "to"
+    if small and all(w in CAPITALS for w in found.text.upper().split()):
         return trouble(
             span, f"'{found.text}' is written in capitals here", "Among symbols, words of the language are.",
             f"write {found.text.upper()}",

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from scopecheck.core.declared import Step
+from scopecheck.core.declared import ChoiceDecl, Step
+from scopecheck.foundations.kinds import Kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
@@ -34,6 +35,10 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     """
     tokens = with_runs(tokens, "plainer_runs")
     for said in (
+        _without_dots_of_units,
+        _without_leading_to,
+        _with_both_ends_within,
+        _without_measure_before,
         _with_basis_in_commas,
         _with_parted_fractions,
         _with_half_before_unit,
@@ -59,10 +64,139 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = _without_comprising(tokens, subjects[0].bound)
         tokens = _with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
-    tokens = _without_what_is_counted(tokens, subjects)
+    tokens = _with_parts_of_a_hundred(tokens, subjects)
+    tokens = _without_own_basis(_of_any_of_them(tokens, subjects), subjects)
+    tokens = _in_a_state(_without_what_is_counted(tokens, subjects), subjects)
     tokens = _with_outnumbering(_without_their(tokens, subjects), subjects)
     tokens = _with_same_or_more(_with_both_alike(tokens, subjects, notes), subjects)
     return _with_presence(_without_content(tokens, subjects), subjects)
+
+
+def _without_dots_of_units(tokens: Tokens) -> Tokens:
+    """`from 40° C. to 90° C.` without the points that only close an abbreviation."""
+    return tuple(
+        t
+        for at, t in enumerate(tokens)
+        if not (t.text == "." and at and (n := tokens[at - 1].number) and n.unit and at + 1 < len(tokens))
+    )
+
+
+def _without_leading_to(tokens: Tokens) -> Tokens:
+    """`to a value of 4.2 or lower`, of what is brought there, without the first word."""
+    to = len(tokens) > 3 and word_of(tokens[0]) == "to" and word_of(tokens[1]) in _DETERMINERS
+    return tokens[1:] if to else tokens
+
+
+def _with_both_ends_within(tokens: Tokens) -> Tokens:
+    """`within 0.8 and 1.25` as between both."""
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 3):
+        if (
+            words[at] == "within"
+            and words[at + 2] == "and"
+            and tokens[at + 1].number
+            and tokens[at + 3].number
+        ):
+            return (*tokens[:at], replace(tokens[at], text="between"), *tokens[at + 1 :])
+    return tokens
+
+
+def _without_measure_before(tokens: Tokens) -> Tokens:
+    """`an HLB value less than 10` as an HLB value of less than 10."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if w in _LIMITS_BEGIN), 0)
+    noun = words[at - 1] if 1 < at < 6 and words[0] in _DETERMINERS else ""
+    measured = noun == "value" or noun in listed("measures", "nouns")
+    if not measured or not all(t.sort == "word" for t in tokens[:at]) or "of" in words[:at]:
+        return tokens
+    return (*tokens[:at], replace(tokens[at], text="of", end=tokens[at].start), *tokens[at:])
+
+
+_LIMITS_BEGIN = frozenset("greater less more at between within from exceeding above below not no up".split())
+
+
+def _of_any_of_them(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`2 to 5 wt% of at least one wax`, of a share, as so much of a wax."""
+    words = [word_of(t) for t in tokens]
+    for several in (["of", "at", "least", "one"], ["of", "one", "or", "more"]):
+        at = next((i for i in range(1, len(words) - 4) if words[i : i + 4] == several), 0)
+        behind = tokens[at + 4 :]
+        alone = all(t.sort == "word" for t in behind) and not {"and", "or", "of"}.intersection(
+            words[at + 4 :]
+        )
+        if at and alone and len(subjects) == 1 and _is_share(subjects[0]) and tokens[at - 1].number:
+            return (*tokens[: at + 1], replace(tokens[at + 1], text="a", end=tokens[at + 3].end), *behind)
+    return tokens
+
+
+def _without_own_basis(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`1 to 5 times the amount of palladium by weight`, of two shares by weight, without what both are by."""
+    words = [word_of(t) for t in tokens]
+    of = BY_WHAT.get(words[-1]) if len(words) > 4 and words[-2] == "by" and "times" in words else None
+    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+    same = of is not None and len(kinds) == 2 and all(map(_is_share, subjects))
+    return tokens[:-2] if same and all(k.split[0] == of for k in kinds) else tokens
+
+
+def _with_parts_of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`5 to 30 parts by weight per 100 parts by weight of the resin`, of two amounts, as per cent of that."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if w in ("part", "parts")), 0)
+    first, bases = _basis_behind(words[at + 1 :])
+    behind = words[at + 1 + first :]
+    per = next((len(run) for run in _PER if behind[: len(run)] == run), 0)
+    hundred = tokens[at + 1 + first + per :]
+    if len(hundred) < 3:
+        return tokens
+    number = hundred[0].number
+    whole = number.unit is None and number.value == 100 if number else word_of(hundred[0]) == "hundred"
+    if len(subjects) != 2 or not (at and per and whole) or word_of(hundred[1]) not in ("part", "parts"):
+        return tokens
+    second, more = _basis_behind([word_of(t) for t in hundred[2:]])
+    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+    fitting = len(kinds) == 2 and all(_is_by(k, b) for k in kinds for b in (*bases, *more))
+    last = hundred[2 + second :]
+    if not fitting or not last or any(t.number and t.number.unit for t in tokens[:at]):
+        return tokens
+    percent = find_unit("%")
+    said = (replace(t, number=replace(t.number, unit=percent)) if t.number else t for t in tokens[:at])
+    of = () if word_of(last[0]) == "of" else (replace(last[0], sort="word", text="of", end=last[0].start),)
+    return (*said, *of, *last)
+
+
+def _basis_behind(words: list[str]) -> tuple[int, tuple[str, ...]]:
+    """How many words say by what, `by weight`, and by what that is."""
+    of = BY_WHAT.get(words[1]) if len(words) > 1 and words[0] == "by" else None
+    return (2, (of,)) if of else (0, ())
+
+
+def _is_by(kind: Kind, basis: str) -> bool:
+    """Is it an amount, or a share, by that?"""
+    amounts = {"by mass": (("mass", 1),), "by volume": (("length", 3),), "by mole": (("amount", 1),)}
+    return kind.split[0] == basis if not kind.dimension else kind.dimension == amounts[basis]
+
+
+_PER = [
+    ["per", "each"], ["per", "every"], ["per"], ["based", "on"], ["relative", "to"],
+    ["with", "respect", "to"], ["in", "relation", "to"], ["for", "each"], ["for", "every"], ["for"], ["to"],
+]  # fmt: skip
+
+
+def _in_a_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`at least 16 degC in a cooling mode` as when it is in that mode."""
+    members = {m.lower() for s in subjects if isinstance(s.bound, ChoiceDecl) for m in s.bound.members}
+    words = [word_of(t) for t in tokens]
+    found = list[Token]()
+    for at, token in enumerate(tokens):
+        state = words[at] == "in" and words[at + 1 : at + 2] and words[at + 1] in _DETERMINERS
+        named = state and words[at + 3 : at + 4] and words[at + 3] in _STATES and words[at + 2] in members
+        if named and (not found or word_of(found[-1]) != "when"):
+            found.append(replace(token, text="when", end=token.start))
+        found.append(token)
+    return tuple(found)
+
+
+_STATES = frozenset("mode state position configuration setting phase".split())
 
 
 def _without_needless(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:
