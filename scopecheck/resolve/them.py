@@ -28,7 +28,11 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
             start -= 1
         before, after = words[:start], words[at + width : at + width + 1]
         of_them = words[start] == "of" or words[start - 1] == "all"
-        says_which = of_them or (start == at and after and after[0] in listed("parts", "having"))
+        behind = listed("parts", "having") | listed("asides", "holding") | {"each", "made"}
+        named = start == at or words[start] == "said"
+        says_which = of_them or (named and after and after[0] in behind)
+        if says_which and after == ["each"] and _is_number(tokens, start - 1) and _is_plain(words[:start]):
+            return (*tokens[:start], *tokens[at + width :])
         first = _quantified(tokens, words, start, of=words[start] == "of") if says_which and before else -1
         if first < 0:
             continue
@@ -36,9 +40,9 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
         them = tuple(replace(tokens[at], text=w, start=tokens[at].start) for w in told)
         if words[first:start] == ["no"]:
             tokens = (*tokens[:first], replace(tokens[first], text="none"), *tokens[start:])
-        elif words[first:start] == ["one", "or", "more"]:
-            said = [replace(tokens[first], text=w) for w in ("at", "least", "one")]
-            return (*tokens[:first], *said, *them, *tokens[at + width :])
+        elif words[first + 1 : start] == ["or", "more"]:
+            said = [replace(tokens[first], sort="word", text=w, number=None) for w in ("at", "least")]
+            return (*tokens[:first], *said, tokens[first], *them, *tokens[at + width :])
         return (*tokens[:start], *them, *tokens[at + width :])
     return tokens
 
@@ -46,8 +50,8 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
 def _quantified(tokens: tuple[Token, ...], words: list[str], end: int, of: bool) -> int:
     """Where what says how many of the parts begins, which ends here; -1 where it says nothing of that."""
     word, before = words[end - 1], words[: end - 1]
-    number = word in NUMBER_WORDS or tokens[end - 1].number is not None
-    if words[end - 3 : end] == ["one", "or", "more"]:
+    number = _is_number(tokens, end - 1)
+    if words[end - 2 : end] == ["or", "more"] and end > 2 and _is_number(tokens, end - 3):
         return end - 3
     if of and words[end - 2 : end] == ["by", "number"] and _is_share(tokens[end - 3]):
         return end - 3
@@ -57,6 +61,15 @@ def _quantified(tokens: tuple[Token, ...], words: list[str], end: int, of: bool)
         return end - 1
     bound = before[-2:] in (["at", "least"], ["at", "most"]) or before[-1:] in (["exactly"], ["only"])
     return end - 1 if number and bound else -1
+
+
+def _is_number(tokens: tuple[Token, ...], at: int) -> bool:
+    return tokens[at].number is not None or word_of(tokens[at]) in NUMBER_WORDS
+
+
+def _is_plain(words: list[str]) -> bool:
+    """Does nothing but an article stand before the last of them?"""
+    return all(w in ("the", "said", "having", "with") for w in words[:-1])
 
 
 def _is_share(token: Token) -> bool:
