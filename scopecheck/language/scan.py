@@ -204,6 +204,8 @@ class _Scanner:
             self.add("word", "to" if ranged else "about", at + 1)
         elif c in _MARKS:
             self.add("mark", _MARKS[c], at + 1)
+        elif c == ")" and self.words and not self.open and self._labelled():
+            self.at += 1
         elif c in "+-*/^(){}[],:;%.'&°∶":
             self.bracket(c)
             self.add("mark", c, at + 1)
@@ -264,6 +266,11 @@ class _Scanner:
                 "In symbols a tolerance has two ends.", "write both ends, such as 19 <= x <= 21",
             )  # fmt: skip
         self.add("word", "±", self.at + width)
+
+    def _labelled(self) -> bool:
+        """Does it close the letter of a step, as in `after step d)`?"""
+        said = [t.text.lower() for t in self.tokens[-6:]]
+        return bool(said) and len(said[-1]) == 1 and not {"step", "steps"}.isdisjoint(said[:-1])
 
     def bracket(self, c: str) -> None:
         if c in _CLOSING:

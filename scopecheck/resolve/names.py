@@ -92,6 +92,7 @@ def nothing_recited(listed: ListBound, span: Span) -> tuple[str, ...]:
     )  # fmt: skip
 
 
+_STEP_LETTER = regex(r"\bstep \(?([a-z]|[ivx]{1,4}|\d{1,2})\)?(?!\w)", re.IGNORECASE)
 _SIDES = {
     **dict.fromkeys(("start", "beginning", "onset", "commencement", "begins", "starts", "has begun"), False),
     **dict.fromkeys(
@@ -165,7 +166,15 @@ class Names:
         for _ in range(2):
             for before in ("the ", "said ", "step of ", "a ", "an "):
                 plain = plain.removeprefix(before)
-        return self.steps.get(plain) or self.steps.get(plain.removesuffix(" step"))
+        return self.steps.get(plain) or self.steps.get(plain.removesuffix(" step")) or self._lettered(plain)
+
+    def _lettered(self, plain: str) -> Step | None:
+        """The step whose note has this letter or number of the claim's: `step d)`."""
+        if not _STEP_LETTER.fullmatch(plain):
+            return None
+        noted = ((_STEP_LETTER.search(self.note_of(s.start)), s) for s in self.steps.values())
+        letter = plain.split()[-1].strip("()")
+        return next((s for found, s in noted if found and found[1].lower() == letter), None)
 
     def time_of(self, words: str) -> Typed | None:
         """The moment that words name: `the end of the soaking`, `completion of soaking`, an event's name."""

@@ -84,6 +84,8 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *several)
     if how_long := _how_long(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, how_long)
+    if noted := _noted_elsewhere(job, tokens):
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *noted)
     if whole := _of_undeclared(job, tokens):
         cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
         help = f"declare it under this name: {_bare(whole)}  {_like_first(job)}"
@@ -110,6 +112,21 @@ def _of_other_things(words: str, near: Sequence[Pattern]) -> str:
     """That the very words are a phrase, of other things than what stands to the left; else ''."""
     same = any(p.plain.lower() == " ".join(words.lower().split()) for p in near)
     return "These words are a phrase of other things than what stands left of the colon." if same else ""
+
+
+def _noted_elsewhere(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | None:
+    """`a multiple of the number of planet gears`, of what the note of another count calls so; else None."""
+    names, said = job.place.names, [word_of(t) for t in tokens]
+    left = [s.text for s in job.subjects]
+    for name in names.all():
+        noted = [w for w in names.note_of(name).lower().split() if w not in FILLERS]
+        behind = next((i for i in range(1, len(said)) if noted and said[i : i + len(noted)] == noted), 0)
+        if name in left or not behind or behind + len(noted) != len(said) or "of" not in said[:behind]:
+            continue
+        called = " ".join(noted)
+        cause = f"'{called}' stands in the note of {name}, which does not stand left of the colon."
+        return cause, f"write both left of the colon: {', '.join([*left, name])} : {job.text(tokens)}"
+    return None
 
 
 def _in_no_phrase(job: Job, tokens: tuple[Token, ...]) -> str:

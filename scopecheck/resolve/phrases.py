@@ -137,13 +137,19 @@ class Reader:
         try:
             self._trying()._condition(words, subjects)
         except Trouble as wrong:
-            if wrong.diagnostic.cause != NO_BASIS:
+            if wrong.diagnostic.cause != NO_BASIS and not self._trying()._holds(based, subjects):
                 raise
             found = self._condition(based, subjects)
             told = read_as_declared(words.span, subjects[0].bound)
             self.groups.passed += [told] if all(told.message != t.message for t in self.groups.passed) else []
             return found
         return self._condition(words, subjects)
+
+    def _holds(self, words: Words, subjects: tuple[Subject, ...]) -> bool:
+        """Whether `condition` has a formula for the words, by whichever way."""
+        with suppress(Trouble):
+            return bool(self._condition(words, subjects))
+        return False
 
     def _on_the_declared_basis(self, words: Words, subjects: tuple[Subject, ...]) -> Words | None:
         """The words with bare percentages as shares on the basis of what they limit; None without any."""

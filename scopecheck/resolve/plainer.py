@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from scopecheck.core.declared import ChoiceDecl, Step
+from scopecheck.core.declared import ChoiceDecl, SetDecl, Step
 from scopecheck.foundations.kinds import Kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import replace
@@ -39,6 +39,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         _without_leading_to,
         _with_both_ends_within,
         _without_measure_before,
+        _without_per_unit,
         _with_basis_in_commas,
         _with_parted_fractions,
         _with_half_before_unit,
@@ -60,7 +61,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = _with_times_per(tokens, subjects[0].bound)
         tokens = _with_temperature_behind(tokens, subjects[0].bound)
         tokens = _with_value_named(tokens, subjects[0].text)
-        tokens = _with_mixtures_alone(tokens)
+        tokens = _selected_from(_with_mixtures_alone(tokens), subjects[0].bound)
         tokens = _without_comprising(tokens, subjects[0].bound)
         tokens = _with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
@@ -112,6 +113,15 @@ def _without_measure_before(tokens: Tokens) -> Tokens:
     return (*tokens[:at], replace(tokens[at], text="of", end=tokens[at].start), *tokens[at:])
 
 
+def _without_per_unit(tokens: Tokens) -> Tokens:
+    """`a mass per unit area of 2 to 6 g/m2` without what the unit says."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words) - 3) if words[i : i + 2] == ["per", "unit"]), 0)
+    divided = any(t.number and t.number.unit and "/" in t.number.unit.symbol for t in tokens[at:])
+    return (*tokens[:at], *tokens[at + 3 :]) if at and divided and words[at + 2] in _PER_UNIT else tokens
+
+
+_PER_UNIT = frozenset("area length volume mass weight width time".split())
 _LIMITS_BEGIN = frozenset("greater less more at between within from exceeding above below not no up".split())
 
 
@@ -180,6 +190,38 @@ _PER = [
     ["per", "each"], ["per", "every"], ["per"], ["based", "on"], ["relative", "to"],
     ["with", "respect", "to"], ["in", "relation", "to"], ["for", "each"], ["for", "every"], ["for"], ["to"],
 ]  # fmt: skip
+
+
+def _selected_from(tokens: Tokens, subject: Bound) -> Tokens:
+    """`comprising a substance selected from ...`, of a set, without what the members are.
+
+    Open words leave others beside them, `consisting of` does not.
+    """
+    words = [word_of(t) for t in tokens]
+    open_words = 1 if words and words[0] in _OPEN_WORDS else 0
+    closed = 2 if words[:2] in (["consisting", "of"], ["consists", "of"]) else 0
+    start = open_words or closed
+    many = next((n for n in _SO_MANY if words[start : start + len(n)] == n), [])
+    noun = start + len(many)
+    at = next((i for i, w in enumerate(words) if words[i : i + 2] == ["selected", "from"]), 0)
+    behind = at + 2
+    if closed and many[-1:] in (["one"], ["more"]) and words[noun : noun + 1] == ["of"]:
+        at, behind = noun, noun + 1  # consisting of at least one of these
+    named = bool(at) and 0 <= at - noun < MOST_OF_A_NOUN
+    if not isinstance(subject, SetDecl | ChoiceDecl) or not (start and named):
+        return tokens
+    if any(t.sort != "word" for t in tokens[:at]) or not _NO_NAME.isdisjoint(words[noun:at]):
+        return tokens
+    group = next((len(g) for g in _GROUP if words[behind : behind + len(g)] == g), 0)
+    single = (closed and many in (["a"], ["an"], ["one"])) or isinstance(subject, ChoiceDecl)
+    said = [] if single else ["one", "or", "more"]
+    said += ["selected", "from", *(_GROUP[0] if closed or single else ())]
+    return (*(replace(tokens[0], text=w) for w in said), *tokens[behind + group :])
+
+
+_GROUP = (["the", "group", "consisting", "of"], ["a", "group", "consisting", "of"], ["among"])
+_SO_MANY = (["at", "least", "one"], ["one", "or", "more"], ["a"], ["an"], ["one"])
+MOST_OF_A_NOUN = 4
 
 
 def _in_a_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -601,19 +643,14 @@ _LEADING = frozenset("a an the having has with of whose".split())
 
 def _without_comprising(tokens: Tokens, subject: Bound) -> Tokens:
     """`comprises no more than four layers`, of a number of layers, as having so many."""
-    open_words = (
-        "comprising",
-        "comprises",
-        "comprise",
-        "including",
-        "includes",
-        "include",
-        "containing",
-        "contains",
-    )
-    if not _is_whole(subject) or not tokens or word_of(tokens[0]) not in open_words:
+    if not _is_whole(subject) or not tokens or word_of(tokens[0]) not in _OPEN_WORDS:
         return tokens
     return (replace(tokens[0], text="having"), *tokens[1:])
+
+
+_OPEN_WORDS = frozenset(
+    "comprising comprises comprise including includes include containing contains".split()
+)
 
 
 def _with_mixtures_alone(tokens: Tokens) -> Tokens:
