@@ -26,6 +26,7 @@ _ONLY_SAYS_WHICH = frozenset(
     " final initial certain given same predetermined its their present".split()
 )
 """Before what is measured these say nothing of whose it is."""
+_JOINS = ("to", "and", "or", "than", "over", "by", "between", "from")
 _NEVER_OWN = ("not", "without", "unlike", "less")
 """What stands behind these in a note is said not to be meant."""
 _SHORT = 3
@@ -77,7 +78,7 @@ def _another_measured(
         if not apart or not apart.isdisjoint(said) or word in own or word in FILLERS or word in heads:
             continue
         known = any(len(w) >= _SHORT and word.startswith(w) for w in own)  # a running torque is a run torque
-        says_which = word in NUMBER_WORDS or word in _ONLY_SAYS_WHICH
+        says_which = word in NUMBER_WORDS or word in _ONLY_SAYS_WHICH or word in _JOINS
         if word.isalpha() and describes(word) and not (known or says_which):
             return at - 1, at + 1
     return None

@@ -80,12 +80,10 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return wrong
     if isinstance(job.first, Typed) and (advice := no_assembly(span, job.subjects[0].text)):
         return advice
-    if several := _several_of_one(job, tokens):
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *several)
+    if told := _several_of_one(job, tokens) or _noted_elsewhere(job, tokens):
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *told)
     if how_long := _how_long(job, tokens):
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, how_long)
-    if noted := _noted_elsewhere(job, tokens):
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *noted)
     if whole := _of_undeclared(job, tokens):
         cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
         help = f"declare it under this name: {_bare(whole)}  {_like_first(job)}"

@@ -241,9 +241,23 @@ _NO_LIMITS = frozenset("a an the of in".split())
 _LEADING = frozenset("is are being of having has that".split())
 
 
+def _says_no_more(job: Job, run: Tokens, which: int) -> bool:
+    """Are the words those of its name and its note alone, what is measured among them?"""
+    subject = job.subjects[which]
+    known = {w.strip(",;()") for w in _words_of(job, subject.text)}
+    said = {
+        w for w in map(word_of, run) if w not in FILLERS and w not in _WITHIN_IT and w not in ("number", "to")
+    }
+    bound = subject.bound
+    counted = isinstance(bound, Typed) and (bound.whole or bool(bound.kind and not bound.kind.dimension))
+    measured = not said.isdisjoint(known & listed("measures", "nouns"))
+    own = bool(said) and said <= known and "its" not in map(word_of, run)
+    return own and (counted or measured)
+
+
 def told_of_the_other(job: Job, run: Tokens, which: int = 1) -> Diagnostic | None:
     """That these words were taken for the one or the other thing; None if its name or note has them."""
-    if noted_so(job, [word_of(t) for t in run], which):
+    if noted_so(job, [word_of(t) for t in run], which) or _says_no_more(job, run, which):
         return None
     name, said = job.subjects[which].text, job.text(run)
     return Diagnostic(

@@ -407,14 +407,16 @@ def with_shares(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     )
 
 
+def _is_of_whole_numbers(tokens: tuple[Token, ...], texts: list[str], at: int) -> bool:
+    """Does an `even number` or a `multiple of 4` end here?"""
+    parity = texts[at] == "number" and texts[at - 1] in ("even", "odd")
+    return parity or (texts[max(0, at - 2) : at] == ["multiple", "of"] and tokens[at].number is not None)
+
+
 def with_parity(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`an even number of cups, not fewer than four`, `a multiple of 4 not exceeding 96`, with an 'and'."""
     texts = [t.text.lower() for t in tokens]
-    number = next(
-        (i for i in range(1, len(texts)) if texts[i - 1] in ("even", "odd") and texts[i] == "number"), 0
-    )
-    multiple = next((i for i, w in enumerate(texts[:-1]) if w == "multiple" and texts[i + 1] == "of"), -3)
-    number = number or (multiple + 2 if tokens[multiple + 2 :] and tokens[multiple + 2].number else 0)
+    number = next((i for i in range(1, len(texts)) if _is_of_whole_numbers(tokens, texts, i)), 0)
     for at in range(number + 1, len(texts)) if number else ():
         if texts[at] == "," or texts[at] in _LIMITS:
             joined = replace(tokens[at], sort="word", text="and", number=None)
