@@ -174,7 +174,8 @@ def _bars_forgotten(desk: ClaimsDesk, statement: ClaimStatement) -> None:
     Behind a comma the text goes on: `Al: 0.01 to 0.08 %,`, and on the next line `N: not exceeding 0.006 %`.
     """
     for above, piece in pairwise(statement.pieces):
-        match = None if above.text.rstrip().endswith((",", ";", ":")) else _LABELLED.match(piece.text)
+        goes_on = above.text.rstrip().endswith((",", ";", ":", " and", " or"))
+        match = None if goes_on else _LABELLED.match(piece.text)
         named = [" ".join(n.split()) for n in match.group(1).split(",")] if match else [""]
         if all(n and (desk.names.declared(n) or desk.names.noun(n)) for n in named):
             what = f"text of claim {statement.number}, or a line that restates it?"

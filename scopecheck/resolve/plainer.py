@@ -65,7 +65,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = _without_comprising(tokens, subjects[0].bound)
         tokens = _with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
-    tokens = _with_parts_of_a_hundred(tokens, subjects)
+    tokens = _with_parts_of_a_hundred(_without_both_before(tokens, subjects), subjects)
     tokens = _without_own_basis(_of_any_of_them(tokens, subjects), subjects)
     tokens = _in_a_state(_without_what_is_counted(tokens, subjects), subjects)
     tokens = _with_outnumbering(_without_their(tokens, subjects), subjects)
@@ -146,6 +146,19 @@ def _without_own_basis(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
     same = of is not None and len(kinds) == 2 and all(map(_is_share, subjects))
     return tokens[:-2] if same and all(k.split[0] == of for k in kinds) else tokens
+
+
+def _without_both_before(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`both loadings together amount to less than 0.35 mg`, of two things, without what both are."""
+    words = [word_of(t) for t in tokens]
+    at = words.index("together") if "together" in words[:5] else 0
+    both = (
+        len(subjects) == 2
+        and at > 1
+        and words[0] in ("both", "the")
+        and all(t.sort == "word" for t in tokens[:at])
+    )
+    return tokens[at:] if both else tokens
 
 
 def _with_parts_of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
