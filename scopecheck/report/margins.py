@@ -187,7 +187,7 @@ def _unmet_by(sheet: Sheet, finding: Finding, rereads: Sequence[Reread]) -> tupl
 
 def _by_their_ways(sheet: Sheet, finding: Finding, claims: tuple[int, ...]) -> str:
     """`claims 2 and 4, and claim 5 by way of claim 1` if it is not told of all the claims it depends on."""
-    so = {finding.claim, *finding.also_claims}
+    so = {finding.claim, *finding.also_claims, *(n for n, _ in finding.also_open if n in claims)}
     through = {n: [p for p in sheet.claim(n).parents if p in so] for n in claims}
     partly = {n: ps for n, ps in through.items() if ps and len(ps) < len(sheet.claim(n).parents)}
     wholly = [n for n in claims if n not in partly]
@@ -209,14 +209,29 @@ def _also(sheet: Sheet, finding: Finding) -> Iterator[str]:
     by_names: dict[tuple[str, ...], list[int]] = {}
     for number, names in finding.also_open:
         by_names.setdefault(names, []).append(number)
-    for names, numbers in by_names.items():
-        yield sentence("note", "also_open", claims=claims_text(numbers), names=_left_open(sheet, names))
+    every = tuple(sorted(n for numbers in by_names.values() for n in numbers))
+    if len(by_names) == 1:
+        open_ones = _left_open(sheet, next(iter(by_names)))
+        yield sentence("note", "also_open", claims=_by_their_ways(sheet, finding, every), names=open_ones)
+    elif by_names:
+        each = [
+            sentence("note", "open_in", names=_left_open(sheet, names), claims=claims_text(numbers))
+            for names, numbers in by_names.items()
+        ]
+        claims = _by_their_ways(sheet, finding, every)
+        yield sentence("note", "also_open_each", claims=claims, each="; ".join(each))
+
+
+MOST_OPEN = 3
+"""So many names that a case leaves open are told of one claim."""
 
 
 def _left_open(sheet: Sheet, names: Sequence[str]) -> str:
     """The names; all that is declared of one step, told as one."""
     steps = [step for step in sheet.steps if sum(name in step.numbers for name in names) > 1]
     own = [flat(name) for name in names if all(name not in step.numbers for step in steps)]
+    if len(own) > MOST_OPEN + 1:
+        own = [*own[:MOST_OPEN], sentence("note", "more_open", count=len(own) - MOST_OPEN)]
     told = [sentence("note", "of_steps", steps=listed(step.name for step in steps))] if steps else []
     return listed([*own, *told])
 

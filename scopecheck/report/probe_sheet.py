@@ -85,11 +85,13 @@ def _subject_and_words(text: str, names: list[str]) -> tuple[str, str]:
     if len(names) == 1:
         return names[0], text
     if names:
+        said = [name for name in names if re.search(rf"\b{re.escape(name)}\b", text, re.IGNORECASE)]
+        left = ", ".join(said) or names[0]
         raise trouble(
             place,
             "which of the quantities are these words about?",
             f"Several are declared: {', '.join(names)}.",
-            f'write the quantity, a colon and the words: "{names[0]} : {text}"',
+            f'write the quantity, a colon and the words: "{left} : {text}"',
         )
     raise _undeclared(place, text)
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from difflib import get_close_matches
 from itertools import pairwise
 
 from scopecheck.core.formula import All, Formula, Not
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import CALENDAR, Token, no_fixed_length
 from scopecheck.resolve.beside_another import (
@@ -22,7 +24,7 @@ from scopecheck.resolve.chart import Match, joined_parts, matches, word_of
 from scopecheck.resolve.defined_words import apply, note_settled_twice
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.other_things import nouns_of_others
-from scopecheck.resolve.phrase_advice import bare_parts_per, no_phrase
+from scopecheck.resolve.phrase_advice import NOT_READ, bare_parts_per, no_phrase, shortened
 from scopecheck.resolve.phrase_finding import Job, Read
 from scopecheck.resolve.phrase_slots import named_subjects, occurrence
 from scopecheck.resolve.readings import can_be_tried, read
@@ -89,6 +91,8 @@ def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
             return no_fixed_length(job.span((number, word)))
     if len(job.subjects) == 1 and (advice := bare_parts_per(job, tokens)):
         return advice
+    if misspelled := _misspelled(job, tokens):
+        return misspelled
     if isinstance(job.first, Typed) and any(leaves_open_of_what(*sides) for sides in joined_parts(tokens)):
         return trouble(
             job.span(tokens), "these words do not tell what each of the two limits is of",
@@ -100,6 +104,27 @@ def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         if len(job.subjects) > 1 or not any(f.slot.kind == "limit" for f in match.fills):
             named_subjects(job, match, tokens)
     return no_phrase(job, tokens)
+
+
+def _misspelled(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
+    """The error for `betwen 2 and 4 mm`: a word that no phrase has, and nearly one that limits."""
+    known = job.place.phrases.words() | {w for name in job.place.names.all() for w in name.lower().split()}
+    limits = [w for w in listed("limits", "inside") if len(w) > _SHORT]
+    for token in tokens:
+        word = word_of(token)
+        if token.sort != "word" or word in known or len(word) <= _SHORT:
+            continue
+        meant = get_close_matches(word, [w for w in limits if w[0] == word[0]], 1, _ALIKE)
+        if meant:
+            what = f"{NOT_READ} '{shortened(job.text(tokens))}'"
+            return trouble(
+                job.span((token,)), what, f"No phrase has '{word}'.", f"did you mean '{meant[0]}'?"
+            )
+    return None
+
+
+_SHORT = 4
+_ALIKE = 0.85
 
 
 def can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
