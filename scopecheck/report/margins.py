@@ -218,8 +218,8 @@ def _also(sheet: Sheet, finding: Finding) -> Iterator[str]:
             sentence("note", "open_in", names=_left_open(sheet, names), claims=claims_text(numbers))
             for names, numbers in by_names.items()
         ]
-        claims = _by_their_ways(sheet, finding, every)
-        yield sentence("note", "also_open_each", claims=claims, each="; ".join(each))
+        told = _by_their_ways(sheet, finding, every)
+        yield sentence("note", "also_open_each", claims=told, each="; ".join(each))
 
 
 MOST_OPEN = 3
