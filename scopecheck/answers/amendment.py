@@ -186,12 +186,12 @@ class _Sides:
             return replace(finding, outcome="undecided", stakes=6, reason=str(reason))
 
     def _with_failing(self, finding: Finding, prepared: Prepared, claim: Claim) -> Finding:
-        """Adds the limitations of the other version that the thing fails."""
+        """Adds the limitations of the other version that the thing fails, by the parents with fewest."""
         if finding.witness is None or finding.construction is None:
             return finding
-        limitations = prepared.limitations(claim.number)
-        failing = prepared.failing(limitations, finding.witness.article, finding.construction)
-        return replace(finding, failing=failing)
+        article, k = finding.witness.article, finding.construction
+        ways = (prepared.failing(i.limitations, article, k) for i in prepared.instances[claim.number])
+        return replace(finding, failing=min(ways, key=len))
 
     def otherwise(self, relation: Relation | None, given_up: Finding, gained: Finding) -> Iterator[Finding]:
         """For each relation other than that of the base the least construction on which it holds."""

@@ -97,7 +97,7 @@ def _breaks(example: Example) -> list[str]:
 
 
 def _settings(sheet: Sheet, thing: Thing) -> str:
-    values = dict(thing)
+    values = {name: value for name, value in thing if name not in sheet.absent(dict(thing))}
     return ", ".join(
         _plain(step_text(sheet, step, names, values))
         if step
