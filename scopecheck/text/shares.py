@@ -35,10 +35,27 @@ def _said_throughout(texts: list[str]) -> bool:
             return True
         if texts[at] == "by" and _on_a_basis(texts[at : at + 2]) and texts[at + 2 : at + 3] == [":"]:
             return True  # 'comprising, by weight: 40 to 70 % of a wax'
+        if texts[at] == "in" and _in_shares_of(texts[at + 1 : at + 4]):
+            return True  # 'consisting of, in mass%, C: 0.12 to 0.20 %', 'in area fraction'
         width = _percent(texts, at) or texts[at] in ("percentages", "percents")
         if width and not _number(texts, at - 1) and _on_a_basis(texts[at + width : at + width + 4]):
             return True
     return False
+
+
+def _in_shares_of(texts: list[str]) -> bool:
+    """`mass%`, `weight percent`, `area fraction`: of what all the shares are."""
+    basis = texts[:1] and texts[0].removesuffix("%") in (
+        "mass",
+        "weight",
+        "wt",
+        "volume",
+        "vol",
+        "mole",
+        "mol",
+        "area",
+    )
+    return bool(basis) and (texts[0].endswith("%") or texts[1:2] == ["fraction"] or bool(_percent(texts, 1)))
 
 
 def _limits(texts: list[str]) -> Iterator[tuple[int, int]]:
