@@ -234,15 +234,20 @@ seat   length in mm
 
 def test_a_range_written_as_two_limits_changes_by_the_presumptions_on_rounding_alone(tmp_path: Path) -> None:
     """EPO Guidelines G-VI 7.1 (2024): the last written digit shows the accuracy, here of single limits."""
-    found = change(RANGE, LIMITS)
+    assert change(RANGE, LIMITS).relation == "unchanged"
+    assert change(RANGE, LIMITS).alike is None
+    levels = [text.replace("length in mm", "number").replace(" mm", "") for text in (RANGE, LIMITS)]
+    levels = [text.replace("seat", "pH").replace("70", "4").replace("90", "9") for text in levels]
+    levels[1] = levels[1].replace("at least 4", "pH of 4 or higher").replace("at most 9", "pH of 9 or lower")
+    found = change(*levels)
     assert found.relation == "widened"
     assert found.alike is not None
     assert found.alike.relation == "unchanged"
-    told = " ".join(run(*written(tmp_path, RANGE, LIMITS)).output.split())
-    words = '"at least 70 mm" and "at most 90 mm" are presumed to round and "from 70 to 90 mm" is not'
+    told = " ".join(run(*written(tmp_path, *levels)).output.split())
+    words = '"pH of 4 or higher" and "pH of 9 or lower" are presumed to round and "from 4 to 9" is not'
     assert f"({words}; with none of them rounding: unchanged as restated)" in told
-    assert change(RANGE, LIMITS.replace("most 90", "most 95")).alike is None
-    lower = change(LIMITS, RANGE.replace("from 70", "from 69.8")).alike
+    assert change(levels[0], levels[1].replace("of 9", "of 10")).alike is None
+    lower = change(levels[1], levels[0].replace("from 4", "from 3.8")).alike
     assert lower is not None
     assert lower.relation == "widened"
     american = [text.replace("EPO", "US") for text in (RANGE, LIMITS)]

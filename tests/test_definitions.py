@@ -155,11 +155,11 @@ def test_definition_broader_in_one_place_only_does_not_govern() -> None:
 
 
 def test_definition_that_says_what_is_presumed_is_as_broad() -> None:
-    line = 'define "between (L) and (U)" : L <= x <= U  "paragraph 4"\n'
-    between = group(read(BODY + line, "EPO"), "between ... and ...")
-    assert between.definition is not None
-    assert between.definition.breadth == (("1b", "same"),)
-    assert between.readings[between.base].label == "as defined"
+    line = 'define "about (N)" : ROUND(x TO PLACE(N), HALF AWAY) = N  "paragraph 4"\n'
+    about = group(read(BODY + line, "EPO"), "about ...")
+    assert about.definition is not None
+    assert set(about.definition.breadth) == {("1a", "same"), ("2a", "same")}
+    assert about.readings[about.base].label == "as defined"
 
 
 def test_noun_of_another_thing_crosses() -> None:

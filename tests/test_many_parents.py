@@ -96,7 +96,7 @@ def test_what_conflicts_within_itself_and_what_with_a_parent_however_taken_over(
 
 def test_what_is_presumed_to_round_is_told() -> None:
     """EPO Guidelines G-VI 7.1: the last digit written shows the accuracy; whole numbers do not round."""
-    made = sheet(TROUGH)
+    made = sheet(TROUGH.replace("at most 3 mm", "about 3 mm"))
     text = one_line(text_of(ask_prepared(prepare(made)), sheet=made))
     assert "Met, as presumed, by what rounds to the number as written: " in text
     usual = made.claims[0].limitations[0].groups

@@ -583,7 +583,7 @@ carbon fibre and graphene ink.
 2. The heated garment of claim 1, wherein the conductor is other than nickel-chromium wire, and the cover
 is other than felt.
 3. A method of operating a garment, comprising lowering a drive power of a panel by at least 30 percent,
-having a status light with a brightness of at most 40 nits.
+having a status light with a brightness of at most 40 lambdas.
 """
 
 
@@ -598,13 +598,13 @@ def test_a_change_is_no_value_and_what_one_garment_has_is_not_each_panels() -> N
         "| not restated : other than felt",
         "| not restated : and to",
         "| not restated : lowering a drive power of a panel by at least 30 percent",
-        "| not restated : at most 40 nits",
+        "| not restated : at most 40 lambdas",
     ):
         assert line in made, (line, made)
-    assert not any(line.startswith(("nits", "drive power")) for line in made)
+    assert not any(line.startswith(("lambdas", "drive power")) for line in made)
     asked = questions(drafted("claims", pasted(GARMENT)))
     assert any(q.startswith("A change") and "lowering" in q for q in asked)
-    assert any(q.startswith("A unit") and "nits" in q for q in asked)
+    assert any(q.startswith("A unit") and "lambdas" in q for q in asked)
     assert any(q.startswith("What is left out") and "other than felt" in q for q in asked)
     read(GARMENT)
 

@@ -69,7 +69,7 @@ def unreached(text: str) -> list[Finding]:
         (STEP, "1", "1.2", "no more than|1 A|in"),
         (RATIO, "3", "4", "no more than|7/2|out|3|in"),
         (TIMES, "3", "4", "no more than|7/2|out|3|in"),
-        (ROUNDED, "30", "40", "no more than|61/2 mm|out"),
+        (ROUNDED, "30", "40", "no more than|61/2 mm|out|30 mm|in"),
     ],
 )
 def test_an_end_is_told_where_nothing_reaches_it(sheet: str, there: str, beyond: str, far: str) -> None:

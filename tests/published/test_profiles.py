@@ -97,14 +97,15 @@ RULES = {
         {
             "US": ("no top, end in",),
             "US court": ("no top, end in",),
-            "EPO": ("rounds to the limit",),
+            "EPO": ("no top, end in", "rounds to the limit"),
         },
         (
             ("Actelion Pharms. Ltd v. Mylan Pharms. Inc., 85 F.4th 1167", "read"),
             ("EPO Guidelines G-VI 8.1 (2015), G-VI 7.1 (2024)", "read"),
         ),
         (
-            ("12.6", {"US": False, "US court": False, "EPO": True}),
+            ("13", {"US": True, "US court": True, "EPO": True}),
+            ("12.6", {"US": False, "US court": False, "EPO": False}),
             ("12.4", {"US": False, "US court": False, "EPO": False}),
         ),
     ),
@@ -114,7 +115,7 @@ RULES = {
         {
             "US": ("includes none, end in",),
             "US court": ("includes none, end in",),
-            "EPO": ("rounds to the limit",),
+            "EPO": ("includes none, end in", "rounds to the limit"),
         },
         (
             ("MPEP 2173.05(c) II [R-11.2013], citing Ex parte Khusid, 174 USPQ 59", "read"),
@@ -122,7 +123,7 @@ RULES = {
         ),
         (
             # 3.5 cm stands for 3.45 to 3.54 cm there.
-            ("3.54 cm", {"US": False, "US court": False, "EPO": True}),
+            ("3.54 cm", {"US": False, "US court": False, "EPO": False}),
             ("3.55 cm", {"US": False, "US court": False, "EPO": False}),
             ("3.5 cm", {"US": True, "US court": True, "EPO": True}),
         ),
@@ -183,6 +184,29 @@ def test_what_the_base_reading_takes_in(name: str, profile: str) -> None:
         found = [f for f in ask_all(made).findings if f.question == "outside met"]
         as_presumed = any(f.quantifier in ("base", "every") for f in found)
         assert as_presumed == met[profile], (value, found)
+
+
+@pytest.mark.parametrize(
+    ("words", "rounded", "beyond"),
+    [
+        ("at least 3.5 cm", "3.45 cm", "3.44 cm"),
+        ("at most 3.5 cm", "3.54 cm", "3.55 cm"),
+        ("not less than 3.5 cm", "3.45 cm", "3.44 cm"),
+        ("not more than 3.5 cm", "3.54 cm", "3.55 cm"),
+        ("between 3.5 and 4.5 cm", "4.54 cm", "4.55 cm"),
+        ("from 3.5 to 4.5 cm", "3.45 cm", "3.44 cm"),
+        ("up to 3.5 cm", "3.54 cm", "3.55 cm"),
+    ],
+)
+def test_what_rounds_is_met_on_a_presumed_reading(words: str, rounded: str, beyond: str) -> None:
+    """EPO Guidelines G-VI 8.1 (2015), G-VI 7.1 (2024) (read): 3.5 cm is 3.45 to 3.54 cm, ranges alike."""
+    for value, met in ((rounded, True), (beyond, False)):
+        text = f"profile EPO\nrod  length in cm\n1. A rod of {words}.\n   | rod : {words}\n"
+        made = sheet(f"{text}must stay out\n  old : rod = {value}\n")
+        found = [f for f in ask_all(made).findings if f.question == "outside met"]
+        told = [made.groups[r.group].readings[r.reading] for f in found for r in (*f.rereads, *f.read_as)]
+        presumed = [r.label for r in told if r.standing == "presumed" and r.label.startswith("rounds to")]
+        assert bool(presumed) == met, (words, value, told)
 
 
 @pytest.mark.parametrize("name", RULES)
