@@ -831,3 +831,28 @@ face  length in mm
 """
     (error,) = errors(text)
     assert "No phrase has these words: 'lovingly'." in error.cause
+
+
+@pytest.mark.parametrize("place", ["of claim 9", "a 9 gap", "of 9,9 mm"])
+def test_a_number_without_end_is_told_where_it_stands(tmp_path: Path, place: str) -> None:
+    text = "gap  length in mm\n\n1. A frame with a gap of at least 2 mm, 9.\n   | gap >= 2 mm\n"
+    long = "9" * 5000
+    text = text.replace("9", place.replace("9", long))
+    error, *more = errors(text)
+    assert (error.message[:12], error.span.line, more) == ("a number of ", 3, [])
+    (tmp_path / "sheet").write_text(text)
+    assert from_file(tmp_path / "sheet")[0].message == error.message
+
+
+@pytest.mark.parametrize("line", ["rod  part, up to 9", "rod  part, 9 to 12"])
+def test_parts_without_end_are_refused(line: str) -> None:
+    for long in ("9" * 60, "9" * 300, "9" * 5000):
+        text = f"{line.replace('9', long)}\n  length  length in mm\n\n1. A rack with a rod.\n   | rods >= 1\n"
+        assert errors(text)
+
+
+@pytest.mark.parametrize("sign", ["²", "①"])
+def test_a_sign_that_is_no_digit_counts_no_part(sign: str) -> None:
+    text = f"{RODS}   | length of rod {sign} >= 3 mm\n"
+    (error,) = errors(text)
+    assert error.span.line == 5

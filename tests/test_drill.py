@@ -192,6 +192,9 @@ def test_a_paper_longer_than_its_pool_is_refused(tmp_path: Path, capsys: pytest.
         ("Paper: seed 1, exercises 2, level 0, kind all\nAnswer 3: none\n", "answer 3"),
         ("Paper: seed 1, exercises 2, level 0, kind all\nAnswer 1: a\nAnswer 1: b\n", "twice"),
         ("Paper: seed 1, exercises 2, level 0, kind sums\nAnswer 1: a\n", "no kind"),
+        ("Paper: seed 1, exercises 2, level 9, kind all\nAnswer 1: a\n", "which paper"),
+        (f"Paper: seed {'1' * 500}, exercises 2, level 0, kind all\n", "which paper"),
+        (f"Paper: seed {'1' * 5000}, exercises 2, level 0, kind all\n", "a number of 5000 digits"),
     ],
 )
 def test_a_file_of_answers_is_read_or_refused(

@@ -153,7 +153,7 @@ def _no_kind(desk: Desk, block: Block, gap: re.Match[str] | None, end: int) -> E
     return trouble(desk.span(start, end), NOT_UNDERSTOOD, "It is no heading, claim or declaration.", help)
 
 
-_HOW_MANY = regex(r"(?:(?:(\d+) to|up to|(exactly)) )?(\d+)(?: of them)?")
+_HOW_MANY = regex(r"(?:(?:(\d{1,60}) to|up to|(exactly)) )?(\d{1,60})(?: of them)?")
 _PLURAL = regex(r"plural\s+(\S.*)")
 
 

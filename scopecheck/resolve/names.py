@@ -371,7 +371,7 @@ class Names:
         last: Part | None = None
         for place in reversed(places):
             words = place.removeprefix("the ").split()
-            index = int(words.pop()) if len(words) > 1 and words[-1].isdigit() else 0
+            index = int(words.pop()) if len(words) > 1 and words[-1].isdecimal() else 0
             if not (kind := self.kind(" ".join(words))):
                 return None
             last = kind[0]
