@@ -9,8 +9,8 @@ import pytest
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.spans import Source
-from scopecheck.resolve.sheet import read_path, read_sheet
-from tests.sheets import HEAD, STRAINER, errors
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import HEAD, STRAINER, errors, read_path
 
 CLAIM = """\
 1. A strainer, wherein the holes are divisible by 6, the diameter is between 2 and 4 mm, open is about 35 %.

@@ -26,10 +26,10 @@ from scopecheck.drill.plans import cell
 from scopecheck.drill.record import append, progress, read_record, result, weakest
 from scopecheck.drill.setting import lines_of
 from scopecheck.drill.trades import forms, trades
-from scopecheck.resolve.sheet import read_path
 from tests.drilled import TARGETS, hold, spread
 from tests.drilled_oracle import candidates
 from tests.forbidden_words import forbidden_in
+from tests.sheets import read_path
 
 ROOT = Path(__file__).parent.parent
 SHEETS = ROOT / "specs" / "sheets"

@@ -121,7 +121,7 @@ def _series(work: Work) -> _Series | None:
             noun = _noun_of(work.text, at)
             if _on_another(work, start, noun):
                 return None
-            later, bare, balance = _listed(work, amounts, first, at + width)
+            later, bare, balance = _listed(work, amounts, first)
             return _Series(at, at + width, noun, later, bare, balance)
     return None
 
@@ -214,7 +214,7 @@ def _next_item(texts: list[str], at: int, starts: Container[int]) -> int:
 
 
 def _listed(
-    work: Work, amounts: Sequence[int], first: int, opened: int
+    work: Work, amounts: Sequence[int], first: int
 ) -> tuple[tuple[int, ...], tuple[str, ...], tuple[int, int]]:
     """The amounts of the series that begins with one of them, its ingredients that have none, its balance."""
     texts = texts_of(work.text)

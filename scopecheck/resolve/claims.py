@@ -286,7 +286,7 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
     return [made for made in found.values() if made is not None]
 
 
-def _not_yet(listed: ListBound, span: Span) -> tuple[str, ...]:
+def _not_yet(_listed: ListBound, _span: Span) -> tuple[str, ...]:
     raise NotYetRecited
 
 
@@ -296,7 +296,7 @@ def _recital(desk: ClaimsDesk, numbers: tuple[int, ...]) -> Callable[[ListBound,
     said = desk.names.spoken.items()
     spoken = {n for at, names in said if at.rstrip(ascii_lowercase) in wanted for n in names}
 
-    def recited(listed: ListBound, span: Span) -> tuple[str, ...]:
+    def recited(listed: ListBound, _span: Span) -> tuple[str, ...]:
         place = {name: i for i, name in enumerate(listed.members)}
         known = sorted(
             (*(name for name, _ in listed.classes), *listed.members),

@@ -18,7 +18,6 @@ from scopecheck.resolve.classes import ListBound, stands_for
 from scopecheck.resolve.compositions import on_basis, seen_as_list
 from scopecheck.resolve.parts import value_of_one
 
-OTHER_WORDS = ("others", OTHERS)
 ONLY_OF_CLASSES = "only where the words name one of a class, with 'a'"
 ONLY_WITH_PAUSES = "only for a step that is declared with: may pause"
 ONLY_OF_RECITED = (
