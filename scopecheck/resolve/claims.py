@@ -7,7 +7,7 @@ from itertools import accumulate, pairwise
 from string import ascii_lowercase
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl, Step
-from scopecheck.core.formula import Add, All, Branch, Formula, Greatest, Least, Negate, Term
+from scopecheck.core.formula import Add, Branch, Formula, Greatest, Least, Negate, Term, all_of
 from scopecheck.core.model import WRITTEN_THERE, Claim, Limitation
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
@@ -313,7 +313,7 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
     desk.names.here = (CLAIMS, f"meant for {label}")
     meant = None
     if line.meant is not None:
-        meant = _without_groups(_all(facts(context(desk.names), line.meant)), line.meant.span)
+        meant = _without_groups(all_of(facts(context(desk.names), line.meant)), line.meant.span)
     desk.names.here = (CLAIMS, label)
     words = line.words.text if line.words else ""
     texts = (text for n, text in desk.texts.items() if n <= number and text.tokens)
@@ -374,7 +374,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> F
     if line.exact is not None:
         for node in line.subject:
             subject(desk.names, node)
-        return _all(facts(context(desk.names), line.exact))
+        return all_of(facts(context(desk.names), line.exact))
     assert line.words
     subjects = tuple(subject(desk.names, node) for node in line.subject)
     if line.readings:
@@ -504,10 +504,6 @@ def of_moments(names: Names, step: Step, own: str, span: Span) -> Subject:
     called = f"mean of {own} at the start and at the end of {step.name}"
     at["ends"] = (called, replace(at["start"][1], term=mean_of_ends(step, own)))
     return Subject(at["start"][1], f"{own} of {step.name}", span, moments=at)
-
-
-def _all(items: tuple[Formula, ...]) -> Formula:
-    return items[0] if len(items) == 1 else All(items)
 
 
 def numbers_in(node: Node) -> list[NumberNode]:
