@@ -849,10 +849,3 @@ def test_parts_without_end_are_refused(line: str) -> None:
     for long in ("9" * 60, "9" * 300, "9" * 5000):
         text = f"{line.replace('9', long)}\n  length  length in mm\n\n1. A rack with a rod.\n   | rods >= 1\n"
         assert errors(text)
-
-
-@pytest.mark.parametrize("sign", ["²", "①"])
-def test_a_sign_that_is_no_digit_counts_no_part(sign: str) -> None:
-    text = f"{RODS}   | length of rod {sign} >= 3 mm\n"
-    (error,) = errors(text)
-    assert error.span.line == 5
