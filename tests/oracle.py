@@ -21,13 +21,26 @@ from scopecheck.core.construction import (
     groups_in,
     nodes,
     parameters_in,
-    rank,
+    preference,
+    reread_groups,
+    weakest_standing,
 )
 from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
 from scopecheck.core.formula import All, Any, Article, Compare, Formula, Value
 from scopecheck.core.model import Claim, Limitation, Sheet
 from scopecheck.core.reference import Reference
 from scopecheck.solving.evaluate import evaluate, evaluate_term
+
+
+def rank(sheet: Sheet, k: Construction, groups: tuple[int, ...]) -> tuple[object, ...]:
+    """The total order on constructions, for comparison only; least is best."""
+    values = dict(k.parameters)
+    return (
+        weakest_standing(sheet, k, groups),
+        len(reread_groups(sheet, k, groups)),
+        tuple(preference(sheet.groups[g]).index(k.readings[g]) for g in groups),
+        tuple(abs(values[p.key] - p.presumed) for p in sheet.parameters if p.group in groups),
+    )
 
 
 @dataclass

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from scopecheck.core.model import Group, Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Source
+from scopecheck.language.statements import read_file
 from scopecheck.resolve.sheet import read_sheet
 
 STRAINER = """\
@@ -51,6 +54,12 @@ heat        temperature in degC
 def errors(text: str) -> list[Diagnostic]:
     """The errors of a sheet's text."""
     return [d for d in read_sheet(Source("test", text))[1] if d.severity == "error"]
+
+
+def read_path(path: str | Path) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
+    """The meaning of the sheet in a file; what is wrong with the file itself is a diagnostic too."""
+    source, wrong = read_file(path)
+    return (None, wrong) if source is None else read_sheet(source)
 
 
 def sheet(text: str) -> Sheet:

@@ -10,8 +10,8 @@ import pytest
 from scopecheck.answers.findings import Answers
 from scopecheck.answers.questions import ask_all
 from scopecheck.core.model import Sheet
-from scopecheck.resolve.sheet import read_path
 from scopecheck.solving.constraints import Budget
+from tests.sheets import read_path
 
 SOWER = Path(__file__).parent.parent / "specs" / "sheets" / "sower.sheet"
 

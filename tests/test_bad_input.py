@@ -9,8 +9,8 @@ import pytest
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.spans import Source
-from scopecheck.resolve.sheet import read_path, read_sheet
-from tests.sheets import HEAD, STRAINER, errors
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import HEAD, STRAINER, errors, read_path
 
 CLAIM = """\
 1. A strainer, wherein the holes are divisible by 6, the diameter is between 2 and 4 mm, open is about 35 %.
@@ -831,3 +831,21 @@ face  length in mm
 """
     (error,) = errors(text)
     assert "No phrase has these words: 'lovingly'." in error.cause
+
+
+@pytest.mark.parametrize("place", ["of claim 9", "a 9 gap", "of 9,9 mm"])
+def test_a_number_without_end_is_told_where_it_stands(tmp_path: Path, place: str) -> None:
+    text = "gap  length in mm\n\n1. A frame with a gap of at least 2 mm, 9.\n   | gap >= 2 mm\n"
+    long = "9" * 5000
+    text = text.replace("9", place.replace("9", long))
+    error, *more = errors(text)
+    assert (error.message[:12], error.span.line, more) == ("a number of ", 3, [])
+    (tmp_path / "sheet").write_text(text)
+    assert from_file(tmp_path / "sheet")[0].message == error.message
+
+
+@pytest.mark.parametrize("line", ["rod  part, up to 9", "rod  part, 9 to 12"])
+def test_parts_without_end_are_refused(line: str) -> None:
+    for long in ("9" * 60, "9" * 300, "9" * 5000):
+        text = f"{line.replace('9', long)}\n  length  length in mm\n\n1. A rack with a rod.\n   | rods >= 1\n"
+        assert errors(text)

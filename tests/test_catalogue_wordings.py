@@ -6,19 +6,27 @@ import pytest
 
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
-from scopecheck.report.occasions import first_occasion, written_ways
+from scopecheck.report.occasions import Occasion, occasions, phrase_in, read, written_ways
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry
+from scopecheck.resolve.patterns import Pattern
 from scopecheck.resolve.sheet import read_sheet
 
 ENTRIES = [pytest.param(e, id=f"{e.id} {e.title[:50]}") for e in entries()]
+
+
+def first_occasion(entry: Entry, pattern: Pattern) -> Occasion:
+    """A wording on the first sheet on which the phrase is read."""
+    found = list(occasions(entry, pattern))
+    read_as = (o for o in found if (sheet := read(o.text)) and phrase_in(sheet, entry))
+    return next(read_as, found[0])
 
 
 @pytest.mark.parametrize("entry", ENTRIES)
 def test_each_wording_is_read_as_its_phrase(entry: Entry) -> None:
     for pattern in entry.patterns:
         occasion = first_occasion(entry, pattern)
-        for words in written_ways(pattern, occasion):
+        for words in written_ways(pattern, occasion.slots):
             text = replace(occasion, words=words).text
             sheet, wrong = read_sheet(Source("test", text))
             assert sheet is not None, (words, [d.message for d in wrong])

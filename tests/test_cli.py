@@ -272,6 +272,16 @@ def test_output_goes_to_a_new_file(sheet: dict[str, str], tmp_path: Path) -> Non
     assert target.read_text("utf-8").startswith("# Frame\n")
 
 
+@pytest.mark.parametrize("command", ["check", "check json", "start"])
+def test_a_name_that_is_no_text_is_shown_with_question_marks(tmp_path: Path, command: str) -> None:
+    name, target = os.fsdecode(os.fsencode(tmp_path) + b"/a\xff.txt"), tmp_path / "new"
+    Path(name).write_text("1. A lid of 3 mm.\n" if command == "start" else CLEAN)
+    format = ["--format", "json"] * command.endswith("json")
+    result = run(command[:5], name, *format, "--to" if command == "start" else "--output", str(target))
+    assert result.exit_code == 0, result.output
+    assert "Frame" in target.read_text("utf-8") or "a?.txt" in target.read_text("utf-8")
+
+
 def test_output_never_overwrites(sheet: dict[str, str]) -> None:
     result = run("check", sheet["found"], "--output", sheet["clean"])
     assert result.exit_code == 2

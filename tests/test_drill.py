@@ -26,10 +26,10 @@ from scopecheck.drill.plans import cell
 from scopecheck.drill.record import append, progress, read_record, result, weakest
 from scopecheck.drill.setting import lines_of
 from scopecheck.drill.trades import forms, trades
-from scopecheck.resolve.sheet import read_path
 from tests.drilled import TARGETS, hold, spread
 from tests.drilled_oracle import candidates
 from tests.forbidden_words import forbidden_in
+from tests.sheets import read_path
 
 ROOT = Path(__file__).parent.parent
 SHEETS = ROOT / "specs" / "sheets"
@@ -192,6 +192,9 @@ def test_a_paper_longer_than_its_pool_is_refused(tmp_path: Path, capsys: pytest.
         ("Paper: seed 1, exercises 2, level 0, kind all\nAnswer 3: none\n", "answer 3"),
         ("Paper: seed 1, exercises 2, level 0, kind all\nAnswer 1: a\nAnswer 1: b\n", "twice"),
         ("Paper: seed 1, exercises 2, level 0, kind sums\nAnswer 1: a\n", "no kind"),
+        ("Paper: seed 1, exercises 2, level 9, kind all\nAnswer 1: a\n", "which paper"),
+        (f"Paper: seed {'1' * 500}, exercises 2, level 0, kind all\n", "which paper"),
+        (f"Paper: seed {'1' * 5000}, exercises 2, level 0, kind all\n", "a number of 5000 digits"),
     ],
 )
 def test_a_file_of_answers_is_read_or_refused(

@@ -14,8 +14,8 @@ from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Heading, Item, Report
 from scopecheck.report.render import FORMATS, Format, render
-from scopecheck.resolve.sheet import read_path
 from tests.forbidden_words import forbidden_in
+from tests.sheets import read_path
 
 SHEETS = sorted((Path(__file__).parent.parent / "specs" / "sheets").glob("*.sheet"))
 MOST_FOOT = 30

@@ -16,7 +16,8 @@ from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.spans import Source
 from scopecheck.report.alike import readings_alike
 from scopecheck.resolve.practice import loaded
-from scopecheck.resolve.sheet import read_path, read_sheet
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import read_path
 
 HOUSE = """\
 phrase "well clear of (L)"

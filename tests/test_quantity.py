@@ -19,7 +19,6 @@ from scopecheck.foundations.quantity import (
     UnitError,
     as_difference,
     as_level,
-    case_twins,
     comparable,
     decimal_text,
     define_unit,
@@ -437,13 +436,6 @@ def test_nearest_units() -> None:
     assert nearest_units("mg/Kg") == ("mg/kg",)
     assert "inch" in nearest_units("inchs")
     assert nearest_units("zzzzzz") == ()
-
-
-def test_units_that_differ_in_case_only() -> None:
-    assert [u.symbol for u in case_twins(unit("mPa"))] == ["MPa"]
-    assert [u.symbol for u in case_twins(unit("MPa.s"))] == ["mPa.s"]
-    assert case_twins(unit("mm")) == ()
-    assert case_twins(unit("kPa")) == ()
 
 
 # ---- words

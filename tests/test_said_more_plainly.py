@@ -203,6 +203,13 @@ def test_a_digit_that_begins_no_number_is_a_mistake_of_the_sheet(digit: str) -> 
         assert errors(f"{DECLARED}\n1. A thing of at least {digit} mm.\n   | {line}\n")
 
 
+@pytest.mark.parametrize("digit", ["²", "①", "³"])
+def test_a_digit_that_begins_no_number_counts_no_part(digit: str) -> None:
+    bores = "hole  part, up to 4\n  bore  length in mm\n\n1. A plate with holes of a bore of 3 mm.\n"
+    (wrong,) = errors(f"{bores}   | bore of hole {digit} >= 3 mm\n")
+    assert wrong.span.line == 5
+
+
 def test_a_number_declared_plain_is_told_the_unit_of_its_words() -> None:
     (wrong,) = errors("h  number\n\n1. A pin of 58 HRC minimum.\n   | h : 58 HRC minimum\n")
     assert wrong.help == "declare it in the unit of the words: h  in HRC"

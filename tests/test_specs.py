@@ -12,7 +12,8 @@ from scopecheck.answers.questions import ask_all
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.spans import Source
 from scopecheck.report.page import exit_status
-from scopecheck.resolve.sheet import read_path, read_sheet
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import read_path
 
 SHEETS = Path(__file__).parent.parent / "specs" / "sheets"
 DEFECTIVE = ("strainer", "mortar", "proofing", "balm", "bending")

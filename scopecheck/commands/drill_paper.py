@@ -14,6 +14,7 @@ from scopecheck.drill.kinds import graded
 from scopecheck.drill.making import Made
 from scopecheck.drill.paper import Sort, answers_in, as_html, as_markdown, key, paper
 from scopecheck.drill.record import append, read_record, result
+from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import replace
 from scopecheck.language.statements import read_file
 from scopecheck.report.wording import listed, sentence
@@ -68,9 +69,10 @@ def _has_room(wanted: Wanted, kinds: Sequence[Kind], count: int) -> None:
 
 def grade_file(wanted: Wanted, path: str) -> int:
     """Grades a file of answers and keeps the results, if a record is named; returns the exit status."""
-    source, _ = read_file(path)
+    source, diagnostics = read_file(path, "file of answers")
+    for diagnostic in diagnostics:
+        complain(draw(diagnostic))
     if source is None:
-        complain(f"error: {path} cannot be read")
         return BAD_INPUT
     try:
         sort, answers = answers_in(source.text)

@@ -20,7 +20,8 @@ def worst(statuses: Iterable[int]) -> int:
 def put(text: str, path: str = "") -> None:
     """Writes to the standard output, or to a file that must not exist yet."""
     if path:
-        with open(path, "x", encoding="utf-8") as file:
+        # The name of a sheet may hold bytes that are no text.
+        with open(path, "x", encoding="utf-8", errors="replace") as file:
             file.write(text)
         return
     if hasattr(sys.stdout, "reconfigure"):

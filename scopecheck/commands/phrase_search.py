@@ -101,7 +101,7 @@ def in_order(own: tuple[Entry, ...] = ()) -> tuple[Entry, ...]:
     """Own phrases as written, then the catalogue by id: A1, A2, ... K3, and as written within an id."""
 
     def place(entry: Entry) -> tuple[str, int]:
-        return entry.id[:1], int("0" + "".join(c for c in entry.id if c.isdigit()))
+        return entry.id[:1], int("0" + "".join(c for c in entry.id if c.isdecimal()))
 
     return (*own, *sorted(entries(), key=place))
 

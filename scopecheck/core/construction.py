@@ -113,22 +113,11 @@ def weakest_standing(sheet: Sheet, k: Construction, groups: Iterable[int]) -> in
     return max((STANDINGS.index(sheet.groups[g].readings[k.readings[g]].standing) for g in groups), default=0)
 
 
-def rank(sheet: Sheet, k: Construction, groups: tuple[int, ...]) -> tuple[object, ...]:
-    """The total order on constructions, for comparison only; least is best."""
-    values = dict(k.parameters)
-    return (
-        weakest_standing(sheet, k, groups),
-        len(reread_groups(sheet, k, groups)),
-        tuple(preference(sheet.groups[g]).index(k.readings[g]) for g in groups),
-        tuple(abs(values[p.key] - p.presumed) for p in sheet.parameters if p.group in groups),
-    )
-
-
 Node: TypeAlias = Term | Formula
 
 
 _INNER: Mapping[type, Callable[[Whatever], tuple[Node, ...]]] = {
-    **dict.fromkeys((Const, Measured, Parameter, CountOf, Truth, Chosen, Includes), lambda node: ()),
+    **dict.fromkeys((Const, Measured, Parameter, CountOf, Truth, Chosen, Includes), lambda _: ()),
     **dict.fromkeys((Add, Least, Greatest, All, Any, ExactlyOne), attrgetter("items")),
     **dict.fromkeys((Negate, Magnitude, Rounded, Remainder, IsWhole, Not), lambda node: (node.item,)),
     **dict.fromkeys((Multiply, Divide, Implies, Compare), attrgetter("left", "right")),

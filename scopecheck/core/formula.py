@@ -7,7 +7,7 @@ the coherent base unit of their kind. Sum types are unions of frozen records, co
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from typing import Literal, TypeAlias
 
@@ -271,3 +271,13 @@ class Read:
 Formula: TypeAlias = (
     Truth | Compare | IsWhole | Chosen | Includes | Not | All | Any | Implies | ExactlyOne | Read
 )
+
+
+def all_of(items: Sequence[Formula]) -> Formula:
+    """Every item; a single one as it is."""
+    return items[0] if len(items) == 1 else All(tuple(items))
+
+
+def any_of(items: Sequence[Formula]) -> Formula:
+    """At least one item; a single one as it is."""
+    return items[0] if len(items) == 1 else Any(tuple(items))

@@ -35,7 +35,6 @@ from scopecheck.core.linear import difference, linear_form
 from scopecheck.core.model import Sheet
 
 DENIED: Mapping[Op, Op] = {"<": ">=", "<=": ">", "=": "!=", "!=": "=", ">=": "<", ">": "<="}
-Ends = Mapping[str, tuple[tuple[Fraction, Fraction], ...]]
 
 
 def stated_ends(formulas: Iterable[Formula]) -> dict[str, tuple[tuple[Fraction, Fraction], ...]]:

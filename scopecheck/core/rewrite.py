@@ -93,7 +93,7 @@ def with_values_of(formula: Formula, instead: Mapping[str, Term]) -> Formula:
     def term(t: Term) -> Term | None:
         return instead.get(t.name) if isinstance(t, Measured) else None
 
-    return rewritten(formula, term, lambda f: None)
+    return rewritten(formula, term, lambda _: None)
 
 
 def rewritten_term(t: Term, change: ChangeTerm, change_formula: ChangeFormula) -> Term:

@@ -9,6 +9,7 @@ from scopecheck.drafting.lists_of import listed_from
 from scopecheck.drafting.numbers_of import number_before
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import run_at, runs, words
+from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
 from scopecheck.text.stream import plural
 
@@ -99,11 +100,7 @@ def _list(text: ClaimText, texts: list[str], at: int) -> Choice | None:
 def _ahead(text: ClaimText, at: int, noun: str) -> tuple[int, int]:
     """Where 'at least one' or 'one or more' stands before the noun of a list; (0, 0) if neither does."""
     start = at - width_of(noun)
-    said = tuple(text.texts[max(0, start - 3) : start])
-    return (start - 3, start) if said in _ONE_OF_THEM else (0, 0)
-
-
-_ONE_OF_THEM = (("at", "least", "one"), ("one", "or", "more"))
+    return (start - 3, start) if text.texts[max(0, start - 3) : start] in ONE_OR_MORE else (0, 0)
 
 
 def chosen_again(text: ClaimText, known: Mapping[str, Sequence[str]]) -> list[Choice]:

@@ -15,6 +15,7 @@ from scopecheck.drafting.relations import whole_from
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
+from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
 
 MOST_BETWEEN = 14
@@ -121,7 +122,7 @@ def _series(work: Work) -> _Series | None:
             noun = _noun_of(work.text, at)
             if _on_another(work, start, noun):
                 return None
-            later, bare, balance = _listed(work, amounts, first, at + width)
+            later, bare, balance = _listed(work, amounts, first)
             return _Series(at, at + width, noun, later, bare, balance)
     return None
 
@@ -214,7 +215,7 @@ def _next_item(texts: list[str], at: int, starts: Container[int]) -> int:
 
 
 def _listed(
-    work: Work, amounts: Sequence[int], first: int, opened: int
+    work: Work, amounts: Sequence[int], first: int
 ) -> tuple[tuple[int, ...], tuple[str, ...], tuple[int, int]]:
     """The amounts of the series that begins with one of them, its ingredients that have none, its balance."""
     texts = texts_of(work.text)
@@ -226,7 +227,7 @@ def _listed(
     while at < len(texts):
         while at < len(texts) and texts[at] in (",", ";", "and", "optionally"):
             at += 1
-        at += 3 * (texts[at : at + 3] in _ONE_OF_THEM)
+        at += 3 * (texts[at : at + 3] in ONE_OR_MORE)
         start = next((s for s in starts if at <= s <= at + 2), None)
         rest = 0 if start is not None else _rest_at(texts, at)
         if start is not None:
@@ -250,7 +251,6 @@ def _listed(
     return tuple(found), tuple(bare), balance
 
 
-_ONE_OF_THEM: tuple[list[str], ...] = (["at", "least", "one"], ["one", "or", "more"])
 _AFTER_ONE: tuple[list[str], ...] = ([","], [";"], ["and"], ["as"], ["."], ["selected"], ["chosen"], [])
 """What may follow an ingredient without an amount."""
 

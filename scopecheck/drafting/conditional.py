@@ -12,16 +12,14 @@ from itertools import pairwise
 from scopecheck.drafting.beside import a_parameter, noun_start
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.stepped import is_step
-from scopecheck.drafting.turned import part_end, places
+from scopecheck.drafting.turned import CLAUSES, ENDS, part_end, places
 from scopecheck.drafting.work import Conditioned, Held, Work
 from scopecheck.foundations.word_lists import run_at, runs, words
 from scopecheck.resolve.claim_text import ClaimText
 
 MOST_BETWEEN = 9
 """How many words may stand between an 'or' and the limits on both sides of it."""
-_ENDS = frozenset((";", ":", "."))
-_CLAUSES = frozenset(("wherein", "whereby", "characterised", "characterized"))
-_BEFORE = _ENDS | _CLAUSES | frozenset(", that which and but then or ( only even".split())
+_BEFORE = ENDS | CLAUSES | frozenset(", that which and but then or ( only even".split())
 _LONG = frozenset(("more", "longer", "at", "over", "less"))
 _DETERMINERS = frozenset(("a", "an", "the", "said", "its", "each", "any", "no"))
 
@@ -88,7 +86,7 @@ def _conditions(text: ClaimText) -> list[Held]:
         ahead = at == 0 or texts[at - 1] in _BEFORE
         if ahead and close < len(texts) - 2 and texts[close] == "," and _goes_on(texts, close + 1):
             found.append(Held(at, _far(texts, close + 1), at, close, (at, close)))
-        elif at > 3 and texts[at - 1] not in _ENDS | _CLAUSES and texts[close : close + 1] != ["then"]:
+        elif at > 3 and texts[at - 1] not in ENDS | CLAUSES and texts[close : close + 1] != ["then"]:
             begin = _back(texts, at)
             found.append(Held(begin, close, 0, close, (at, close)))
         elif width > 1 or ahead:
@@ -117,7 +115,7 @@ def _condition_at(texts: list[str], at: int) -> int:
 def _close(texts: list[str], at: int) -> int:
     """Where the clause of a condition ends: at a comma that parts no list, a semicolon, a new clause."""
     for i in range(at, len(texts)):
-        if texts[i] in _ENDS | _CLAUSES:
+        if texts[i] in ENDS | CLAUSES:
             return i
         joined = texts[i + 1 : i + 2] in (["and"], ["or"])
         anew = joined and texts[i + 1] == "and" and texts[i + 2 : i + 3] and texts[i + 2] in _DETERMINERS
@@ -128,13 +126,13 @@ def _close(texts: list[str], at: int) -> int:
 
 def _goes_on(texts: list[str], at: int) -> bool:
     """Whether the sentence goes on behind a condition's comma with what holds on it."""
-    return not (run_at(texts, at, "limits", "provisos") or texts[at] in _CLAUSES | {"preferably", "further"})
+    return not (run_at(texts, at, "limits", "provisos") or texts[at] in CLAUSES | {"preferably", "further"})
 
 
 def _far(texts: list[str], at: int) -> int:
     """How far what holds on a condition may reach: to a semicolon, a full stop, another clause."""
     for i in range(at, len(texts)):
-        if texts[i] in _ENDS | _CLAUSES or texts[i : i + 2] == ["further", "comprising"]:
+        if texts[i] in ENDS | CLAUSES or texts[i : i + 2] == ["further", "comprising"]:
             return i
     return len(texts)
 
@@ -143,7 +141,7 @@ def _back(texts: list[str], at: int) -> int:
     """Where the clause begins that a condition behind it governs."""
     at -= texts[at - 1] == ","
     for i in range(at - 1, -1, -1):
-        if texts[i] in _ENDS | _CLAUSES or texts[i] in (",", "that", "which"):
+        if texts[i] in ENDS | CLAUSES or texts[i] in (",", "that", "which"):
             return i + 1
         if texts[i] == "and" and (texts[i + 1] == "to" or texts[i + 1].endswith("ing")):
             return i + 1
@@ -191,7 +189,7 @@ def _alternatives(work: Work) -> list[Held]:
     for (a, _), (b, _) in pairwise(work.limits):
         begin, end = max(a.end, a.farther), b.starts[0]
         between = texts[begin:end]
-        if "or" not in between or len(between) > 2 * MOST_BETWEEN or not _ENDS.isdisjoint(between):
+        if "or" not in between or len(between) > 2 * MOST_BETWEEN or not ENDS.isdisjoint(between):
             continue
         at = begin + between.index("or")
         if texts[at + 1] in words("limits", "better"):
@@ -206,7 +204,7 @@ def _alternatives(work: Work) -> list[Held]:
 
 def _part(texts: list[str], start: int, end: int) -> tuple[int, int]:
     """Where the part of a sentence begins and ends that holds two limits with an 'or' between."""
-    parting = _ENDS | _CLAUSES | {",", "and", "having", "with", "comprising"}
+    parting = ENDS | CLAUSES | {",", "and", "having", "with", "comprising"}
     first = next((i + 1 for i in range(start - 1, -1, -1) if texts[i] in parting), 0)
     return first, next((i for i in range(end, len(texts)) if texts[i] in parting), len(texts))
 

@@ -19,7 +19,7 @@ from scopecheck.drafting.work import Joint, Work
 from scopecheck.foundations.quantity import Unit, find_unit
 from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.claim_text import ClaimText
-from scopecheck.text.stream import stem
+from scopecheck.text.stream import stems
 
 MOST_BACK = 40
 """How many words before a limit the things are looked for of which it is the sum."""
@@ -152,10 +152,10 @@ def _part(one: Joint, noun: str, quantities: Sequence[Quantity], made: list[Quan
         return None
     share = not unit.kind.dimension
     kind = kind_text(Called("" if share else one.measure, "", False), unit)
-    said = _stems(noun)
+    said = stems(noun)
     by = one.measure or kind.partition(" in ")[0]
-    named = [q for q in quantities if (_stems(q.noun) == said if share else _has(q, said, by, unit))]
-    named = named or [q for q in quantities if share and q.kind == kind and _stems(q.noun)[-1:] == said]
+    named = [q for q in quantities if (stems(q.noun) == said if share else _has(q, said, by, unit))]
+    named = named or [q for q in quantities if share and q.kind == kind and stems(q.noun)[-1:] == said]
     if named:
         fits = len(named) == 1 and _of_kind(named[0], unit) and not (named[0].within and named[0].declared)
         return named[0] if fits else None
@@ -176,15 +176,11 @@ def _of_kind(of: Quantity, unit: Unit) -> bool:
 
 def _has(of: Quantity, said: list[str], measure: str, unit: Unit) -> bool:
     """Whether a quantity is what one of the things measures: 'mass' of the camera, 'camera mass'."""
-    noun, owner = _stems(of.noun), _stems(of.owner)
+    noun, owner = stems(of.noun), stems(of.owner)
     if noun == said:
         return _of_kind(of, unit)  # 'a first capacitor of 10 µF'
-    by = _stems(measure)
+    by = stems(measure)
     return bool(measure) and (noun == [*said, *by] or (noun == by and owner == said))
-
-
-def _stems(noun: str) -> list[str]:
-    return [stem(word) for word in noun.lower().split()]
 
 
 def propose_sums(work: Work) -> None:

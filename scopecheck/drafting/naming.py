@@ -43,6 +43,7 @@ from scopecheck.drafting.numbers_of import (
 from scopecheck.foundations.quantity import Unit
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists, words
+from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.text.stream import plural
 
@@ -115,7 +116,7 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
         if word == "of" and (taker := sharing(text, stretch.starts[0])):
             return Called(taker, "", False)
         start = at + 1 if word == "of" else at
-        start += 3 * (texts[start : start + 3] in (["one", "or", "more"], ["at", "least", "one"]))
+        start += 3 * (texts[start : start + 3] in ONE_OR_MORE)
         while start < len(texts) and texts[start] in ("a", "an", "the", "said"):
             start += 1
         noun = noun_from(text, start)

@@ -59,7 +59,7 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return start, end + 2
     if kind_of(stretch.unit) == "time" and texts[start - 1] == "after":
         return start - 1, end
-    if _named_so(texts, stretch, what) or texts[end : end + 1] == ["thereof"]:
+    if _named_so(texts, stretch) or texts[end : end + 1] == ["thereof"]:
         return max(0, start - 1), end
     if at := _surpassing(texts, stretch):
         return at, end
@@ -217,7 +217,7 @@ def _an_object(texts: list[str], start: int, end: int) -> bool:
     return told and nounish(texts[start - 2], stops) and texts[start - 2] not in measures
 
 
-def _named_so(texts: list[str], stretch: Stretch, what: Called) -> bool:
+def _named_so(texts: list[str], stretch: Stretch) -> bool:
     """Whether the number is part of a name: 'polysorbate 20, polysorbate 80'."""
     start, end = stretch.starts[0], stretch.end
     bare = stretch.unit is None and end - start == 1 and len(stretch.figures) == 1 and not stretch.sign

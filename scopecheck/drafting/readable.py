@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 from itertools import pairwise
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.record import field, holder
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import Page
 from scopecheck.language.pieces import Desk
@@ -20,7 +20,7 @@ from scopecheck.resolve.names import Names, number_of
 from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.subjects import Subject
 
-_NUMBER = re.compile(r"\d+(?:\.\d+)?")
+_NUMBER = regex(r"\d+(?:\.\d+)?")
 
 
 @holder

@@ -83,7 +83,7 @@ def _set_beside(
         beside = other.unit if stretch.unit is None or stretch.unit.symbol == "%" else None
         return replace(stretch, end=end, beside=beside, other=(noun, end)), what
     if not in_time and (word in ("of", "based") or (word == "relative" and _is_share(stretch.unit))):
-        return stretch, _with_whole(work, stretch, what, noun)
+        return stretch, _with_whole(work, what, noun)
     if word in _SPATIAL and _in_space(stretch.unit):
         return stretch, what
     if (end := _measured(work, stretch, noun)) and not what.unnamed:
@@ -246,7 +246,7 @@ def names_of(what: Called) -> list[list[str]]:
     return [noun, *([*of, *noun] for of in tails), *([*noun, "of", *of] for of in tails)]
 
 
-def _with_whole(work: Work, stretch: Stretch, what: Called, noun: int) -> Called:
+def _with_whole(work: Work, what: Called, noun: int) -> Called:
     """With what it is a share of: 'at least 60 % of a water capacity', '5 % of sugar, based on the milk'.
 
     But not '60 % of wax' itself.

@@ -19,7 +19,7 @@ from scopecheck.drafting.work import Work
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
-from scopecheck.text.stream import stem
+from scopecheck.text.stream import stems
 
 MOST_BACK = 24
 """How many words before a limit its noun is looked for with a "the"."""
@@ -105,17 +105,17 @@ def _as_before(
 
 
 def _called_alike(a: Called, b: Called) -> bool:
-    return (_stems(a.noun), _stems(a.owner)) == (_stems(b.noun), _stems(b.owner))
+    return (stems(a.noun), stems(a.owner)) == (stems(b.noun), stems(b.owner))
 
 
 def _is_of(work: Work, stretch: Stretch, new: Called, old: Called, above: Sequence[ClaimText]) -> bool:
     """Whether the words can be those of what was called before, shortened or turned round, with a "the"."""
     if old.unnamed or not _within(new, old):
         return False
-    left_out = set(_stems(old.noun)) - set(_stems(new.noun) + _stems(new.owner))
+    left_out = set(stems(old.noun)) - set(stems(new.noun) + stems(new.owner))
     if left_out and any(_another(text, new, old) for text in above):
         return False
-    bare = not new.owner and _stems(new.noun) == _stems(old.noun)
+    bare = not new.owner and stems(new.noun) == stems(old.noun)
     if new.fresh and (left_out or bare):
         return False
     return _with_the(work, stretch, replace(new, owner="") if left_out else new)
@@ -123,10 +123,10 @@ def _is_of(work: Work, stretch: Stretch, new: Called, old: Called, above: Sequen
 
 def _another(text: ClaimText, new: Called, old: Called) -> bool:
     """Whether a claim also names another thing that the short noun may be: a 'switch-off threshold'."""
-    head, known = _stems(new.noun)[-1], set(_stems(old.noun) + _stems(old.owner) + _stems(new.noun))
+    head, known = stems(new.noun)[-1], set(stems(old.noun) + stems(old.owner) + stems(new.noun))
     for at in text.where.get(head, ()):
         start = whole_start(text, noun_start(text.texts, at), at)
-        said = _stems(name_of(text, start, at)) if start < at else []
+        said = stems(name_of(text, start, at)) if start < at else []
         if said and not known.issuperset(said):
             return True
     return False
@@ -134,13 +134,13 @@ def _another(text: ClaimText, new: Called, old: Called) -> bool:
 
 def _within(new: Called, old: Called) -> bool:
     """Whether a noun and its owner say nothing that the noun and the owner before did not say."""
-    before, noun, owner = _stems(old.noun) + _stems(old.owner), _stems(new.noun), _stems(new.owner)
-    if len(noun) > 1 and noun[-1] in (*_KINDS, *AMOUNTS) and noun[:-1] == _stems(old.noun):
+    before, noun, owner = stems(old.noun) + stems(old.owner), stems(new.noun), stems(new.owner)
+    if len(noun) > 1 and noun[-1] in (*_KINDS, *AMOUNTS) and noun[:-1] == stems(old.noun):
         return True
     if set(noun + owner) == set(before):
         return True
-    head = noun[-1:] == _stems(old.noun)[-1:] or noun[-1] in _stems(old.noun)
-    of_it = not owner or owner[-1:] == _stems(old.owner)[-1:] or set(owner) <= set(_stems(old.noun))
+    head = noun[-1:] == stems(old.noun)[-1:] or noun[-1] in stems(old.noun)
+    of_it = not owner or owner[-1:] == stems(old.owner)[-1:] or set(owner) <= set(stems(old.noun))
     return head and of_it and set(noun + owner) <= set(before)
 
 
@@ -154,10 +154,6 @@ def _with_the(work: Work, stretch: Stretch, what: Called) -> bool:
             if near[at] in ("the", "said") and said and near[at + 1 : at + 1 + len(said)] == said:
                 return True
     return False
-
-
-def _stems(noun: str) -> list[str]:
-    return [stem(word) for word in noun.lower().split()]
 
 
 # ---- doubts
@@ -195,9 +191,9 @@ def _may_be(new: Called, old: Called, above: bool) -> bool:
     """Whether what a claim calls so may be what was called otherwise before."""
     if new.unnamed or old.unnamed:
         return above and new.unnamed
-    a, b = _stems(new.noun), _stems(old.noun)
+    a, b = stems(new.noun), stems(old.noun)
     apart = words("mention", "places") | words("mention", "ordinals") | frozenset(ORDINALS)
-    owners = _stems(new.owner), _stems(old.owner)
+    owners = stems(new.owner), stems(old.owner)
     if all(owners) and owners[0][-1] != owners[1][-1]:
         return not above and a == b and a[-1] not in words("measures", "of_many")
     one, other = set(a) | set(owners[0]), set(b) | set(owners[1])

@@ -5,7 +5,6 @@ from __future__ import annotations
 from scopecheck.drafting.draft import Draft, DraftClaim, Proposed, Quantity, one_flow
 from scopecheck.drafting.pasted import Pasted
 from scopecheck.drafting.propose import proposals
-from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.dependencies import category, references
 from scopecheck.resolve.sheet import read_sheet
@@ -36,7 +35,7 @@ def drafted(name: str, found: Pasted, group: bool = True) -> Draft:
         if grouped and any(_of_group(draft, written.at.get(d.span.line)) for d in wrong):
             return drafted(name, found, group=False)
         mended = True
-        repaired = [_repaired(draft, d, written.at.get(d.span.line)) for d in wrong]
+        repaired = [_repaired(draft, written.at.get(d.span.line)) for d in wrong]
         if not any(repaired):
             break
     _only_marks(draft)
@@ -84,9 +83,7 @@ def _title(claims: list[DraftClaim]) -> str:
     return " ".join(words[:12]).replace('"', "").lstrip("#| ") or "Claims"
 
 
-def _repaired(
-    draft: Draft, wrong: Diagnostic, at: tuple[DraftClaim | None, Proposed | Quantity | None] | None
-) -> bool:
+def _repaired(draft: Draft, at: tuple[DraftClaim | None, Proposed | Quantity | None] | None) -> bool:
     """Takes back what stands where a mistake was found. Its words stay in the sheet, marked."""
     claim, item = at or (None, None)
     match item:
@@ -108,10 +105,10 @@ def _repaired(
         case Proposed() if claim is not None and item in claim.lines:
             claim.lines.remove(item)
             return True
-    return claim is not None and _reference_marked(draft, claim, wrong)
+    return claim is not None and _reference_marked(draft, claim)
 
 
-def _reference_marked(draft: Draft, claim: DraftClaim, wrong: Diagnostic) -> bool:
+def _reference_marked(draft: Draft, claim: DraftClaim) -> bool:
     """Marks a reference that cannot be followed: to a claim that is not there, or in a circle."""
     known = [c.number for c in draft.claims]
     for reference in references(claim.text, claim.number, known):

@@ -18,8 +18,8 @@ from scopecheck.resolve.claim_text import ClaimText
 
 MOST_ON = 16
 """How many words behind a share of many things their own limit may stand."""
-_ENDS = frozenset((";", ":", "."))
-_CLAUSES = frozenset(("wherein", "whereby", "characterised", "characterized"))
+ENDS = frozenset((";", ":", "."))
+CLAUSES = frozenset(("wherein", "whereby", "characterised", "characterized"))
 _OF_LIMITS = frozenset("more less fewer later earlier sooner longer greater higher lower other".split())
 _BEHIND = frozenset("of which the said a an".split())
 
@@ -38,7 +38,7 @@ def turned_spans(text: ClaimText, found: Sequence[Stretch]) -> list[Held]:
 def part_end(texts: list[str], at: int) -> int:
     """Where a part of a sentence ends: at a comma, a semicolon, another clause."""
     for i in range(at, len(texts)):
-        if texts[i] in _ENDS | _CLAUSES or (texts[i] == "," and texts[i + 1 : i + 2] != ["or"]):
+        if texts[i] in ENDS | CLAUSES or (texts[i] == "," and texts[i + 1 : i + 2] != ["or"]):
             return i
     return len(texts)
 

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from scopecheck.drill.draws import Draws
 from scopecheck.drill.trades import Form, Members, Scale, Trade
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 
 RATIOS = (("3:2", "5:2"), ("2:1", "3:1"), ("2:1", "4:1"), ("3:1", "4:1"))
-_SHARED_UNIT = re.compile(r"\{([LP])\}(?= (?:and|to) \{[UQ]\})")
+_SHARED_UNIT = regex(r"\{([LP])\}(?= (?:and|to) \{[UQ]\})")
 
 
 @record

@@ -15,6 +15,7 @@ from scopecheck.drill.exercise import Unreadable
 from scopecheck.drill.replies import reworded
 from scopecheck.drill.symbols import written
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.report.wording import listed, quoted
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.entry import Entry
@@ -22,7 +23,7 @@ from scopecheck.resolve.patterns import Literals, Pattern
 from scopecheck.solving.solver import Session
 
 WITHOUT = ", without rounding"
-_BARE = re.compile(r"-?\d+(?:\.\d+)?")
+_BARE = regex(r"-?\d+(?:\.\d+)?")
 
 
 def entry_of(bench: Bench, limitation: Limitation) -> Entry | None:

@@ -11,10 +11,11 @@ from scopecheck.drill.explain import explained
 from scopecheck.drill.making import Made
 from scopecheck.drill.setting import lines_of
 from scopecheck.foundations.record import record
+from scopecheck.foundations.regex import regex
 from scopecheck.report.wording import about_lines, flat, sentence
 
-_HEAD = re.compile(r"^\W*Paper:\s*seed (\d+), exercises (\d+), level (\d), kind ([a-z ]+?)\W*$")
-_ANSWER = re.compile(r"^\W*Answer (\d+):(.*)$")
+_HEAD = regex(r"^\W*Paper:\s*seed (\d{1,99}), exercises (\d{1,99}), level ([0-3]), kind ([a-z ]+?)\W*$")
+_ANSWER = regex(r"^\W*Answer (\d{1,99}):(.*)$")
 ALL = "all"
 
 
@@ -132,11 +133,6 @@ def as_html(parts: Sequence[Part]) -> str:
     title = escape(parts[0].lines[0])
     head = f'<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n<title>{title}</title>\n'
     return f"{head}<style>{STYLE}</style>\n</head>\n<body>\n" + "\n".join(body) + "\n</body>\n</html>\n"
-
-
-def _item(text: str) -> str:
-    indented = ' class="in"' if text.startswith(" ") else ""
-    return f"<li{indented}>{escape(_plain(text))}</li>"
 
 
 # ---- answers

@@ -71,7 +71,7 @@ def result(
 
 def append(path: str, found: Result) -> None:
     """Adds one result at the end of the file, which is on the disk when this returns."""
-    with open(path, "a", encoding="utf-8") as file:
+    with open(path, "a", encoding="utf-8", errors="replace") as file:
         file.write(found.line)
         file.flush()
         os.fsync(file.fileno())

@@ -15,14 +15,15 @@ from scopecheck.drill.exercise import Unreadable
 from scopecheck.foundations.diagnostics import Diagnostic, did_you_mean
 from scopecheck.foundations.drawing import draw
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.report.wording import listed, sentence
 from scopecheck.resolve.sheet import read_sheet
 
 NAME = "your answer"
 _NONE = ("none", "no", "nothing", "there is none")
-_LETTERS = re.compile(r"[\s,;]+|\band\b", re.IGNORECASE)
-_SIGNS = re.compile(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b|\bMOD\b|\b(?:ONE|EVERY|SOME)\(|\bTRUE\b")
+_LETTERS = regex(r"[\s,;]+|\band\b", re.IGNORECASE)
+_SIGNS = regex(r"[<>=≤≥≠]|\bIS WHOLE\b|\bIN\b|\bMOD\b|\b(?:ONE|EVERY|SOME)\(|\bTRUE\b")
 MOST = 2000
 """Characters of an answer."""
 

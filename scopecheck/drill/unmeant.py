@@ -124,7 +124,7 @@ def grade(bench: Bench, problem: Problem, text: str) -> Verdict:
     if k is None:
         return Verdict("wrong", tuple(_why_not(bench, limitations, article, let_in)))
     lines = read_said(bench, bench.limitation(aim.label), k)
-    if bench.is_plain(meant, article, not let_in) or not _has_plain(bench, problem, meant):
+    if bench.is_plain(meant, article, not let_in) or not _has_plain(problem):
         return Verdict("right", tuple(lines))
     better = sentence("drill", "grade", "better", solution=problem.solution)
     return Verdict("not plain", (*lines, sentence("drill", "grade", "edge"), better))
@@ -139,6 +139,6 @@ def _why_not(bench: Bench, limitations: Sequence[Limitation], article: Article, 
     return [line for x in failing for line in why_missed(bench, x, article)]
 
 
-def _has_plain(bench: Bench, problem: Problem, meant: Formula) -> bool:
+def _has_plain(problem: Problem) -> bool:
     """Is there a thing far from the border of what was meant?"""
     return problem.finding is not None and problem.finding.grade == "plain"

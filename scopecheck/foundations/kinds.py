@@ -12,7 +12,9 @@ from scopecheck.foundations.record import record
 Dimension = tuple[tuple[str, int], ...]
 
 LEVEL, GAUGE, ABSOLUTE = "level", "gauge", "absolute"
+LENGTH: Dimension = (("length", 1),)
 TEMPERATURE: Dimension = (("temperature", 1),)
+TIME: Dimension = (("time", 1),)
 _LENGTH3: Dimension = (("length", 3),)
 WHOLE_OF: dict[str, Dimension] = {
     "by mass": (("mass", 1),),

@@ -54,7 +54,6 @@ __all__ = [
     "as_difference",
     "as_level",
     "as_turns",
-    "case_twins",
     "comparable",
     "decimal_text",
     "define_unit",
@@ -150,21 +149,6 @@ def _distance(a: str, b: str) -> int:
         for j, y in enumerate(b, 1):
             last, row[j] = row[j], min(row[j] + 1, row[j - 1] + 1, last + (x != y))
     return row[-1]
-
-
-def case_twins(unit: Unit) -> tuple[Unit, ...]:
-    """Units of the same kind whose symbol differs in case only: `MPa` for `mPa`."""
-    lower = unit.symbol.lower()
-    spelled = {lower, *_recased(unit.symbol)}
-    found = (find_unit(s) for s in (*(k for k in known_symbols() if k.lower() in spelled), *sorted(spelled)))
-    twins = {u.symbol: u for u in found if u and u.kind == unit.kind and u.symbol.lower() == lower}
-    return tuple(twins[s] for s in sorted(twins) if s != unit.symbol)
-
-
-def _recased(symbol: str) -> tuple[str, ...]:
-    """A symbol with the case of the first letter of one of its parts turned."""
-    starts = [m.start() for m in re.finditer(r"[A-Za-z]+", symbol)]
-    return tuple(symbol[:i] + symbol[i].swapcase() + symbol[i + 1 :] for i in starts)
 
 
 # ---- words that say what is measured

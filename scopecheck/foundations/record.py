@@ -32,7 +32,6 @@ def field(
     default: Any = _MISSING,
     default_factory: Callable[[], Any] | None = None,
     compare: bool = True,
-    repr: bool = True,
 ) -> Any:
     """A field with a default, one made anew each time, or no part in equality and hash (`compare=False`)."""
     return _Field(default, default_factory, compare)

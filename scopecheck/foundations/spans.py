@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from functools import cached_property
 
-from scopecheck.foundations.record import field, record
+from scopecheck.foundations.record import record
 
 
 @record
@@ -13,7 +13,7 @@ class Source:
     """A text with a name for messages (a file name, `catalogue between`, `probe`)."""
 
     name: str
-    text: str = field(repr=False)
+    text: str
 
     @cached_property
     def _starts(self) -> list[int]:

@@ -14,3 +14,4 @@ NUMBER_WORDS = {
     **{word: 10 * n for n, word in enumerate(_TENS, 2)},
     **{f"{ten}-{one}": 10 * n + k for n, ten in enumerate(_TENS, 2) for k, one in enumerate(_UNITS[1:], 1)},
 }
+ONE_OR_MORE = (["at", "least", "one"], ["one", "or", "more"])

@@ -375,7 +375,7 @@ class _Scanner:
 
     def exponent(self, at: int, raw: str, end: int) -> int:
         digits = raw.lstrip("+-")
-        if not digits.isdigit() or len(digits) > 3 or int(digits) > MOST_EXPONENT:
+        if not digits.isdecimal() or len(digits) > 3 or int(digits) > MOST_EXPONENT:
             raise trouble(
                 self.page.span(at, end), "a power of ten out of reach",
                 f"Powers of ten go from -{MOST_EXPONENT} to {MOST_EXPONENT}.", "",

@@ -16,10 +16,12 @@ from scopecheck.foundations.diagnostics import (
 )
 from scopecheck.foundations.quantity import UnitError, define_unit, find_unit
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import CASES, HEADINGS, Block, Page, blocks
 from scopecheck.language.parse import parse_facts
 from scopecheck.language.pieces import Desk, after_word, one_line, without_note
+from scopecheck.language.scan import MOST_DIGITS
 from scopecheck.language.statements_cases import cases_statement
 from scopecheck.language.statements_claims import claim_statement
 from scopecheck.language.statements_declare import NOT_UNDERSTOOD, TAKE_OUT, declaration
@@ -70,7 +72,24 @@ def read_file(path: str | Path, what: str = "sheet") -> tuple[Source | None, tup
         )
     if "\0" in text:
         return wrong("the file is not text", "It holds zero bytes.", "save it as plain text, UTF-8")
-    return Source(name, text.replace("\r\n", "\n").replace("\r", "\n")), ()
+    source = Source(name, text.replace("\r\n", "\n").replace("\r", "\n"))
+    endless = endless_numbers(source)
+    return (None, endless) if endless else (source, ())
+
+
+def endless_numbers(source: Source) -> tuple[Diagnostic, ...]:
+    """An error at each number that is too long to be worked out, wherever it stands."""
+    cause = f"A number has at most {MOST_DIGITS} digits."
+    return tuple(
+        Diagnostic(
+            "error", Span(source, m.start(), m.end()), f"a number of {len(m.group())} digits", cause, ""
+        )
+        for m in _ENDLESS.finditer(source.text)
+    )  # fmt: skip
+
+
+_ENDLESS = regex(r"\d(?:[,.]?\d){600,}")
+"""More than any number that is read, and less than what the language turns into one."""
 
 
 def _decoded(data: bytes) -> str:
@@ -89,6 +108,8 @@ def _near_file(path: Path) -> str:
 def parse_sheet(source: Source) -> tuple[Sheet, tuple[Diagnostic, ...]]:
     """The statements of a sheet as written, with every diagnostic of spelling found on the way."""
     desk = Desk(Page(source))
+    if endless := endless_numbers(source):
+        return Sheet(desk.page, (), (), frozenset()), endless
     found, layout_diagnostics = blocks(desk.page)
     desk.diagnostics += layout_diagnostics
     if not found and not desk.diagnostics:

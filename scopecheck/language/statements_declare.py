@@ -153,11 +153,11 @@ def _no_kind(desk: Desk, block: Block, gap: re.Match[str] | None, end: int) -> E
     return trouble(desk.span(start, end), NOT_UNDERSTOOD, "It is no heading, claim or declaration.", help)
 
 
-_HOW_MANY = regex(r"(?:(?:(\d+) to|up to|(exactly)) )?(\d+)(?: of them)?")
+_HOW_MANY = regex(r"(?:(?:(\d{1,60}) to|up to|(exactly)) )?(\d{1,60})(?: of them)?")
 _PLURAL = regex(r"plural\s+(\S.*)")
 
 
-def _part(desk: Desk, said: list[str], span: Span) -> PartKind:
+def _part(said: list[str], span: Span) -> PartKind:
     """`part, 1 to 12`, `part, up to 12`, `part, exactly 4, plural feet`."""
     how_many = next((m for text in said if (m := _HOW_MANY.fullmatch(" ".join(text.split())))), None)
     plural = next((m for text in said if (m := _PLURAL.fullmatch(text.strip()))), None)
@@ -241,7 +241,7 @@ def _kind(desk: Desk, start: int, end: int) -> Kind:
         )  # fmt: skip
     span = desk.span(start, end)
     if first in ("part", "parts"):
-        return _part(desk, [text[a:b] for a, b in rest], span)
+        return _part([text[a:b] for a, b in rest], span)
     timed = _IN_UNIT.fullmatch(text, first_start, first_end)
     if timed and timed["word"] in _TIMED:
         return _step(desk, timed, first_end, rest, span)

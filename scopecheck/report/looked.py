@@ -30,8 +30,6 @@ class Beside:
     harmless: int = 0
 
 
-CASES_OF = ("outside met", "inside lost", "document met")
-"""Questions asked of one case at a time."""
 TOLD_TOGETHER = ("idle",)
 """Questions told on one line for all claims."""
 ENDS = ("idle end", "end not reached", "member not reached")

@@ -111,9 +111,9 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
     """What stands below the statement, under its margin words; lines that say nothing are left out."""
     shown: list[tuple[str, Iterable[str]]] = [
         ("beside", [twin_text(sheet, finding)] if finding.question != "moves with something else" else []),
-        ("region", [_region(sheet, finding)]),
+        ("region", [_region(finding)]),
         ("reading", readings_told(sheet, finding)),
-        ("together", _together(sheet, finding)),
+        ("together", _together(finding)),
         ("how_far", [_how_far(sheet, finding)]),
         (_kept_word(finding), _kept_by(sheet, finding)),
         ("unmet_by", _unmet_by(sheet, finding, [r for r in finding.unmet_by if r not in finding.in_part])),
@@ -129,7 +129,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
     return tuple((sentence("margin", word), texts) for word, texts in kept if texts)
 
 
-def _region(sheet: Sheet, finding: Finding) -> str:
+def _region(finding: Finding) -> str:
     """The statuses of a case with more than one thing in it; '' for a point."""
     told = (finding.lowest, finding.at_base, finding.highest)
     if finding.question in ("class", "document range") or "some" not in told:
@@ -137,11 +137,11 @@ def _region(sheet: Sheet, finding: Finding) -> str:
     return statuses(finding)
 
 
-def _together(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
+def _together(finding: Finding) -> tuple[str, ...]:
     """That the re-readings do it only together, and that other sets of phrases do it too."""
     if finding.question == "pair":
         return ()
-    return together_text(sheet, finding), sentence("reading", "more_together") if finding.more else ""
+    return together_text(finding), sentence("reading", "more_together") if finding.more else ""
 
 
 def _rests_on(finding: Finding) -> str:
@@ -167,7 +167,7 @@ def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     told = [kept_text(sheet, r, labels, same) for r in finding.kept_by]
     rest = (r for r in finding.kept_too if r not in same)
     told += [sentence("reading", "or", text=kept_text(sheet, r, labels)) for r in rest]
-    return (*told, together_text(sheet, replace(finding, rereads=finding.kept_by, read_as=())))
+    return (*told, together_text(replace(finding, rereads=finding.kept_by, read_as=())))
 
 
 def _of_one_phrase(one: Reread, other: Reread) -> bool:
@@ -182,7 +182,7 @@ def _unmet_by(sheet: Sheet, finding: Finding, rereads: Sequence[Reread]) -> tupl
     told = kept_out_if(sheet, finding, rereads, turning_labels(sheet, finding))
     if not finding.unmet_together or len(told) < 2:
         return told
-    return (*told, together_text(sheet, replace(finding, rereads=tuple(rereads), read_as=())))
+    return (*told, together_text(replace(finding, rereads=tuple(rereads), read_as=())))
 
 
 def _by_their_ways(sheet: Sheet, finding: Finding, claims: tuple[int, ...]) -> str:

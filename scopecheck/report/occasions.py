@@ -282,7 +282,7 @@ def _occasion(entry: Entry, pattern: Pattern, kind: Kind, numbers: Mapping[str, 
     nouns = list(dict.fromkeys(s.name for s in pattern.slots if s.kind == "noun"))
     if len(nouns) > 1:  # in the order of the words, as they stand left of the colon
         slots |= dict(zip(nouns, NAMES, strict=False))
-    words = next(_ways(pattern, slots))
+    words = next(written_ways(pattern, slots))
     if kind.steps:
         asked = entry.subjects[1:] or ("thing",) * any(s.kind == "condition" for s in pattern.slots)
         beside = [BESIDE[subject] for subject in asked]
@@ -321,7 +321,7 @@ def _steps_declared(kind: Kind, pattern: Pattern) -> str:
     return "".join(f"{line}\n" for line in lines)
 
 
-def _ways(pattern: Pattern, slots: Mapping[str, str]) -> Iterator[str]:
+def written_ways(pattern: Pattern, slots: Mapping[str, str]) -> Iterator[str]:
     """The wording with its first alternatives, its second ones and so on, until each stood in one."""
     choices: list[list[str]] = []
     for element in pattern.elements:
@@ -337,18 +337,6 @@ def _ways(pattern: Pattern, slots: Mapping[str, str]) -> Iterator[str]:
     for at in range(longest):
         chosen = (c[min(at, len(c) - 1)] for c in choices)
         yield " ".join(w for w in chosen if w).replace(" ,", ",").replace("( ", "(").replace(" )", ")")
-
-
-def written_ways(pattern: Pattern, occasion: Occasion) -> Iterator[str]:
-    """Some ways to write a wording with the numbers of an occasion."""
-    yield from _ways(pattern, occasion.slots)
-
-
-def first_occasion(entry: Entry, pattern: Pattern) -> Occasion:
-    """A wording on the first sheet on which the phrase is read."""
-    found = list(occasions(entry, pattern))
-    read_as = (o for o in found if (sheet := read(o.text)) and phrase_in(sheet, entry))
-    return next(read_as, found[0])
 
 
 def read(text: str, entry: Entry | None = None) -> Sheet | None:

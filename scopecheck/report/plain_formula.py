@@ -8,9 +8,9 @@ from functools import partial
 
 from scopecheck.foundations.regex import regex
 from scopecheck.report.amounts import plain_degrees
+from scopecheck.resolve.plain_readings import with_places_allowed
 
 _ROUNDED = regex(r"ROUND\(((?:[^()]|\((?:[^()]|\([^()]*\))*\))+?) TO ((?:[^(),]|\([^()]*\))+), (HALF \w+)\)")
-_PLACE_IN_OTHER = regex(r"\bPLACE\((\w+), (\w+)\)")
 _RULES = {"HALF AWAY": "half away from zero", "HALF UP": "half up", "HALF EVEN": "half to even"}
 _SIGN = regex(r"\s(?:<=|>=|!=|[<>=])\s")
 _MEMBERS = {
@@ -72,7 +72,7 @@ def _facts(text: str) -> Iterator[str]:
 
 
 def _fact(text: str) -> str:
-    shown = _ROUNDED.sub(_rounded, _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", text))
+    shown = _ROUNDED.sub(_rounded, with_places_allowed(text))
     shown = re.sub(r"\b(EVERY|SOME|ONE|COUNT)\((\w+)\)", lambda m: f"{_MEMBERS[m[1]]} {m[2]}", shown)
     shown = _OF_PARTS.sub(lambda m: f"{m[1]} {_AT[m[2]].format(m[3])}", shown)
     shown = re.sub(r"\bABS\(([^()]*)\)", _magnitude, shown)

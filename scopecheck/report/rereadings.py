@@ -242,7 +242,7 @@ def stretch_text(parameter: FreeParameter, value: Fraction) -> str:
     return percentage(parameter.unit.from_base(value))
 
 
-def together_text(sheet: Sheet, finding: Finding) -> str:
+def together_text(finding: Finding) -> str:
     """Of two or more phrases re-read: that all of them are needed. '' for one, or where that is not known."""
     moved = dict.fromkeys(r.group for r in (*finding.rereads, *finding.read_as))
     if len(moved) < 2 or not finding.best:

@@ -49,13 +49,6 @@ def _steady(sheet: Sheet, names: tuple[str, ...], values: Mapping[str, Value]) -
                 yield moments
 
 
-def throughout(sheet: Sheet, names: tuple[str, ...]) -> str:
-    """`temperature throughout soaking` for the names of a quantity of a step at all its moments."""
-    fields = ((step, own) for step in sheet.steps for own in step.fields)
-    step, own = next((s, own) for s, own in fields if names[0] in s.moments(own).values())
-    return sentence("step", "throughout", quantity=flat(own), step=flat(step.name))
-
-
 def whole_steps(sheet: Sheet, told: set[str], stated: set[str]) -> set[str]:
     """What is told, and with a part of when a step is done all of it that is stated."""
     timed = [{s.done, s.start, s.duration} for s in sheet.steps]

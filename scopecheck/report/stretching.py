@@ -68,7 +68,7 @@ def break_point(
     def term(t: Term) -> Term | None:
         return Measured(p.key) if isinstance(t, Parameter) and t.key == p.key else None
 
-    varied, presumed = rewritten(formula, term, lambda f: None), Bound(p.presumed, True)
+    varied, presumed = rewritten(formula, term, lambda _: None), Bound(p.presumed, True)
     found = []
     for upward in (True, False):
         low, high = (presumed, p.upper) if upward else (p.lower, presumed)

@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterator
 
 from scopecheck.core.declared import NumberDecl
-from scopecheck.foundations.kinds import WHOLE_OF, Kind
+from scopecheck.foundations.kinds import LENGTH, TIME, WHOLE_OF, Kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.regex import regex
@@ -167,7 +167,7 @@ def measures(
     own = set(f"{name} {declared.note if declared else ''}".lower().split())
     words = [word_of(t) for t in tokens[: numbers[0] if numbers else 0]]
     kind = first.kind or PLAIN_KIND
-    timed = kind.dimension == _TIME and words[:1] in (["for"], ["during"], ["after"])
+    timed = kind.dimension == TIME and words[:1] in (["for"], ["during"], ["after"])
     said = 0
     bare = first.unit is not None and first.unit.symbol == "%"
     while said < len(words) and (_leads(words[said], own, kind) or _is_measure(words[said], kind, bare)):
@@ -178,7 +178,7 @@ def measures(
         if timed or any(_is_measure(w, kind, bare) for w in words[:end]):
             yield Aside(tokens[end:], tokens[:end])
     last = word_of(tokens[-1])
-    apart = (last, kind.dimension) in (("apart", _LENGTH), ("later", _TIME))
+    apart = (last, kind.dimension) in (("apart", LENGTH), ("later", TIME))
     if numbers and (apart or word_lists()["adjectives"].get(last) in own):
         yield Aside(tokens[:-1], tokens[-1:])
 
@@ -195,9 +195,9 @@ def _is_measure(word: str, kind: Kind, in_per_cent: bool = False) -> bool:
         per = any(power < 0 for _, power in kind.dimension)  # so much in so much of another
         return (not kind.dimension and kind != PLAIN_KIND) or (kind.adds_up and bool(kind.dimension)) or per
     if word in listed("asides", "of_times"):
-        return kind.dimension == _TIME
+        return kind.dimension == TIME
     if word in listed("asides", "of_lengths"):
-        return kind.dimension == _LENGTH
+        return kind.dimension == LENGTH
     if word in listed("asides", "of_rates"):
         return any(name == "time" and power < 0 for name, power in kind.dimension)
     known = kind_word(word)
@@ -206,8 +206,6 @@ def _is_measure(word: str, kind: Kind, in_per_cent: bool = False) -> bool:
 
 # ---- conditions of measuring
 
-_TIME = (("time", 1),)
-_LENGTH = (("length", 1),)
 _NOTED = regex(r"(-?\d+(?:\.\d+)?)\s*(\S+)")
 
 

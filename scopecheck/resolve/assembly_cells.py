@@ -65,8 +65,8 @@ def _counted(made: Assembly, words: str, span: Span) -> tuple[Fraction | None, s
         said = match[1]
         if said in ("a", "an"):
             number = Fraction(1)
-        elif said.isdigit() or said in NUMBER_WORDS:
-            number = Fraction(int(said)) if said.isdigit() else Fraction(NUMBER_WORDS[said])
+        elif said.isdecimal() or said in NUMBER_WORDS:
+            number = Fraction(int(said)) if said.isdecimal() else Fraction(NUMBER_WORDS[said])
     member = member_of(made, words if number is None or match is None else match[2])
     if member is None:
         raise no_member(made, words, span)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from fractions import Fraction
 
 from scopecheck.core.declared import Declaration, Part
-from scopecheck.core.formula import All, Compare, Const, Formula, Implies, Measured
+from scopecheck.core.formula import All, Compare, Const, Formula, Implies, Measured, all_of
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.record import holder, record
 from scopecheck.foundations.regex import regex
@@ -68,7 +68,7 @@ def list_cell(names: Names, part: Part, own: str, cell: Raw, take: Take, known: 
         if known is not None:
             return ListCell([fact for slot in slots[: int(known)] for fact in take(slot, rest)], None)
         said = (
-            Implies(part.present(i), _one(take(names.declarations[part.slot(i, own)], rest)))
+            Implies(part.present(i), all_of(take(names.declarations[part.slot(i, own)], rest)))
             for i in range(1, part.most + 1)
         )
         return ListCell([All(tuple(said))], None)
@@ -99,10 +99,6 @@ def _entries(cell: Raw) -> Iterator[Raw]:
 
 def _so_many(part: Part, count: int) -> Formula:
     return Compare("=", Measured(part.count), Const(Fraction(count)))
-
-
-def _one(facts: tuple[Formula, ...]) -> Formula:
-    return facts[0] if len(facts) == 1 else All(facts)
 
 
 def as_fact(formula: Formula) -> Formula:

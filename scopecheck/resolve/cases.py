@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Literal
 
-from scopecheck.core.formula import All, Compare, Const, Formula, Measured
+from scopecheck.core.formula import Compare, Const, Measured, all_of
 from scopecheck.core.model import Case
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble
 from scopecheck.foundations.spans import Span
@@ -87,7 +87,7 @@ def _case(
     if len(desk.wrong) > before:
         return None
     in_full = _in_full(desk, made) if statement.role == "document" and made.single else ()
-    whole: Formula = made.facts[0] if len(made.facts) == 1 else All(tuple(made.facts))
+    whole = all_of(made.facts)
     spoken = names_in(whole)
     stated = tuple(n for n in desk.names.declarations if n in spoken)
     silent = tuple(dict.fromkeys(made.silent))

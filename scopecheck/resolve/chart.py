@@ -61,14 +61,13 @@ class Fill:
 
 @record
 class Match:
-    """One way to read words as a phrase. `literals` counts the words found as such; `skipped` the fillers."""
+    """One way to read words as a phrase. `literals` counts the words found as such."""
 
     entry: Entry
     pattern: Pattern
     fills: tuple[Fill, ...]
     wording: str
     literals: int
-    skipped: int
     instead_of: Entry | None = None
     """The phrase of the catalogue whose place one of the sheet's or the practice's own takes."""
 
@@ -118,8 +117,8 @@ def matches(tokens: tuple[Token, ...], phrases: Phrasebook, tests: Tests) -> lis
         for p in (w.pattern for w in e.wordings if not w.keys or not w.keys.isdisjoint(words))
         if all(need & words for need in p.required) and _takes(e, p, tests.subjects)
     ]
-    for start, end, skipped in _trims(tokens, tests.own_words):
-        found = [m for e, p in candidates for m in _whole(tokens[start:end], e, p, tests, skipped)]
+    for start, end in _trims(tokens, tests.own_words):
+        found = [m for e, p in candidates for m in _whole(tokens[start:end], e, p, tests)]
         if found:
             most = max(m.literals for m in found)
             return _distinct([m for m in found if m.literals == most])
@@ -141,15 +140,13 @@ def _distinct(found: list[Match]) -> list[Match]:
     return kept
 
 
-def _trims(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[tuple[int, int, int]]:
+def _trims(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[tuple[int, int]]:
     """Stretches without fillers at the start and the subject's own words at the end, the longest first."""
     starts = list(_starts(tokens, own))
     ends = list(_ends(tokens, own))
-    pairs = sorted(
+    yield from sorted(
         ((s, e) for s in starts for e in ends if s < e), key=lambda p: (p[0] + len(tokens) - p[1], p[0])
     )
-    for start, end in pairs:
-        yield start, end, start + len(tokens) - end
 
 
 def _starts(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
@@ -199,9 +196,7 @@ _ARTICLES = frozenset(("a", "an", "the"))
 """A pattern of these and nouns alone reads the subject's own name only: `a (noun a)` is not any two words."""
 
 
-def _whole(
-    tokens: tuple[Token, ...], entry: Entry, pattern: Pattern, tests: Tests, skipped: int
-) -> Iterator[Match]:
+def _whole(tokens: tuple[Token, ...], entry: Entry, pattern: Pattern, tests: Tests) -> Iterator[Match]:
     articles = all(need <= _ARTICLES for need in pattern.required)
     denied = not articles and all(need <= _ARTICLES | {"no"} for need in pattern.required)
     for fills, wording, literals in _from(tokens, 0, pattern, 0, tests):
@@ -212,7 +207,7 @@ def _whole(
             continue  # 'no two alike' says nothing of none
         if not tests.agree(entry, fills):
             continue
-        yield Match(entry, pattern, fills, " ".join(wording), literals, skipped)
+        yield Match(entry, pattern, fills, " ".join(wording), literals)
 
 
 _Part: TypeAlias = tuple[tuple[Fill, ...], tuple[str, ...], int]

@@ -7,7 +7,7 @@ from itertools import accumulate, pairwise
 from string import ascii_lowercase
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, Part, SetDecl, Step
-from scopecheck.core.formula import Add, All, Branch, Formula, Greatest, Least, Negate, Term
+from scopecheck.core.formula import Add, Branch, Formula, Greatest, Least, Negate, Term, all_of
 from scopecheck.core.model import WRITTEN_THERE, Claim, Limitation
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
@@ -287,7 +287,7 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
     return [made for made in found.values() if made is not None]
 
 
-def _not_yet(listed: ListBound, span: Span) -> tuple[str, ...]:
+def _not_yet(_listed: ListBound, _span: Span) -> tuple[str, ...]:
     raise NotYetRecited
 
 
@@ -297,7 +297,7 @@ def _recital(desk: ClaimsDesk, numbers: tuple[int, ...]) -> Callable[[ListBound,
     said = desk.names.spoken.items()
     spoken = {n for at, names in said if at.rstrip(ascii_lowercase) in wanted for n in names}
 
-    def recited(listed: ListBound, span: Span) -> tuple[str, ...]:
+    def recited(listed: ListBound, _span: Span) -> tuple[str, ...]:
         place = {name: i for i, name in enumerate(listed.members)}
         known = sorted(
             (*(name for name, _ in listed.classes), *listed.members),
@@ -314,7 +314,7 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
     desk.names.here = (CLAIMS, f"meant for {label}")
     meant = None
     if line.meant is not None:
-        meant = _without_groups(_all(facts(context(desk.names), line.meant)), line.meant.span)
+        meant = _without_groups(all_of(facts(context(desk.names), line.meant)), line.meant.span)
     desk.names.here = (CLAIMS, label)
     words = line.words.text if line.words else ""
     texts = (text for n, text in desk.texts.items() if n <= number and text.tokens)
@@ -375,7 +375,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> F
     if line.exact is not None:
         for node in line.subject:
             subject(desk.names, node)
-        return _all(facts(context(desk.names), line.exact))
+        return all_of(facts(context(desk.names), line.exact))
     assert line.words
     subjects = tuple(subject(desk.names, node) for node in line.subject)
     if line.readings:
@@ -505,10 +505,6 @@ def of_moments(names: Names, step: Step, own: str, span: Span) -> Subject:
     called = f"mean of {own} at the start and at the end of {step.name}"
     at["ends"] = (called, replace(at["start"][1], term=mean_of_ends(step, own)))
     return Subject(at["start"][1], f"{own} of {step.name}", span, moments=at)
-
-
-def _all(items: tuple[Formula, ...]) -> Formula:
-    return items[0] if len(items) == 1 else All(items)
 
 
 def numbers_in(node: Node) -> list[NumberNode]:

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Classes, Composition, SetDecl
-from scopecheck.core.formula import OTHERS, Any, Chosen, Compare, Const, Formula, Includes, Measured
+from scopecheck.core.formula import OTHERS, Chosen, Compare, Const, Formula, Includes, Measured, any_of
 from scopecheck.foundations.diagnostics import did_you_mean, trouble
 from scopecheck.foundations.record import record
 from scopecheck.language.syntax import ClassLine, NameNode
@@ -158,8 +158,7 @@ def not_within_another(listed: ListBound, names: list[str]) -> tuple[str, ...]:
 
 def has(listed: ListBound, name: str) -> Formula:
     """That a member is there, or one of the members that a class stands for."""
-    there = tuple(_there(listed, member) for member in members_below(listed, name))
-    return there[0] if len(there) == 1 else Any(there)
+    return any_of([_there(listed, member) for member in members_below(listed, name)])
 
 
 def _there(listed: ListBound, member: str) -> Formula:

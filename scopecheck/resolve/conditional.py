@@ -12,6 +12,7 @@ from itertools import pairwise
 from scopecheck.core.declared import ChoiceDecl, Step
 from scopecheck.core.formula import All, Formula, Truth
 from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.resolve.chart import Fill, Match, Tests, joined_parts, matches, word_of
@@ -25,7 +26,6 @@ from scopecheck.resolve.sides import Sides, Things, Tokens
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject
 
-TIME = (("time", 1),)
 METHOD = "a method is claimed"
 
 

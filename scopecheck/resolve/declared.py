@@ -228,7 +228,7 @@ def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Sp
             for r in entry.readings
             if r.label in typed
         )
-        defined = _noun_definitions(statement.noun, span, names, groups) if document == CLAIMS else ()
+        defined = _noun_definitions(statement.noun, names, groups) if document == CLAIMS else ()
         own = (
             as_defined(defined[0][0].reading.formula_text, alone=not readings or groups.claim_profile == "US")
             if defined
@@ -239,7 +239,7 @@ def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Sp
         groups.seen[statement.noun] = (*labels, own.label) if own else labels
         pins = groups.pins_at(statement.noun, statement.noun, where)
         settling = (defined[0][0], own) if own else None
-        left, settled = groups.settle((*readings, own) if own else readings, pins, where, settling)
+        left, settled = groups.settle((*readings, own) if own else readings, pins, settling)
         apart = where if groups.is_apart(statement.noun, statement.noun) else ""
         by = tuple(id(d) for d, _ in defined)
         key = (document, "term", statement.noun, labels, tuple(p.text for p in pins), apart, by)
@@ -263,9 +263,7 @@ def _referent(raw: Raw, names: Names) -> Typed:
     return term(context(names), parse_facts(raw.page, raw.start, raw.end, names.own))
 
 
-def _noun_definitions(
-    noun: str, span: Span, names: Names, groups: Groups
-) -> tuple[tuple[Definition, Typed], ...]:
+def _noun_definitions(noun: str, names: Names, groups: Groups) -> tuple[tuple[Definition, Typed], ...]:
     """The definitions of a noun, each with what it stands for."""
     found = []
     for d in groups.definitions:

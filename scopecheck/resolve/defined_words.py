@@ -49,7 +49,7 @@ def note_settled_twice(
     for d in defined:
         ordinary = []
         for reading, meaning in meant:
-            free = open_numbers(reading, at, names, groups, 0, 0)
+            free = open_numbers(reading, at, names, 0, 0)
             formula: Formula | None = meaning
             groups.numbers |= {
                 (id(pin.span), p.name)

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, Composition, SetDecl
 from scopecheck.foundations.diagnostics import trouble
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import Unit, find_unit, kind_word, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -21,7 +22,6 @@ _COUNTED_BY = ("by_mass", "by_volume", "by_mole")
 _SAYS_OF_ENDS = ("including", "excluding", "inclusive", "exclusive", "not", "except", "excepting")
 _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
-_TIME = (("time", 1),)
 _TEMPERATURE = (("temperature", 1),)
 _DEGREES = ("degree", "degrees")
 _SIGN = regex(r"[A-Z][A-Za-z]?\d?|[a-z]\d?")
@@ -210,7 +210,7 @@ def without_name_behind_ordinals(tokens: tuple[Token, ...], subject: Bound, name
 def with_one_second(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     """`1 second`, `one second` of a time: beside anything else the word counts places."""
     kind = subject.kind if isinstance(subject, Typed) else None
-    if kind is None or kind.dimension != _TIME:
+    if kind is None or kind.dimension != TIME:
         return tokens
     found: list[Token] = []
     for token in tokens:

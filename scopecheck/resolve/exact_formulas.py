@@ -20,6 +20,8 @@ from scopecheck.core.formula import (
     Not,
     Op,
     Truth,
+    all_of,
+    any_of,
 )  # fmt: skip
 from scopecheck.foundations.diagnostics import Diagnostic, KindTrouble, trouble
 from scopecheck.foundations.kinds import WHOLE_OF
@@ -120,7 +122,7 @@ def _formula(c: Context, node: Node) -> Formula:
             links = tuple(
                 _link(c, node, a, sign, b) for a, sign, b in zip(operands, signs, operands[1:], strict=False)
             )
-            return links[0] if len(links) == 1 else All(links)
+            return all_of(links)
         case CallNode(over=NameNode()):
             return _over_parts(c, node)
         case CallNode(function="ONE" | "EVERY" | "SOME" | "NO"):
@@ -153,7 +155,7 @@ def _of_steps(c: Context, node: CallNode) -> Formula:
     """`DONE(soaking)`, `ORDER(soaking, rinsing, drying)`, `NEXT(soaking, rinsing)`."""
     named = steps_of(c, node)
     if node.function == "DONE":
-        return _all(tuple(steps.done(step) for step in named))
+        return all_of(tuple(steps.done(step) for step in named))
     if len(named) < 2 or (node.function == "NEXT" and len(named) != 2):
         example = f"write for example {node.function}(soaking, rinsing)"
         raise trouble(node.span, f"{node.function} of {len(named)} steps", "", example)
@@ -183,7 +185,7 @@ def _quantified(c: Context, node: CallNode) -> Formula:
     over_parts = [b for b in bound_to if isinstance(b, Listed) and b.there]
     if len(over_parts) == len(node.items):
         # Several limits on the same parts: all of them on each one.
-        said = tuple(map(_together, zip(*(b.conditions for b in over_parts), strict=True)))
+        said = tuple(map(all_of, zip(*(b.conditions for b in over_parts), strict=True)))
         of_none = tuple(b.of_none for b in over_parts if b.of_none is not None)
         return _or_none(node.function, Present(over_parts[0].there, said), of_none)
     conditions: list[Formula] = []
@@ -207,13 +209,9 @@ def _or_none(word: str, present: Present, of_none: tuple[Formula, ...]) -> Formu
     if not of_none:
         return found
     if word == "EVERY":
-        return All((found, Any((*present.there, _together(of_none)))))
-    nothing = All((*(Not(there) for there in present.there), _together(of_none)))
+        return All((found, Any((*present.there, all_of(of_none)))))
+    nothing = All((*(Not(there) for there in present.there), all_of(of_none)))
     return Any((found, nothing)) if word == "SOME" else found
-
-
-def _together(facts: tuple[Formula, ...]) -> Formula:
-    return facts[0] if len(facts) == 1 else All(facts)
 
 
 # ---- comparisons
@@ -306,18 +304,13 @@ def _membership(
         if sign != "IN" and len(members) != 1:
             name = declaration.name
             raise trouble(chain.span, f"{name} has exactly one member", "", f"write {name} IN {{...}}")
-        ways = tuple(has(declaration, m) for m in members)
-        found = ways[0] if len(ways) == 1 else Any(ways)
+        found = any_of([has(declaration, m) for m in members])
         return Not(found) if sign == "!=" else found
     if sign == "IN" and turned:
-        return _all(tuple(has(declaration, m) for m in members))
+        return all_of(tuple(has(declaration, m) for m in members))
     covered = {below for m in members for below in members_below(declaration, m)}
     absent = tuple(Not(has(declaration, m)) for m in declaration.members if m not in covered)
     if sign == "IN":
-        return _all(absent)
-    exactly = _all((*(has(declaration, m) for m in members), *absent))
+        return all_of(absent)
+    exactly = all_of((*(has(declaration, m) for m in members), *absent))
     return Not(exactly) if sign == "!=" else exactly
-
-
-def _all(items: tuple[Formula, ...]) -> Formula:
-    return items[0] if len(items) == 1 else All(items)

@@ -19,7 +19,6 @@ from scopecheck.resolve.constants import constant
 from scopecheck.resolve.entry import EntryReading
 from scopecheck.resolve.exact_formulas import context
 from scopecheck.resolve.exact_terms import term
-from scopecheck.resolve.groups import Groups
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.occurrence import Occurrence, parsed
 
@@ -57,7 +56,7 @@ def _kind_written(free: Free, at: Occurrence, names: Names) -> tuple[Kind, Unit]
 
 
 def open_numbers(
-    reading: EntryReading, at: Occurrence, names: Names, groups: Groups, group: int, index: int
+    reading: EntryReading, at: Occurrence, names: Names, group: int, index: int
 ) -> list[FreeParameter]:
     """The free numbers of a reading: shared ones by the kind measured, own ones by the numbers written."""
     found = []
@@ -71,7 +70,7 @@ def open_numbers(
         lower, upper = _ends(free, kind, at, names)
         presumed = lower.value
         if free.presumed:
-            presumed = _number(free.presumed, kind, at, names)
+            presumed = _number(free.presumed, at, names)
         key = f"{free.name} of group {group}, reading {index}, {scope}"
         unknown = not (shared or free.presumed or upper or _number_slots(at))
         found.append(
@@ -84,7 +83,7 @@ def _number_slots(at: Occurrence) -> set[str]:
     return {name for name, slot in at.slots.items() if isinstance(slot, Typed) and slot.number is not None}
 
 
-def _number(raw: Raw, kind: Kind, at: Occurrence, names: Names) -> Fraction:
+def _number(raw: Raw, at: Occurrence, names: Names) -> Fraction:
     value = constant(term(context(names, "reading", at.slots), parsed(raw, names.own)).term)
     if value is None:
         raise trouble(raw.span, "a written number was expected here")

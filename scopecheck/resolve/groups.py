@@ -122,7 +122,6 @@ class Groups:
         self,
         readings: tuple[Reading, ...],
         pins: tuple[ReadStatement, ...],
-        where: str,
         defined: tuple[Defined, Reading] | None = None,
     ) -> tuple[tuple[Reading, ...], tuple[Settled, ...]]:
         """The readings left after policies, pins and a definition, and what took the others away.

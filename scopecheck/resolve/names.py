@@ -18,7 +18,6 @@ from scopecheck.resolve.classes import ListBound, stands_for
 from scopecheck.resolve.compositions import on_basis, seen_as_list
 from scopecheck.resolve.parts import value_of_one
 
-OTHER_WORDS = ("others", OTHERS)
 ONLY_OF_CLASSES = "only where the words name one of a class, with 'a'"
 ONLY_WITH_PAUSES = "only for a step that is declared with: may pause"
 ONLY_OF_RECITED = (
@@ -380,7 +379,7 @@ class Names:
         last: Part | None = None
         for place in reversed(places):
             words = place.removeprefix("the ").split()
-            index = int(words.pop()) if len(words) > 1 and words[-1].isdigit() else 0
+            index = int(words.pop()) if len(words) > 1 and words[-1].isdecimal() else 0
             if not (kind := self.kind(" ".join(words))):
                 return None
             last = kind[0]

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from scopecheck.core.declared import NumberDecl, SetDecl, Step
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
-from scopecheck.foundations.kinds import Dimension
+from scopecheck.foundations.kinds import LENGTH, TEMPERATURE, TIME, Dimension
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
@@ -25,16 +25,15 @@ IN_SYMBOLS = "write the meaning in symbols after the words: two blanks, exactly,
 A_READING_FOR_EACH = (
     'put a reading below for each way: reading "none of them" : NOT ..., and reading "..." : ...'
 )
-LENGTH, TIME, HEAT = (("length", 1),), (("time", 1),), (("temperature", 1),)
 AREA, VOLUME = (("length", 2),), (("length", 3),)
 _SAID_OF: dict[str, tuple[tuple[Dimension, ...], str]] = {
     **dict.fromkeys(("wider", "narrower", "thicker", "thinner", "taller", "deeper", "shallower"),
                     ((LENGTH,), "a length")),
     **dict.fromkeys(("longer", "shorter"), ((LENGTH, TIME), "a length or a time")),
-    **dict.fromkeys(("hotter", "colder", "warmer", "cooler"), ((HEAT,), "a temperature")),
+    **dict.fromkeys(("hotter", "colder", "warmer", "cooler"), ((TEMPERATURE,), "a temperature")),
 }  # fmt: skip
 _NOT_SAID_OF: dict[str, tuple[Dimension, ...]] = dict.fromkeys(
-    ("heavier", "lighter"), (LENGTH, TIME, HEAT, AREA, VOLUME)
+    ("heavier", "lighter"), (LENGTH, TIME, TEMPERATURE, AREA, VOLUME)
 )
 """Comparatives with what they may be said of, or may not."""
 _CHANGES = frozenset(

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
@@ -31,7 +32,6 @@ _NEVER_OWN = ("not", "without", "unlike", "less")
 """What stands behind these in a note is said not to be meant."""
 _SHORT = 3
 """A name of so few letters is a sign, `Tg` of a glass transition temperature."""
-_TIME = (("time", 1),)
 _OPEN = frozenset("a an the of in".split())
 _CONDITIONS = frozenset("if when where while once whenever".split())
 
@@ -108,7 +108,7 @@ def _another_conditioned(
         return None
     amount = next((t.number.unit for t in tokens[start:] if t.number and t.number.unit), None)
     kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
-    if amount is None or kind is None or kind.dimension != amount.kind.dimension or kind.dimension == _TIME:
+    if amount is None or kind is None or kind.dimension != amount.kind.dimension or kind.dimension == TIME:
         return None
     end = next((i for i in range(start, len(said)) if said[i] in listed("limits", "inside") - _OPEN), 0)
     if not {"and", "or", ",", "otherwise"}.isdisjoint(said[start : end + 1]):

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Kind, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at, word_lists
@@ -255,7 +256,7 @@ def without_circumstance(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tok
     if len(job.subjects) != 1 or not isinstance(job.first, Typed) or job.first.whole or job.sort:
         return
     said = [word_of(t) for t in tokens]
-    timed = job.first.kind is not None and job.first.kind.dimension == _TIME
+    timed = job.first.kind is not None and job.first.kind.dimension == TIME
     names = {word for name in job.place.names.all() for word in name.lower().split()}
     names -= set(job.subjects[0].text.lower().split())
     for at in range(1, len(tokens) - 1):
@@ -282,7 +283,7 @@ def without_condition(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens
 def without_treatment(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
     """`at least 15 MPa after 28 days at 20 degC` of what is no time, without what goes before; and that."""
     kind = job.first.kind if isinstance(job.first, Typed) else None
-    if len(job.subjects) != 1 or kind is None or kind.dimension == _TIME or job.sort:
+    if len(job.subjects) != 1 or kind is None or kind.dimension == TIME or job.sort:
         return
     said = [word_of(t) for t in tokens]
     for at in (i for i, w in enumerate(said) if w == "after" and 0 < i < len(said) - 1):
@@ -321,7 +322,7 @@ def without_occasion(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]
     name = job.subjects[0].text
     note = job.place.names.note_of(name)
     periods = listed("measures", "periods").intersection(f"{name} {note}".lower().split())
-    if unit is None or unit.kind.dimension != _TIME or periods - {said[-1], f"{said[-1]}s"}:
+    if unit is None or unit.kind.dimension != TIME or periods - {said[-1], f"{said[-1]}s"}:
         return
     often = SO_OFTEN.get(word_of(tokens[at - 1]))
     times = word_of(tokens[at - 1]) == "times"
@@ -354,7 +355,6 @@ _QUANTIFIED = frozenset(
     "case event mean average median total combined overall sum majority minority all any both either some"
     " none neither not no without except other only per respectively".split()
 )
-_TIME = (("time", 1),)
 
 
 def of_each_bearer(tokens: Tokens) -> tuple[Tokens, Tokens]:

@@ -102,7 +102,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         cause = f"Read up to here: '{read}'; these words are left: '{job.text(left)}'."
     listed = list(dict.fromkeys(p.said_with(frozenset(map(word_of, tokens))) for p in near))
     help = "nearest: " + "; ".join(f"'{text}'" for text in listed) if near else ""
-    cause = _operands(job, tokens, near) or _of_other_things(words, near) or cause
+    cause = _operands(tokens, near) or _of_other_things(words, near) or cause
     return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, (help + more).removeprefix("; or "))
 
 
@@ -368,7 +368,7 @@ def _undeclared(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) -
     return ""
 
 
-def _operands(job: Job, tokens: tuple[Token, ...], near: list[Pattern]) -> str:
+def _operands(tokens: tuple[Token, ...], near: list[Pattern]) -> str:
     """A sentence on the number of values, if a near phrase has all these words and takes others."""
     words = [word_of(t) for t in tokens if not t.number and word_of(t) not in FILLERS]
     numbers = sum(1 for t in tokens if t.number)

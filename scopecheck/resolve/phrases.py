@@ -10,14 +10,16 @@ from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, All, Any, Compare, Const, Formula, Implies
 from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
+from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import joined_parts, split_list, word_of
-from scopecheck.resolve.conditional import TIME, conditional
+from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.everyday import (
     as_alternatives,
@@ -94,7 +96,6 @@ _SAID_OTHERWISE = (
 )  # fmt: skip
 """What is said in other words, whatever it is said of: each hands on to the next."""
 _SELECTED = ("selected", "chosen")
-_ONE_AT_LEAST = (["at", "least", "one"], ["one", "or", "more"])
 _BEFORE_SELECTED = frozenset("of a an the which is are being ,".split())
 _AMOUNTS = ("amount", "amounts", "content", "quantity")
 UNTIL = ("until", "till")
@@ -323,12 +324,12 @@ class Reader:
             return None
         said = [word_of(t) for t in tokens]
         of = next(
-            (i for i in range(1, len(said)) if said[i] == "of" and said[i + 1 : i + 4] in _ONE_AT_LEAST), 0
+            (i for i in range(1, len(said)) if said[i] == "of" and said[i + 1 : i + 4] in ONE_OR_MORE), 0
         )
         amount = next(
             (i for i in range(3, len(said)) if said[i] in _AMOUNTS and said[i + 1 : i + 2] == ["of"]), 0
         )
-        behind = amount and said[:3] in _ONE_AT_LEAST
+        behind = amount and said[:3] in ONE_OR_MORE
         start = max((i for i in range(amount) if said[i] == "in"), default=0) if behind else 0
         which = tokens[of + 1 :] if of else tokens[:start]
         much = tokens[:of] if of else tokens[start + 1 :]
@@ -487,7 +488,7 @@ class Reader:
         own = {form for w in subjects[0].text.lower().split() for form in (w, w + "s")}
         end, chosen_from = at, tokens[at:]
         while end:
-            if said[end - 3 : end] in _ONE_AT_LEAST:
+            if said[end - 3 : end] in ONE_OR_MORE:
                 end, chosen_from = end - 3, (*tokens[end - 3 : end], *tokens[at:])
             elif said[end - 1] in _BEFORE_SELECTED | own:
                 end -= 1

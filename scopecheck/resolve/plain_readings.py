@@ -28,6 +28,11 @@ _PLACE_IN_OTHER = regex(r"\bPLACE\((\w+), (\w+)\)")
 _QUANTIFIERS = {"EVERY": "every one of", "SOME": "at least one of", "ONE": "exactly one of"}
 
 
+def with_places_allowed(text: str) -> str:
+    """`PLACE(N, M)` in words."""
+    return _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", text)
+
+
 def plain_text(text: str, at: Occurrence) -> str:
     """A formula's text with the slots' own texts in place of their names."""
 
@@ -65,7 +70,7 @@ def plain_text(text: str, at: Occurrence) -> str:
         return f"({first.replace(', and ', ', ').replace(' and ', ', ')} and {said[-1]})"
 
     text = _without_certain(_EACH.sub(listed, text), at)
-    text = _PLACE_IN_OTHER.sub(r"the place of \2 that \1 allows", _PLACE.sub(place, text))
+    text = with_places_allowed(_PLACE.sub(place, text))
     text = _NOTHING_BESIDE.sub(lambda m: f"nothing in {m[1]} beside {beside(m[2])}", text)
     text = _ALL_BESIDE.sub(lambda m: f"all that is in {m[1]} beside {beside(m[2])}", text)
 

@@ -55,7 +55,7 @@ def read(
     for name in (at.wording, title):
         groups.seen[name] = tuple(dict.fromkeys((*groups.seen.get(name, ()), *known)))
     settling = (defined[0].definition, own) if own else None
-    left, settled = groups.settle((*readings, own) if own else readings, pins, at.where, settling)
+    left, settled = groups.settle((*readings, own) if own else readings, pins, settling)
     apart = at.where if groups.is_apart(at.wording, title) else ""
     by = tuple(id(d.definition) for d in defined)
     key = (at.document, title, entry.nearness, at.wording, labels, tuple(p.text for p in pins), apart, by)
@@ -93,7 +93,7 @@ def _options(
     options = []
     for index, kept in enumerate(left):
         reading, meaning = by_label[kept.label]
-        own_numbers = open_numbers(reading, at, names, groups, group, index)
+        own_numbers = open_numbers(reading, at, names, group, index)
         for parameter in own_numbers:
             if parameter.name in values:
                 written, place = values[parameter.name]

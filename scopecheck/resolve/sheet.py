@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from pathlib import Path
 from typing import Literal, TypeVar
 
 from scopecheck.core.model import Case, Claim, Given, Settled, Sheet
@@ -11,7 +10,7 @@ from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.parse import parse_facts
-from scopecheck.language.statements import parse_sheet, read_file
+from scopecheck.language.statements import parse_sheet
 from scopecheck.language.syntax import (
     ApartStatement,
     CasesStatement,
@@ -81,12 +80,6 @@ def _without_consequences(written: Written, wrong: list[Diagnostic]) -> list[Dia
 
 
 _NOT_DECLARED = regex(r"'(?:[^']* of (?:the|each) )?([^']*)' is not declared")
-
-
-def read_path(path: str | Path) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
-    """The meaning of the sheet in a file; what is wrong with the file itself is a diagnostic too."""
-    source, wrong = read_file(path)
-    return (None, wrong) if source is None else read_sheet(source)
 
 
 class _Resolving:

@@ -20,11 +20,10 @@ Words = tuple[str, ...]
 
 @record
 class Successors:
-    """Pairs (number before, number after) in the order of the amended set, and the claims without a pair."""
+    """Pairs (number before, number after) in the order of the amended set, and claims that do not go on."""
 
     pairs: tuple[tuple[int, int], ...]
     deleted: tuple[int, ...]
-    added: tuple[int, ...]
 
     @property
     def after(self) -> Mapping[int, int]:
@@ -50,10 +49,7 @@ def successors(before: Sequence[Claim], after: Sequence[Claim]) -> Successors:
         if number not in found and number not in found.values():
             found[number] = number
     ordered = tuple(sorted(found.items(), key=lambda pair: list(new).index(pair[1])))
-    taken = set(found.values())
-    return Successors(
-        ordered, tuple(n for n in old if n not in found), tuple(n for n in new if n not in taken)
-    )
+    return Successors(ordered, tuple(n for n in old if n not in found))
 
 
 def _words(claim: Claim, known: Sequence[Claim]) -> Words:

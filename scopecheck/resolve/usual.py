@@ -7,12 +7,13 @@ from fractions import Fraction
 from functools import cache
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import Unit, as_turns, find_unit, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.everyday import with_fractions
@@ -21,7 +22,6 @@ from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.spelled import shared_scale
 from scopecheck.resolve.subjects import is_bare_share
 
-_TIME = (("time", 1),)
 _BESIDE_MEMBER = (
     (["with", "or", "without"], ["and", "optionally"]),
     *(
@@ -518,7 +518,7 @@ _FROM_AMBIENT = (
 def _of_a_clock(token: Token) -> Token:
     """`1:30 h`, of hours and their sixtieths."""
     number = token.number
-    timed = number and number.unit and number.unit.kind.dimension == _TIME
+    timed = number and number.unit and number.unit.kind.dimension == TIME
     if not number or not timed or not (said := _CLOCK.fullmatch(number.text)):
         return token
     value = int(said[1]) + Fraction(int(said[2]), 60)
@@ -537,13 +537,13 @@ def without_every(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...
     texts = [t.text.lower() for t in tokens]
     start = 2 if texts[:2] == ["once", "every"] else texts[:1] == ["every"]
     several = start and any(w in ("to", "-", "and", "or") for w in texts[start:])
-    return tokens[start:] if several and kind is not None and kind.dimension == _TIME else tokens
+    return tokens[start:] if several and kind is not None and kind.dimension == TIME else tokens
 
 
 def without_combinations(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`one or more selected from A, B and combinations thereof` as of A and B: 'or more' says so already."""
     texts = [t.text.lower() for t in tokens]
-    several = texts[:3] in (["one", "or", "more"], ["at", "least", "one"])
+    several = texts[:3] in ONE_OR_MORE
     mixed = texts[-1:] == ["thereof"] and texts[-2:-1] in (["combinations"], ["mixtures"], ["blends"])
     if not several or not mixed or "selected" not in texts or texts[-3:-2] not in (["and"], ["or"]):
         return tokens
@@ -563,7 +563,7 @@ def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         coarse, fine = before.unit if before else None, token.number.unit if token.number else None
         if before is None or token.number is None or coarse is None or fine is None:
             found.append(token)
-        elif coarse.kind == fine.kind and coarse.kind.dimension == _TIME and coarse.factor > fine.factor:
+        elif coarse.kind == fine.kind and coarse.kind.dimension == TIME and coarse.factor > fine.factor:
             value = before.value * coarse.factor / fine.factor + token.number.value
             first = found.pop()
             number = replace(token.number, text=number_text(value), value=value)

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 
 import z3
 
-from scopecheck.foundations.record import field, record
+from scopecheck.foundations.record import record
 from scopecheck.solving.places import NOWHERE, Placed
 from scopecheck.solving.symbols import as_bool, both, either, negation
 
@@ -35,9 +35,9 @@ class Constraint:
     are the like parts that may not change places with others in it; None where that is not known.
     """
 
-    expression: z3.BoolRef = field(repr=False)
-    literal: bool = field(default=False, repr=False)
-    placed: Placed | None = field(default=None, repr=False)
+    expression: z3.BoolRef
+    literal: bool = False
+    placed: Placed | None = None
 
     def __and__(self, other: Constraint) -> Constraint:
         return all_of((self, other))

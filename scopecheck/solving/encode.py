@@ -315,10 +315,10 @@ class Encoder:
             )
             return Ratio(lower, None, defined)
         counted = both(
-            _no_fewer(values, lower, "<=", ">"),
-            _fewer(values, lower, "<", ">="),
-            _fewer(values, upper, ">", "<="),
-            _no_fewer(values, upper, ">=", "<"),
+            _no_fewer(values, lower, "<="),
+            _more(values, lower, ">="),
+            _more(values, upper, "<="),
+            _no_fewer(values, upper, ">="),
         )
         in_order, at_place = of_those_in_order(self.words, rank, items, there, (lower, upper))
         either_way = both(either(in_order, counted), either(deny(in_order), at_place))
@@ -345,18 +345,18 @@ def _is_end(values: Held, end: Number, op: Op) -> Condition:
     return both(*within, either(*(both(p, relate("=", v, end)) for p, v in values)))
 
 
-def _fewer(values: Held, middle: Number, one: Op, other: Op) -> Condition:
-    """That fewer of the values stand in relation `one` to the middle than in its denial, `other`."""
-    return at_least(_sides(values, middle, other, one), len(values) + 1)
+def _more(values: Held, middle: Number, one: Op) -> Condition:
+    """That more of the values stand in this relation to the middle than in its denial."""
+    return at_least(_sides(values, middle, one), len(values) + 1)
 
 
-def _no_fewer(values: Held, middle: Number, one: Op, other: Op) -> Condition:
-    """That no fewer of the values stand in relation `one` to the middle than in its denial, `other`."""
-    return at_least(_sides(values, middle, one, other), len(values))
+def _no_fewer(values: Held, middle: Number, one: Op) -> Condition:
+    """That no fewer of the values stand in this relation to the middle than in its denial."""
+    return at_least(_sides(values, middle, one), len(values))
 
 
-def _sides(values: Held, middle: Number, one: Op, other: Op) -> list[Condition]:
-    """As many conditions hold as there are values, more by those in `one`, less by those in `other`."""
+def _sides(values: Held, middle: Number, one: Op) -> list[Condition]:
+    """As many conditions hold as there are values, more by those in the relation, less by the others."""
     held = [both(p, relate(one, v, middle)) for p, v in values]
     return [*held, *(either(deny(p), relate(one, v, middle)) for p, v in values)]
 

@@ -20,7 +20,7 @@ def categories(all_: Set, number: int) -> Iterator[Flag]:
     reference = min(stream.barred)
     before = {w.stem for w in stream.words[:reference]}
     for parent, head in parents:
-        if head in before or _same_kind(all_, number, heads[0], parent, head):
+        if head in before or _same_kind(all_, heads[0], parent, head):
             continue
         span, shown = stream.span(0, max(stream.barred) + 1), stream.shown(0, _first_end(stream))
         named = {"own": stream.shown(0, all_.mentions[number][0].end), "parent": parent,
@@ -42,7 +42,7 @@ _PARTS = frozenset("frame handle blade holder mount bracket cover insert support
 """What these are of is another thing: a window is no window frame."""
 
 
-def _same_kind(all_: Set, number: int, own: str, parent: int, other: str) -> bool:
+def _same_kind(all_: Set, own: str, parent: int, other: str) -> bool:
     process = listed("mention", "process")
     if (own in process) != (other in process):
         return False

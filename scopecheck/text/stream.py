@@ -113,6 +113,11 @@ def stem(word: str) -> str:
     return word[:-2] + "ze" if word.endswith("ise") else word
 
 
+def stems(noun: str) -> list[str]:
+    """Its words, each as what two words share that are one."""
+    return [stem(word) for word in noun.lower().split()]
+
+
 def _singular(word: str) -> str:
     if word.endswith("ies") and len(word) > 4:
         return word[:-3] + "y"

@@ -23,7 +23,6 @@ from scopecheck.core.construction import (
     base_construction,
     groups_in,
     names_in,
-    rank,
 )
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Sheet
@@ -50,7 +49,7 @@ class Walk:
         groups = groups_in(*formulas)
         readings = [admissible_readings(g) if g.index in groups else (g.base,) for g in self.sheet.groups]
         found = [Construction(taken) for taken in product(*readings)]
-        return sorted(found, key=lambda k: rank(self.sheet, k, groups))  # type: ignore[arg-type, return-value]
+        return sorted(found, key=lambda k: oracle.rank(self.sheet, k, groups))  # type: ignore[arg-type, return-value]
 
     def holds(self, k: Construction, *constraints: Constraint) -> bool:
         return self.search.holds(*self.session.taken(k, range(len(self.sheet.groups))), *constraints)

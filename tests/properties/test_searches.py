@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from scopecheck.answers.minimise import pick_article, settle_construction
 from scopecheck.answers.refine import Demand, find_construction
 from scopecheck.answers.witness import Obligation, WitnessError, verify
-from scopecheck.core.construction import groups_in, rank
+from scopecheck.core.construction import groups_in
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import (
     Add,
@@ -185,7 +185,7 @@ def test_parameters_take_part_in_the_construction_found_for_all_things(
     if found is not None and expected is not None:
         assert fulfils(walk, demands, found)
         groups = groups_in(*formulas)
-        assert rank(sheet, found, groups)[:3] == rank(sheet, expected, groups)[:3]
+        assert oracle.rank(sheet, found, groups)[:3] == oracle.rank(sheet, expected, groups)[:3]
 
 
 @settings(max_examples=80)
@@ -209,7 +209,7 @@ def test_a_break_point_is_where_the_outcome_turns(drawn: tuple[Sheet, tuple[Dema
     k = settled.construction
     assert walk.some(k, region, formula)
     assert settled.best
-    assert rank(sheet, k, groups)[:3] == rank(sheet, expected, groups)[:3]
+    assert oracle.rank(sheet, k, groups)[:3] == oracle.rank(sheet, expected, groups)[:3]
     values, presumed = dict(k.parameters), {p.key: p.presumed for p in sheet.parameters}
     assert {b.parameter for b in settled.breaks} == {key for key in values if values[key] != presumed[key]}
     if len(settled.breaks) == 1:

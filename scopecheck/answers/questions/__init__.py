@@ -216,7 +216,7 @@ def second_asked(prepared: Prepared) -> Iterator[SecondHalf | None]:
 
     def asked(step: Callable[[], None]) -> Answered:
         tasks = list(_tasks(prepared.anew()))
-        return answered(tasks, apart, lambda task: step())
+        return answered(tasks, apart, lambda _: step())
 
     if not apart:
         yield None

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.refine import Demand, some_construction
-from scopecheck.core.formula import All, Any, Formula
+from scopecheck.core.formula import All, Formula, any_of
 from scopecheck.core.model import Case
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.constraints import Undecided
@@ -72,4 +72,4 @@ def _scope_without(prepared: Prepared, place: int | str, dropped: frozenset[str]
         return All(() if place in dropped else (prepared.limitation(place).formula,))
     chains = (i.limitations for i in prepared.instances[place])
     scopes = tuple(All(tuple(x.formula for x in chain if x.label not in dropped)) for chain in chains)
-    return scopes[0] if len(scopes) == 1 else Any(scopes)
+    return any_of(scopes)

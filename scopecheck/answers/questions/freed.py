@@ -9,11 +9,12 @@ from scopecheck.answers.findings import Finding, Looked
 from scopecheck.answers.questions.cases import Answer
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
-from scopecheck.core.formula import Add, All, Compare, Const, Formula, Measured, Not, Term
+from scopecheck.core.formula import All, Compare, Const, Formula, Measured, Not, Term
 from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Limitation
 from scopecheck.core.rewrite import with_values_of
 from scopecheck.foundations.record import replace
+from scopecheck.resolve.compositions import total_of
 
 QUESTION = "member freed"
 
@@ -32,19 +33,14 @@ def members_freed(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         name, members = limitation.narrows
         capped = [x for x in instance.inherited if name in prepared.session.names_in(x.formula)]
         if capped and _may_be_there(prepared, limitation, members):
-            yield _freed(prepared, instance, limitation, capped, _together(members))
+            yield _freed(prepared, instance, limitation, capped, total_of(members))
 
 
 def _may_be_there(prepared: Prepared, naming: Limitation, members: tuple[str, ...]) -> bool:
     """As presumed, does the line that names the members leave them room? 'Free of' asks for none of them."""
     session = prepared.session
-    some = session.met(Compare(">", _together(members), Const(Fraction(0))), session.base)
+    some = session.met(Compare(">", total_of(members), Const(Fraction(0))), session.base)
     return session.search(()).holds(session.met(naming.formula, session.base), some)
-
-
-def _together(members: tuple[str, ...]) -> Term:
-    amounts = tuple(Measured(m) for m in members)
-    return amounts[0] if len(amounts) == 1 else Add(amounts)
 
 
 def _named_members(prepared: Prepared, narrows: tuple[str, tuple[str, ...]]) -> tuple[Formula, ...]:

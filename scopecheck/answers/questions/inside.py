@@ -318,11 +318,11 @@ def _graded_loss(
         at_base=base,
         lowest="none" if wholly else "some",
         highest="every" if kept else "some",
-        partly=() if wholly else _unsaid(prepared, case, scope),
+        partly=() if wholly else _unsaid(prepared, scope),
     )
 
 
-def _unsaid(prepared: Prepared, case: Case, scope: Formula) -> tuple[str, ...]:
+def _unsaid(prepared: Prepared, scope: Formula) -> tuple[str, ...]:
     names = prepared.session.names_in(scope)
     return tuple(d.name for d in prepared.sheet.declarations if d.name in names)
 

@@ -16,7 +16,7 @@ from scopecheck.core.construction import (
     reread_groups,
 )
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import Any, Article, Formula
+from scopecheck.core.formula import Article, Formula, any_of
 from scopecheck.core.model import Case, Claim, Limitation, Sheet
 from scopecheck.core.plain import scales, tightened
 from scopecheck.core.reference import Reference, references, stated_values
@@ -67,7 +67,7 @@ class Prepared:
         """What the claim covers: the union over its alternative parents."""
         if number not in self._scopes:
             scopes = [instance.scope for instance in widest(self.instances[number])]
-            self._scopes[number] = scopes[0] if len(scopes) == 1 else Any(tuple(scopes))
+            self._scopes[number] = any_of(scopes)
         return self._scopes[number]
 
     def limitations(self, number: int) -> tuple[Limitation, ...]:

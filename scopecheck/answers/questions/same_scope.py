@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 from itertools import combinations
 
-from scopecheck.answers.findings import Finding
+from scopecheck.answers.findings import EMPTY_CLAIM, Finding
 from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
@@ -18,8 +18,6 @@ from scopecheck.core.reference import references
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import meets
-
-EMPTY = ("nothing meets", "dependent cannot be met")
 
 
 def same_scope(prepared: Prepared) -> Iterator[Finding]:
@@ -150,7 +148,7 @@ def no_reading_for_all_claims(prepared: Prepared, findings: Iterable[Finding]) -
     looked for; one that is so on every construction is left out, since that is told of it. Raises
     `Undecided`.
     """
-    failing = [f for f in findings if f.question in (*EMPTY, "adds nothing") and f.quantifier != "some"]
+    failing = [f for f in findings if f.question in (*EMPTY_CLAIM, "adds nothing") and f.quantifier != "some"]
     failing = [f for f in failing if f.outcome != "undecided"]
     hopeless = {f.claim for f in failing if f.quantifier == "every"}
     left_out = hopeless.union(*(prepared.descendants(n) for n in hopeless))
