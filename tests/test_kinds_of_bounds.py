@@ -64,3 +64,91 @@ def test_a_bound_of_the_same_kind_is_taken(kind: str, bound: str, upper: str) ->
     assert isinstance(made, NumberDecl)
     assert made.upper
     assert made.upper.value == unit.to_base(Fraction(value))
+
+
+# ---- free numbers of readings
+
+ADDED = """x  length in mm
+
+phrase "clear of (L)"
+  reading "by some" presumed : x >= m + L
+    free m : {}
+  reading "at all" arguable : x > L
+
+1. A rod with an x clear of 10 mm.
+   | x : clear of 10 mm
+"""
+RELATIVE = ADDED.replace("m + L", "(1 + m) * L")
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "number", "message"),
+    [
+        (ADDED, "0 mm <= m <= 2 mm, presumed 1", "1", "1 stands beside a quantity in mm and has no unit"),
+        (ADDED, "like x, 0 <= m <= 2 mm, presumed 1", "1", "1 stands beside a quantity in mm"),
+        (ADDED, "0 mm <= m <= 2, presumed 1 mm", "2", "2 stands beside a quantity in mm"),
+        (ADDED, "m >= -5, presumed 5 mm", "-5", "-5 stands beside a quantity in mm"),
+        (ADDED, "0 mm <= m <= 2 s, presumed 1 mm", "2 s", "2 s is no value for 'm'"),
+        (RELATIVE, "5 % <= m <= 15 %, presumed 10", "10", "10 stands beside a quantity in %"),
+        (RELATIVE, "m >= 1, presumed 200 %", "1", "1 stands beside a quantity in %"),
+    ],
+)
+def test_numbers_of_a_free_number_are_of_its_kind(text: str, field: str, number: str, message: str) -> None:
+    (error,) = errors(text.format(field))
+    assert error.message.startswith(message)
+    assert error.span.text == number
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "message"),
+    [
+        (RELATIVE, "5 % <= m <= 15 %, presumed 50 %", "50 % is presumed of m, and does not lie within"),
+        (ADDED, "m >= 0 mm, presumed -5 mm", "-5 mm is presumed of m, and does not lie within"),
+        (RELATIVE, "5 % < m, presumed 5 %", "5 % is presumed of m, and does not lie within"),
+        (RELATIVE, "5 % < m", "nothing is presumed of m, and its lower end does not belong to it"),
+        (RELATIVE, "5 % < m < 5 %, presumed 5 %", "no value lies within the bounds of m"),
+        (RELATIVE, "6 % <= m <= 5 %, presumed 5 %", "the lower end of m is above its upper end"),
+    ],
+)
+def test_what_is_presumed_of_a_free_number_lies_within_its_bounds(
+    text: str, field: str, message: str
+) -> None:
+    (error,) = errors(text.format(field))
+    assert error.message.startswith(message)
+    assert error.span.text == f"m : {field}"
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "presumed"),
+    [
+        (ADDED, "0 mm <= m <= 2 mm, presumed 1 mm", "1/1000"),
+        (ADDED, "like x, m >= 0, presumed 0", "0"),
+        (ADDED, "like x, m > 0", "0"),
+        (ADDED, "m > 1 mm, presumed 2 mm", "1/500"),
+        (ADDED, "5 mm <= m <= 5 mm", "1/200"),
+        (RELATIVE, "0 <= m <= 15 %, presumed 10 %", "1/10"),
+        (RELATIVE, "1 <= m <= 3, presumed 2", "2"),
+    ],
+)
+def test_what_goes_with_a_free_number_is_taken(text: str, field: str, presumed: str) -> None:
+    """A bare 0 goes with every kind, bare numbers with one another; above an open 0 nothing is presumed."""
+    (parameter,) = sheet(text.format(field)).parameters
+    assert parameter.presumed == Fraction(presumed)
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "value", "cause"),
+    [
+        (RELATIVE, "5 % <= m <= 15 %, presumed 10 %", "50 %", "within 5 % <= m <= 15 % only"),
+        (RELATIVE, "m >= 0, presumed 0", "-5 %", "within m >= 0 only"),
+        (ADDED, "0 mm < m <= 2 mm, presumed 1 mm", "0 mm", "within 0 mm < m <= 2 mm only"),
+        (RELATIVE, "m >= 0, presumed 0", "5 wt%", "Share by mass and plain number cannot be compared"),
+        (ADDED, "0 mm <= m <= 2 mm, presumed 1 mm", "1 s", "Time and length cannot be compared"),
+    ],
+)
+def test_a_pin_gives_a_value_that_the_reading_lets_by(text: str, field: str, value: str, cause: str) -> None:
+    pin = f'\nread "clear of" as "by some" with m = {value}\n'
+    (error,) = errors(text.format(field) + pin)
+    assert error.message == f"{value} is no value for 'm'"
+    assert cause in error.cause
+    assert error.span.text == value

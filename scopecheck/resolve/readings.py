@@ -7,11 +7,11 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
-from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Not, Parameter, Read
+from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Not, Parameter, Read, lies_within
 from scopecheck.core.formula import Bound as End
 from scopecheck.core.model import FreeParameter, Place, Reading
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
-from scopecheck.foundations.quantity import PLAIN_KIND, POINTS, as_difference
+from scopecheck.foundations.quantity import PLAIN_KIND, POINTS, KindError
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.language.syntax import (
@@ -25,7 +25,7 @@ from scopecheck.resolve.definitions import Applied, as_defined, defining
 from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_fitting import bare_number
 from scopecheck.resolve.exact_formulas import context, formula
-from scopecheck.resolve.free_numbers import kind_of_free, open_numbers
+from scopecheck.resolve.free_numbers import kind_of_free, open_numbers, taken_as
 from scopecheck.resolve.groups import CLAIMS, Draft, Groups
 from scopecheck.resolve.names import Bound, Names, NotHere, Typed
 from scopecheck.resolve.occurrence import Occurrence, names_used, parsed
@@ -98,7 +98,7 @@ def _options(
             if parameter.name in values:
                 written, place = values[parameter.name]
                 groups.numbers.add((place, parameter.name))
-                parameter = _pinned(parameter, pin_value(written, parameter, reading))
+                parameter = _pinned(parameter, written, reading)
             groups.parameters.setdefault(parameter.key, parameter)
         keys = {p.name: p.key for p in own_numbers}
         options.append(meaning_of(reading, at, names, keys, own) if keys else meaning)
@@ -118,18 +118,23 @@ def pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading)
         if number.value and not plain:
             raise bare_number(node.span, number, own)
         return number.value
-    unit = number.unit
-    if own.kind.dimension == unit.kind.dimension and not own.kind.point and unit.kind.point:
-        unit = as_difference(unit)
-    if own.kind.dimension != unit.kind.dimension:
+    try:
+        return taken_as(number.unit, own).to_base(number.value)
+    except KindError as error:
+        cause = f"{error.sentence} '{parameter.name}' is given in {own.symbol or own.kind.name}."
+        raise trouble(node.span, f"{node.span.text} is no value for '{parameter.name}'", cause) from None
+
+
+def _pinned(parameter: FreeParameter, node: NumberNode, reading: EntryReading) -> FreeParameter:
+    """The parameter at the one value that a pin gives. Raises Trouble at the number if it cannot have it."""
+    value = pin_value(node, parameter, reading)
+    if not lies_within(value, parameter.lower, parameter.upper):
+        (free,) = (f for f in reading.written.free if f.name == parameter.name)
+        bounds = ", ".join(raw.text for raw in free.bounds)
         raise trouble(
             node.span, f"{node.span.text} is no value for '{parameter.name}'",
-            f"It is a {unit.kind.name}; '{parameter.name}' is given in {own.symbol or own.kind.name}.",
+            f"The reading '{reading.label}' leaves it open within {bounds} only.", "give a value within them",
         )  # fmt: skip
-    return unit.to_base(number.value)
-
-
-def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
     end = End(value, True)
     return replace(parameter, lower=end, upper=end, presumed=value, unknown=False)
 
