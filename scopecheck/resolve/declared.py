@@ -256,10 +256,10 @@ def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Sp
         groups.seen[statement.noun] = (*labels, own.label) if own else labels
         pins = groups.pins_at(statement.noun, statement.noun, where)
         settling = (defined[0][0], own) if own else None
-        left, settled = groups.settle((*readings, own) if own else readings, pins, where, settling)
+        left, settled, holding = groups.settle((*readings, own) if own else readings, pins, where, settling)
         apart = where if groups.is_apart(statement.noun, statement.noun) else ""
         by = tuple(id(d) for d, _ in defined)
-        key = (document, "term", statement.noun, labels, tuple(p.text for p in pins), apart, by)
+        key = (document, "term", statement.noun, labels, tuple(p.text for p in holding), apart, by)
         skipped = tuple(r.label for r in entry.readings if r.formula is None)
         draft = groups.draft(
             key,
@@ -269,7 +269,7 @@ def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Sp
             ),
             Place(where, statement.noun, span),
         )  # fmt: skip
-        _note_rivals(statement, readings, typed, defined, groups, pins, where)
+        _note_rivals(statement, readings, typed, defined, groups, holding, where)
         options = [defined[0][1] if r is own else typed[r.label] for r in left]
         return _together(statement, draft.index, options, list(typed.values()))
 

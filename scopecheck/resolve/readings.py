@@ -26,7 +26,7 @@ from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_fitting import bare_number
 from scopecheck.resolve.exact_formulas import context, formula
 from scopecheck.resolve.free_numbers import kind_of_free, open_numbers, taken_as
-from scopecheck.resolve.groups import CLAIMS, Draft, Groups
+from scopecheck.resolve.groups import CLAIMS, Draft, Groups, Pin
 from scopecheck.resolve.names import Bound, Names, NotHere, Typed
 from scopecheck.resolve.occurrence import Occurrence, names_used, parsed
 from scopecheck.resolve.plain_readings import plain, plain_text
@@ -55,10 +55,10 @@ def read(
     for name in (at.wording, title):
         groups.seen[name] = tuple(dict.fromkeys((*groups.seen.get(name, ()), *known)))
     settling = (defined[0].definition, own) if own else None
-    left, settled = groups.settle((*readings, own) if own else readings, pins, at.where, settling)
+    left, settled, holding = groups.settle((*readings, own) if own else readings, pins, at.where, settling)
     apart = at.where if groups.is_apart(at.wording, title) else ""
     by = tuple(id(d.definition) for d in defined)
-    key = (at.document, title, entry.nearness, at.wording, labels, tuple(p.text for p in pins), apart, by)
+    key = (at.document, title, entry.nearness, at.wording, labels, tuple(p.text for p in holding), apart, by)
     draft = groups.draft(
         key,
         Draft(
@@ -68,10 +68,21 @@ def read(
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )  # fmt: skip
     ordinary = [r for r in left if r is not own]
-    options = _options(ordinary, meant, at, names, groups, pins, draft.index, entry.own)
+    _note_numbers(pins, tried, groups)
+    options = _options(ordinary, meant, at, names, groups, holding, draft.index, entry.own)
     if own and own in left:
         options.append(defined[0].meaning)
     return Read(draft.index, tuple(options))
+
+
+def _note_numbers(pins: tuple[Pin, ...], tried: tuple[EntryReading, ...], groups: Groups) -> None:
+    """Keeps in mind which numbers the readings of pins leave open, and which of them the pins give."""
+    for _, pin in pins:
+        for reading in tried:
+            if pin.values and reading.label.lower() == pin.reading.lower():
+                free = {f.name for f in reading.written.free}
+                groups.open_numbers.setdefault(id(pin.span), set()).update(free)
+                groups.numbers |= {(id(pin.span), name) for name, _ in pin.values if name in free}
 
 
 def _options(
@@ -86,19 +97,14 @@ def _options(
 ) -> list[Formula]:
     """What each reading left means, its free numbers kept in mind, those that pins give at one value."""
     by_label = {reading.label: (reading, meaning) for reading, meaning in meant}
-    values = {name: (number, id(pin.span)) for pin in pins for name, number in pin.values}
-    for _, place in values.values():
-        free = {f.name for r in left for f in by_label[r.label][0].written.free}
-        groups.open_numbers.setdefault(place, set()).update(free)
+    values = {name: number for pin in pins for name, number in pin.values}
     options = []
     for index, kept in enumerate(left):
         reading, meaning = by_label[kept.label]
         own_numbers = open_numbers(reading, at, names, groups, group, index)
         for parameter in own_numbers:
             if parameter.name in values:
-                written, place = values[parameter.name]
-                groups.numbers.add((place, parameter.name))
-                parameter = _pinned(parameter, written, reading)
+                parameter = _pinned(parameter, values[parameter.name], reading)
             groups.parameters.setdefault(parameter.key, parameter)
         keys = {p.name: p.key for p in own_numbers}
         options.append(meaning_of(reading, at, names, keys, own) if keys else meaning)
