@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import cache
+from itertools import permutations
 from pathlib import Path
 
 import pytest
 
 from scopecheck.core.model import Group, Reading
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.quantity import number_text
 from scopecheck.foundations.spans import Source
 from scopecheck.report.occasions import occasions
 from scopecheck.report.rereadings import common_words, group_words
@@ -175,3 +178,91 @@ def test_two_policies_that_cannot_both_hold_are_an_error() -> None:
     assert "another policy says that ends are taken as 'included'" in wrong.message
     assert wrong.span.line == 7
     assert not errors(text.format("included"))
+
+
+# ---- several pins of the same words
+
+PINNED = """open  share in %
+wax   share in %
+
+1. A rod with an open area of about 35 %, and a wax of about 20 %.
+   | open : about 35 %
+   | wax  : about 20 %
+
+"""
+WIDE = 'read "about" as "context tolerance" with e = 5 %'
+OTHERWISE = 'read "about" as "rounding only"'
+IN_CLAIM = 'read "about" in 1 as "context tolerance" with e = 3 %'
+IN_LINE = 'read "about" in 1a as "context tolerance" with e = 1 %'
+OF_WORDS = 'read "about 35 %" as "context tolerance" with e = 2 %'
+
+
+def pinned(*pins: str) -> tuple[dict[str, tuple[list[str], list[str]]], list[Diagnostic]]:
+    """For each line which pins are cited and at which value its number is; and what is told of the pins."""
+    made, told = read_sheet(Source("pins", PINNED + "".join(f"{pin}\n" for pin in pins)))
+    found = {}
+    for group in made.groups if made else ():
+        values = [number_text(p.presumed * 100) for p in made.parameters if p.group == group.index]
+        found |= {place.where: ([s.text for s in group.settled], values) for place in group.places}
+    return found, list(told)
+
+
+@pytest.mark.parametrize(
+    ("pins", "in_1a", "in_1b"),
+    [
+        ((WIDE, IN_LINE), (IN_LINE, "1"), (WIDE, "5")),
+        ((WIDE, IN_CLAIM, IN_LINE), (IN_LINE, "1"), (IN_CLAIM, "3")),
+        ((IN_CLAIM, OF_WORDS), (IN_CLAIM, "3"), (IN_CLAIM, "3")),
+        ((WIDE, OF_WORDS), (OF_WORDS, "2"), (WIDE, "5")),
+        ((OTHERWISE, IN_LINE), (IN_LINE, "1"), (OTHERWISE, "")),
+    ],
+)
+def test_of_pins_the_one_for_less_holds_in_any_order(
+    pins: tuple[str, ...], in_1a: tuple[str, str], in_1b: tuple[str, str]
+) -> None:
+    """By itself, and it alone is cited."""
+    for order in permutations(pins):
+        found, told = pinned(*order)
+        assert found == {
+            where: ([pin], [value] if value else []) for where, (pin, value) in (("1a", in_1a), ("1b", in_1b))
+        }
+        assert all(d.severity == "warning" and "settles nothing" in d.message for d in told)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "message"),
+    [
+        (WIDE, WIDE.replace("5", "6"), "another pin gives 'e' in 1a the value 5 %"),
+        (WIDE, OTHERWISE, "another pin reads 'about' in 1a as 'context tolerance'"),
+        (OTHERWISE, WIDE, "another pin reads 'about' in 1a as 'rounding only'"),
+        (IN_LINE, IN_LINE.replace("1a", "1a, 1b").replace("1 %", "2 %"), "another pin gives 'e' in 1a"),
+    ],
+)
+def test_pins_for_as_much_that_do_not_agree_are_a_mistake(first: str, second: str, message: str) -> None:
+    (error,) = errors(f"{PINNED}{first}\n{second}\n")
+    assert error.message.startswith(message)
+    assert error.cause == "It stands in line 8; the two cannot both hold."
+    assert error.span.line == 9
+
+
+@pytest.mark.parametrize("pin", [WIDE, OTHERWISE, IN_CLAIM, IN_LINE])
+def test_a_pin_that_stands_twice_is_told_and_counts_once(pin: str) -> None:
+    once, _ = pinned(pin)
+    twice, told = pinned(pin, pin)
+    assert twice == once
+    assert [(d.severity, d.message) for d in told] == [("warning", "this pin stands in line 8 already")]
+
+
+def test_pins_that_give_a_number_and_its_reading_go_together() -> None:
+    found, told = pinned('read "about" as "context tolerance"', WIDE)
+    assert not told
+    assert [values for _, values in found.values()] == [["5"], ["5"]]
+
+
+def test_a_pin_gives_no_number_to_the_reading_of_another() -> None:
+    """Of the reading that holds in 1a the other pin's number is not taken."""
+    found, told = pinned(WIDE, 'read "about" in 1a as "context tolerance"')
+    assert not told
+    assert (found["1a"][1], found["1b"][1]) == (["0"], ["5"])
+    message = "the reading 'context tolerance' leaves no number 'q' open"
+    assert message in [d.message for d in pinned(WIDE.replace("e =", "q ="), IN_CLAIM)[1]]

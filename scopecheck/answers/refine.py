@@ -26,7 +26,7 @@ from scopecheck.core.construction import (
     nodes,
     parameters_in,
 )
-from scopecheck.core.formula import All, Article, Divide, Formula, Multiply, Term
+from scopecheck.core.formula import All, Article, Divide, Formula, Multiply, Term, lies_within
 from scopecheck.core.model import FreeParameter
 from scopecheck.foundations.record import record, replace
 from scopecheck.solving.constraints import Constraint, Undecided, all_of, any_of
@@ -407,7 +407,7 @@ def stretch_values(session: Session, p: FreeParameter, demands: Sequence[Demand]
     ordered = sorted(points)
     gaps = [(a + b) / 2 for a, b in pairwise(ordered)]
     beyond = [] if p.upper is not None else [ordered[-1] * 2 + p.unit.factor]
-    return [v for v in sorted({*ordered, *gaps, *beyond}) if _allowed(p, v)]
+    return [v for v in sorted({*ordered, *gaps, *beyond}) if lies_within(v, p.lower, p.upper)]
 
 
 def _one_end(session: Session, p: FreeParameter, demands: Sequence[Demand]) -> Fraction | None:
@@ -424,12 +424,6 @@ def _one_end(session: Session, p: FreeParameter, demands: Sequence[Demand]) -> F
     if best == {"high"} and p.upper is not None and p.upper.closed:
         return p.upper.value
     return None
-
-
-def _allowed(p: FreeParameter, value: Fraction) -> bool:
-    above = value > p.lower.value or (p.lower.closed and value == p.lower.value)
-    below = p.upper is None or value < p.upper.value or (p.upper.closed and value == p.upper.value)
-    return above and below
 
 
 def _turning_points(

@@ -10,7 +10,7 @@ from typing import Literal, TypeAlias, assert_never
 
 from scopecheck.core.construction import Construction
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
-from scopecheck.core.formula import Article, Formula, Value
+from scopecheck.core.formula import Article, Formula, Value, lies_within
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record
 from scopecheck.solving.evaluate import evaluate
@@ -100,9 +100,7 @@ def _in_domain(declaration: NumberDecl | ChoiceDecl | SetDecl, value: Value | No
         case NumberDecl(lower=lower, upper=upper, whole=whole):
             if value is None or isinstance(value, str | frozenset) or (whole and value.denominator != 1):
                 return False
-            above = lower is None or value > lower.value or (lower.closed and value == lower.value)
-            below = upper is None or value < upper.value or (upper.closed and value == upper.value)
-            return above and below
+            return lies_within(value, lower, upper)
         case ChoiceDecl(members=members):
             return isinstance(value, str) and value in members
         case SetDecl(members=members):

@@ -56,6 +56,12 @@ class Bound:
     closed: bool
 
 
+def lies_within(value: Fraction, lower: Bound | None, upper: Bound | None) -> bool:
+    """Whether a value lies between two ends, or at one that belongs to what they bound."""
+    above = lower is None or value > lower.value or (lower.closed and value == lower.value)
+    return above and (upper is None or value < upper.value or (upper.closed and value == upper.value))
+
+
 # ---- terms: rational-valued, or without value
 
 

@@ -22,6 +22,7 @@ from scopecheck.core.formula import (
     Not,
     Rounded,
     Value,
+    lies_within,
 )
 from scopecheck.core.model import Case, Sheet
 from scopecheck.core.plain import stated_ends
@@ -126,13 +127,13 @@ def _default(d: Declaration, ends: tuple[tuple[Fraction, Fraction], ...]) -> Val
     match d:
         case NumberDecl():
             values = sorted({value for value, _ in ends})
-            inside = [value for value in values if _within(d, value)]
+            inside = [value for value in values if lies_within(value, d.lower, d.upper)]
             if len(inside) > 1:
                 steps = [step for _, step in ends if step > 0]
                 step = Fraction(1) if d.whole else min(steps, default=Fraction(0))
                 middle = (inside[0] + inside[-1]) / 2
                 rounded = floor(middle / step) * step if step else middle
-                if _within(d, rounded):
+                if lies_within(rounded, d.lower, d.upper):
                     return rounded
             if (inside and not d.whole) or (inside and inside[0].denominator == 1):
                 return min(inside, key=lambda v: (abs(v), v))
@@ -152,19 +153,14 @@ def _allowed_near_zero(d: NumberDecl) -> Fraction:
     near = min(bounds, key=lambda v: (abs(v), v), default=Fraction(0))
     middle = [sum(bounds, Fraction(0)) / 2] if len(bounds) == 2 else []
     candidates = [Fraction(0), near, near + unit, near - unit, *middle]
-    return next((v for v in candidates if _within(d, v)), near)
-
-
-def _within(d: NumberDecl, value: Fraction) -> bool:
-    above = d.lower is None or value > d.lower.value or (d.lower.closed and value == d.lower.value)
-    return above and (d.upper is None or value < d.upper.value or (d.upper.closed and value == d.upper.value))
+    return next((v for v in candidates if lies_within(v, d.lower, d.upper)), near)
 
 
 def _can_be(d: Declaration, value: Value) -> bool:
     """Is a value one that its number can have? Of a region it is an end, and may be left out itself."""
     if not isinstance(d, NumberDecl) or not isinstance(value, Fraction):
         return True
-    return _within(d, value) and (not d.whole or value.denominator == 1)
+    return lies_within(value, d.lower, d.upper) and (not d.whole or value.denominator == 1)
 
 
 def references(sheet: Sheet, formulas: tuple[Formula, ...], first: Case | None = None) -> list[Reference]:

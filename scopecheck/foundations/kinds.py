@@ -83,6 +83,12 @@ class KindError(Exception):
         self.first = first
         self.second = second
 
+    @property
+    def sentence(self) -> str:
+        """The message as a sentence, for the cause of an error."""
+        told = str(self)
+        return f"{told[0].upper()}{told[1:]}."
+
 
 PLAIN_KIND = Kind(())
 

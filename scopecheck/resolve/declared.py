@@ -10,10 +10,15 @@ from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDec
 from scopecheck.core.formula import OTHERS, Bound, Compare, ReadTerm, Truth
 from scopecheck.core.model import Place, Reading, Rivals
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, did_you_mean, trouble
+from scopecheck.foundations.kinds import LEVEL
 from scopecheck.foundations.quantity import (
     PLAIN,
+    PLAIN_KIND,
+    KindError,
     KindWord,
     Unit,
+    as_level,
+    comparable,
     find_unit,
     kind_word,
     kind_words,
@@ -32,6 +37,7 @@ from scopecheck.language.syntax import (
     MixtureKind,
     NameNode,
     NumberKind,
+    NumberNode,
     PartKind,
     PhraseStatement,
     Raw,
@@ -127,14 +133,7 @@ def _number(name: str, kind: NumberKind, declare: Declare) -> NumberDecl:
         lower = Bound(word.lower, True) if word.lower is not None else None
         upper = Bound(word.upper, True) if word.upper is not None else None
     for sign, node in kind.bounds:
-        number = node.number
-        used = number.unit or unit
-        if number.unit and number.unit.kind.dimension != unit.kind.dimension:
-            raise trouble(
-                node.span, f"a bound in {used.symbol} for a quantity in {unit.symbol or 'plain numbers'}",
-                f"{used.kind.name} and {unit.kind.name} are different kinds.",
-            )  # fmt: skip
-        end = Bound(used.to_base(number.value), "=" in sign)
+        end = Bound(_in_unit_of(node, unit), "=" in sign)
         if sign in (">", ">="):
             lower = end
         else:
@@ -144,6 +143,24 @@ def _number(name: str, kind: NumberKind, declare: Declare) -> NumberDecl:
     return NumberDecl(
         name, unit.kind, unit, kind.whole, lower, upper, stated, declare.note, declare.span, kind.varies
     )
+
+
+def _in_unit_of(node: NumberNode, own: Unit) -> Fraction:
+    """The number of a bound in base units; a bare one, and a bare per cent, is of the declared kind."""
+    number = node.number
+    used = number.unit or own
+    if used.symbol == "K" and own.kind.basis == LEVEL:
+        used = as_level(used)
+    bare = number.unit is not None and used.kind == PLAIN_KIND and not own.kind.dimension
+    try:
+        comparable(own.kind if bare else used.kind, own.kind)
+    except KindError as error:
+        raise trouble(
+            node.span, f"a bound in {used.symbol} for a quantity in {own.symbol or 'plain numbers'}",
+            error.sentence,
+            f"write the bound in {own.symbol}" if own.symbol else "write it without a unit",
+        ) from None  # fmt: skip
+    return used.to_base(number.value)
 
 
 def _check_word(kind: NumberKind, word: KindWord | None, own: UnitKind) -> None:
@@ -239,10 +256,10 @@ def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Sp
         groups.seen[statement.noun] = (*labels, own.label) if own else labels
         pins = groups.pins_at(statement.noun, statement.noun, where)
         settling = (defined[0][0], own) if own else None
-        left, settled = groups.settle((*readings, own) if own else readings, pins, settling)
+        left, settled, holding = groups.settle((*readings, own) if own else readings, pins, where, settling)
         apart = where if groups.is_apart(statement.noun, statement.noun) else ""
         by = tuple(id(d) for d, _ in defined)
-        key = (document, "term", statement.noun, labels, tuple(p.text for p in pins), apart, by)
+        key = (document, "term", statement.noun, labels, tuple(p.text for p in holding), apart, by)
         skipped = tuple(r.label for r in entry.readings if r.formula is None)
         draft = groups.draft(
             key,
@@ -252,7 +269,7 @@ def noun(statement: TermStatement, names: Names, groups: Groups) -> Callable[[Sp
             ),
             Place(where, statement.noun, span),
         )  # fmt: skip
-        _note_rivals(statement, readings, typed, defined, groups, pins, where)
+        _note_rivals(statement, readings, typed, defined, groups, holding, where)
         options = [defined[0][1] if r is own else typed[r.label] for r in left]
         return _together(statement, draft.index, options, list(typed.values()))
 

@@ -44,7 +44,9 @@ def note_settled_twice(
         return
     meant, _, _ = sort_out(entry, at, names)
     labels = (*(reading.label for reading, _ in meant), AS_DEFINED)
-    pins = groups.pins_at(at.wording, entry.title, at.where, at.words, labels)
+    pins = groups.holding(
+        groups.pins_at(at.wording, entry.title, at.where, at.words, labels), labels, at.where
+    )
     numbers = {name: number for pin in pins for name, number in pin.values}
     for d in defined:
         ordinary = []

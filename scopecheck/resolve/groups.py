@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
-from typing import Literal
+from collections.abc import Hashable, Iterable
+from typing import Literal, NamedTuple
 
 from scopecheck.core.formula import Chosen, CountOf, Includes, Measured, Read, ReadTerm, Written
 from scopecheck.core.model import (
@@ -21,7 +21,7 @@ from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
-from scopecheck.language.syntax import ApartStatement, PolicyStatement, ReadStatement
+from scopecheck.language.syntax import ApartStatement, NumberNode, PolicyStatement, ReadStatement
 from scopecheck.resolve.definitions import Definition as Defined
 
 CLAIMS = "claims"
@@ -72,6 +72,22 @@ def best(readings: tuple[Reading, ...]) -> int:
     return min(range(len(readings)), key=lambda i: STANDINGS.index(readings[i].standing))
 
 
+class Pin(NamedTuple):
+    """A pin that reaches a place; the higher its rank, the less it is for."""
+
+    rank: tuple[int, int]
+    said: ReadStatement
+
+
+class Clash(NamedTuple):
+    """Two pins that cannot both hold at a place, in the order of the sheet; `what` the first says there."""
+
+    first: ReadStatement
+    second: ReadStatement
+    where: str
+    what: str
+
+
 @holder
 class Groups:
     """Every group of a sheet so far, and what policies, pins and `apart` say about wordings."""
@@ -90,6 +106,10 @@ class Groups:
     """The free numbers to which pins gave a value, by the place of the pin."""
     open_numbers: dict[int, set[str]] = field(default_factory=dict)
     """The free numbers of the readings that pins with values keep, by the place of the pin."""
+    yielded: dict[int, list[str]] = field(default_factory=dict)
+    """The places at which pins give way to others, by the place of the pin."""
+    clashes: dict[tuple[int, int], Clash] = field(default_factory=dict)
+    """The pins that settle the same place otherwise, neither being for less than the other."""
     reached: dict[int, list[str]] = field(default_factory=dict)
     """The places that definitions reach, by the place of the definition."""
     unfit: list[tuple[Defined, str, str, str]] = field(default_factory=list)
@@ -104,15 +124,51 @@ class Groups:
 
     def pins_at(
         self, wording: str, entry: str, where: str, words: str = "", labels: tuple[str, ...] = ()
-    ) -> tuple[ReadStatement, ...]:
-        """The pins that name this wording (or the entry's first), or a reading of these very words, here."""
+    ) -> tuple[Pin, ...]:
+        """The pins that name this wording (or the entry's first), or a reading of these very words, here.
+
+        Those for less come first: for this very place, for its claim or document, for any; then for these
+        very words, for the wording, for the entry.
+        """
         names = {plain_wording(wording), plain_wording(entry)}
-        return tuple(
-            pin
+        found = (
+            Pin((_nearness(pin, where), _closeness(pin, wording, words)), pin)
             for pin in self.pins
             if (plain_wording(pin.wording) in names or names_words(pin, words, labels))
             and (not pin.places or not spellings_of(where).isdisjoint(pin.places))
         )
+        return tuple(sorted(found, key=lambda pin: pin.rank, reverse=True))
+
+    def holding(self, pins: tuple[Pin, ...], labels: Iterable[str], where: str) -> tuple[ReadStatement, ...]:
+        """The pins that hold at a place where there are these readings; keeps in mind which give way.
+
+        One for less goes before those for more. Of those for as much, one reading and one value of each
+        number holds, in the order of the sheet.
+        """
+        known = {label.lower() for label in labels}
+        able = [pin for pin in pins if pin.said.reading.lower() in known]
+        held: list[ReadStatement] = []
+        for rank, pin in able:
+            if rank == able[0].rank and (not held or self._adds(held, pin, where)):
+                held.append(pin)
+            else:
+                self.yielded.setdefault(id(pin.span), []).append(where)
+        return tuple(held)
+
+    def _adds(self, held: list[ReadStatement], pin: ReadStatement, where: str) -> bool:
+        """Whether a pin says more than those that hold; keeps in mind where it says otherwise."""
+        if pin.reading.lower() != held[0].reading.lower():
+            what = f"reads '{pin.wording}' in {where} as '{held[0].reading}'"
+            self.clashes.setdefault((id(held[0].span), id(pin.span)), Clash(held[0], pin, where, what))
+            return False
+        given = {name: (number, other) for other in held for name, number in other.values}
+        for name, number in pin.values:
+            if name in given and not _same_number(given[name][0], number):
+                first, other = given[name]
+                what = f"gives '{name}' in {where} the value {first.span.text}"
+                self.clashes.setdefault((id(other.span), id(pin.span)), Clash(other, pin, where, what))
+                return False
+        return any(name not in given for name, _ in pin.values)
 
     def is_apart(self, wording: str, entry: str) -> bool:
         names = {plain_wording(wording), plain_wording(entry)}
@@ -121,10 +177,12 @@ class Groups:
     def settle(
         self,
         readings: tuple[Reading, ...],
-        pins: tuple[ReadStatement, ...],
+        pins: tuple[Pin, ...],
+        where: str,
         defined: tuple[Defined, Reading] | None = None,
-    ) -> tuple[tuple[Reading, ...], tuple[Settled, ...]]:
-        """The readings left after policies, pins and a definition, and what took the others away.
+    ) -> tuple[tuple[Reading, ...], tuple[Settled, ...], tuple[ReadStatement, ...]]:
+        """The readings left after policies, pins and a definition, what took the others away, and the pins
+        that hold.
 
         Pins choose among the ordinary readings: that of a definition stays beside the one they keep. In the
         US profiles the definition's reading then stands alone, in the EPO profile it joins the others.
@@ -140,15 +198,15 @@ class Groups:
                     r for r in readings if pair in r.axes or all(a != policy.axis for a, _ in r.axes)
                 )
                 readings = self._record(settled, readings, kept, policy.text, policy.reason, policy.span)
-        for pin in pins:
+        holding = self.holding(pins, (r.label for r in readings), where)
+        for pin in holding:
             kept = tuple(r for r in readings if r.label.lower() == pin.reading.lower())
-            if kept:
-                kept += tuple(r for r in readings if defined and r is defined[1] and r not in kept)
-                readings = self._record(settled, readings, kept, f"read {pin.text}", pin.reason, pin.span)
+            kept += tuple(r for r in readings if defined and r is defined[1] and r not in kept)
+            readings = self._record(settled, readings, kept, f"read {pin.text}", pin.reason, pin.span)
         if defined and self.claim_profile == "US":
             own, kept = defined[0].settled(), (defined[1],)
             readings = self._record(settled, readings, kept, own.text, own.reason, own.span)
-        return readings, tuple(settled)
+        return readings, tuple(settled), holding
 
     def _record(
         self,
@@ -175,6 +233,26 @@ class Groups:
 
     def finished(self) -> tuple[Group, ...]:
         return tuple(draft.group() for draft in self.drafts.values())
+
+
+def _nearness(pin: ReadStatement, where: str) -> int:
+    """2 for a pin for this very place, 1 for its claim or its document, 0 for every place."""
+    return 2 if where in pin.places else min(len(pin.places), 1)
+
+
+def _closeness(pin: ReadStatement, wording: str, words: str) -> int:
+    """2 for a pin for words as they stand at a place, 1 for this wording, 0 for all of its entry."""
+    if as_it_stands(pin.wording) == as_it_stands(words):
+        return 2
+    return int(plain_wording(pin.wording) == plain_wording(wording))
+
+
+def _same_number(a: NumberNode, b: NumberNode) -> bool:
+    one, other = a.number, b.number
+    if one.unit is None or other.unit is None:
+        return one.unit is other.unit and one.value == other.value
+    alike = one.unit.kind == other.unit.kind
+    return alike and one.unit.to_base(one.value) == other.unit.to_base(other.value)
 
 
 def names_words(pin: ReadStatement, words: str, labels: tuple[str, ...]) -> bool:

@@ -7,11 +7,11 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, SetDecl
-from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Not, Parameter, Read
+from scopecheck.core.formula import All, Any, Const, ExactlyOne, Formula, Not, Parameter, Read, lies_within
 from scopecheck.core.formula import Bound as End
 from scopecheck.core.model import FreeParameter, Place, Reading
 from scopecheck.foundations.diagnostics import KindTrouble, Trouble, trouble
-from scopecheck.foundations.quantity import PLAIN_KIND, POINTS, as_difference
+from scopecheck.foundations.quantity import PLAIN_KIND, POINTS, KindError
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.language.syntax import (
@@ -25,8 +25,8 @@ from scopecheck.resolve.definitions import Applied, as_defined, defining
 from scopecheck.resolve.entry import Entry, EntryReading
 from scopecheck.resolve.exact_fitting import bare_number
 from scopecheck.resolve.exact_formulas import context, formula
-from scopecheck.resolve.free_numbers import kind_of_free, open_numbers
-from scopecheck.resolve.groups import CLAIMS, Draft, Groups
+from scopecheck.resolve.free_numbers import kind_of_free, open_numbers, taken_as
+from scopecheck.resolve.groups import CLAIMS, Draft, Groups, Pin
 from scopecheck.resolve.names import Bound, Names, NotHere, Typed
 from scopecheck.resolve.occurrence import Occurrence, names_used, parsed
 from scopecheck.resolve.plain_readings import plain, plain_text
@@ -55,10 +55,10 @@ def read(
     for name in (at.wording, title):
         groups.seen[name] = tuple(dict.fromkeys((*groups.seen.get(name, ()), *known)))
     settling = (defined[0].definition, own) if own else None
-    left, settled = groups.settle((*readings, own) if own else readings, pins, settling)
+    left, settled, holding = groups.settle((*readings, own) if own else readings, pins, at.where, settling)
     apart = at.where if groups.is_apart(at.wording, title) else ""
     by = tuple(id(d.definition) for d in defined)
-    key = (at.document, title, entry.nearness, at.wording, labels, tuple(p.text for p in pins), apart, by)
+    key = (at.document, title, entry.nearness, at.wording, labels, tuple(p.text for p in holding), apart, by)
     draft = groups.draft(
         key,
         Draft(
@@ -68,10 +68,21 @@ def read(
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )  # fmt: skip
     ordinary = [r for r in left if r is not own]
-    options = _options(ordinary, meant, at, names, groups, pins, draft.index, entry.own)
+    _note_numbers(pins, tried, groups)
+    options = _options(ordinary, meant, at, names, groups, holding, draft.index, entry.own)
     if own and own in left:
         options.append(defined[0].meaning)
     return Read(draft.index, tuple(options))
+
+
+def _note_numbers(pins: tuple[Pin, ...], tried: tuple[EntryReading, ...], groups: Groups) -> None:
+    """Keeps in mind which numbers the readings of pins leave open, and which of them the pins give."""
+    for _, pin in pins:
+        for reading in tried:
+            if pin.values and reading.label.lower() == pin.reading.lower():
+                free = {f.name for f in reading.written.free}
+                groups.open_numbers.setdefault(id(pin.span), set()).update(free)
+                groups.numbers |= {(id(pin.span), name) for name, _ in pin.values if name in free}
 
 
 def _options(
@@ -86,19 +97,14 @@ def _options(
 ) -> list[Formula]:
     """What each reading left means, its free numbers kept in mind, those that pins give at one value."""
     by_label = {reading.label: (reading, meaning) for reading, meaning in meant}
-    values = {name: (number, id(pin.span)) for pin in pins for name, number in pin.values}
-    for _, place in values.values():
-        free = {f.name for r in left for f in by_label[r.label][0].written.free}
-        groups.open_numbers.setdefault(place, set()).update(free)
+    values = {name: number for pin in pins for name, number in pin.values}
     options = []
     for index, kept in enumerate(left):
         reading, meaning = by_label[kept.label]
         own_numbers = open_numbers(reading, at, names, group, index)
         for parameter in own_numbers:
             if parameter.name in values:
-                written, place = values[parameter.name]
-                groups.numbers.add((place, parameter.name))
-                parameter = _pinned(parameter, pin_value(written, parameter, reading))
+                parameter = _pinned(parameter, values[parameter.name], reading)
             groups.parameters.setdefault(parameter.key, parameter)
         keys = {p.name: p.key for p in own_numbers}
         options.append(meaning_of(reading, at, names, keys, own) if keys else meaning)
@@ -118,18 +124,23 @@ def pin_value(node: NumberNode, parameter: FreeParameter, reading: EntryReading)
         if number.value and not plain:
             raise bare_number(node.span, number, own)
         return number.value
-    unit = number.unit
-    if own.kind.dimension == unit.kind.dimension and not own.kind.point and unit.kind.point:
-        unit = as_difference(unit)
-    if own.kind.dimension != unit.kind.dimension:
+    try:
+        return taken_as(number.unit, own).to_base(number.value)
+    except KindError as error:
+        cause = f"{error.sentence} '{parameter.name}' is given in {own.symbol or own.kind.name}."
+        raise trouble(node.span, f"{node.span.text} is no value for '{parameter.name}'", cause) from None
+
+
+def _pinned(parameter: FreeParameter, node: NumberNode, reading: EntryReading) -> FreeParameter:
+    """The parameter at the one value that a pin gives. Raises Trouble at the number if it cannot have it."""
+    value = pin_value(node, parameter, reading)
+    if not lies_within(value, parameter.lower, parameter.upper):
+        (free,) = (f for f in reading.written.free if f.name == parameter.name)
+        bounds = ", ".join(raw.text for raw in free.bounds)
         raise trouble(
             node.span, f"{node.span.text} is no value for '{parameter.name}'",
-            f"It is a {unit.kind.name}; '{parameter.name}' is given in {own.symbol or own.kind.name}.",
+            f"The reading '{reading.label}' leaves it open within {bounds} only.", "give a value within them",
         )  # fmt: skip
-    return unit.to_base(number.value)
-
-
-def _pinned(parameter: FreeParameter, value: Fraction) -> FreeParameter:
     end = End(value, True)
     return replace(parameter, lower=end, upper=end, presumed=value, unknown=False)
 

@@ -9,7 +9,16 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.syntax import ApartStatement, PolicyStatement, ReadStatement
 from scopecheck.resolve.catalogue import entries
 from scopecheck.resolve.definitions import Definition
-from scopecheck.resolve.groups import CLAIMS, SLOT, Draft, Groups, as_it_stands, plain_wording, spellings_of
+from scopecheck.resolve.groups import (
+    CLAIMS,
+    SLOT,
+    Clash,
+    Draft,
+    Groups,
+    as_it_stands,
+    plain_wording,
+    spellings_of,
+)
 
 
 def wrong_settlings(groups: Groups, whole: bool) -> tuple[Diagnostic, ...]:
@@ -24,6 +33,7 @@ def wrong_settlings(groups: Groups, whole: bool) -> tuple[Diagnostic, ...]:
     for pin in groups.pins:
         first = _pin(groups, pin, known)
         found += [first] if first else _places(groups, pin) if whole else []
+    found += [_clash(clash) for clash in groups.clashes.values()]
     said = dict[str, PolicyStatement]()
     for policy in groups.policies:
         before = said.setdefault(policy.axis, policy)
@@ -88,7 +98,7 @@ def _pin(groups: Groups, pin: ReadStatement, known: Mapping[str, tuple[str, ...]
     if len(phrases) > 1:
         message = f"'{pin.wording}' are words of several phrases that have a reading '{pin.reading}'"
         return _error(pin.span, message, "", _by_phrase(pin, [d for d in here if _settled(d, pin)]))
-    if phrases:
+    if phrases or id(pin.span) in groups.yielded:
         return None
     labels = labels or tuple(dict.fromkeys(r.label for d in here for r in d.readings))
     if not labels:
@@ -139,11 +149,14 @@ def _places(groups: Groups, pin: ReadStatement) -> list[Diagnostic]:
             message = f"'{pin.wording}' is not used in {place}"
             cause = "A pin settles words where they are used."
             found.append(_error(pin.span, message, cause, f"it is used in: {used}"))
-        elif not any(_settled(d, pin) for d in here):
+        elif not any(_settled(d, pin) for d in here) and not _yields(groups, pin, place):
             found.append(_without_effect(pin, here, f" in {place}"))
-    if not pin.places and not any(_settled(d, pin) for d in drafts):
-        found.append(_without_effect(pin, drafts, ""))
-    if not found:
+    if not any(_settled(d, pin) for d in drafts) and not found:
+        if id(pin.span) in groups.yielded:
+            found += _needless(groups, pin)
+        elif not pin.places:
+            found.append(_without_effect(pin, drafts, ""))
+    if all(d.severity == "warning" for d in found):
         found += [
             _no_number(groups, pin, name)
             for name, _ in pin.values
@@ -154,6 +167,32 @@ def _places(groups: Groups, pin: ReadStatement) -> list[Diagnostic]:
 
 def _settled(draft: Draft, pin: ReadStatement) -> bool:
     return any(s.span is pin.span for s in draft.settled)
+
+
+def _yields(groups: Groups, pin: ReadStatement, place: str) -> bool:
+    return any(place in spellings_of(where) for where in groups.yielded.get(id(pin.span), ()))
+
+
+def _needless(groups: Groups, pin: ReadStatement) -> list[Diagnostic]:
+    """That a pin says nothing that others do not say; nothing of one that says otherwise than another."""
+    if any(clash.second is pin for clash in groups.clashes.values()):
+        return []
+    by = {
+        s.text: s.span.line for d in groups.drafts.values() for s in d.settled if s.text.startswith("read ")
+    }
+    same = by.get(f"read {pin.text}")
+    if same is not None:
+        message, cause = f"this pin stands in line {same} already", "Once is enough."
+    else:
+        message = f"the pin of '{pin.wording}' settles nothing"
+        cause = "Wherever its words are used, a pin for fewer places, or for fewer words, settles them."
+    return [Diagnostic("warning", pin.span, message, cause, "take it out")]
+
+
+def _clash(clash: Clash) -> Diagnostic:
+    cause = f"It stands in line {clash.first.span.line}; the two cannot both hold."
+    help = "take one of them out, or say where one holds: read ... in 1b as ..."
+    return _error(clash.second.span, f"another pin {clash.what}", cause, help)
 
 
 def _without_effect(pin: ReadStatement, drafts: list[Draft], where: str) -> Diagnostic:
