@@ -849,3 +849,31 @@ def test_parts_without_end_are_refused(line: str) -> None:
     for long in ("9" * 60, "9" * 300, "9" * 5000):
         text = f"{line.replace('9', long)}\n  length  length in mm\n\n1. A rack with a rod.\n   | rods >= 1\n"
         assert errors(text)
+
+
+FOR_ONE = """\
+dev  number
+
+1. A gauge with a dev about right.
+   | dev : about right
+   |   reading "presumed" presumed : x <= 5
+   |     only for {}
+   |   reading "other" : x <= 7
+"""
+
+
+@pytest.mark.parametrize(
+    "kind", ["deviations", "conditions", "parts", "steps", "sequences", "moments", "classes"]
+)
+def test_a_reading_is_for_no_kind_that_whole_phrases_are_for(kind: str) -> None:
+    """It would never be tried, and the other one presumed in silence."""
+    (error,) = errors(FOR_ONE.format(f"counts, {kind}"))
+    assert error.message == f"a reading cannot be only for {kind}"
+    assert error.span.text == f"counts, {kind}"
+    assert "A reading may be for: measured, counts" in error.cause
+    own = f'phrase "well above (L)"\n  only for {kind}\n  reading "r" : x > L\n'
+    assert not errors(with_line("diameter : between 2 and 4 mm") + f"\n{own}")
+
+
+def test_a_reading_is_for_kinds_that_its_subject_may_have() -> None:
+    assert not errors(FOR_ONE.format("measured, levels"))

@@ -49,6 +49,16 @@ def nearest(word: str, known: Iterable[str], most: int = 3) -> tuple[str, ...]:
     return tuple(by_lower[w] for w in get_close_matches(word.lower(), list(by_lower), most, 0.6))
 
 
+def edits(a: str, b: str) -> int:
+    """Edits (insert, drop, replace a letter) from a to b."""
+    row = list(range(len(b) + 1))
+    for i, x in enumerate(a, 1):
+        last, row[0] = row[0], i
+        for j, y in enumerate(b, 1):
+            last, row[j] = row[j], min(row[j] + 1, row[j - 1] + 1, last + (x != y))
+    return row[-1]
+
+
 def quoted_list(words: Iterable[str]) -> str:
     """`'a', 'b' or 'c'`, for messages."""
     items = [f"'{word}'" for word in words]

@@ -9,6 +9,7 @@ import re
 from fractions import Fraction
 from functools import lru_cache
 
+from scopecheck.foundations.diagnostics import edits
 from scopecheck.foundations.kinds import (
     PLAIN_KIND,
     Dimension,
@@ -133,22 +134,12 @@ def _near_symbols(text: str, own: Own) -> tuple[str, ...]:
         if symbol.lower() == text.lower():
             scored.append((0, order, symbol))
         elif len(text) > 1 and abs(len(symbol) - len(text)) <= limit:
-            distance = _distance(symbol.lower(), text.lower())
+            distance = edits(symbol.lower(), text.lower())
             if distance <= limit:
                 scored.append((distance, order, symbol))
     if any(distance == 0 for distance, _, _ in scored):
         scored = [entry for entry in scored if entry[0] == 0]
     return tuple(dict.fromkeys(table.aliases.get(symbol, symbol) for _, _, symbol in sorted(scored)))
-
-
-def _distance(a: str, b: str) -> int:
-    """Edits (insert, drop, replace a letter) from a to b."""
-    row = list(range(len(b) + 1))
-    for i, x in enumerate(a, 1):
-        last, row[0] = row[0], i
-        for j, y in enumerate(b, 1):
-            last, row[j] = row[j], min(row[j] + 1, row[j - 1] + 1, last + (x != y))
-    return row[-1]
 
 
 # ---- words that say what is measured

@@ -97,7 +97,7 @@ def _reading(desk: Desk, head: Part, below: list[Part]) -> ReadingText:
         tuple(_free(desk, p) for p in below if p.keyword in ("free", "own")),
         tuple(pair for p in below if p.keyword == "sets" for pair in _axes(desk, p)),
         next(iter(texts("taken by")), ""),
-        tuple(k for p in below if p.keyword == "only for" for k in kinds(desk, p)),
+        tuple(k for p in below if p.keyword == "only for" for k in _kinds_of_reading(desk, p)),
         tuple(desk.raw(p.start, p.end) for p in below if p.keyword == "only when"),
         next(iter(texts("exact wording")), ""),
         whole,
@@ -134,14 +134,31 @@ KINDS = (
 )  # fmt: skip
 
 
+OF_WHOLE_PHRASES = frozenset("parts classes steps sequences moments conditions deviations".split())
+"""The kinds that tell by which phrases words may be read, and tell no readings of one phrase apart."""
+
+
 def kinds(desk: Desk, part: Part) -> Iterator[str]:
-    """The kinds of subject after `only for`."""
+    """The kinds of subject after `only for`. Raises Trouble at one that is none."""
     for start, end in split_commas(desk.text, part.start, part.end):
         kind = desk.text[start:end]
         if kind not in KINDS:
             raise trouble(
                 desk.span(start, max(end, start + 1)), f"'{kind}' is no kind of subject",
                 f"The kinds are: {', '.join(KINDS)}.",
+            )  # fmt: skip
+        yield kind
+
+
+def _kinds_of_reading(desk: Desk, part: Part) -> Iterator[str]:
+    """The kinds of subject that a reading is for. Raises Trouble at one that whole phrases alone are for."""
+    for kind in kinds(desk, part):
+        if kind in OF_WHOLE_PHRASES:
+            allowed = ", ".join(k for k in KINDS if k not in OF_WHOLE_PHRASES)
+            raise trouble(
+                desk.span(part.start, part.end), f"a reading cannot be only for {kind}",
+                f"Whole phrases can. A reading may be for: {allowed}.",
+                f"write only for {kind} at the phrase, above its readings, or take it out",
             )  # fmt: skip
         yield kind
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from difflib import get_close_matches
 from itertools import pairwise
 
 from scopecheck.core.formula import All, Formula, Not
-from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.diagnostics import Trouble, edits, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -114,7 +113,7 @@ def _misspelled(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
         word = word_of(token)
         if token.sort != "word" or word in known or len(word) <= _SHORT:
             continue
-        meant = get_close_matches(word, [w for w in limits if w[0] == word[0]], 1, _ALIKE)
+        meant = [w for w in limits if w[0] == word[0] and edits(w, word) <= 1 + (len(w) > _LONG)]
         if meant:
             what = f"{NOT_READ} '{shortened(job.text(tokens))}'"
             return trouble(
@@ -124,7 +123,7 @@ def _misspelled(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
 
 
 _SHORT = 4
-_ALIKE = 0.85
+_LONG = 7
 
 
 def can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
