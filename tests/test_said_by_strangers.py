@@ -1,0 +1,118 @@
+"""Wordings of claims by people who had read the reference alone, and what the tool may say of each.
+
+Beside each stand a thing that the words, as presumed, take in and one that they do not, by hand. Common
+practice in the wording of claims, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import errors, sheet
+
+MIX = "any of esters, waxes, ceramides"
+CUPS = "cup  part, up to 4\n  diameter  length in mm"
+MODES = "air  temperature in degC\nmode  one of cooling, heating, standby"
+READ = [
+    ("t  temperature in degC", "t", "from 40° C. to 90° C.", "t = 90 degC", "t = 91 degC"),
+    ("t  temperature in degC", "t", "a temperature of 40° C. or higher", "t = 40 degC", "t = 39 degC"),
+    ("HLB  number", "HLB", "an HLB value greater than or equal to 10", "HLB = 10", "HLB = 9"),
+    ("pH  number", "pH", "to a value of 4.2 or lower", "pH = 4.2", "pH = 4.3"),
+    ("r  number", "r", "lying within 0.8 and 1.25", "r = 0.8", "r = 1.26"),
+    ("wax  share in wt%", "wax", "2 to 5 wt% of at least one wax", "wax = 5 wt%", "wax = 6 wt%"),
+    ("a, b  share in wt%", "a, b", "1 to 5 times the amount of b by weight", "a = 10 wt%, b = 2 wt%",
+     "a = 11 wt%, b = 2 wt%"),
+    ("filler, resin  mass in g", "filler, resin", "5 to 30 parts by weight per 100 parts by weight of resin",
+     "filler = 60 g, resin = 200 g", "filler = 61 g, resin = 200 g"),
+    ("filler, resin  mass in g", "filler, resin", "at least 5 parts by mass per hundred parts of resin",
+     "filler = 5 g, resin = 100 g", "filler = 4 g, resin = 100 g"),
+    ("anode, cathode  in mg/cm2", "anode, cathode", "both loadings together amount to less than 0.35 mg/cm2",
+     "anode = 0.1 mg/cm2, cathode = 0.2 mg/cm2", "anode = 0.2 mg/cm2, cathode = 0.2 mg/cm2"),
+    ("areal mass  in g/m2", "areal mass", "a mass per unit area of 2 to 6 g/m²", "areal mass = 6 g/m2",
+     "areal mass = 7 g/m2"),
+    ("blocks  count", "blocks", "a multiple of 4 not exceeding 96", "blocks = 96", "blocks = 100"),
+    ("cycle  time in s", "cycle", "a cycle of one minute is not exceeded", "cycle = 60 s", "cycle = 61 s"),
+    ("power  in dBm", "power", "limited to 23 dBm or below", "power = 23 dBm", "power = 24 dBm"),
+    (MODES, "air, mode", "not lower than 16 °C in a cooling mode", "air = 15 degC, mode = heating",
+     "air = 15 degC, mode = cooling"),
+    (MODES, "air, mode", "at least 16 °C except in the standby mode", "air = 15 degC, mode = standby",
+     "air = 15 degC, mode = heating"),
+    ("gap  length in mm\nlatched  one of only yes, no", "gap, latched", "at most 5 mm if the clip is latched",
+     "gap = 7 mm, latched = no", "gap = 7 mm, latched = yes"),
+    (f"matrix  {MIX}", "matrix", "comprising a lipid selected from the group consisting of esters and waxes",
+     "matrix = {esters, ceramides}", "matrix = {ceramides}"),
+    (f"matrix  {MIX}", "matrix", "consisting of one or more lipids selected from esters and waxes",
+     "matrix = {esters, waxes}", "matrix = {esters, ceramides}"),
+    (f"matrix  {MIX}", "matrix", "consisting of at least one of esters and waxes", "matrix = {waxes}",
+     "matrix = {waxes, ceramides}"),
+    (CUPS, "diameter of the cups", "a plurality of cups each having a diameter of at least 2 mm",
+     "cups = 2, EVERY cup (diameter = 2 mm)", "cups = 1, EVERY cup (diameter = 2 mm)"),
+    (CUPS, "diameter of the cups", "each of a plurality of cups has a diameter of at least 2 mm",
+     "cups = 2, EVERY cup (diameter = 2 mm)", "cups = 2, EVERY cup (diameter = 1 mm)"),
+    (CUPS, "diameter of the cups", "three or more cups each having a diameter of at least 2 mm",
+     "cups = 3, EVERY cup (diameter = 2 mm)", "cups = 2, EVERY cup (diameter = 2 mm)"),
+]  # fmt: skip
+REFUSED = [
+    (f"matrix  {MIX}", "matrix", "free of esters and the combination of waxes and ceramides",
+     "'free of' may go on to what stands behind 'and'"),
+    (f"matrix  {MIX}", "matrix", "without esters and at least one of waxes and ceramides",
+     "'without' may go on to what stands behind 'and'"),
+    ("filler, resin  mass in g", "filler, resin", "5 to 30 parts by volume per 100 parts by volume of resin",
+     "no phrase reads"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("declared", "left", "words", "within", "outside"), READ)
+def test_what_strangers_write_is_read(
+    declared: str, left: str, words: str, within: str, outside: str
+) -> None:
+    text = f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
+    made = sheet(f"{text}inside\n  one : {within}\nmust stay out\n  other : {outside}\n")
+    findings = ask_all(made).findings
+    wrong = [f for f in findings if f.question in ("outside met", "inside lost") and f.quantifier != "some"]
+    assert not wrong, [(f.question, f.quantifier) for f in wrong]
+
+
+@pytest.mark.parametrize(("declared", "left", "words", "message"), REFUSED)
+def test_what_may_mean_two_things_is_refused(declared: str, left: str, words: str, message: str) -> None:
+    (error, *_) = errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+    assert message in error.message
+
+
+@pytest.mark.parametrize(
+    ("sheet_text", "message", "help"),
+    [
+        ("gap  length in mm\n1. A clip with a gap of at most 4 mm.\n   | gap : at most 4 mm\n"
+         "inside  gap\n  one  3 mm\ndocumnet D1  2 mm  \"page 4\"\n",
+         "a case of 'inside', or a heading?", "did you mean the heading 'document'?"),
+        ("n  count\n1. A clip with n divisible by 6.\n   | n : divisible by 6  ment  n / 6 IS WHOLE\n",
+         "'ment' stands here where an intent begins", "meant  n / 6 IS WHOLE"),
+        ("n  count\n1. A clip with n divisible by 6.\n   | n : divisible by 6  meant  n / 6 is whole\n",
+         "'is whole' is written in capitals here", "write IS WHOLE"),
+        ("gap  length in mm\n1. A gap of between 2 and 4 mm.\n   | gap : between 2 and 4 mm\n"
+         "policy  ends are inclusive  \"page 2\"\n",
+         "'inclusive' is no way in which 'ends' are taken", "did you mean 'included'?"),
+        ("gap  length in mm\n1. A gap, betwen 2 and 4 mm.\n   | gap : betwen 2 and 4 mm\n",
+         "no phrase reads 'betwen 2 and 4 mm'", "did you mean 'between'?"),
+        ('planets  count "planet gears"\nteeth  count\n1. Teeth, at least twice the number of planet gears.\n'
+         "   | teeth : at least twice the number of planet gears\n",
+         "no phrase reads", "teeth, planets : at least twice"),
+    ],
+)  # fmt: skip
+def test_slips_are_told_with_what_to_write(sheet_text: str, message: str, help: str) -> None:
+    (error, *_) = errors(sheet_text)
+    assert message in error.message
+    assert help in error.help
+
+
+def test_of_a_claim_that_no_line_restates_nothing_is_all_right() -> None:
+    text = "gap  length in mm\n1. A clip with a gap of at most 4 mm.\n\ninside  gap\n  a  3 mm\n"
+    text += "must stay out\n  b  9 mm\n"
+    made, found = read_sheet(Source("t", text))
+    assert made is not None
+    assert [d.message for d in found] == ["'a' and 'b' are not compared with any claim"]
+    questions = {f.question for f in ask_all(made).findings}
+    assert questions.isdisjoint({"one reading fits all cases", "outside met", "inside lost"})
