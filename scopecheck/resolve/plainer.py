@@ -7,19 +7,31 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from scopecheck.core.declared import ChoiceDecl, SetDecl, Step
-from scopecheck.foundations.kinds import Kind
+from scopecheck.core.declared import ChoiceDecl, Step
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.passed_over import IN_EACH, SO_OFTEN
-from scopecheck.resolve.said_once import BY_WHAT
+from scopecheck.resolve.plainer_amounts import (
+    NO_NAME,
+    OPEN_WORDS,
+    of_any_of_them,
+    selected_from,
+    with_basis_in_commas,
+    with_free_of,
+    with_mixtures_alone,
+    with_parts_of_a_hundred,
+    with_presence,
+    without_body_weight,
+    without_both_before,
+    without_content,
+    without_own_basis,
+)
 from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.usual import with_runs
 
@@ -40,7 +52,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         _with_both_ends_within,
         _without_measure_before,
         _without_per_unit,
-        _with_basis_in_commas,
+        with_basis_in_commas,
         _with_parted_fractions,
         _with_half_before_unit,
         _without_nominal,
@@ -48,7 +60,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         _with_open_ends,
         _with_condition_behind,
         _with_presence_behind,
-        _without_body_weight,
+        without_body_weight,
         _without_setting,
         _without_use_behind,
     ):
@@ -61,16 +73,16 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = _with_times_per(tokens, subjects[0].bound)
         tokens = _with_temperature_behind(tokens, subjects[0].bound)
         tokens = _with_value_named(tokens, subjects[0].text)
-        tokens = _selected_from(_with_mixtures_alone(tokens), subjects[0].bound)
+        tokens = selected_from(with_mixtures_alone(tokens), subjects[0].bound)
         tokens = _without_comprising(tokens, subjects[0].bound)
-        tokens = _with_free_of(tokens, subjects[0].text)
+        tokens = with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
-    tokens = _with_parts_of_a_hundred(_without_both_before(tokens, subjects), subjects)
-    tokens = _without_own_basis(_of_any_of_them(tokens, subjects), subjects)
+    tokens = with_parts_of_a_hundred(without_both_before(tokens, subjects), subjects)
+    tokens = without_own_basis(of_any_of_them(tokens, subjects), subjects)
     tokens = _in_a_state(_without_what_is_counted(tokens, subjects), subjects)
     tokens = _with_outnumbering(_without_their(tokens, subjects), subjects)
     tokens = _with_same_or_more(_with_both_alike(tokens, subjects, notes), subjects)
-    return _with_presence(_without_content(tokens, subjects), subjects)
+    return with_presence(without_content(tokens, subjects), subjects)
 
 
 def _without_dots_of_units(tokens: Tokens) -> Tokens:
@@ -123,118 +135,6 @@ def _without_per_unit(tokens: Tokens) -> Tokens:
 
 _PER_UNIT = frozenset("area length volume mass weight width time".split())
 _LIMITS_BEGIN = frozenset("greater less more at between within from exceeding above below not no up".split())
-
-
-def _of_any_of_them(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`2 to 5 wt% of at least one wax`, of a share, as so much of a wax."""
-    words = [word_of(t) for t in tokens]
-    for several in (["of", "at", "least", "one"], ["of", "one", "or", "more"]):
-        at = next((i for i in range(1, len(words) - 4) if words[i : i + 4] == several), 0)
-        behind = tokens[at + 4 :]
-        alone = all(t.sort == "word" for t in behind) and not {"and", "or", "of"}.intersection(
-            words[at + 4 :]
-        )
-        if at and alone and len(subjects) == 1 and _is_share(subjects[0]) and tokens[at - 1].number:
-            return (*tokens[: at + 1], replace(tokens[at + 1], text="a", end=tokens[at + 3].end), *behind)
-    return tokens
-
-
-def _without_own_basis(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`1 to 5 times the amount of palladium by weight`, of two shares by weight, without what both are by."""
-    words = [word_of(t) for t in tokens]
-    of = BY_WHAT.get(words[-1]) if len(words) > 4 and words[-2] == "by" and "times" in words else None
-    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
-    same = of is not None and len(kinds) == 2 and all(map(_is_share, subjects))
-    return tokens[:-2] if same and all(k.split[0] == of for k in kinds) else tokens
-
-
-def _without_both_before(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`both loadings together amount to less than 0.35 mg`, of two things, without what both are."""
-    words = [word_of(t) for t in tokens]
-    at = words.index("together") if "together" in words[:5] else 0
-    both = (
-        len(subjects) == 2
-        and at > 1
-        and words[0] in ("both", "the")
-        and all(t.sort == "word" for t in tokens[:at])
-    )
-    return tokens[at:] if both else tokens
-
-
-def _with_parts_of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`5 to 30 parts by weight per 100 parts by weight of the resin`, of two amounts, as per cent of that."""
-    words = [word_of(t) for t in tokens]
-    at = next((i for i, w in enumerate(words) if w in ("part", "parts")), 0)
-    first, bases = _basis_behind(words[at + 1 :])
-    behind = words[at + 1 + first :]
-    per = next((len(run) for run in _PER if behind[: len(run)] == run), 0)
-    hundred = tokens[at + 1 + first + per :]
-    if len(hundred) < 3:
-        return tokens
-    number = hundred[0].number
-    whole = number.unit is None and number.value == 100 if number else word_of(hundred[0]) == "hundred"
-    if len(subjects) != 2 or not (at and per and whole) or word_of(hundred[1]) not in ("part", "parts"):
-        return tokens
-    second, more = _basis_behind([word_of(t) for t in hundred[2:]])
-    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
-    fitting = len(kinds) == 2 and all(_is_by(k, b) for k in kinds for b in (*bases, *more))
-    last = hundred[2 + second :]
-    if not fitting or not last or any(t.number and t.number.unit for t in tokens[:at]):
-        return tokens
-    percent = find_unit("%")
-    said = (replace(t, number=replace(t.number, unit=percent)) if t.number else t for t in tokens[:at])
-    of = () if word_of(last[0]) == "of" else (replace(last[0], sort="word", text="of", end=last[0].start),)
-    return (*said, *of, *last)
-
-
-def _basis_behind(words: list[str]) -> tuple[int, tuple[str, ...]]:
-    """How many words say by what, `by weight`, and by what that is."""
-    of = BY_WHAT.get(words[1]) if len(words) > 1 and words[0] == "by" else None
-    return (2, (of,)) if of else (0, ())
-
-
-def _is_by(kind: Kind, basis: str) -> bool:
-    """Is it an amount, or a share, by that?"""
-    amounts = {"by mass": (("mass", 1),), "by volume": (("length", 3),), "by mole": (("amount", 1),)}
-    return kind.split[0] == basis if not kind.dimension else kind.dimension == amounts[basis]
-
-
-_PER = [
-    ["per", "each"], ["per", "every"], ["per"], ["based", "on"], ["relative", "to"],
-    ["with", "respect", "to"], ["in", "relation", "to"], ["for", "each"], ["for", "every"], ["for"], ["to"],
-]  # fmt: skip
-
-
-def _selected_from(tokens: Tokens, subject: Bound) -> Tokens:
-    """`comprising a substance selected from ...`, of a set, without what the members are.
-
-    Open words leave others beside them, `consisting of` does not.
-    """
-    words = [word_of(t) for t in tokens]
-    open_words = 1 if words and words[0] in _OPEN_WORDS else 0
-    closed = 2 if words[:2] in (["consisting", "of"], ["consists", "of"]) else 0
-    start = open_words or closed
-    many = next((n for n in _SO_MANY if words[start : start + len(n)] == n), [])
-    noun = start + len(many)
-    at = next((i for i, w in enumerate(words) if words[i : i + 2] == ["selected", "from"]), 0)
-    behind = at + 2
-    if closed and many[-1:] in (["one"], ["more"]) and words[noun : noun + 1] == ["of"]:
-        at, behind = noun, noun + 1  # consisting of at least one of these
-    named = bool(at) and 0 <= at - noun < MOST_OF_A_NOUN
-    if not isinstance(subject, SetDecl | ChoiceDecl) or not (start and named):
-        return tokens
-    if any(t.sort != "word" for t in tokens[:at]) or not _NO_NAME.isdisjoint(words[noun:at]):
-        return tokens
-    group = next((len(g) for g in _GROUP if words[behind : behind + len(g)] == g), 0)
-    single = (closed and many in (["a"], ["an"], ["one"])) or isinstance(subject, ChoiceDecl)
-    said = [] if single else ["one", "or", "more"]
-    said += ["selected", "from", *(_GROUP[0] if closed or single else ())]
-    return (*(replace(tokens[0], text=w) for w in said), *tokens[behind + group :])
-
-
-_GROUP = (["the", "group", "consisting", "of"], ["a", "group", "consisting", "of"], ["among"])
-_SO_MANY = (["at", "least", "one"], ["one", "or", "more"], ["a"], ["an"], ["one"])
-MOST_OF_A_NOUN = 4
 
 
 def _in_a_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
@@ -426,43 +326,6 @@ _LESS = "lower less smaller fewer shorter narrower thinner lighter".split()
 _BEFORE_SAME = frozenset("the an a have has having of are is being".split())
 
 
-def _without_content(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`at most half of the gum content`, `3 % of at least one oil`, of shares, by their names alone."""
-    shares = (s for s in subjects if _is_share(replace(s, mixture=None)))
-    names = {s.text.lower().split()[-1]: s.text.lower().split() for s in shares}
-    measures = listed("asides", "of_shares")
-    found = list[Token]()
-    for token in tokens:
-        last = [word_of(t) for t in found]
-        if word_of(token) in measures and last[-1:] and last[-1] in names and word_of(token) not in names:
-            continue
-        several = 3 * (last[-3:] in (["at", "least", "one"], ["one", "or", "more"]))
-        if several and last[-4:-3] == ["of"] and any(word_of(token) == name[0] for name in names.values()):
-            del found[-several:]
-        found.append(token)
-    return tuple(found)
-
-
-def _with_basis_in_commas(tokens: Tokens) -> Tokens:
-    """`5 percent, by weight, of salt` as 5 percent by weight of salt."""
-    found, at = list[Token](), 0
-    while at < len(tokens):
-        token, said = tokens[at], [word_of(t) for t in tokens[at + 1 : at + 5]]
-        of = (
-            BY_WHAT.get(said[2])
-            if is_bare_share(token) and said[:2] == [",", "by"] and len(said) > 2
-            else None
-        )
-        if of is None:
-            found.append(token)
-            at += 1
-            continue
-        assert token.number
-        found.append(replace(token, number=replace(token.number, unit=find_unit(PERCENT[of]))))
-        at += 4 + (said[3:] == [","])
-    return tuple(found)
-
-
 def _with_parted_fractions(tokens: Tokens) -> Tokens:
     """`one-half`, `three-quarters` as two words each."""
     found = list[Token]()
@@ -493,18 +356,6 @@ def _is_unit(tokens: Tokens) -> bool:
     return bool(tokens) and tokens[0].sort == "word" and find_unit(tokens[0].text) is not None
 
 
-def _without_body_weight(tokens: Tokens) -> Tokens:
-    """`5 mg/kg of body weight` without what the kilogram is of, which such doses are always of."""
-    words = [word_of(t) for t in tokens]
-    for at, token in enumerate(tokens):
-        width = 3 if words[at + 1 : at + 4] == ["of", "body", "weight"] else 2
-        said = width == 3 or words[at + 1 : at + 3] == ["body", "weight"]
-        unit = token.number.unit if token.number else None
-        if said and unit is not None and unit.symbol.endswith("/kg"):
-            return (*tokens[: at + 1], *tokens[at + 1 + width :])
-    return tokens
-
-
 def _without_nominal(tokens: Tokens) -> Tokens:
     """`a nominal voltage of 3.3 V ± 10 %` without the word: how far it may lie off is said behind it."""
     words = [word_of(t) for t in tokens]
@@ -519,7 +370,7 @@ def _without_setting(tokens: Tokens) -> Tokens:
     if not words or words[0] not in _SETTING or words[1:2] not in (["the"], ["a"], ["an"], ["said"], ["its"]):
         return tokens
     to = next((i for i in range(3, min(8, len(words) - 1)) if words[i] == "to"), 0)
-    named = bool(to) and all(t.sort == "word" and word_of(t) not in _NO_NAME for t in tokens[1:to])
+    named = bool(to) and all(t.sort == "word" and word_of(t) not in NO_NAME for t in tokens[1:to])
     return tokens[to + 1 :] if named else tokens
 
 
@@ -527,7 +378,6 @@ _SETTING = frozenset(
     "reduce reduces reducing raise raises raising increase increases increasing lower lowers lowering set"
     " sets".split()
 )
-_NO_NAME = frozenset("from by and or not if when than".split())
 
 
 def _without_use_behind(tokens: Tokens) -> Tokens:
@@ -656,47 +506,9 @@ _LEADING = frozenset("a an the having has with of whose".split())
 
 def _without_comprising(tokens: Tokens, subject: Bound) -> Tokens:
     """`comprises no more than four layers`, of a number of layers, as having so many."""
-    if not _is_whole(subject) or not tokens or word_of(tokens[0]) not in _OPEN_WORDS:
+    if not _is_whole(subject) or not tokens or word_of(tokens[0]) not in OPEN_WORDS:
         return tokens
     return (replace(tokens[0], text="having"), *tokens[1:])
-
-
-_OPEN_WORDS = frozenset(
-    "comprising comprises comprise including includes include containing contains".split()
-)
-
-
-def _with_mixtures_alone(tokens: Tokens) -> Tokens:
-    """`consists of A, B or a mixture thereof` as what is A, B or a mixture thereof, and so nothing else."""
-    words = [word_of(t) for t in tokens]
-    width = next((n for n in (2, 3) if " ".join(words[:n]) in _CONSISTING), 0)
-    mixed = words[-1:] == ["thereof"] and words[-2:-1] and words[-2].startswith(("mixture", "combination"))
-    if not width or not mixed:
-        return tokens
-    return (replace(tokens[0], text="is", end=tokens[width - 1].end), *tokens[width:])
-
-
-_CONSISTING = (
-    "consists of",
-    "consisting of",
-    "consist of",
-    "is made of",
-    "made of",
-    "formed of",
-    "is formed of",
-)
-
-
-def _with_free_of(tokens: Tokens, name: str) -> Tokens:
-    """`essentially salt-free` of salt as essentially free of salt."""
-    found = list[Token]()
-    for token in tokens:
-        if word_of(token) == f"{name.lower()}-free":
-            found += (replace(token, text=w, end=token.start) for w in ("free", "of"))
-            found.append(replace(token, text=name))
-        else:
-            found.append(token)
-    return tuple(found)
 
 
 def _without_comma_before_inclusive(tokens: Tokens, subject: Subject) -> Tokens:
@@ -709,42 +521,3 @@ def _without_comma_before_inclusive(tokens: Tokens, subject: Subject) -> Tokens:
 
 def _is_whole(bound: Bound) -> bool:
     return isinstance(bound, Typed) and bound.whole
-
-
-def _with_presence(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`contains salt or sugar`, `salt and/or sugar`, of two shares, as that they are present."""
-    if len(subjects) != 2 or not all(map(_is_share, subjects)):
-        return tokens
-    words = [word_of(t) for t in tokens]
-    verb = int(words[:1] != [] and words[0] in listed("asides", "holding"))
-    said = [w for w in words[verb:] if w not in _DETERMINERS and w != ","]
-    one, other = (s.text.lower().split() for s in subjects)
-    for between, text in _PRESENT.items():
-        before, joiner, behind = (part.split() for part in between.split("|"))
-        if said == [*before, *one, *joiner, *other, *behind] and (verb or between != "|and|"):
-            instead = text.format(" ".join(one), " ".join(other)).split()
-            first, last = tokens[0], tokens[-1]
-            ends = (*(first.start for _ in instead[1:]), last.end)
-            return tuple(
-                replace(first, sort="word", text=w, end=e) for w, e in zip(instead, ends, strict=True)
-            )
-    return tokens
-
-
-_PRESENT = {
-    "|or|": "{} or {} is present",
-    "|and|": "each of {} and {} is present",
-    "both|and|": "each of {} and {} is present",
-    "either|or|": "either {} or {} is present",
-    "|or|or both": "{} or {} or both is present",
-    "||or both": "{} or {} or both is present",
-    "|and / or|": "at least one of {} and {} is present",
-    "at least one of|and|": "at least one of {} and {} is present",
-    "neither|nor|": "neither {} nor {} is present",
-}
-
-
-def _is_share(subject: Subject) -> bool:
-    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
-    measured = kind is not None and not kind.dimension and kind != PLAIN_KIND
-    return measured and subject.parts is None and subject.mixture is None
