@@ -35,9 +35,9 @@ from scopecheck.core.construction import (
     nodes,
 )
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import All, Const, Formula, Ranked, Term
+from scopecheck.core.formula import All, Any, Const, Formula, Ranked, Term
 from scopecheck.core.linear import linear_form
-from scopecheck.core.model import Case, Role, Sheet
+from scopecheck.core.model import Case, Limitation, Role, Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.core.written_ends import written_ends
 from scopecheck.foundations.record import replace
@@ -580,13 +580,45 @@ def test_what_was_meant(sheet: Sheet) -> None:
             ],
         }
         for answer in parts_meant(asked.prepared, limitation):
-            holds = [any(things) for things in wrong.pop(answer.question)]
-            assert isinstance(answer, Finding) == any(holds)
+            found = wrong.pop(answer.question)
+            holds = [any(things) for things in found]
+            assert isinstance(answer, Finding) == kept_by_the_rest(asked, limitation, meant, answer.question)
             if isinstance(answer, Finding):
-                same_reading(answer, ks[holds.index(True)])
-                assert answer.quantifier == asked.reach(ks, holds)
+                beside = met_beside(asked, limitation, ks, found)
+                same_reading(answer, ks[beside.index(True)])
+                assert answer.quantifier == asked.reach(ks, holds if all(holds) else beside)
                 assert (answer.stakes == 1) == all(holds)
         assert wrong == {}
+
+
+def kept_by_the_rest(
+    asked: Asked, limitation: Limitation, meant: Sequence[bool | None], question: str
+) -> bool:
+    """Is something wrong on a construction on which the other lines of the claim let it in?"""
+    walk, claim = asked.walk, asked.sheet.claim(limitation.claim)
+    rest: list[Formula] = [x.formula for x in claim.limitations if x is not limitation]
+    above = [All(tuple(x.formula for x in i.inherited)) for i in asked.prepared.instances[claim.number]]
+    rest += [Any(tuple(above))] if All(()) not in above else []
+    for k in walk.constructions(groups_in(All((limitation.formula, *rest)))):
+        got, let_in = walk.met(limitation.formula, k), [walk.met(f, k) for f in rest]
+        for at, m in enumerate(meant):
+            out = (m is False and got[at]) if question == "unmeant met" else (m is True and not got[at])
+            if out and all(line[at] for line in let_in):
+                return True
+    return False
+
+
+def met_beside(
+    asked: Asked, limitation: Limitation, ks: Sequence[Construction], wrong: Sequence[Sequence[bool]]
+) -> list[bool]:
+    """On which constructions it is so of a thing that the rest lets in as presumed; if on none, of any."""
+    walk, own = asked.walk, set(groups_in(limitation.formula))
+    rest = [x.formula for x in asked.prepared.limitations(limitation.claim) if x.label != limitation.label]
+    beside = []
+    for k, things in zip(ks, wrong, strict=True):
+        lines = [walk.met(f, k if set(groups_in(f)) <= own else walk.base) for f in rest]
+        beside.append(any(out and all(line[at] for line in lines) for at, out in enumerate(things)))
+    return beside if any(beside) else [any(things) for things in wrong]
 
 
 @settings(max_examples=EXAMPLES)

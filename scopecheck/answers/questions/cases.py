@@ -95,8 +95,8 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
             scope, _ = scope_at(prepared, place)
             demand = Demand(case.facts, scope, _wanted(prepared, case), prepared.point(case, scope))
             sided.append(Sided(case, place, demand))
-    roles = {s.case.role for s in sided}
-    if not {"inside", "outside"} <= roles:
+    listed = [case for case in prepared.sheet.cases if case.role in ("inside", "outside")]
+    if {case.role for case in listed} != {"inside", "outside"} or not prepared.sheet.restated:
         return
     session = prepared.session
     demands = [s.demand for s in sided]
@@ -106,8 +106,8 @@ def reading_for_all(prepared: Prepared) -> Iterator[Finding]:
         yield _no_reading(prepared, clashing(prepared, sided))
         return
     compared = {id(s.case) for s in sided}
-    if any(case.role in ("inside", "outside") and id(case) not in compared for case in prepared.sheet.cases):
-        return  # nothing can be said of all of them
+    if any(case.targets and id(case) not in compared for case in listed):
+        return  # nothing is restated of what it is listed for, and so nothing can be said of all of them
     groups = session.groups_in(*(f for d in demands for f in (d.region, d.formula)))
     told = prepared.told_refined(at_claim("one reading fits all cases", 6, claim), refined, groups)
     told = replace(_between(prepared, demands, groups, told), cases=_left_open(prepared, sided))
