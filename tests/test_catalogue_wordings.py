@@ -36,11 +36,11 @@ def test_each_wording_is_read_as_its_phrase(entry: Entry) -> None:
 PRESUMED = [
     # profile, wording, readings presumed; () where no presumption is known, several where they count alike
     ("US examination", "between (L) and (U)", ("both ends in", "both ends out")),
-    ("EPO", "between (L) and (U)", ("both ends in",)),
+    ("EPO", "between (L) and (U)", ("both ends in", "rounds to the ends")),
     ("US examination", "from (L) to (U)", ("both ends in",)),
     ("US examination", "up to (U)", ("zero allowed, end in",)),
     ("US examination", "at least (L)", ("no top, end in",)),
-    ("EPO", "at least (L)", ("rounds to the limit",)),
+    ("EPO", "at least (L)", ("no top, end in", "rounds to the limit")),
     ("US examination", "more than (L)", ("strict, exact",)),
     ("US examination", "within (difference D) of (T)", ("ends in",)),
     ("EPO", "about (N)", ("rounding only",)),
