@@ -96,10 +96,13 @@ def test_no_reading_for_all_claims() -> None:
         prepared = prepare(made)
         findings = ask_all(made).findings
         found = [f for f in findings if f.question == "no reading suits all claims"]
-        hopeless = {f.claim for f in findings if is_hopeless(f)}
-        below = {c.number for c in made.claims if above(made, c.number) & hopeless}
-        instances = [i for i in prepared.all_instances() if i.claim.number not in hopeless | below]
         ks = walk.constructions([g.index for g in made.groups])
+        hopeless = {f.claim for f in findings if is_hopeless(f)}
+        # One finding may tell of all parents, though by some of them nothing ever meets the claim.
+        ways = prepared.all_instances()
+        hopeless |= {i.claim.number for i in ways if not any(walk.some(k, i.scope) for k in ks)}
+        below = {c.number for c in made.claims if above(made, c.number) & hopeless}
+        instances = [i for i in ways if i.claim.number not in hopeless | below]
 
         def works(k, numbers, instances=instances, walk=walk) -> bool:  # type: ignore[no-untyped-def]
             own = [i for i in instances if i.claim.number in numbers]
