@@ -665,14 +665,20 @@ def test_contested_phrases(sheet: Sheet) -> None:
                 )
                 event(f"matters with others: {matters}")
                 assert answer.question == ("contested" if matters else "harmless")
+                singles = [base.with_reading(h, q) for h in groups_in(scope) for q in readings_of(sheet, h)]
+                opened = not any(before) and any(walk.some(k, scope) for k in singles)
                 others = [h for h in groups_in(scope) if h != g]
-                for h in others if matters else []:
+                for h in others if matters and not opened else []:
                     if is_pair(asked, scope, (g, [r]), (h, admissible_readings(sheet.groups[h]))):
                         found = next(answers)
                         assert isinstance(found, Finding)
                         assert found.question == "pair"
                         assert {x.group for x in (*found.rereads, *found.read_as)} == {g, h}
         assert next(answers, None) is None
+
+
+def readings_of(sheet: Sheet, group: int) -> tuple[int, ...]:
+    return tuple(admissible_readings(sheet.groups[group]))
 
 
 def changed_by(

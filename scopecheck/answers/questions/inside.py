@@ -59,8 +59,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         above = prepared.instances[place][0].parent_scope
         limitations = prepared.sheet.claim(place).limitations
     article = prepared.point(case, scope)
-    lost_above = above != All(()) and _lost_above(prepared, case, above, article)
-    if lost_above:
+    if above != All(()) and _lost_above(prepared, case, above, article):
         # That is told at the claim above: here its own lines alone are asked.
         above, scope = All(()), All(tuple(x.formula for x in limitations))
     if article is not None:
@@ -88,8 +87,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         else some_construction(session, [Demand(case.facts, scope, "none")])
     )
     if not wholly and single:
-        if not lost_above:
-            yield _left_open(prepared, finding, case, scope)
+        yield _left_open(prepared, finding, case, scope)
         return
     finding = _graded_loss(prepared, finding, case, region, scope, ever, wholly)
     keepable = ever and finding.at_base == "none"

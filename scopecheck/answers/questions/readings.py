@@ -306,8 +306,8 @@ def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step:
         yield replace(finding, question="harmless", stakes=6, outcome="excluded", quantifier="none")
         return
     yield replace(finding, detail="with others")
-    if not session.search(()).holds(base):
-        return  # with whatever lets something in, every reading would do it together
+    if _opened_by_one(prepared, scope, groups):
+        return  # with what lets something in by itself, every other reading would do it together
     changed = [~session.reads(h, session.base.readings[h]) for h in groups]
     search.require(_differ(met, base), _unmoved(prepared, scope, base, g), session.at_most_of(changed, 2))
     if search.holds():
@@ -315,6 +315,17 @@ def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step:
         for h in groups:
             if h != g:
                 yield from _pair(prepared, found, scope, (g, h), (session.reads(g, r),))
+
+
+def _opened_by_one(prepared: Prepared, scope: Formula, groups: tuple[int, ...]) -> bool:
+    """Does nothing meet the claim as presumed, and something once one phrase is re-read?"""
+    session = prepared.session
+    if session.search(()).holds(session.met(scope, session.base)):
+        return False
+    opened = session.search(groups)
+    changed = [~session.reads(h, session.base.readings[h]) for h in groups]
+    opened.require(session.met(scope), session.at_most_of(changed, 1))
+    return opened.holds()
 
 
 def pairs(prepared: Prepared, limitation: Limitation) -> Iterator[Answer]:
