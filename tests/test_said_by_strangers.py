@@ -116,3 +116,39 @@ def test_of_a_claim_that_no_line_restates_nothing_is_all_right() -> None:
     assert [d.message for d in found] == ["'a' and 'b' are not compared with any claim"]
     questions = {f.question for f in ask_all(made).findings}
     assert questions.isdisjoint({"one reading fits all cases", "outside met", "inside lost"})
+
+
+@pytest.mark.parametrize("name", ["insert A", "classic", "glass", "clasp", "most recent", "instance"])
+def test_a_case_at_the_margin_may_be_called_like_a_heading(name: str) -> None:
+    text = "gap  length in mm\n1. A gap of at most 4 mm.\n   | gap : at most 4 mm\n"
+    made = sheet(f"{text}inside  gap\n{name}  3 mm\n")
+    assert [c.name for c in made.cases] == [name]
+
+
+def test_a_row_at_the_margin_below_indented_ones_may_be_a_heading() -> None:
+    text = "gap  length in mm\n1. A gap of at most 4 mm.\n   | gap : at most 4 mm\n"
+    (error,) = errors(f"{text}inside  gap\n  one  3 mm\nother  2 mm\n")
+    assert error.message == "a case of 'inside', or a heading?"
+    assert error.help == "if it is a case, indent it"
+
+
+ALLOY = """\
+a, b, c  share in wt%
+1. An alloy of at least 50 wt% of a.
+   | a : at least 50 wt%
+2. The alloy of claim 1, wherein b is from 5 to 9 wt%.
+   | b : from 5 to 9 wt%
+3. An alloy of at most 70 wt% of a and of at least 5 wt% of c.
+   | a : at most 70 wt%
+   | c : at least 5 wt%
+inside for {}
+  lean : a = 40 wt%
+"""
+
+
+@pytest.mark.parametrize(("targets", "told"), [("2", []), ("1, 3", [3])])
+def test_what_a_case_leaves_open_is_told_unless_a_claim_above_loses_it(targets: str, told: list[int]) -> None:
+    """By hand: 40 wt% is lost by claim 1; of c, which claim 3 asks for, the case says nothing."""
+    findings = ask_all(sheet(ALLOY.format(targets))).findings
+    assert 1 in [f.claim for f in findings if f.question == "inside lost" and f.quantifier != "some"]
+    assert [f.claim for f in findings if f.question == "inside left open"] == told

@@ -59,10 +59,24 @@ def edits(a: str, b: str) -> int:
     return row[-1]
 
 
-def quoted_list(words: Iterable[str]) -> str:
+def slip_for(word: str, known: Iterable[str]) -> str:
+    """The known word that `word` is a slip for, of one letter or, in a long word, of two; '' if none is.
+
+    Stricter than `nearest`: of what may as well be another word, it says nothing.
+    """
+    alike = ((edits(w, word), w) for w in known if w[:1] == word[:1])
+    slips = [(far, w) for far, w in alike if 0 < far <= 1 + (len(w) >= _LONG)]
+    return min(slips)[1] if slips else ""
+
+
+_LONG = 7
+"""So many letters make a word in which two of them may be wrong."""
+
+
+def quoted_list(words: Iterable[str], joined: str = "or") -> str:
     """`'a', 'b' or 'c'`, for messages."""
     items = [f"'{word}'" for word in words]
-    return items[0] if len(items) == 1 else ", ".join(items[:-1]) + " or " + items[-1] if items else ""
+    return f" {joined} ".join([", ".join(items[:-1]), items[-1]]) if len(items) > 1 else "".join(items)
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from functools import cached_property
 
-from scopecheck.foundations.diagnostics import Diagnostic, nearest
+from scopecheck.foundations.diagnostics import Diagnostic, slip_for
 from scopecheck.foundations.record import record
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source, Span
@@ -299,18 +299,20 @@ def _claim_word(state: _Blocks, line: Line, text: str, match: re.Match[str]) -> 
 
 def _row_at_margin(state: _Blocks, line: Line, text: str) -> None:
     """A row that stands where headings stand: a case, unless it may be a heading that is spelled wrong."""
-    first = re.split(r"[\s:]", text)[0].lower()
-    near = nearest(first, [h.split()[0] for h in CASES], 1)
+    meant = slip_for(re.split(r"[\s:]", text)[0].lower(), _SPELLED_WRONG)
     indented = bool(state.body) and state.body[-1].indent > 0
-    if not near and not indented:
+    if not meant and not indented:
         state.add(line)
         return
-    full = next((h for h in CASES if near and h.split()[0] == near[0]), "")
-    meant = f"did you mean the heading '{full}'? If it is a case" if full else "if it is a case"
+    help = f"did you mean the heading '{meant}'? If it is a case" if meant else "if it is a case"
     state.error(
         line, f"a case of '{state.heading}', or a heading?",
-        "It stands at the left margin, where headings stand.", f"{meant}, indent it",
+        "It stands at the left margin, where headings stand.", f"{help}, indent it",
     )  # fmt: skip
+
+
+_SPELLED_WRONG = ("inside", "document", "description")
+"""Not 'class' and 'must', of which ordinary names are a letter away."""
 
 
 def _unindented(state: _Blocks, line: Line, text: str, rows_below: bool) -> None:

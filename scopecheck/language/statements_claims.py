@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from contextlib import suppress
 
-from scopecheck.foundations.diagnostics import Trouble, nearest, trouble
+from scopecheck.foundations.diagnostics import Trouble, slip_for, trouble
 from scopecheck.foundations.record import field, holder
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -22,6 +22,7 @@ _MARK = regex(r"(not restated|dependent)\s*:")
 _MEANT = regex(r"(?:\s{2,}|\t)meant\s+")
 _LIKE_MEANT = regex(r"(?:\s(?=means|meaning|meant|intended)|(?:\s{2,}|\t)(?=mean))([a-z]+)\s+(?=\S)")
 _APART = regex(r"(?:\s{2,}|\t)([a-z]+)\s+(?=\S)")
+_INTENTS = ("meant", "exactly")
 _EXACTLY = regex(r"(?:\s{2,}|\t)exactly\s+")
 _SYMBOLS = regex(rf"[<>=≤≥≠]|\b(?:IS|IN|{OVER_PARTS})\b|\b(?:DONE|ORDER|NEXT|TOGETHER|SAME|CHAIN)\(")
 
@@ -108,7 +109,7 @@ def _refuse_like_meant(desk: Desk, start: int, end: int) -> None:
     match = _LIKE_MEANT.search(desk.text, start, end) or _misspelled(desk.text, start, end)
     if match and _SYMBOLS.search(desk.text, match.end(), end):
         intent = one_line(desk.text[match.end() : end])
-        word = next(iter(nearest(match.group(1), ("meant", "exactly"), 1)), "meant")
+        word = slip_for(match.group(1), _INTENTS) or "meant"
         raise trouble(
             desk.span(*match.span(1)),
             f"'{match.group(1)}' stands here where an intent begins",
@@ -121,8 +122,7 @@ def _refuse_like_meant(desk: Desk, start: int, end: int) -> None:
 def _misspelled(text: str, start: int, end: int) -> re.Match[str] | None:
     """`ment`, `exacty`: a word behind a wide gap that is nearly one of the language."""
     apart = _APART.search(text, start, end)
-    known = ("meant", "exactly")
-    return apart if apart and apart.group(1) not in known and nearest(apart.group(1), known, 1) else None
+    return apart if apart and slip_for(apart.group(1), _INTENTS) else None
 
 
 def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:

@@ -21,7 +21,7 @@ def not_compared(sheet: Sheet) -> Iterator[Diagnostic]:
 
 
 def _told(cases: list[Case], why: str) -> Diagnostic:
-    names = quoted_list(c.name for c in cases).replace(" or ", " and ")
+    names = quoted_list((c.name for c in cases), "and")
     message = f"{names} {'is' if len(cases) == 1 else 'are'} not compared with any claim"
     help = "restate its limits on lines with a bar below its text"
     return Diagnostic("warning", cases[0].span, message, why, help)

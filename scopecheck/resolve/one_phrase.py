@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from scopecheck.core.formula import All, Formula, Not
-from scopecheck.foundations.diagnostics import Trouble, edits, trouble
+from scopecheck.foundations.diagnostics import Trouble, slip_for, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -113,17 +113,13 @@ def _misspelled(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
         word = word_of(token)
         if token.sort != "word" or word in known or len(word) <= _SHORT:
             continue
-        meant = [w for w in limits if w[0] == word[0] and edits(w, word) <= 1 + (len(w) > _LONG)]
-        if meant:
+        if meant := slip_for(word, limits):
             what = f"{NOT_READ} '{shortened(job.text(tokens))}'"
-            return trouble(
-                job.span((token,)), what, f"No phrase has '{word}'.", f"did you mean '{meant[0]}'?"
-            )
+            return trouble(job.span((token,)), what, f"No phrase has '{word}'.", f"did you mean '{meant}'?")
     return None
 
 
 _SHORT = 4
-_LONG = 7
 
 
 def can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:

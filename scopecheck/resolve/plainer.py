@@ -8,6 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, Step
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit, kind_word
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
@@ -165,7 +166,7 @@ def _without_needless(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) 
             found.append(token)
             continue
         unit = find_unit(behind.text) if word_of(token) in _IN_A_ROW else None
-        if unit is not None and unit.kind.dimension == _TIME:
+        if unit is not None and unit.kind.dimension == TIME:
             continue
         if word_of(token) in _NOT_THE_SAME and word_of(behind) in own and _is_whole(subject.bound):
             continue
@@ -189,7 +190,7 @@ def _with_units_joined(tokens: Tokens) -> Tokens:
     for token in tokens:
         number = found[-1].number if found else None
         unit = find_unit(token.text) if number and number.unit is None and token.sort == "word" else None
-        if number and unit is not None and unit.kind.dimension == _TIME:
+        if number and unit is not None and unit.kind.dimension == TIME:
             found[-1] = replace(found[-1], number=replace(number, unit=unit), end=token.end)
         else:
             found.append(token)
@@ -203,7 +204,7 @@ _NOT_THE_SAME = ("different", "distinct")
 def _for_so_long(tokens: Tokens, subject: Bound) -> Tokens:
     """`20 minutes or longer` of a step as for so long."""
     units = [t.number.unit for t in tokens if t.number and t.number.unit]
-    lasts = bool(units) and all(u.kind.dimension == _TIME for u in units)
+    lasts = bool(units) and all(u.kind.dimension == TIME for u in units)
     words = [word_of(t) for t in tokens]
     at = any(w == "at" and then not in ("least", "most") for w, then in pairwise([*words, ""]))
     others = (w for w, t in zip(words, tokens, strict=True) if not t.number)
@@ -243,11 +244,10 @@ def _is_so_often(tokens: Tokens) -> bool:
     if not behind or len(words) < behind + 2 or words[behind] not in IN_EACH:
         return False
     unit = find_unit(words[behind + 1])
-    return unit is not None and unit.kind.dimension == _TIME
+    return unit is not None and unit.kind.dimension == TIME
 
 
 _OFTEN = (("time", -1),)
-_TIME = (("time", 1),)
 
 
 def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
-from scopecheck.foundations.kinds import Kind
+from scopecheck.foundations.kinds import WHOLE_OF, Kind
 from scopecheck.foundations.quantity import PLAIN_KIND, find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
@@ -55,14 +56,12 @@ def without_body_weight(tokens: Tokens) -> Tokens:
 def of_any_of_them(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`2 to 5 wt% of at least one wax`, of a share, as so much of a wax."""
     words = [word_of(t) for t in tokens]
-    for several in (["of", "at", "least", "one"], ["of", "one", "or", "more"]):
-        at = next((i for i in range(1, len(words) - 4) if words[i : i + 4] == several), 0)
-        behind = tokens[at + 4 :]
-        alone = all(t.sort == "word" for t in behind) and not {"and", "or", "of"}.intersection(
-            words[at + 4 :]
-        )
-        if at and alone and len(subjects) == 1 and _is_share(subjects[0]) and tokens[at - 1].number:
-            return (*tokens[: at + 1], replace(tokens[at + 1], text="a", end=tokens[at + 3].end), *behind)
+    several = (i for i in range(1, len(words) - 4) if words[i + 1 : i + 4] in ONE_OR_MORE)
+    at = next((i for i in several if words[i] == "of"), 0)
+    behind = tokens[at + 4 :]
+    alone = all(t.sort == "word" and word_of(t) not in ("and", "or", "of") for t in behind)
+    if at and alone and len(subjects) == 1 and _is_share(subjects[0]) and tokens[at - 1].number:
+        return (*tokens[: at + 1], replace(tokens[at + 1], text="a", end=tokens[at + 3].end), *behind)
     return tokens
 
 
@@ -122,8 +121,7 @@ def _basis_behind(words: list[str]) -> tuple[int, tuple[str, ...]]:
 
 def _is_by(kind: Kind, basis: str) -> bool:
     """Is it an amount, or a share, by that?"""
-    amounts = {"by mass": (("mass", 1),), "by volume": (("length", 3),), "by mole": (("amount", 1),)}
-    return kind.split[0] == basis if not kind.dimension else kind.dimension == amounts[basis]
+    return kind.dimension == WHOLE_OF[basis] if kind.dimension else kind.split[0] == basis
 
 
 _PER = [
@@ -142,7 +140,7 @@ def without_content(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         last = [word_of(t) for t in found]
         if word_of(token) in measures and last[-1:] and last[-1] in names and word_of(token) not in names:
             continue
-        several = 3 * (last[-3:] in (["at", "least", "one"], ["one", "or", "more"]))
+        several = 3 * (last[-3:] in ONE_OR_MORE)
         if several and last[-4:-3] == ["of"] and any(word_of(token) == name[0] for name in names.values()):
             del found[-several:]
         found.append(token)
@@ -251,7 +249,7 @@ def selected_from(tokens: Tokens, subject: Bound) -> Tokens:
 _GROUP = (["the", "group", "consisting", "of"], ["a", "group", "consisting", "of"], ["among"])
 
 
-_SO_MANY = (["at", "least", "one"], ["one", "or", "more"], ["a"], ["an"], ["one"])
+_SO_MANY = (*ONE_OR_MORE, ["a"], ["an"], ["one"])
 
 
 MOST_OF_A_NOUN = 4

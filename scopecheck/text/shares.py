@@ -45,17 +45,9 @@ def _said_throughout(texts: list[str]) -> bool:
 
 def _in_shares_of(texts: list[str]) -> bool:
     """`mass%`, `weight percent`, `area fraction`: of what all the shares are."""
-    basis = texts[:1] and texts[0].removesuffix("%") in (
-        "mass",
-        "weight",
-        "wt",
-        "volume",
-        "vol",
-        "mole",
-        "mol",
-        "area",
-    )
-    return bool(basis) and (texts[0].endswith("%") or texts[1:2] == ["fraction"] or bool(_percent(texts, 1)))
+    if not texts or texts[0].removesuffix("%") not in listed("shares", "bases"):
+        return False
+    return texts[0].endswith("%") or texts[1:2] == ["fraction"] or _percent(texts, 1) > 0
 
 
 def _limits(texts: list[str]) -> Iterator[tuple[int, int]]:

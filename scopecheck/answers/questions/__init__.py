@@ -103,6 +103,7 @@ def ask_prepared(
         findings.append(undecided("no reading suits all claims", last.number, "", last.span, reason))
     findings = _each_once(prepared, findings)
     findings = [f for f in findings if not _told_by_a_graver_one(f, findings)]
+    findings = [f for f in findings if not _is_lost_above(prepared, f, findings)]
     findings = resting(prepared, findings)
     findings.sort(key=lambda f: f.stakes)
     chart = tuple(charted(_with_time_left(prepared))) if prepared.chart else ()
@@ -256,25 +257,19 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
 
 def _empty_by_every_way(findings: list[Finding], chains: Mapping[int, set[Chain]]) -> list[Finding]:
     """Of a claim that nothing meets by any of its parents, on some by every reading, one finding for all."""
-    merged = list(findings)
     for number, own in chains.items():
-        parted = [
-            f
-            for f in findings
-            if f.claim == number
-            and f.question in EMPTY_CLAIM
-            and f.ways
-            and f.quantifier in ("every", "base")
-        ]
-        if len(parted) < 2 or {way for f in parted for way in f.ways} != own:
+        empty = [f for f in findings if f.claim == number and f.question in EMPTY_CLAIM and f.ways]
+        usual = [f for f in empty if f.quantifier == "base"]
+        rest = [f for f in empty if f.quantifier == "every"]
+        if not usual or len(usual) + len(rest) < 2 or {w for f in (*usual, *rest) for w in f.ways} != own:
             continue
-        usual = [f for f in parted if f.quantifier == "base"]
-        whole = reduce(_both_ways, usual[1:] + [f for f in parted if f not in usual], usual[0])
-        kept = {"kept_by": (), "kept_too": ()} if len(usual) > 1 else {}
-        at = min(merged.index(f) for f in parted)
-        merged = [f for f in merged if f not in parted]
-        merged.insert(at, replace(whole, ways=(), **kept))
-    return merged
+        whole = replace(reduce(_both_ways, (*usual[1:], *rest), usual[0]), ways=())
+        if len(usual) > 1:
+            whole = replace(whole, kept_by=(), kept_too=())  # what helps by one parent may not by another
+        first = next(f for f in findings if f in usual or f in rest)
+        told = (whole if f is first else f for f in findings)
+        findings = [f for f in told if f not in usual and f not in rest]
+    return findings
 
 
 def _both_ways(first: Finding, second: Finding) -> Finding:
@@ -299,9 +294,6 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     if finding.question == "no reading fits all cases":
         told = (f for f in findings if f.question in ("outside met", "inside lost"))
         return any(f.stakes == 1 or _is_never_whole(f, finding) for f in told)
-    if finding.question == "inside left open":
-        lost = (f for f in findings if f.question == "inside lost" and f.case == finding.case)
-        return any(f.claim != finding.claim and f.quantifier != "some" for f in lost)
     if finding.question not in TOLD_BESIDE:
         return False
     same = [f for f in findings if f.claim == finding.claim and _in_every_way_of(f, finding)]
@@ -314,6 +306,15 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     if finding.question == "idle" and _by_its_own_lines(finding):
         return False
     return any(_tells_its_end(f, finding) for f in same)
+
+
+def _is_lost_above(prepared: Prepared, finding: Finding, findings: list[Finding]) -> bool:
+    """Is a case left open by a claim's own lines alone, and lost by one that the claim depends on?"""
+    if finding.question != "inside left open":
+        return False
+    of_case = (f for f in findings if (f.question, f.case) == ("inside lost", finding.case))
+    lost = {f.claim for f in of_case if f.quantifier != "some"}
+    return not lost.isdisjoint(set(prepared.lineage(finding.claim)) - {finding.claim})
 
 
 def _is_never_whole(lost: Finding, finding: Finding) -> bool:

@@ -91,9 +91,11 @@ def _beside_the_rest(prepared: Prepared, limitation: Limitation, search: Search,
     rest = [x.formula for x in prepared.sheet.claim(limitation.claim).limitations if x is not limitation]
     above = [All(tuple(x.formula for x in i.inherited)) for i in prepared.instances[limitation.claim]]
     rest += [Any(tuple(above))] if above and All(()) not in above else []
+    if not rest:
+        return True
     beside = session.search(session.groups_in(limitation.formula, *rest))
     beside.require(*wrong, *map(session.met, rest))
-    if rest and not beside.holds():
+    if not beside.holds():
         return False
     prefer_rest_met(prepared, limitation.label, search, (limitation.formula,))
     return True
@@ -306,11 +308,10 @@ def _with_others(prepared: Prepared, finding: Finding, instance: Instance, step:
         yield replace(finding, question="harmless", stakes=6, outcome="excluded", quantifier="none")
         return
     yield replace(finding, detail="with others")
-    if _opened_by_one(prepared, scope, groups):
-        return  # with what lets something in by itself, every other reading would do it together
     changed = [~session.reads(h, session.base.readings[h]) for h in groups]
     search.require(_differ(met, base), _unmoved(prepared, scope, base, g), session.at_most_of(changed, 2))
-    if search.holds():
+    # Beside what lets something in by itself, every other reading would do it together.
+    if search.holds() and not _opened_by_one(prepared, scope, groups):
         found = replace(finding, question="pair", others=())
         for h in groups:
             if h != g:

@@ -143,6 +143,10 @@ def witness_data(sheet: Sheet, witness: Witness | None) -> list[Data] | None:
 # ---- findings
 
 
+def _keeping(sheet: Sheet, f: Finding, reread: Reread) -> Data:
+    return reread_data(sheet, replace(reread, breaks=keeping_points(sheet, f, reread)))
+
+
 def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
     return {
         "question": f.question,
@@ -179,12 +183,8 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "kept_out_by": [_kept_out_by(sheet, f, w) for w in f.ways_out],
         "kept_by": [reread_data(sheet, r) for r in f.kept_by],
         "kept_too": [reread_data(sheet, r) for r in f.kept_too],
-        "kept_out_if": [
-            reread_data(sheet, replace(r, breaks=keeping_points(sheet, f, r)))
-            for r in f.unmet_by
-            if r not in f.in_part
-        ],
-        "in_part_if": [reread_data(sheet, r) for r in f.in_part],
+        "kept_out_if": [_keeping(sheet, f, r) for r in f.unmet_by if r not in f.in_part],
+        "in_part_if": [_keeping(sheet, f, r) for r in f.in_part],
         "conflict": list(f.conflict),
         "minimal_sets": [list(one) for one in f.sets],
         "minimal_sets_complete": f.every_set,
