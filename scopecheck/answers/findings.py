@@ -47,6 +47,7 @@ QUESTIONS: tuple[str, ...] = (
     "idle end",
     "end not reached",
     "member not reached",
+    "condition not met",
     "member freed",
     "moves with something else",
     "same scope",

@@ -121,6 +121,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_no_names" if finding.question == "inside left open" and not finding.partly else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
+        f"{form}_alone" if not finding.also_claims else "",
         f"{form}_own" if _within_itself(sheet, finding) else "",
         f"{form}_steps" if _steps_unsaid(sheet, finding) else "",
         f"{form}_{finding.quantifier}_open" if finding.question in ABOUT_ALL and finding.cases else "",

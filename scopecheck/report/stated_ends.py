@@ -76,11 +76,13 @@ def _reading(sheet: Sheet, taken: Reread, with_words: bool, labels: Sequence[str
 
 
 def member_texts(sheet: Sheet, finding: Finding) -> dict[str, str]:
-    """The members that nothing has, and the lines that rule them out; of other findings nothing."""
-    if finding.question != "member not reached":
+    """The members that nothing has, or what the condition is about that nothing fulfils, and the lines that
+    rule them out; of other findings nothing."""
+    if finding.question not in ("member not reached", "condition not met"):
         return {}
     names = finding.detail.split("|")
-    out = sentence("ruled", "many" if len(names) > 1 else "one")
+    many = len(names) > 1 and finding.question == "member not reached"
+    out = sentence("ruled", "many" if many else "one")
     sets = finding.sets or (finding.conflict,)
     ruled = "; ".join(_ruled(sheet, labels, out) for labels in sets)
     return {"listed": listed(map(flat, names)), "ruled": ruled}

@@ -27,6 +27,7 @@ Things: TypeAlias = tuple[Subject, ...]
 
 _ARTICLES = frozenset(("the", "a", "an", "said"))
 """Words with which no side ends: they belong to what follows."""
+_PRONOUNS = frozenset(("it", "they", "these", "this"))
 _NO_NOUN = (
     ("conditional", "no_noun"), ("names", "never"), ("names", "of_several"), ("limits", "changes")
 )  # fmt: skip
@@ -195,7 +196,10 @@ class Sides:
         own = {w + end for w in names for end in ("", "s", "es")} | listed("conditional", "articles")
         leading = next((i for i, t in enumerate(tokens) if word_of(t) not in own | FILLERS), 0)
         start = next((i for i in range(leading, 0, -1) if self.reads(tokens[i:], piece.things)), 0)
-        return f"{piece.things[0].text} {self.job.text(tokens[start:])}"
+        thing = piece.things[0]
+        behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
+        rest = next((r for r in behind if self.reads(r, piece.things)), tokens)
+        return f"{thing.text} {self.job.text(min(rest, tokens[start:], key=len))}"
 
 
 def _is_list_of(thing: Subject, head: str) -> bool:
@@ -231,6 +235,8 @@ def _behind_nouns(tokens: Tokens, own: str, also: frozenset[str]) -> Iterator[To
     'difference in pressure'.
     """
     said = [word_of(t) for t in tokens]
+    if said[0] in _PRONOUNS and len(said) > 1:
+        yield tokens[1:]
     start = next((i for i, w in enumerate(said) if w not in listed("conditional", "leading")), 0)
     led = start
     while start < len(said) - 1 and said[start] in listed("conditional", "articles"):

@@ -13,6 +13,7 @@ from scopecheck.answers.questions.charted import charted
 from scopecheck.answers.questions.choices import choices
 from scopecheck.answers.questions.claims import adds_nothing, ends_not_reached, nothing_meets
 from scopecheck.answers.questions.combined import together_beside_description
+from scopecheck.answers.questions.conditions import conditions_not_met
 from scopecheck.answers.questions.described import beside_description, numbers_not_described
 from scopecheck.answers.questions.freed import members_freed
 from scopecheck.answers.questions.halves import (
@@ -128,6 +129,7 @@ BY_WAY = (
     "end repeated",
     "end not reached",
     "member not reached",
+    "condition not met",
     "kept out",
     "silence alone keeps out",
 )
@@ -135,6 +137,7 @@ BY_WAY = (
 TOLD_BESIDE = (
     "end not reached",
     "member not reached",
+    "condition not met",
     "idle",
     "idle end",
     "end repeated",
@@ -158,6 +161,7 @@ def _tasks(prepared: Prepared) -> Iterator[Task]:
             ("adds nothing", adds_nothing),
             ("end not reached", ends_not_reached),
             ("member not reached", members_not_reached),
+            ("condition not met", conditions_not_met),
             ("member freed", members_freed),
             ("moves with something else", moves_with_something_else),
             ("idle", idle),
@@ -301,6 +305,8 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
         return True
     if finding.question == "member not reached":
         return False
+    if finding.question == "condition not met":
+        return any((f.question, f.label) == ("idle", finding.label) for f in same)
     if finding.question == "end not reached":
         return any(f.label == finding.label and _by_its_own_lines(f) for f in same)
     if finding.question == "idle" and _by_its_own_lines(finding):

@@ -35,7 +35,7 @@ Atom = Includes | Chosen | Compare
 
 @record
 class Named:
-    """A member, or a class, that a limitation names as what may or must be there: `there` says that it is."""
+    """What a limitation names as what may or must be there: `there` says that it is."""
 
     name: str
     there: Formula
@@ -48,6 +48,15 @@ def members_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Find
     by itself is not told. A class is there if one of its members is.
     """
     named = [(x, n) for x in instance.own for n in named_members(prepared, x)]
+    for found in not_there(prepared, instance, "member not reached", named):
+        if (found.label,) != found.conflict or found.rests_on:
+            yield found
+
+
+def not_there(
+    prepared: Prepared, instance: Instance, question: str, named: Sequence[tuple[Limitation, Named]]
+) -> Iterator[Finding]:
+    """What lines name that nothing in the claim's scope has, in the base or on any construction."""
     base = prepared.session.base
     left = [(x, n) for x, n in named if not _known(prepared, instance, n)]
     if not left:
@@ -56,7 +65,7 @@ def members_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Find
     missing = _not_found(prepared, search, left, base)
     if missing and search.holds():
         always = _not_found(prepared, _within(prepared, instance, None), missing, None)
-        yield from _told(prepared, instance, missing, {id(n) for _, n in always})
+        yield from _told(prepared, instance, question, missing, {id(n) for _, n in always})
 
 
 def _within(prepared: Prepared, instance: Instance, at: Construction | None) -> Search:
@@ -95,6 +104,7 @@ def _not_found(
 def _told(
     prepared: Prepared,
     instance: Instance,
+    question: str,
     missing: Sequence[tuple[Limitation, Named]],
     always: set[int],
 ) -> Iterator[Finding]:
@@ -105,10 +115,8 @@ def _told(
         labels, grounds = ruling_out(prepared, instance, limitation.label, named.there, at)
         alike.setdefault((limitation.label, every, labels, grounds), []).append(named.name)
     for (label, every, labels, grounds), names in alike.items():
-        if (label,) == labels and not grounds:
-            continue
         yield replace(
-            at_limitation("member not reached", 4, prepared.limitation(label)),
+            at_limitation(question, 4, prepared.limitation(label)),
             outcome="excluded",
             quantifier="every" if every else "base",
             detail="|".join(names),

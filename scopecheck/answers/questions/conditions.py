@@ -1,0 +1,45 @@
+"""Is there, for each condition that a limit hangs on, something in the claim that fulfils it?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.answers.findings import Finding
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.members import Named, not_there
+from scopecheck.answers.questions.prepared import Prepared
+from scopecheck.core.construction import Construction, names_in
+from scopecheck.core.formula import All, Formula, Implies, Read
+
+QUESTION = "condition not met"
+
+
+def conditions_not_met(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
+    """Does a limit hang on a condition that nothing in the claim's scope fulfils, in the base or on any?
+
+    Told by the lines that rule the condition out, the line itself among them where it takes part. That a part
+    is there or a step is done is no condition that anybody wrote.
+    """
+    sheet, base = prepared.sheet, prepared.session.base
+    implied = {part.count for part in sheet.parts} | {step.done for step in sheet.steps}
+    named = [
+        (x, Named("|".join(d.name for d in sheet.declarations if d.name in names), condition))
+        for x in instance.own
+        for condition in dict.fromkeys(_conditions(x.formula, base))
+        if (names := names_in(condition) - implied)
+    ]
+    yield from not_there(prepared, instance, QUESTION, named)
+
+
+def _conditions(formula: Formula, base: Construction) -> Iterator[Formula]:
+    match formula:
+        case Implies(left, right):
+            yield left
+            yield from _conditions(right, base)
+        case Read(group, options):
+            yield from _conditions(options[base.readings[group]], base)
+        case All(items):
+            for item in items:
+                yield from _conditions(item, base)
+        case _:
+            pass
