@@ -174,13 +174,13 @@ def test_what_is_not_to_last_is_no_limit_on_how_long() -> None:
 @pytest.mark.parametrize(
     ("subjects", "words", "holds", "does_not"),
     [
-        ("bake, metal", "at most 5 minutes if it is made of zinc", {"bake": 4}, {"bake": 6}),
-        ("bake, tile", "at most 5 minutes if it is thicker than 9 mm", {"bake": 6, "tile": 9}, {"bake": 6, "tile": 10}),
-        ("bake, tile", "at most 5 minutes when it exceeds 9 mm", {"bake": 6, "tile": 9}, {"bake": 6, "tile": 10}),
+        ("bake, metal", "at most 5 minutes if it is made of zinc", {"bake": 4}, {}),
+        ("bake, tile", "at most 5 minutes if it is thicker than 9 mm", {"tile": 9}, {"tile": 10}),
+        ("bake, tile", "at most 5 minutes when it exceeds 9 mm", {"tile": 9}, {"tile": 10}),
     ],
-)  # fmt: skip
+)
 def test_it_is_what_stands_left_of_the_colon(
     subjects: str, words: str, holds: dict[str, int], does_not: dict[str, int]
 ) -> None:
-    assert met(subjects, words, **holds)[HELD] is True
-    assert met(subjects, words, **does_not)[HELD] is False
+    assert met(subjects, words, **{"bake": 6, **holds})[HELD] is True
+    assert met(subjects, words, **{"bake": 6, **does_not})[HELD] is False
