@@ -28,6 +28,7 @@ from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.form_rules import form_warnings
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
+from scopecheck.resolve.item_letters import with_items_named
 from scopecheck.resolve.lettered import in_symbols, nodes_in
 from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
 from scopecheck.resolve.occurrence import Occurrence
@@ -319,8 +320,9 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
     words = line.words.text if line.words else ""
     texts = (text for n, text in desk.texts.items() if n <= number and text.tokens)
     said = " ".join(t.source.text[t.tokens[0].start : t.tokens[-1].end] for t in texts)
-    line, told = in_symbols(desk.names, said, line)
-    desk.wrong += (told,) if told else ()
+    for named in (with_items_named, in_symbols):
+        line, told = named(desk.names, said, line)
+        desk.wrong += (told,) if told else ()
     formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
     desk.wrong += beyond_bounds(desk.names, formula, (line.words or line).span)
     if line.exact is not None:

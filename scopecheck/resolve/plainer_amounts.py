@@ -88,29 +88,77 @@ def without_both_before(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens
 
 
 def with_parts_of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`5 to 30 parts by weight per 100 parts by weight of the resin`, of two amounts, as per cent of that."""
+    """`5 to 30 parts by weight per 100 parts by weight of the resin`, of two amounts, as per cent of that.
+
+    Of one plain number it is so many.
+    """
+    found = _of_a_hundred(tokens, subjects)
+    if found is None and len(subjects) == 2:
+        found = _of_a_hundred(_grams_as_parts(tokens), subjects)
+    return tokens if found is None else found
+
+
+def _of_a_hundred(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens | None:
     words = [word_of(t) for t in tokens]
     at = next((i for i, w in enumerate(words) if w in ("part", "parts")), 0)
     first, bases = _basis_behind(words[at + 1 :])
+    open_ = tokens[at + 1 + first : at + 3 + first]
+    open_ = open_ if [word_of(t) for t in open_] in (["or", "less"], ["or", "more"]) else ()
+    first += len(open_)
+    first += _named_behind(words[at + 1 + first :], subjects[0].text)
     behind = words[at + 1 + first :]
     per = next((len(run) for run in _PER if behind[: len(run)] == run), 0)
     hundred = tokens[at + 1 + first + per :]
     if len(hundred) < 3:
-        return tokens
+        return None
     number = hundred[0].number
     whole = number.unit is None and number.value == 100 if number else word_of(hundred[0]) == "hundred"
-    if len(subjects) != 2 or not (at and per and whole) or word_of(hundred[1]) not in ("part", "parts"):
-        return tokens
+    if not (at and per and whole) or word_of(hundred[1]) not in ("part", "parts"):
+        return None
     second, more = _basis_behind([word_of(t) for t in hundred[2:]])
     kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
-    fitting = len(kinds) == 2 and all(_is_by(k, b) for k in kinds for b in (*bases, *more))
     last = hundred[2 + second :]
-    if not fitting or not last or any(t.number and t.number.unit for t in tokens[:at]):
-        return tokens
+    if not last or len(kinds) != len(subjects) or any(t.number and t.number.unit for t in tokens[:at]):
+        return None
+    if len(kinds) == 1 and kinds[0] == PLAIN_KIND and word_of(last[0]) == "of":
+        return (*tokens[:at], *open_) if all(t.sort == "word" for t in last) else None
+    plain = all(kind == PLAIN_KIND for kind in kinds)
+    if len(kinds) != 2 or not (plain or all(_is_by(k, b) for k in kinds for b in (*bases, *more))):
+        return None
     percent = find_unit("%")
     said = (replace(t, number=replace(t.number, unit=percent)) if t.number else t for t in tokens[:at])
     of = () if word_of(last[0]) == "of" else (replace(last[0], sort="word", text="of", end=last[0].start),)
-    return (*said, *of, *last)
+    return (*said, *open_, *of, *last)
+
+
+def _named_behind(words: list[str], name: str) -> int:
+    """How many words say of what the parts are, if that is the thing itself: `of the filler`."""
+    if words[:1] != ["of"]:
+        return 0
+    at, named = 1 + (words[1:2] != [] and words[1] in _DETERMINERS), name.lower().split()
+    return at + len(named) if words[at : at + len(named)] == named else 0
+
+
+def _grams_as_parts(tokens: Tokens) -> Tokens:
+    """`20 to 30 g of sand per 100 g of cement` as 20 to 30 parts by mass of that per 100 parts."""
+    numbers = [i for i, t in enumerate(tokens) if t.number]
+    units = [number.unit for i in numbers if (number := tokens[i].number)]
+    last = tokens[numbers[-1]].number if len(numbers) > 1 else None
+    of = next((b for b in WHOLE_OF if units[-1] and units[-1].kind.dimension == WHOLE_OF[b]), "")
+    if last is None or last.value != 100 or not of or any(u not in (None, units[-1]) for u in units):
+        return tokens
+    found = list[Token]()
+    for i, token in enumerate(tokens):
+        if token.number:
+            token = replace(token, number=replace(token.number, unit=None))
+        found.append(token)
+        if i in numbers[-2:]:
+            said = ("parts", "by", _NAMED_BY[of])
+            found += (replace(token, sort="word", text=w, start=token.end, number=None) for w in said)
+    return tuple(found)
+
+
+_NAMED_BY = {of: word for word, of in BY_WHAT.items()}
 
 
 def _basis_behind(words: list[str]) -> tuple[int, tuple[str, ...]]:
