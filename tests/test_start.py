@@ -637,7 +637,7 @@ def test_a_ratio_has_both_its_quantities_or_is_kept_whole() -> None:
         f"| not restated : {ratio} is at least 4:1",
         "| suction nozzles : an even number",
         "| material : is bronze or titanium",
-        "| not restated : is titanium",
+        "| material : is titanium",
         "slots share in % of wall",
         "| slots : 40 %",
         "| closing, opening, rotating : comprising the steps of",

@@ -312,14 +312,18 @@ def texts_of(text: ClaimText) -> list[str]:
 
 
 def name_of(text: ClaimText, start: int, end: int) -> str:
-    """Tokens as a name: small letters, but `pH` and `D50` as they stand; what a hyphen joins is one word."""
+    """Tokens as a name: small letters, but `pH`, `D50` and the signs of elements as they stand.
+
+    What a hyphen joins is one word.
+    """
     found = ""
     for at in range(start, end):
         token = text.tokens[at]
         written = text.source.text[token.start : token.end]
         if found and not hyphen(text, at) and not hyphen(text, at - 1):
             found += " "
-        found += written if any(c.isupper() for c in written[1:]) else token.text
+        kept = any(c.isupper() for c in written[1:]) or written in words("elements", "signs")
+        found += written if kept else token.text
     return found
 
 

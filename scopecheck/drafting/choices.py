@@ -25,6 +25,8 @@ class Choice:
     ahead: tuple[int, int] = (0, 0)
     """The tokens 'at least one' before the noun: 'at least one salt selected from'."""
 
+    made: bool = False
+    """Whether it is what the noun is made of."""
     strange: bool = False
     """Whether it says of a list what may be no member of it: 'the metal is flat'."""
 
@@ -37,12 +39,13 @@ def choices(text: ClaimText) -> list[Choice]:
     """The pluralities and the lists of a claim's text in order."""
     texts = text.texts
     found: list[Choice] = []
-    first = {"a", "several", "multiple", "an", *_PARITY, *runs("choices", "openings")}
+    first = {"a", "several", "multiple", "an", "is", "are", *_PARITY, *runs("choices", "openings"), *_MADE}
     places = sorted(at for word in first for at in text.where.get(word, ()))
     for at in places:
         if at in text.referring or (found and at < found[-1].end):
             continue
-        if made := _several(text, texts, at) or _list(text, texts, at) or _parity(text, texts, at):
+        asked = (kind(text, texts, at) for kind in (_several, _list, _made_of, _is_one_of, _parity))
+        if made := next(filter(None, asked), None):
             found.append(made)
     return found
 
@@ -87,14 +90,48 @@ def _list(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     members, end = listed_from(text, at + width)
     noun = noun_before(text, at)
     cut = texts[end : end + 1] == ["/"]  # 'PA6, PA66 and PA6/66': no name of a member
-    if (
-        cut
-        or len(members) < 2
-        or not noun
-        or any(w in words("nouns", "stops") for m in members for w in m.split())
-    ):
+    if cut or len(members) < 2 or not noun or not all(map(_is_plain, members)):
         return None
-    return Choice(at, end, noun, members, _ahead(text, at, noun))
+    made = at > 1 and texts[at - 1] in _MADE.get(texts[at - 2], ())
+    return Choice(at, end, noun, members, _ahead(text, at, noun), made)
+
+
+_MADE = {"made": ("of", "from"), "formed": ("of", "from"), "manufactured": ("of", "from")}
+"""Verbs that say of what something is, with the words behind them."""
+
+
+def _made_of(text: ClaimText, texts: list[str], at: int) -> Choice | None:
+    """`the lance being made of aluminium or a fibre-reinforced plastic`."""
+    if at + 1 >= len(texts) or texts[at + 1] not in _MADE.get(texts[at], ()):
+        return None
+    members, end = listed_from(text, at + 2)
+    noun = noun_before(text, at)
+    listed = len(members) > 1 and "or" in texts[at + 2 : end] and _over(text, end)
+    whole = listed and noun and all(_is_plain(m) for m in members)
+    return Choice(at, end, noun, members, made=True) if whole else None
+
+
+def _is_one_of(text: ClaimText, texts: list[str], at: int) -> Choice | None:
+    """`the substrate is glass, sapphire or a polyimide`."""
+    if texts[at] not in ("is", "are"):
+        return None
+    members, end = listed_from(text, at + 1)
+    noun = noun_before(text, at) if len(members) > 1 and "or" in texts[at + 1 : end] else ""
+    start = at - width_of(noun)
+    said = noun and start > 0 and texts[start - 1] in ("the", "said")
+    over = said and (_over(text, end) or texts[end : end + 1] == ["and"])
+    return Choice(at, end, noun, members) if over and all(map(_is_a_thing, members)) else None
+
+
+def _is_a_thing(member: str) -> bool:
+    """Whether it looks like the name of something, and not like what is done to it or how it is."""
+    last = member.split()[-1]
+    return _is_plain(member) and not last.endswith(("ed", "ing", "ly", "able", "ible", "ous", "ent", "ular"))
+
+
+def _is_plain(member: str) -> bool:
+    said = member.split()
+    return not any(w in words("nouns", "stops") for w in said)
 
 
 def _ahead(text: ClaimText, at: int, noun: str) -> tuple[int, int]:
@@ -116,10 +153,12 @@ def chosen_again(text: ClaimText, known: Mapping[str, Sequence[str]]) -> list[Ch
             said = name_of(text, at, verb).lower() == noun.lower() and texts[at - 1] in ("the", "said")
             if said and texts[verb] in ("is", "are", "being"):
                 turned = run_at(texts, verb + 1, "choices", "turned")
-                of, end = _members(text, verb + 1 + turned)
+                made = texts[verb + 2 : verb + 3] and texts[verb + 2] in _MADE.get(texts[verb + 1], ())
+                of, end = _members(text, verb + 1 + (2 if made else turned))
                 if of:
                     strange = not turned and set(of).isdisjoint(members)
-                    found.append(Choice(verb + bool(turned), end, noun, of, strange=strange))
+                    start = verb + bool(turned or made)
+                    found.append(Choice(start, end, noun, of, made=bool(made), strange=strange))
     return found
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.drafting.beside import name_of
+from scopecheck.drafting.by_letter import letter_at
 from scopecheck.drafting.draft import Quantity
 from scopecheck.drafting.naming import Called
 from scopecheck.drafting.relations import names_of, stems_of
@@ -54,10 +55,15 @@ def with_wholes(works: Sequence[Work], quantities: Sequence[Quantity]) -> None:
 
 
 def _quantity_at(work: Work, place: tuple[int, int], works: Sequence[Work]) -> Quantity | None:
-    """The quantity that the words at a place name."""
-    said = stems_of(work.text.texts[slice(*place)])
+    """The quantity that the words at a place name, or a letter there."""
+    said = _stems_at(work, place)
     every = (pair for w in works for pair in zip(w.limits, w.of, strict=True))
     return next((of for (_, what), of in every if said in names_of(what)), None)
+
+
+def _stems_at(work: Work, place: tuple[int, int]) -> list[str]:
+    called = work.letters.get(letter_at(work.text.texts, place[0]))
+    return names_of(called)[0] if called else stems_of(work.text.texts[slice(*place)])
 
 
 def _of_first(what: Called, wholes: Sequence[str]) -> bool:
@@ -102,14 +108,14 @@ def _name_there(
     used: set[str],
 ) -> str:
     """The name of the quantity that the words at a place name; '' if they name none."""
-    texts = work.text.texts
-    said = texts[slice(*place)]
-    stems = stems_of(said)
+    stems = _stems_at(work, place)
     found = [k for k in known if place[1] and stems in names_of(k)]
     if not found:
         return ""
     of = met[found[0].noun, found[0].owner]
     wanted = name_of(work.text, *place)
+    if letter_at(work.text.texts, place[0]):
+        return of.name
     if of.name.lower() != wanted and wanted not in used and of.within is None:
         used.add(wanted)
         of.name = wanted

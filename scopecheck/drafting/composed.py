@@ -18,7 +18,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
 
-MOST_BETWEEN = 14
+MOST_BETWEEN = 20
 """How many words may stand between a transition and the first amount: 'based on the total weight of'."""
 SHARES = ("share in wt%", "share in vol%", "share in mol%", "share in %")
 _BASES = ("weight", "mass", "volume", "mole", "moles")
@@ -209,7 +209,8 @@ def _next_item(texts: list[str], at: int, starts: Container[int]) -> int:
     if ";" in texts[at:]:
         return texts.index(";", at)
     for i in range(at, len(texts) - 1):
-        if texts[i] == "," and (texts[i + 1] == "and" or any(n in starts for n in range(i + 1, i + 4))):
+        behind = i + 1 + 3 * _is_letter(texts, i + 1)
+        if texts[i] == "," and (texts[i + 1] == "and" or any(n in starts for n in range(behind, behind + 3))):
             return i
     return len(texts)
 
@@ -225,8 +226,8 @@ def _listed(
     balance = (0, 0)
     at = work.limits[first][0].start
     while at < len(texts):
-        while at < len(texts) and texts[at] in (",", ";", "and", "optionally"):
-            at += 1
+        while at < len(texts) and (texts[at] in (",", ";", "and", "optionally") or _is_letter(texts, at)):
+            at += 3 if texts[at] == "(" else 1
         at += 3 * (texts[at : at + 3] in ONE_OR_MORE)
         start = next((s for s in starts if at <= s <= at + 2), None)
         rest = 0 if start is not None else _rest_at(texts, at)
@@ -249,6 +250,11 @@ def _listed(
         if at < len(texts) and texts[at] not in (",", ";", "and"):
             at = _next_item(texts, at, starts)
     return tuple(found), tuple(bare), balance
+
+
+def _is_letter(texts: list[str], at: int) -> bool:
+    """Whether an item's letter stands here, `(c)`."""
+    return texts[at : at + 1] == ["("] and texts[at + 2 : at + 3] == [")"] and len(texts[at + 1]) < 4
 
 
 _AFTER_ONE: tuple[list[str], ...] = ([","], [";"], ["and"], ["as"], ["."], ["selected"], ["chosen"], [])

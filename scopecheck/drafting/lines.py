@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from scopecheck.core.declared import NumberDecl
+from collections.abc import Iterator
+
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.drafting.beside import noun_from, width_of
+from scopecheck.drafting.by_letter import letter_at, spelled_out
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.closed import CLOSING
 from scopecheck.drafting.draft import Proposed, Quantity
@@ -94,9 +97,18 @@ def _propose_free(work: Work, readable: Readable) -> None:
         noun = noun_from(text, begin)
         end = begin + width_of(noun)
         words = words_at(text, start, end)
-        whole = noun and end < len(texts) and texts[end] in (".", ",", ";")
-        if whole and readable.reads(words, noun) and takes(text, words, start, end):
-            work.claim.lines.append(Proposed(words, noun, asked=True))
+        whole = noun and end < len(texts) and texts[end] in (".", ",", ";", "and")
+        names = (noun, *_lists_with(noun, readable)) if whole else ()
+        name = next((n for n in names if readable.reads(words, n)), "")
+        if name and takes(text, words, start, end):
+            work.claim.lines.append(Proposed(words, name, asked=True))
+
+
+def _lists_with(member: str, readable: Readable) -> Iterator[str]:
+    """The declared lists that have this member."""
+    for declared in readable.names.declarations.values():
+        if isinstance(declared, SetDecl | ChoiceDecl) and member in map(str.lower, declared.members):
+            yield declared.name
 
 
 def _without_inner_marks(work: Work) -> None:
@@ -137,7 +149,7 @@ def _wholly_listed(work: Work, at: int, whole: Quantity) -> bool:
     spans = [
         (s.starts[0], s.end) for (s, _), q in zip(work.limits, work.of, strict=True) if q.within is whole
     ]
-    shares = [i for i in range(at, far) if texts[i] in ("%", "percent")]
+    shares = [i for i in range(at, far) if texts[i] in ("%", "percent") and texts[i - 1] != "in"]
     return all(any(start <= i < end for start, end in spans) for i in shares)
 
 
@@ -216,8 +228,11 @@ def _of_two(work: Work, stretch: Stretch, names: str, readable: Readable) -> boo
     if not names or any(i in work.text.taken for i in range(stretch.begins, stretch.end)):
         return False
     words = words_at(work.text, stretch.begins, stretch.end)
-    if readable.reads(words, names) and takes(work.text, words, stretch.begins, stretch.end):
-        work.claim.lines.append(Proposed(words, names, asked=True))
+    places = zip((stretch.other, stretch.second), names.split(", "), strict=True)
+    letters = {letter_at(work.text.texts, place[0]): name for place, name in places}
+    by_letter = spelled_out(words, letters)
+    if readable.reads(by_letter, names) and takes(work.text, words, stretch.begins, stretch.end):
+        work.claim.lines.append(Proposed(words, names, asked=by_letter == words))
         return True
     return False
 

@@ -11,7 +11,7 @@ from scopecheck.drafting.beside import nounish, per_width, process_before, whole
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.foundations.word_lists import run_at, words
-from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.resolve.claim_text import ClaimText, pieces_of
 from scopecheck.text.stream import stem
 
@@ -185,6 +185,8 @@ def _measuring(texts: list[str], stretch: Stretch) -> int:
 
 def _limit_behind(texts: list[str], end: int) -> bool:
     """Whether the limit proper follows with an 'of': 'an expansion between 20 and 300 degC of 8 to 9'."""
+    if texts[end + 1 : end + 4] in ONE_OR_MORE and texts[end + 4 : end + 5] not in (["of"], ["selected"]):
+        return False  # '2 wt% of at least one wax'
     after = texts[end + 1 : end + 2]
     opening = after and (after[0][0].isdecimal() or run_at(texts, end + 1, "limits", "openings"))
     return texts[end : end + 1] == ["of"] and bool(opening)

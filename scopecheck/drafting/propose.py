@@ -29,14 +29,17 @@ from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.stepped import items, steps
 from scopecheck.drafting.turned import turned_spans
 from scopecheck.drafting.work import Work
+from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source, Span
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.resolve.amounts import inside_amounts
+from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.claim_text import ClaimText
 from scopecheck.resolve.dependencies import Reference, references
+from scopecheck.resolve.said_once import basis_said, numbers_in_percent
 
 
 def proposals(draft: Draft, group: bool = True) -> None:
@@ -48,6 +51,7 @@ def proposals(draft: Draft, group: bool = True) -> None:
     done: dict[str, str] = {}
     works = [_work(claim, known, group, done) for claim in draft.claims]
     _set_above(works)
+    _percent_above(works)
     _choose_again(works)
     beside_others(works)
     with_ordinals(works)
@@ -64,8 +68,12 @@ def proposals(draft: Draft, group: bool = True) -> None:
     summed(works, quantities)
     with_wholes(works, quantities)
     name_others(works, quantities)
-    readable = Readable(declared_names(quantities), Phrasebook(()))
+    names = declared_names(quantities)
+    readable = Readable(names, Phrasebook(()))
+    said = {work.claim.number: work.claim.text for work in works}
     for work in works:
+        texts = [said[n] for n in (*work.above, work.claim.number)]
+        names.basis, names.in_percent = basis_said(texts), numbers_in_percent(texts)
         propose_lines(work, readable)
     used = frozenset(name for work in works for line in work.claim.lines for name in line.names)
     ungrouped(quantities, used)
@@ -94,6 +102,24 @@ def _set_above(works: Sequence[Work]) -> None:
         found[work.claim.number] = work.above
 
 
+def _percent_above(works: Sequence[Work]) -> None:
+    """`wherein C is 0.65 to 0.70`, where a claim above gave C in per cent and says that once for all."""
+    known: dict[int, dict[str, tuple[Called, Stretch]]] = {}
+    for work in works:
+        above = {noun: found for n in work.above for noun, found in known[n].items()}
+        for i, (stretch, what) in enumerate(work.limits):
+            found = above.get(what.noun.lower())
+            if found and stretch.unit is None and not what.counted:
+                unit = found[1].unit
+                figures = tuple(replace(f, unit=unit) for f in stretch.figures)
+                work.limits[i] = replace(stretch, figures=figures), found[0]
+        shares = (
+            (w, s) for s, w in work.limits if s.unit and s.unit.kind.basis and not s.unit.kind.dimension
+        )
+        once = numbers_in_percent([work.claim.text])
+        known[work.claim.number] = {w.noun.lower(): (w, s) for w, s in shares if once}
+
+
 def _choose_again(works: Sequence[Work]) -> None:
     """With what claims say of a list that a claim gave in full: 'the metal is copper'."""
     known: dict[str, list[str]] = {}
@@ -102,7 +128,11 @@ def _choose_again(works: Sequence[Work]) -> None:
             if choice.members:
                 known.setdefault(choice.noun, []).extend(choice.members)
     for work in works if known else ():
-        again = chosen_again(work.text, known)
+        again = [
+            choice
+            for choice in chosen_again(work.text, known)
+            if not any(c.start < choice.end and choice.start < c.end for c in work.choices)
+        ]
         work.choices += [choice for choice in again if not choice.strange]
         work.unread += [(choice.start, choice.end) for choice in again if choice.strange]
 
@@ -119,7 +149,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     nowhere = [" ".join(claim.text[r.start : r.end].split()) for r in astray]
     listing, listed_ = items(text) if group else ((0, 0), ())
     listed_ = told_apart(text, listed_, done)
-    stated = before_limits(text, stretches(text, {}))
+    stated = before_limits(text, _in_percent(text, claim.text, stretches(text, {})))
     together = [j for s in stated if (j := joint(text, s)) is not None]
     of_sums = {j.stretch.start for j in together}
     found = behind_limits(text, [(s, called(text, s)) for s in stated if s.start not in of_sums])
@@ -155,6 +185,20 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     work.unread += nothing.values()
     work.strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
     return work
+
+
+def _in_percent(text: ClaimText, said: str, stated: list[Stretch]) -> list[Stretch]:
+    """With the unit of `in % by mass: C: 0.60 to 0.75; Si: at most 0.3` for each number behind a colon."""
+    basis = basis_said([said])
+    if not basis or not numbers_in_percent([said]):
+        return stated
+    unit = find_unit(PERCENT[basis])
+    return [
+        replace(s, figures=tuple(replace(f, unit=unit) for f in s.figures))
+        if s.unit is None and text.texts[s.start - 1 : s.start] == [":"]
+        else s
+        for s in stated
+    ]
 
 
 def _said_of_one(text: ClaimText, limits: Sequence[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:

@@ -104,9 +104,9 @@ def chosen(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:
                 _met_in(counts[choice.noun], work)
                 continue
             if key not in made:
-                wanted = (
-                    choice.noun if choice.members or choice.noun not in counts else f"{choice.noun} count"
-                )
+                more = " material" if choice.made else ""
+                more = " count" if not choice.members and choice.noun in counts else more
+                wanted = f"{choice.noun}{more}"
                 name = _free_name(wanted, "", "material" if choice.members else "count", used)
                 made[key] = Quantity(name, choice.kind, choice.noun, choice.noun)
             elif choice.members:

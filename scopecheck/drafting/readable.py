@@ -47,7 +47,8 @@ class Readable:
         )
         what = name if len(several) > 1 else what
         named = name if set(name.lower().split()).intersection(words.lower().split()) else ""
-        key = (_NUMBER.sub("#", words), order, whole, what, named)
+        said_once = (self.names.basis, self.names.in_percent)
+        key = (_NUMBER.sub("#", words), order, whole, what, named, said_once)
         if key not in self.known:
             self.known[key] = self._reads(words, name)
         return self.known[key]

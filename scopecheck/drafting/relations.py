@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from scopecheck.drafting.beside import noun_from, width_of
+from scopecheck.drafting.by_letter import find_letters
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import with_of
 from scopecheck.drafting.naming import Called
@@ -49,14 +50,20 @@ def beside_others(works: Sequence[Work]) -> None:
         for stretch, what in work.limits
         if stretch.unit is not None and stretch.unit.symbol and not what.unnamed
     ]
+    find_letters(works)
     for work in works:
         made: list[tuple[Stretch, Called]] = []
+        here = [replace(o, names=[*o.names, *_by_letter(work, o.what)]) for o in known]
         for stretch, what in work.limits:
             if what.unnamed and made and made[-1][0].other[1] and stretch.start - made[-1][0].end <= 2:
                 what = made[-1][1]  # 'more than 50 % of the first pressure but less than 90 % of it'
-            if (found := _set_beside(work, stretch, what, known)) is not None:
+            if (found := _set_beside(work, stretch, what, here)) is not None:
                 made.append(found)
         work.limits = made
+
+
+def _by_letter(work: Work, what: Called) -> list[list[str]]:
+    return [["(", letter, ")"] for letter, of in work.letters.items() if of == what]
 
 
 def _set_beside(
@@ -223,7 +230,8 @@ def _named(texts: list[str], start: int, known: Sequence[Other]) -> tuple[Other,
         if not found or texts[end - 1] in ("the", "said"):
             continue
         whole = whole or end
-        if len(owners) < 2 and (said == found[0].names[0] or not _alone(found[0], known)):
+        lettered = said[:1] == ["("]
+        if len(owners) < 2 and (lettered or said == found[0].names[0] or not _alone(found[0], known)):
             return found[0], end, whole
     return None
 

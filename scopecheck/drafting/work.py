@@ -88,6 +88,8 @@ class Work:
     """Tokens of limits that are set beside what no claim limits: kept whole, without a line."""
     strange: list[tuple[int, int]] = field(default_factory=list)
     """Tokens of numbers with a word behind them that may be a unit."""
+    letters: dict[str, Called] = field(default_factory=dict)
+    """What the letters of items call: see `by_letter`."""
     pairs: dict[int, str] = field(default_factory=dict)
     """By limit, the two names that stand left of the colon where it is a ratio of two quantities."""
     after: list[Stretch] = field(default_factory=list)

@@ -11,7 +11,7 @@ from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.nearby import needed_nearby
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, find_construction
-from scopecheck.core.construction import Construction, nodes
+from scopecheck.core.construction import Construction, names_in, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import All, Any, Compare, Const, Formula, Implies, Not, Read
 from scopecheck.core.model import Limitation
@@ -33,6 +33,7 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         return
     claim = instance.claim
     lines = () if claim.dependent and len(instance.own) == 1 else limiting(prepared, instance.own)
+    lines = tuple(x for x in lines if not _closes_beside_another(prepared, instance, x))
     asked = tuple(x for x in lines if not _counts_what_is_looked_at(prepared, x))
     rests = {x.label: All(tuple(y.formula for y in prepared.bearing(_whole(instance), x))) for x in asked}
     doubted = [x for x in asked if not _missed_by_something(prepared, instance, x, x.formula, rests[x.label])]
@@ -58,6 +59,23 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     )
     if asked and not told and not ends and told_of_all:
         yield Looked("idle", claim.number, f"claim {claim.number}")
+
+
+def _closes_beside_another(prepared: Prepared, instance: Instance, limitation: Limitation) -> bool:
+    """Does another line too say what a composition has beside the listed, `consisting of` or `balance iron`?
+
+    Such claims are written so, and either could go.
+    """
+    readings = prepared.session.base.readings
+    usual = {
+        x: x.formula.options[readings[x.formula.group]] if isinstance(x.formula, Read) else x.formula
+        for x in instance.limitations
+    }
+    for made in prepared.sheet.compositions:
+        of_the_rest = [x.label for x in usual if x.subject == made.name and made.others in names_in(usual[x])]
+        if len(of_the_rest) > 1 and limitation.label in of_the_rest:
+            return True
+    return False
 
 
 def _counts_what_is_looked_at(prepared: Prepared, limitation: Limitation) -> bool:

@@ -1,0 +1,109 @@
+"""`start` on lists: items with letters, what a thing is made of, shares said once to be in per cent.
+
+The claims are our own; what each line has to say is what the words say, told by hand.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.test_start import lines, read
+
+MORTAR = """\
+1. A mortar for repairs, comprising, based on the total weight of the dry composition:
+(a) 25 to 45 wt.% of Portland cement,
+(b) 3 to 12 wt.% of a calcium aluminate cement having an alumina content of at least 38 wt.%,
+(c) 40 to 65 wt.% of a quartz sand with a particle size of 0.2 mm to 0.8 mm,
+(d) 0.1 to 2 wt.% of at least one superplasticizer selected from the group consisting of polycarboxylate
+ethers, melamine sulfonates and lignosulfonates, and
+(e) less than 0.5 wt.% of chlorides, wherein the weight ratio of (a) to (b) is from 3:1 to 10:1.
+2. The mortar of claim 1, wherein the composition is free of lignosulfonates.
+3. The mortar of claim 1, wherein the weight ratio of (c) to (a) is at most 2.
+"""
+
+
+def test_items_with_letters_make_a_composition() -> None:
+    found = [" ".join(line.split()) for line in lines(MORTAR)]
+    made = found.index("mortar composition in wt%")
+    assert found[made + 1 : made + 6] == [
+        "portland cement",
+        "calcium aluminate cement",
+        "quartz sand",
+        "superplasticizer : polycarboxylate ethers, melamine sulfonates, lignosulfonates",
+        "chlorides",
+    ]
+    for line in (
+        "| superplasticizer : 0.1 to 2 wt.%",
+        "| quartz sand : 40 to 65 wt.%",
+        "| portland cement, calcium aluminate cement : weight ratio of (a) to (b) is from 3:1 to 10:1",
+        "| quartz sand, portland cement : weight ratio of (c) to (a) is at most 2",
+        "| lignosulfonates : free of lignosulfonates",
+    ):
+        assert line in found, (line, found)
+    read(MORTAR)
+
+
+ROD = """\
+1. A wire rod consisting of, in % by mass: C: 0.60 to 0.75, Si: 0.1 to 0.3, P: at most 0.02, S: 0.015 or
+less, the balance being iron and unavoidable impurities.
+2. The wire rod of claim 1, wherein C is 0.65 to 0.70, having a diameter of 5 to 9 mm.
+"""
+
+
+def test_numbers_said_once_to_be_in_per_cent() -> None:
+    found = lines(ROD)
+    for line in (
+        "wire rod composition in wt%",
+        "C",
+        "Si",
+        "iron",
+        "| wire rod : consisting of",
+        "| C : 0.60 to 0.75",
+        "| P : at most 0.02",
+        "| S : 0.015 or less",
+        "| wire rod : the balance being iron and unavoidable impurities",
+        "| C : 0.65 to 0.70",
+    ):
+        assert line in found, (line, found)
+    read(ROD)
+
+
+BOX = """\
+1. A box comprising a chamber being made of stainless steel or a coated glass, and a window formed of
+polycarbonate, wherein the liner is felt, cork or rubber.
+2. The box of claim 1, wherein the chamber is made of coated glass.
+3. The box of claim 1, wherein the window is formed from polycarbonate or acrylic glass.
+4. The box of claim 3, wherein the window is free of acrylic glass.
+5. The box of claim 1, wherein the liner is cork.
+"""
+
+
+def test_what_a_thing_is_made_of() -> None:
+    found = lines(BOX)
+    for line in (
+        "chamber material any of stainless steel, coated glass",
+        "window material any of polycarbonate, acrylic glass",
+        "liner any of felt, cork, rubber",
+        "| chamber material : made of stainless steel or a coated glass",
+        "| chamber material : made of coated glass",
+        "| window material : formed from polycarbonate or acrylic glass",
+        "| window material : free of acrylic glass",
+        "| liner : is felt, cork or rubber",
+        "| liner : is cork",
+    ):
+        assert line in found, (line, found)
+    read(BOX)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the valve is opened or closed",
+        "the surface is smooth and the lid is hinged or sliding",
+        "the lid is transparent or removable",
+        "a rim is tin or zinc",
+        "the frame is formed of a first bar and a second bar",
+    ],
+)
+def test_what_is_no_list_of_things(words: str) -> None:
+    assert not [line for line in lines(f"1. A box, wherein {words}.\n") if "any of" in line]
