@@ -107,3 +107,33 @@ def test_what_a_thing_is_made_of() -> None:
 )
 def test_what_is_no_list_of_things(words: str) -> None:
     assert not [line for line in lines(f"1. A box, wherein {words}.\n") if "any of" in line]
+
+
+BOILER = """\
+1. A boiler comprising a relief valve which opens when the pressure exceeds 3.5 bar and closes again when
+the pressure falls below 2.8 bar, and a burner which is switched off if the water temperature rises above
+95 °C.
+2. The boiler of claim 1, wherein the relief valve closes when the pressure is below 2.6 bar.
+3. The boiler of claim 1, further comprising a pump configured to start when the water temperature is
+above 60 °C and to stop when the water temperature is below 50 °C.
+4. The boiler of claim 1, wherein the water temperature is below 80 °C when the flow is above 2 L/min.
+"""
+
+
+def test_what_is_switched_on_a_condition() -> None:
+    found = lines(BOILER)
+    for line in (
+        "relief valve open one of only yes, no",
+        "burner on one of only yes, no",
+        "pump on one of only yes, no",
+        "| relief valve open, pressure : opens when the pressure exceeds 3.5 bar",
+        "| relief valve open, pressure : closes again when the pressure falls below 2.8 bar",
+        "| burner on, water temperature : is switched off if the water temperature rises above 95 °C",
+        "| relief valve open, pressure : closes when the pressure is below 2.6 bar",
+        "| pump on, water temperature : start when the water temperature is above 60 °C",
+        "| pump on, water temperature : stop when the water temperature is below 50 °C",
+        "| water temperature, flow : the water temperature is below 80 °C when the flow is above 2 L/min",
+    ):
+        assert line in found, (line, found)
+    assert len([line for line in found if line.endswith("one of only yes, no")]) == 3
+    read(BOILER)

@@ -23,7 +23,7 @@ def conditioned(works: Sequence[Work], quantities: list[Quantity]) -> None:
     for work in works:
         for one in work.conditioned:
             about = [(s, c) for s, c in work.whens if one.when[0] <= s.starts[0] < one.when[1]]
-            thing = _thing(about[0][1], about[0][0].unit, quantities, work) if len(about) == 1 else None
+            thing = thing_of(about[0][1], about[0][0].unit, quantities, work) if len(about) == 1 else None
             if thing is None or thing is one.of:
                 work.unread.append((one.start, one.end))
                 continue
@@ -33,7 +33,7 @@ def conditioned(works: Sequence[Work], quantities: list[Quantity]) -> None:
             work.about.append(thing)
 
 
-def _thing(what: Called, unit: Unit | None, quantities: list[Quantity], work: Work) -> Quantity | None:
+def thing_of(what: Called, unit: Unit | None, quantities: list[Quantity], work: Work) -> Quantity | None:
     """The quantity that a condition is about; a new one where nothing is called so; or None."""
     if not what.noun or what.unnamed or what.counted or what.noun.split()[0] in KEPT_WORDS:
         return None
@@ -68,12 +68,13 @@ def _kind(quantity: Quantity) -> object:
 
 
 def propose_wholes(work: Work, readable: Readable) -> None:
-    """A line on each limit with its condition, and on equal numbers of things, if a phrase reads it whole.
+    """A line on each limit with its condition, on what is switched, on equal numbers, if a phrase reads it.
 
     Both things stand left of the colon. What no phrase reads is a mark.
     """
     wholes = [(one.start, one.end, names) for one, names in work.equals]
     wholes += [(one.start, one.end, names) for one, names in work.on_condition]
+    wholes += work.switched
     for start, end, names in wholes:
         words = words_at(work.text, start, end)
         free = not any(i in work.text.taken for i in range(start, end))

@@ -27,6 +27,7 @@ from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.relations import beside_others, changed
 from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.stepped import items, steps
+from scopecheck.drafting.switches import switched
 from scopecheck.drafting.turned import turned_spans
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.quantity import find_unit
@@ -64,6 +65,7 @@ def proposals(draft: Draft, group: bool = True) -> None:
     without_held(works)
     without_contrary(works)
     conditioned(works, quantities)
+    switched(works, quantities)
     counted(works, quantities)
     summed(works, quantities)
     with_wholes(works, quantities)

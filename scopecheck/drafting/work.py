@@ -119,6 +119,8 @@ class Work:
     """Limits with their conditions, and of those that are declared the names left of the colon."""
     about: list[Quantity] = field(default_factory=list)
     """What these conditions are about."""
+    switched: list[tuple[int, int, str]] = field(default_factory=list)
+    """What is switched on a condition: the tokens of both, and the names left of the colon."""
     equal: list[Equal] = field(default_factory=list)
     equals: list[tuple[Equal, str]] = field(default_factory=list)
     """Numbers of things set beside each other, and of those declared the names left of the colon."""
