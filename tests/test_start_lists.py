@@ -95,7 +95,7 @@ def test_what_a_thing_is_made_of() -> None:
     read(BOX)
 
 
-@pytest.mark.parametrize(
+NO_LIST = pytest.mark.parametrize(
     "words",
     [
         "the valve is opened or closed",
@@ -103,8 +103,19 @@ def test_what_a_thing_is_made_of() -> None:
         "the lid is transparent or removable",
         "a rim is tin or zinc",
         "the frame is formed of a first bar and a second bar",
+        "at least one of the lid and the rim is made of tin or zinc",
+        "the lid and the rim are made of tin or zinc",
+        "the lid or the rim is tin or zinc",
     ],
 )
+
+
+def test_of_what_a_list_is_said_behind_another_sentence() -> None:
+    text = "1. A box, wherein the lid is 3 mm thick and the rim is made of tin or zinc.\n"
+    assert "| rim material : made of tin or zinc" in lines(text)
+
+
+@NO_LIST
 def test_what_is_no_list_of_things(words: str) -> None:
     assert not [line for line in lines(f"1. A box, wherein {words}.\n") if "any of" in line]
 

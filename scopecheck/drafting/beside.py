@@ -140,7 +140,8 @@ def owner_before(text: ClaimText, at: int) -> str:
     noun = name_of(text, start, at)
     verb = start < at and texts[at - 1] in listed_verbs()
     done = noun.endswith(("ing", "ed")) and noun.split()[-1] not in words("mention", "ing_nouns")
-    done = done or noun in words("mention", "states")
+    done = done or noun in words("mention", "states") or noun.endswith(("able", "ible", " apart"))
+    done = done or any(c.isdigit() for c in noun[-1:])
     return "" if verb or done or len(noun) < 2 or noun in _NO_OWNER else noun
 
 

@@ -88,13 +88,31 @@ def _list(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     if not width or texts[at + width : at + width + 1] in (["the"], ["said"], ["claims"], ["claim"]):
         return None
     members, end = listed_from(text, at + width)
-    noun = noun_before(text, at)
+    noun = _alone_before(text, at)
     cut = texts[end : end + 1] == ["/"]  # 'PA6, PA66 and PA6/66': no name of a member
     if cut or len(members) < 2 or not noun or not all(map(_is_plain, members)):
         return None
     made = at > 1 and texts[at - 1] in _MADE.get(texts[at - 2], ())
     return Choice(at, end, noun, members, _ahead(text, at, noun), made)
 
+
+def _alone_before(text: ClaimText, at: int) -> str:
+    """The noun of which something is said here, if it is said of that alone: not of 'the lid and the rim'."""
+    noun, texts = noun_before(text, at), text.texts
+    first = pieces_of(noun)[0].text if noun else ""
+    start = next((i for i in range(at - 1, -1, -1) if texts[i] == first), 0)
+    start -= start > 0 and texts[start - 1] in words("nouns", "determiners")
+    said = texts[at] in _IS or texts[at - 1] in _IS or texts[at - 2] in _IS
+    if not said or start < 2 or texts[start - 1] not in ("and", "or") or texts[start - 2] == ";":
+        return noun
+    clause = next((i for i in range(start - 2, -1, -1) if texts[i] in _BEGINS), -1)
+    return noun if _SAYS.intersection(texts[clause + 1 : start - 1]) else ""
+
+
+_IS = ("is", "are", "being")
+_BEGINS = frozenset((",", ";", ":", ".", "wherein", "whereby"))
+_SAYS = frozenset("is are being has have having comprises comprising with lies includes including by".split())
+"""A clause with one of these before an 'and' has said something of its own noun."""
 
 _MADE = {"made": ("of", "from"), "formed": ("of", "from"), "manufactured": ("of", "from")}
 """Verbs that say of what something is, with the words behind them."""
@@ -105,7 +123,7 @@ def _made_of(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     if at + 1 >= len(texts) or texts[at + 1] not in _MADE.get(texts[at], ()):
         return None
     members, end = listed_from(text, at + 2)
-    noun = noun_before(text, at)
+    noun = _alone_before(text, at)
     listed = len(members) > 1 and "or" in texts[at + 2 : end] and _over(text, end)
     whole = listed and noun and all(_is_plain(m) for m in members)
     return Choice(at, end, noun, members, made=True) if whole else None
@@ -116,7 +134,7 @@ def _is_one_of(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     if texts[at] not in ("is", "are"):
         return None
     members, end = listed_from(text, at + 1)
-    noun = noun_before(text, at) if len(members) > 1 and "or" in texts[at + 1 : end] else ""
+    noun = _alone_before(text, at) if len(members) > 1 and "or" in texts[at + 1 : end] else ""
     start = at - width_of(noun)
     said = noun and start > 0 and texts[start - 1] in ("the", "said")
     over = said and (_over(text, end) or texts[end : end + 1] == ["and"])

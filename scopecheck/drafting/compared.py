@@ -112,9 +112,11 @@ def _name_there(
     found = [k for k in known if place[1] and stems in names_of(k)]
     if not found:
         return ""
-    of = met[found[0].noun, found[0].owner]
+    own = {(what.noun, what.owner) for _, what in work.limits}
+    near = [k for k in found if (k.noun, k.owner) in own] if len(found) > 1 else []
+    of = met[(near or found)[0].noun, (near or found)[0].owner]
     wanted = name_of(work.text, *place)
-    if letter_at(work.text.texts, place[0]):
+    if letter_at(work.text.texts, place[0]) or near:
         return of.name
     if of.name.lower() != wanted and wanted not in used and of.within is None:
         used.add(wanted)

@@ -40,6 +40,8 @@ class Other:
     unit: Unit
     names: list[list[str]]
     """How it may be named, as stems: see `names_of`."""
+    near: bool = False
+    """Whether the claim at hand limits it."""
 
 
 def beside_others(works: Sequence[Work]) -> None:
@@ -53,7 +55,8 @@ def beside_others(works: Sequence[Work]) -> None:
     find_letters(works)
     for work in works:
         made: list[tuple[Stretch, Called]] = []
-        here = [replace(o, names=[*o.names, *_by_letter(work, o.what)]) for o in known]
+        own = [what for _, what in work.limits]
+        here = [replace(o, names=[*o.names, *_by_letter(work, o.what)], near=o.what in own) for o in known]
         for stretch, what in work.limits:
             if what.unnamed and made and made[-1][0].other[1] and stretch.start - made[-1][0].end <= 2:
                 what = made[-1][1]  # 'more than 50 % of the first pressure but less than 90 % of it'
@@ -227,6 +230,9 @@ def _named(texts: list[str], start: int, known: Sequence[Other]) -> tuple[Other,
         said = stems_of(texts[start:end])
         found = [o for o in known if said in o.names]
         owners = {o.what.owner for o in found if o.what.owner}
+        if len(owners) > 1 and any(o.near for o in found):
+            found = [o for o in found if o.near]
+            owners = {o.what.owner for o in found if o.what.owner}
         if not found or texts[end - 1] in ("the", "said"):
             continue
         whole = whole or end
