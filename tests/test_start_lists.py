@@ -148,3 +148,32 @@ def test_what_is_switched_on_a_condition() -> None:
         assert line in found, (line, found)
     assert len([line for line in found if line.endswith("one of only yes, no")]) == 3
     read(BOILER)
+
+
+TABLET = """\
+1. A tablet comprising:
+a) from 5 mg to 20 mg of an active compound;
+b) from 40% to 70% by weight of a diluent selected from the group consisting of lactose, cellulose and
+mannitol; and
+c) from 2% to 6% by weight of a disintegrant.
+2. The tablet of claim 1, wherein the disintegrant is croscarmellose sodium or crospovidone.
+3. The tablet of claim 1, further comprising a film coating in an amount of 2 to 5% by weight based on the
+weight of the uncoated tablet.
+4. A method of treating a subject, comprising administering the tablet of claim 1 once or twice daily for
+at least 14 days.
+"""
+
+
+def test_a_list_whose_first_item_is_no_share() -> None:
+    found = lines(TABLET)
+    made = found.index("tablet composition in wt%")
+    assert found[made + 1 : made + 4] == [
+        "diluent : lactose, cellulose, mannitol",
+        "disintegrant : croscarmellose sodium, crospovidone",
+        "",
+    ]
+    assert "| active compound : from 5 mg to 20 mg" in found
+    assert "| disintegrant : is croscarmellose sodium or crospovidone" in found
+    assert "| not restated : 2 to 5% by weight based on the weight of the uncoated tablet" in found
+    assert not any(": once" in line and "not restated" not in line for line in found)
+    read(TABLET)

@@ -20,6 +20,8 @@ from scopecheck.resolve.claim_text import ClaimText, pieces_of
 
 MOST_BETWEEN = 20
 """How many words may stand between a transition and the first amount: 'based on the total weight of'."""
+MOST_BEFORE = 80
+"""Of an amount in a later item of a list whose first items have none."""
 SHARES = ("share in wt%", "share in vol%", "share in mol%", "share in %")
 _BASES = ("weight", "mass", "volume", "mole", "moles")
 
@@ -93,6 +95,12 @@ def _classes(quantities: Sequence[Quantity], whole: Quantity) -> list[Quantity]:
     return found
 
 
+_ANY_WHOLE = frozenset(
+    "total whole entire dry final finished resulting overall complete weight mass volume of".split()
+)
+"""Words that make no other whole of one: an 'uncoated tablet' is another than the tablet."""
+
+
 def _drop_other_bases(work: Work, whole: Quantity) -> None:
     """Leaves out shares of something else than the whole, '40 wt% of the solids': they are kept, unread."""
     bases = {"composition", "mixture", "total", "whole", whole.noun.split()[-1]}
@@ -100,7 +108,9 @@ def _drop_other_bases(work: Work, whole: Quantity) -> None:
     kept: list[int] = []
     for i, (stretch, what) in enumerate(work.limits):
         share = _is_share(work.of[i]) and (work.of[i].kind != "share in %" or _of_what(work, i))
-        if not share or not what.whole or bases.intersection(what.whole.split()):
+        said = set(what.whole.split())
+        of_it = bases & said and said <= bases | _ANY_WHOLE | set(whole.noun.split())
+        if not share or not what.whole or of_it:
             kept.append(i)
             continue
         last = what.whole.split()[-1]
@@ -115,9 +125,9 @@ def _series(work: Work) -> _Series | None:
     texts = texts_of(work.text)
     for first in amounts:
         start = work.limits[first][0].start
-        for at in range(start - 1, max(-1, start - MOST_BETWEEN), -1):
+        for at in range(start - 1, max(-1, start - MOST_BEFORE), -1):
             width = _transition(texts, at)
-            if not width or at in work.text.referring or {";", "."}.intersection(texts[at:start]):
+            if not width or at in work.text.referring or not _opens(texts, at + width, start):
                 continue
             noun = _noun_of(work.text, at)
             if _on_another(work, start, noun):
@@ -125,6 +135,14 @@ def _series(work: Work) -> _Series | None:
             later, bare, balance = _listed(work, amounts, first)
             return _Series(at, at + width, noun, later, bare, balance)
     return None
+
+
+def _opens(texts: list[str], at: int, start: int) -> bool:
+    """Whether an amount is of what a transition opens: near behind it, or in a later item of its list."""
+    parts = [i for i in range(at, start) if texts[i] in (";", ".")]
+    if not parts:
+        return start - at < MOST_BETWEEN
+    return texts[at : at + 1] == [":"] and all(texts[i] == ";" and _is_letter(texts, i + 1) for i in parts)
 
 
 def _on_another(work: Work, start: int, noun: str) -> bool:
@@ -209,7 +227,7 @@ def _next_item(texts: list[str], at: int, starts: Container[int]) -> int:
     if ";" in texts[at:]:
         return texts.index(";", at)
     for i in range(at, len(texts) - 1):
-        behind = i + 1 + 3 * _is_letter(texts, i + 1)
+        behind = i + 1 + _is_letter(texts, i + 1)
         if texts[i] == "," and (texts[i + 1] == "and" or any(n in starts for n in range(behind, behind + 3))):
             return i
     return len(texts)
@@ -227,7 +245,7 @@ def _listed(
     at = work.limits[first][0].start
     while at < len(texts):
         while at < len(texts) and (texts[at] in (",", ";", "and", "optionally") or _is_letter(texts, at)):
-            at += 3 if texts[at] == "(" else 1
+            at += _is_letter(texts, at) or 1
         at += 3 * (texts[at : at + 3] in ONE_OR_MORE)
         start = next((s for s in starts if at <= s <= at + 2), None)
         rest = 0 if start is not None else _rest_at(texts, at)
@@ -252,9 +270,12 @@ def _listed(
     return tuple(found), tuple(bare), balance
 
 
-def _is_letter(texts: list[str], at: int) -> bool:
-    """Whether an item's letter stands here, `(c)`."""
-    return texts[at : at + 1] == ["("] and texts[at + 2 : at + 3] == [")"] and len(texts[at + 1]) < 4
+def _is_letter(texts: list[str], at: int) -> int:
+    """How many tokens an item's letter has that stands here, `(c)` or `c)`; 0 if none does."""
+    width = 3 if texts[at : at + 1] == ["("] else 2
+    letter = "".join(texts[at + width - 2 : at + width - 1])
+    stands = texts[at + width - 1 : at + width] == [")"] and letter.isalpha() and len(letter) < 4
+    return width if stands else 0
 
 
 _AFTER_ONE: tuple[list[str], ...] = ([","], [";"], ["and"], ["as"], ["."], ["selected"], ["chosen"], [])

@@ -275,9 +275,15 @@ def _condition(texts: list[str], at: int) -> int:
         if texts[i] in (",", ";", ":", "."):
             return 0
         during = texts[i] == "while" and texts[i + 1] in ("the", "a", "an", "said")
-        if during or texts[i] in words("limits", "conditions"):
+        if during or (texts[i] in words("limits", "conditions") and not so_often(texts, i)):
             return i
     return 0
+
+
+def so_often(texts: list[str], at: int) -> bool:
+    """Whether 'once' says how often: 'once daily', 'once or twice', and not when."""
+    once = texts[at] == "once"
+    return once and texts[at + 1 : at + 2] not in [[w] for w in words("limits", "once_before")]
 
 
 def _numbered(texts: list[str], at: int) -> bool:

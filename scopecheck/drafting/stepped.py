@@ -10,6 +10,7 @@ from collections.abc import Container, Sequence
 
 from scopecheck.drafting.beside import process_before, tells_when
 from scopecheck.drafting.draft import Quantity
+from scopecheck.drafting.limits import so_often
 from scopecheck.drafting.work import Item, Work
 from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.resolve.account import ORDER_WORDS
@@ -56,7 +57,8 @@ def _items(texts: list[str], first: int) -> tuple[Item, ...]:
     ends = [min(end, start) for end, start in zip(ends, [*starts[1:], len(texts)], strict=True)]
     for head, start, far in zip(heads, starts, ends, strict=True):
         end = next((i for i in range(head, far) if apart == ";" and texts[i] == ";"), far)
-        conditional = not _CONDITIONS.isdisjoint((*texts[start:end], *texts[max(0, start - 1) : start]))
+        said = range(max(0, start - 1), end)
+        conditional = any(texts[i] in _CONDITIONS and not so_often(texts, i) for i in said)
         name = "-".join(texts[head : head + 3 : 2]) if texts[head + 1] == "-" else texts[head]
         found.append(Item(name, start, end, conditional))
     return tuple(found)
