@@ -177,3 +177,17 @@ def test_a_list_whose_first_item_is_no_share() -> None:
     assert "| not restated : 2 to 5% by weight based on the weight of the uncoated tablet" in found
     assert not any(": once" in line and "not restated" not in line for line in found)
     read(TABLET)
+
+
+@pytest.mark.parametrize(
+    ("words", "line"),
+    [
+        ("n is an integer from 1 to 5", "| n : from 1 to 5"),
+        ("N being an integer of at least 2", "| N : at least 2"),
+        ("k is an integer greater than 3", "| k : greater than 3"),
+    ],
+)
+def test_an_integer_by_its_letter(words: str, line: str) -> None:
+    found = lines(f"1. A chain of links, wherein {words}.\n")
+    assert line in found, found
+    assert f"{line[2]} count" in found

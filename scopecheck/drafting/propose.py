@@ -161,6 +161,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     around = [s for s, c in found if surroundings(text, s, c, within)]
     nothing |= {s.start: (s.starts[0] - 1, s.end) for s in around}
     kept_ = [(s, c) for s, c in found if s.start not in nothing]
+    kept_ = [(s, _by_its_letter(text, s, c)) for s, c in kept_]
     limits = _without_doubtful(text, [(s, named_by_kind(c, s)) for s, c in _said_of_one(text, kept_)])
     inside = [(i.start, i.end) for i in listed_]
     only_when = [
@@ -252,6 +253,23 @@ def _without_doubtful(text: ClaimText, limits: list[tuple[Stretch, Called]]) -> 
             what = found[-1][1]
         found.append((stretch, what))
     return found
+
+
+def _by_its_letter(text: ClaimText, stretch: Stretch, what: Called) -> Called:
+    """`n` of `wherein n is an integer from 2 to 16`."""
+    texts = text.texts
+    at = stretch.starts[0] - 1
+    while at > 0 and texts[at] in ("integer", "number", "whole", "natural", "positive", "an", "a", "of"):
+        at -= 1
+    said = texts[at + 1 : stretch.starts[0]]
+    letter = text.source.text[text.tokens[at - 1].start : text.tokens[at - 1].end] if at > 0 else ""
+    whole = "integer" in said or "whole" in said or "natural" in said
+    if stretch.unit is None and whole and texts[at] in _STANDS and len(letter) < 3 and letter.isalpha():
+        return Called(letter, "", True)
+    return what
+
+
+_STANDS = ("is", "being", "represents", "denotes")
 
 
 def named_by_kind(what: Called, stretch: Stretch) -> Called:

@@ -309,6 +309,7 @@ def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound, name: str) -> tu
     )
     length = run_at(texts, start, "short", "whole")
     whole = isinstance(subject, Typed) and subject.whole
+    length += length > 0 and texts[start + length : start + length + 1] == ["of"]
     return tokens[start + length :] if whole and length and len(tokens) > start + length else tokens
 
 

@@ -211,7 +211,7 @@ def _sums_of_levels(said: list[str], subjects: Things) -> Why:
     )
 
 
-DECIBELS = ("dB", "dBA", "dBm")
+DECIBELS = ("dB", "dBA", "dBm", "dBi")
 _OF_AMOUNTS = frozenset(
     "sum total together combined half twice thrice times ratio product mean average".split()
 )

@@ -66,7 +66,7 @@ PINT = {
     "atm": "standard_atmosphere",
 }
 # Read as molar mass here, a mass in pint: see test_dalton. Scales of the trade convert into nothing.
-ELSEWHERE = {"Da", "kDa", "MDa", "HRC", "HRB", "HV", "HB", "IU", "Brix", "dB", "dBA", "dBm"}
+ELSEWHERE = {"Da", "kDa", "MDa", "HRC", "HRB", "HV", "HB", "IU", "Brix", "dB", "dBA", "dBm", "dBi"}
 
 
 def pint_factor(spelled: str, symbol: str) -> Fraction:
