@@ -46,7 +46,7 @@ def with_items_named(names: Names, text: str, line: Restatement) -> tuple[Restat
     the text tells for which of the things it stands.
     """
     words = line.words
-    if words is None or line.exact is not None:
+    if words is None or line.exact is not None or any(t.sort == "sign" for t in words.tokens):
         return line, None
     left = [" ".join(node.span.text.split()) for node in line.subject]
     own = [t.text for t in words.tokens]

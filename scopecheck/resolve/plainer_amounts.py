@@ -144,8 +144,10 @@ def _grams_as_parts(tokens: Tokens) -> Tokens:
     numbers = [i for i, t in enumerate(tokens) if t.number]
     units = [number.unit for i in numbers if (number := tokens[i].number)]
     last = tokens[numbers[-1]].number if len(numbers) > 1 else None
-    of = next((b for b in WHOLE_OF if units[-1] and units[-1].kind.dimension == WHOLE_OF[b]), "")
-    if last is None or last.value != 100 or not of or any(u not in (None, units[-1]) for u in units):
+    if last is None or last.unit is None or last.value != 100:
+        return tokens
+    of = next((b for b in WHOLE_OF if last.unit.kind.dimension == WHOLE_OF[b]), "")
+    if not of or any(u not in (None, last.unit) for u in units):
         return tokens
     found = list[Token]()
     for i, token in enumerate(tokens):
