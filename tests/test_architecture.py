@@ -40,9 +40,9 @@ FLOORS: dict[str, str] = {
         " free_numbers readings defined_words chart practice spelled everyday of_ratios subjects called"
         " asides together them nouns worked_out whichever shared_limits said_once phrase_finding"
         " surroundings passed_over beside_another phrase_numbers the_other other_things phrase_advice"
-        " phrase_slots states sides signs usual lettered item_letters plainer_amounts plainer conditional"
-        " conditional_advice ingredients in_order of_each one_phrase looser not_so phrases claim_text"
-        " dependencies form_rules joints account amounts stated declared recited"
+        " phrase_slots states sides signs usual lettered item_letters plainer_amounts plainer_numbers plainer"
+        " conditional conditional_advice ingredients in_order of_each one_phrase looser not_so phrases"
+        " claim_text dependencies form_rules joints account amounts stated declared recited"
         " beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells case_cells"
         " case_facts cases not_compared sheet successors agreement common_groups joined carried"
     ),

@@ -41,7 +41,7 @@ READ = [
     ("gain  in dBi", "gain", "a gain of more than 5 dBi", "gain = 6 dBi", "gain = 5 dBi"),
     ("filler, resin  mass in g", "filler, resin", "20 to 30 g of filler per 100 g of resin",
      "filler = 60 g, resin = 200 g", "filler = 61 g, resin = 200 g"),
-    ("filler, resin  mass in g", "filler, resin", "10 parts or less of filler per 100 parts by weight of resin",
+    ("filler, resin  mass in g", "filler, resin", "10 parts or less of filler per 100 parts of resin",
      "filler = 20 g, resin = 200 g", "filler = 21 g, resin = 200 g"),
     ("filler  number", "filler", "5 to 10 parts by weight of the filler per 100 parts by weight of resin",
      "filler = 10", "filler = 11"),

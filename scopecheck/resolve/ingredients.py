@@ -34,6 +34,21 @@ def by_ingredient(made: Composition, tokens: tuple[Token, ...]) -> list[Piece]:
     return pieces if start == len(words) else []
 
 
+def named_in(made: Composition, tokens: tuple[Token, ...]) -> list[str]:
+    """The ingredients that the words name, in their order; none where one is named twice, or a class is."""
+    words = [word_of(t) for t in tokens]
+    classes = {above.lower() for above, _ in made.classes}
+    names = sorted((*made.members, *classes), key=len, reverse=True)
+    found, at = list[str](), 0
+    while at < len(words):
+        name = next((n for n in names if words[at : at + len(n.split())] == n.lower().split()), "")
+        if name in classes or name in found:
+            return []
+        found += [name] if name else []
+        at += len(name.split()) if name else 1
+    return found
+
+
 def closing(made: Composition, tokens: tuple[Token, ...]) -> tuple[tuple[Token, ...], tuple[Token, ...]]:
     """`consisting of 30 to 60 wt% of silica and 5 to 8 wt% of soda`: of what, and how much of each.
 

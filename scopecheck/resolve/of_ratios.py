@@ -67,12 +67,25 @@ def in_proportion(tokens: tuple[Token, ...], names: tuple[str, ...]) -> list[tup
     if len(numbers) < 3 or len(numbers) != len(names) or behind or not all(map(_is_decimal, numbers)):
         return []
     lead, first = _without_names(tokens[:at], names), tokens[at]
-    place = replace(first, end=tokens[end - 1].end)
-    pairs = (
-        Number(f"{a}:{b}", Fraction(a) / Fraction(b), 0, None) for a, b in pairwise(numbers) if Fraction(b)
-    )
-    made = [(*lead, replace(place, text=n.text, number=n), *tokens[end:]) for n in pairs]
+    places = _places(tokens[at:end])
+    made = list[tuple[Token, ...]]()
+    for (a, b), (one, other) in zip(pairwise(numbers), pairwise(places), strict=True):
+        if Fraction(b):
+            number = Number(f"{a}:{b}", Fraction(a) / Fraction(b), 0, None)
+            pair = replace(first, text=number.text, number=number, start=one[0], end=other[1])
+            made.append((*lead, pair, *tokens[end:]))
     return made if len(made) == len(names) - 1 else []
+
+
+def _places(tokens: tuple[Token, ...]) -> list[tuple[int, int]]:
+    """Where each number of a row begins and ends: `3`, `5` and `2` of `3:5:2`."""
+    found: list[tuple[int, int]] = []
+    for token in (t for t in tokens if t.number):
+        at = token.start
+        for part in token.text.split(":"):
+            found.append((at, at + len(part)))
+            at += len(part) + 1
+    return found
 
 
 def _is_decimal(text: str) -> bool:

@@ -49,7 +49,7 @@ from scopecheck.resolve.everyday import (
 )
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
-from scopecheck.resolve.ingredients import by_ingredient, closing, without_verb
+from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, without_verb
 from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.not_so import hardly_so, not_so
@@ -199,7 +199,11 @@ class Reader:
         if len(subjects) > 2 and (pairs := in_proportion(tokens, tuple(s.text for s in subjects))):
             two = (subjects[i : i + 2] for i in range(len(pairs)))
             said = (Words(words.text, pair, words.span) for pair in pairs)
-            return All(tuple(map(self._condition, said, two)))
+            self.names.of_several = True
+            try:
+                return All(tuple(map(self._condition, said, two)))
+            finally:
+                self.names.of_several = False
         job, made = self._job(tokens, words, subjects)
         if subjects:
             another = names_another(job, tokens)
@@ -240,6 +244,7 @@ class Reader:
             or self._without_named(tokens, words, subjects)
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
+            or self._of_named_ingredients(tokens, words, subjects)
             or self._these_but_not_those(tokens, words, subjects)
             or self._read_loosely(tokens, words, subjects)
             or self._under_a_condition_loosely(job, tokens)
@@ -546,6 +551,29 @@ class Reader:
             self.names.speak(job.subjects[0].text)
         parts = tuple(whole(*job) for job in jobs)
         return All(parts) if len(parts) > 1 else next(iter(parts), None)
+
+    def _of_named_ingredients(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`essentially free of talc and mica`, of a composition, as of both; None where it is not read so."""
+        made = subjects[0].bound if len(subjects) == 1 else None
+        if not isinstance(made, Composition) or made.name != subjects[0].text:
+            return None
+        shares = (self.names.declarations[name] for name in named_in(made, tokens))
+        members = tuple(
+            Subject(number_of(share), share.name, subjects[0].span)
+            for share in shares
+            if isinstance(share, NumberDecl)
+        )
+        said = Words(words.text, tokens, words.span)
+        if len(members) < 2:
+            return None
+        with suppress(Trouble):
+            self._trying().condition(said, members)
+            for member in members:
+                self.names.speak(member.text)
+            return self.condition(said, members)
+        return None
 
     def _one_by_one(
         self,

@@ -33,6 +33,25 @@ from scopecheck.resolve.plainer_amounts import (
     without_content,
     without_own_basis,
 )
+from scopecheck.resolve.plainer_numbers import (
+    of_any_two,
+    of_each_other,
+    of_some_of_them,
+    of_the_class,
+    so_often,
+    with_each,
+    with_multiples,
+    with_noted_name,
+    with_smaller_in,
+    with_stroke,
+    with_which_is,
+    with_within_behind,
+    without_as_large_as,
+    without_containing,
+    without_either_direction,
+    without_field_behind_differ,
+    without_less_behind_within,
+)
 from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.usual import with_runs
 
@@ -64,9 +83,20 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         without_body_weight,
         _without_setting,
         _without_use_behind,
+        without_either_direction,
+        with_within_behind,
+        with_multiples,
+        without_less_behind_within,
+        without_as_large_as,
+        with_smaller_in,
     ):
-        tokens = said(tokens)
+        tokens = said(tokens) if tokens else tokens
+    tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
+    tokens = with_stroke(of_the_class(tokens, subjects), subjects) if tokens else tokens
+    tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
+        tokens = with_which_is(so_often(tokens, subjects[0].bound), subjects[0].bound)
+        tokens = with_noted_name(without_containing(tokens, subjects[0].bound), subjects[0], notes)
         tokens = _without_name_behind(_without_verb_of_name(tokens, subjects[0].text), subjects[0].text)
         tokens = _without_needless(tokens, subjects[0], notes)
         tokens = _without_noted_whole(tokens, subjects[0], notes)

@@ -320,6 +320,8 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
     kinds = reading.written.only_for
     if kinds and subject is not None and not any(is_kind(subject, kind) for kind in kinds):
         return f"only for {' or '.join(kinds)}"
+    if names.of_several and _OF_THE_TOTAL in reading.axes:
+        return "only of two things, of which the total is one of both"
     if _RELATIVE in reading.axes and not any(_is_share(b) for name, b in at.slots.items() if name != "x"):
         return "only where a share in per cent is written"
     for raw in reading.written.only_when:
@@ -330,6 +332,7 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
     return ""
 
 
+_OF_THE_TOTAL = ("ratios", "shares of the total")
 _RELATIVE = ("differences", "relative")
 """What sets a reading on which a difference is a share of the number: a bare number, `7.4 ± 0.3`, is none."""
 
