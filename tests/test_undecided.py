@@ -6,6 +6,7 @@ import pytest
 import z3
 
 from scopecheck.solving import engine, solver
+from scopecheck.solving.clock import SECOND, Clock
 from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
@@ -40,7 +41,7 @@ def test_a_step_without_an_answer_is_asked_afresh(monkeypatch: pytest.MonkeyPatc
 
 def test_what_is_not_answered_afresh_either_is_undecided(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(engine, "checked", unanswered)
-    monkeypatch.setattr(solver, "afresh", lambda *_: (z3.unknown, None))
+    monkeypatch.setattr(solver, "afresh", lambda *_: engine.Found(z3.unknown))
     asked = session()
     with pytest.raises(Undecided, match="work budget"):
         asked.search(()).holds()
@@ -56,7 +57,7 @@ def test_a_step_first_gets_little_work_and_then_all_of_it(monkeypatch: pytest.Mo
     limits: list[object] = []
     answers = iter((z3.unknown, z3.sat))
     monkeypatch.setattr(engine, "checked", lambda *_: next(answers))
-    asked = engine.Engine([z3.BoolVal(True)], work=10 * engine.LITTLE_WORK, timed=False)
+    asked = engine.Engine([z3.BoolVal(True)], 10 * engine.LITTLE_WORK, Clock(60 * SECOND), timed=False)
     monkeypatch.setattr(asked, "_limit", limits.append)
     assert asked.check([]) == z3.sat
     assert limits == [0, engine.LITTLE_WORK]

@@ -12,6 +12,7 @@ from scopecheck.commands.output import BAD_INPUT, FOUND, UNDECIDED, Progress, al
 from scopecheck.commands.showing import shown
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.statements import read_file
 from scopecheck.report.amendment import amendment_report
@@ -25,6 +26,7 @@ def show_amendment(before: str, after: str, options: Options) -> int:
     if options.output and os.path.lexists(options.output):
         complain(already_there(options.output))
         return BAD_INPUT
+    options = replace(options, budget=options.budget.begun())
     read = [sheet_to_ask(path, options) for path in (before, after)]
     old, new = read[0][0], read[1][0]
     said = [*read[0][1], *read[1][1]]
@@ -56,7 +58,7 @@ def sheet_to_ask(path: str, options: Options) -> tuple[Sheet | None, tuple[Diagn
     """A sheet that may be compared, with its warnings; None once what is wrong with it was drawn."""
     source, diagnostics = read_file(path)
     draw_all(diagnostics)
-    sheet, warnings = read_or_complain(source) if source is not None else (None, ())
+    sheet, warnings = read_or_complain(source, budget=options.budget) if source is not None else (None, ())
     if sheet is None:
         return None, ()
     sheet = weighed(sheet, options.budget)
