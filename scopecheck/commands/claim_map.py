@@ -21,11 +21,11 @@ def show_map(path: str, options: Options) -> int:
         complain(already_there(options.output))
         return BAD_INPUT
     options = replace(options, budget=options.budget.begun())
-    sheet, said = sheet_to_ask(path, options)
+    sheet, said, sound = sheet_to_ask(path, options)
     if sheet is None:
         return BAD_INPUT
     found = scope_map(prepare(sheet, options.budget))
-    status = map_status(found)
+    status = map_status(found) or (0 if sound else UNDECIDED)
     if options.format == "json":
         put(draw_map(sheet, found, said, status), options.output)
     else:
