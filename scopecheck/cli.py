@@ -49,7 +49,12 @@ FormatOption = Annotated[Format, typer.Option("--format", "-f", help="How the an
 WorkOption = Annotated[
     int, typer.Option(min=1, metavar="N", help="Steps of work for one query; counted alike on every machine.")
 ]
-WallOption = Annotated[int, typer.Option(min=1, metavar="SECONDS", help="Time for a whole sheet, at most.")]
+WallOption = Annotated[
+    int,
+    typer.Option(
+        min=1, metavar="SECONDS", help="Time for a whole sheet, at most; for a chart a quarter more."
+    ),
+]
 StrainedOption = Annotated[bool, typer.Option("--strained", help="Let strained readings take part.")]
 PhrasesOption = Annotated[
     str, typer.Option("--phrases", metavar="FILE", help="A file of your own phrases, beside the known ones.")

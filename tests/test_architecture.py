@@ -49,7 +49,7 @@ FLOORS: dict[str, str] = {
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"
     ),
-    "solving": "evaluate border symbols places constraints encode translation known engine solver ends",
+    "solving": "clock evaluate border symbols places constraints encode translation known engine solver ends",
     "answers": (
         "witness minimise minimal refine extremes held findings questions.instances questions.prepared"
         " definitions questions.clash questions.cases questions.ways questions.freed questions.varying"
@@ -117,7 +117,6 @@ NOT_EXACT: dict[str, str] = {
     "foundations.diagnostics": "likeness of words",
     "resolve.phrase_advice": "likeness of words",
     "resolve.surroundings": "likeness of words",
-    "solving.solver": "the clock of the wall limit",
     "commands.output": "the clock of the progress line",
 }
 

@@ -131,9 +131,10 @@ class _Order:
         for claim in self.claims:
             try:
                 article = self._example(claim)
-            except Undecided:
-                article = None
-                self._doubt(claim.number)
+            except Undecided as reason:
+                self.empty.append(claim.number)
+                told = f"it was not decided whether anything meets it ({reason})"
+                self.doubts.append((claim.number, claim.number, told))
                 continue
             if article is None:
                 self.empty.append(claim.number)
@@ -141,16 +142,15 @@ class _Order:
             self.shown[claim.number] = article
             self._just_outside(claim)
 
-    def _doubt(self, number: int) -> None:
-        self.empty.append(number)
-        self.doubts.append((number, number, "it was not decided whether anything meets it"))
-
     def _formulas(self, claims: Iterable[Claim]) -> tuple[Formula, ...]:
         return tuple(x.formula for c in claims for x in c.limitations)
 
     def _example(self, claim: Claim) -> Article | None:
         """A thing that meets the claim, as near to its parent's as is easily found; None if nothing does."""
-        if any(p in self.empty for p in claim.parents) and all(p in self.empty for p in claim.parents):
+        if claim.parents and all(p in self.empty for p in claim.parents):
+            open_ones = [p for p in claim.parents if any(a == b == p for a, b, _ in self.doubts)]
+            if open_ones:
+                raise Undecided(f"nor was it of claim {open_ones[0]}")
             return None
         parents = [self.shown[p] for p in claim.parents if p in self.shown]
         own = self.pool.bits[claim.number]
@@ -329,7 +329,10 @@ class _Order:
         try:
             search = self.session.search(self.session.groups_in(inner, outer))
             return not search.holds(self.session.met(inner), ~self.session.met(outer))
-        except Undecided:
+        except Undecided as reason:
+            if not any({a, b} == {narrower, wider} for a, b, _ in self.doubts):
+                told = f"it was not decided whether the same holds on every reading ({reason})"
+                self.doubts.append((narrower, wider, told))
             return None
 
     def _apart(self, classes: Sequence[tuple[int, ...]], edges: Sequence[tuple[int, int]]) -> Iterator[Apart]:

@@ -12,6 +12,7 @@ from scopecheck.commands.output import BAD_INPUT, FOUND, UNDECIDED, Progress, al
 from scopecheck.commands.showing import shown
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.statements import read_file
 from scopecheck.report.amendment import amendment_report
@@ -25,9 +26,9 @@ def show_amendment(before: str, after: str, options: Options) -> int:
     if options.output and os.path.lexists(options.output):
         complain(already_there(options.output))
         return BAD_INPUT
-    read = [sheet_to_ask(path, options) for path in (before, after)]
-    old, new = read[0][0], read[1][0]
-    said = [*read[0][1], *read[1][1]]
+    options = replace(options, budget=options.budget.begun())
+    (old, of_old, old_sound), (new, of_new, new_sound) = (sheet_to_ask(p, options) for p in (before, after))
+    said = [*of_old, *of_new]
     if old is None or new is None:
         return BAD_INPUT
     if os.path.samefile(before, after):
@@ -44,27 +45,31 @@ def show_amendment(before: str, after: str, options: Options) -> int:
     progress = Progress(new.source_name)
     amended = ask_amendment(both, options.budget, options.strained, progress.tell)
     progress.clear()
+    status = exit_status(amended) or (0 if old_sound and new_sound else UNDECIDED)
     if options.format == "json":
-        put(draw_amendment(amended, said, exit_status(amended)), options.output)
+        put(draw_amendment(amended, said, status), options.output)
     else:
         report = amendment_report(amended, said, options.strained, options.everything)
         put(shown(report, options.format, to_file=bool(options.output)), options.output)
-    return exit_status(amended)
+    return status
 
 
-def sheet_to_ask(path: str, options: Options) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
-    """A sheet that may be compared, with its warnings; None once what is wrong with it was drawn."""
+def sheet_to_ask(path: str, options: Options) -> tuple[Sheet | None, tuple[Diagnostic, ...], bool]:
+    """A sheet that may be compared, with its warnings; None once what is wrong with it was drawn.
+
+    Last, whether it was decided that the sheet does not contradict itself.
+    """
     source, diagnostics = read_file(path)
     draw_all(diagnostics)
-    sheet, warnings = read_or_complain(source) if source is not None else (None, ())
+    sheet, warnings = read_or_complain(source, budget=options.budget) if source is not None else (None, ())
     if sheet is None:
-        return None, ()
+        return None, (), True
     sheet = weighed(sheet, options.budget)
-    doubts, _ = looked_over(prepare(sheet, options.budget, options.strained))
+    doubts, sound = looked_over(prepare(sheet, options.budget, options.strained))
     if any(d.severity == "error" for d in doubts):
         draw_all((*warnings, *doubts))
-        return None, ()
-    return sheet, (*warnings, *doubts)
+        return None, (), True
+    return sheet, (*warnings, *doubts), sound
 
 
 def exit_status(amended: Amended) -> int:

@@ -14,7 +14,7 @@ from scopecheck.commands.output import BAD_INPUT, UNDECIDED, Progress, already_t
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.spans import Source
 from scopecheck.language.statements import read_file
 from scopecheck.report.blocks import Report
@@ -48,12 +48,13 @@ def check_sheets(paths: Iterable[str], options: Options) -> int:
     for path in names:
         source, diagnostics = read_file(path)
         draw_all(diagnostics)
-        sheet, warnings = read_or_complain(source) if source is not None else (None, ())
+        own = replace(options, budget=options.budget.begun())
+        sheet, warnings = read_or_complain(source, budget=own.budget) if source is not None else (None, ())
         if sheet is None or source is None:
             statuses.append(BAD_INPUT)
             continue
         words = cache(partial(_open_words, source))
-        report, status = checked(sheet, options, warnings, words)
+        report, status = checked(sheet, own, warnings, words)
         statuses.append(status)
         if report is not None:
             drawn.append(_shown(report, source, words(), options))
@@ -63,17 +64,17 @@ def check_sheets(paths: Iterable[str], options: Options) -> int:
 
 
 def read_or_complain(
-    source: Source, phrases: tuple[Source, ...] = ()
+    source: Source, phrases: tuple[Source, ...] = (), budget: Budget | None = None
 ) -> tuple[Sheet | None, tuple[Diagnostic, ...]]:
     """The resolved sheet with its warnings; None once its errors, and the warnings among them, were drawn.
 
-    `phrases` are phrase files beside the one that the sheet names.
+    `phrases` are phrase files beside the one that the sheet names; looking them over takes time of `budget`.
     """
     sheet, diagnostics = read_sheet(source, phrases)
     if sheet is not None and sheet.phrase_files:
         from scopecheck.report.alike import readings_alike  # few sheets have phrases of their own
 
-        diagnostics += tuple(readings_alike(sheet.phrase_files))
+        diagnostics += tuple(readings_alike(sheet.phrase_files, budget))
     if sheet is None or any(d.severity == "error" for d in diagnostics):
         draw_all(diagnostics)
         return None, ()
@@ -105,9 +106,10 @@ def checked(
     """
     progress = Progress(sheet.source_name)
     details = options.everything or options.contested or options.format == "json"
-    sheet = weighed(sheet, options.budget)
+    budget = options.budget.begun()
+    sheet = weighed(sheet, budget)
     chart = options.chart or options.everything or options.format == "json"
-    prepared = prepare(sheet, options.budget, options.strained, details, chart)
+    prepared = prepare(sheet, budget, options.strained, details, chart)
     with second_asked(prepared) as second:
         doubts, sound = looked_over(prepared)
         if any(d.severity == "error" for d in doubts):

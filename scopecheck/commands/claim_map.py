@@ -10,6 +10,7 @@ from scopecheck.commands.amend import sheet_to_ask
 from scopecheck.commands.check import Options
 from scopecheck.commands.output import BAD_INPUT, FOUND, UNDECIDED, already_there, complain, put
 from scopecheck.commands.showing import shown
+from scopecheck.foundations.record import replace
 from scopecheck.report.render.map_json import draw_map
 from scopecheck.report.scope_map import map_report
 
@@ -19,11 +20,12 @@ def show_map(path: str, options: Options) -> int:
     if options.output and os.path.lexists(options.output):
         complain(already_there(options.output))
         return BAD_INPUT
-    sheet, said = sheet_to_ask(path, options)
+    options = replace(options, budget=options.budget.begun())
+    sheet, said, sound = sheet_to_ask(path, options)
     if sheet is None:
         return BAD_INPUT
     found = scope_map(prepare(sheet, options.budget))
-    status = map_status(found)
+    status = map_status(found) or (0 if sound else UNDECIDED)
     if options.format == "json":
         put(draw_map(sheet, found, said, status), options.output)
     else:

@@ -22,7 +22,8 @@ def probe_limitation(wish: Wish, options: Options) -> int:
         return BAD_INPUT
     phrases, wrong = phrase_file(wish.phrases)
     draw_all(wrong)
-    sheet, warnings = read_or_complain(source, phrases) if not wrong else (None, ())
+    budget = options.budget.begun()
+    sheet, warnings = read_or_complain(source, phrases, budget) if not wrong else (None, ())
     if sheet is None:
         return BAD_INPUT
     if wish.show and wish.show not in {d.name for d in sheet.declarations}:
@@ -30,14 +31,14 @@ def probe_limitation(wish: Wish, options: Options) -> int:
         complain(f"error: '{wish.show}' is not declared, so it cannot be shown\n  help: declared: {declared}")
         return BAD_INPUT
     details = options.everything or options.format == "json"
-    prepared = prepare(sheet, options.budget, options.strained, details)
+    prepared = prepare(sheet, budget, options.strained, details)
     doubts, sound = looked_over(prepared)
     draw_all((*warnings, *doubts))
     if any(d.severity == "error" for d in doubts):
         return BAD_INPUT
     progress = Progress("probe")
     progress.tell("reading by reading")
-    looked = probe(sheet, wish.show, options.strained, options.budget)
+    looked = probe(sheet, wish.show, options.strained, budget)
     asked = bool(sheet.cases) or any(x.meant is not None for c in sheet.claims for x in c.limitations)
     answers = ask_prepared(prepared, progress.tell) if asked else None
     progress.clear()

@@ -3,54 +3,69 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 from itertools import combinations
 from typing import Literal, TypeAlias
 
 from scopecheck.core.formula import Formula
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Source
 from scopecheck.report.occasions import occasions, phrase_in, read
 from scopecheck.report.wording import sentence
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.practice import loaded
+from scopecheck.solving.clock import Clock
 from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Session
 
-BUDGET = Budget(work=500_000, wall=10)
-Answer: TypeAlias = Literal["part", "alike", "undecided"]
+BUDGET = Budget(work=500_000, wall=120)
+"""What files get that are looked over by themselves; of a run, this work and the run's own time."""
+SHARE, SHARE_OF_TWO = Fraction(1, 2), Fraction(1, 6)
+"""All files take no more of the time than this share, each two readings no more than that."""
+Answer: TypeAlias = Literal["part", "alike"] | Undecided
 Pair: TypeAlias = tuple[str, str]
 Severity: TypeAlias = Literal["error", "warning"]
-_HELP = {"alike": "alike_help", "undecided": "undecided_help"}
 
 
-def readings_alike(files: Iterable[Source], budget: Budget = BUDGET) -> Iterator[Diagnostic]:
+def readings_alike(files: Iterable[Source], budget: Budget | None = None) -> Iterator[Diagnostic]:
     """An error for each two readings of a phrase of these files that nothing tells apart.
 
-    A warning where that could not be decided, and for readings that fit none of the things tried.
+    A warning where that could not be decided, and for readings that fit none of the things tried. With a
+    `budget`, its time is taken.
     """
+    run = (budget or BUDGET).begun().clock
+    assert run is not None
+    clock, of_two = run.part(run.share(SHARE)), run.share(SHARE_OF_TWO)
     for source in files:
         for entry in loaded(source).entries:
-            yield from _of(entry, budget)
+            yield from _of(entry, clock, of_two)
 
 
-def _of(entry: Entry, budget: Budget) -> Iterator[Diagnostic]:
-    found, tried = _compared(entry, budget)
+def _of(entry: Entry, clock: Clock, of_two: int) -> Iterator[Diagnostic]:
+    found, tried = _compared(entry, clock, of_two)
     by_label = {r.label: r.written.span for r in entry.readings}
     for (one, other), answer in found.items():
         if answer != "part":
-            severity: Severity = "error" if answer == "alike" else "warning"
-            message = sentence("own", answer, one=one, other=other)
-            yield Diagnostic(severity, by_label[other], message, "", sentence("own", _HELP[answer]))
+            sure = answer == "alike"
+            severity: Severity = "error" if sure else "warning"
+            key = "alike" if sure else "undecided"
+            message = sentence("own", key, one=one, other=other)
+            why = "" if sure else f"{answer}."
+            yield Diagnostic(severity, by_label[other], message, why, sentence("own", f"{key}_help"))
     for reading in entry.readings:
         if reading.formula is not None and reading.label not in tried:
             message = sentence("own", "untried", one=reading.label)
             yield Diagnostic("warning", by_label[reading.label], message, "", sentence("own", "untried_help"))
 
 
-def _compared(entry: Entry, budget: Budget) -> tuple[dict[Pair, Answer], frozenset[str]]:
-    """What was found of each two readings that stand on one sheet, and the readings that stand on any."""
+def _compared(entry: Entry, clock: Clock, of_two: int) -> tuple[dict[Pair, Answer], frozenset[str]]:
+    """What was found of each two readings that stand on one sheet, and the readings that stand on any.
+
+    The clock is that of all, `of_two` what two readings may take of it.
+    """
     found: dict[Pair, Answer] = {}
     tried: set[str] = set()
     wanted = sum(r.formula is not None for r in entry.readings)
@@ -63,8 +78,8 @@ def _compared(entry: Entry, budget: Budget) -> tuple[dict[Pair, Answer], frozens
         tried |= {label for label, _ in told}
         for (one, a), (other, b) in combinations(told, 2):
             if found.get((one, other)) != "part":
-                found[one, other] = _answer(sheet, a, b, budget)
-        if len(tried) == wanted and set(found.values()) <= {"part"}:
+                found[one, other] = _answer(sheet, a, b, replace(BUDGET, clock=clock.part(of_two)))
+        if len(tried) == wanted and all(answer == "part" for answer in found.values()):
             break
     return found, frozenset(tried)
 
@@ -80,6 +95,6 @@ def _answer(sheet: Sheet, one: Formula, other: Formula, budget: Budget) -> Answe
                 assert evaluate(met, article, k) is True
                 assert evaluate(missed, article, k) is not True
                 return "part"
-    except Undecided:
-        return "undecided"
+    except Undecided as reason:
+        return reason
     return "alike"

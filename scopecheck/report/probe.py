@@ -85,6 +85,7 @@ class Probe:
 def probe(sheet: Sheet, show: str = "", strained: bool = False, budget: Budget | None = None) -> Probe:
     """The only limitation of the sheet, read in every way. `show` names the quantity to be pictured."""
     limitation = sheet.claims[0].limitations[0]
+    budget = (budget or Budget()).begun()
     rows = _rows(sheet, limitation, strained)
     partings = readings_part(sheet, strained, budget)
     names = names_in(limitation.formula)

@@ -10,21 +10,30 @@ from collections.abc import Iterable
 
 import z3
 
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import field, record, replace
+from scopecheck.solving.clock import SECOND, Clock
 from scopecheck.solving.places import NOWHERE, Placed
 from scopecheck.solving.symbols import as_bool, both, either, negation
 
 
 class Undecided(Exception):
-    """The solver gave no answer: the work budget or the wall limit ran out, or only irrational values fit."""
+    """The solver gave no answer: work, the time of a step or that of the run ran out, or no fraction fits."""
 
 
 @record
 class Budget:
-    """`work` solver steps for each query (deterministic); `wall` seconds for the whole sheet."""
+    """`work` solver steps for each query (deterministic); `wall` seconds for the whole run.
+
+    The time runs from `begun` on: all sessions with one begun budget have the same end.
+    """
 
     work: int = 4_000_000
     wall: int = 60
+    clock: Clock | None = field(default=None, compare=False)
+
+    def begun(self) -> Budget:
+        """The budget with its time running; the same one where it runs already."""
+        return self if self.clock is not None else replace(self, clock=Clock(self.wall * SECOND))
 
 
 @record

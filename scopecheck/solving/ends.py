@@ -16,7 +16,6 @@ from scopecheck.core.formula import Negate, Term
 from scopecheck.foundations.record import record
 from scopecheck.solving.constraints import Constraint, Undecided
 from scopecheck.solving.encode import Encoder
-from scopecheck.solving.engine import MOST_SECONDS
 from scopecheck.solving.solver import Search
 from scopecheck.solving.symbols import as_bool, as_number, numeral, rational
 
@@ -113,12 +112,12 @@ def _looked_for(search: Search, expression: z3.ArithRef, defined: z3.BoolRef) ->
 def _proposed_end(search: Search, expression: z3.ArithRef, conditions: list[z3.BoolRef]) -> Fraction | None:
     """The least value by the optimiser's word; None where it has no lower end."""
     optimiser = z3.Optimize()
-    optimiser.set(rlimit=search.session.budget.work, ctrl_c=False, timeout=MOST_SECONDS * 1000)
+    optimiser.set(rlimit=search.session.budget.work, ctrl_c=False, timeout=search.session.time_of_a_step())
     for assertion in (*search.everything_required(), *conditions):
         z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
     aim = optimiser.minimize(expression)
     if optimiser.check() != z3.sat:
-        raise Undecided("no end was found within the work budget")
+        raise search.session.undecided("no end was found within the work budget")
     infinite, value, _ = (rational(part) for part in optimiser.lower_values(aim))
     if value is None or infinite is None:
         raise Undecided("the end is not a fraction")
@@ -137,7 +136,7 @@ def _approached(search: Search, expression: z3.ArithRef, defined: z3.BoolRef, en
         return False
     model = search.model
     cell = z3.SimpleSolver()
-    cell.set(rlimit=search.session.budget.work, ctrl_c=False)
+    cell.set(rlimit=search.session.budget.work, ctrl_c=False, timeout=search.session.time_of_a_step())
     cell.add(expression == end)
     for atom, branching in _atoms([*search.everything_required(), defined]):
         closed = _as_in(atom, model) if branching else _closure(atom, model)

@@ -8,23 +8,30 @@ the answers.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from fractions import Fraction
 from functools import cache
 
 import z3
 
+from scopecheck.foundations.record import record
+from scopecheck.solving.clock import SECOND, Clock
 from scopecheck.solving.symbols import assert_all, checked, disjunction, negation
 
 MOST_LITERALS = 60
 """Beyond these a solver carries too much that is no longer asked for; the next search gets a new one."""
-MOST_SECONDS = 10
-"""One step may take so long."""
-MOST_SECONDS_OF_PRODUCTS = 2
+LONGEST = 10 * SECOND
+"""One step may take so long,"""
+SHARE = Fraction(1, 6)
+"""and no longer than so much of all the time there is."""
+LONGEST_OF_PRODUCTS = 2 * SECOND
 """Work is counted by the library, but products can take minutes between two counts, and whether they do
 depends on what was asked before: a step afresh is mostly answered at once."""
-LONGEST_SECONDS = 3600
+SHARE_OF_PRODUCTS = Fraction(1, 12)
 OTHER_ARITHMETIC = 2
 """The library's number for its older simplex."""
-MOST_SECONDS_OF_ANOTHER = 10
+LONGEST_OF_ANOTHER = 10 * SECOND
+FIRST_SHARE = Fraction(2, 3)
+"""So much of the time of a step afresh goes to the first attempt, so that another can be made at all."""
 LITTLE_WORK = 400_000
 """A step is first given so much, without the library's clock: that takes longer than most steps."""
 
@@ -40,11 +47,17 @@ class Engine:
     """A solver over what always holds, asked under assumptions."""
 
     def __init__(
-        self, always: Iterable[z3.BoolRef], work: int, seconds: int = MOST_SECONDS, timed: bool = True
+        self,
+        always: Iterable[z3.BoolRef],
+        work: int,
+        clock: Clock,
+        products: bool = False,
+        timed: bool = True,
     ) -> None:
         self._solver = z3.SimpleSolver()
         self._work = work
-        self._seconds = seconds
+        self._clock = clock
+        self._longest = longest(clock, products)
         self._little = 0 if timed else min(work, LITTLE_WORK)
         # An interrupt is the program's to handle: the library would take it for an answer not found.
         self._solver.set(ctrl_c=False)
@@ -75,10 +88,13 @@ class Engine:
 
     def _limit(self, little: int) -> None:
         """Gives each step the little work, or, if that is none, all there is, and so much time."""
-        self._solver.set(rlimit=little or self._work, timeout=0 if little else self._seconds * 1000)
+        time = min(self._longest, max(self._clock.left, 1))
+        self._solver.set(rlimit=little or self._work, timeout=0 if little else time)
 
     def check(self, assumed: Sequence[z3.BoolRef]) -> z3.CheckSatResult:
         """The answer under assumptions; where the little work is not enough, with all of it."""
+        if not self._little and self._clock.left < self._longest:
+            self._limit(0)
         answer = checked(self._solver, assumed)
         if answer != z3.unknown or self._little in (0, self._work):
             return answer
@@ -91,26 +107,40 @@ class Engine:
         return self._solver.model()
 
 
-Found = tuple[z3.CheckSatResult, Callable[[], z3.ModelRef] | None]
+def longest(clock: Clock, products: bool = False) -> int:
+    """How long one step may take, of all the time there is; of products a shorter while."""
+    most, share = (LONGEST_OF_PRODUCTS, SHARE_OF_PRODUCTS) if products else (LONGEST, SHARE)
+    return max(min(most, clock.share(share)), 1)
 
 
-def afresh(asked: Sequence[z3.BoolRef], work: int, seconds: int, one_of: Sequence[z3.BoolRef] = ()) -> Found:
-    """The answer of a solver of its own, at most so much work and time, and how to get what it found.
+@record
+class Found:
+    """An answer, how to get what was found, and whether it was the time that ran out before an answer."""
+
+    answer: z3.CheckSatResult
+    model: Callable[[], z3.ModelRef] | None = None
+    late: bool = False
+
+
+def afresh(asked: Sequence[z3.BoolRef], work: int, clock: Clock, one_of: Sequence[z3.BoolRef] = ()) -> Found:
+    """The answer of a solver of its own, within so much work and the time of this step.
 
     Its terms are made anew, so that the answer does not depend on what else was asked in this process. Where
     one of several conditions must hold, it is asked of each of them in turn. What is not answered so is asked
     once more of another arithmetic: one that diverges on a small question, the other mostly answers at once.
     """
-    found = _afresh(asked, work, seconds, one_of)
-    if found[0] == z3.unknown and not one_of and work >= LITTLE_WORK:
-        return _afresh(asked, work // 8, min(seconds, MOST_SECONDS_OF_ANOTHER), arithmetic=OTHER_ARITHMETIC)
-    return found
+    again = not one_of and work >= LITTLE_WORK
+    found = _afresh(asked, work, clock.part(clock.share(FIRST_SHARE)) if again else clock, one_of)
+    if found.answer != z3.unknown or not again:
+        return found
+    other = _afresh(asked, work // 8, clock.part(LONGEST_OF_ANOTHER), arithmetic=OTHER_ARITHMETIC)
+    return Found(other.answer, other.model, found.late or other.late)
 
 
 def _afresh(
     asked: Iterable[z3.BoolRef],
     work: int,
-    seconds: int,
+    clock: Clock,
     one_of: Sequence[z3.BoolRef] = (),
     arithmetic: int | None = None,
 ) -> Found:
@@ -119,14 +149,22 @@ def _afresh(
     if arithmetic is not None:
         solver.set("arith.solver", arithmetic)
     solver.set("rlimit", work // max(len(one_of), 1))
-    solver.set("timeout", min(max(seconds, 1), LONGEST_SECONDS) * 1000 // max(len(one_of), 1))
     solver.add(*(expression.translate(context) for expression in asked))
-    answer = z3.unsat if one_of else solver.check()
+    answer = z3.unsat if one_of else _answer(solver, clock)
     for condition in one_of:
         solver.push()
         solver.add(condition.translate(context))
-        answer = solver.check()
+        answer = _answer(solver, clock)
         if answer != z3.unsat:
             break
         solver.pop()
-    return answer, (lambda: solver.model().translate(z3.main_ctx())) if answer == z3.sat else None
+    model = (lambda: solver.model().translate(z3.main_ctx())) if answer == z3.sat else None
+    return Found(answer, model, answer == z3.unknown and clock.left == 0)
+
+
+def _answer(solver: z3.Solver, clock: Clock) -> z3.CheckSatResult:
+    """The answer, in the time that is left."""
+    if clock.left == 0:
+        return z3.unknown
+    solver.set("timeout", clock.left)
+    return solver.check()

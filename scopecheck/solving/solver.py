@@ -7,7 +7,6 @@ met.
 
 from __future__ import annotations
 
-import time
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager, suppress
 from fractions import Fraction
@@ -24,8 +23,10 @@ from scopecheck.core.construction import (
 from scopecheck.core.formula import Article, Const, Formula, Multiply
 from scopecheck.core.linear import multiplies_unknowns
 from scopecheck.core.model import FreeParameter, Sheet
+from scopecheck.foundations.record import replace
+from scopecheck.solving.clock import Clock
 from scopecheck.solving.constraints import Budget, Constraint, Undecided
-from scopecheck.solving.engine import MOST_SECONDS, MOST_SECONDS_OF_PRODUCTS, Engine, Found, afresh
+from scopecheck.solving.engine import FIRST_SHARE, Engine, Found, afresh, longest
 from scopecheck.solving.known import Known, Seen
 from scopecheck.solving.symbols import (
     Condition,
@@ -44,17 +45,27 @@ MORE_WORK = Fraction(4)
 """So many times the work of one step is spent where a question is asked once more, afresh."""
 LITTLE_WORK = Fraction(1, 4)
 """So much of it where the answer can be done without."""
+OUT_OF_WORK = "the work budget of one step ran out"
+OUT_OF_TIME = "one step took all of its part of the wall limit"
 NOT_AFRESH = Fraction(0)
 """Where it says more of an answer that is there already, it is not asked once more."""
+SHARE_AFRESH = Fraction(1, 2)
+"""A question asked once more has so much of all the time there is, at most, and half of what is left,"""
+SHARE_AFRESH_OF_PRODUCTS = Fraction(1, 6)
+"""or so much where unknown things are multiplied: so one hard question leaves time for the others."""
 
 
 class Session(Translation):
-    """The sheet as the solver sees it: its formulas as constraints, and what searches have in common."""
+    """The sheet as the solver sees it: its formulas as constraints, and what searches have in common.
+
+    Its budget has begun: whatever else is asked in the same run gets that one, so that all ends together.
+    """
 
     def __init__(self, sheet: Sheet, budget: Budget | None = None, strained: bool = False) -> None:
         super().__init__(sheet, strained)
-        self.budget = budget or Budget()
-        self.started = time.monotonic()
+        self.budget = (budget or Budget()).begun()
+        assert self.budget.clock is not None
+        self.clock: Clock = self.budget.clock
         self._one_reading: dict[int, z3.BoolRef] = {}
         self._engines: dict[bool, Engine] = {}
         self._known: dict[bool, Known] = {}
@@ -109,8 +120,8 @@ class Session(Translation):
         engine = self._engines.get(things)
         if engine is None or engine.is_full:
             groups = range(len(self.sheet.groups))
-            seconds = MOST_SECONDS_OF_PRODUCTS if self.has_products else MOST_SECONDS
-            engine = Engine(self.always(groups, things), self.budget.work, seconds, self._timed)
+            always = self.always(groups, things)
+            engine = Engine(always, self.budget.work, self.clock, self.has_products, self._timed)
             self._engines[things] = engine
         return engine
 
@@ -125,8 +136,24 @@ class Session(Translation):
         readings = [self.one_reading(g) for g in groups]
         return [self.everything, *readings] if things else readings
 
-    def wall_left(self) -> float:
-        return self.budget.wall - (time.monotonic() - self.started)
+    def undecided(self, reason: str) -> Undecided:
+        """That there is no answer for this reason, or because no time is left."""
+        return Undecided(reason if self.clock.left else "the wall limit ran out")
+
+    def go_on(self) -> None:
+        """Raises `Undecided` once no time is left."""
+        if self.clock.left == 0:
+            raise Undecided("the wall limit ran out")
+
+    def time_of_a_step(self) -> int:
+        """How long one more step may take."""
+        self.go_on()
+        return min(longest(self.clock), self.clock.left)
+
+    def clock_afresh(self) -> Clock:
+        """The time of a question that is asked once more."""
+        share = SHARE_AFRESH_OF_PRODUCTS if self.has_products else SHARE_AFRESH
+        return self.clock.part(min(self.clock.share(share), self.clock.left // 2))
 
     def way(self, p: FreeParameter, formula: Formula) -> Literal["widens", "narrows", ""]:
         """Which one way stretching the parameter moves what meets the formula; '' where it moves both."""
@@ -193,9 +220,9 @@ class Search:
         return [c.expression if c.literal else self._engine.literal(c.expression) for c in constraints]
 
     def _check(self, constraints: tuple[Constraint, ...], keep: bool, more: Fraction = MORE_WORK) -> bool:
-        # Inside a step the wall counts only where it is asked afresh: answers would depend on the machine.
-        if self.session.wall_left() <= 0:
-            raise Undecided("the wall limit ran out")
+        # A step that the end of all time cuts short is undecided for that. Nothing else of the clock may tell
+        # within the first, little work of a step: answers would depend on the machine.
+        self.session.go_on()
         order = self.session.places.in_order(c.placed for c in (*self._required, *constraints))
         asked = [*self._seen, *[self._known.seen(c.expression) for c in constraints]]
         also = (*self.session.words.definitions, order)
@@ -224,22 +251,27 @@ class Search:
         engine.define(self.session.words.definitions)
         answer = engine.check(assumed)
         model = engine.model if answer == z3.sat else None
+        late = False
         if answer == z3.unknown and more != NOT_AFRESH:
             asked = [*self.everything_required(), *(c.expression for c in constraints), as_bool(order)]
             more = min(more, Fraction(1)) if self.session.has_products else more
-            answer, model = self._afresh(asked, int(self.session.budget.work * more))
+            found = self._afresh(asked, int(self.session.budget.work * more))
+            answer, model, late = found.answer, found.model, found.late
         if answer == z3.unknown:
-            step = self.session.wall_left() > 0
-            raise Undecided("the work budget of one step ran out" if step else "the wall limit ran out")
+            raise self.session.undecided(OUT_OF_TIME if late else OUT_OF_WORK)
         return bool(answer == z3.sat), None if model is None else model()
 
     def _afresh(self, asked: list[z3.BoolRef], work: int) -> Found:
         """For each number of like parts in turn where a middle is asked for; else, or then, at once."""
-        found: Found = (z3.unknown, None)
+        clock = self.session.clock_afresh()
         numbers = [as_bool(c) for c in self.session.places.numbers] if self.session.words.definitions else []
-        if numbers:
-            found = afresh(asked, work, int(self.session.wall_left()), numbers)
-        return afresh(asked, work, int(self.session.wall_left())) if found[0] == z3.unknown else found
+        if not numbers:
+            return afresh(asked, work, clock)
+        found = afresh(asked, work, clock.part(clock.share(FIRST_SHARE)), numbers)
+        if found.answer != z3.unknown:
+            return found
+        other = afresh(asked, work, clock.part(clock.left))
+        return replace(other, late=found.late or other.late)
 
     def everything_required(self) -> list[z3.BoolRef]:
         """All that is required, with what always holds: for another solver to start from."""

@@ -22,8 +22,7 @@ from scopecheck.core.construction import (
 from scopecheck.core.formula import All, Any, Article, Formula, Read, ReadTerm, Value
 from scopecheck.core.model import STANDINGS, Sheet
 from scopecheck.core.rewrite import read_as
-from scopecheck.foundations.record import replace
-from scopecheck.solving.constraints import Constraint, all_of, any_of, placed_in
+from scopecheck.solving.constraints import Constraint, placed_in
 from scopecheck.solving.encode import Encoder
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.places import NOWHERE, Places
@@ -54,6 +53,7 @@ class Translation:
         self.places = Places(sheet, self.words)
         self.base = base_construction(sheet)
         self._made: dict[tuple[object, ...], Constraint] = {}
+        self._surely: dict[tuple[int, bool], z3.BoolRef] = {}
         self._occurs: dict[int, tuple[Formula, tuple[int, ...], frozenset[str]]] = {}
         self._met_by_values: dict[tuple[int, bool, tuple[Value, ...]], Condition] = {}
         self._met_by_article: dict[tuple[int, int, bool], tuple[Formula, Article, Constraint]] = {}
@@ -103,20 +103,21 @@ class Translation:
 
         Free parameters are as presumed; terms too, in the rare formula that has too many readings of terms.
         """
-        key = ("surely", id(formula), met)
-        if key not in self._made:
+        # Parts that may change places in the whole may be bound in each item of it.
+        return Constraint(self._sure(formula, met), placed=self.places.of(formula))
+
+    def _sure(self, formula: Formula, met: bool) -> z3.BoolRef:
+        key = (id(formula), met)
+        if key not in self._surely:
             self._pair(formula, None)  # keeps the formula, so that its identity is not reused
             if isinstance(formula, All | Any):
-                parts = [self.surely(item, met) for item in formula.items]
-                joined = all_of(parts) if met == isinstance(formula, All) else any_of(parts)
-                # Parts that may change places in the whole may be bound in each item of it.
-                self._made[key] = replace(joined, placed=self.places.of(formula))
+                parts = [self._sure(item, met) for item in formula.items]
+                joined = both(*parts) if met == isinstance(formula, All) else either(*parts)
             else:
                 encoders = [Encoder(self.words, k, self._admitted) for k in self._term_ways(formula)]
-                pairs = [encoder.encode(formula) for encoder in encoders]
-                sure = as_bool(both(*(pair[0 if met else 1] for pair in pairs)))
-                self._made[key] = Constraint(sure, placed=self.places.of(formula))
-        return self._made[key]
+                joined = both(*(encoder.encode(formula)[0 if met else 1] for encoder in encoders))
+            self._surely[key] = as_bool(joined)
+        return self._surely[key]
 
     def _term_ways(self, formula: Formula) -> list[Construction]:
         """The base with the terms of the formula read in every admissible way; the base alone if too many."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
+from fractions import Fraction
 from functools import reduce
 
 from scopecheck.answers.definitions import resting
@@ -44,10 +45,13 @@ from scopecheck.core.chains import Chain
 from scopecheck.core.model import Case, Sheet
 from scopecheck.foundations.meanwhile import meanwhile
 from scopecheck.foundations.record import replace
+from scopecheck.solving.clock import Clock
 from scopecheck.solving.constraints import Budget, Undecided
 from scopecheck.solving.solver import Session
 
 Progress = Callable[[str], None]
+CHART = Fraction(1, 4)
+"""So much of the limit a chart has at least."""
 
 
 def prepare(
@@ -112,11 +116,15 @@ def ask_prepared(
 
 
 def _with_time_left(prepared: Prepared) -> Prepared:
-    """The sheet with time of its own for the chart, where the questions took nearly all there was."""
+    """The sheet with a share of the limit for the chart, beyond its end where the questions left less.
+
+    A chart is made only where it was asked for, and its cells are easy beside the questions.
+    """
     session = prepared.session
-    if session.wall_left() * 4 > session.budget.wall:
+    share = session.clock.share(CHART)
+    if session.clock.left > share:
         return prepared
-    return prepare(prepared.sheet, session.budget, session.strained)
+    return prepare(prepared.sheet, replace(session.budget, clock=Clock(share)), session.strained)
 
 
 BY_WAY = (

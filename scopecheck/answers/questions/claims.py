@@ -92,6 +92,7 @@ def met_whatever_is_read(prepared: Prepared, scope: Formula, missed: Formula | N
     was found this way.
     """
     session = prepared.session
+    session.go_on()  # here already: of many like parts what is asked takes long to write
     formulas = (scope, missed) if missed is not None else (scope,)
     groups = session.groups_in(*formulas)
     readings = session.search(groups, things=False)

@@ -52,7 +52,6 @@ class Prepared:
     def anew(self) -> Prepared:
         """The same sheet, of which nothing was asked yet, with the time that is left of the same limit."""
         session = Session(self.sheet, self.session.budget, self.session.strained)
-        session.started = self.session.started
         return Prepared(self.sheet, session, self.details, self.chart)
 
     def _ways(self, claim: Claim) -> Iterator[Instance]:
