@@ -183,7 +183,7 @@ def test_a_number_that_a_reading_leaves_open_is_called_the_stretch() -> None:
 def test_two_phrases_that_matter_only_together_are_told_as_a_pair() -> None:
     finding = replace(lost("claim 1", "1. A leaf", "tall sample"), rereads=(Reread(1, 1), Reread(0, 1)))
     (item,) = items_of(answers_of(finding))
-    assert item.title == 'Two phrases together: "divisible by 6" and "between 2 and 4 mm"'
+    assert item.title == 'Claim 1, two phrases together: "divisible by 6" and "between 2 and 4 mm"'
     assert ("Together", ("only when both are read so; neither alone does it",)) in item.margin
     unsure = replace(finding, best=False)
     assert all(word != "Together" for word, _ in items_of(answers_of(unsure))[0].margin)

@@ -44,6 +44,7 @@ def head(sheet: Sheet) -> Iterator[Block]:
             profile=sheet.profile,
             purpose=sentence("head", f"purpose_{purpose}"),
             filed=sentence("head", "filed" if sheet.filed else "not_filed"),
+            usual=sentence("head", "usual") if groups_with_choice(sheet) else "",
         )
     )
     yield Paragraph(looked_at(sheet))

@@ -30,7 +30,7 @@ from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
 from scopecheck.report.mattering import Turned, turned_on
 from scopecheck.report.plan import Plan, plan
-from scopecheck.report.wording import counted, flat, listed, sentence, upper_first
+from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
 MOST_ITEMS = 10
 """Items on the first page."""
@@ -156,7 +156,10 @@ def _undecided(planned: Plan, everything: bool) -> Iterator[Block]:
 
 
 def _undecided_line(finding: Finding) -> str:
-    place = flat(finding.case or finding.label) or f"claim {finding.claim}"
+    claim = claims_text([finding.claim])
+    place = flat(finding.case or finding.label) or claim
+    if finding.case and finding.claim:
+        place = sentence("note", "undecided_place", case=place, claim=claim)
     reason = flat(finding.reason) or sentence("note", "undecided_no_reason")
     looked = sentence("question", finding.question, "looked")
     return sentence("note", "undecided", place=place, looked=looked, reason=reason)
