@@ -12,10 +12,10 @@ import pytest
 from scopecheck.commands.check import Options, checked
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
-from scopecheck.report.blocks import Heading, Item, Report
+from scopecheck.report.blocks import Heading, Item, Listing, Report
 from scopecheck.report.render import FORMATS, Format, render
 from tests.forbidden_words import forbidden_in
-from tests.sheets import read_path
+from tests.sheets import read_path, sheet
 
 SHEETS = sorted((Path(__file__).parent.parent / "specs" / "sheets").glob("*.sheet"))
 MOST_FOOT = 30
@@ -130,3 +130,27 @@ def test_sections_of_a_first_page_stand_in_order() -> None:
         "Looked for and not found",
         "What this rests on",
     ]
+
+
+UNSAID = """
+flow  speed in m/s
+1. A dryer for bowls with a flow of at least 2 m/s, wherein the ratio between inflow and outflow is kept,
+   and the average humidity is shown in a window that a keeper reads from without opening the door, each bowl
+   standing alone.
+   | flow : at least 2 m/s
+"""
+
+
+def test_words_close_together_that_no_line_restates_are_told_in_one_line_with_their_count() -> None:
+    made, _ = checked(sheet(UNSAID), Options(), ())
+    assert made is not None
+    blocks = [b for b in made.blocks if isinstance(b, Heading | Listing)]
+    at = next(i for i, b in enumerate(blocks) if isinstance(b, Heading) and b.text.startswith("Text that"))
+    account = blocks[at + 1]
+    assert isinstance(account, Listing)
+    close, alone = account.lines
+    assert close.startswith('Claim 1, line 3: 4 places, "ratio", "between", "and" and "average", in "')
+    assert "ratio between inflow and outflow is kept, and the average humidity is shown" in close
+    assert close.endswith('; beside it, line 6 restates "at least 2 m/s"')
+    assert 'limiting word "each"' in alone
+    assert len(made.sheet.unrestated) == 5
