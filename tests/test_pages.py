@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
+import pytest
+
 from scopecheck.answers.findings import Answers, Finding
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import Options, checked
@@ -780,3 +784,21 @@ must stay out
 """
     told = page(text)
     assert '"guard band" (arguable): pitch of the rollers <= 150 mm - stretch' not in told
+
+
+@pytest.mark.parametrize("words", ["within ±3 °C of 25 °C", "no more than 3 °C above or below 25 °C"])
+def test_words_that_name_both_sides_are_not_read_of_one_side_alone(words: str) -> None:
+    sides = """
+warmth  temperature in °C
+1. An incubator held {words}.
+   | warmth : {words}
+inside
+  first  : warmth = 26 °C
+  second : warmth = 23 °C
+"""
+    told = page(sides.format(words=words), everything=True)
+    assert "only" not in {reading.rpartition(" ")[2] for reading in re.findall(r'as "([^"]*)"', told)}
+    assert "Not met by" not in told
+    one = page(sides.format(words="within 3 °C of 25 °C"))
+    assert "Not met by first as listed (warmth 26 °C)" in one
+    assert '"below only"' in one
