@@ -210,6 +210,14 @@ def test_a_policy_that_leaves_no_better_reading_is_named_as_the_reason() -> None
             "2 mm <= d, ROUND(d TO 1 mm, HALF UP) <= 4 mm",
             "2 mm <= d and d, rounded half up to 1 mm, <= 4 mm",
         ),
+        (
+            "ROUND(d TO 1 mm, HALF UP) >= 2 mm, ROUND(d TO 1 mm, HALF UP) < 4 mm",
+            "2 mm <= d, rounded half up to 1 mm, < 4 mm",
+        ),
+        (
+            "ROUND(d TO 1 mm, HALF UP) >= 2 mm, ROUND(e TO 1 mm, HALF UP) < 4 mm",
+            "d, rounded half up to 1 mm, >= 2 mm and e, rounded half up to 1 mm, < 4 mm",
+        ),
         ("1 + ROUND(a / b TO 1, HALF AWAY) = 4", "1 + [a / b, rounded half away from zero to 1] = 4"),
         ("ABS(x - 5 mm) <= e * ABS(5 mm)", "|x - 5 mm| <= e × 5 mm"),
         ("ABS(x) > l", "|x| > l"),

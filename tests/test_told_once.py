@@ -72,3 +72,9 @@ def test_json_and_the_report_itself_hold_every_text_in_full() -> None:
     made = of_stem("sower")
     assert not any("as at item" in text for item in made.items for _, texts in item.margin for text in texts)
     assert "as at item" not in render(made, "json")
+
+
+def test_that_one_choice_of_readings_suits_all_cases_is_told_before_other_statements() -> None:
+    text = " ".join(render(of_stem("mousse"), "text").split())
+    also = text.split("Also shown, on the usual readings unless said otherwise")[1]
+    assert also.lstrip("─ ").startswith("- On one choice of readings everything listed as inside is met")

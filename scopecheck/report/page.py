@@ -41,6 +41,8 @@ MOST_LINES = 10
 COUNTED = ("narrows", "choices left", "harmless")
 DESCRIBED = "beside the description"
 """Statements that the first page only counts."""
+FITS = "one reading fits all cases"
+"""What is told before all other statements: it concerns every claim and case."""
 NO_MEASURE = "without measure"
 """What is told in a section of its own."""
 
@@ -253,6 +255,7 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     brief = [f for f in planned.statements if f.question not in (*COUNTED, DESCRIBED, NO_MEASURE)]
     if not everything:
         brief = [f for f in brief if f.question != "kept out" or _hangs_on_one(f, planned)]
+    brief.sort(key=lambda f: f.question != FITS)
     lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
     if everything:
         lines += [line(sheet, f) for f in planned.statements if f.question in COUNTED]
