@@ -78,3 +78,13 @@ def test_that_one_choice_of_readings_suits_all_cases_is_told_before_other_statem
     text = " ".join(render(of_stem("mousse"), "text").split())
     also = text.split("Also shown, on the usual readings unless said otherwise")[1]
     assert also.lstrip("─ ").startswith("- On one choice of readings everything listed as inside is met")
+
+
+def test_what_keeps_a_thing_out_is_no_second_list_of_the_readings_that_let_it_in() -> None:
+    item = next(item for item in of_stem("strainer").items if "two phrases together" in item.title)
+    rows = dict(item.margin)
+    assert "Kept out by" not in rows
+    told = " ".join((*rows["Read with"], *rows["Same with"]))
+    assert all(f'"{label}"' in told for label in ("can be divided", "context tolerance", "fixed share"))
+    (way,) = (way for way in item.findings[0].ways_out if way.label == "1d")
+    assert way.readings
