@@ -88,3 +88,25 @@ def test_what_keeps_a_thing_out_is_no_second_list_of_the_readings_that_let_it_in
     assert all(f'"{label}"' in told for label in ("can be divided", "context tolerance", "fixed share"))
     (way,) = (way for way in item.findings[0].ways_out if way.label == "1d")
     assert way.readings
+
+
+ENDS = """
+gap   length in mm
+rope  length in mm
+1. A loom with a gap of at least 4 mm.
+   | gap : at least 4 mm
+2. A warp with a rope of at least 6 mm.
+   | rope : at least 6 mm
+document D1
+  range : 2 mm <= gap <= 4 mm     "page 2"
+document D2
+  range : 3 mm <= rope <= 6 mm    "page 5"
+"""
+
+
+def test_a_note_with_its_citation_is_told_once() -> None:
+    made = report_of(ENDS, False)
+    assert sum("Atofina" in text for item in made.items for _, texts in item.margin for text in texts) == 2
+    text = " ".join(render(made, "text").split())
+    assert text.count("Atofina") == 1
+    assert "Note the same as at item 1" in text
