@@ -12,10 +12,10 @@ import pytest
 from scopecheck.commands.check import Options, checked
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import replace
-from scopecheck.report.blocks import Heading, Item, Report
+from scopecheck.report.blocks import Heading, Item, Listing, Report
 from scopecheck.report.render import FORMATS, Format, render
 from tests.forbidden_words import forbidden_in
-from tests.sheets import read_path
+from tests.sheets import read_path, sheet
 
 SHEETS = sorted((Path(__file__).parent.parent / "specs" / "sheets").glob("*.sheet"))
 MOST_FOOT = 30
@@ -102,15 +102,15 @@ def test_json_holds_every_finding_and_every_thing(path: Path) -> None:
 def test_pairs_without_a_case_are_listed_openly() -> None:
     strainer = next(path for path in SHEETS if path.stem == "strainer")
     text = " ".join(render(report(strainer, Options()), "text").split())
-    quiet = text.split("Contested beyond the findings above")[1]
-    pair = 'Two phrases together: "a number of holes" and "divisible by 6"'
+    quiet = text.split("Other words that can be read more than one way")[1]
+    pair = 'Claim 1, two phrases together: "a number of holes" and "divisible by 6"'
     assert f"{pair}: only when both are re-read" in quiet
     assert "neither alone does it" in quiet
 
 
 def test_a_pair_that_a_listed_case_shows_is_told_once() -> None:
     mortar = next(path for path in SHEETS if path.stem == "mortar")
-    assert render(report(mortar, Options()), "text").count("Two phrases together") == 1
+    assert render(report(mortar, Options()), "text").count("two phrases together") == 1
 
 
 def test_sections_of_a_first_page_stand_in_order() -> None:
@@ -122,11 +122,35 @@ def test_sections_of_a_first_page_stand_in_order() -> None:
         "Met on some reading: what must stay out, and documents",
         "Lost in part or on some reading: what must be inside",
         "Dependent claims that nothing meets",
-        "Documents of which only an end of a range meets a claim",
-        "Beside what was meant",
-        "Contested beyond the findings above",
-        "Also shown, as presumed unless said otherwise",
+        "Documents that meet a claim only at an end of a range",
+        "Not as meant: things let in or left out",
+        "Other words that can be read more than one way",
+        "Also shown, on the usual readings unless said otherwise",
         "What stands behind this page",
         "Looked for and not found",
         "What this rests on",
     ]
+
+
+UNSAID = """
+flow  speed in m/s
+1. A dryer for bowls with a flow of at least 2 m/s, wherein the ratio between inflow and outflow is kept,
+   and the average humidity is shown in a window that a keeper reads from without opening the door, each bowl
+   standing alone.
+   | flow : at least 2 m/s
+"""
+
+
+def test_words_close_together_that_no_line_restates_are_told_in_one_line_with_their_count() -> None:
+    made, _ = checked(sheet(UNSAID), Options(), ())
+    assert made is not None
+    blocks = [b for b in made.blocks if isinstance(b, Heading | Listing)]
+    at = next(i for i, b in enumerate(blocks) if isinstance(b, Heading) and b.text.startswith("Text that"))
+    account = blocks[at + 1]
+    assert isinstance(account, Listing)
+    close, alone = account.lines
+    assert close.startswith('Claim 1, line 3: 4 places, "ratio", "between", "and" and "average", in "')
+    assert "ratio between inflow and outflow is kept, and the average humidity is shown" in close
+    assert close.endswith('; beside it, line 6 restates "at least 2 m/s"')
+    assert 'limiting word "each"' in alone
+    assert len(made.sheet.unrestated) == 5

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
+import pytest
+
 from scopecheck.answers.findings import Answers, Finding
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import Options, checked
@@ -398,10 +402,13 @@ must stay out
 
 def test_what_an_item_turns_on_is_not_counted_again_and_places_are_counted_alike() -> None:
     brief, whole = page(REED), page(REED, everything=True)
-    quiet = brief.split("Contested beyond the findings above")[1]
+    quiet = brief.split("Other words that can be read more than one way")[1]
     assert "comprising the steps of" not in quiet.split("Run with --all")[0]
     assert "Does what rounds to the end count?" not in quiet
-    told = "Does what rounds to the end count? (comes up in 2 places, seen to change what is met in 2)"
+    told = (
+        "Does what rounds to the end count? The claims leave this open at 2 places; at each the answer was "
+        "seen to change what is met."
+    )
     assert told in brief
     assert told in whole
 
@@ -417,7 +424,9 @@ salt    concentration in g/L
 inside
   damp : drying from 0 to 6 min, salt = 3.2 g/L
 """)
-    assert 'Two readings together, both of "if the salt is more than 3 g/L"' in text
+    assert (
+        'Claim 1, two readings together, both of the same words 1a "if the salt is more than 3 g/L"' in text
+    )
     assert "rounded half away from zero to 1 g/L, > 3 g/L" in text
 
 
@@ -471,9 +480,9 @@ inside  width
 
 def test_what_takes_a_wide_stretch_is_an_item_only_where_nothing_else_is_found() -> None:
     alone = page(FAR_ALONE)
-    assert "Only by a wide stretch of the words" in alone
+    assert "Only if words are stretched far" in alone
     beside = page(FAR_ALONE.replace("inside  width\n", "inside  width\n  second  80 mm\n"))
-    assert "Only by a wide stretch of the words" not in beside
+    assert "Only if words are stretched far" not in beside
     assert "1 more item is not on this page, because it takes a wide stretch of the words" in beside
 
 
@@ -615,7 +624,7 @@ def test_a_range_over_an_end_is_not_told_as_a_value_of_the_claim() -> None:
     """W4: Atofina, MPEP 2131.03 II (read). The relation is told, the stated end apart; before the EPO an end
     is a stated value (T 240/95, Case Law of the Boards of Appeal 2025 I.C.4.9, read)."""
     text = {p: page(CALCINED.replace("US court", p)) for p in ("US court", "EPO")}
-    heading = "Documents of which only an end of a range meets a claim"
+    heading = "Documents that meet a claim only at an end of a range"
     assert heading in text["US court"]
     assert "Wrong on every reading listed" not in text["US court"]
     assert heading not in text["EPO"]
@@ -662,7 +671,9 @@ gap, rim  length in mm
 
 def test_what_nothing_meets_on_a_reading_is_told_of_the_claims_below_it() -> None:
     told = page(EMPTIED)
-    item = told.split("On the reading below, nothing meets claim 2")[1].split("Contested beyond")[0]
+    item = told.split("On the reading below, nothing meets claim 2")[1].split("Other words that can be read")[
+        0
+    ]
     assert "Claim 3 cannot be met either. Claim 4 cannot be met either where it depends on claim 2." in item
     assert (
         "Claims 3 and 4: nothing found among what was looked for; " in told
@@ -736,7 +747,7 @@ inside for 4
 def test_what_a_case_says_nothing_of_is_not_lost_beside_what_is_lost() -> None:
     told = page(RUN)
     assert "Not met by run as listed (heat 4)" in told
-    assert "congealing" not in told.split("Contested beyond")[0]
+    assert "congealing" not in told.split("Other words that can be read")[0]
 
 
 def test_a_quotient_is_told_to_go_as_far_as_the_ends_of_its_parts_let_it() -> None:
@@ -773,3 +784,63 @@ must stay out
 """
     told = page(text)
     assert '"guard band" (arguable): pitch of the rollers <= 150 mm - stretch' not in told
+
+
+@pytest.mark.parametrize("words", ["within ±3 °C of 25 °C", "no more than 3 °C above or below 25 °C"])
+def test_words_that_name_both_sides_are_not_read_of_one_side_alone(words: str) -> None:
+    sides = """
+warmth  temperature in °C
+1. An incubator held {words}.
+   | warmth : {words}
+inside
+  first  : warmth = 26 °C
+  second : warmth = 23 °C
+"""
+    told = page(sides.format(words=words), everything=True)
+    assert "only" not in {reading.rpartition(" ")[2] for reading in re.findall(r'as "([^"]*)"', told)}
+    assert "Not met by" not in told
+    one = page(sides.format(words="within 3 °C of 25 °C"))
+    assert "Not met by first as listed (warmth 26 °C)" in one
+    assert '"below only"' in one
+
+
+ROASTER = """
+drum   length in mm
+heat   temperature in °C
+1. A roaster for acorns with a drum of between 200 and 300 mm, heated to at least 180 °C.
+   | drum : between 200 and 300 mm
+   | heat : at least 180 °C
+2. A method of roasting acorns in a drum of between 200 and 300 mm, heated to at least 180 °C.
+   | drum : between 200 and 300 mm
+   | heat : at least 180 °C
+inside
+  small : drum = 210 mm, heat = 170 °C
+  part  : drum = 210 mm, 170 °C <= heat <= 190 °C
+"""
+
+
+def test_a_case_that_lines_alike_lose_in_several_claims_is_one_item() -> None:
+    told = page(ROASTER)
+    assert told.count("It is listed among what must be inside.") == 2
+    assert told.count('Also 2b "at least 180 °C": not met by small as listed') == 1
+    assert told.count('Also 2b "at least 180 °C": not met by part with heat 170 °C') == 1
+
+
+NOZZLES = """
+nozzle  part, 0 to 4
+  bore  length in mm
+1. A head with nozzles, the nozzles having a bore of between 1 and 3 mm.
+   | bore of the nozzles : between 1 and 3 mm
+must stay out
+  dibber : nozzles = 2, bore of nozzle 1 = 1.5 mm, bore of nozzle 2 = 4.9 mm
+"""
+
+
+def test_a_case_let_in_by_one_phrase_is_not_told_again_with_two_read_otherwise() -> None:
+    """The bores' mean is 3.2 mm, which rounds to 3 mm; one of them lies between 1 and 3 mm by itself."""
+    told = page(NOZZLES)
+    assert told.count("Met by dibber as listed") == 1
+    follows = told.split("Follows")[1].split("Other words")[0]
+    assert follows.startswith(' The same with "between 1 and 3 mm" as "')
+    assert 'as "rounds to the ends" (arguable)' in follows
+    assert "only together." in follows

@@ -183,7 +183,7 @@ def test_a_number_that_a_reading_leaves_open_is_called_the_stretch() -> None:
 def test_two_phrases_that_matter_only_together_are_told_as_a_pair() -> None:
     finding = replace(lost("claim 1", "1. A leaf", "tall sample"), rereads=(Reread(1, 1), Reread(0, 1)))
     (item,) = items_of(answers_of(finding))
-    assert item.title == 'Two phrases together: "divisible by 6" and "between 2 and 4 mm"'
+    assert item.title == 'Claim 1, two phrases together: "divisible by 6" and "between 2 and 4 mm"'
     assert ("Together", ("only when both are read so; neither alone does it",)) in item.margin
     unsure = replace(finding, best=False)
     assert all(word != "Together" for word, _ in items_of(answers_of(unsure))[0].margin)
@@ -209,6 +209,14 @@ def test_a_policy_that_leaves_no_better_reading_is_named_as_the_reason() -> None
         (
             "2 mm <= d, ROUND(d TO 1 mm, HALF UP) <= 4 mm",
             "2 mm <= d and d, rounded half up to 1 mm, <= 4 mm",
+        ),
+        (
+            "ROUND(d TO 1 mm, HALF UP) >= 2 mm, ROUND(d TO 1 mm, HALF UP) < 4 mm",
+            "2 mm <= d, rounded half up to 1 mm, < 4 mm",
+        ),
+        (
+            "ROUND(d TO 1 mm, HALF UP) >= 2 mm, ROUND(e TO 1 mm, HALF UP) < 4 mm",
+            "d, rounded half up to 1 mm, >= 2 mm and e, rounded half up to 1 mm, < 4 mm",
         ),
         ("1 + ROUND(a / b TO 1, HALF AWAY) = 4", "1 + [a / b, rounded half away from zero to 1] = 4"),
         ("ABS(x - 5 mm) <= e * ABS(5 mm)", "|x - 5 mm| <= e × 5 mm"),

@@ -65,6 +65,9 @@ class Item:
     of the limitations concerned. `margin` holds lines under a margin word, in reading order; `also` one line
     for each further finding, `follows` one for each consequence. `findings` are the findings it stands for,
     `consequences` those that only follow from them. `picture` shows the readings of a single quantity.
+    `brief` has what texts of the margin are called once they were told in full, `values` those of a listed
+    case as the statement has them in brackets. `heading` is the title where `decision` has but the words of
+    `heads`.
     """
 
     number: int
@@ -78,11 +81,14 @@ class Item:
     consequences: tuple[Finding, ...] = ()
     picture: NumberLine | None = None
     titled: bool = False
+    brief: tuple[tuple[str, str], ...] = ()
+    values: str = ""
+    heading: str = ""
 
     @property
     def title(self) -> str:
         """The decision where it stands above the words; '' where it does not."""
-        return self.decision if self.titled else ""
+        return (self.heading or self.decision) if self.titled else ""
 
 
 @record

@@ -23,6 +23,7 @@ from scopecheck.report.grouping import (
     section,
     turning_labels,
 )
+from scopecheck.report.rereadings import reading_label
 from scopecheck.report.things import thing_text, twin_text
 from scopecheck.report.wording import claims_text, listed, sentence, upper_first
 
@@ -62,13 +63,16 @@ def root_cause(sheet: Sheet, finding: Finding, every: Iterable[Finding]) -> Find
     """The finding of which this one is only a consequence; None if it stands for itself."""
     if finding.question in EMPTY_CLAIM:
         return None
-    for other in every:
+    findings = tuple(every)
+    for other in findings:
         if is_empty_claim(other) and other.claim == finding.claim:
             return other
         if other.question in SAME_CAUSE.get(finding.question, ()) and _same_cause(sheet, other, finding):
             return other
         if finding.question == LOST and _lost_above(sheet, other, finding):
             return other
+        if finding.question in SIDED and _by_one(sheet, other, finding):
+            return root_cause(sheet, other, findings) or other
         if finding.question == SILENCE and _meets_parent(sheet, other, finding):
             return other
         if finding.question == NO_READING and _wrong_already(sheet, other, finding):
@@ -98,6 +102,13 @@ def _lost_above(sheet: Sheet, other: Finding, finding: Finding) -> bool:
         for f in (other, finding)
     ]
     return above and alike[0] == alike[1]
+
+
+def _by_one(sheet: Sheet, other: Finding, finding: Finding) -> bool:
+    """Does the case come out wrong by the same lines with one of these phrases re-read, in whatever way?"""
+    moved = [{d.group for d in departures(f)} for f in (other, finding)]
+    alike = [(f.question, f.case, f.claim, turning_labels(sheet, f)) for f in (other, finding)]
+    return len(moved[0]) == 1 and moved[0] < moved[1] and alike[0] == alike[1]
 
 
 def _wrong_already(sheet: Sheet, other: Finding, finding: Finding) -> bool:
@@ -164,6 +175,9 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
     label, reread = finding.label, departures(finding)
     same = bool(root.case) and finding.reference == root.case and not finding.departs
     thing = sentence("thing", "itself", name=case_text(sheet, root.case)) if same else ""
+    if _by_one(sheet, root, finding):
+        told = (reading_label(sheet, d, True, turning_labels(sheet, finding)) for d in reread)
+        return sentence("note", "follows_more", readings=listed(told))
     match finding.question:
         case "inside lost" if _lost_above(sheet, root, finding):
             return sentence("note", "also_claims", claims=claims_text([finding.claim]))

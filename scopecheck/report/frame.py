@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import Answers
 from scopecheck.core.construction import admissible_readings, nodes
 from scopecheck.core.declared import ChoiceDecl, Declaration, NumberDecl, SetDecl
 from scopecheck.core.formula import OTHERS, Compare, Const
-from scopecheck.core.model import FreeParameter, Group, OwnPhrase, Settled, Sheet
+from scopecheck.core.model import FreeParameter, Group, OwnPhrase, Settled, Sheet, Unrestated
 from scopecheck.foundations.record import replace
 from scopecheck.report.blocks import Banner, Block, Heading, Listing, Paragraph
 from scopecheck.report.describe import bounds_text
@@ -44,6 +44,7 @@ def head(sheet: Sheet) -> Iterator[Block]:
             profile=sheet.profile,
             purpose=sentence("head", f"purpose_{purpose}"),
             filed=sentence("head", "filed" if sheet.filed else "not_filed"),
+            usual=sentence("head", "usual") if groups_with_choice(sheet) else "",
         )
     )
     yield Paragraph(looked_at(sheet))
@@ -114,7 +115,11 @@ def _rounds(group: Group) -> bool:
 
 
 MOST_UNRESTATED = 12
-"""So much of the account stands on the first page; the rest is counted there."""
+"""So many lines of the account stand on the first page; what the others tell is counted there."""
+CLOSE = 40
+"""Characters between two words of the account that one line tells."""
+AROUND = 3
+"""Words before the first of them, and behind the last."""
 NOTHING_BESIDE = Beside({})
 
 
@@ -152,7 +157,7 @@ def ground(
                 yield Heading(sentence("section", section), 3)
                 yield Listing(found)
     else:
-        account = tuple(dict.fromkeys(unrestated_lines(sheet)))
+        account = tuple(unrestated_lines(sheet))
         if account:
             yield Heading(sentence("section", "unrestated"), 3)
             yield Listing(account[:MOST_UNRESTATED])
@@ -168,7 +173,7 @@ def _counts(sheet: Sheet, harmless: int) -> Iterator[str]:
     for key, count, noun in (
         ("count_harmless", harmless, "reading"),
         ("count_left_out", left_out, "reading"),
-        ("count_unrestated", max(0, len(sheet.unrestated) - MOST_UNRESTATED), "limiting"),
+        ("count_unrestated", sum(map(len, unrestated_runs(sheet)[MOST_UNRESTATED:])), "limiting"),
     ):
         if count:
             yield sentence("basis", key, count=counted(count, noun))
@@ -380,17 +385,51 @@ def _silenced(settled: Settled) -> list[str]:
 
 
 def unrestated_lines(sheet: Sheet) -> Iterator[str]:
-    """The numbers, units, connectives, end words and hedges of the claims that no line restates."""
+    """What of the claims no line restates: what stands close together, in one line with what surrounds it.
+
+    Numbers, units, connectives, end words and hedges count.
+    """
+    return (_unrestated_line(run) for run in unrestated_runs(sheet))
+
+
+def unrestated_runs(sheet: Sheet) -> tuple[tuple[Unrestated, ...], ...]:
+    """The places of the account in the order of the text, drawn together where few words part them."""
+    runs: list[list[Unrestated]] = []
     for left in sheet.unrestated:
-        words, context = quoted(left.words), quoted(left.context)
+        last = runs[-1][-1] if runs else None
+        close = last is not None and 0 <= left.span.start - last.span.end <= CLOSE
+        if last is not None and close and last.claim == left.claim:
+            runs[-1].append(left)
+        else:
+            runs.append([left])
+    return tuple(map(tuple, runs))
+
+
+def _unrestated_line(run: Sequence[Unrestated]) -> str:
+    first, last = run[0], run[-1]
+    if len(run) == 1:
         told = sentence(
-            "basis", "unrestated", claim=left.claim, line=left.span.line, sort=left.sort, words=words,
-            context=context,
+            "basis", "unrestated", claim=first.claim, line=first.span.line, sort=first.sort,
+            words=quoted(first.words), context=quoted(first.context),
         )  # fmt: skip
-        if left.beside is not None:
-            beside = sentence("basis", "beside", line=left.beside.line, words=quoted(left.beside.text))
-            told = f"{told}; {beside}"
-        yield told
+    else:
+        text = first.span.source.text
+        told = sentence(
+            "basis", "unrestated_many", claim=first.claim, line=first.span.line, count=len(run),
+            words=listed(quoted(left.words) for left in run),
+            context=quoted(_around(text, first.span.start, last.span.end)),
+        )  # fmt: skip
+    lines = {left.beside.line: left.beside.text for left in run if left.beside is not None}
+    if lines:
+        beside = (sentence("basis", "beside_line", line=n, words=quoted(text)) for n, text in lines.items())
+        told = f"{told}; {sentence('basis', 'beside', lines=listed(beside))}"
+    return told
+
+
+def _around(text: str, start: int, end: int) -> str:
+    """The words from one place to another, with some on either side."""
+    before, after = text[:start].split("\n\n")[-1].split(), text[end:].split("\n\n")[0].split()
+    return " ".join([*before[-AROUND:], *text[start:end].split(), *after[:AROUND]])
 
 
 def _why(why: str) -> str:

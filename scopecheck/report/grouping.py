@@ -228,7 +228,7 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
     gathered: dict[object, list[Finding]] = {}
     for index, finding in enumerate(findings):
         turns_on = tuple(sorted({axis for d in departures(finding) for axis in axes(sheet, d)}))
-        alone: object = None if turns_on else _lost_alike(finding) or index
+        alone: object = None if turns_on else _lost_alike(sheet, finding) or index
         if phrases_moved(finding) > 1:
             alone = frozenset(d.group for d in departures(finding))
         if finding.question == SILENCE:
@@ -246,12 +246,17 @@ def clusters(sheet: Sheet, findings: Iterable[Finding]) -> tuple[Cluster, ...]:
     return tuple(found)
 
 
-def _lost_alike(finding: Finding) -> object:
-    """What cases share that the same lines lose as presumed and the same re-readings keep; else None."""
-    if finding.question != "inside lost" or not finding.failing or finding.partly:
+def _lost_alike(sheet: Sheet, finding: Finding) -> object:
+    """What cases share that lines alike lose as presumed and the same re-readings keep; else None.
+
+    Of what a case is lost in part by, the same case alone is alike.
+    """
+    if finding.question != "inside lost" or not finding.failing:
         return None
     kept = tuple((r.group, r.reading) for r in finding.kept_by)
-    return finding.failing, kept, finding.quantifier
+    lines = tuple(x.formula for label in finding.failing if (x := limitation_labelled(sheet, label)))
+    one_case = (finding.case, finding.partly) if finding.partly else ()
+    return lines, kept, finding.quantifier, one_case
 
 
 def phrases_moved(finding: Finding) -> int:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import STATED_END, Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
@@ -24,12 +24,12 @@ from scopecheck.report.grouping import SILENCE, Cluster, departures, phrases_mov
 from scopecheck.report.in_play import cases_without_presumption
 from scopecheck.report.kept_out import kept_text, scope_text, silence_text
 from scopecheck.report.known_ranges import how_read, relation_text
-from scopecheck.report.margins import margin, statuses
+from scopecheck.report.margins import margin, short_forms, statuses
 from scopecheck.report.pictures import picture_for
 from scopecheck.report.rereadings import common_words, group_words, reading_label
 from scopecheck.report.slips import slip_texts
 from scopecheck.report.stated_ends import end_text, member_texts
-from scopecheck.report.things import left_free, thing_text
+from scopecheck.report.things import left_free, thing_text, values_as_listed
 from scopecheck.report.ties import ends_had
 from scopecheck.report.ways import way_text
 from scopecheck.report.wording import (
@@ -332,7 +332,17 @@ def item(sheet: Sheet, cluster: Cluster, number: int, with_picture: bool = True)
         cluster.absorbed,
         picture_for(sheet, first) if with_picture else None,
         titled,
+        tuple(_short_forms(sheet, cluster, decision)),
+        values_as_listed(sheet, first),
+        _heading(sheet, cluster, heads(sheet, first)) if titled else "",
     )
+
+
+def _short_forms(sheet: Sheet, cluster: Cluster, decision: str) -> Iterator[tuple[str, str]]:
+    """What texts of an item's margin are called where an item above told them in full."""
+    yield from short_forms(sheet, cluster.first)
+    if decision and len(cluster.axes) > 0:
+        yield decision, question_text(sheet, cluster.axes, cluster.first)
 
 
 def _others(sheet: Sheet, first: Finding, rest: Sequence[Finding]) -> tuple[str, ...]:
@@ -351,15 +361,35 @@ def decision_text(sheet: Sheet, cluster: Cluster) -> str:
     """`Are the ends included? 4 places, matters in 2`; of phrases that matter together, their words."""
     if cluster.first.question == SILENCE:
         return sentence("item", "silence", case=case_text(sheet, cluster.first.case))
-    moved = dict.fromkeys(d.group for d in departures(cluster.first))
-    if len(moved) > 1:
-        words = words_together(sheet, cluster.first)
-        of_one = "together_same" if len(moved) == 2 else "together_same_many"
-        of_several = "together" if len(moved) == 2 else "together_many"
-        return sentence("item", of_several if len(words) > 1 else of_one, words=listed(words))
+    if phrases_moved(cluster.first) > 1:
+        return _together_text(cluster.first, words_together(sheet, cluster.first))
     question = question_text(sheet, cluster.axes, cluster.first)
-    places = counted(cluster.places, "place")
-    return sentence("item", "several", question=question, places=places, matters=cluster.matters)
+    places, each = counted(cluster.places, "place"), cluster.matters == cluster.places
+    key = "several" if not each else "several_one" if cluster.places == 1 else "several_each"
+    return sentence("item", key, question=question, places=places, matters=cluster.matters)
+
+
+def _together_text(finding: Finding, words: Sequence[str], with_words: bool = True) -> str:
+    """`Claim 1, two phrases together: "divisible by 6" and "about 35 %"`, or without the words."""
+    count = phrases_moved(finding)
+    of_one = "together_same" if count == 2 else "together_same_many"
+    of_several = "together" if count == 2 else "together_many"
+    return sentence(
+        "item",
+        of_several if len(words) > 1 else of_one,
+        claim=upper_first(claims_text([finding.claim])),
+        count=count,
+        words=sentence("item", "together_words", words=listed(words)) if with_words else "",
+    )
+
+
+def _heading(sheet: Sheet, cluster: Cluster, heads: Iterable[tuple[str, str]]) -> str:
+    """The title of an item on several phrases, if the lines below it have just these words; else ''."""
+    if phrases_moved(cluster.first) < 2 or cluster.first.question == SILENCE:
+        return ""
+    words = words_together(sheet, cluster.first)
+    below = {told for _, told in heads}
+    return _together_text(cluster.first, words, with_words=False) if set(words) <= below else ""
 
 
 def words_together(sheet: Sheet, finding: Finding) -> tuple[str, ...]:

@@ -23,6 +23,7 @@ from scopecheck.report.looked import ENDS
 from scopecheck.report.rereadings import (
     bearer_text,
     kept_text,
+    reading_label,
     reading_text,
     together_text,
     usual_text,
@@ -77,24 +78,43 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     return (sentence("quantifier", key),)
 
 
+def short_forms(sheet: Sheet, finding: Finding) -> Iterator[tuple[str, str]]:
+    """What the readings of a finding and who would bring it are called once they were told in full."""
+    labels = turning_labels(sheet, finding)
+    for d in departures(finding):
+        yield reading_text(sheet, d, labels), reading_label(sheet, d, True, labels)
+    if finding.quantifier == "base" and not departures(finding):
+        lines, groups = _usual_groups(sheet, finding)
+        for g in groups:
+            yield usual_text(sheet, g, lines), usual_text(sheet, g, lines, brief=True)
+    if finding.bearer:
+        yield bearer_text(sheet, finding), bearer_text(sheet, finding, brief=True)
+
+
 def _settled_by(finding: Finding) -> tuple[str, ...]:
     """The policies and pins among what a finding rests on; only they are quoted there."""
     return tuple(flat(text) for text in finding.rests_on if text.startswith('"'))
 
 
 def _usual_readings(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """The usual readings of the limitations that fail, or of the one the finding is about, in sheet order.
+    """The usual readings of the limitations that fail, or of the one the finding is about, in sheet order."""
+    labels, groups = _usual_groups(sheet, finding)
+    return tuple(usual_text(sheet, g, labels) for g in groups)
+
+
+def _usual_groups(sheet: Sheet, finding: Finding) -> tuple[tuple[str, ...], tuple[int, ...]]:
+    """These limitations by their labels, and their phrases.
 
     What is idle rests on how the lines beside it are read, too; what silence alone keeps out, on those alone.
     """
     if finding.question == SILENCE:
-        return ()
+        return (), ()
     labels = finding.failing or (finding.label,)
     if finding.question in IDLE:
         labels = (finding.label, *finding.conflict)
     limitations = [found for label in labels if (found := limitation_labelled(sheet, label))]
     groups = dict.fromkeys(g for limitation in limitations for g in limitation.groups)
-    return tuple(usual_text(sheet, g, labels) for g in groups)
+    return labels, tuple(groups)
 
 
 def _how_far(sheet: Sheet, finding: Finding) -> str:

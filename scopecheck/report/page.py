@@ -30,7 +30,7 @@ from scopecheck.report.looked import Beside
 from scopecheck.report.margins import readings_told
 from scopecheck.report.mattering import Turned, turned_on
 from scopecheck.report.plan import Plan, plan
-from scopecheck.report.wording import counted, flat, listed, sentence, upper_first
+from scopecheck.report.wording import claims_text, counted, flat, listed, sentence, upper_first
 
 MOST_ITEMS = 10
 """Items on the first page."""
@@ -41,6 +41,8 @@ MOST_LINES = 10
 COUNTED = ("narrows", "choices left", "harmless")
 DESCRIBED = "beside the description"
 """Statements that the first page only counts."""
+FITS = "one reading fits all cases"
+"""What is told before all other statements: it concerns every claim and case."""
 NO_MEASURE = "without measure"
 """What is told in a section of its own."""
 
@@ -156,7 +158,10 @@ def _undecided(planned: Plan, everything: bool) -> Iterator[Block]:
 
 
 def _undecided_line(finding: Finding) -> str:
-    place = flat(finding.case or finding.label) or f"claim {finding.claim}"
+    claim = claims_text([finding.claim])
+    place = flat(finding.case or finding.label) or claim
+    if finding.case and finding.claim:
+        place = sentence("note", "undecided_place", case=place, claim=claim)
     reason = flat(finding.reason) or sentence("note", "undecided_no_reason")
     looked = sentence("question", finding.question, "looked")
     return sentence("note", "undecided", place=place, looked=looked, reason=reason)
@@ -250,6 +255,7 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     brief = [f for f in planned.statements if f.question not in (*COUNTED, DESCRIBED, NO_MEASURE)]
     if not everything:
         brief = [f for f in brief if f.question != "kept out" or _hangs_on_one(f, planned)]
+    brief.sort(key=lambda f: f.question != FITS)
     lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
     if everything:
         lines += [line(sheet, f) for f in planned.statements if f.question in COUNTED]

@@ -13,6 +13,8 @@ from scopecheck.resolve.plain_readings import with_places_allowed
 _ROUNDED = regex(r"ROUND\(((?:[^()]|\((?:[^()]|\([^()]*\))*\))+?) TO ((?:[^(),]|\([^()]*\))+), (HALF \w+)\)")
 _RULES = {"HALF AWAY": "half away from zero", "HALF UP": "half up", "HALF EVEN": "half to even"}
 _SIGN = regex(r"\s(?:<=|>=|!=|[<>=])\s")
+_FROM_BELOW = regex(r"(ROUND\([^<>=]*\)) (>=?) ([^<>=]+)")
+_FROM_ABOVE = regex(r"(ROUND\([^<>=]*\)) (<=?) ([^<>=]+)")
 _MEMBERS = {
     "EVERY": "every one of",
     "SOME": "at least one of",
@@ -51,10 +53,22 @@ _WORDS = regex(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")
 
 def plain_formula(text: str) -> str:
     """A reading's formula with words in place of the exact language's capitals, its facts joined by 'and'."""
-    facts = [_fact(part.strip()) for part in _facts(text)]
+    facts = [_fact(part) for part in _both_ends([part.strip() for part in _facts(text)])]
     if len(facts) == 1:
         return facts[0]
     return " and ".join(f"({fact})" if _CHOICE.search(_BRACES.sub("", fact)) else fact for fact in facts)
+
+
+def _both_ends(facts: list[str]) -> list[str]:
+    """The facts; two that limit one rounded value from below and from above as one."""
+    found: list[str] = []
+    for fact in facts:
+        low, high = _FROM_BELOW.fullmatch(found[-1]) if found else None, _FROM_ABOVE.fullmatch(fact)
+        if low and high and low[1] == high[1]:
+            found[-1] = f"{low[3]} {low[2].replace('>', '<')} {low[1]} {high[2]} {high[3]}"
+        else:
+            found.append(fact)
+    return found
 
 
 def _facts(text: str) -> Iterator[str]:
@@ -99,7 +113,7 @@ def _rounded(match: re.Match[str]) -> str:
     """As an insertion between commas where it is a whole side of a comparison, else in brackets."""
     inside = f"{match[1]}, rounded {_RULES[match[3]]} to {match[2]}"
     before, after = match.string[: match.start()], match.string[match.end() :]
-    if not before and _SIGN.match(after):
+    if (not before or _SIGN.search(before[-4:])) and _SIGN.match(after):
         return f"{inside},"
     if not after and _SIGN.search(before[-4:]):
         return inside

@@ -149,7 +149,7 @@ def reading_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> st
     elif not points:
         own = (p for p in sheet.parameters if (p.group, p.reading) == (reread.group, reread.reading))
         points = [presumed_stretch(p) for p in own if not p.unknown]
-    return "; ".join([text, *points])
+    return "; ".join(dict.fromkeys([text, *points]))
 
 
 def _has_stretch(sheet: Sheet, reread: Reread) -> bool:
@@ -186,21 +186,24 @@ def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = (), others: 
     return "; ".join([sentence("reading", key, words=words, labels=read_as), *points])
 
 
-def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = ()) -> str:
-    """The reading a phrase has in the base, said to be the usual one, with its meaning and stretch."""
+def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = (), brief: bool = False) -> str:
+    """The reading a phrase has in the base, said to be the usual one, with its meaning and stretch.
+
+    With `brief` its label alone.
+    """
     labels = tuple(labels)
     usual = sheet.groups[group]
     reread = Reread(group, usual.base)
     presumed = sum(r.standing == "presumed" for r in usual.readings) == 1
     text = sentence(
         "reading",
-        "usual" if presumed else "usual_first",
+        ("usual" if presumed else "usual_first") + "_label" * brief,
         words=group_words(usual, labels),
         label=flat(usual.readings[usual.base].label),
         plain=meaning_text(sheet, reread, labels),
     )
-    own = [p for p in sheet.parameters if (p.group, p.reading) == (group, usual.base)]
-    return "; ".join([text, *(presumed_stretch(p) for p in own)])
+    own = [p for p in sheet.parameters if (p.group, p.reading) == (group, usual.base) and not brief]
+    return "; ".join(dict.fromkeys([text, *(presumed_stretch(p) for p in own)]))
 
 
 def presumed_stretch(p: FreeParameter) -> str:
@@ -250,8 +253,11 @@ def together_text(finding: Finding) -> str:
     return sentence("reading", "both" if len(moved) == 2 else "all_of_them", count=len(moved))
 
 
-def bearer_text(sheet: Sheet, finding: Finding) -> str:
-    """Who would bring it: whom the sheet names for own readings, else by profile; empty for nobody."""
+def bearer_text(sheet: Sheet, finding: Finding, brief: bool = False) -> str:
+    """Who would bring it: whom the sheet names for own readings, else by profile; empty for nobody.
+
+    With `brief` without how they read.
+    """
     if not finding.bearer:
         return ""
     groups = {d.group: sheet.groups[d.group].readings[d.reading] for d in departures(finding)}
@@ -259,5 +265,5 @@ def bearer_text(sheet: Sheet, finding: Finding) -> str:
     if named and len(named) == len(groups):
         return sentence("bearer", "named", readers=listed(dict.fromkeys(map(flat, named))))
     profile = f"US_{sheet.purpose}" if sheet.profile == "US" else "EPO"
-    usual = "" if departures(finding) else "_usual"
+    usual = "" if departures(finding) and not brief else "_usual"
     return sentence("bearer", profile, finding.bearer + usual)

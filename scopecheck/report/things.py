@@ -110,26 +110,51 @@ def thing_text(sheet: Sheet, finding: Finding) -> str:
     return _other_text(sheet, finding, name, finding.witness.article)
 
 
+def values_as_listed(sheet: Sheet, finding: Finding) -> str:
+    """The values by which a listed case is told; '' of a thing that departs from them."""
+    if finding.witness is None or not finding.case or finding.case != finding.reference:
+        return ""
+    return "" if _picked(sheet, finding) else _own_values(sheet, finding, finding.witness.article)
+
+
+def _stated(sheet: Sheet, finding: Finding, article: Article) -> set[str]:
+    case = case_named(sheet, finding.case)
+    return set(case.stated) - sheet.absent(article) if case else set()
+
+
+def _picked(sheet: Sheet, finding: Finding) -> list[str]:
+    """What of a listed case is told because the thing departs from it, or the case leaves room there."""
+    case = case_named(sheet, finding.case)
+    if case is None or finding.witness is None:
+        return []
+    usual, stated = stated_values(sheet, case), _stated(sheet, finding, finding.witness.article)
+    names = _in_order(sheet, (*finding.shown, *finding.departs))
+    return [n for n in names if n in stated and (n in finding.departs or n not in usual)]
+
+
+def _own_values(sheet: Sheet, finding: Finding, article: Article) -> str:
+    """The values a case states, as far as they matter, those in question first."""
+    case = case_named(sheet, finding.case)
+    stated, spoken = _stated(sheet, finding, article), spoken_of(in_question(sheet, finding))
+    first = spoken_of(concerned(sheet, finding))
+    # What fails alone decides that a thing is not met; all that a claim asks decides that it is.
+    told = stated & spoken if finding.failing and stated & spoken else stated & (set(finding.shown) or stated)
+    told = whole_steps(sheet, told, stated) - {*(case.in_full if case else ())}
+    return _settings(sheet, article, _in_order(sheet, told, first)) if told else ""
+
+
 def _listed_text(sheet: Sheet, finding: Finding, name: str, article: Article) -> str:
     """A listed case by what departs from its values, else by these; and by what it leaves free."""
     case = case_named(sheet, finding.case)
     assert case is not None
-    usual, stated = stated_values(sheet, case), set(case.stated) - sheet.absent(article)
-    spoken = spoken_of(in_question(sheet, finding))
+    stated = _stated(sheet, finding, article)
     first = spoken_of(concerned(sheet, finding))
-    names = _in_order(sheet, (*finding.shown, *finding.departs))
-    picked = [n for n in names if n in stated and (n in finding.departs or n not in usual)]
-    # What fails alone decides that a thing is not met; all that a claim asks decides that it is.
-    told = stated & spoken if finding.failing and stated & spoken else stated & (set(finding.shown) or stated)
-    told = whole_steps(sheet, told, stated) - {*case.in_full}
     text = name
-    if picked:
-        departures = _departures(sheet, article, picked, usual)
+    if picked := _picked(sheet, finding):
+        departures = _departures(sheet, article, picked, stated_values(sheet, case))
         text = sentence("thing", "departs_same", name=name, departures=departures)
-    elif told:
-        text = sentence(
-            "thing", "as_listed", name=name, values=_settings(sheet, article, _in_order(sheet, told, first))
-        )
+    elif values := _own_values(sheet, finding, article):
+        text = sentence("thing", "as_listed", name=name, values=values)
     free = left_free(sheet, finding)
     if not free:
         return text

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Set
 
 from scopecheck.answers.findings import Finding, Reread, WayOut
 from scopecheck.answers.minimise import BreakPoint
@@ -151,9 +151,20 @@ def ways_out(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     ways = [w for w in finding.ways_out if w.label in asked]
     if all(w.label in turning and set(w.readings) <= told for w in ways):
         return ()
+    told |= {
+        s for s in finding.others if other_readings(sheet, finding) and _of_the_thing(sheet, finding, *s)
+    }
+    if all(w.label in turning and _all_told(sheet, finding, w, told) for w in ways):
+        return ()
     lines = [_way_out(sheet, finding, way) for way in ways[:MOST_WAYS]]
     more = len(ways) - len(lines)
     return (*lines, sentence("note", "more_lines", count=more)) if more else tuple(lines)
+
+
+def _all_told(sheet: Sheet, finding: Finding, way: WayOut, told: Set[tuple[int, int]]) -> bool:
+    """Is each reading and each stretch that lets the thing by at this line among those told already?"""
+    stretches = {(p.group, p.reading) for p, _ in stretched_by(sheet, finding, way)}
+    return {*way.readings, *stretches} <= told
 
 
 def _way_out(sheet: Sheet, finding: Finding, way: WayOut) -> str:

@@ -20,6 +20,7 @@ from scopecheck.report.blocks import (
     Picture,
     Report,
 )
+from scopecheck.report.once import told_once
 from scopecheck.report.render.number_line import draw_picture
 from scopecheck.report.wording import GLUE, sentence
 
@@ -37,7 +38,7 @@ def escaped(text: str) -> str:
 def draw_markdown(report: Report) -> str:
     """The report as Markdown text: headings, lists, and pictures as fixed-width blocks."""
     repeated = report.repeated_pictures
-    parts = ["\n".join(_block(block, repeated)) for block in report.blocks]
+    parts = ["\n".join(_block(block, repeated)) for block in told_once(report.blocks)]
     return "\n\n".join(parts) + "\n"
 
 

@@ -19,6 +19,7 @@ from scopecheck.report.blocks import (
     Picture,
     Report,
 )
+from scopecheck.report.once import told_once
 from scopecheck.report.render.columns import draw_chart
 from scopecheck.report.render.number_line import draw_picture
 from scopecheck.report.wording import GLUE, sentence
@@ -37,7 +38,7 @@ def draw_text(report: Report, width: int = 90, colour: bool = False) -> str:
     page = _Page(max(NARROWEST, min(width, WIDEST)), colour, report.repeated_pictures)
     lines: list[str] = []
     before: Block | None = None
-    for block in report.blocks:
+    for block in told_once(report.blocks):
         lines += _space(before, block)
         lines += page.block(block)
         before = block

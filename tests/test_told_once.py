@@ -1,0 +1,112 @@
+"""What several items have in common is told in full in the first of them, and shortly in the others."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from scopecheck.report.blocks import Item, Report
+from scopecheck.report.once import LONG, told_once
+from scopecheck.report.render import render
+from tests.quality.pages import report_of
+
+SHEETS = sorted(
+    [
+        *(Path(__file__).parent.parent / "specs" / "sheets").glob("*.sheet"),
+        *(Path(__file__).parent / "quality").glob("*.sheet"),
+    ]
+)
+WIDER = ", who reads more widely"
+
+
+def of_stem(stem: str, everything: bool = False) -> Report:
+    return report_of(next(path for path in SHEETS if path.stem == stem).read_text("utf-8"), everything)
+
+
+def shortened(made: Report) -> list[Item]:
+    return [block for block in told_once(made.blocks) if isinstance(block, Item)]
+
+
+@pytest.mark.parametrize("path", SHEETS, ids=lambda path: path.stem)
+@pytest.mark.parametrize("everything", [False, True])
+def test_a_pointer_names_an_item_above_that_has_the_text_in_full(path: Path, everything: bool) -> None:
+    made = report_of(path.read_text("utf-8"), everything)
+    full = {item.number: item for item in made.items}
+    for item in shortened(made):
+        for (word, texts), (_, whole) in zip(item.margin, full[item.number].margin, strict=True):
+            for text in texts:
+                if "as at item " not in text:
+                    continue
+                above = int(text.rstrip(")").rpartition(" ")[2])
+                assert above < item.number
+                told = dict(shortened(made)[above - 1].margin)[word]
+                assert set(told) & set(whole), (item.number, word, text)
+
+
+def test_readings_questions_and_who_would_raise_it_are_told_in_full_once() -> None:
+    text = " ".join(render(of_stem("strainer"), "text").split())
+    assert text.count(WIDER) == 1
+    assert text.count("Raised by the examiner or a challenger") > 4
+    assert text.count("Does what rounds to the end count? The claims leave this open at 7 places") == 1
+    assert "Decision Does what rounds to the end count? (as at item 2)" in text
+
+
+def test_claims_and_values_alike_are_told_once() -> None:
+    text = " ".join(render(of_stem("sower"), "text").split())
+    assert text.count("nozzles 1 to 3: reach 40 mm each") == 1
+    assert "As well the same as at item 1" in " ".join(render(of_stem("proofing"), "text").split())
+
+
+def test_what_is_short_or_told_otherwise_is_told_again() -> None:
+    for item in shortened(of_stem("strainer")):
+        for word, texts in item.margin:
+            assert texts != ("the same as at item 1",) or word != "Read with"
+    read = [dict(item.margin).get("Read with", ()) for item in shortened(of_stem("strainer"))]
+    assert sum(texts == ("every reading listed",) for texts in read) > 1
+    assert sum(any("anything meets it" in text for text in texts) for texts in read) > 1
+    assert len("every reading listed") < LONG
+
+
+def test_json_and_the_report_itself_hold_every_text_in_full() -> None:
+    made = of_stem("sower")
+    assert not any("as at item" in text for item in made.items for _, texts in item.margin for text in texts)
+    assert "as at item" not in render(made, "json")
+
+
+def test_that_one_choice_of_readings_suits_all_cases_is_told_before_other_statements() -> None:
+    text = " ".join(render(of_stem("mousse"), "text").split())
+    also = text.split("Also shown, on the usual readings unless said otherwise")[1]
+    assert also.lstrip("─ ").startswith("- On one choice of readings everything listed as inside is met")
+
+
+def test_what_keeps_a_thing_out_is_no_second_list_of_the_readings_that_let_it_in() -> None:
+    item = next(item for item in of_stem("strainer").items if "two phrases together" in item.title)
+    rows = dict(item.margin)
+    assert "Kept out by" not in rows
+    told = " ".join((*rows["Read with"], *rows["Same with"]))
+    assert all(f'"{label}"' in told for label in ("can be divided", "context tolerance", "fixed share"))
+    (way,) = (way for way in item.findings[0].ways_out if way.label == "1d")
+    assert way.readings
+
+
+ENDS = """
+gap   length in mm
+rope  length in mm
+1. A loom with a gap of at least 4 mm.
+   | gap : at least 4 mm
+2. A warp with a rope of at least 6 mm.
+   | rope : at least 6 mm
+document D1
+  range : 2 mm <= gap <= 4 mm     "page 2"
+document D2
+  range : 3 mm <= rope <= 6 mm    "page 5"
+"""
+
+
+def test_a_note_with_its_citation_is_told_once() -> None:
+    made = report_of(ENDS, False)
+    assert sum("Atofina" in text for item in made.items for _, texts in item.margin for text in texts) == 2
+    text = " ".join(render(made, "text").split())
+    assert text.count("Atofina") == 1
+    assert "Note the same as at item 1" in text
