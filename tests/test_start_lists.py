@@ -191,3 +191,20 @@ def test_an_integer_by_its_letter(words: str, line: str) -> None:
     found = lines(f"1. A chain of links, wherein {words}.\n")
     assert line in found, found
     assert f"{line[2]} count" in found
+
+
+@pytest.mark.parametrize(
+    ("words", "line"),
+    [
+        ("a force of between 2 N and 5 N, excluding the end values", "force : between 2 N and 5 N, excluding the end values"),
+        ("a width of 20 mm to 30 mm, end points excluded", "width : 20 mm to 30 mm, end points excluded"),
+        ("a length of 10 mm, give or take 1 mm", "length : 10 mm, give or take 1 mm"),
+        ("a volume of 300 L or more, with a tolerance of 5 %", "not restated : 300 L or more, with a tolerance of 5 %"),
+        ("a power of 800 W, reduced by 20 % to 40 %", "not restated : 800 W, reduced by 20 % to 40 %"),
+        ("a depth of 5 mm, or slightly more", "not restated : 5 mm, or slightly more"),
+        ("one hole for every 50 mm of its height", "not restated : for every 50 mm"),
+    ],
+)  # fmt: skip
+def test_a_limit_with_more_behind_it_is_restated_whole_or_marked(words: str, line: str) -> None:
+    made = lines(f"1. A pouch having {words}.\n")
+    assert [m for m in made if m.startswith("| ")][:1] == [f"| {line}"], made

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
 
 from scopecheck.foundations.quantity import Unit, find_unit
@@ -58,6 +59,8 @@ class Stretch:
 
     under: tuple[int, int] = (0, 0)
     """The tokens of the condition under which it is measured; it begins with them, or they follow."""
+    whole: bool = False
+    """Whether its words go on behind its figures with what makes another limit of it: all or none is read."""
 
     @property
     def ahead(self) -> bool:
@@ -189,6 +192,30 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         while at < len(figures_) and figures_[at].start < again:
             at += 1
     return found
+
+
+def with_qualifiers(text: ClaimText, found: Sequence[Stretch]) -> list[Stretch]:
+    """`between 2 N and 5 N, excluding the end values`, `0.8 N/mm, within 10 %`: each as one limit, whole."""
+    texts, kept, over = text.texts, list[Stretch](), 0
+    for stretch in found:
+        if stretch.starts[0] < over:
+            continue
+        end = stretch.farther or stretch.end
+        at = end + (texts[end : end + 1] == [","])
+        width = run_at(texts, at, "limits", "qualifying")
+        number = at + width < len(texts) and texts[at + width][0].isdecimal()
+        if not width or (texts[at] == "within" and (len(stretch.figures) > 1 or not number)):
+            kept.append(stretch)
+            continue
+        over = next((i for i in range(at + width, len(texts)) if _parts(texts, i)), len(texts))
+        kept.append(replace(stretch, end=over, farther=0, whole=True))
+    return kept
+
+
+def _parts(texts: list[str], at: int) -> bool:
+    """Whether a clause ends here: not at an 'and' between two values."""
+    joined = texts[at] == "and" and texts[at + 1 : at + 2] and texts[at + 1] in ("a", "an", "the", "wherein")
+    return texts[at] in (",", ";", ".", "wherein", "while", "when", "if") or bool(joined)
 
 
 def _closing(texts: list[str], at: int) -> int:

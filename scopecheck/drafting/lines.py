@@ -63,7 +63,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         if words := words or _read_words(work.text, stretch, quantity, readable):
             work.claim.lines.append(Proposed(words, quantity.name, asked=True))
             work.beside += [work.named[i]] if i in work.named else []
-        elif stretch.other[1]:
+        elif stretch.other[1] or stretch.whole:
             work.unread.append((stretch.starts[0], stretch.end))
     propose_sums(work)
     propose_wholes(work, readable)

@@ -59,6 +59,8 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return start, end + 2
     if kind_of(stretch.unit) == "time" and texts[start - 1] == "after":
         return start - 1, end
+    if texts[start - 2 : start] in (["for", "every"], ["for", "each"], ["per", "every"]):
+        return start - 2, end
     if _named_so(texts, stretch) or texts[end : end + 1] == ["thereof"]:
         return max(0, start - 1), end
     if at := _surpassing(texts, stretch):

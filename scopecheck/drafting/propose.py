@@ -17,7 +17,7 @@ from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.in_steps import of_item, told_apart
 from scopecheck.drafting.joint import joint, summed
 from scopecheck.drafting.kinds_of import kind_text
-from scopecheck.drafting.limits import Stretch, stretches
+from scopecheck.drafting.limits import Stretch, stretches, with_qualifiers
 from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.no_limits import limits_nothing, surroundings
@@ -151,7 +151,8 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     nowhere = [" ".join(claim.text[r.start : r.end].split()) for r in astray]
     listing, listed_ = items(text) if group else ((0, 0), ())
     listed_ = told_apart(text, listed_, done)
-    stated = before_limits(text, _in_percent(text, claim.text, stretches(text, {})))
+    stated = with_qualifiers(text, _in_percent(text, claim.text, stretches(text, {})))
+    stated = before_limits(text, stated)
     together = [j for s in stated if (j := joint(text, s)) is not None]
     of_sums = {j.stretch.start for j in together}
     found = behind_limits(text, [(s, called(text, s)) for s in stated if s.start not in of_sums])

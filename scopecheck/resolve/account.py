@@ -48,6 +48,8 @@ _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
         "minimum",
         "inclusive",
         "exclusive",
+        "excluding",
+        "excluded",
         "exactly",
         "divisible",
         "multiple",
