@@ -55,7 +55,7 @@ def test_the_ground_that_stands_on_every_reading_comes_first() -> None:
 
 def test_grounds_that_fall_on_another_reading_are_not_called_firm() -> None:
     first, other = told("100 mm <= inner <= 120 mm, blades = 1")
-    usual = "read as presumed, or by the first reading where none is known"
+    usual = "on the usual reading of every phrase"
     assert first.endswith(f"{usual}: lies apart from claim 1 (blades apart by 1, 50 % of the end).")
     assert "read otherwise: " in other
 

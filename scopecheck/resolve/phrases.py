@@ -557,7 +557,11 @@ class Reader:
     ) -> Formula | None:
         """`essentially free of talc and mica`, of a composition, as of both; None where it is not read so."""
         made = subjects[0].bound if len(subjects) == 1 else None
-        if not isinstance(made, Composition) or made.name != subjects[0].text:
+        if (
+            not isinstance(made, Composition)
+            or made.name != subjects[0].text
+            or any(t.number for t in tokens)
+        ):
             return None
         shares = (self.names.declarations[name] for name in named_in(made, tokens))
         members = tuple(
