@@ -24,11 +24,12 @@ MOST_MEANINGS = 2
 
 
 def standing_text(group: Group, reading: int) -> str:
-    """The standing of a reading; where several are presumed alike, that no presumption is known."""
+    """The standing of a reading; that no presumption is known where all that may win count alike."""
     presumed = sum(r.standing == "presumed" for r in group.readings)
     standing = group.readings[reading].standing
     if standing == "presumed" and presumed > 1:
-        told = sentence("reading", "no_presumption")
+        alike = all(r.standing != "arguable" for r in group.readings)
+        told = sentence("reading", "no_presumption" if alike else "presumed_too")
     else:
         told = sentence("standing", standing)
         if group.definition and group.definition.reading == reading and group.definition.breadth:
