@@ -324,12 +324,21 @@ class Reader:
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
         """`0.1 to 0.5 % of at least one of A and B`, `at least one of A and B in an amount of 0.1 %`, of a
-        class of ingredients: how much, and of which; None where a member of the class is not among these."""
+        class of ingredients: how much, and of which; None where a member of the class is not among these.
+
+        Of what is not there nothing is selected.
+        """
         if len(subjects) != 1 or subjects[0].parts is None or subjects[0].parts.sort != "classes":
             return None
         said = [word_of(t) for t in tokens]
+        chosen_from = next((i for i, w in enumerate(said) if w in _SELECTED), 0)
         of = next(
-            (i for i in range(1, len(said)) if said[i] == "of" and said[i + 1 : i + 4] in ONE_OR_MORE), 0
+            (
+                i
+                for i in range(1, len(said))
+                if said[i] == "of" and (said[i + 1 : i + 4] in ONE_OR_MORE or 2 <= chosen_from - i <= 4)
+            ),
+            0,
         )
         amount = next(
             (i for i in range(3, len(said)) if said[i] in _AMOUNTS and said[i + 1 : i + 2] == ["of"]), 0
@@ -350,7 +359,10 @@ class Reader:
             self._trying().condition(so_much, subjects)
             if self._trying()._if_read(which, words, subjects) is not None:
                 chosen = self._if_read(which, words, subjects)
-                return All((self.condition(so_much, subjects), *((chosen,) if chosen is not None else ())))
+                assert isinstance(subjects[0].bound, Typed)
+                there = Compare(">", subjects[0].bound.term, Const(Fraction(0)))
+                of_what = (Implies(there, chosen),) if chosen is not None else ()
+                return All((self.condition(so_much, subjects), *of_what))
         return None
 
     def _loosely(

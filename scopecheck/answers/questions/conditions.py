@@ -3,22 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.members import Named, not_there
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.core.construction import Construction, names_in
-from scopecheck.core.formula import All, Formula, Implies, Read
+from scopecheck.core.formula import All, Compare, Const, Formula, Implies, Read
 
 QUESTION = "condition not met"
+CONDITION_WORDS = frozenset(("if", "when", "whenever", "where", "unless", "while", "provided"))
 
 
 def conditions_not_met(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
     """Does a limit hang on a condition that nothing in the claim's scope fulfils, in the base or on any?
 
     Told by the lines that rule the condition out, the line itself among them where it takes part. That a part
-    is there or a step is done is no condition that anybody wrote.
+    is there, a step is done or there is some of an ingredient is no condition that anybody wrote.
     """
     sheet, base = prepared.sheet, prepared.session.base
     implied = {part.count for part in sheet.parts} | {step.done for step in sheet.steps}
@@ -26,9 +28,14 @@ def conditions_not_met(prepared: Prepared, instance: Instance) -> Iterator[Findi
         (x, Named("|".join(d.name for d in sheet.declarations if d.name in names), condition))
         for x in instance.own
         for condition in dict.fromkeys(_conditions(x.formula, base))
-        if (names := names_in(condition) - implied)
+        if not (_is_presence(condition) and CONDITION_WORDS.isdisjoint(x.words.lower().split()))
+        and (names := names_in(condition) - implied)
     ]
     yield from not_there(prepared, instance, QUESTION, named)
+
+
+def _is_presence(condition: Formula) -> bool:
+    return isinstance(condition, Compare) and (condition.op, condition.right) == (">", Const(Fraction(0)))
 
 
 def _conditions(formula: Formula, base: Construction) -> Iterator[Formula]:
