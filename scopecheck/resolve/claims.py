@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from itertools import accumulate, pairwise
 from string import ascii_lowercase
 
@@ -298,7 +298,7 @@ def _recital(desk: ClaimsDesk, numbers: tuple[int, ...]) -> Callable[[ListBound,
     said = desk.names.spoken.items()
     spoken = {n for at, names in said if at.rstrip(ascii_lowercase) in wanted for n in names}
 
-    def recited(listed: ListBound, _span: Span) -> tuple[str, ...]:
+    def recited(listed: ListBound, span: Span) -> tuple[str, ...]:
         place = {name: i for i, name in enumerate(listed.members)}
         known = sorted(
             (*(name for name, _ in listed.classes), *listed.members),
@@ -306,9 +306,35 @@ def _recital(desk: ClaimsDesk, numbers: tuple[int, ...]) -> Callable[[ListBound,
         )
         named = [name for name in known if name in spoken]
         above = {m for name in named for m in members_below(listed, name) if m != name}
+        told = _in_no_line(desk, numbers, listed, {*named, *above}, span)
+        desk.wrong += tuple(t for t in told if t not in desk.wrong)
         return tuple(name for name in named if name not in above)
 
     return recited
+
+
+def _in_no_line(
+    desk: ClaimsDesk, numbers: tuple[int, ...], listed: ListBound, named: set[str], span: Span
+) -> Iterator[Diagnostic]:
+    """A warning for each ingredient that the claims' text names and no line: it is shut out with the rest."""
+    said = {piece.text.lower() for n in numbers for piece in desk.texts[n].tokens}
+    for name in listed.members:
+        if (
+            name not in named
+            and {w.lower() for w in name.split()} <= said
+            and name in _written(desk, numbers)
+        ):
+            yield Diagnostic(
+                "warning", span, f"{name} stands in the claim and in no line, and is shut out here",
+                "What is closed has what its lines name, and nothing else.",
+                f"if the claim lists it, say so in a line: {name} IN {listed.name}",
+            )  # fmt: skip
+
+
+def _written(desk: ClaimsDesk, numbers: tuple[int, ...]) -> str:
+    """The text of these claims, as it is written."""
+    texts = (desk.texts[n] for n in numbers if desk.texts[n].tokens)
+    return " ".join(" ".join(t.source.text[t.tokens[0].start : t.tokens[-1].end].split()) for t in texts)
 
 
 def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) -> Limitation:
