@@ -184,3 +184,49 @@ def test_it_is_what_stands_left_of_the_colon(
 ) -> None:
     assert met(subjects, words, **{"bake": 6, **holds})[HELD] is True
     assert met(subjects, words, **{"bake": 6, **does_not})[HELD] is False
+
+
+NOTED = """
+cut            one of only yes, no  "the output is disconnected"
+poppet lifted  one of only yes, no  "the poppet lifts from the seat"
+raised         one of only yes, no  "the down force is raised"
+door           one of only yes, no  "the door is open"
+fan on         one of only yes, no
+speed          number
+"""
+
+
+@pytest.mark.parametrize(
+    ("subjects", "words", "holds", "does_not"),
+    [
+        ("cut, speed", "is disconnected if the speed is above 5", {"cut": "yes"}, {"cut": "no"}),
+        ("cut, speed", "is not disconnected if the speed is above 5", {"cut": "no"}, {"cut": "yes"}),
+        ("poppet lifted, speed", "lifts from the seat as soon as the speed is above 5",
+         {"poppet lifted": "yes"}, {"poppet lifted": "no"}),
+        ("raised, speed", "raises the down force whenever the speed exceeds 5",
+         {"raised": "yes"}, {"raised": "no"}),
+        ("fan on, speed, door", "is switched off if the speed is above 9 or the door is open",
+         {"door": "no", "fan on": "yes"}, {"door": "yes", "fan on": "yes"}),
+    ],
+)  # fmt: skip
+def test_a_switch_by_its_note(
+    subjects: str, words: str, holds: dict[str, str], does_not: dict[str, str]
+) -> None:
+    text = f"{NOTED}\n1. A thing, {words}.\n   | {subjects} : {words}\n"
+    made, told = read_sheet(Source("test", text))
+    assert made is not None, [d.message for d in told]
+    usual = {d.name: "no" for d in made.declarations} | {"speed": Fraction(7)}
+    k = Construction(tuple(g.base for g in made.groups), ())
+    formula = made.claims[0].limitations[0].formula
+    assert evaluate(formula, usual | holds, k) is True
+    assert evaluate(formula, usual | does_not, k) is False
+
+
+@pytest.mark.parametrize(
+    "words", ["the seat is open if the speed is above 5", "lifts the lid if the speed is above 5"]
+)
+def test_what_a_note_does_not_say_is_no_state(words: str) -> None:
+    _, told = read_sheet(
+        Source("test", f"{NOTED}\n1. A thing, {words}.\n   | poppet lifted, speed : {words}\n")
+    )
+    assert any(d.severity == "error" for d in told)

@@ -322,6 +322,8 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
         return f"only for {' or '.join(kinds)}"
     if names.of_several and _OF_THE_TOTAL in reading.axes:
         return "only of two things, of which the total is one of both"
+    if _OF_THE_TOTAL in reading.axes and _STROKE.search(at.span.text):
+        return "only where no stroke says what is divided by what"
     if _RELATIVE in reading.axes and not any(_is_share(b) for name, b in at.slots.items() if name != "x"):
         return "only where a share in per cent is written"
     for raw in reading.written.only_when:
@@ -332,6 +334,7 @@ def _condition_fails(reading: EntryReading, at: Occurrence, names: Names) -> str
     return ""
 
 
+_STROKE = regex(r"[^\W\d_][\w)\]]*\s*/\s*[(\[]?[^\W\d_]")
 _OF_THE_TOTAL = ("ratios", "shares of the total")
 _RELATIVE = ("differences", "relative")
 """What sets a reading on which a difference is a share of the number: a bare number, `7.4 ± 0.3`, is none."""

@@ -19,7 +19,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import COMBINATIONS, FILLERS, word_of
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.readings import is_switch
-from scopecheck.resolve.states import noun_of, state_of, switched
+from scopecheck.resolve.states import noun_of, state_by_note, state_of, switched
 from scopecheck.resolve.subjects import Subject
 
 Tokens: TypeAlias = tuple[Token, ...]
@@ -88,7 +88,8 @@ class Sides:
         own = noun_of(switch.text)
         every = (d for d in self.job.place.names.declarations.values() if isinstance(d, ChoiceDecl))
         others = frozenset(w for d in every if is_switch(d) for w in noun_of(d.name) - own)
-        return state_of(tokens, switch.text, others)
+        told = state_of(tokens, switch.text, others)
+        return state_by_note(tokens, self.job.place.names.note_of(switch.text)) if told is None else told
 
     def _piece(self, piece: Piece) -> tuple[Formula, str]:
         thing = piece.things[0]

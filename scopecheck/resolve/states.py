@@ -44,6 +44,34 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     return told[0] is not negated
 
 
+def state_by_note(tokens: tuple[Token, ...], note: str) -> bool | None:
+    """As `state_of`, by the note that tells when the switch is so: 'is cut off' of "the output is cut off".
+
+    The words say nothing that the note does not, and its verb is among them: 'lifts from the seat' of "the
+    poppet lifts from the seat", 'raises the force' of "the force is raised".
+    """
+    noted, said = _content(note.lower().split()), _content([word_of(t) for t in tokens])
+    be = next((i for i, w in enumerate(note.lower().split()) if w in _BE), None)
+    verb = _content(note.lower().split()[be + 1 :])[:1] if be is not None else said[:1]
+    own = bool(said) and set(said) - {"not"} <= set(noted) and bool(verb) and verb[0] in said
+    if not own or any(t.sort != "word" for t in tokens) or (be is None and said[0] == noted[0]):
+        return None
+    return "not" not in said or "not" in noted
+
+
+_BE = ("is", "are", "being", "be")
+_LITTLE = frozenset((*_BE, "the", "a", "an", "said", "its", "then", "automatically"))
+_ENDINGS = ("ing", "ed", "es", "s", "e")
+
+
+def _content(words: list[str]) -> list[str]:
+    """The words that say something, each as what its forms share."""
+    kept = (w for w in words if w not in _LITTLE)
+    return [
+        next((w.removesuffix(e) for e in _ENDINGS if w.endswith(e) and len(w) > len(e) + 2), w) for w in kept
+    ]
+
+
 def switched(switch: ChoiceDecl, so: bool) -> tuple[Formula, str]:
     """That a switch is so, or not so, as a formula and in words."""
     member = next(m for m in switch.members if m.lower() == ("yes" if so else "no"))

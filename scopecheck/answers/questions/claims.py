@@ -270,6 +270,8 @@ def ends_not_reached(prepared: Prepared, instance: Instance) -> Iterator[Answer]
             written = (end.upper, end.limit.value)
             if _beyond_the_parts(prepared, end) or _is_of_the_phrase(limitation, end):
                 continue
+            if limitation.exact and end.limit.value == 0:
+                continue  # a guard, that there is some at all
             there = All((end.given, Compare("=", end.term, end.term)))
             if written in reached or not whole.holds(session.met(there, session.base)):
                 continue
