@@ -749,7 +749,8 @@ class Reader:
         if not subjects:
             return tokens
         tokens = with_that_of(tokens, subjects[0].bound, subjects[0].text, self.names)
-        in_percent = self.names.in_percent and len(subjects) == 1
+        of_one = len(subjects) == 1 or not {"total", "sum"}.isdisjoint(map(word_of, tokens))
+        in_percent = self.names.in_percent and of_one
         tokens = with_basis(tokens, subjects[0].bound, self.names.basis, in_percent)
         tokens = with_turns(tokens, subjects[0].bound)
         if len(subjects) == 1:

@@ -34,12 +34,14 @@ from scopecheck.resolve.plainer_amounts import (
     without_own_basis,
 )
 from scopecheck.resolve.plainer_numbers import (
+    if_and_only_if,
     of_any_two,
     of_each_other,
     of_some_of_them,
     of_the_class,
     so_often,
     with_each,
+    with_members_alone,
     with_multiples,
     with_noted_name,
     with_smaller_in,
@@ -47,10 +49,12 @@ from scopecheck.resolve.plainer_numbers import (
     with_which_is,
     with_within_behind,
     without_as_large_as,
+    without_bearer,
     without_containing,
     without_either_direction,
     without_field_behind_differ,
     without_less_behind_within,
+    without_what_is_done,
 )
 from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.usual import with_runs
@@ -89,6 +93,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         without_less_behind_within,
         without_as_large_as,
         with_smaller_in,
+        if_and_only_if,
     ):
         tokens = said(tokens) if tokens else tokens
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
@@ -96,6 +101,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
         tokens = with_which_is(so_often(tokens, subjects[0].bound), subjects[0].bound)
+        tokens = without_what_is_done(with_members_alone(tokens, subjects[0].bound), subjects[0])
+        tokens = without_bearer(tokens, subjects[0]) if tokens else tokens
         tokens = with_noted_name(without_containing(tokens, subjects[0].bound), subjects[0], notes)
         tokens = _without_name_behind(_without_verb_of_name(tokens, subjects[0].text), subjects[0].text)
         tokens = _without_needless(tokens, subjects[0], notes)

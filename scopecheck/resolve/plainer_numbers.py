@@ -16,28 +16,6 @@ _ABOUT = frozenset("about approximately substantially roughly around".split())
 _LARGE = frozenset("large long wide thick high great big deep much tall heavy".split())
 
 
-def with_plus_and_minus(tokens: Tokens) -> Tokens:
-    """`0.2 mm, with a tolerance of minus 0.05 mm and plus 0.1 mm` as 0.2 mm plus 0.1 mm minus 0.05 mm."""
-    words = [word_of(t) for t in tokens]
-    at = _tolerance_at(words)
-    if not at or not tokens[0].number:
-        return tokens
-    rest = [t for t in tokens[at:] if word_of(t) not in ("and", "/", ",")]
-    signs = [word_of(t) for t in rest[::2]]
-    if len(rest) != 4 or not all(t.number for t in rest[1::2]) or {*signs} not in _BOTH:
-        return tokens
-    plus = 0 if signs[0] in ("plus", "+") else 2
-    minus = 2 - plus
-    said = (rest[plus], rest[plus + 1], rest[minus], rest[minus + 1])
-    named = [replace(t, sort="word", text=w) if w else t for t, w in zip(said, _SIGNS, strict=True)]
-    head = tokens[: next(i for i, t in enumerate(tokens) if word_of(t) in (",", "with"))]
-    return (*head, *named)
-
-
-_BOTH = ({"plus", "minus"}, {"+", "-"})
-_SIGNS = ("plus", "", "minus", "")
-
-
 def _tolerance_at(words: list[str]) -> int:
     """Where what a tolerance is begins, behind 'with a tolerance of'; 0 if no tolerance is told."""
     at = next((i for i, w in enumerate(words) if w in ("tolerance", "tolerances")), 0)
@@ -224,6 +202,67 @@ def with_stroke(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
 
 
 _MOST_BEFORE_STROKE = 4
+
+
+def if_and_only_if(tokens: Tokens) -> Tokens:
+    """`whenever the speed exceeds 12 km/h, and not otherwise` as if and only if it does."""
+    words = [word_of(t) for t in tokens]
+    said = next((run for run in _NOT_OTHERWISE if words[-len(run) :] == run), None)
+    at = next((i for i, w in enumerate(words) if w in ("when", "whenever", "if")), None)
+    if said is None or at is None:
+        return tokens
+    when = tokens[at]
+    only = (replace(when, text=w, end=when.start) for w in ("if", "and", "only", "if"))
+    return (*tokens[:at], *only, *tokens[at + 1 : -len(said)])
+
+
+_NOT_OTHERWISE = (
+    [",", "and", "not", "otherwise"],
+    [",", "but", "not", "otherwise"],
+    ["and", "not", "otherwise"],
+)
+
+
+def with_members_alone(tokens: Tokens, bound: Bound) -> Tokens:
+    """`ethylene carbonate (EC), ethyl methyl carbonate (EMC)`, of a list of EC and EMC, with these alone."""
+    members = getattr(bound, "members", ())
+    words, short = [word_of(t) for t in tokens], {m.lower() for m in members if " " not in m}
+    found, start = list[Token](), 0
+    for at in range(len(words)):
+        if words[at : at + 1] == ["("] and words[at + 2 : at + 3] == [")"] and words[at + 1] in short:
+            back = next((i for i in range(at - 1, start - 1, -1) if words[i] in _PARTING), start - 1)
+            del found[len(found) - (at - 1 - back) :]
+            found.append(tokens[at + 1])
+            start = at + 3
+        elif at >= start:
+            found.append(tokens[at])
+    return tuple(found)
+
+
+_PARTING = frozenset((",", "and", "or", "of", "from", "comprising", "containing", "with", "a", "an", "the"))
+
+
+def without_what_is_done(tokens: Tokens, subject: Subject) -> Tokens:
+    """`not more than 15 % of the nitrogen is released`, of a share called release, without what has it."""
+    words = [word_of(t) for t in tokens]
+    numbers = [i for i, t in enumerate(tokens) if t.number]
+    be = next((i for i, w in enumerate(words) if w in ("is", "are")), 0)
+    unit = tokens[numbers[-1]].number if numbers else None
+    share = unit is not None and unit.unit is not None and not unit.unit.kind.dimension and unit.unit.symbol
+    said = bool(share) and words[numbers[-1] + 1 : numbers[-1] + 2] == ["of"] and len(words) == be + 2
+    alike = said and any(w[:_STEM] == words[-1][:_STEM] for w in subject.text.lower().split())
+    return tokens[: numbers[-1] + 1] if alike and len(words[-1]) > _STEM else tokens
+
+
+_STEM = 5
+
+
+def without_bearer(tokens: Tokens, subject: Subject) -> Tokens:
+    """`not more than 2 wt% of a slip agent`, of a share called slip, by its name."""
+    words, own = [word_of(t) for t in tokens], subject.text.lower().split()
+    behind = words[-1:] != [] and words[-1] in ("agent", "additive", "component", "compound", "ingredient")
+    named = behind and words[-1 - len(own) : -1] == own and "of" in words and words[-1] not in own
+    return tokens[:-1] if named else tokens
 
 
 def with_smaller_in(tokens: Tokens) -> Tokens:

@@ -53,7 +53,8 @@ def state_by_note(tokens: tuple[Token, ...], note: str) -> bool | None:
     noted, said = _content(note.lower().split()), _content([word_of(t) for t in tokens])
     be = next((i for i, w in enumerate(note.lower().split()) if w in _BE), None)
     verb = _content(note.lower().split()[be + 1 :])[:1] if be is not None else said[:1]
-    own = bool(said) and set(said) - {"not"} <= set(noted) and bool(verb) and verb[0] in said
+    spoken = set(said) - {"not"}
+    own = bool(spoken) and spoken <= set(noted) and bool(verb) and verb[0] in said
     if not own or any(t.sort != "word" for t in tokens) or (be is None and said[0] == noted[0]):
         return None
     return "not" not in said or "not" in noted
