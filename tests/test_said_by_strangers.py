@@ -86,6 +86,8 @@ READ = [
     ("raised  one of only yes, no\nspeed  number", "raised, speed",
      "is raised whenever the speed exceeds 12, and not otherwise", "raised = no, speed = 12",
      "raised = yes, speed = 12"),
+    ("oil, wax  share in wt%", "oil, wax", "at least the same amount by weight as the wax",
+     "oil = 2 wt%, wax = 2 wt%", "oil = 1 wt%, wax = 2 wt%"),
     ("power  in dBm", "power", "limited to 23 dBm or below", "power = 23 dBm", "power = 24 dBm"),
     (MODES, "air, mode", "not lower than 16 °C in a cooling mode", "air = 15 degC, mode = heating",
      "air = 15 degC, mode = cooling"),
@@ -107,6 +109,10 @@ READ = [
      "cups = 3, EVERY cup (diameter = 2 mm)", "cups = 2, EVERY cup (diameter = 2 mm)"),
 ]  # fmt: skip
 REFUSED = [
+    ("potassium release  share in %", "potassium release", "not more than 15 % of the nitrogen is released",
+     "no phrase reads"),
+    ("oil, wax  share in vol%", "oil, wax", "at least the same amount by weight as the wax",
+     "no phrase reads"),
     (f"matrix  {MIX}", "matrix", "free of esters and the combination of waxes and ceramides",
      "'free of' may go on to what stands behind 'and'"),
     (f"matrix  {MIX}", "matrix", "without esters and at least one of waxes and ceramides",

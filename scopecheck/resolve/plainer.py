@@ -28,6 +28,7 @@ from scopecheck.resolve.plainer_amounts import (
     with_mixtures_alone,
     with_parts_of_a_hundred,
     with_presence,
+    with_same_amount,
     without_body_weight,
     without_both_before,
     without_content,
@@ -116,6 +117,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
     tokens = with_parts_of_a_hundred(without_both_before(tokens, subjects), subjects)
+    tokens = with_same_amount(tokens, subjects)
     tokens = without_own_basis(of_any_of_them(tokens, subjects), subjects)
     tokens = _in_a_state(_without_what_is_counted(tokens, subjects), subjects)
     tokens = _with_outnumbering(_without_their(tokens, subjects), subjects)

@@ -74,6 +74,18 @@ def without_own_basis(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return tokens[:-2] if same and all(k.split[0] == of for k in kinds) else tokens
 
 
+def with_same_amount(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`at least the same amount by weight as the oil`, of two shares by weight, as at least as much."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(len(words) - 5) if words[i : i + 4] == ["the", "same", "amount", "by"]), None)
+    of = BY_WHAT.get(words[at + 4]) if at is not None and words[at + 5] == "as" else None
+    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
+    if at is None or of is None or len(kinds) != 2 or not all(_is_by(kind, of) for kind in kinds):
+        return tokens
+    said = (replace(tokens[at], text=w, end=tokens[at].start) for w in ("as", "much"))
+    return (*tokens[:at], *said, *tokens[at + 5 :])
+
+
 def without_both_before(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`both loadings together amount to less than 0.35 mg`, of two things, without what both are."""
     words = [word_of(t) for t in tokens]

@@ -250,7 +250,9 @@ def without_what_is_done(tokens: Tokens, subject: Subject) -> Tokens:
     unit = tokens[numbers[-1]].number if numbers else None
     share = unit is not None and unit.unit is not None and not unit.unit.kind.dimension and unit.unit.symbol
     said = bool(share) and words[numbers[-1] + 1 : numbers[-1] + 2] == ["of"] and len(words) == be + 2
-    alike = said and any(w[:_STEM] == words[-1][:_STEM] for w in subject.text.lower().split())
+    own = subject.text.lower().split()
+    verb = [w for w in own if w[:_STEM] == words[-1][:_STEM]]
+    alike = said and len(verb) == 1 and all(w in words for w in own if w not in verb)
     return tokens[: numbers[-1] + 1] if alike and len(words[-1]) > _STEM else tokens
 
 
