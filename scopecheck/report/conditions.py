@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.answers.findings import Finding
+from scopecheck.answers.questions.conditions import CONDITION_WORDS
 from scopecheck.core.construction import Construction, base_construction, names_in
 from scopecheck.core.formula import All, Article, Formula, Implies, Read, Truth
 from scopecheck.core.model import Limitation, Sheet
@@ -15,7 +16,6 @@ from scopecheck.solving.evaluate import evaluate
 
 MET = ("outside met", "document met", "unmeant met")
 """Questions whose thing meets all the lines it is told of."""
-CONDITION_WORDS = frozenset(("if", "when", "whenever", "unless", "where"))
 
 
 def conditions_not_met(sheet: Sheet, finding: Finding) -> tuple[tuple[Limitation, frozenset[str]], ...]:
