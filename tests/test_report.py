@@ -13,6 +13,7 @@ from scopecheck.report.grouping import axes, departures, order_key
 from scopecheck.report.page import MOST_ITEMS, build_report, exit_status
 from scopecheck.report.plan import plan
 from scopecheck.report.render import FORMATS, Format, render
+from scopecheck.report.rereadings import standing_text
 from scopecheck.report.wording import GLUE
 from tests.forbidden_words import forbidden_in
 from tests.reported import (
@@ -361,3 +362,16 @@ def test_a_phrase_without_presumption_is_told_where_it_plays_a_part() -> None:
     """A coat of 1 mm is below 5 mm and below 6 mm; above 5 mm it is not."""
     assert "every phrase as presumed; not on every reading" in _open_words("x < L + 1 mm", "1 mm")
     assert "the usual reading of every phrase; not on every reading" in _open_words("x > L", "1 mm")
+
+
+def test_of_two_readings_presumed_both_are_called_so() -> None:
+    """The Guidelines take an end as written and as what rounds to it: G-VI 8.1, read for this."""
+    text = "profile {}\nset  time in min\n\n1. A thing with a set of at least 60 min.\n   | set : at least 60 min\n"
+    text += "\nmust stay out\n  near : set = 59.6 min\n"
+    told = {}
+    for profile in ("EPO", "US"):
+        made = text_sheet(text.format(profile))
+        (group,) = made.groups
+        rounding = next(i for i, r in enumerate(group.readings) if r.label == "rounds to the limit")
+        told[profile] = standing_text(group, rounding)
+    assert told == {"EPO": "presumed, as another is", "US": "arguable"}

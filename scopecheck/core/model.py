@@ -79,6 +79,8 @@ class Group:
     noun: bool = False
     definition: Definition | None = None
     own: OwnPhrase | None = None
+    presumed: tuple[str, ...] = ()
+    """The labels that are presumed where it stands; none where no presumption is known."""
 
     @property
     def of_ones_own(self) -> bool:

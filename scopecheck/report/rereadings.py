@@ -28,8 +28,8 @@ def standing_text(group: Group, reading: int) -> str:
     presumed = sum(r.standing == "presumed" for r in group.readings)
     standing = group.readings[reading].standing
     if standing == "presumed" and presumed > 1:
-        alike = all(r.standing != "arguable" for r in group.readings)
-        told = sentence("reading", "no_presumption" if alike else "presumed_too")
+        named = group.readings[reading].label in group.presumed
+        told = sentence("reading", "presumed_too" if named else "no_presumption")
     else:
         told = sentence("standing", standing)
         if group.definition and group.definition.reading == reading and group.definition.breadth:

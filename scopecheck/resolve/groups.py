@@ -57,13 +57,14 @@ class Draft:
     noun: bool
     definition: Definition | None = None
     own: OwnPhrase | None = None
+    presumed: tuple[str, ...] = ()
     places: list[Place] = field(default_factory=list)
 
     def group(self) -> Group:
         return Group(
             self.index, self.document, self.wording, self.entry, self.readings, best(self.readings),
             tuple(self.places), self.settled, self.not_computed, self.not_tried, self.noun,
-            self.definition, self.own,
+            self.definition, self.own, self.presumed,
         )  # fmt: skip
 
 

@@ -64,6 +64,7 @@ def read(
         Draft(
             len(groups.drafts), at.document, at.wording, title, left, settled, not_computed, not_tried, False,
             defining(defined[0].definition, left, own) if defined else None, at.own,
+            tuple(x for x in labels if x in entry.presumed.get(groups.profile, ())),
         ),
         Place(at.where, at.words, at.span, tuple(r.plain for r in left)),
     )  # fmt: skip
