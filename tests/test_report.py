@@ -366,7 +366,7 @@ def test_a_phrase_without_presumption_is_told_where_it_plays_a_part() -> None:
 
 def test_of_two_readings_presumed_both_are_called_so() -> None:
     """The Guidelines take an end as written and as what rounds to it: G-VI 8.1, read for this."""
-    text = "profile {}\nset  time in min\n\n1. A thing with a set of at least 60 min.\n   | set : at least 60 min\n"
+    text = "profile {}\nset  time in min\n\n1. A thing, at least 60 min.\n   | set : at least 60 min\n"
     text += "\nmust stay out\n  near : set = 59.6 min\n"
     told = {}
     for profile in ("EPO", "US"):
