@@ -73,9 +73,11 @@ def proposals(draft: Draft, group: bool = True) -> None:
     names = declared_names(quantities)
     readable = Readable(names, Phrasebook(()))
     said = {work.claim.number: work.claim.text for work in works}
+    in_percent = {text for text in said.values() if numbers_in_percent([text])}
     for work in works:
         texts = [said[n] for n in (*work.above, work.claim.number)]
-        names.basis, names.in_percent = basis_said(texts), numbers_in_percent(texts)
+        names.in_percent = any(text in in_percent for text in texts)
+        names.basis = basis_said(texts) if names.in_percent else ""
         propose_lines(work, readable)
     used = frozenset(name for work in works for line in work.claim.lines for name in line.names)
     ungrouped(quantities, used)
@@ -193,8 +195,8 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
 
 def _in_percent(text: ClaimText, said: str, stated: list[Stretch]) -> list[Stretch]:
     """With the unit of `in % by mass: C: 0.60 to 0.75; Si: at most 0.3` for each number behind a colon."""
-    basis = basis_said([said])
-    if not basis or not numbers_in_percent([said]):
+    basis = basis_said([said]) if numbers_in_percent([said]) else ""
+    if not basis:
         return stated
     unit = find_unit(PERCENT[basis])
     return [

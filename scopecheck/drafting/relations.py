@@ -55,8 +55,7 @@ def beside_others(works: Sequence[Work]) -> None:
     find_letters(works)
     for work in works:
         made: list[tuple[Stretch, Called]] = []
-        own = [what for _, what in work.limits]
-        here = [replace(o, names=[*o.names, *_by_letter(work, o.what)], near=o.what in own) for o in known]
+        here = _seen_from(work, known)
         for stretch, what in work.limits:
             if what.unnamed and made and made[-1][0].other[1] and stretch.start - made[-1][0].end <= 2:
                 what = made[-1][1]  # 'more than 50 % of the first pressure but less than 90 % of it'
@@ -65,8 +64,20 @@ def beside_others(works: Sequence[Work]) -> None:
         work.limits = made
 
 
-def _by_letter(work: Work, what: Called) -> list[list[str]]:
-    return [["(", letter, ")"] for letter, of in work.letters.items() if of == what]
+def _seen_from(work: Work, known: Sequence[Other]) -> Sequence[Other]:
+    """Those with a letter of the claim's with it as a name, and which of them it limits itself."""
+    own = {(what.noun, what.owner) for _, what in work.limits}
+    letters = {
+        (what.noun, what.owner): [["(", letter, ")"] for letter, of in work.letters.items() if of == what]
+        for what in work.letters.values()
+    }
+    keys = ((other.what.noun, other.what.owner) for other in known)
+    return [
+        replace(other, names=[*other.names, *letters.get(key, ())], near=key in own)
+        if key in own or key in letters
+        else other
+        for other, key in zip(known, keys, strict=True)
+    ]
 
 
 def _set_beside(
