@@ -132,3 +132,18 @@ def test_against_every_thing() -> None:
 
 def _above(name: str, value: Fraction) -> Formula:
     return Compare(">", Measured(name), Const(value))
+
+
+def test_of_a_claim_that_nothing_meets_no_end_is_told_to_ask_for_nothing() -> None:
+    about = made(
+        ("A pad", ("thick : 1 mm to 2 mm",)),
+        (DEPENDENT, ("thick : greater than 2 mm and up to 3 mm",)),
+    )
+    told = [(f.question, f.quantifier) for f in ask_all(about).findings if f.claim == 2 and f.stakes == 4]
+    assert told == [("dependent cannot be met", "base")]
+    reached = made(
+        ("A pad", ("thick : 1 mm to 2 mm",)),
+        (DEPENDENT, ("thick : at least 1.5 mm and up to 3 mm",)),
+    )
+    ends = [f.question for f in ask_all(reached).findings if f.claim == 2 and f.stakes == 4]
+    assert ends == ["end not reached"]

@@ -309,6 +309,8 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     if finding.question not in TOLD_BESIDE:
         return False
     same = [f for f in findings if f.claim == finding.claim and _in_every_way_of(f, finding)]
+    if finding.question not in ("idle", "end not reached") and any(map(_is_empty_as_presumed, same)):
+        return True
     if any(f.question == "adds nothing" and f.quantifier != "some" for f in same):
         return True
     if finding.question == "member not reached":
@@ -320,6 +322,11 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     if finding.question == "idle" and _by_its_own_lines(finding):
         return False
     return any(_tells_its_end(f, finding) for f in same)
+
+
+def _is_empty_as_presumed(finding: Finding) -> bool:
+    """Does nothing meet the claim? What an end or a member of it asks for then says no more."""
+    return finding.question in EMPTY_CLAIM and finding.quantifier in ("base", "every")
 
 
 def _is_lost_above(prepared: Prepared, finding: Finding, findings: list[Finding]) -> bool:
