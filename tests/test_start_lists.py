@@ -208,3 +208,20 @@ def test_an_integer_by_its_letter(words: str, line: str) -> None:
 def test_a_limit_with_more_behind_it_is_restated_whole_or_marked(name: str, noun: str, words: str) -> None:
     made = lines(f"1. A pouch having {noun}{words}.\n")
     assert [m for m in made if m.startswith("| ")][:1] == [f"| {name} : {words}"], made
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "1. A lance with a wall of 0.8 mm and in an",
+        "1. A device having a return loss of at least 10 dB over",
+        "1. A device having a return loss of at least 10 dB under",
+        "1. A device which opens when",
+        "1. A device made of",
+        "1. A device, wherein the lid is",
+        "1. A paint comprising (a",
+        "1. A paint comprising, in % by mass: C:",
+    ],
+)
+def test_a_text_that_breaks_off(text: str) -> None:
+    assert "title" in " ".join(lines(text))

@@ -56,7 +56,7 @@ _PARITY = ("even", "odd")
 def _parity(text: ClaimText, texts: list[str], at: int) -> Choice | None:
     """`an even number of nozzles`, `the number of the nozzles is odd`, `nozzles in an even number`."""
     word = at + (texts[at] == "an")
-    if texts[word] not in _PARITY:
+    if word == len(texts) or texts[word] not in _PARITY:
         return None
     if texts[word + 1 : word + 2] == ["number"]:
         of = word + 2 if texts[word + 2 : word + 3] == ["of"] else 0

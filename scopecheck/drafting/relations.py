@@ -188,7 +188,7 @@ def _other_noun(texts: list[str], stretch: Stretch, what: Called) -> int:
     twice = texts[stretch.figures[-1].start] == "twice"
     if not width and not twice:
         return 0
-    if width and texts[at] in ("under", "over") and texts[at + width] in ("a", "an"):
+    if width and texts[at] in ("under", "over") and texts[at + width : at + width + 1] in (["a"], ["an"]):
         return 0  # 'at 240 degC under a pressure of 2 bar'
     word = texts[at] if width else "twice"
     shares = _is_share(stretch.unit)

@@ -115,9 +115,8 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
         at += at < len(texts) and texts[at] in ("of", "in", "on", "within", "between")
         at += texts[at : at + 1] in (["the"], ["said"])
     end = part_end(texts, at)
-    than = next(
-        (s for s in found if stretch.end < s.starts[0] <= at and texts[s.starts[0] + 1] == "than"), None
-    )
+    behind = (s for s in found if stretch.end < s.starts[0] <= at)
+    than = next((s for s in behind if texts[s.starts[0] + 1 : s.starts[0] + 2] == ["than"]), None)
     if than is not None:
         return [Held(stretch.start, than.end, stretch.starts[0], than.end)]
     said = texts[at : at + 1] and texts[at] in ("have", "has", "are", "is")
