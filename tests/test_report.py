@@ -365,7 +365,7 @@ def test_a_phrase_without_presumption_is_told_where_it_plays_a_part() -> None:
 
 
 def test_of_two_readings_presumed_both_are_called_so() -> None:
-    """The Guidelines take an end as written and as what rounds to it: G-VI 8.1, read for this."""
+    """An end as written and what rounds to it: the catalogue's entry for EPO practice has both."""
     text = "profile {}\nset  time in min\n\n1. A thing, at least 60 min.\n   | set : at least 60 min\n"
     text += "\nmust stay out\n  near : set = 59.6 min\n"
     told = {}

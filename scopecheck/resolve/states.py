@@ -57,7 +57,7 @@ def state_by_note(tokens: tuple[Token, ...], note: str) -> bool | None:
     own = bool(spoken) and spoken <= set(noted) and bool(verb) and verb[0] in said
     if not own or any(t.sort != "word" for t in tokens) or (be is None and said[0] == noted[0]):
         return None
-    return "not" not in said or "not" in noted
+    return ("not" in said) == ("not" in noted)
 
 
 _BE = ("is", "are", "being", "be")
