@@ -187,7 +187,14 @@ def _setting(desk: Desk, block: Block) -> Setting:
         )
     if block.heading == "filed" and value not in ("yes", "no"):
         raise trouble(span, f"'{value}' is neither yes nor no", "", "write filed yes or filed no")
-    return Setting(block.heading, value.strip('"“”'), span)
+    return Setting(block.heading, _unquoted(value), span)
+
+
+def _unquoted(value: str) -> str:
+    """A value without the quotes around the whole of it; quotes around some of its words stay."""
+    inner = value[1:-1]
+    whole = len(value) > 1 and value[0] in '"“' and value[-1] in '"”' and not set('"“”') & set(inner)
+    return inner if whole else value
 
 
 def _no_body(desk: Desk, block: Block) -> None:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from scopecheck.core.model import Unrestated, UnrestatedSort
+from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import find_unit, unit_words
 from scopecheck.foundations.spans import Span
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -146,6 +147,31 @@ def open_places(
         of_time = (i for word in ORDER_WORDS.intersection(text.where) for i in text.where[word])
         found += [(i, i + 1, "order word") for i in of_time if i not in text.taken and i not in skipped]
     return sorted(found, key=lambda place: place[0])
+
+
+def turned_round(text: ClaimText) -> Iterator[Diagnostic]:
+    """A warning for each line that begins right behind what turns its words round: `excluding | 2 to 13`."""
+    for word in sorted(_TURNING.intersection(text.where)):
+        for at in text.where[word]:
+            behind = at + 1
+            while (
+                behind < len(text.tokens) and behind not in text.taken and text.texts[behind] in _TURNING_ON
+            ):
+                behind += 1
+            lifted = text.by.get(behind)
+            if at in text.taken or lifted is None or text.by.get(behind - 1) == lifted:
+                continue
+            start, end = text.tokens[at].start, text.tokens[behind - 1].end
+            said = " ".join(text.source.text[start:end].split())
+            yield Diagnostic(
+                "warning", lifted, f"'{said}' stands right before these words in the claim, and in no line",
+                "Without it the words may say the opposite.",
+                f"let the line begin with it, or mark it: not restated : {said}",
+            )  # fmt: skip
+
+
+_TURNING = frozenset("excluding except excepting not never without unless other".split())
+_TURNING_ON = frozenset("than for from of the a an to be is are being".split())
 
 
 def _item(claim: int, text: ClaimText, start: int, end: int, sort: UnrestatedSort) -> Unrestated:

@@ -31,7 +31,7 @@ def called(names: Names, words: str) -> NumberDecl | None:
         return turned
     made = names.declared(thing)
     if not isinstance(made, NumberDecl):
-        return None
+        return _noted(names, measure, thing)
     if measure in ("number", "count"):
         return made if made.whole and made.kind == PLAIN_KIND else None
     if measure in listed("asides", "of_shares") and not made.whole and made.kind != PLAIN_KIND:
@@ -41,3 +41,20 @@ def called(names: Names, words: str) -> NumberDecl | None:
         return None
     noted = {w for w in regex(r"[a-z]+").findall(made.note.lower()) if w == kind or _KIND_OF.get(w) == kind}
     return made if noted == {measure} or (not noted and measure not in _KIND_OF) else None
+
+
+def _noted(names: Names, measure: str, thing: str) -> NumberDecl | None:
+    """The one quantity whose note says just this: `planets`, noted as "planet gears" or their number."""
+    counted = measure in ("number", "count")
+    meant = {f"{measure} of {thing}", *([thing] if counted else ())}
+    found = [
+        d
+        for d in names.declarations.values()
+        if isinstance(d, NumberDecl) and _bare(d.note) in meant and (d.whole or not counted)
+    ]
+    return found[0] if len(found) == 1 else None
+
+
+def _bare(note: str) -> str:
+    """A note without its articles, in small letters."""
+    return " ".join(w for w in note.lower().split() if w not in ("the", "a", "an"))

@@ -14,6 +14,7 @@ from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND, difference_kind
 from scopecheck.foundations.record import field, holder, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import words as listed_words
 from scopecheck.language.scan import Number
 from scopecheck.language.syntax import ClaimStatement, Mark, NameNode, Node, NumberNode, Restatement
 from scopecheck.resolve.amounts import inside_amounts
@@ -317,6 +318,8 @@ def _in_no_line(
     desk: ClaimsDesk, numbers: tuple[int, ...], listed: ListBound, named: set[str], span: Span
 ) -> Iterator[Diagnostic]:
     """A warning for each ingredient that the claims' text names and no line: it is shut out with the rest."""
+    if not listed_words("transitions", "closing") & set(span.text.lower().split()):
+        return
     said = {piece.text.lower() for n in numbers for piece in desk.texts[n].tokens}
     for name in listed.members:
         if (

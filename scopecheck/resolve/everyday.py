@@ -247,7 +247,7 @@ def with_celsius(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
 
 def without_signs(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
     """`a length L of 250 mm`, `the gap g1 being` without the sign that the claim gives what is measured."""
-    own = _forms(name)
+    own = _forms(name) - _NEVER_CLASSES
     found: list[Token] = []
     for i, token in enumerate(tokens):
         before = found[-1].text.lower() if found else ""
@@ -280,7 +280,7 @@ def without_class(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple
     """`at least one of the metals copper and zinc` without what its members are called together."""
     if not isinstance(subject, SetDecl | ChoiceDecl | Composition):
         return tokens
-    own = _forms(name)
+    own = _forms(name) - {"of", "the", "a", "an", "and", "in"}
     found: list[Token] = []
     for i, token in enumerate(tokens):
         after = tokens[i + 1].text.lower() if i + 1 < len(tokens) else ""
@@ -293,6 +293,10 @@ def without_class(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple
         elif member and tokens[i - 1].text.lower() == "the":
             found.pop()
     return tuple(found)
+
+
+_NEVER_CLASSES = frozenset("of the a an and in".split())
+"""Of `resin of the layers` no words for what its members are called together."""
 
 
 def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
@@ -345,7 +349,7 @@ def with_least_or_most(
 
 def with_any(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
     """`any temperature between`, of a temperature or of what is called so, as any value between."""
-    own = _forms(name)
+    own = _forms(name) - {"of", "the", "a", "an", "and", "in"}
     return tuple(
         replace(t, text="value")
         if i

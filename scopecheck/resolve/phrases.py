@@ -61,7 +61,7 @@ from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
-from scopecheck.resolve.said_once import with_basis
+from scopecheck.resolve.said_once import says_its_basis, with_basis
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
@@ -72,6 +72,7 @@ from scopecheck.resolve.together import sum_of, with_both_named
 from scopecheck.resolve.usual import (
     with_compared,
     with_divisible,
+    with_finer,
     with_gauge,
     with_hours,
     with_members,
@@ -141,8 +142,11 @@ class Reader:
             if wrong.diagnostic.cause != NO_BASIS and not self._trying()._holds(based, subjects):
                 raise
             found = self._condition(based, subjects)
-            told = read_as_declared(words.span, subjects[0].bound)
-            self.groups.passed += [told] if all(told.message != t.message for t in self.groups.passed) else []
+            if not says_its_basis(words.text, self.names.note_of(subjects[0].text), subjects[0].bound):
+                told = read_as_declared(words.span, subjects[0].bound)
+                self.groups.passed += (
+                    [told] if all(told.message != t.message for t in self.groups.passed) else []
+                )
             return found
         return self._condition(words, subjects)
 
@@ -773,6 +777,7 @@ class Reader:
         tokens = with_parts_per(tokens, subjects[0].bound)
         made = self.names.declared(subjects[0].text)
         note = made.note if isinstance(made, NumberDecl) else ""
+        tokens = with_finer(tokens, subjects[0].text, note)
         tokens = with_things_per(tokens, subjects[0].bound, words.span, subjects[0].text, note)
         return spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
 

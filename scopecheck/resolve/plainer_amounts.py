@@ -17,7 +17,7 @@ from scopecheck.resolve.subjects import Subject, is_bare_share
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset(("the", "a", "an"))
-OPEN_WORDS = frozenset("comprising comprises comprise including includes include containing contains".split())
+OPEN_WORDS = listed("transitions", "open")
 NO_NAME = frozenset("from by and or not if when than".split())
 
 
@@ -287,6 +287,9 @@ def selected_from(tokens: Tokens, subject: Bound) -> Tokens:
     Open words leave others beside them, `consisting of` does not.
     """
     words = [word_of(t) for t in tokens]
+    told = next((i for i, w in enumerate(words[:6]) if w in OPEN_WORDS), 0)
+    if told and words[0] == "each":  # said of each of several parts
+        return (*tokens[:told], *selected_from(tokens[told:], subject))
     open_words = 1 if words and words[0] in OPEN_WORDS else 0
     closed = 2 if words[:2] in (["consisting", "of"], ["consists", "of"]) else 0
     start = open_words or closed
@@ -303,8 +306,9 @@ def selected_from(tokens: Tokens, subject: Bound) -> Tokens:
         return tokens
     group = next((len(g) for g in _GROUP if words[behind : behind + len(g)] == g), 0)
     single = (closed and many in (["a"], ["an"], ["one"])) or isinstance(subject, ChoiceDecl)
-    said = [] if single else ["one", "or", "more"]
-    said += ["selected", "from", *(_GROUP[0] if closed or single else ())]
+    one_of_group = open_words and group and many in (["a"], ["an"], ["one"]) and not single
+    said = [words[0], "one"] if one_of_group else [] if single else ["one", "or", "more"]
+    said += ["selected", "from", *(_GROUP[0] if closed or single or one_of_group else ())]
     return (*(replace(tokens[0], text=w) for w in said), *tokens[behind + group :])
 
 

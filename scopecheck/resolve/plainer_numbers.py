@@ -51,6 +51,26 @@ def with_within_behind(tokens: Tokens) -> Tokens:
     return (tokens[0], replace(tokens[at], sort="word", text="to", end=tokens[at].start), *tokens[at:])
 
 
+def with_average_before(tokens: Tokens) -> Tokens:
+    """`at least 60 per minute on average` as an average of that."""
+    words = [word_of(t) for t in tokens]
+    behind = next((len(w) for w in _ON_AVERAGE if len(words) > len(w) and words[-len(w) :] == w), 0)
+    before = 0 if behind else next((len(w) for w in _ON_AVERAGE if words[: len(w)] == w), 0)
+    if not (behind or before) or "average" in words[before : len(words) - behind]:
+        return tokens
+    said = tokens[before : len(tokens) - behind]
+    first, end = said[0], tokens[-1].end
+    own = replace(said[-1], end=end) if behind else said[-1]
+    return (
+        *(replace(first, sort="word", text=w, number=None) for w in ("average", "of")),
+        *said[:-1],
+        own,
+    )
+
+
+_ON_AVERAGE = (["on", "average"], ["on", "the", "average"], ["as", "an", "average"], ["in", "the", "mean"])
+
+
 def with_multiples(tokens: Tokens) -> Tokens:
     """`10 mm or a multiple thereof` as an integer multiple of 10 mm."""
     words = [word_of(t) for t in tokens]

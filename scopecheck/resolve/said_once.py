@@ -45,6 +45,7 @@ _IN_PERCENT = _ONCE[1:3]
 _OF_RATIOS = frozenset("ratio times twice half".split())
 _BASED_ON = regex(rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combined )?{_BY} of", re.IGNORECASE)
 """Said of all of them only where none says by what it is itself."""
+_OF_TOTAL = regex(rf"\b(?:of|on|to) (?:the )?(?:total|whole|entire) {_BY}", re.IGNORECASE)
 _BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ .-]*%", re.IGNORECASE)
 
 
@@ -55,6 +56,13 @@ def basis_said(texts: Iterable[str]) -> str:
     if not found and not any(map(_BY_ITSELF.search, flat)):
         found = {BY_WHAT[said["by"].lower()] for text in flat for said in _BASED_ON.finditer(text)}
     return found.pop() if len(found) == 1 else ""
+
+
+def says_its_basis(words: str, note: str, share: Bound) -> bool:
+    """Whether the words, or the note of the share, say by what it is: `1 % of the total volume`."""
+    kind = share.kind if isinstance(share, Typed) else None
+    said = {BY_WHAT[by.lower()] for text in (words, note) for by in _OF_TOTAL.findall(text)}
+    return kind is not None and said == {kind.split[0]}
 
 
 def ratio_on_another_basis(words: Words, bounds: Iterable[Bound]) -> Trouble | None:

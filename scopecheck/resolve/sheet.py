@@ -27,7 +27,7 @@ from scopecheck.language.syntax import (
     UnitStatement,
 )
 from scopecheck.language.syntax import Sheet as Written
-from scopecheck.resolve.account import unrestated
+from scopecheck.resolve.account import turned_round, unrestated
 from scopecheck.resolve.case_desk import CasesDesk
 from scopecheck.resolve.cases import cases
 from scopecheck.resolve.catalogue import Phrasebook
@@ -295,6 +295,7 @@ class _Resolving:
                 claim.number, desk.texts[claim.number], desk.symbols.get(claim.number, []), self.names.own
             )
             self.wrong += said
+            self.wrong += turned_round(desk.texts[claim.number])
         self.wrong += self.groups.passed
         return Sheet(
             title=self.settings.get("title", ""),

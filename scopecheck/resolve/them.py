@@ -28,7 +28,8 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
             start -= 1
         before, after = words[:start], words[at + width : at + width + 1]
         of_them = words[start] == "of" or words[start - 1] == "all"
-        behind = listed("parts", "having") | listed("asides", "holding") | {"each", "made"}
+        behind = listed("parts", "having") | listed("asides", "holding") | listed("transitions", "open")
+        behind |= {"each", "made"}
         named = start == at or words[start] == "said"
         says_which = of_them or (named and after and after[0] in behind)
         if says_which and after == ["each"] and _is_number(tokens, start - 1) and _is_plain(words[:start]):

@@ -571,3 +571,16 @@ def with_hours(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         else:
             found.append(token)
     return tuple(found)
+
+
+def with_finer(tokens: tuple[Token, ...], name: str, note: str) -> tuple[Token, ...]:
+    """`better than 0.5 mm` of a resolution as finer than that, `0.5 mm or better` as or finer."""
+    own = f"{name} {note}".lower().split()
+    at = next((i for i, t in enumerate(tokens) if t.text.lower() == "better"), -1)
+    said = at >= 0 and (
+        [t.text.lower() for t in tokens[at + 1 : at + 2]] == ["than"]
+        or [t.text.lower() for t in tokens[max(at - 1, 0) : at]] == ["or"]
+    )
+    if not said or listed("measures", "finer").isdisjoint(own):
+        return tokens
+    return (*tokens[:at], replace(tokens[at], text="finer"), *tokens[at + 1 :])
