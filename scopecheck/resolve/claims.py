@@ -389,9 +389,37 @@ def _narrowed(desk: ClaimsDesk, label: str, line: Restatement) -> tuple[str, tup
 def _take(desk: ClaimsDesk, number: int, line: Restatement | Mark) -> None:
     assert line.words
     try:
-        desk.texts[number].take(line.words.text, line.words.span, number, mark=isinstance(line, Mark))
+        found = desk.texts[number].take(line.words.text, line.words.span, number, mark=isinstance(line, Mark))
     except Trouble as error:
         desk.wrong.append(error.diagnostic)
+    else:
+        if isinstance(line, Restatement) and (told := _of_another_whole(desk, number, line, found[0])):
+            desk.wrong.append(told)
+
+
+def _of_another_whole(desk: ClaimsDesk, number: int, line: Restatement, at: int) -> Diagnostic | None:
+    """`glycerol : up to 10 wt%`, lifted behind 'the water phase contains': of the whole it would be another."""
+    first = line.subject[0] if len(line.subject) == 1 else None
+    if not isinstance(first, NameNode) or line.exact is not None or line.words is None:
+        return None
+    texts, name = desk.texts[number].texts, first.name.lower()
+    made = next((c for c in desk.names.compositions.values() if name in map(str.lower, c.members)), None)
+    verbs = listed_words("transitions", "open") | listed_words("asides", "holding")
+    if made is None or not _SHARES.search(line.words.text) or not at or texts[at - 1] not in verbs:
+        return None
+    before = f" {' '.join(texts[: at - 1]).lower()}"
+    whole = next((n for n, _ in made.classes if before.endswith(f" {n.lower()}")), "")
+    if not whole or whole.lower() in line.words.text.lower():
+        return None
+    return Diagnostic(
+        "warning", line.words.span,
+        f"'{whole} {texts[at - 1]}' stands right before these words, and they are read of {made.name}",
+        f"A share of {whole} is another one than a share of {made.name}.",
+        f"if it is one of {whole}, write: {first.name} of the {whole} : {line.words.text}",
+    )  # fmt: skip
+
+
+_SHARES = regex(r"%|\bper ?cent\b|\bparts\b")
 
 
 def _without_groups(formula: Formula, span: Span) -> Formula:

@@ -20,6 +20,7 @@ from scopecheck.resolve.passed_over import (
     of_each_bearer,
     of_each_part,
     told,
+    told_before_member,
     told_of_circumstance,
     without_circumstance,
     without_condition,
@@ -28,6 +29,7 @@ from scopecheck.resolve.passed_over import (
     without_noted,
     without_occasion,
     without_qualifiers,
+    without_qualifiers_of_members,
     without_reference,
     without_treatment,
     without_what_a_sign_stands_for,
@@ -72,6 +74,9 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
         without_name_and_more(job, tokens),
     ):
         yield _past(job, said, bearer, passed)
+    for said, *runs in without_qualifiers_of_members(job, tokens):
+        by_words = {" ".join(map(word_of, run)): run for run in reversed(runs)}
+        yield Looser(said, tuple(told_before_member(job, run) for run in reversed(by_words.values())))
     for said, how in chain(*(find(job, tokens) for find in _HOW)):
         measured = () if _noted(job, how) else (told_of_circumstance(job, how),)
         yield Looser(said, measured)

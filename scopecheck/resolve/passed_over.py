@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scopecheck.core.declared import NumberDecl
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN_KIND, Kind, find_unit, kind_word
@@ -59,6 +59,35 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     if passed:
         kept = tuple(t for i, t in enumerate(tokens) if i not in passed)
         yield kept, tuple(tokens[i] for i in sorted(passed))
+
+
+def without_qualifiers_of_members(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, ...]]:
+    """`a desired start time`, of a list with a start time: without what says which; and each such run.
+
+    An article before them goes too: a member is known by all that stands between its first and last word.
+    """
+    members = [m.lower().split() for m in getattr(job.first, "members", ())]
+    if job.sort not in ("", "parts") or not isinstance(job.first, SetDecl | ChoiceDecl):
+        return
+    said = [word_of(t) for t in tokens]
+    never = {w for m in members for w in m} | job.place.phrases.words()
+    passed, runs = set[int](), list[Tokens]()
+    for at in range(1, len(tokens)):
+        if any(said[at : at + len(m)] == m for m in members):
+            start = at
+            while start and at - start < MOST_PASSED and _may_say_which(tokens[start - 1], never):
+                start -= 1
+            runs += [tokens[start:at]] if start < at else []
+            passed |= {*range(start, at), *([start - 1] if said[start - 1] in _ARTICLES else [])}
+    if runs:
+        yield tuple(t for i, t in enumerate(tokens) if i not in passed), *runs
+
+
+def _may_say_which(token: Token, never: set[str]) -> bool:
+    return _says_which(token, never) or word_of(token) in ("desired", "preferred", "target")
+
+
+_ARTICLES = ("the", "a", "an")
 
 
 def without_description(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
@@ -454,6 +483,16 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
         "warning", job.span(words[:1]), f"'{said}' is read past",
         f"It stands beside the name '{name}', and no phrase has it.",
         "if it says which of several are limited, declare these by a name of their own",
+    )  # fmt: skip
+
+
+def told_before_member(job: Job, words: Tokens) -> Diagnostic:
+    """That what stands before a member of a list was read past, and what to do if it is another member."""
+    said, name = " ".join(t.text for t in words), job.subjects[0].text
+    return Diagnostic(
+        "warning", job.span(words), f"'{said}' is read past",
+        f"It stands before a member of {name}, and no phrase has it.",
+        f"if that is another member, add it to the list of {name}, with all its words",
     )  # fmt: skip
 
 

@@ -22,6 +22,7 @@ from scopecheck.resolve.plainer_amounts import (
     NO_NAME,
     OPEN_WORDS,
     of_any_of_them,
+    of_what_holds_it,
     selected_from,
     with_basis_in_commas,
     with_free_of,
@@ -116,6 +117,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = _with_value_named(tokens, subjects[0].text)
         tokens = selected_from(with_mixtures_alone(tokens), subjects[0].bound)
         tokens = _without_comprising(tokens, subjects[0].bound)
+        tokens = of_what_holds_it(tokens, subjects[0].text)
         tokens = with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
     tokens = with_parts_of_a_hundred(without_both_before(tokens, subjects), subjects)

@@ -281,6 +281,25 @@ _CONSISTING = (
 )
 
 
+def of_what_holds_it(tokens: Tokens, name: str) -> Tokens:
+    """`the water phase contains up to 10 % of glycerol`, of glycerol, as up to 10 % of the water phase."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words[:6]) if w in OPEN_WORDS), 0)
+    limit, own = tokens[at + 1 :], name.lower().split()
+    if not 0 < at <= MOST_OF_A_NOUN + 1 or any(t.sort != "word" for t in tokens[:at]):
+        return tokens
+    if not any(is_bare_share(t) or (t.number and t.number.unit) for t in limit) or own == words[:at]:
+        return tokens
+    for behind in (["of", *own], ["of", "the", *own], ["of", "a", *own], ["of", "an", *own], own):
+        if [word_of(t) for t in limit[-len(behind) :]] == behind:
+            limit = limit[: -len(behind)]
+            break
+    end = tokens[-1].end
+    whole = (replace(t, start=end, end=end) for t in tokens[words[0] in ("the", "said", "a", "an") : at])
+    of_the = (replace(tokens[0], text=w, start=end, end=end) for w in ("of", "the"))
+    return (*limit, *of_the, *whole) if limit else tokens
+
+
 def selected_from(tokens: Tokens, subject: Bound) -> Tokens:
     """`comprising a substance selected from ...`, of a set, without what the members are.
 
