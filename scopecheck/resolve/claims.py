@@ -398,7 +398,7 @@ def _take(desk: ClaimsDesk, number: int, line: Restatement | Mark) -> None:
 
 
 def _of_another_whole(desk: ClaimsDesk, number: int, line: Restatement, at: int) -> Diagnostic | None:
-    """`glycerol : up to 10 wt%`, lifted behind 'the water phase contains': of the whole it would be another."""
+    """`glycerol : up to 10 wt%`, lifted behind 'the water phase contains': a share of which?"""
     first = line.subject[0] if len(line.subject) == 1 else None
     if not isinstance(first, NameNode) or line.exact is not None or line.words is None:
         return None

@@ -162,7 +162,7 @@ class _Filling:
             self.slots[f"all_{name}"] = _at_all_times((at["lowest"], at["highest"]), text)
             self.shown[f"all_{name}"] = f"{self.job.subjects[0].text} {text} throughout"
         for one, thing, limit in zip(names, told, limits, strict=True):
-            self.slots[f"{one}_{name}"] = Listed((limit,), (), f"{thing} {text}")
+            self.slots[f"{one}_{name}"] = Listed((limit,), (), _said_of(thing, text))
             self.shown[f"{one}_{name}"] = _said_of(thing, text)
         self.shown[name] = _said_of(", ".join(told), text)
         self.slots[name] = Listed(limits, (), self.shown[name])
@@ -255,7 +255,8 @@ class _Filling:
 
 def _said_of(thing: str, text: str) -> str:
     """A limit with what it is a limit of before it, unless its words name that: `three or four dowels`."""
-    return text if text.lower().split()[-1:] == thing.lower().split()[-1:] else f"{thing} {text}"
+    named = f" {thing.lower()} " in f" {text.lower()} "
+    return text if named or text.lower().split()[-1:] == thing.lower().split()[-1:] else f"{thing} {text}"
 
 
 def _exactly(member: tuple[Token, ...], own: frozenset[str]) -> tuple[Token, ...]:

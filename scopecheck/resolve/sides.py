@@ -200,7 +200,8 @@ class Sides:
         thing = piece.things[0]
         behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
         rest = next((r for r in behind if self.reads(r, piece.things)), tokens)
-        return f"{thing.text} {self.job.text(min(rest, tokens[start:], key=len))}"
+        said = self.job.text(min(rest, tokens[start:], key=len))
+        return said if said.lower().startswith(f"{thing.text.lower()} ") else f"{thing.text} {said}"
 
 
 def _is_list_of(thing: Subject, head: str) -> bool:

@@ -1,0 +1,123 @@
+"""What stands beside lifted words in the claim, or before a member of a list, and what is told of it."""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import sheet
+
+CREAM = "cream  composition in wt%\n  water, glycerol, oil\n  water phase : water, glycerol\n"
+SHARE = "catalyst  share in mol%\n"
+ZINC = "alloy  composition in wt%\n  copper, zinc, tin\n"
+BINDER = "binder  share in vol%  "
+METAL = "metal  one of steel, brass\n"
+
+
+def told(text: str) -> list[str]:
+    """The warnings of a sheet, which has no errors."""
+    read, found = read_sheet(Source("t.sheet", text))
+    assert read is not None, found
+    assert not [d for d in found if d.severity == "error"]
+    return [d.message for d in found]
+
+
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        (f"{SHARE}1. Up to 15 mol%, excluding from 2 to 13 mol%.\n   | catalyst : up to 15 mol%\n"
+         "   | catalyst : from 2 to 13 mol%\n",
+         "'excluding' stands right before these words in the claim, and in no line"),
+        (f"{SHARE}1. Not from 2 to 13 mol% and never exceeding 20 mol%.\n   | catalyst : exceeding 20 mol%\n",
+         "'never' stands right before these words in the claim, and in no line"),
+        (f"{CREAM}1. A cream, wherein the water phase contains up to 10 % by weight of glycerol.\n"
+         "   | glycerol : up to 10 % by weight of glycerol\n",
+         "'water phase contains' stands right before these words, and they are read of cream"),
+        (f"{METAL}1. A clip made of stainless steel or brass.\n   | metal : stainless steel or brass\n",
+         "'stainless' is read past"),
+        (f"{ZINC}1. An alloy consisting of 60 wt% copper and zinc.\n   | alloy : consisting of\n"
+         "   | copper : 60 wt%\n", "zinc stands in the claim and in no line, and is shut out here"),
+    ],
+)  # fmt: skip
+def test_what_changes_the_words_is_told(text: str, message: str) -> None:
+    assert message in told(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        f"{SHARE}1. Up to 15 mol%, excluding from 2 to 13 mol%.\n   | catalyst : up to 15 mol%\n"
+        "   | catalyst : excluding from 2 to 13 mol%\n",
+        f"{SHARE}1. Excluding from 2 to 13 mol%.\n   | catalyst : from 2 to 13 mol%\n"
+        "   | not restated : excluding\n",
+        f"{CREAM}1. A cream, wherein the cream contains up to 10 % by weight of glycerol.\n"
+        "   | glycerol : up to 10 % by weight of glycerol\n",
+        f"{CREAM}1. A cream, wherein the water phase contains up to 10 % by weight of glycerol.\n"
+        "   | glycerol of the water phase : up to 10 % by weight of glycerol\n",
+        # an open claim shuts nothing out as it is usually read
+        f"{ZINC}1. An alloy comprising 60 wt% copper and zinc.\n   | alloy : comprising\n"
+        "   | copper : 60 wt%\n",
+        # the words, or the note, say by what the per cent is
+        'binder  share in vol%\n1. A binder, 1 % to 25 % of the total volume of the bath.\n'
+        "   | binder : 1 % to 25 % of the total volume of the bath\n",
+        f'{BINDER} "of the total volume"\n1. A binder, 1 % to 25 %.\n   | binder : 1 % to 25 %\n',
+    ],
+)  # fmt: skip
+def test_what_the_lines_take_up_is_not_told(text: str) -> None:
+    assert not told(text)
+
+
+def test_a_bare_per_cent_of_another_whole_is_told_still() -> None:
+    (message,) = told(
+        f'{BINDER} "of the total weight"\n1. A binder, 1 % to 25 %.\n   | binder : 1 % to 25 %\n'
+    )
+    assert "do not say percent of what" in message
+
+
+@pytest.mark.parametrize(
+    ("words", "over"),
+    [("within 5 min after the mixing", True), ("begins within 5 min after the mixing", False)],
+)
+def test_what_begins_within_a_time_need_not_be_over_by_then(words: str, over: bool) -> None:
+    made = sheet(
+        f"mixing  step in min\ncooling  step in min\n1. A process, wherein the mixing and the cooling {words}.\n"
+        f"   | cooling : {words}\n"
+    )
+    labels = {reading.label for group in made.groups for reading in group.readings}
+    assert ("over by then" in labels) == over
+
+
+def test_a_group_behind_comprising_may_be_closed_to_mixtures() -> None:
+    """The reading of Multilayer v. Berry, 831 F.3d 1350 (Fed. Cir. 2016), told of in MPEP 2111.03 II."""
+    made = sheet(
+        "resin  any of LLDPE, LDPE, ULDPE\n"
+        "1. A layer comprising a resin selected from the group consisting of"
+        " LLDPE and LDPE.\n"
+        "   | resin : comprising a resin selected from the group consisting of LLDPE and LDPE\n"
+        "must stay out\n  blend : resin = {LLDPE, LDPE}\n"
+    )
+    (finding,) = [f for f in ask_all(made).findings if f.question == "outside met"]
+    labels = {r.label for group in made.groups for r in group.readings}
+    assert "exactly one of them and no other" in labels
+    assert finding.quantifier != "every"
+
+
+def test_a_title_keeps_the_quotes_of_some_of_its_words() -> None:
+    quoted, whole = (
+        sheet(f"title  {title}\nn  count\n1. A thing with n at least 2.\n   | n : at least 2\n").title
+        for title in ('"up to" in a claim', '"a whole title"')
+    )
+    assert (quoted, whole) == ('"up to" in a claim', "a whole title")
+
+
+def test_a_condition_that_names_its_thing_is_shown_with_the_name_once() -> None:
+    made = sheet(
+        'density  share in %  "relative density"\nannealing  step in min, may be left out\n'
+        "1. A process, wherein the body is annealed if the relative density is below 98 %.\n"
+        "   | annealing, density : if the relative density is below 98 %\n"
+    )
+    plain = [reading.plain for group in made.groups for reading in group.readings]
+    assert any("density is below 98 %" in text for text in plain)
+    assert not any("density density" in text for text in plain)
