@@ -27,6 +27,7 @@ from scopecheck.resolve.plainer_amounts import (
     with_basis_in_commas,
     with_free_of,
     with_mixtures_alone,
+    with_only_behind,
     with_parts_of_a_hundred,
     with_presence,
     with_same_amount,
@@ -43,6 +44,7 @@ from scopecheck.resolve.plainer_numbers import (
     of_the_class,
     so_often,
     with_average_before,
+    with_tolerance_of_a_value,
     with_each,
     with_members_alone,
     with_multiples,
@@ -93,6 +95,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         without_either_direction,
         with_within_behind,
         with_multiples,
+        with_tolerance_of_a_value,
         with_average_before,
         without_less_behind_within,
         without_as_large_as,
@@ -118,6 +121,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = selected_from(with_mixtures_alone(tokens), subjects[0].bound)
         tokens = _without_comprising(tokens, subjects[0].bound)
         tokens = of_what_holds_it(tokens, subjects[0].text)
+        tokens = with_only_behind(tokens, subjects[0].bound)
         tokens = with_free_of(tokens, subjects[0].text)
         tokens = _without_comma_before_inclusive(tokens, subjects[0])
     tokens = with_parts_of_a_hundred(without_both_before(tokens, subjects), subjects)

@@ -300,6 +300,18 @@ def of_what_holds_it(tokens: Tokens, name: str) -> Tokens:
     return (*limit, *of_the, *whole) if limit else tokens
 
 
+def with_only_behind(tokens: Tokens, subject: Bound) -> Tokens:
+    """`contains sucrose as the only sweetener`, of a set, as sucrose only."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words) - 2) if words[i : i + 2] == ["as", "the"]), 0)
+    few = 0 < len(words) - at - 3 <= MOST_OF_A_NOUN
+    if not (isinstance(subject, SetDecl) and at and few and words[at + 2] in ("only", "sole", "single")):
+        return tokens
+    start = int(words[0] in OPEN_WORDS | {"having", "has", "have", "with"})
+    only = replace(tokens[at], sort="word", text="only", end=tokens[-1].end)
+    return (*tokens[start:at], only) if start < at else tokens
+
+
 def selected_from(tokens: Tokens, subject: Bound) -> Tokens:
     """`comprising a substance selected from ...`, of a set, without what the members are.
 

@@ -71,6 +71,32 @@ def with_average_before(tokens: Tokens) -> Tokens:
 _ON_AVERAGE = (["on", "average"], ["on", "the", "average"], ["as", "an", "average"], ["in", "the", "mean"])
 
 
+def with_tolerance_of_a_value(tokens: Tokens) -> Tokens:
+    """`is twice the width, within 5 %`, or with a tolerance of it, as twice the width ± 5 %."""
+    words = [word_of(t) for t in tokens]
+    for behind in _TOLERATED:
+        at = len(words) - 1 - len(behind)
+        last = tokens[-1].number
+        if at > 1 and last and words[at:-1] == behind and words[0] in _OF_A_VALUE:
+            end = at - (words[at - 1] == ",")
+            if any(t.number and t.number.unit for t in tokens[:end]):
+                return tokens
+            sign = replace(tokens[at], sort="word", text="±", end=tokens[at].start)
+            return (*tokens[:end], sign, tokens[-1])
+    return tokens
+
+
+_TOLERATED = (
+    ["to", "within"],
+    ["to", "within", "±"],
+    ["within"],
+    ["within", "±"],
+    ["with", "a", "tolerance", "of"],
+    ["with", "a", "tolerance", "of", "±"],
+)
+_OF_A_VALUE = frozenset("is being twice half double thrice three".split())
+
+
 def with_multiples(tokens: Tokens) -> Tokens:
     """`10 mm or a multiple thereof` as an integer multiple of 10 mm."""
     words = [word_of(t) for t in tokens]
