@@ -60,7 +60,7 @@ WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
     (
         "gap, rim",
         "at most twice the width of the outer rim",
-        ("'outer' is read past",),
+        (),
         lambda x, y: x <= 2 * y,
     ),
     (
@@ -153,7 +153,7 @@ WORDS: list[tuple[str, str, tuple[str, ...], Met]] = [
     ),
     ("shrinkage", "shrinks by less than 3 %", (), lambda x: x < 3),
     ("gauged", "the gauge pressure at the inlet exceeds 3 bar", (), lambda x: x > 3),
-    ("loss", "better than 3 %", (), lambda x: x > 3),
+    ("loss", "better than 3 %", (), lambda x: x < 3),
     ("holes", "five holes are carried out", (), lambda x: x >= 5),
 ]
 

@@ -82,7 +82,8 @@ def test_a_bare_per_cent_of_another_whole_is_told_still() -> None:
 )
 def test_what_begins_within_a_time_need_not_be_over_by_then(words: str, over: bool) -> None:
     made = sheet(
-        f"mixing  step in min\ncooling  step in min\n1. A process, wherein the mixing and the cooling {words}.\n"
+        "mixing  step in min\ncooling  step in min\n"
+        f"1. A process, wherein the mixing and the cooling {words}.\n"
         f"   | cooling : {words}\n"
     )
     labels = {reading.label for group in made.groups for reading in group.readings}

@@ -120,7 +120,8 @@ def stands_for(listed: ListBound, words: str) -> str | None:
     """The member or class that words name, articles dropped, or None."""
     plain = " ".join(words.lower().split())
     names = (*listed.members, *(name for name, _ in listed.classes))
-    if set(names) == {"yes", "no"} and plain == listed.name.lower().split(" of ")[0]:
+    own, of, _ = listed.name.lower().partition(" of ")
+    if of and plain == own and set(names) == {"yes", "no"}:
         return "yes"  # 'each field is marked', of what is marked of the fields
     for article in ("", "a ", "an ", "the "):
         if not plain.startswith(article):

@@ -71,7 +71,9 @@ def with_items_named(names: Names, text: str, line: Restatement) -> tuple[Restat
 
 
 def _is_declared(names: Names, letter: str) -> bool:
-    return names.declared(letter) is not None or names.noted_letter(letter)
+    """Is the letter a name, a word of one, `resin B`, or what a note calls a thing by?"""
+    of_a_name = any(letter in name.split() for name in names.declarations)
+    return of_a_name or names.declared(letter) is not None or names.noted_letter(letter)
 
 
 def _begins_item(said: Sequence[str], mark: _Mark, name: str) -> bool:

@@ -17,8 +17,9 @@ from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
+from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
-from scopecheck.resolve.chart import joined_parts, split_list, word_of
+from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.everyday import (
@@ -50,9 +51,10 @@ from scopecheck.resolve.everyday import (
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
 from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, without_verb
+from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
-from scopecheck.resolve.not_so import hardly_so, not_so
+from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
 from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
@@ -198,7 +200,7 @@ class Reader:
                 f"The share is one of {subjects[0].text} itself, which is what is limited.",
                 "write the meaning in symbols after the words: two blanks, exactly, facts",
             )  # fmt: skip
-        if subjects and (wrong := not_so(tokens, words, subjects, self.names)):
+        if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
             raise wrong
         if len(subjects) > 2 and (pairs := in_proportion(tokens, tuple(s.text for s in subjects))):
             two = (subjects[i : i + 2] for i in range(len(pairs)))
@@ -209,10 +211,13 @@ class Reader:
             finally:
                 self.names.of_several = False
         job, made = self._job(tokens, words, subjects)
+        if by_name := self._each_by_its_name(job, made, words):
+            return by_name
         if subjects:
             another = names_another(job, tokens)
             told = (another,) if another else tuple(speak_of_others(job, tokens))
             told += (hardly,) if (hardly := hardly_so(tokens, words, subjects)) else ()
+            told += (some,) if (some := none_of_some(tokens, words, subjects, self.names)) else ()
             self.groups.passed += [t for t in told if t not in self.groups.passed]
         of_amounts = any(t.number and t.number.unit for t in tokens)
         tried = subjects and (of_amounts or not is_read(job, made))
@@ -613,6 +618,18 @@ class Reader:
         read = [way for way in jobs if all(is_read(*job) for job in way)]
         return All(tuple(whole(*job) for job in read[0])) if len(read) == 1 else None
 
+    def _each_by_its_name(self, job: Job, tokens: tuple[Token, ...], words: Words) -> Formula | None:
+        """Limits of several things, each read as a line of what it names; None where one is not."""
+        subjects = job.subjects
+        if len(subjects) < 2 or any(map(_has_nouns, job.found(tokens))):
+            return None
+        for pieces in parted_by_name(tokens, subjects):
+            each = [(piece, (s,)) for piece, s in zip(pieces, subjects, strict=True)]
+            if all(self._trying()._if_read(piece, words, thing) is not None for piece, thing in each):
+                found = [self._if_read(piece, words, thing) for piece, thing in each]
+                return All(tuple(f for f in found if f is not None))
+        return None
+
     def _sides(self, job: Job, loosely: bool = False) -> Sides:
         """How what stands on either side of a condition is read: each as a line by itself."""
         trying = self._trying()
@@ -784,6 +801,21 @@ class Reader:
     def spelled_beside(self, bound: Bound) -> Bound:
         """What numbers in words are read beside: of a step its time."""
         return self.names.terms[bound.start.lower()] if isinstance(bound, Step) else bound
+
+
+def _never_so(
+    tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...], names: Names
+) -> Trouble | None:
+    """Why no phrase may be laid over the words of these things, or would leave some of them unheard."""
+    if wrong := not_so(tokens, words, subjects, names):
+        return wrong
+    why = unheard(tokens, words, subjects, names)
+    return trouble(words.span, *why, IN_SYMBOLS) if why else None
+
+
+def _has_nouns(match: Match) -> bool:
+    """Is it a phrase that names its things itself?"""
+    return sum(f.slot.kind == "noun" for f in match.fills) > 1
 
 
 def _is_by_a_share_of_itself(tokens: tuple[Token, ...], first: Subject) -> bool:

@@ -56,7 +56,7 @@ def with_average_before(tokens: Tokens) -> Tokens:
     words = [word_of(t) for t in tokens]
     behind = next((len(w) for w in _ON_AVERAGE if len(words) > len(w) and words[-len(w) :] == w), 0)
     before = 0 if behind else next((len(w) for w in _ON_AVERAGE if words[: len(w)] == w), 0)
-    if not (behind or before) or "average" in words[before : len(words) - behind]:
+    if not (behind or before) or not {"average", "of"}.isdisjoint(words[before : len(words) - behind]):
         return tokens
     said = tokens[before : len(tokens) - behind]
     first, end = said[0], tokens[-1].end
@@ -68,7 +68,7 @@ def with_average_before(tokens: Tokens) -> Tokens:
     )
 
 
-_ON_AVERAGE = (["on", "average"], ["on", "the", "average"], ["as", "an", "average"], ["in", "the", "mean"])
+_ON_AVERAGE = (["on", "average"], ["on", "the", "average"], ["as", "an", "average"])
 
 
 def with_tolerance_of_a_value(tokens: Tokens) -> Tokens:

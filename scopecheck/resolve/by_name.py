@@ -1,0 +1,67 @@
+"""Several limits in one line, each of which names what it limits: `an outer diameter of at most 30 mm and an
+inner diameter of at least 20 mm`, whatever the order left of the colon.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations, pairwise
+
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Typed
+from scopecheck.resolve.subjects import Subject
+
+Tokens = tuple[Token, ...]
+Things = tuple[Subject, ...]
+_COMPARING = frozenset("ratio sum difference total together combined each both product".split())
+_CONDITIONS = frozenset("if when whenever where while once unless provided".split())
+MOST_THINGS = 4
+
+
+def parted_by_name(tokens: Tokens, subjects: Things) -> Iterator[tuple[Tokens, ...]]:
+    """The ways to part the words so that each piece has a number and names one of the things alone.
+
+    The pieces are in the order of the things.
+    """
+    said = [word_of(t) for t in tokens]
+    joints = [i for i in range(1, len(said) - 1) if said[i] in ("and", ",", "but") and said[i + 1] != "and"]
+    telling = _telling(subjects)
+    plain = all(isinstance(s.bound, Typed) and s.parts is None and s.mixture is None for s in subjects)
+    if not 2 <= len(subjects) <= MOST_THINGS or not plain or not all(telling) or "or" in said:
+        return
+    conditional = any(w == "at" and then not in ("least", "most") for w, then in pairwise(said))
+    if conditional or not (_COMPARING | _CONDITIONS).isdisjoint(said) or len(joints) > 2 * MOST_THINGS:
+        return
+    for cut in combinations(joints, len(subjects) - 1):
+        ends = (*cut, len(tokens))
+        starts = (0, *(at + 1 for at in cut))
+        pieces = [_trimmed(tokens[a:b]) for a, b in zip(starts, ends, strict=True)]
+        order = [_named(piece, telling) for piece in pieces]
+        if None not in order and sorted(i for i in order if i is not None) == list(range(len(subjects))):
+            yield tuple(
+                piece for _, piece in sorted(zip(order, pieces, strict=True), key=lambda p: p[0] or 0)
+            )
+
+
+def _telling(subjects: Things) -> list[set[str]]:
+    """For each thing the words of its name that no other of them has."""
+    names = [set(s.text.lower().split()) for s in subjects]
+    return [own - set[str]().union(*(n for n in names if n is not own)) for own in names]
+
+
+def _trimmed(piece: Tokens) -> Tokens:
+    """A piece without the commas at its ends."""
+    while piece and piece[-1].text == ",":
+        piece = piece[:-1]
+    while piece and piece[0].text == ",":
+        piece = piece[1:]
+    return piece
+
+
+def _named(piece: Tokens, telling: list[set[str]]) -> int | None:
+    """The place of the one thing that a piece with a number names; else None."""
+    said = {word_of(t) for t in piece}
+    named = [i for i, words in enumerate(telling) if not words.isdisjoint(said)]
+    whole = named and telling[named[0]] <= said
+    return named[0] if len(named) == 1 and whole and any(t.number for t in piece) else None

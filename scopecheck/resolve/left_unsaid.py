@@ -1,0 +1,289 @@
+"""Words that a reading would leave unheard: of which nothing is read, or for which something else would be.
+
+`free of blocked holes` is not free of holes, `50/60 Hz` is no fraction, and a name that stands in the words
+and takes no part in what is read is told.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from scopecheck.core.construction import names_in
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, Step
+from scopecheck.core.formula import Formula
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.regex import regex
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
+from scopecheck.language.syntax import Words
+from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.subjects import Subject, is_bare_share
+from scopecheck.resolve.surroundings import describes
+
+Tokens = tuple[Token, ...]
+Things = tuple[Subject, ...]
+Why = tuple[str, str] | None
+_NONE = tuple(
+    run.split()
+    for run in (
+        "free of", "free from", "devoid of", "without", "no", "lacking", "not containing", "containing no",
+        "contains no", "in the absence of",
+    )
+)  # fmt: skip
+_HOW_FREE = frozenset("substantially essentially completely entirely practically virtually is are".split())
+_IDLE = frozenset("the a an any all said such at whatsoever therein thereof present of it in".split())
+_STROKE = regex(r"(?<![\d/.])(\d+)\s?/\s?(\d+)(?![\d/])")
+_OF_FRACTIONS = frozenset((2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64))
+_SEVERAL = frozenset("plurality several multiple pair single number".split())
+_RANKED = (["at", "least"], ["at", "most"], ["more", "than"], ["less", "than"], ["higher", "than"])
+_LEFT_OUT = frozenset("excluding exclusive except including inclusive besides other".split())
+_OWN_MEASURES = frozenset(
+    "length width height thickness diameter depth radius circumference spacing pitch distance period".split()
+)
+"""Measures of one kind of quantity, of which one is never another."""
+
+
+def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why:
+    """What of the words no reading would hear; None where nothing speaks against them."""
+    said = [word_of(t) for t in tokens]
+    return (
+        _of_none(tokens, said, subjects, names)
+        or _numbers_with_a_stroke(words, subjects)
+        or _of_each_group(said, subjects)
+        or _with_something_else(tokens, said, subjects, names)
+        or _of_ranked_members(said, subjects)
+        or _denied_times(said, subjects)
+        or _holds_another(tokens, said, subjects, names)
+        or _turned_round(said, subjects)
+        or _of_one_alone(tokens, said, subjects, names)
+        or _of_the_other(tokens, said, subjects, names)
+    )
+
+
+def _of_none(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`no drop in voltage`, `without closing the gap`: none of something else than what stands left."""
+    rest, own = _behind_none(tokens, said, subjects, names)
+    extra = [w for w in rest if w not in own | _IDLE]
+    at = next((i for i, w in enumerate(rest) if w in own), len(rest))
+    before = [w for w in rest[:at] if w not in _IDLE]
+    only_which = extra == before and all(describes(w) and not w.endswith("ing") for w in before)
+    drops = listed("conditional", "drops") | {"loss", "gain", "change", "different", "odd", "even"}
+    another = not {"of", "in"}.isdisjoint(rest[:at]) or not drops.isdisjoint(rest) or at == len(rest)
+    if not extra or (only_which and not another):
+        return None
+    return (
+        f"'{' '.join(extra)}' stands behind 'no', 'without' or 'free of'",
+        f"That there is none of that does not say how much {subjects[0].text} there is.",
+    )
+
+
+def _behind_none(
+    tokens: Tokens, said: list[str], subjects: Things, names: Names
+) -> tuple[list[str], set[str]]:
+    """What stands behind 'free of' at the beginning, and the words for what stands left of the colon."""
+    one = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and subjects[0].parts is None
+    start = next((i for i, w in enumerate(said) if w not in _HOW_FREE), 0)
+    opened = next((r for r in _NONE if said[start : start + len(r)] == r), None)
+    if not one or opened is None or any(t.number for t in tokens):
+        return [], set()
+    rest = said[start + len(opened) :]
+    if not {"than", "later", "sooner", "or", "and", ",", "if", "when"}.isdisjoint(rest):
+        return [], set()
+    text = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower()
+    words = [w.strip(",.;()") for part in text.split() for w in (part, *part.split("-"))]
+    own = {f for w in words if w not in _IDLE for f in (w, w + "s", w + "es", w.removesuffix("s"))}
+    return rest, own - {""}
+
+
+def none_of_some(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Diagnostic | None:
+    """A warning of `free of unreacted oil`, which is read as free of oil."""
+    rest, own = _behind_none(tokens, [word_of(t) for t in tokens], subjects, names)
+    extra = [w for w in rest if w not in own | _IDLE]
+    if not extra:
+        return None
+    name = subjects[0].text
+    return Diagnostic(
+        "warning", words.span, f"'{' '.join(extra)}' is read past", f"The words are read of any {name}.",
+        f"if other {name} may be there, declare what may not by a name of its own",
+    )  # fmt: skip
+
+
+def _numbers_with_a_stroke(words: Words, subjects: Things) -> Why:
+    """`50/60 Hz`, which is no fraction of one."""
+    measured = [s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind and s.bound.kind.dimension]
+    if not measured:
+        return None
+    for above, below in _STROKE.findall(words.text):
+        if int(above) >= int(below) or int(below) not in _OF_FRACTIONS:
+            return f"'{above}/{below}' may be two values", "A stroke between numbers is read as a fraction."
+    return None
+
+
+def _of_each_group(said: list[str], subjects: Things) -> Why:
+    """`a plurality of holes in each row`, `a single hole per row`, of the number of holes."""
+    counted = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and subjects[0].bound.whole
+    at = next((i for i, w in enumerate(said) if w in _SEVERAL), None)
+    own = subjects[0].text.lower().split() if subjects else []
+    if not counted or at is None or "per" in own:
+        return None
+    behind = said[at + 1 :]
+    each = "per" in behind or any(w in ("in", "for", "of") and t == "each" for w, t in pairwise(behind))
+    return (
+        ("it is said of each of several", f"'{subjects[0].text}' is one number of the whole.")
+        if each
+        else None
+    )
+
+
+def _with_something_else(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`at least 50 mm, excluding the gap`: measured without it, which is no value left out."""
+    if len(subjects) != 1 or not isinstance(subjects[0].bound, Typed):
+        return None
+    at = next((i for i in range(1, len(said) - 1) if said[i] in _LEFT_OUT), 0)
+    limited = at and any(t.number for t in tokens[:at]) and not any(t.number for t in tokens[at:])
+    behind = " ".join(w for w in said[at + 1 :] if w not in ("the", "of", "a", "an", "any", "for", "than"))
+    other = names.declared(behind) if limited else None
+    if not isinstance(other, NumberDecl):
+        return None
+    return (
+        f"'{said[at]}' {behind} tells how {subjects[0].text} is measured",
+        f"It is read as no limit of it; a value of {behind} is not left out or let in.",
+    )
+
+
+def _of_ranked_members(said: list[str], subjects: Things) -> Why:
+    """`at least medium`, of a list that has no order."""
+    first = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(first, ChoiceDecl):
+        return None
+    members = {m.lower() for m in first.members}
+    for run in _RANKED:
+        for i in range(len(said) - len(run)):
+            if said[i : i + len(run)] == run and said[i + len(run)] in members:
+                return (
+                    f"'{' '.join(run)} {said[i + len(run)]}' asks for an order of {subjects[0].text}",
+                    "What is declared is a list, which has none.",
+                )
+    return None
+
+
+def _denied_times(said: list[str], subjects: Things) -> Why:
+    """`not until rinsing is complete`, `not during rinsing`, of a step."""
+    step = any(isinstance(s.bound, Step) for s in subjects)
+    denied = next((t for w, t in pairwise(said) if w == "not" and t in ("until", "during", "while")), "")
+    if not step or not denied:
+        return None
+    return f"'not {denied}' is not read", "Say when the step begins: after that one, or before it."
+
+
+def _holds_another(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`oil : comprises 5 to 10 wt% of wax`: of the wax, and no share of it."""
+    one = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and said
+    opened = one and said[0] in listed("transitions", "open")
+    of = max((i for i, w in enumerate(said) if w == "of"), default=0)
+    shares = of and (is_bare_share(tokens[of - 1]) or tokens[of - 1].number is not None)
+    other = " ".join(w for w in said[of + 1 :] if w not in ("the", "a", "an"))
+    made = names.declared(other) if opened and shares else None
+    kind = subjects[0].bound.kind if one and isinstance(subjects[0].bound, Typed) else None
+    if not isinstance(made, NumberDecl) or made.name == subjects[0].text or made.kind != kind:
+        return None
+    return (
+        f"the words say how much {made.name} there is, and {subjects[0].text} stands left",
+        "Left of the colon stands what the words limit.",
+    )
+
+
+def _turned_round(said: list[str], subjects: Things) -> Why:
+    """`not different`, `a vacuum of at least 0.2 bar`, `a negative offset of at least 5 mm`."""
+    if len(subjects) > 1 and ("not", "different") in pairwise(said):
+        return (
+            "how far they may differ is not said",
+            "Two values are hardly ever equal to the last digit, or never.",
+        )
+    turned = next((w for w in said if w in ("vacuum", "negative")), "")
+    sided = turned and any(said[i : i + 2] in _RANKED[:4] for i in range(len(said)))
+    own = {w for s in subjects for w in s.text.lower().split()}
+    if sided and turned not in own:
+        return f"'{turned}' turns the limit round", "Less of it is more on the scale that is declared."
+    return None
+
+
+def _of_one_alone(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`inner diameter, outer diameter : an outer diameter of at most 30 mm`: of one of the two alone."""
+    typed = [s for s in subjects if isinstance(s.bound, Typed) and s.parts is None]
+    start = next((i for i, w in enumerate(said) if w not in ("a", "an", "the", "having", "with")), 0)
+    if len(subjects) != 2 or len(typed) != 2 or not {"and", "or", "both", ","}.isdisjoint(said):
+        return None
+    text = f"{' '.join(said[start:])} "
+    first = [s for s in subjects if text.startswith(f"{s.text.lower()} ")]
+    if len(first) != 1 or sum(1 for t in tokens if t.number) != 1:
+        return None
+    (other,) = (s for s in subjects if s is not first[0])
+    known = {*other.text.lower().split(), *names.note_of(other.text).lower().split()}
+    telling = known - set(first[0].text.lower().split()) - _IDLE
+    compared = not {"ratio", "sum", "difference", "total", "times", "twice", "half", "other"}.isdisjoint(said)
+    if compared or not telling.isdisjoint(said) or is_bare_share(tokens[-1]):
+        return None
+    return (
+        f"the words limit {first[0].text} alone, and {other.text} stands left too",
+        f"Write: {first[0].text} : ...",
+    )
+
+
+def _of_the_other(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
+    """`coil current : a load current below 5 A`, where both are declared."""
+    first = subjects[0] if len(subjects) == 1 else None
+    start = next((i for i, w in enumerate(said) if w not in ("a", "an", "the", "having", "with")), 0)
+    if first is None or not isinstance(first.bound, Typed) or first.parts is not None:
+        return None
+    text, numbers = f"{' '.join(said[start:])} ", sum(1 for t in tokens if t.number)
+    own = {*first.text.lower().split(), *names.note_of(first.text).lower().split()}
+    for name, made in names.declarations.items():
+        words = set(name.lower().split())
+        other = isinstance(made, NumberDecl) and made.kind == first.bound.kind and name != first.text
+        telling = own - words - _IDLE
+        if other and numbers == 1 and text.startswith(f"{name.lower()} ") and telling.isdisjoint(said):
+            if words.isdisjoint(own) or not telling:
+                continue  # what shares no word is told in a warning
+            return f"the words limit {name}, and {first.text} stands left", f"Write: {name} : ..."
+    return None
+
+
+def without_a_part(words: Words, formula: Formula, subjects: Things, names: Names) -> Iterator[Diagnostic]:
+    """A warning of each declared number that the words name and that takes no part in what is read."""
+    text = f" {' '.join(word_of(t) for t in words.tokens)} "
+    part = names_in(formula)
+    own = " ".join(f" {s.text.lower()} {names.note_of(s.text).lower()} " for s in subjects)
+    for name in sorted((n for n in names.declarations if len(n) > 2), key=len, reverse=True):
+        made = names.declarations[name]
+        runs = (f" {form} " for form in (name.lower(), name.lower().removesuffix("s")))
+        run = next((r for r in runs if r in text), "")
+        if not run or not isinstance(made, NumberDecl):
+            continue
+        text = text.replace(run, " ; ")
+        if name in part or run in own or names.field_of(name) or any(name in p for p in part):
+            continue
+        yield Diagnostic(
+            "warning", words.span, f"'{name}' stands in the words and takes no part in what is read",
+            f"They are read of {', '.join(s.text for s in subjects)} alone.",
+            f"if they limit {name}, write it left of the colon: {name} : {words.text}",
+        )  # fmt: skip
+
+
+def another_measure(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
+    """A warning of `the film has a length of at most 5 mm`, of a film thickness."""
+    if len(subjects) != 1 or not isinstance(subjects[0].bound, Typed):
+        return None
+    first = next((i for i, t in enumerate(words.tokens) if t.number), len(words.tokens))
+    said = {word_of(t) for t in words.tokens[:first]} & _OWN_MEASURES
+    note = names.note_of(subjects[0].text)
+    own = {w.strip(",;()") for w in f"{subjects[0].text} {note}".lower().split()} & _OWN_MEASURES
+    if not said or not own or not said.isdisjoint(own):
+        return None
+    return Diagnostic(
+        "warning", words.span, f"'{sorted(said)[0]}' is read as {subjects[0].text}",
+        f"Neither its name nor its note says '{sorted(said)[0]}'.",
+        "if they are two things, declare the other by a name of its own",
+    )  # fmt: skip
