@@ -36,6 +36,8 @@ _HOW_FREE = frozenset("substantially essentially completely entirely practically
 _IDLE = frozenset("the a an any all said such at whatsoever therein thereof present of it in".split())
 _STROKE = regex(r"(?<![\d/.])(\d+)\s?/\s?(\d+)(?![\d/])")
 _OF_FRACTIONS = frozenset((2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64))
+_BASIS = regex(r" (?:by|per) \w+ ")
+"""`by weight` and `per cycle` name no thing that is limited."""
 _SEVERAL = frozenset("plurality several multiple pair single number".split())
 _RANKED = (["at", "least"], ["at", "most"], ["more", "than"], ["less", "than"], ["higher", "than"])
 _LEFT_OUT = frozenset("excluding exclusive except including inclusive besides other".split())
@@ -254,13 +256,16 @@ def _of_the_other(tokens: Tokens, said: list[str], subjects: Things, names: Name
 def without_a_part(words: Words, formula: Formula, subjects: Things, names: Names) -> Iterator[Diagnostic]:
     """A warning of each declared number that the words name and that takes no part in what is read."""
     text = f" {' '.join(word_of(t) for t in words.tokens)} "
+    text = _BASIS.sub(" ; ", text)
     part = names_in(formula)
     own = " ".join(f" {s.text.lower()} {names.note_of(s.text).lower()} " for s in subjects)
     for name in sorted((n for n in names.declarations if len(n) > 2), key=len, reverse=True):
         made = names.declarations[name]
-        runs = (f" {form} " for form in (name.lower(), name.lower().removesuffix("s")))
-        run = next((r for r in runs if r in text), "")
-        if not run or not isinstance(made, NumberDecl):
+        if not isinstance(made, NumberDecl):
+            continue
+        forms = (name.lower(), *([name.lower().removesuffix("s")] if made.whole else ()))
+        run = next((f" {form} " for form in forms if f" {form} " in text), "")
+        if not run:
             continue
         text = text.replace(run, " ; ")
         if name in part or run in own or names.field_of(name) or any(name in p for p in part):

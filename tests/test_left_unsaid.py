@@ -1,0 +1,92 @@
+"""Words that a reading would leave unheard; limits that name what they limit. Common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import errors, sheet
+
+TWO = "inner diameter, outer diameter  length in mm"
+ROWS = "holes, rows  count"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "message"),
+    [
+        ("voltage  voltage in V", "voltage", "no drop in voltage", "stands behind 'no'"),
+        ("gap  length in mm", "gap", "without closing the gap", "stands behind 'no'"),
+        ("resin A, resin B  share in wt%", "resin A", "free of resin B", "stands behind 'no'"),
+        ("frequency  frequency in Hz", "frequency", "50/60 Hz", "may be two values"),
+        (ROWS, "holes", "a plurality of holes in each row", "said of each of several"),
+        ("rod, gap  length in mm", "rod", "at least 50 mm, excluding the gap", "how rod is measured"),
+        ("grade  one of low, medium, high", "grade", "at least medium", "asks for an order"),
+        ("oil, wax  share in wt%", "oil", "comprises 5 to 10 wt% of wax", "how much wax there is"),
+        (TWO, "inner diameter, outer diameter", "an outer diameter of at most 30 mm",
+         "limit outer diameter alone"),
+        ("coil current, load current  current in A", "coil current", "a load current below 5 A",
+         "limit load current"),
+        ("gap, rim  length in mm", "gap, rim", "not different", "how far they may differ"),
+        ("inlet  pressure in bar(g)", "inlet", "a vacuum of at least 0.2 bar(g)", "turns the limit round"),
+    ],
+)  # fmt: skip
+def test_what_no_reading_would_hear_is_refused(declared: str, left: str, words: str, message: str) -> None:
+    (error, *_) = errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+    assert message in error.message
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "message"),
+    [
+        ("oil  share in wt%", "oil", "free of mineral oil", "'mineral' is read past"),
+        ("rear wheels, front wheels  count", "rear wheels", "a single front wheel",
+         "'front wheels' stands in the words and takes no part"),
+        ("film thickness  length in mm", "film thickness", "the length of the film is at most 5 mm",
+         "'length' is read as film thickness"),
+    ],
+)  # fmt: skip
+def test_what_is_read_of_something_else_is_told(declared: str, left: str, words: str, message: str) -> None:
+    _, told = read_sheet(Source("t.sheet", f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"))
+    assert any(message in d.message for d in told if d.severity == "warning"), told
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        ("oil  share in wt%", "oil", "free of any oil"),
+        ("ribs  count", "ribs", "no ribs"),
+        ("inch  length in mm", "inch", "at least 3/4 mm"),
+        ("weight  mass in kg\nlactose  share in wt%", "lactose", "at least 60 % by weight"),
+        ("starts  frequency in 1/h\nlevel  length in mm", "level", "at least 3 mm at the start"),
+    ],
+)
+def test_what_says_no_more_is_read_without_a_word(declared: str, left: str, words: str) -> None:
+    made, told = read_sheet(Source("t.sheet", f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"))
+    assert made is not None
+    assert not [d for d in told if "takes no part" in d.message or "stands behind" in d.message]
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "within", "outside"),
+    [
+        (TWO, "inner diameter, outer diameter",
+         "an outer diameter of at most 30 mm and an inner diameter of at least 20 mm",
+         "inner diameter = 20 mm, outer diameter = 30 mm", "inner diameter = 19 mm, outer diameter = 30 mm"),
+        ("shaft diameter, shaft length  length in mm", "shaft diameter, shaft length",
+         "a diameter of at most 3 mm and a length of at least 50 mm",
+         "shaft diameter = 3 mm, shaft length = 50 mm", "shaft diameter = 3 mm, shaft length = 49 mm"),
+        ("oil, wax  share in wt%", "oil, wax", "at least 5 wt% of wax and at most 3 wt% of oil",
+         "oil = 3 wt%, wax = 5 wt%", "oil = 3 wt%, wax = 4 wt%"),
+        ("holes  count", "holes", "not a single hole", "holes = 0", "holes = 1"),
+    ],
+)  # fmt: skip
+def test_each_limit_is_read_of_what_it_names(
+    declared: str, left: str, words: str, within: str, outside: str
+) -> None:
+    text = f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
+    made = sheet(f"{text}inside\n  one : {within}\nmust stay out\n  other : {outside}\n")
+    findings = ask_all(made).findings
+    wrong = [f for f in findings if f.question in ("outside met", "inside lost") and f.quantifier != "some"]
+    assert not wrong, [(f.question, f.quantifier) for f in wrong]
