@@ -69,6 +69,15 @@ def test_what_the_lines_take_up_is_not_told(text: str) -> None:
     assert not told(text)
 
 
+def test_a_bare_per_cent_is_told_of_the_share_beside_a_switch() -> None:
+    (message,) = told(
+        "valve open  one of only yes, no\nmoisture  share in vol%\n"
+        "1. A valve that opens when the moisture falls below 30 %.\n"
+        "   | valve open, moisture : opens when the moisture falls below 30 %\n"
+    )
+    assert message.endswith("read as vol%, as declared")
+
+
 def test_a_bare_per_cent_of_another_whole_is_told_still() -> None:
     (message,) = told(
         f'{BINDER} "of the total weight"\n1. A binder, 1 % to 25 %.\n   | binder : 1 % to 25 %\n'

@@ -144,8 +144,9 @@ class Reader:
             if wrong.diagnostic.cause != NO_BASIS and not self._trying()._holds(based, subjects):
                 raise
             found = self._condition(based, subjects)
-            if not says_its_basis(words.text, self.names.note_of(subjects[0].text), subjects[0].bound):
-                told = read_as_declared(words.span, subjects[0].bound)
+            share = next(s for s in subjects if isinstance(s.bound, Typed) and s.bound.kind)
+            if not says_its_basis(words.text, self.names.note_of(share.text), share.bound):
+                told = read_as_declared(words.span, share.bound)
                 self.groups.passed += (
                     [told] if all(told.message != t.message for t in self.groups.passed) else []
                 )
