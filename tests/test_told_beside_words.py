@@ -56,6 +56,8 @@ def test_what_changes_the_words_is_told(text: str, message: str) -> None:
         "   | glycerol : up to 10 % by weight of glycerol\n",
         f"{CREAM}1. A cream, wherein the water phase contains up to 10 % by weight of glycerol.\n"
         "   | glycerol of the water phase : up to 10 % by weight of glycerol\n",
+        "gap, rim  length in mm\n1. A gap of 3 mm, the other at most 5 mm.\n   | gap : 3 mm\n"
+        "   | rim : at most 5 mm\n",
         # an open claim shuts nothing out as it is usually read
         f"{ZINC}1. An alloy comprising 60 wt% copper and zinc.\n   | alloy : comprising\n"
         "   | copper : 60 wt%\n",

@@ -159,7 +159,10 @@ def turned_round(text: ClaimText) -> Iterator[Diagnostic]:
             ):
                 behind += 1
             lifted = text.by.get(behind)
-            if at in text.taken or lifted is None or text.by.get(behind - 1) == lifted:
+            of_another = word == "other" and text.texts[at + 1 : at + 2] != [
+                "than"
+            ]  # 'the other at most 5 mm'
+            if of_another or at in text.taken or lifted is None or text.by.get(behind - 1) == lifted:
                 continue
             start, end = text.tokens[at].start, text.tokens[behind - 1].end
             said = " ".join(text.source.text[start:end].split())
