@@ -130,7 +130,7 @@ class Finding:
     becomes of each on other readings, `besides` further limitations that by themselves do it on other
     readings, `silent` those that a document leaves open, `conflict` the one that all hangs on. `twins` are
     idle too, but not together with this one. `ways` are the chains of parents by way of which it holds; none:
-    by all.
+    by all. `wherever_met`: these are all by way of which anything meets the claim as presumed.
     `cases` are the cases that clash, where several do.
     `also_claims` are dependents of which the same holds, `also_open` those of which it holds as far as the
     case states something, with the names that it leaves open; of what holds on every reading `also_on_some`
@@ -184,6 +184,7 @@ class Finding:
     silent: tuple[str, ...] = ()
     twins: tuple[str, ...] = ()
     ways: tuple[tuple[int, ...], ...] = ()
+    wherever_met: bool = False
     others: tuple[tuple[int, int], ...] = ()
     more: bool = False
     also_claims: tuple[int, ...] = ()

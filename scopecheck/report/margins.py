@@ -206,14 +206,20 @@ def _unmet_by(sheet: Sheet, finding: Finding, rereads: Sequence[Reread]) -> tupl
 
 
 def _by_their_ways(sheet: Sheet, finding: Finding, claims: tuple[int, ...]) -> str:
-    """`claims 2 and 4, and claim 5 by way of claim 1` if it is not told of all the claims it depends on."""
+    """`claims 2 and 4, and claim 5 by way of claim 1` if it is not told of all the claims it depends on.
+
+    Of several by way of different ones: `and claims 5 and 7 by way of such claims`.
+    """
     so = {finding.claim, *finding.also_claims, *(n for n, _ in finding.also_open if n in claims)}
     through = {n: [p for p in sheet.claim(n).parents if p in so] for n in claims}
     partly = {n: ps for n, ps in through.items() if ps and len(ps) < len(sheet.claim(n).parents)}
     wholly = [n for n in claims if n not in partly]
     told = [claims_text(wholly)] if wholly else []
+    if len(set(map(tuple, partly.values()))) > 1:
+        return listed([*told, sentence("way", "through_such", claims=claims_text(sorted(partly)))])
     told += [
-        sentence("way", "through", claim=claims_text([n]), claims=claims_text(ps)) for n, ps in partly.items()
+        sentence("way", "through", claim=claims_text(sorted(partly)), claims=claims_text(ps))
+        for ps in dict.fromkeys(map(tuple, partly.values()))
     ]
     return listed(told)
 

@@ -23,6 +23,8 @@ def way_text(sheet: Sheet, finding: Finding) -> str:
     """`where it depends on claims 2 and 3`; '' where it holds by way of every parent."""
     if not finding.ways:
         return ""
+    if finding.wherever_met:
+        return sentence("way", "wherever_met")
     key = (
         "where_else"
         if finding.question in ALSO_THROUGH and not _all_looked_at(sheet, finding.claim)

@@ -54,7 +54,7 @@ from scopecheck.resolve.parts import (
 from scopecheck.resolve.phrases import Reader
 from scopecheck.resolve.readings import read
 from scopecheck.resolve.recited import most_recited, recited_counts
-from scopecheck.resolve.said_once import basis_said, numbers_in_percent
+from scopecheck.resolve.said_once import basis_said, numbers_in_percent, says_impurities
 from scopecheck.resolve.steps import mean_of_ends
 from scopecheck.resolve.subjects import OfParts, Subject
 
@@ -262,6 +262,9 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
     desk.names.closed = frozenset().union(*(desk.closed[n] for n in (statement.number, *above)))
     texts = [desk.texts[n].text for n in (statement.number, *above)]
     desk.names.basis, desk.names.in_percent = basis_said(texts), numbers_in_percent(texts)
+    desk.names.impure = any(
+        says_impurities(x.words.text) for x in statement.lines if not isinstance(x, Mark) and x.words
+    )
     for line in statement.lines:
         label = f"{statement.number}{letters(len(found))}"
         if not isinstance(line, Mark):
@@ -285,7 +288,7 @@ def _limitations(desk: ClaimsDesk, statement: ClaimStatement, above: tuple[int, 
             desk.wrong.append(error.diagnostic)
     desk.names.recital = nothing_recited
     desk.names.closed = frozenset()
-    desk.names.basis, desk.names.in_percent = "", False
+    desk.names.basis, desk.names.in_percent, desk.names.impure = "", False, False
     desk.names.recited = {}
     return [made for made in found.values() if made is not None]
 

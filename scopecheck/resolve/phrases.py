@@ -63,7 +63,7 @@ from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
-from scopecheck.resolve.said_once import says_its_basis, with_basis
+from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
@@ -774,6 +774,7 @@ class Reader:
         of_one = len(subjects) == 1 or not {"total", "sum"}.isdisjoint(map(word_of, tokens))
         in_percent = self.names.in_percent and of_one
         tokens = with_basis(tokens, subjects[0].bound, self.names.basis, in_percent)
+        tokens = with_impurities(tokens, self.names.impure)
         tokens = with_turns(tokens, subjects[0].bound)
         if len(subjects) == 1:
             tokens = with_gauge(with_shares(tokens, subjects[0].bound), subjects[0].bound)

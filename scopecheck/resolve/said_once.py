@@ -1,4 +1,4 @@
-"""A basis that a claim names once for all its percentages: 'comprising, by weight: 40 to 70 % of a wax'."""
+"""What a claim says once for several lines: by what its percentages are, that impurities may be there."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from scopecheck.foundations.regex import regex
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.bare_shares import PERCENT
+from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.subjects import is_bare_share, is_in_points
 
@@ -41,6 +42,12 @@ _ONCE = tuple(
     )
 )
 
+_CONSISTING = [[verb, "of"] for verb in ("consisting", "consists", "consist")]
+_IMPURE = regex(
+    r"\b(?:unavoidable|inevitable|incidental|ordinary|usual|accidental|accompanying)"
+    r"(?: \w+)? impurit(?:y|ies)\b",
+    re.IGNORECASE,
+)
 _IN_PERCENT = _ONCE[1:3]
 _OF_RATIOS = frozenset("ratio times twice half".split())
 _BASED_ON = regex(rf"\bbased (?:up)?on (?:the )?(?:total |whole |entire |combined )?{_BY} of", re.IGNORECASE)
@@ -102,6 +109,18 @@ _AMOUNTS: dict[Dimension, str] = {
 def numbers_in_percent(texts: Iterable[str]) -> bool:
     """Do the claims say once that their numbers are in per cent: 'in percent by weight, Si: 6.5 to 7.5'?"""
     return any(once.search(" ".join(text.split())) for text in texts for once in _IN_PERCENT)
+
+
+def says_impurities(words: str) -> bool:
+    """Do the words let unavoidable impurities be there: 'the balance being Al and unavoidable impurities'?"""
+    return bool(_IMPURE.search(words))
+
+
+def with_impurities(tokens: tuple[Token, ...], impure: bool) -> tuple[Token, ...]:
+    """`consisting of` with the impurities that another line of the claim lets be there."""
+    if not impure or [word_of(t) for t in tokens] not in _CONSISTING:
+        return tokens
+    return (*tokens, *(replace(tokens[-1], text=word) for word in ("with", "impurities")))
 
 
 def with_basis(

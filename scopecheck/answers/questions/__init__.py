@@ -264,7 +264,7 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
     found = [f for f in kept.values() if f.question != "harmless" or (f.label, f.others) not in moving]
     chains = {n: {i.chain for i in own} for n, own in prepared.instances.items()}
     found = [replace(f, ways=()) if set(f.ways) == chains.get(f.claim) else f for f in found]
-    return _empty_by_every_way(found, chains)
+    return list(_where_it_can_be_met(_empty_by_every_way(found, chains), chains))
 
 
 def _empty_by_every_way(findings: list[Finding], chains: Mapping[int, set[Chain]]) -> list[Finding]:
@@ -282,6 +282,44 @@ def _empty_by_every_way(findings: list[Finding], chains: Mapping[int, set[Chain]
         told = (whole if f is first else f for f in findings)
         findings = [f for f in told if f not in usual and f not in rest]
     return findings
+
+
+def _where_it_can_be_met(findings: list[Finding], chains: Mapping[int, set[Chain]]) -> Iterator[Finding]:
+    """What lines ask for is told by way of such parents by which something meets the claim as presumed.
+
+    By way of others it is told only where it holds on every reading, and nothing else is told of that place.
+    """
+    empty = _empty_ways(findings, chains)
+    asking = (*TOLD_BESIDE, "adds nothing")
+    met = {number: own - empty[number] for number, own in chains.items()}
+    of_met = {
+        (f.claim, f.label) for f in findings if f.question in asking and not set(f.ways) <= empty[f.claim]
+    }
+    for f in findings:
+        some = met[f.claim] if f.ways and f.question in asking and empty[f.claim] else set()
+        if not some:
+            yield f
+        elif some <= set(f.ways):
+            yield replace(f, ways=tuple(w for w in f.ways if w in some), wherever_met=True)
+        elif not (set(f.ways) <= empty[f.claim] and (f.quantifier == "some" or (f.claim, f.label) in of_met)):
+            yield f
+
+
+def _empty_ways(findings: list[Finding], chains: Mapping[int, set[Chain]]) -> dict[int, set[Chain]]:
+    """For each claim the chains of parents by way of which nothing meets it, or one of them, as presumed."""
+    by_itself: dict[int, set[Chain]] = {number: set() for number in chains}
+    for f in findings:
+        if _is_empty_as_presumed(f):
+            by_itself[f.claim].update(f.ways or chains[f.claim])
+    return {
+        number: {
+            chain
+            for chain in own
+            if chain in by_itself[number]
+            or any(chain[:at] in by_itself.get(above, ()) for at, above in enumerate(chain))
+        }
+        for number, own in chains.items()
+    }
 
 
 def _both_ways(first: Finding, second: Finding) -> Finding:
