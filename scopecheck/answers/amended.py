@@ -7,7 +7,6 @@ from collections.abc import Callable
 from scopecheck.answers.amended_cases import CaseChange, case_changes
 from scopecheck.answers.amendment import Amendment, Change, idle_after
 from scopecheck.answers.findings import Finding
-from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record
 from scopecheck.resolve.carried import Uncarried, uncarried
 from scopecheck.resolve.joined import Joined
@@ -64,14 +63,14 @@ def ask_amendment(
         doubts = (str(reason),)
     cases = tuple(case_changes(amendment, tuple(changes)))
     described = (c.span.text for c in joined.after.described)
-    text = "\n".join([_own_text(joined.before), *described])
+    text = "\n".join([_own_text(joined), *described])
     told = tuple(uncarried(text, joined.before.claims, joined.after.claims))
     return Amended(joined, tuple(changes), idle, cases, told, doubts)
 
 
-def _own_text(sheet: Sheet) -> str:
-    """The sheet's text without the rows of its cases: no part of the application, they are no basis."""
-    text = sheet.claims[0].span.source.text
-    for span in sorted((c.span for c in sheet.cases), key=lambda s: s.start, reverse=True):
+def _own_text(joined: Joined) -> str:
+    """The text before without the rows of its cases: no part of the application, they are no basis."""
+    text = joined.before.claims[0].span.source.text
+    for span in sorted(joined.rows_before, key=lambda s: s.start, reverse=True):
         text = f"{text[: span.start]} {text[span.end :]}"
     return text

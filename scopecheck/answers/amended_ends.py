@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from scopecheck.answers.amended_stretch import Relation, Sides, relation_on
 from scopecheck.core.construction import Construction, admissible_readings
@@ -46,6 +46,21 @@ def alike_ends(session: Session, sides: Sides, presumed: Relation) -> AlikeEnds 
     if relation == presumed:
         return None
     return AlikeEnds(relation, tuple(rounding), tuple(sorted({other for _, other in mixed})))
+
+
+def rounding_alike(session: Session, one: int, other: int) -> Iterator[tuple[frozenset[int], frozenset[int]]]:
+    """The readings of two groups that round alike, for each way in which both can; nothing where they are
+    presumed to round otherwise."""
+    groups = [session.sheet.groups[g] for g in (one, other)]
+    if _of_base(groups[0]) != _of_base(groups[1]):
+        return
+    ways = [
+        {r: _axes(group, r).get(ROUNDING, "") for r in admissible_readings(group, session.strained)}
+        for group in groups
+    ]
+    for how in sorted(set(ways[0].values()) & set(ways[1].values()) - {""}):
+        ours, theirs = (frozenset(r for r, own in way.items() if own == how) for way in ways)
+        yield ours, theirs
 
 
 def _mixed(session: Session, own: Formula, other: Formula) -> set[tuple[int, int]]:

@@ -9,12 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import product
 
-from scopecheck.answers.amended_ends import AlikeEnds, alike_ends
+from scopecheck.answers.amended_ends import AlikeEnds, alike_ends, rounding_alike
 from scopecheck.answers.amended_stretch import RELATIONS, Relation, Sides, Stretching, stretchings
 from scopecheck.answers.findings import Finding, Quantifier
 from scopecheck.answers.questions.claims import adds_nothing
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.refine import Demand, Refined, find_construction
+from scopecheck.core.construction import groups_in, names_in
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Claim, Limitation
@@ -74,6 +75,8 @@ class Amendment:
         session = Session(joined.after, budget, strained)
         self.joined = joined
         self.session = session
+        for one, other in _in_place_of_another(joined):
+            session.read_alike(one, other, rounding_alike(session, one, other))
         self.before = Prepared(joined.before, session, details=True)
         self.after = Prepared(joined.after, session, details=True)
 
@@ -87,6 +90,18 @@ class Amendment:
                 yield Change(None, claim, moved=tuple(_moved(self, None, claim)))
         for number in self.joined.successors.deleted:
             yield Change(self.joined.before.claim(number), None)
+
+
+def _in_place_of_another(joined: Joined) -> Iterator[tuple[int, int]]:
+    """The groups of words that only the claim before has, each with those of the claim after that limit the
+    same: whoever rounds what is measured by the one does so by the other."""
+    before = [x.formula for c in joined.before.claims for x in c.limitations]
+    after = [x.formula for c in joined.after.claims for x in c.limitations]
+    struck = [f for f in dict.fromkeys(before) if f not in set(after)]
+    added = [f for f in dict.fromkeys(after) if f not in set(before)]
+    for old, new in product(struck, added):
+        if names_in(old) == names_in(new):
+            yield from ((g, h) for g, h in product(sorted(groups_in(old)), sorted(groups_in(new))) if g != h)
 
 
 def _change(amendment: Amendment, old: Claim, new: Claim) -> Change:

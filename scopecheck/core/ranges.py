@@ -175,13 +175,13 @@ def limits_of(sheet: Sheet, formula: Formula, k: Construction) -> Limits:
     found: dict[str, Range] = {}
     written: dict[str, Range] = {}
     loose: frozenset[str] = frozenset()
-    stack = [_read(formula, k)]
+    stack = [read_at(formula, k)]
     while stack:
         item = stack.pop(0)
         if isinstance(item, All):
             stack = [*item.items, *stack]
             continue
-        limited = _one_number(item)
+        limited = one_number(item)
         if limited is None:
             loose |= names_in(item)
             continue
@@ -194,13 +194,13 @@ def limits_of(sheet: Sheet, formula: Formula, k: Construction) -> Limits:
     return Limits(tuple(bounded.items()), loose, tuple(said.items()), tuple(within.items()))
 
 
-def _read(formula: Formula, k: Construction) -> Formula:
+def read_at(formula: Formula, k: Construction) -> Formula:
     for g in groups_in(formula):
         formula = read_as(formula, g, k.readings[g], dict(k.parameters))
     return formula
 
 
-def _one_number(item: Formula) -> tuple[str, Range, Range] | None:
+def one_number(item: Formula) -> tuple[str, Range, Range] | None:
     """The number that a comparison limits, to what, and the ends as written; None for anything else."""
     if not isinstance(item, Compare) or item.op == "!=":
         return None

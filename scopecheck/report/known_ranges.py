@@ -8,7 +8,8 @@ from scopecheck.answers.findings import Finding
 from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Sheet
-from scopecheck.core.ranges import Lying, lying, lying_beside_ties
+from scopecheck.core.range_sets import Pieces, both, conjuncts, pieces_of
+from scopecheck.core.ranges import Lying, lying, lying_beside_ties, read_at
 from scopecheck.core.ties import TiedLying, lying_ties
 from scopecheck.report.chart import lies_text, range_text
 from scopecheck.report.describe import case_named, case_text, chains, limitation_labelled, lineage
@@ -16,7 +17,7 @@ from scopecheck.report.grouping import departures
 from scopecheck.report.nearness import nearness_text
 from scopecheck.report.rereadings import unpresumed
 from scopecheck.report.ties import tie_text, tied_lies_text, tied_range_text
-from scopecheck.report.wording import flat, sentence
+from scopecheck.report.wording import flat, listed, sentence
 
 MOST_APART = 3
 """Numbers in which a range lies apart that are told one by one."""
@@ -78,14 +79,36 @@ def shared_text(sheet: Sheet, facts: Formula, scope: Formula, finding: Finding) 
     tied_apart = [_of_tie(own, tied_lies_text(sheet, own)) for own in ties if own.relation == "apart"]
     if apart or tied_apart:
         return "; ".join([*([_apart_text(sheet, apart, finding)] if apart else []), *tied_apart])
-    told, alone = (
-        [_of_name(own, range_text(sheet, own.name, own.shared)) for own in ranges if own.shared is not None]
-        for ranges in (found, lying_beside_ties(sheet, facts, scope, base))
-    )
+    told = [_of_name(own, range_text(sheet, own.name, own.shared)) for own in found if own.shared is not None]
+    alone: list[str] = []
+    for own in lying_beside_ties(sheet, facts, scope, base):
+        parts = _of_it_alone(sheet, own, All((facts, scope)))
+        if own.shared is None or parts is None:
+            continue
+        pieces, tied = parts
+        if not pieces:
+            return sentence("lies", "nothing_of", name=flat(own.name))
+        text = listed([range_text(sheet, own.name, piece) for piece in pieces], "or")
+        (alone if tied else told).append(_of_name(own, text))
     told += [_of_tie(own, tied_range_text(sheet, own.tie, own.shared)) for own in ties if own.shared]
     texts = [sentence("lies", "shared", ranges=", ".join(told))] if told else []
     texts += [sentence("lies", "shared_alone", ranges=", ".join(alone))] if alone else []
     return "; ".join(texts)
+
+
+def _of_it_alone(sheet: Sheet, own: Lying, said: Formula) -> tuple[Pieces, bool] | None:
+    """What two formulas share of a number by all that limits it alone; and whether more ties it to others.
+
+    None where something that limits it alone is no set of ranges.
+    """
+    items = [i for i in conjuncts(read_at(said, base_construction(sheet))) if own.name in names_in(i)]
+    pieces: Pieces = (own.shared,) if own.shared is not None else ()
+    for item in (i for i in items if names_in(i) == {own.name}):
+        left = pieces_of(item)
+        if left is None:
+            return None
+        pieces = both(pieces, left)
+    return pieces, any(names_in(i) != {own.name} for i in items)
 
 
 def _of_name(own: Lying, text: str) -> str:

@@ -197,10 +197,15 @@ def multiples(job: Job, tokens: tuple[Token, ...]) -> Read | None:
 
 
 def to_a_multiple(job: Job, tokens: tuple[Token, ...]) -> Read | None:
-    """`from 5 mm to half the rim`, `half the rim ± 5 %`: a range with a multiple of another quantity."""
+    """`from 5 mm to half the rim`, `half the rim ± 5 %`: a range with a multiple of another quantity.
+
+    Or how far it lies off one: `exceeds half of the rim by at least 5 mm`.
+    """
     if len(job.subjects) != 1 or job.sort or job.multiples:
         return None
-    if word_of(tokens[0]) not in ("from", "between") and not any(t.text == "±" for t in tokens):
+    said = [word_of(t) for t in tokens]
+    off = not _OFF.isdisjoint(said) and any(t.number and t.number.unit for t in tokens)
+    if said[0] not in ("from", "between") and not off and not any(t.text == "±" for t in tokens):
         return None
     bare = (t.number is not None and (t.number.unit is None or is_bare_share(t)) for t in tokens)
     if any(
@@ -209,6 +214,11 @@ def to_a_multiple(job: Job, tokens: tuple[Token, ...]) -> Read | None:
         return None
     made = replace(job, multiples=True, known={}, apart=[])
     return (made, tokens) if made.found(tokens) else None
+
+
+_OFF = frozenset(
+    "exceeds exceed exceeding differs differ differing greater longer wider higher larger".split()
+)
 
 
 def times(job: Job, tokens: tuple[Token, ...]) -> Read | None:

@@ -13,6 +13,7 @@ from scopecheck.core.model import Case, Claim, Given, Limitation, Sheet
 from scopecheck.core.rewrite import regrouped
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.spans import Span
 from scopecheck.resolve.agreement import disagreements, restated_once
 from scopecheck.resolve.common_groups import CommonGroups, Numbers, marked
 from scopecheck.resolve.successors import Successors, successors
@@ -27,6 +28,8 @@ class Joined:
     before: Sheet
     after: Sheet
     successors: Successors
+    rows_before: tuple[Span, ...] = ()
+    """The rows of the cases in the text before: the joined cases are told as the text after has them."""
 
 
 def joined(before: Sheet, after: Sheet) -> tuple[Joined | None, tuple[Diagnostic, ...]]:
@@ -51,10 +54,11 @@ def joined(before: Sheet, after: Sheet) -> tuple[Joined | None, tuple[Diagnostic
         "groups": tuple(merged.groups),
         "parameters": tuple(merged.parameters),
     }
+    rows = tuple(c.span for c in before.cases)
     old = replace(old, **shared, cases=_listed(old, new, found.before))
     new = replace(new, **shared, cases=_listed(new, old, found.after))
     old = replace(old, cases=tuple(_as_in(case, new.cases) for case in old.cases))
-    return Joined(old, new, found), tuple(wrong)
+    return Joined(old, new, found, rows), tuple(wrong)
 
 
 def _union(first: Sequence[Named], second: Sequence[Named]) -> tuple[object, ...]:

@@ -19,6 +19,7 @@ from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.nouns import OWN_MEASURES
 from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.surroundings import describes
 
@@ -41,10 +42,6 @@ _BASIS = regex(r" (?:by|per) \w+ ")
 _SEVERAL = frozenset("plurality several multiple pair single number".split())
 _RANKED = (["at", "least"], ["at", "most"], ["more", "than"], ["less", "than"], ["higher", "than"])
 _LEFT_OUT = frozenset("excluding exclusive except including inclusive besides other".split())
-_OWN_MEASURES = frozenset(
-    "length width height thickness diameter depth radius circumference spacing pitch distance period".split()
-)
-"""Measures of one kind of quantity, of which one is never another."""
 
 
 def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why:
@@ -61,6 +58,12 @@ def unheard(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Why
         or _turned_round(said, subjects)
         or _of_one_alone(tokens, said, subjects, names)
         or _of_the_other(tokens, said, subjects, names)
+        or _of_each_counted(said, subjects)
+        or _of_numbers_in_words(said, subjects)
+        or _value_and_limit(tokens, said, subjects)
+        or _of_both_together(tokens, said, subjects)
+        or _yet_to_be(said, subjects)
+        or _that_of_another(said, subjects)
     )
 
 
@@ -253,9 +256,101 @@ def _of_the_other(tokens: Tokens, said: list[str], subjects: Things, names: Name
     return None
 
 
+def _of_each_counted(said: list[str], subjects: Things) -> Why:
+    """`a plurality of ribs of equal height`, of how many ribs there are."""
+    counted = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and subjects[0].bound.whole
+    at = max((i for i in range(1, len(said) - 1) if said[i] in ("of", "having", "with")), default=0)
+    of_these = counted and at and not _WHOSE.isdisjoint(said[at + 1 : at + 3])
+    if not of_these:
+        return None
+    return (
+        f"'{' '.join(said[at:])}' says something of each of them",
+        f"'{subjects[0].text}' is how many there are.",
+    )
+
+
+_WHOSE = frozenset("equal identical uniform unequal varying".split())
+
+
+def _of_numbers_in_words(said: list[str], subjects: Things) -> Why:
+    """`one and a half dozen`, `at least half of the holes` of the holes, `at least half zircon`."""
+    half = next((i for i, w in enumerate(said) if w in ("half", "third", "quarter")), None)
+    if half is None or len(subjects) != 1:
+        return None
+    behind = said[half + 1 :]
+    if said[max(0, half - 2) : half] == ["and", "a"] and behind[:1] == ["dozen"]:
+        return "'and a half dozen' is read as no number", "Write the number in figures."
+    bound, own = subjects[0].bound, subjects[0].text.lower().split()
+    counted = isinstance(bound, Typed) and bound.whole
+    if counted and behind[:1] == ["of"] and [w for w in behind[1:] if w != "the"] == own:
+        return f"the share is one of {subjects[0].text} itself", "Say what half of them are, or have."
+    members = {m.lower() for m in getattr(subjects[0].mixture, "members", ())}
+    if len(behind) == 1 and behind[0] in members:
+        return f"'{said[half]} {behind[0]}' may be half of what there is, or half as much", "Say of what."
+    return None
+
+
+def _value_and_limit(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`5 wt% and up to 10 wt%`, of one thing, which no value meets."""
+    numbers = [i for i, t in enumerate(tokens) if t.number]
+    first = numbers[0] if numbers else len(tokens)
+    alone = first == 0 or (first == 1 and said[0] in ("of", "is", "being"))
+    joined = said[first + 1 : first + 2] == ["and"] and said[first + 2 : first + 4] in (
+        *_RANKED[:4], ["up", "to"], ["not", "more"], ["no", "more"]
+    )  # fmt: skip
+    if len(subjects) != 1 or not alone or not joined:
+        return None
+    return (
+        "a value and a limit, joined by 'and'",
+        "A value that is the first one cannot have the other as well.",
+    )
+
+
+def _of_both_together(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`the hardener makes up at most 10 wt% of the resin and the hardener`, of both: a share of their sum."""
+    names = [s.text.lower() for s in subjects]
+    end = next((i for i in range(1, len(tokens)) if tokens[i].number), 0)
+    behind = " ".join(w for w in said[end + 1 :] if w != "the")
+    of_both = any(behind == f"of {a} and {b}" for a in names for b in names if a != b)
+    named = any(f" {n} " in f" {' '.join(said[:end])} " for n in names)
+    if len(subjects) != 2 or not end or not of_both or not named:
+        return None
+    return (
+        "the share is one of both together",
+        f"Write: {' + '.join(names)} in symbols, or name the ratio by a name of its own.",
+    )
+
+
+def _yet_to_be(said: list[str], subjects: Things) -> Why:
+    """`is to be coated`, of what is coated or not."""
+    first = subjects[0].bound if len(subjects) == 1 else None
+    if isinstance(first, ChoiceDecl) and said[-3:-1] == ["to", "be"]:
+        return f"'to be {said[-1]}' does not say that it is so", "Say what it is."
+    return None
+
+
+def _that_of_another(said: list[str], subjects: Things) -> Why:
+    """`tip radius, ball diameter : less than that of the ball`: its radius is not its diameter."""
+    measures = [OWN_MEASURES.intersection(s.text.lower().split()) for s in subjects]
+    if ("that", "of") not in pairwise(said) or len(subjects) != 2 or not all(measures):
+        return None
+    if not measures[0].isdisjoint(measures[1]):
+        return None
+    first = " ".join(measures[0])
+    return f"'that of' is the {first} of it, and {subjects[1].text} is another measure", "Say which is meant."
+
+
 def without_a_part(words: Words, formula: Formula, subjects: Things, names: Names) -> Iterator[Diagnostic]:
     """A warning of each declared number that the words name and that takes no part in what is read."""
     text = f" {' '.join(word_of(t) for t in words.tokens)} "
+    for s in subjects if len(subjects) > 1 else ():
+        idle = isinstance(s.bound, Typed) and s.parts is None and s.moments is None
+        if idle and isinstance(s.bound, Typed) and names_in(s.bound.term).isdisjoint(names_in(formula)):
+            yield Diagnostic(
+                "warning", words.span, f"'{s.text}' stands left and takes no part in what is read",
+                "", f"if the words do not limit it, take {s.text} out",
+            )  # fmt: skip
+            return
     text = _BASIS.sub(" ; ", text)
     part = names_in(formula)
     own = " ".join(f" {s.text.lower()} {names.note_of(s.text).lower()} " for s in subjects)
@@ -282,9 +377,9 @@ def another_measure(words: Words, subjects: Things, names: Names) -> Diagnostic 
     if len(subjects) != 1 or not isinstance(subjects[0].bound, Typed):
         return None
     first = next((i for i, t in enumerate(words.tokens) if t.number), len(words.tokens))
-    said = {word_of(t) for t in words.tokens[:first]} & _OWN_MEASURES
+    said = {word_of(t) for t in words.tokens[:first]} & OWN_MEASURES
     note = names.note_of(subjects[0].text)
-    own = {w.strip(",;()") for w in f"{subjects[0].text} {note}".lower().split()} & _OWN_MEASURES
+    own = {w.strip(",;()") for w in f"{subjects[0].text} {note}".lower().split()} & OWN_MEASURES
     if not said or not own or not said.isdisjoint(own):
         return None
     return Diagnostic(

@@ -32,6 +32,7 @@ from scopecheck.resolve.passed_over import (
     without_qualifiers_of_members,
     without_reference,
     without_treatment,
+    without_verb_and_object,
     without_what_a_sign_stands_for,
     without_what_is_counted,
 )
@@ -71,6 +72,7 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
         without_noted(job, tokens),
         without_qualifiers(job, each or tokens),
         without_description(job, tokens),
+        without_verb_and_object(job, tokens),
         without_name_and_more(job, tokens),
     ):
         yield _past(job, said, bearer, passed)
@@ -98,7 +100,7 @@ def _told_unless_noted(job: Job, words: Tokens) -> tuple[Diagnostic, ...]:
     """That the words were taken for the thing; nothing where its note has them."""
     note = job.place.names.note_of(job.subjects[0].text)
     noted = {w.strip(",;()") for w in note.lower().split()}
-    said = {word_of(t) for t in words} - FILLERS
+    said = {word_of(t) for t in words} - FILLERS - {"individual"}
     return () if said <= noted else (told_of_other_thing(job, words, job.subjects[0]),)
 
 

@@ -18,6 +18,12 @@ MOST_NOUNS = 4
 _IDLE = ("of", "the", "a", "an", "said", "and", "in")
 
 
+OWN_MEASURES = frozenset(
+    "length width height thickness diameter depth radius circumference spacing pitch distance period".split()
+)
+"""Measures of one kind of quantity, of which one is never another."""
+
+
 def order_of_nouns(match: Match, subjects: tuple[Subject, ...], names: Names) -> tuple[int, ...] | None:
     """For each noun of the phrase the place of what it names; None where one of them names none of these.
 
@@ -40,7 +46,10 @@ def order_of_nouns(match: Match, subjects: tuple[Subject, ...], names: Names) ->
         return sum(len(words & known[i]) for words, i in zip(said, way, strict=True)), way == order
 
     best = max(permutations(order), key=told)
-    if any(_counts_otherwise(tokens, subjects[i], names) for tokens, i in zip(nouns, best, strict=True)):
+    if any(
+        _counts_otherwise(tokens, subjects[i], names) or _is_another_measure(words, known[i])
+        for tokens, words, i in zip(nouns, said, best, strict=True)
+    ):
         return None
     return best if all(words & known[i] for words, i in zip(said, best, strict=True)) else None
 
@@ -77,6 +86,12 @@ def _counts_otherwise(tokens: Tokens, subject: Subject, names: Names) -> bool:
     return any(w in _OTHERWISE and w not in own and w.removesuffix("s") not in own for w in said)
 
 
+def _is_another_measure(said: set[str], known: set[str]) -> bool:
+    """The depth of a bore is not its diameter."""
+    measures = said & OWN_MEASURES
+    return bool(measures and known & OWN_MEASURES) and measures.isdisjoint(known)
+
+
 _OTHERWISE = frozenset(
     "and or per pair pairs row rows set sets group groups each every other second alternate beyond except"
     " without not there than as double".split()
@@ -92,7 +107,8 @@ def _words_of(subject: Subject, names: Names) -> list[str]:
     more = [field[0][0].name, field[0][0].plural, field[1]] if field else []
     more += ["sum"] if " + " in subject.text else []
     text = " ".join((subject.text, note, *more))
-    return [word for part in text.lower().split() for word in (part, *part.split("-"))]
+    words = [word for part in text.lower().split() for word in (part, *part.split("-"))]
+    return [*words, subject.text.lower()]  # 'half of the rim' is one word here
 
 
 def _stems(words: Iterable[str], telling: set[str]) -> set[str]:

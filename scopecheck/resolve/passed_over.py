@@ -16,7 +16,7 @@ from scopecheck.foundations.quantity import PLAIN_KIND, Kind, find_unit, kind_wo
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import run_at, word_lists
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
@@ -119,6 +119,11 @@ def without_noted(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
             return
         if not FILLERS.issuperset(said) and noted_so(job, said):
             yield tokens[end:], ()
+        of = next((i for i in range(1, end) if said[i : i + 2] in (["of", "the"], ["of", "a"])), 0)
+        bearer = tokens[of + 2 : end] if of else ()
+        another = job.place.names.declared(" ".join(said[of + 2 :])) is not None
+        if bearer and not another and noted_so(job, said[:of]) and all(map(_describes, bearer)):
+            yield tokens[end:], tokens[of:end]
 
 
 def without_name_and_more(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
@@ -147,6 +152,18 @@ def without_name_and_more(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, To
     drops = not listed("conditional", "drops").isdisjoint(said)  # an oven drop is no oven
     if at and spoken and not (another or drops) and all(_may_stand_beside(t, said, name) for t in more):
         yield tokens[at + 1 :], more
+
+
+def without_verb_and_object(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
+    """`overlaps a side panel by 10 to 15 cm`, of an overlap, without the verb; and what is overlapped."""
+    said = [word_of(t) for t in tokens]
+    by = next((i for i in range(2, min(7, len(said) - 1)) if said[i] == "by"), 0)
+    if len(job.subjects) != 1 or not by or len(said[0]) < MOST_OF_A_STEM or job.sort:
+        return
+    verb = said[0][:MOST_OF_A_STEM]
+    named = any(w.startswith(verb) for w in word_of_name(job).split())
+    if named and all(_describes(t) or word_of(t) in _ARTICLES for t in tokens[1:by]):
+        yield tokens[by + 1 :], tokens[1:by]
 
 
 def without_what_a_sign_stands_for(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Tokens]]:
@@ -211,13 +228,21 @@ def without_what_is_counted(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, 
     start = len(tokens)
     names = {w for n in job.place.names.all() for w in n.lower().split()}
     never = names | {f"{w}s" for w in names} | job.place.phrases.words() | listed("measures", "not_called")
+    noted = {w.strip(",;()") for w in job.place.names.note_of(job.subjects[0].text).lower().split()}
     while start > 1 and tokens[start - 1].sort == "word" and len(tokens) - start < MOST_PASSED:
         word = word_of(tokens[start - 1])
         measured = word in listed("measures", "nouns") and start < len(tokens)  # 'power converters'
-        if word in never or word in NUMBER_WORDS or not (describes(word) or measured) or find_unit(word):
+        which = describes(word) or measured or (word == "individual" and start < len(tokens))
+        if (
+            word in NUMBER_WORDS
+            or find_unit(word)
+            or (word not in noted and (word in never or not which))
+            or word in FILLERS
+        ):
             break
         start -= 1
     counted = tokens[start - 1].number or word_of(tokens[start - 1]) in NUMBER_WORDS
+    counted = counted or [word_of(t) for t in tokens[max(0, start - 3) : start]] in ONE_OR_MORE
     if counted and start < len(tokens) and word_of(tokens[-1]).endswith("s"):
         yield tokens[:start], tokens[start:]
 

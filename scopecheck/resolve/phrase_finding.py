@@ -587,7 +587,10 @@ class Job:
 
     def is_limit(self, tokens: tuple[Token, ...]) -> bool:
         if self.of_parts is not None:
-            return self.each()[0].readable(tokens)
+            # The mean of several is no mean of each, unless each is said to have one.
+            said = {word_of(t) for t in self.words.tokens}
+            means = {word_of(t) for t in tokens} & {"mean", "average", "median"}
+            return not (means and said.isdisjoint(("each", "every"))) and self.each()[0].readable(tokens)
         if self.sort == "steps" and len(tokens) == 1 and tokens[0].number:
             return False
         if self.sort in ("steps", "moments"):

@@ -64,6 +64,7 @@ from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
+from scopecheck.resolve.scaled import with_scaled
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
@@ -251,6 +252,7 @@ class Reader:
             found, wrong = None, other
         found = (
             found
+            or self._with_multiples_named(tokens, words, subjects)
             or self._without_named(tokens, words, subjects)
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
@@ -282,6 +284,18 @@ class Reader:
                 return None
             raise
         return self.condition(other, subjects)
+
+    def _with_multiples_named(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`width, rim, gap : the sum of the rim and twice the gap`, with twice the gap as one thing."""
+        said, things = with_scaled(tokens, subjects)
+        if said is not tokens:
+            other = Words(words.text, said, words.span)
+            with suppress(Trouble):
+                self._trying().condition(other, things)
+                return self.condition(other, things)
+        return None
 
     def _without_named(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]

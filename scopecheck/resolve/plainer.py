@@ -61,6 +61,18 @@ from scopecheck.resolve.plainer_numbers import (
     without_less_behind_within,
     without_what_is_done,
 )
+from scopecheck.resolve.plainer_values import (
+    in_the_state,
+    of_the_greatest,
+    with_amount_per,
+    with_doubled,
+    without_by,
+    without_nominal_of_name,
+    without_noted_behind,
+    without_noted_noun_before_inclusive,
+    without_own_noun,
+    without_threshold,
+)
 from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.usual import with_runs
 
@@ -74,7 +86,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
 
     `notes` are those of the declarations of what stands left of the colon.
     """
-    tokens = with_runs(tokens, "plainer_runs")
+    tokens = with_runs(with_amount_per(tokens, subjects, notes), "plainer_runs")
     for said in (
         _without_dots_of_units,
         _without_leading_to,
@@ -101,12 +113,18 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         without_as_large_as,
         with_smaller_in,
         if_and_only_if,
+        without_threshold,
+        without_by,
     ):
         tokens = said(tokens) if tokens else tokens
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
     tokens = with_stroke(of_the_class(tokens, subjects), subjects) if tokens else tokens
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
+    tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
+        tokens = of_the_greatest(tokens, subjects)
+        tokens = without_own_noun(without_noted_behind(tokens, notes), subjects[0], notes)
+        tokens = without_noted_noun_before_inclusive(tokens, subjects[0], notes)
         tokens = with_which_is(so_often(tokens, subjects[0].bound), subjects[0].bound)
         tokens = without_what_is_done(with_members_alone(tokens, subjects[0].bound), subjects[0])
         tokens = without_bearer(tokens, subjects[0]) if tokens else tokens

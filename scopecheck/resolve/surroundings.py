@@ -53,6 +53,8 @@ def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) 
             return False
         if word in ("per", "strictly") or _is_fraction_word(word):  # without it it is another limit
             return False
+        if word.endswith("est") and word in listed("mention", "ordinals"):  # the tallest rib is one of them
+            return False
         known = word in FILLERS or word in own
         return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
 
@@ -65,6 +67,8 @@ def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) 
     for end in range(said[-1] + 1, min(said[-1] + 4, len(tokens)) + 1):
         for start in range(said[0], max(said[0] - 4, -1), -1):
             behind = word_of(tokens[end]) if end < len(tokens) else ""
+            if start and word_of(tokens[start - 1]) == "at" and word_of(tokens[start]) in ("most", "least"):
+                continue
             of_another = behind == "of" and any(is_part(t) for t in tokens[start:end])
             of_another = of_another or _names_another(job, tokens[:start])
             if not of_another and job.readable(tokens[start:end]):

@@ -71,6 +71,7 @@ class Session(Translation):
         self._known: dict[bool, Known] = {}
         self.turning: dict[tuple[str, int, int], tuple[Formula, Formula, frozenset[Fraction]]] = {}
         self._ways: dict[tuple[str, int], Literal["widens", "narrows", ""]] = {}
+        self._alike: list[tuple[frozenset[int], z3.BoolRef]] = []
 
     @cached_property
     def everything(self) -> z3.BoolRef:
@@ -111,6 +112,20 @@ class Session(Translation):
             self._one_reading[group] = conjunction([disjunction(kept), *left_out, *apart, *stretches])
         return self._one_reading[group]
 
+    def read_alike(
+        self, one: int, other: int, pairs: Iterable[tuple[frozenset[int], frozenset[int]]]
+    ) -> None:
+        """From now on the one group takes a reading of the first set just where the other takes one of the
+        second. To be said before anything is asked."""
+        assert not self._engines
+        for ours, theirs in pairs:
+            sides = [
+                disjunction([self.words.selectors[g][r] for r in sorted(readings)])
+                for g, readings in ((one, ours), (other, theirs))
+            ]
+            for a, b in (sides, sides[::-1]):
+                self._alike.append((frozenset((one, other)), disjunction((negation(a), b))))
+
     def search(self, groups: Iterable[int], things: bool = True) -> Search:
         """A new search over these groups; without `things`, over readings and parameters alone."""
         return Search(self, tuple(groups), things)
@@ -134,6 +149,7 @@ class Session(Translation):
 
     def always(self, groups: Iterable[int], things: bool) -> list[z3.BoolRef]:
         readings = [self.one_reading(g) for g in groups]
+        readings += [said for tied, said in self._alike if tied <= set(groups)]
         return [self.everything, *readings] if things else readings
 
     def undecided(self, reason: str) -> Undecided:

@@ -1,0 +1,202 @@
+"""Limits by a threshold, by a nominal value, by so much per unit of another thing, said more plainly; used by
+`plainer.py` alone."""
+
+from __future__ import annotations
+
+from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.foundations.quantity import PLAIN_KIND
+from scopecheck.foundations.record import replace
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Typed
+from scopecheck.resolve.subjects import Subject
+
+Tokens = tuple[Token, ...]
+_ARTICLES = frozenset(("a", "an", "the", "its", "said"))
+_COMPARING = frozenset(
+    "below above under over reaches reach reaching exceeds exceed exceeding than least most to from".split()
+)
+_WHICH_ONE = frozenset(
+    "lower upper first second minimum maximum predetermined predefined preset given set critical low high"
+    " nominal rated switching trigger limit".split()
+)
+_THRESHOLDS = frozenset("threshold limit setpoint setting value level".split())
+
+
+def without_threshold(tokens: Tokens) -> Tokens:
+    """`falls below a lower threshold of 18 %` as falls below 18 %."""
+    words = [word_of(t) for t in tokens]
+    for at in (i for i in range(1, len(words) - 3) if words[i] in _ARTICLES and words[i - 1] in _COMPARING):
+        of = next((i for i in range(at + 2, min(at + 6, len(words) - 1)) if words[i] == "of"), 0)
+        named = of and words[of - 1] in _THRESHOLDS and _WHICH_ONE.issuperset(words[at + 1 : of - 1])
+        plain = named and (words[of - 1] in ("threshold", "limit", "setpoint") or of - at > 2)
+        if plain and tokens[of + 1].number:
+            return without_threshold((*tokens[:at], *tokens[of + 1 :]))
+    return tokens
+
+
+def without_nominal_of_name(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`more than 20 % above a nominal flow of 12 L/min`, of the flow, without the word and the name."""
+    words = [word_of(t) for t in tokens]
+    own = {w for s in subjects for w in s.text.lower().split()}
+    for at in (i for i, w in enumerate(words) if w in ("nominal", "rated") and i > 1):
+        of = next((i for i in range(at + 1, min(at + 4, len(words) - 1)) if words[i] == "of"), 0)
+        named = of and own.issuperset(words[at + 1 : of]) and tokens[of + 1].number
+        if named and words[at - 1] in _ARTICLES and words[at - 2] in _COMPARING:
+            return (*tokens[: at - 1], *tokens[of + 1 :])
+    return tokens
+
+
+def with_doubled(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the timeout is doubled`, of the next one and the timeout, as twice the timeout."""
+    words = [word_of(t) for t in tokens]
+    said = words[1:] if words[:1] == ["the"] else words
+    if len(subjects) != 2 or said[:-2] != subjects[1].text.lower().split() or said[-2:-1] != ["is"]:
+        return tokens
+    times = _TIMES.get(said[-1], "")
+    first = tokens[0]
+    run = [replace(first, sort="word", text=w, end=first.start) for w in times.split()]
+    return (*run, *tokens[:-2]) if times else tokens
+
+
+_TIMES = {"doubled": "twice", "halved": "half of", "tripled": "three times"}
+
+
+def with_amount_per(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
+    """`0.5 to 4 mg per kg of body weight`, of the dose and the weight, as so many times the weight."""
+    if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
+        return tokens
+    words = [word_of(t) for t in tokens]
+    number = max((i for i, t in enumerate(tokens) if t.number), default=-1)
+    of = number + 1
+    known = {*subjects[1].text.lower().split(), *notes[1].lower().split()}
+    behind = [w for w in words[of + 1 :] if w not in _ARTICLES]
+    if number < 0 or words[of : of + 1] != ["of"] or not behind or not known.issuperset(behind):
+        return tokens
+    last = tokens[number].number
+    one, other = (s.bound.kind for s in subjects if isinstance(s.bound, Typed))
+    if last is None or last.unit is None or one is None or other is None:
+        return tokens
+    per = "per" in last.unit.symbol.replace("/", " per ").split()
+    if one != other or last.unit.kind.dimension or not per:
+        return tokens
+    plain = replace(last.unit, kind=PLAIN_KIND)  # a mass per mass is a number here, and no share of it
+    tokens = tuple(
+        replace(t, number=replace(t.number, unit=plain))
+        if t.number and (t.number.unit is None or t.number.unit == last.unit)
+        else t
+        for t in tokens
+    )
+    end = tokens[of]
+    said = f"times the {subjects[1].text}".split()
+    return (*tokens[:of], *(replace(end, sort="word", text=w, end=end.start) for w in said))
+
+
+def in_the_state(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`in a fasted state`, of what is fasted or not, as fasted."""
+    words = [word_of(t) for t in tokens]
+    for one in subjects:
+        own = one.text.lower().split()
+        if not isinstance(one.bound, ChoiceDecl):
+            continue
+        for at in range(2, len(words) - len(own)):
+            end = at + len(own)
+            state = words[at:end] == own and words[end] in ("state", "condition") and words[at - 2] == "in"
+            if state and words[at - 1] in _ARTICLES:
+                start = at - 2 - (words[at - 3 : at - 2] in (["administered"], ["taken"], ["used"]))
+                is_so = replace(tokens[start], text="is", end=tokens[start].start)
+                return (*tokens[:start], is_so, *tokens[at:end], *tokens[end + 1 :])
+    return tokens
+
+
+def without_own_noun(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:
+    """`either a block code or a fountain code`, of what is block or fountain; `a fluting of type E`."""
+    if not isinstance(subject.bound, SetDecl | ChoiceDecl):
+        return tokens
+    words = [word_of(t) for t in tokens]
+    members = {tuple(m.lower().split()) for m in subject.bound.members}
+    nouns = {subject.text.lower().split()[-1], *(n.lower().split()[-1] for n in notes if n)}
+    nouns |= {f"{noun}s" for noun in nouns}
+    found = list[Token]()
+    for at, token in enumerate(tokens):
+        behind = any(
+            tuple(words[at - len(m) : at]) == m and (*m, words[at]) not in members
+            for m in members
+            if at >= len(m)
+        )
+        if not (behind and words[at] in nouns and (words[at],) not in members):
+            found.append(token)
+    said = [word_of(t) for t in found]
+    of = next((i for i in range(1, 5) if said[i : i + 2] == ["of", "type"]), 0)
+    typed = of and said[0] in _ARTICLES and all(t.sort == "word" for t in found[1:of])
+    return (
+        tuple(found[of + 2 :])
+        if typed and any(tuple(said[of + 2 : of + 2 + len(m)]) == m for m in members)
+        else tuple(found)
+    )
+
+
+def without_noted_noun_before_inclusive(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:
+    """`between 2 and 64 segments, inclusive`, of what the note says is in segments, without them."""
+    words = [word_of(t) for t in tokens]
+    whole = isinstance(subject.bound, Typed) and subject.bound.whole
+    noted = {w.strip(",;()") for note in notes for w in note.lower().split()}
+    if not whole or words[-1:] not in (["inclusive"], ["exclusive"]) or words[-2:-1] != [","]:
+        return tokens
+    return (*tokens[:-3], *tokens[-2:]) if words[-3] in noted and not tokens[-3].number else tokens
+
+
+def without_noted_behind(tokens: Tokens, notes: tuple[str, ...]) -> Tokens:
+    """`not more than 30 % of compound A is dissolved after 1 hour` without what the note says as well."""
+    number = next((i for i, t in enumerate(tokens) if t.number), len(tokens))
+    behind = [t.text.lower() for t in tokens[number + 1 :]]
+    noted = " ".join(n for note in notes for n in note.lower().replace(",", " ").split())
+    kept = [w for w in behind if w not in _VERBS]
+    if not kept or kept[0] != "of" or len(kept) < 3 or f" {' '.join(kept)} " not in f" {noted} ":
+        return tokens
+    return tokens[: number + 1]
+
+
+_VERBS = frozenset("is are was were has have had been being be the".split())
+
+
+def without_by(tokens: Tokens) -> Tokens:
+    """`by 15 mm ± 2 mm` without the first word."""
+    tolerance = any(t.text in ("±", "+/-") for t in tokens)
+    return tokens[1:] if tolerance and word_of(tokens[0]) == "by" and tokens[1].number else tokens
+
+
+def of_the_greatest(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the tallest rib being at most 8 mm high`, of the heights of ribs, as the greatest of them."""
+    parts = subjects[0].parts if len(subjects) == 1 else None
+    words = [word_of(t) for t in tokens]
+    if parts is None or parts.sort != "parts" or words[:1] != ["the"] or len(words) < 4:
+        return tokens
+    most = next((m for m, by in _MOST.items() if words[1] in by), "")
+    field = subjects[0].text.lower().split(" of the ")[0]
+    plural = parts.called.lower()
+    called = (plural, plural.removesuffix("s"), plural.removesuffix("es"), "of them", f"of the {plural}")
+    runs = [n.split() for n in (*called, field, f"{field} of the {plural}", f"{field} of them")]
+    run = max((r for r in runs if words[2 : 2 + len(r)] == r), key=len, default=None)
+    measure = _MOST[most].get(words[1], "") if most else ""
+    fits = run is not None and (
+        field in measure.split() or run[0] == field or (not measure and field in words)
+    )
+    if run is None or not most or not fits:
+        return tokens
+    first = tokens[1]
+    lead = (replace(first, text=w, end=first.start) for w in ("the", most, "of", "them"))
+    return (*lead, *tokens[2 + len(run) :])
+
+
+_MOST = {
+    "greatest": {
+        "tallest": "height", "highest": "height", "longest": "length", "widest": "width",
+        "thickest": "thickness",
+        "deepest": "depth", "heaviest": "mass", "greatest": "", "largest": "", "biggest": "",
+    },
+    "least": {
+        "lowest": "height", "shortest": "length height", "narrowest": "width", "thinnest": "thickness",
+        "shallowest": "depth", "lightest": "mass", "least": "", "smallest": "",
+    },
+}  # fmt: skip
