@@ -30,8 +30,8 @@ FLOORS: dict[str, str] = {
         " statements_claims statements"
     ),
     "core": (
-        "formula declared chains model construction linear stated written_ends rewrite rounded_ranges ranges range_sets"
-        " ties nearness plain alike shares reference"
+        "formula declared chains model construction linear stated written_ends rewrite rounded_ranges ranges"
+        " range_sets ties nearness plain alike shares reference"
     ),
     "resolve": (
         "patterns entry definitions catalogue constants parts classes compositions names assemblies"
@@ -40,8 +40,8 @@ FLOORS: dict[str, str] = {
         " free_numbers readings defined_words chart practice spelled everyday of_ratios subjects called"
         " asides together them nouns worked_out whichever shared_limits said_once phrase_finding"
         " surroundings passed_over beside_another phrase_numbers the_other other_things phrase_advice"
-        " phrase_slots states sides signs usual lettered item_letters scaled plainer_amounts plainer_numbers plainer_values plainer"
-        " conditional conditional_advice ingredients in_order of_each one_phrase looser not_so left_unsaid"
+        " phrase_slots states sides signs usual lettered item_letters scaled plainer_amounts plainer_numbers"
+        " plainer_values plainer conditional conditional_advice ingredients in_order of_each one_phrase looser not_so left_unsaid"
         " by_name phrases"
         " claim_text dependencies form_rules joints account amounts stated declared recited"
         " beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells case_cells"

@@ -252,18 +252,20 @@ def _standings(entry: Entry, label: str) -> str:
     for profile in PROFILES:
         by_standing.setdefault(_standing(entry, label, profile), []).append(profile)
     if len(by_standing) == 1:
-        return f"{next(iter(by_standing))} in every profile"
-    return "; ".join(f"{standing} in {' and '.join(where)}" for standing, where in by_standing.items())
+        (standing,) = by_standing
+        return f"{standing}{',' * (',' in standing)} in every profile"
+    told = (f"{s}{',' * (',' in s)} in {' and '.join(where)}" for s, where in by_standing.items())
+    return "; ".join(told)
 
 
 def _standing(entry: Entry, label: str, profile: str) -> str:
-    """The standing; where nothing is presumed in the profile, or several alike, no presumption is known."""
+    """The standing; where nothing is presumed in the profile no presumption is known."""
     standing = entry.standing(label, profile)
     named = entry.presumed.get(profile, ())
     # Of those that are only for some quantities one applies at a place.
     alike = [r.label for r in entry.readings if r.label in named and not _is_restricted(r)]
     if len(alike) > 1 and label in alike:
-        return "no presumption known"
+        return sentence("reading", "presumed_too")
     if standing != "presumed" or label in named:
         return standing
     written = next(r for r in entry.readings if r.label == label).written.standings

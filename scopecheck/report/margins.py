@@ -62,7 +62,7 @@ def readings_told(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if finding.question == "number not described":
         return ()
     labels = turning_labels(sheet, finding)
-    told = tuple(reading_text(sheet, d, labels) for d in departures(finding))
+    told = tuple(reading_text(sheet, d, labels, finding.construction) for d in departures(finding))
     if not told and finding.quantifier == "every" and not finding.itself:
         return (sentence("quantifier", "every_other"),)
     if not told and finding.quantifier == "every" and (left := _settled_by(finding)):
@@ -82,7 +82,7 @@ def short_forms(sheet: Sheet, finding: Finding) -> Iterator[tuple[str, str]]:
     """What the readings of a finding and who would bring it are called once they were told in full."""
     labels = turning_labels(sheet, finding)
     for d in departures(finding):
-        yield reading_text(sheet, d, labels), reading_label(sheet, d, True, labels)
+        yield reading_text(sheet, d, labels, finding.construction), reading_label(sheet, d, True, labels)
     if finding.quantifier == "base" and not departures(finding):
         lines, groups = _usual_groups(sheet, finding)
         for g in groups:

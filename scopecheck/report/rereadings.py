@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from scopecheck.answers.findings import Finding, Reread
 from scopecheck.answers.minimise import BreakPoint
+from scopecheck.core.construction import Construction
 from scopecheck.core.model import Definition, FreeParameter, Group, Place, Sheet
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
@@ -28,8 +29,7 @@ def standing_text(group: Group, reading: int) -> str:
     presumed = sum(r.standing == "presumed" for r in group.readings)
     standing = group.readings[reading].standing
     if standing == "presumed" and presumed > 1:
-        named = group.readings[reading].label in group.presumed
-        told = sentence("reading", "presumed_too" if named else "no_presumption")
+        told = sentence("reading", "presumed_too" if group.presumed else "no_presumption")
     else:
         told = sentence("standing", standing)
         if group.definition and group.definition.reading == reading and group.definition.breadth:
@@ -130,8 +130,13 @@ def _shown(plain: str, parameters: Iterable[FreeParameter]) -> str:
     return shown
 
 
-def reading_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> str:
-    """A re-reading: the words, the reading's label, its standing, its plain meaning, its break-points."""
+def reading_text(
+    sheet: Sheet, reread: Reread, labels: Iterable[str] = (), k: Construction | None = None
+) -> str:
+    """A re-reading: the words, the reading's label, its standing, its plain meaning, its break-points.
+
+    Without these it is stretched as in the construction, if one is given, else as presumed.
+    """
     labels = tuple(labels)
     group = sheet.groups[reread.group]
     words = group_words(group, labels)
@@ -149,7 +154,8 @@ def reading_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = ()) -> st
         points = [sentence("reading", "stretched_enough")]  # how far was not found
     elif not points:
         own = (p for p in sheet.parameters if (p.group, p.reading) == (reread.group, reread.reading))
-        points = [presumed_stretch(p) for p in own if not p.unknown]
+        stretched = (replace(p, presumed=k.parameter(p.key)) if k else p for p in own if not p.unknown)
+        points = [presumed_stretch(p) for p in stretched]
     return "; ".join(dict.fromkeys([text, *points]))
 
 

@@ -139,7 +139,10 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, found)]
     told = replace(told, rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))))
     if found != session.base:
-        yield replace(told, outcome="vacuous", quantifier="some")
+        if _met_when_stretched(prepared, instance.scope, found):
+            yield Looked(question, claim.number, f"claim {claim.number}")
+        else:
+            yield replace(told, outcome="vacuous", quantifier="some")
         return
     meeting = session.search(groups)
     meeting.require(session.met(instance.scope))
@@ -149,6 +152,17 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     more = (r for r, k in one_reread(prepared, groups) if (r.group, r.reading) not in known)
     too = (r for r in more if len(kept_by) == 1 and _met_so(prepared, instance.scope, r))
     yield replace(told, outcome="vacuous", quantifier="base", kept_by=kept_by, kept_too=tuple(too))
+
+
+def _met_when_stretched(prepared: Prepared, scope: Formula, k: Construction) -> bool:
+    """Does something meet the claim, read so, once hedges stretch? Unstretched is no reading of a hedge."""
+    session = prepared.session
+    groups = session.groups_in(scope)
+    if not any(p.group in groups and p.reading == k.readings[p.group] for p in session.sheet.parameters):
+        return False
+    search = session.search(groups)
+    search.require(*(session.reads(g, k.readings[g]) for g in groups))
+    return search.holds(session.met(scope))
 
 
 def _met_so(prepared: Prepared, scope: Formula, reread: Reread) -> bool:

@@ -11,10 +11,11 @@ from scopecheck.answers.questions.claims import NOTHING
 from scopecheck.answers.questions.instances import Instance, widest
 from scopecheck.answers.questions.prepared import Prepared, at_limitation
 from scopecheck.answers.refine import Demand, some_construction
+from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import Node, names_in, nodes
 from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import All, Article, Const, Divide, Formula, Greatest, Least, Negate, Not, Ranked
 from scopecheck.core.formula import Any as AnyOf
-from scopecheck.core.formula import Article, Const, Divide, Greatest, Least, Negate, Not, Ranked
 from scopecheck.core.model import Limitation
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
@@ -45,11 +46,18 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         if not holds:
             yield Looked("undefined", limitation.claim, limitation.label)
             continue
+        wanted: list[tuple[Formula, Expected]] = [(limitation.formula, "undefined")]
+        beside = All(tuple(others))
+        with suppress(Undecided):
+            if others and search.holds(session.met(beside)):
+                # So is told on which stretch the thing is within what the claim asks besides.
+                search.require(session.met(beside))
+                wanted.append((beside, "met"))
         shown = prepared.exhibit(
             replace(finding, detail=_expression(limitation)),
             search,
             formulas,
-            ((limitation.formula, "undefined"),),
+            tuple(wanted),
             prepared.known(formulas),
         )
         # Every thing has a value, or fails another limitation: what a construction without such a thing asks.
