@@ -244,7 +244,8 @@ def conflicts_text(sheet: Sheet, finding: Finding) -> str:
     """The lines that conflict, in a sentence; all minimal sets of them where there are several."""
     if not finding.sets:
         lines = listed(labelled(sheet, label) for label in finding.conflict)
-        return sentence("conflict", "one", lines=lines)
+        more = listed(labelled(sheet, x) for x in finding.detail.split("|")) if finding.detail else ""
+        return sentence("conflict", "one_and_more" if more else "one", lines=lines, more=more)
     sets = "; ".join(listed(labelled(sheet, label) for label in one) for one in finding.sets)
     return sentence("conflict", "several" if finding.every_set else "at_least", sets=sets)
 

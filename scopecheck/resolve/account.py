@@ -135,6 +135,8 @@ def open_places(
             continue
         if at == [start] and tokens[start].text in ("is", "are"):
             continue  # 'even' is restated, of 'is even'
+        if sort == "connective" and _joins_lines(text, start):
+            continue
         if sort == "number" and left:
             digits = digits_at(tokens, start)
             if digits in left:
@@ -147,6 +149,32 @@ def open_places(
         of_time = (i for word in ORDER_WORDS.intersection(text.where) for i in text.where[word])
         found += [(i, i + 1, "order word") for i in of_time if i not in text.taken and i not in skipped]
     return sorted(found, key=lambda place: place[0])
+
+
+def _joins_lines(text: ClaimText, at: int) -> bool:
+    """An 'and' between words that two lines restate: that both hold is what two lines say."""
+    if text.texts[at] != "and":
+        return False
+    before = next((i for i in range(at - 1, max(-1, at - _APART), -1) if i in text.taken), None)
+    behind = next((i for i in range(at + 1, min(len(text.tokens), at + _APART)) if i in text.taken), None)
+    if before is None or behind is None or text.by.get(before) == text.by.get(behind):
+        return False
+    start = before
+    while start and text.by.get(start - 1) == text.by.get(before):
+        start -= 1
+    around = (i for i in range(max(0, start - _LEADING), behind) if i not in text.taken)
+    said = {text.texts[i] for i in around}
+    return said.isdisjoint(_TOGETHER) and not any(
+        text.texts[i][0].isdigit() for i in range(before + 1, behind)
+    )
+
+
+_APART, _LEADING = 12, 5
+"""How far from an 'and' the words of lines stand, and how far before these what joins both may."""
+_TOGETHER = frozenset(
+    "or either neither nor not unless both between sum total ratio combination combined together difference"
+    " product mixture average mean if when each one any ;".split()
+)
 
 
 def turned_round(text: ClaimText) -> Iterator[Diagnostic]:
@@ -223,11 +251,17 @@ def _saying(text: ClaimText, at: int, own: Own) -> tuple[int, UnrestatedSort | N
         return 1, "end word" if word != "to" or _after_number(tokens, at) else None
     if word in _HEDGES and not _each_other(tokens, at):
         return 1, "limiting word" if word in _LIMITING else "hedge"
-    if word in _SIGNS and at + 2 < len(tokens) and tokens[at + 2].text in _BEFORE_LIMITS:
+    if word in _SIGNS and at + 2 < len(tokens) and _before_a_limit(tokens, at + 2):
         return 1, "sign"  # 'a negative offset of at most': a limit lifted behind it is one on either side
     if word in _CONNECTIVES and not structural(tokens, at):
         return 1, "connective"
     return 1, None
+
+
+def _before_a_limit(tokens: list[Piece], at: int) -> bool:
+    """Does a limit begin here: `of at most 5 mm`? What `the negative electrode of claim 1` has is none."""
+    word, then = tokens[at].text, tokens[at + 1].text if at + 1 < len(tokens) else ""
+    return word in _BEFORE_LIMITS and (word != "of" or then in _BEFORE_LIMITS or then[:1].isdigit())
 
 
 def _each_other(tokens: list[Piece], at: int) -> bool:

@@ -338,7 +338,8 @@ def with_least_or_most(
     What is declared as a maximum gap keeps its name.
     """
     own, found = _forms(name), list(tokens[:1])
-    ends = listed("short", "ends") - own  # not of what is itself called 'minimum gap'
+    # Not of what is itself called 'minimum gap', or noted to be that.
+    ends = listed("short", "ends") - own - set(names.note_of(name).lower().split())
     for token in tokens[1:]:
         said = token.text.lower() in own or _is_measure_of(token, subject)
         declared = names.declared(f"{found[-1].text} {token.text}") is not None

@@ -68,7 +68,7 @@ def said_besides(
     for tokens, place in zip(nouns, order, strict=True):
         known = _stems(_words_of(subjects[place], names), telling)
         words = [word_of(t) for t in tokens]
-        end = next((i for i, w in enumerate(words) if w in ("is", "are", "being", "present")), len(words))
+        end = next((i for i, w in enumerate(words) if w in _ENDING), len(words))
         said = _stems(words[:end], telling)
         other = (
             said and said.isdisjoint(known)
@@ -77,6 +77,12 @@ def said_besides(
         )
         if other:
             yield tokens, subjects[place]
+
+
+_ENDING = frozenset(
+    "is are being present ranges range ranging varies vary varying lies lie lying amounts".split()
+)
+"""What stands behind a noun is its verb."""
 
 
 def _counts_otherwise(tokens: Tokens, subject: Subject, names: Names) -> bool:

@@ -499,7 +499,7 @@ def told_of_circumstance(job: Job, words: Tokens) -> Diagnostic:
 
 def told(job: Job, words: Tokens) -> Diagnostic | None:
     """That the words were read past, and what to do if they matter; None if the notes have them."""
-    called, name = _of_notes(job, True), job.subjects[0].text
+    called, name = _of_notes(job, len(job.subjects) == 1) | _of_part(job), job.subjects[0].text
     words = tuple(t for t in words if word_of(t) not in called)
     if FILLERS.issuperset(map(word_of, words)):
         return None
@@ -509,6 +509,15 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
         f"It stands beside the name '{name}', and no phrase has it.",
         "if it says which of several are limited, declare these by a name of their own",
     )  # fmt: skip
+
+
+def _of_part(job: Job) -> set[str]:
+    """What like parts are called, by their note too, with the field of them that is limited."""
+    field = job.place.names.field_of(job.subjects[0].text)
+    if not field:
+        return set()
+    called = (n for part in field[0] for n in (part.name, part.plural, job.place.names.note_of(part.count)))
+    return {form for text in (*called, field[1]) for form in _forms(text)} | {"has", "have", "having", "from"}
 
 
 def told_before_member(job: Job, words: Tokens) -> Diagnostic:

@@ -356,8 +356,8 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     if finding.question == "condition not met":
         return any((f.question, f.label) == ("idle", finding.label) for f in same)
     if finding.question == "end not reached":
-        return any(f.label == finding.label and _by_its_own_lines(f) for f in same)
-    if finding.question == "idle" and _by_its_own_lines(finding):
+        return any(f.label == finding.label and _is_idle_as_presumed(f) for f in same)
+    if _is_idle_as_presumed(finding):
         return False
     return any(_tells_its_end(f, finding) for f in same)
 
@@ -385,10 +385,9 @@ def _in_every_way_of(graver: Finding, finding: Finding) -> bool:
     return not graver.ways or (bool(finding.ways) and set(finding.ways) <= set(graver.ways))
 
 
-def _by_its_own_lines(finding: Finding) -> bool:
-    """Is a limitation idle beside lines of its own claim alone? Which these are tells more than its end."""
-    own = {label.rstrip("abcdefghijklmnopqrstuvwxyz") for label in finding.conflict} == {str(finding.claim)}
-    return finding.question == "idle" and finding.quantifier != "some" and own
+def _is_idle_as_presumed(finding: Finding) -> bool:
+    """Is a whole limitation idle as presumed? Beside what tells more than an end that is not reached."""
+    return finding.question == "idle" and finding.quantifier != "some"
 
 
 def _tells_its_end(graver: Finding, finding: Finding) -> bool:

@@ -64,12 +64,22 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     search = session.search(groups)
     labelled = [(x.label, session.met(x.formula)) for x in instance.limitations]
     conflicts = _conflicts(search, labelled)
-    needed = [label for one in conflicts.sets for label in _needed(prepared, instance, one)]
+    usual = [(x.label, session.met(x.formula, session.base)) for x in instance.limitations]
+    as_presumed = session.search(()).conflict(usual) or ()
+    beside = sorted(set(conflicts.sets[0]) - set(as_presumed)) if len(conflicts.sets) == 1 else []
+    k = None
+    if beside and set(as_presumed) < set(conflicts.sets[0]):
+        # Fewer lines conflict as presumed: the others are needed on other readings alone.
+        conflicts, k = MinimalSets((as_presumed,), True), session.base
+    else:
+        beside = []
+    needed = [label for one in conflicts.sets for label in _needed(prepared, instance, one, k)]
     yield replace(
         with_sets(at_claim(question, 1, claim), conflicts),
         quantifier="every",
         outcome="vacuous",
         rests_on=tuple(dict.fromkeys(needed)),
+        detail="|".join(beside),
     )
 
 
@@ -330,12 +340,16 @@ def _dead_end(
     there = All((end.given, Compare("=", end.term, alone)))
     if whole.holds(session.met(there, session.base)):
         return None
-    usual = _reach(prepared, instance, end, session.base)
+    usual = _reach(prepared, instance, instance.scope, end, session.base)
     if usual is None or _reaches(end.op, usual, alone.value):
         return None
     if end.op in ("<", ">") and usual.value == last_whole_before(end, limitation.formula, session.base):
         return None  # '0 <= x < 52, x IS WHOLE' states no 52
-    never = _end_on_any(prepared, instance, end, alone) if _speaks_always(prepared, end, limitation) else None
+    never = (
+        _end_on_any(prepared, instance, end, alone, limitation)
+        if _speaks_always(prepared, end, limitation)
+        else None
+    )
     return _DeadEnd(end, usual, never)
 
 
@@ -399,28 +413,31 @@ def _how_far(op: Op, limit: Const, end: Extremum, usual: Extremum) -> str:
     return "|".join([*parts, *(written(usual) if usual != end else [])])
 
 
-def _end_on_any(prepared: Prepared, instance: Instance, end: WrittenEnd, limit: Const) -> Extremum | None:
+def _end_on_any(
+    prepared: Prepared, instance: Instance, end: WrittenEnd, limit: Const, limitation: Limitation
+) -> Extremum | None:
     """How far the scope goes on any reading at all, where that never comes near the end; else None."""
     session = prepared.session
-    search = session.search(session.groups_in(instance.scope))
-    search.require(session.met(instance.scope))
+    scope = All(tuple(x.formula for x in (*prepared.bearing(instance.limitations, limitation), limitation)))
+    search = session.search(session.groups_in(scope))
+    search.require(session.met(scope))
     there = All((end.given, Compare(">=" if end.upper else "<=", end.term, limit)))
     if search.holds(session.met(there)):
         return None
     with suppress(Undecided):
-        reach = _reach(prepared, instance, end, None)
+        reach = _reach(prepared, instance, scope, end, None)
         return None if reach is None or _reaches(end.op, reach, limit.value) else reach
     return None
 
 
 def _reach(
-    prepared: Prepared, instance: Instance, end: WrittenEnd, at: Construction | None
+    prepared: Prepared, instance: Instance, scope: Formula, end: WrittenEnd, at: Construction | None
 ) -> Extremum | None:
     """The greatest (for an upper end) or least value that the term takes within the scope, under a
     construction, or on any of all."""
     session = prepared.session
-    search = session.search(() if at else session.groups_in(instance.scope))
-    search.require(session.met(instance.scope, at), session.met(end.given, at))
+    search = session.search(() if at else session.groups_in(scope))
+    search.require(session.met(scope, at), session.met(end.given, at))
     likely = _likely(prepared, instance, end.term)
     if isinstance(end.term, Divide):
         likely = [*likely, *_of_ends(prepared, instance, search, end, at)]
