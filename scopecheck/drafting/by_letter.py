@@ -1,4 +1,4 @@
-"""Letters of items by which a claim's words call what is limited there: `(a) 25 to 45 wt% of a cement`."""
+"""Letters and signs that stand for what is limited: `(a) 25 to 45 wt% of a cement`, `a size (D50) of`."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from scopecheck.drafting.naming import Called
 from scopecheck.drafting.work import Work
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 
 _LETTER = regex(r"\(\s*([A-Za-z]\d?|[ivx]{2,4})\s*\)")
@@ -23,6 +24,35 @@ def find_letters(works: Sequence[Work]) -> None:
             known |= own[number]
         own[work.claim.number] = known | _letters(work)
         work.letters = own[work.claim.number]
+
+
+def call_by_signs(works: Sequence[Work]) -> None:
+    """`the D50 is less than 5 um` of what was brought in as a median particle size (D50)."""
+    own: dict[int, dict[str, Called]] = {}
+    for work in works:
+        known: dict[str, Called] = {}
+        for number in work.above:
+            known |= own[number]
+        for i, (stretch, what) in enumerate(work.limits):
+            sign = _sign_before(work.text.texts, stretch.starts[0])
+            if sign and what.noun and what.noun != sign:
+                known.setdefault(sign, what)
+            elif what.noun in known and not what.owner:
+                work.limits[i] = (stretch, replace(known[what.noun], fresh=False))
+        own[work.claim.number] = known
+
+
+def _sign_before(texts: Sequence[str], at: int) -> str:
+    """The sign in brackets behind the noun of a limit that begins here, `d50`, or ''."""
+    for end in range(at - 1, max(2, at - _NEAR), -1):
+        if texts[end] == ")":
+            found = texts[end - 1] if texts[end - 2] == "(" else ""
+            return found if _SIGN.fullmatch(found) else ""
+    return ""
+
+
+_NEAR = 4
+_SIGN = regex(r"[a-z]{1,3}\d{1,3}")
 
 
 def _letters(work: Work) -> dict[str, Called]:

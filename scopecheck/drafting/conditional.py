@@ -78,7 +78,7 @@ def _holds(work: Work, span: Held, index: int, stretch: Stretch) -> bool:
 def _conditions(text: ClaimText) -> list[Held]:
     """What each condition governs: what follows its comma, else what stands before it."""
     texts, found = text.texts, list[Held]()
-    for at in places(text, *words("limits", "governing"), *runs("limits", "provisos"), "where"):
+    for at in places(text, *words("limits", "governing"), *runs("limits", "provisos"), "where", "for"):
         width = _condition_at(texts, at)
         if not width or at in text.referring:
             continue
@@ -101,6 +101,8 @@ def _condition_at(texts: list[str], at: int) -> int:
     after = texts[at + 1] if at + 1 < len(texts) else "."
     if texts[at] == "where":
         return int(texts[at - 1 : at] == [","] and texts[at - 2 : at - 1] == ["wherein"])
+    if texts[at] == "for":
+        return int(_for_such(texts, at))
     if texts[at] not in words("limits", "governing"):
         return 0
     state = (
@@ -110,6 +112,19 @@ def _condition_at(texts: list[str], at: int) -> int:
         or not after[0].isalpha()
     )
     return int(not state)
+
+
+def _for_such(texts: list[str], at: int) -> bool:
+    """`does not exceed 80 ms for a speed greater than 120 km/h`: a limit, and for what it holds."""
+    limited = any(t[0].isdigit() for t in texts[max(0, at - 3) : at])
+    behind = texts[at + 2 : at + 7]
+    compared = next((i for i, t in enumerate(behind) if t in _COMPARED), 0)
+    return limited and texts[at + 1 : at + 2] in (["a"], ["an"], ["any"]) and compared > 0
+
+
+_COMPARED = frozenset(
+    "greater less more higher lower smaller larger above below exceeding over under".split()
+)
 
 
 def _close(texts: list[str], at: int) -> int:

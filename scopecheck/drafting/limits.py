@@ -379,4 +379,6 @@ def _alike(a: Figure, b: Figure) -> bool:
     """Two numbers of one kind, as far as their units tell."""
     if a.unit is None or b.unit is None:
         return b.unit is not None or a.unit is None or not b.spelled
-    return a.unit.kind == b.unit.kind or not (a.unit.kind.dimension or b.unit.kind.dimension)
+    based = b.unit.kind.basis and not a.unit.kind.basis and a.unit.symbol == b.unit.symbol.partition("(")[0]
+    alike = a.unit.kind == b.unit.kind or bool(based)  # '8 bar to 10 bar gauge'
+    return alike or not (a.unit.kind.dimension or b.unit.kind.dimension)

@@ -144,6 +144,8 @@ def _parts_by(text: ClaimText, at: int) -> Called | None:
     while start < len(texts) and texts[start] in words("nouns", "determiners"):
         start += 1
     noun = noun_from(text, start)
+    if noun and "per" in texts[start : start + 6] and "parts" in texts[start : start + 9]:
+        return Called("", "", False)  # '1 part by weight of wax per 100 parts of the resin' limits both
     return Called(f"{noun} parts", "", False) if noun else None
 
 

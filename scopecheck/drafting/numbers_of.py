@@ -90,9 +90,15 @@ def number_of(text: ClaimText, at: int) -> tuple[str, str]:
             begin = start + 2 + (texts[start + 2] in ("the", "said"))
             noun = noun_from(text, begin)
             return noun, of_which(text, begin + width_of(noun), noun)
-        if not (nounish(texts[start], stops) or texts[start] in ("of", "the", "said")):
+        if not (
+            nounish(texts[start], stops) or texts[start] in _WHERE or texts[start] in ("of", "the", "said")
+        ):
             break
     return "", ""
+
+
+_WHERE = frozenset("around along in on within across through over a an each".split())
+"""Where what is counted stands: `the number of holes along the rim`."""
 
 
 def of_which(text: ClaimText, at: int, noun: str) -> str:

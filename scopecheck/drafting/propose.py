@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from scopecheck.drafting.as_many import counted, equals
 from scopecheck.drafting.beside import a_parameter, noun_from, per_width, width_of
+from scopecheck.drafting.by_letter import call_by_signs
 from scopecheck.drafting.choices import choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
 from scopecheck.drafting.conditional import held_spans, without_held
@@ -55,6 +56,7 @@ def proposals(draft: Draft, group: bool = True) -> None:
     _percent_above(works)
     _choose_again(works)
     beside_others(works)
+    call_by_signs(works)
     with_ordinals(works)
     unified(works)
     quantities = limited(works)

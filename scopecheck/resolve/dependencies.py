@@ -92,7 +92,8 @@ def is_thing(claimed: str) -> bool:
 
 _HEAD = regex(
     r"\b(?:of|for|to|in|with|by|on|from|as|at|according|comprising|containing|consisting|having|including"
-    r"|obtain\w*|produced|made|which|wherein)\b|[,:;]",
+    r"|obtain\w*|produced|made|which|wherein|configured|adapted|arranged|designed|intended|operable|capable"
+    r"|suitable|being|that|where|whose)\b|[,:;]",
     re.IGNORECASE,
 )
 
@@ -102,6 +103,10 @@ _WORD = regex(r"[^\W\d_][\w'-]*")
 def noun_of(category_: str) -> str:
     """The noun that a category is about, as it stands: `strainers` of `leaf strainers for pipes`."""
     nouns = _WORD.findall(_HEAD.split(category_)[0])
+    ended = _HEAD.search(category_)
+    does = ended is not None and ended.group().lower() == "at" and len(nouns) > 1
+    if does and nouns[-1].endswith("ing"):  # 'a grinder rotating at a speed'
+        nouns = nouns[:-1]
     return nouns[-1] if nouns else ""
 
 

@@ -479,6 +479,9 @@ def with_gauge(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     said_so = (i for i in range(len(texts) - 2) if texts[i : i + 2] in _SAID_BEFORE and texts[i + 2] != "of")
     told = next((texts[i] for i in said_so), "")
     tokens = (_on(tokens, subject, told) if told else ()) or tokens
+    bases = {t.number.unit.kind.basis for t in tokens if t.number and t.number.unit} - {""}
+    if len(bases) == 1 and len(tokens) > 2:  # '8 bar to 10 bar gauge'
+        tokens = _on(tokens, subject, bases.pop()) or tokens
     said = next((n for n in (4, 3) if tuple(texts[-n:]) in _FROM_AMBIENT), 0)
     return _on(tokens[:-said], subject, "gauge") or tokens if said else tokens
 
