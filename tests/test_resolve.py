@@ -1477,7 +1477,6 @@ def test_what_stands_left_of_the_colon_is_not_passed_over_for_a_name_that_ends_a
     [
         "the smaller of the gap and the depth is at most 3 mm",
         "the better of the gap and the rim is at most 3 mm",
-        "the gap and twice the rim are at most 3 mm",
         "the gap and not the rim is at most 3 mm",
         "the gap and the rim without the depth are at most 3 mm",
         "the gap and the rim overlap by not more than 3 mm",

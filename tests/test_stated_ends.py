@@ -106,8 +106,8 @@ def test_an_end_that_a_stretch_comes_near_to_is_not_out_of_reach_on_every_readin
     (found,) = unreached(
         "d length in mm\nangle in deg\n\n1. A disc of approximately 350 mm to 450 mm.\n"
         "   | d : approximately 350 mm to 450 mm\n\n"
-        "2. The disc of claim 1 at 7 degrees and of more than 300 mm.\n"
-        "   | angle : 7 degrees\n   | not restated : and\n   | d : more than 300 mm\n"
+        "2. The disc of claim 1 at 7 degrees, of more than 300 mm and less than 420 mm.\n"
+        "   | angle : 7 degrees\n   | d : more than 300 mm and less than 420 mm\n"
     )
     assert (found.quantifier, found.detail) == ("base", "300 mm|no less than|350 mm|in")
 

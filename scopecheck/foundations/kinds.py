@@ -127,8 +127,15 @@ def comparable(a: Kind, b: Kind) -> None:
     _merged(a, b, "compared")
 
 
+DECIBELS = Kind((("dB", 1),))
+_IN_DECIBELS = (Kind((("dBm", 1),)), Kind((("dBA", 1),)))
+"""Levels above a reference: two of them lie so many decibels apart."""
+
+
 def _shift(a: Kind, b: Kind) -> bool:
     """`b` is a plain distance on the scale on which `a` is a place."""
+    if a in _IN_DECIBELS:
+        return b == DECIBELS
     return a.dimension == b.dimension and a.basis in (LEVEL, GAUGE, ABSOLUTE) and not b.basis
 
 
@@ -138,6 +145,8 @@ def sum_kind(a: Kind, b: Kind) -> Kind:
         return a
     if _shift(b, a):
         return b
+    if a == b and a in _IN_DECIBELS:
+        raise _refuse(a, b, "added", "levels above a reference do not add up by their numbers")
     kind = _merged(a, b, "added")
     if kind.point:
         raise _refuse(a, b, "added", "both are points on a scale, and their sum depends on where its zero is")
@@ -148,6 +157,8 @@ def difference_kind(a: Kind, b: Kind) -> Kind:
     """The kind of a - b: point minus point is a difference, point minus difference a point."""
     if _shift(a, b):
         return a
+    if a == b and a in _IN_DECIBELS:
+        return DECIBELS
     kind = _merged(a, b, "subtracted")
     return Kind(kind.dimension) if kind.point or kind.basis == ABSOLUTE else kind
 

@@ -140,9 +140,10 @@ def _looked_at(sheet: Sheet, entries: Iterable[Looked], contested: int | None, w
     whose = sentence("claim", whose)
     places = counted(contested, "place") if contested else ""
     places = sentence("claim", "contested", places=places, whose=whose) if places else ""
-    if not told:
-        return f"{places.removeprefix('; ')}." if places else ""
-    return sentence("claim", "nothing_found", among=sentence("claim", "among", looked=told), contested=places)
+    if not told and places:
+        return f"{places.removeprefix('; ')}."
+    among = sentence("claim", "among", looked=told) if told else ""
+    return sentence("claim", "nothing_found", among=among, contested=places)
 
 
 def _looked_parts(sheet: Sheet, entries: Iterable[Looked]) -> Iterator[str]:

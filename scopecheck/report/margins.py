@@ -253,9 +253,16 @@ MOST_OPEN = 3
 
 
 def _left_open(sheet: Sheet, names: Sequence[str]) -> str:
-    """The names; all that is declared of one step, told as one."""
+    """The names; all that is declared of one step, told as one, and so a field of like parts."""
     steps = [step for step in sheet.steps if sum(name in step.numbers for name in names) > 1]
-    own = [flat(name) for name in names if all(name not in step.numbers for step in steps)]
+    fields = {
+        part.slot(i, f): f"{f} of the {part.plural}"
+        for part in sheet.parts
+        for f in part.fields
+        for i in range(1, part.most + 1)
+    }
+    of_none = (name for name in names if all(name not in step.numbers for step in steps))
+    own = list(dict.fromkeys(flat(fields.get(name, name)) for name in of_none))
     if len(own) > MOST_OPEN + 1:
         own = [*own[:MOST_OPEN], sentence("note", "more_open", count=len(own) - MOST_OPEN)]
     told = [sentence("note", "of_steps", steps=listed(step.name for step in steps))] if steps else []

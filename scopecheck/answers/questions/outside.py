@@ -21,9 +21,10 @@ from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.ways import ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
-from scopecheck.core.construction import Construction
+from scopecheck.core.construction import Construction, names_in
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case
+from scopecheck.core.ranges import read_at
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import meets
@@ -95,7 +96,9 @@ def _with_company(prepared: Prepared, case: Case, place: int | str, shown: Findi
     assert shown.construction is not None
     _, limitations = scope_at(prepared, place)
     article, k = shown.witness.article, shown.construction
-    told = {*case.stated, *shown.shown, *prepared.sheet.absent(article)}
+    # Of what the case leaves open a thing is told by what the claim speaks of: the rest is anything at all.
+    spoken = names_in(*(read_at(x.formula, k) for x in limitations))
+    told = {*case.stated, *spoken.intersection(shown.shown), *prepared.sheet.absent(article)}
     also = _also_met(prepared, case, place, article, k, told)
     return replace(
         shown,
@@ -246,7 +249,7 @@ def _also_as_far(
         return ()
     found = []
     for n in prepared.descendants(place):
-        open_ways = ((_left_open(prepared, i, article, k, told), i) for i in prepared.instances[n])
+        open_ways = ((_left_open(i, article, k, told), i) for i in prepared.instances[n])
         ways = sorted(((left, i) for left, i in open_ways if left is not None), key=lambda way: len(way[0]))
         if ways and not ways[0][0]:
             continue  # met by what is told of it
@@ -257,10 +260,10 @@ def _also_as_far(
 
 
 def _left_open(
-    prepared: Prepared, instance: Instance, article: Article, k: Construction, told: Set[str]
+    instance: Instance, article: Article, k: Construction, told: Set[str]
 ) -> frozenset[str] | None:
     """The names, by way of these parents, of which nothing is told; None where what is told is not met."""
-    lines = [(x, prepared.session.names_in(x.formula)) for x in instance.limitations]
+    lines = [(x, names_in(read_at(x.formula, k))) for x in instance.limitations]
     if not all(meets(x.formula, article, k) for x, names in lines if names <= told):
         return None
     return frozenset(name for _, names in lines for name in names) - told
