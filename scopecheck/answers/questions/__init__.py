@@ -344,6 +344,8 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     if finding.question == "no reading fits all cases":
         told = (f for f in findings if f.question in ("outside met", "inside lost"))
         return any(f.stakes == 1 or _is_never_whole(f, finding) for f in told)
+    if finding.question == "no case inside":
+        return any(f.claim == finding.claim and not f.ways and _is_empty_as_presumed(f) for f in findings)
     if finding.question not in TOLD_BESIDE:
         return False
     same = [f for f in findings if f.claim == finding.claim and _in_every_way_of(f, finding)]
