@@ -1,13 +1,12 @@
-"""Words that a reading would leave unheard; limits that name what they limit. Common practice, no source."""
+"""Words that a reading would leave unheard. Common practice, no source."""
 
 from __future__ import annotations
 
 import pytest
 
-from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
-from tests.sheets import errors, sheet
+from tests.sheets import errors
 
 TWO = "inner diameter, outer diameter  length in mm"
 ROWS = "holes, rows  count"
@@ -30,6 +29,21 @@ ROWS = "holes, rows  count"
          "limit load current"),
         ("gap, rim  length in mm", "gap, rim", "not different", "how far they may differ"),
         ("inlet  pressure in bar(g)", "inlet", "a vacuum of at least 0.2 bar(g)", "turns the limit round"),
+        ("ribs  count", "ribs", "a plurality of ribs of equal height", "says something of each of them"),
+        ("layers  count", "layers", "one and a half dozen layers", "is read as no number"),
+        ("holes  count", "holes", "at least half of the holes", "the share is one of holes itself"),
+        ("glaze  composition in wt%\n  zircon, tin, water\n  opacifier : zircon, tin", "opacifier",
+         "at least half zircon", "may be half of what there is"),
+        ("resin  share in wt%", "resin", "5 wt% and up to 10 wt%", "a value and a limit"),
+        ("resin, hardener  share in wt%", "resin, hardener",
+         "the hardener makes up at most 10 wt% of the resin and the hardener", "of both together"),
+        ("coated  one of only yes, no", "coated", "is to be coated", "does not say that it is so"),
+        ("tip radius, ball diameter  length in mm", "tip radius, ball diameter",
+         "less than that of the ball", "is the radius of it"),
+        ("bore diameter, rod diameter  length in mm", "bore diameter, rod diameter",
+         "ratio of the bore depth to the rod diameter of at least 2", "no phrase reads"),
+        ("rib  part, 0 to 5\n  height  length in mm", "height of the ribs", "most 8 mm", "no phrase reads"),
+        ("gap  length in mm", "gap", "can be 5 to 8 mm", "no phrase reads"),
     ],
 )  # fmt: skip
 def test_what_no_reading_would_hear_is_refused(declared: str, left: str, words: str, message: str) -> None:
@@ -66,27 +80,3 @@ def test_what_says_no_more_is_read_without_a_word(declared: str, left: str, word
     made, told = read_sheet(Source("t.sheet", f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"))
     assert made is not None
     assert not [d for d in told if "takes no part" in d.message or "stands behind" in d.message]
-
-
-@pytest.mark.parametrize(
-    ("declared", "left", "words", "within", "outside"),
-    [
-        (TWO, "inner diameter, outer diameter",
-         "an outer diameter of at most 30 mm and an inner diameter of at least 20 mm",
-         "inner diameter = 20 mm, outer diameter = 30 mm", "inner diameter = 19 mm, outer diameter = 30 mm"),
-        ("shaft diameter, shaft length  length in mm", "shaft diameter, shaft length",
-         "a diameter of at most 3 mm and a length of at least 50 mm",
-         "shaft diameter = 3 mm, shaft length = 50 mm", "shaft diameter = 3 mm, shaft length = 49 mm"),
-        ("oil, wax  share in wt%", "oil, wax", "at least 5 wt% of wax and at most 3 wt% of oil",
-         "oil = 3 wt%, wax = 5 wt%", "oil = 3 wt%, wax = 4 wt%"),
-        ("holes  count", "holes", "not a single hole", "holes = 0", "holes = 1"),
-    ],
-)  # fmt: skip
-def test_each_limit_is_read_of_what_it_names(
-    declared: str, left: str, words: str, within: str, outside: str
-) -> None:
-    text = f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
-    made = sheet(f"{text}inside\n  one : {within}\nmust stay out\n  other : {outside}\n")
-    findings = ask_all(made).findings
-    wrong = [f for f in findings if f.question in ("outside met", "inside lost") and f.quantifier != "some"]
-    assert not wrong, [(f.question, f.quantifier) for f in wrong]

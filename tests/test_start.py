@@ -758,3 +758,32 @@ def test_what_each_has_and_what_all_have_is_one_quantity() -> None:
     )
     assert "roller     part" in text or "roller  part" in text
     assert "rollers diameter" not in text
+
+
+@pytest.mark.parametrize(
+    ("words", "line"),
+    [
+        ("wherein the pump delivers a pressure of 8 bar to 10 bar gauge",
+         "| pressure : 8 bar to 10 bar gauge"),
+        ("wherein the number of blocks around the circumference is divisible by 4",
+         "| blocks : divisible by 4"),
+        ("wherein the number of holes along the rim is at least 12", "| holes : at least 12"),
+        ("wherein the braking time does not exceed 80 ms for a speed greater than 120 km/h",
+         "| not restated : not exceed 80 ms for a speed greater than 120 km/h"),
+        ("with no more than 1 part by weight of wax per 100 parts by weight of resin",
+         "| not restated : no more than 1 part"),
+    ],
+)  # fmt: skip
+def test_no_line_says_less_than_its_words(words: str, line: str) -> None:
+    """A range keeps both ends, a count its noun; what holds on a condition, or of two, is no line alone."""
+    text = " ".join(started(f"1. A sprayer comprising a pump, {words}.\n").split())
+    assert line in text
+
+
+def test_a_sign_in_brackets_calls_the_same_thing_later() -> None:
+    """So the slip in the unit shows: less than 5 mm beside 1 to 5 µm."""
+    text = started(
+        "1. A powder having a median particle size (D50) of between 1 and 5 µm.\n\n"
+        "2. The powder of claim 1, wherein the D50 is less than 5 mm.\n"
+    )
+    assert "| median particle size : less than 5 mm" in text

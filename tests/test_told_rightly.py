@@ -1,0 +1,227 @@
+"""Statements that must hold of the sheet as it stands: of shares, stretches, ways of dependence, impurities.
+
+Each sheet is small enough to be checked by hand; the numbers beside it say how.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.answers.questions import ask_all
+from scopecheck.commands.check import Options, checked
+from scopecheck.foundations.spans import Source
+from scopecheck.report.render import render
+from scopecheck.resolve.dependencies import category, noun_of
+from scopecheck.resolve.sheet import read_sheet
+from tests.amended_sheets import amended
+from tests.reported import one_line
+from tests.sheets import errors, sheet
+
+
+def page(text: str, everything: bool = False) -> str:
+    """The page on one line, with what is told about the sheet itself."""
+    made, told = read_sheet(Source("t.sheet", text))
+    assert made is not None, told
+    report, _ = checked(made, Options(everything=everything), tuple(told))
+    assert report is not None
+    return one_line(render(report, "text"))
+
+
+HOLE = """\
+profile  EPO
+catalyst  share in mol%
+1. A process with up to 15 mol% of a catalyst, excluding from 2 to 13 mol%.
+   | catalyst : up to 15 mol%
+   | catalyst : excluding from 2 to 13 mol%
+document D1
+  middle : 3 mol% <= catalyst <= 12 mol%  "claim 1"
+  broad  : 0 mol% < catalyst <= 100 mol%  "claim 2"
+"""
+
+
+def test_what_a_document_shares_leaves_out_what_the_claim_disclaims() -> None:
+    """Of 3 to 12 nothing is left; of all above 0 what lies below 2 and above 13 to 15."""
+    text = page(HOLE)
+    assert "lies apart from claim 1 (nothing of catalyst is shared)" in text
+    left = "shared: catalyst above 0 mol% and below 2 mol% or above 13 mol% and 15 mol% or less"
+    assert left in text
+
+
+MELT = """\
+profile  {profile}
+alloy  composition in wt%
+  Si, Mg, Al
+1. An alloy consisting of 8.5 to 10.5 wt% of Si, 0.20 to 0.45 wt% of Mg, the balance being Al and unavoidable
+   impurities.
+   | alloy : consisting of
+   | Si    : 8.5 to 10.5 wt%
+   | Mg    : 0.20 to 0.45 wt%
+   | alloy : the balance being Al and unavoidable impurities
+inside for 1
+  melt : Si = 9.5 wt%, Mg = 0.30 wt%, Al = 90 wt%
+{role}
+  tin  : Si = 9.5 wt%, Mg = 0.30 wt%, Al = 90.1 wt%, others in alloy = 0.1 wt%
+"""
+
+
+@pytest.mark.parametrize("profile", ["US", "EPO"])
+def test_impurities_that_another_line_lets_be_there_are_not_shut_out(profile: str) -> None:
+    """The melt adds up to 99.8 wt%: 0.2 wt% may be impurities; what is named an other ingredient is out."""
+    answers = ask_all(sheet(MELT.format(profile=profile, role="must stay out for 1")))
+    wrong = [
+        f for f in answers.findings if f.question in ("inside lost", "outside met") and f.quantifier != "some"
+    ]
+    assert not wrong
+    answers = ask_all(sheet(MELT.format(profile=profile, role="inside for 1")))
+    assert "tin" in {f.case for f in answers.findings if f.question == "inside lost"}
+
+
+def test_consisting_of_without_such_a_line_is_read_as_before() -> None:
+    text = MELT.format(profile="EPO", role="must stay out for 1").replace(
+        " and unavoidable\n   impurities", ""
+    )
+    answers = ask_all(sheet(text.replace(" and unavoidable impurities", "")))
+    assert "melt" in {
+        f.case for f in answers.findings if f.question == "inside lost" and f.quantifier != "some"
+    }
+
+
+CHAIN = """\
+width  length in mm
+grade  one of soft, hard
+1. A clip with a width of 3 to 8 mm.
+   | width : 3 to 8 mm
+2. The clip of claim 1, wherein the width is at least 9 mm.
+   | width : at least 9 mm
+3. The clip of claim 1 or 2, being hard.
+   | grade : hard
+4. The clip of any one of claims 1 to 3, wherein the width is {words}.
+   | width : {words}
+"""
+
+
+def test_what_holds_wherever_something_meets_the_claim_is_told_once() -> None:
+    """Nothing meets claim 2; by all the other ways 3 to 8 mm lies within 2 to 9 mm."""
+    text = page(CHAIN.format(words="from 2 to 9 mm"))
+    assert "Claim 4 adds nothing wherever something meets the claim as presumed" in text
+    assert "by way of claims" not in text
+
+
+def test_what_holds_by_some_ways_that_something_meets_is_told_of_those() -> None:
+    """5 to 8 mm narrows claim 1, and asks for nothing beside a claim of 6 to 7 mm."""
+    text = CHAIN.replace("being hard", "of 6 to 7 mm").replace("grade : hard", "width : 6 to 7 mm")
+    assert "adds nothing where it depends on" in page(text.format(words="5 to 8 mm"))
+
+
+def test_no_value_is_told_with_the_stretch_on_which_the_thing_is_met() -> None:
+    """0 mm is about 380 mm once that stretches by all of it."""
+    text = page(
+        "a, b  length in mm\n1. A rod with a length of about 380 mm.\n   | a : about 380 mm\n"
+        "2. The rod of claim 1, wherein b / a is at least 0.3.\n   | b / a : at least 0.3\n"
+    )
+    assert 'once "about 380 mm" stretches by 100 % or more' in text
+    assert "stretches at all" not in text
+
+
+def test_a_hedge_that_is_not_stretched_empties_no_claim() -> None:
+    """A trace is both some and substantially none, as soon as anything is substantially none."""
+    text = page(
+        "accelerator  share in wt%\n1. A coating with not more than 2 wt% of an accelerator.\n"
+        "   | accelerator : not more than 2 wt%\n2. The coating of claim 1,"
+        " substantially free of the accelerator.\n"
+        "   | accelerator : substantially free of the accelerator\n"
+    )
+    assert "nothing meets claim 2" not in text
+
+
+def test_how_far_a_reading_is_stretched_is_told_where_that_is_not_the_least() -> None:
+    """149 nm is met by 'less than 150 nm' but for a stretch of 1 nm or more."""
+    text = page(
+        "profile  EPO\nlayer  part, 1 to 8\n  thickness  length in nm\n"
+        "1. A coating of four to seven layers, each of the layers having a thickness of less than 150 nm.\n"
+        "   | layers : four to seven layers\n"
+        "   | thickness of the layers : each of the layers having a thickness of less than 150 nm\n"
+        "inside for 1  layers  thickness of layers in nm\n  lens A        4       12; 30; 150; 90\n",
+        everything=True,
+    )
+    assert "thickness of the layers < 150 nm - stretch; stretched by 1 nm" in text
+    assert "not stretched at all" not in text
+
+
+def test_fewer_lines_that_conflict_as_presumed_are_named_first() -> None:
+    """15 to 30 and 32 to 38 conflict; the water phase is needed where a class is read as each of them."""
+    text = page(
+        "profile  EPO\ncream  composition in wt%\n  fat, wax, water, glycerol\n  oil phase : fat, wax\n"
+        "  water phase : water, glycerol\n"
+        "1. A cream comprising from 15 to 30 wt% of an oil phase and from 60 to 80 wt% of a water phase.\n"
+        "   | cream : comprising\n   | oil phase : from 15 to 30 wt%\n   | water phase : from 60 to 80 wt%\n"
+        "2. The cream of claim 1, wherein the oil phase amounts to 32 to 38 % by weight.\n"
+        "   | oil phase : 32 to 38 % by weight\n"
+    )
+    lines = '1b "from 15 to 30 wt%" and 2a "32 to 38 % by weight"'
+    assert f'These lines conflict: {lines}; on other readings together with 1c "from 60 to 80 wt%".' in text
+
+
+def test_what_speaks_of_other_things_does_not_change_how_far_an_end_is_reached() -> None:
+    """2.5 mm and what rounds to it lie below 3 mm on every reading, whatever holes and rows do."""
+    text = page(
+        "holes, rows  count\nmodule  length in mm\n"
+        "1. A gear train with holes, the number of the holes being divisible by the number of the rows.\n"
+        "   | holes, rows : divisible by the number of the rows  exactly  holes / rows IS WHOLE\n"
+        "2. The gear train of claim 1, wherein the module is 1 to 2.5 mm.\n   | module : 1 to 2.5 mm\n"
+        "3. The gear train of claim 2, wherein the module is 2 to 3 mm.\n   | module : 2 to 3 mm\n"
+    )
+    assert "it is 3 mm, and the value stays below 2.55 mm" in text
+
+
+def test_of_many_warnings_the_page_says_where_they_stand() -> None:
+    lines = "".join(
+        f"   | gap : {word} gap of at most {n} mm\n" for n, word in enumerate(("wavy", "bent", "oily"), 3)
+    )
+    text = page(f"gap  length in mm\n1. A clip with a wavy gap of at most 3 mm, a bent gap of at most 4 mm, "
+                f"an oily gap of at most 5 mm.\n{lines}inside for 1\n  one : gap = 9 mm\n")  # fmt: skip
+    below = "3 warnings on how the sheet is read, at lines 3, 4 and 5: see 'About the sheet' below the items."
+    assert below in text
+    assert text.index("1 1a") < text.index("'wavy' is read past")
+
+
+def test_an_amendment_rounds_the_old_words_as_the_new_ones() -> None:
+    """Rounding lets 25.9 mm in before as after: nothing is gained by leaving 35 mm out."""
+    before = "profile  EPO\nd  length in mm\n1. A hinge of from 26 to 35 mm.\n   | d : from 26 to 35 mm\n"
+    words = "from 26 mm to less than 35 mm"
+    after = before.replace("from 26 to 35 mm", words)
+    (change,) = amended(before, after).changes
+    assert change.relation == "narrowed"
+    assert not change.otherwise
+
+
+def test_a_number_of_a_case_is_no_basis_for_an_amendment() -> None:
+    before = (
+        "root  length in m\ntwist  angle in deg\n1. A blade with a twist of approximately 14 degrees.\n"
+        "   | twist : approximately 14 degrees\n2. The blade of claim 1, wherein the root is at most 3.5 m.\n"
+        "   | root : at most 3.5 m\nmust stay out for 1\n  fat : root = 3.0 m, twist = 14 deg\n"
+    )
+    after = before.replace("approximately ", "").replace("3.5 m", "3.0 m")
+    assert [(u.claim, u.words) for u in amended(before, after).uncarried] == [(2, "3.0 m")]
+
+
+@pytest.mark.parametrize(
+    ("claim", "noun"),
+    [
+        ("A terminal configured to be moved and having a gap", "terminal"),
+        ("A grinder rotating at a speed, having a gap", "grinder"),
+        ("A food packaging having a seal", "packaging"),
+        ("A corrugated fluting of paper", "fluting"),
+    ],
+)
+def test_what_a_claim_is_for_is_its_noun(claim: str, noun: str) -> None:
+    assert noun_of(category(claim)) == noun
+
+
+def test_levels_above_a_reference_lie_decibels_apart_and_have_no_sum() -> None:
+    """ISO 80000-8 and IEC 60027-3 write levels with their reference; a difference of two needs none (from
+    memory)."""
+    head = "target, source  in dBm\n1. A link.\n   | "
+    assert not errors(f"{head}target - source >= 3 dB\n")
+    (error,) = errors(f"{head}target + source >= 5 dBm\n")
+    assert "do not add up" in error.message
