@@ -220,6 +220,8 @@ STATED = {
     "substantially equal": Given("as made", {"t": THREE}, AMOUNT),
     "not equal to (N)": Given("beyond tolerance", {"t": THREE}, AMOUNT),
     "different": Given("two values, beyond tolerance", {"t": THREE}, AMOUNT),
+    "separate": Given("two values, beyond tolerance", {"t": THREE}, AMOUNT),
+    "unequal": Given("two values, beyond tolerance", {"t": THREE}, AMOUNT),
     "non-zero": Given("beyond detection", {"l": THREE}, AMOUNT),
     "uniform": Given("as made", {"t": THREE}, AMOUNT),
     "consisting of": Given("closed, ordinary impurities apart", {"i": THREE}, SHARE),

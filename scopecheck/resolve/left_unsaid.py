@@ -298,7 +298,7 @@ def _value_and_limit(tokens: Tokens, said: list[str], subjects: Things) -> Why:
     joined = said[first + 1 : first + 2] == ["and"] and said[first + 2 : first + 4] in (
         *_RANKED[:4], ["up", "to"], ["not", "more"], ["no", "more"]
     )  # fmt: skip
-    if len(subjects) != 1 or not alone or not joined:
+    if len(subjects) != 1 or not alone or not joined or len(numbers) < 2:
         return None
     return (
         "a value and a limit, joined by 'and'",
