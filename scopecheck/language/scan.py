@@ -517,7 +517,8 @@ def no_fixed_length(span: Span) -> Trouble:
     return trouble(
         span, f"'{span.text}' has no fixed length, so it is no quantity here",
         "A month has 28 to 31 days and a year 365 or 366; none can be added to days or compared with days.",
-        "write it in days, such as 30 day; beside words of a claim: two blanks, exactly, facts in days",
+        "write it in days, such as 30 day; beside words of a claim: two blanks, exactly, facts in days; or"
+        " declare a number of them: age  number \"in years\"",
     )  # fmt: skip
 
 

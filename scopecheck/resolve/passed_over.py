@@ -43,7 +43,9 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     never = others | names_own | job.place.phrases.words()
     # 'Planet wheels' are planets; an oil phase is no oil.
     counted = job.sort == "parts" or all(isinstance(s.bound, Typed) and s.bound.whole for s in job.subjects)
-    passed: set[int] = set()
+    # Graphite particles are graphite, in a form.
+    forms = listed("mention", "forms")
+    passed = {i + 1 for i in named if i + 1 < len(tokens) and word_of(tokens[i + 1]) in forms - names_own}
     for at in named:
         for step in (-1, 1) if counted else (-1,):
             run, beside = set[int](), at + step

@@ -87,6 +87,7 @@ from scopecheck.resolve.usual import (
     with_that_of,
     with_turns,
     with_usual_words,
+    with_years_noted,
     without_combinations,
     without_every,
 )
@@ -811,6 +812,7 @@ class Reader:
         made = self.names.declared(subjects[0].text)
         note = made.note if isinstance(made, NumberDecl) else ""
         tokens = with_finer(tokens, subjects[0].text, note)
+        tokens = with_years_noted(tokens, subjects[0].bound, note)
         tokens = with_things_per(tokens, subjects[0].bound, words.span, subjects[0].text, note)
         return spelled_amounts(tokens, self.spelled_beside(subjects[0].bound), self.names.own)
 

@@ -8,13 +8,13 @@ from functools import cache
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.foundations.kinds import TIME
-from scopecheck.foundations.quantity import Unit, as_turns, find_unit, number_text
+from scopecheck.foundations.quantity import PLAIN_KIND, Unit, as_turns, find_unit, number_text
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
-from scopecheck.language.scan import Number, Token
+from scopecheck.language.scan import CALENDAR, Number, Token
 from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.everyday import with_fractions
 from scopecheck.resolve.names import Bound, Names, Typed
@@ -587,3 +587,27 @@ def with_finer(tokens: tuple[Token, ...], name: str, note: str) -> tuple[Token, 
     if not said or listed("measures", "finer").isdisjoint(own):
         return tokens
     return (*tokens[:at], replace(tokens[at], text="finer"), *tokens[at + 1 :])
+
+
+def with_years_noted(tokens: tuple[Token, ...], subject: Bound, note: str) -> tuple[Token, ...]:
+    """`12 years of age or older`, of a number noted to be in years, as 12 or more."""
+    plain = isinstance(subject, Typed) and (subject.kind is None or subject.kind == PLAIN_KIND)
+    noted = CALENDAR.intersection(w.strip(",;()") for w in note.lower().split())
+    forms = {w.removesuffix("s") for w in noted}
+    if not plain or not forms:
+        return tokens
+    found = list[Token]()
+    for at, token in enumerate(tokens):
+        word = token.text.lower()
+        before = [t.text.lower() for t in tokens[max(0, at - 2) : at]]
+        behind = tokens[at + 1].text.lower() if at + 1 < len(tokens) else ""
+        of_age = (word == "of" and behind == "age") or (word == "age" and before[-1:] == ["of"])
+        counted = word.removesuffix("s") in forms and at and tokens[at - 1].number
+        if counted or (of_age and any(t.removesuffix("s") in forms for t in before)):
+            continue
+        said = _AGES.get(word) if behind == "than" or before[-1:] == ["or"] else None
+        found.append(replace(token, text=said) if said else token)
+    return tuple(found)
+
+
+_AGES = {"older": "more", "younger": "less"}
