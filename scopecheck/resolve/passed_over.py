@@ -49,6 +49,8 @@ def without_qualifiers(job: Job, tokens: Tokens) -> Iterator[tuple[Tokens, Token
     for at in named:
         for step in (-1, 1) if counted else (-1,):
             run, beside = set[int](), at + step
+            if counted and step < 0 and beside > 0 and word_of(tokens[beside]) in others:
+                run, beside = {beside}, beside - 1  # 'steam nozzles', where a steam is declared
             while 0 <= beside < len(tokens) and len(run) < MOST_PASSED:
                 if not _says_which(tokens[beside], never):
                     break

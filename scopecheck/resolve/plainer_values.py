@@ -115,7 +115,7 @@ def without_own_noun(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -
         return tokens
     words = [word_of(t) for t in tokens]
     members = {tuple(m.lower().split()) for m in subject.bound.members}
-    nouns = {subject.text.lower().split()[-1], *(n.lower().split()[-1] for n in notes if n)}
+    nouns = {*subject.text.lower().split(), *(n.lower().split()[-1] for n in notes if n)}
     nouns |= {f"{noun}s" for noun in nouns}
     found = list[Token]()
     for at, token in enumerate(tokens):
