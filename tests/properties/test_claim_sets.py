@@ -8,6 +8,7 @@ from random import Random
 
 from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions import ask_all, prepare
+from scopecheck.answers.questions.claims import adds_nothing, nothing_meets
 from scopecheck.answers.questions.same_scope import same_scope
 from scopecheck.core.construction import groups_in
 from scopecheck.core.formula import Any as AnyOf
@@ -97,9 +98,10 @@ def test_no_reading_for_all_claims() -> None:
         findings = ask_all(made).findings
         found = [f for f in findings if f.question == "no reading suits all claims"]
         ks = walk.constructions([g.index for g in made.groups])
-        hopeless = {f.claim for f in findings if is_hopeless(f)}
-        # One finding may tell of all parents, though by some of them nothing ever meets the claim.
+        # What is told may leave out what another finding tells; what was found is asked for again.
         ways = prepared.all_instances()
+        asked = (a for i in ways for ask in (nothing_meets, adds_nothing) for a in ask(prepared, i))
+        hopeless = {a.claim for a in asked if isinstance(a, Finding) and is_hopeless(a)}
         hopeless |= {i.claim.number for i in ways if not any(walk.some(k, i.scope) for k in ks)}
         below = {c.number for c in made.claims if above(made, c.number) & hopeless}
         instances = [i for i in ways if i.claim.number not in hopeless | below]

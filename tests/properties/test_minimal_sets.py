@@ -74,6 +74,9 @@ def least_sets(labels: Sequence[str], clash: Callable[[Iterable[str]], bool]) ->
 
 def every_set(finding: Finding) -> set[tuple[str, ...]]:
     assert finding.every_set
+    if finding.detail:  # fewer lines conflict as presumed than on every reading
+        assert not finding.sets
+        return {tuple(sorted((*finding.conflict, *finding.detail.split("|"))))}
     return set(finding.sets or (finding.conflict,))
 
 

@@ -38,6 +38,7 @@ from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import All, Any, Const, Formula, Ranked, Term
 from scopecheck.core.linear import linear_form
 from scopecheck.core.model import Case, Limitation, Role, Sheet
+from scopecheck.core.ranges import read_at
 from scopecheck.core.reference import stated_values
 from scopecheck.core.written_ends import written_ends
 from scopecheck.foundations.record import replace
@@ -129,7 +130,7 @@ def test_what_must_stay_out(sheet: Sheet) -> None:
             if isinstance(place, int):
                 same_reading(answer, ks[holds.index(True)])
             every_way(asked, told, [k for k, h in zip(ks, holds, strict=True) if h])
-            ways = {n: left_by_way(asked, n, answer, case) for n in below(sheet, place)}
+            ways = {n: left_by_way(asked, n, answer, case, scope) for n in below(sheet, place)}
             met = {n: [left for left, meets in each if meets] for n, each in ways.items()}
             met = {n: left for n, left in met.items() if left}
             assert list(answer.also_claims) == [n for n, left in met.items() if not all(left)]
@@ -140,15 +141,20 @@ def test_what_must_stay_out(sheet: Sheet) -> None:
                 assert len(told_open[n]) <= min(map(len, met[n]))
 
 
-def left_by_way(asked: Asked, number: int, answer: Finding, case: Case) -> list[tuple[frozenset[str], bool]]:
-    """By way of each chain of parents: what the thing shown leaves open of the claim, and does it meet it?"""
+def left_by_way(
+    asked: Asked, number: int, answer: Finding, case: Case, scope: Formula
+) -> list[tuple[frozenset[str], bool]]:
+    """By way of each chain of parents: what the thing shown leaves open of the claim, and does it meet it?
+
+    Of what the case does not state a thing is told by what the claim above asks, read as shown.
+    """
     assert answer.witness is not None
     assert answer.construction is not None
     article, k = answer.witness.article, answer.construction
     chains = oracle.chains(asked.sheet, asked.sheet.claim(number))
     ways = [All(tuple(x.formula for x in chain)) for chain in chains]
-    told = {*case.stated, *answer.shown}
-    return [(names_in(way) - told, evaluate(way, article, k) is True) for way in ways]
+    told = {*case.stated, *names_in(read_at(scope, k)).intersection(answer.shown)}
+    return [(names_in(read_at(way, k)) - told, evaluate(way, article, k) is True) for way in ways]
 
 
 def by_place(answers: Iterable[Finding | Looked]) -> list[list[Finding | Looked]]:
@@ -439,7 +445,11 @@ def test_claims_that_nothing_meets(sheet: Sheet) -> None:
 
 def minimal_conflict(asked: Asked, instance: Instance, answer: Finding, ks: list[Construction]) -> None:
     under = ks if answer.construction is None else [answer.construction]
-    parts = [x.formula for x in instance.limitations if x.label in answer.conflict]
+    beside = answer.detail.split("|") if answer.detail else []
+    if beside:
+        as_presumed = [x.formula for x in instance.limitations if x.label in answer.conflict]
+        assert not asked.walk.some(asked.walk.base, *as_presumed)
+    parts = [x.formula for x in instance.limitations if x.label in (*answer.conflict, *beside)]
     assert parts
     assert not any(asked.walk.some(k, *parts) for k in under)
     for left_out in parts:

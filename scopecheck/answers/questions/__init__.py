@@ -344,6 +344,10 @@ def _told_by_a_graver_one(finding: Finding, findings: list[Finding]) -> bool:
     if finding.question == "no reading fits all cases":
         told = (f for f in findings if f.question in ("outside met", "inside lost"))
         return any(f.stakes == 1 or _is_never_whole(f, finding) for f in told)
+    if finding.question in EMPTY_CLAIM and finding.quantifier == "some":
+        # A hedge that is not stretched at all is hardly a reading of it.
+        points = [point for r in finding.kept_by for point in r.breaks]
+        return bool(points) and all(p.upward and not p.end.closed and p.end.value == 0 for p in points)
     if finding.question == "no case inside":
         return any(f.claim == finding.claim and not f.ways and _is_empty_as_presumed(f) for f in findings)
     if finding.question not in TOLD_BESIDE:

@@ -149,10 +149,8 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, found)]
     told = replace(told, rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))))
     if found != session.base:
-        if _met_when_stretched(prepared, instance.scope, found):
-            yield Looked(question, claim.number, f"claim {claim.number}")
-        else:
-            yield replace(told, outcome="vacuous", quantifier="some")
+        kept_by = _met_when_stretched(prepared, instance.scope, found)
+        yield replace(told, outcome="vacuous", quantifier="some", kept_by=kept_by)
         return
     meeting = session.search(groups)
     meeting.require(session.met(instance.scope))
@@ -164,15 +162,18 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
     yield replace(told, outcome="vacuous", quantifier="base", kept_by=kept_by, kept_too=tuple(too))
 
 
-def _met_when_stretched(prepared: Prepared, scope: Formula, k: Construction) -> bool:
-    """Does something meet the claim, read so, once hedges stretch? Unstretched is no reading of a hedge."""
+def _met_when_stretched(prepared: Prepared, scope: Formula, k: Construction) -> tuple[Reread, ...]:
+    """The hedges that must stretch, and how far, for something to meet the claim read so; () if none does."""
     session = prepared.session
     groups = session.groups_in(scope)
     if not any(p.group in groups and p.reading == k.readings[p.group] for p in session.sheet.parameters):
-        return False
+        return ()
     search = session.search(groups)
-    search.require(*(session.reads(g, k.readings[g]) for g in groups))
-    return search.holds(session.met(scope))
+    search.require(*(session.reads(g, k.readings[g]) for g in groups), session.met(scope))
+    if not search.holds():
+        return ()
+    told = prepared.told_by(at_claim("nothing meets", 4, session.sheet.claims[0]), search, groups)
+    return tuple(r for r in (*told.rereads, *told.read_as) if r.breaks)
 
 
 def _met_so(prepared: Prepared, scope: Formula, reread: Reread) -> bool:

@@ -17,8 +17,10 @@ from scopecheck.answers.questions.cases import (
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.questions.ways import each_way, ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
+from scopecheck.core.construction import names_in
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case, Claim, Limitation
+from scopecheck.core.ranges import read_at
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
@@ -330,21 +332,18 @@ def no_case_inside(prepared: Prepared, claim: Claim) -> Iterator[Answer]:
 
     Looked at are cases listed for what the claim depends on: one listed for the claim itself is told as lost.
     """
-    own = All(tuple(x.formula for x in claim.limitations))
-    names = prepared.session.names_in(own)
+    base = prepared.session.base
+    own = All(tuple(read_at(x.formula, base) for x in claim.limitations))
+    names = names_in(own)
     above = set(prepared.lineage(claim.number)) - {claim.number}
     if not above or not names or not prepared.can_be_met(prepared.scope(claim.number)):
         return
     inside = [(case, set(targets(prepared, case))) for case in prepared.sheet.cases if case.role == "inside"]
     if any(claim.number in places for _, places in inside):
         return
-    told = [
-        (case, article)
-        for case, places in inside
-        if places & above and names <= set(case.stated)
-        if (article := prepared.point(case, own)) is not None
-    ]
-    if told and not any(meets(own, article, prepared.session.base) for _, article in told):
-        cases = tuple(case.name for case, _ in told)
+    enough = [case for case, places in inside if places & above and names <= set(case.stated)]
+    met = (status_at(prepared, case.facts, own, base) for case in enough)
+    if enough and all(status == "none" for status in met):
+        cases = tuple(case.name for case in enough)
         found = replace(at_claim("no case inside", 6, claim), quantifier="base", cases=cases)
         yield replace(found, construction=prepared.session.base)

@@ -189,9 +189,7 @@ def _also_met(
     if case.role == "document":
         facts = case.facts
         return tuple(n for n in below if status_at(prepared, facts, prepared.scope(n), k) == "every")
-    return tuple(
-        n for n in below if any(_met_as_told(prepared, i, article, k, told) for i in prepared.instances[n])
-    )
+    return tuple(n for n in below if any(_met_as_told(i, article, k, told) for i in prepared.instances[n]))
 
 
 def _also_on_some(prepared: Prepared, case: Case, told: Finding, also: tuple[int, ...]) -> tuple[int, ...]:
@@ -225,11 +223,9 @@ def _also_on_some(prepared: Prepared, case: Case, told: Finding, also: tuple[int
     return tuple(n for n in also if missed(n))
 
 
-def _met_as_told(
-    prepared: Prepared, instance: Instance, article: Article, k: Construction, told: Set[str]
-) -> bool:
+def _met_as_told(instance: Instance, article: Article, k: Construction, told: Set[str]) -> bool:
     """Does the thing meet the claim by way of these parents, by what is told of it alone?"""
-    return prepared.session.names_in(instance.scope) <= told and meets(instance.scope, article, k)
+    return names_in(read_at(instance.scope, k)) <= told and meets(instance.scope, article, k)
 
 
 def _may_be_met(prepared: Prepared, case: Case, scope: Formula, k: Construction) -> bool:

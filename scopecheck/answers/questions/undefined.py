@@ -19,7 +19,7 @@ from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Limitation
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
-from scopecheck.solving.evaluate import evaluate, evaluate_term
+from scopecheck.solving.evaluate import evaluate, evaluate_term, meets
 
 ROUNDS_FOR_EVERY = 16
 """So long it is asked whether something lacks a value on every reading; then it is told as presumed only."""
@@ -47,26 +47,21 @@ def undefined(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
             yield Looked("undefined", limitation.claim, limitation.label)
             continue
         wanted: list[tuple[Formula, Expected]] = [(limitation.formula, "undefined")]
-        beside = All(tuple(others))
-        with suppress(Undecided):
-            if others and search.holds(session.met(beside)):
-                # So is told on which stretch the thing is within what the claim asks besides.
-                search.require(session.met(beside))
-                wanted.append((beside, "met"))
-        shown = prepared.exhibit(
-            replace(finding, detail=_expression(limitation)),
-            search,
-            formulas,
-            tuple(wanted),
-            prepared.known(formulas),
-        )
+        known, beside = prepared.known(formulas), All(tuple(others))
+        finding = replace(finding, detail=_expression(limitation))
+        shown = prepared.exhibit(finding, search, formulas, tuple(wanted), known)
+        assert shown.witness is not None
+        assert shown.construction is not None
+        if any(r.breaks for r in shown.rereads) and meets(beside, shown.witness.article, shown.construction):
+            # So is told on which stretch the thing is within what the claim asks besides.
+            shown = prepared.exhibit(finding, search, formulas, (*wanted, (beside, "met")), known)
+        assert shown.witness is not None
         # Every thing has a value, or fails another limitation: what a construction without such a thing asks.
         escape = AnyOf((limitation.formula, Not(limitation.formula), *(Not(f) for f in others)))
         quantifier: Quantifier = "some" if shown.rereads or shown.read_as else "base"
         with suppress(Undecided):
             if not some_construction(session, [Demand(NOTHING, escape, "every")], ROUNDS_FOR_EVERY):
                 quantifier = "every"
-        assert shown.witness is not None
         slight = _only_of_nothing(prepared, limitation, shown.witness.article)
         yield replace(shown, quantifier=quantifier, stakes=6 if slight else 4)
 
