@@ -226,6 +226,9 @@ STATED = {
     "uniform": Given("as made", {"t": THREE}, AMOUNT),
     "consisting of": Given("closed, ordinary impurities apart", {"i": THREE}, SHARE),
     "composition consisting of (list M and)": Given("closed, ordinary impurities apart", {"i": THREE}, SHARE),
+    "composition consisting of (list M comma), and unavoidable impurities": Given(
+        "closed, impurities apart", {"i": THREE}, SHARE
+    ),
     "balance being (list M and)": Given("nothing else, ordinary impurities apart", {"i": THREE}, SHARE),
     "balance being (list M comma), and unavoidable impurities": Given(
         "nothing else, impurities apart", {"i": THREE}, SHARE

@@ -372,6 +372,23 @@ def without_a_part(words: Words, formula: Formula, subjects: Things, names: Name
         )  # fmt: skip
 
 
+def of_another_member(words: Words, formula: Formula, subjects: Things, names: Names) -> Diagnostic | None:
+    """A warning of `Si : at most 5 wt% of Mg`, which is read as a share of the Mg."""
+    name = subjects[0].text if len(subjects) == 1 else ""
+    made = next((c for c in names.compositions.values() if name in c.members), None)
+    said = [word_of(t) for t in words.tokens]
+    number = max((i for i, t in enumerate(words.tokens) if t.number), default=-1)
+    behind = [w for w in said[number + 1 :] if w not in ("the", "of")]
+    others = made.members if made and number >= 0 and said[number + 1 : number + 2] == ["of"] else ()
+    other = next((m for m in others if m != name and m.lower().split() == behind), "")
+    if not other or other not in names_in(formula):
+        return None
+    return Diagnostic(
+        "warning", words.span, f"read as a share of {other}", "Both are ingredients of one composition.",
+        f"if the words say how much {other} there is, write it left of the colon: {other} : {words.text}",
+    )  # fmt: skip
+
+
 def another_measure(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
     """A warning of `the film has a length of at most 5 mm`, of a film thickness."""
     if len(subjects) != 1 or not isinstance(subjects[0].bound, Typed):

@@ -100,7 +100,8 @@ def _is_another_measure(said: set[str], known: set[str]) -> bool:
 
 _OTHERWISE = frozenset(
     "and or per pair pairs row rows set sets group groups each every other second alternate beyond except"
-    " without not there than as double".split()
+    " without not there than as double can may must shall should could might need"
+    " never nowhere hardly rarely seldom slightly optionally sometimes prevented kept being".split()
 )
 """With these a noun counts something else than its thing."""
 

@@ -54,6 +54,7 @@ from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, wit
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
+from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
@@ -63,6 +64,7 @@ from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
+from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
 from scopecheck.resolve.sides import Sides
@@ -81,6 +83,7 @@ from scopecheck.resolve.usual import (
     with_members,
     with_parity,
     with_pressure_told,
+    with_runs,
     with_shares,
     with_signs_in_words,
     with_so_many,
@@ -109,7 +112,9 @@ UNTIL = ("until", "till")
 
 def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tuple[Token, ...]:
     """The words without gaps, and with signs beside numbers in words."""
-    tokens = tuple(t for t in words.tokens if t.sort != "gap")
+    tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
+    for s in subjects:
+        tokens = without_own_noun(tokens, s, ())
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     return with_signs_in_words(tokens)
@@ -827,7 +832,7 @@ def _never_so(
     """Why no phrase may be laid over the words of these things, or would leave some of them unheard."""
     if wrong := not_so(tokens, words, subjects, names):
         return wrong
-    why = unheard(tokens, words, subjects, names)
+    why = unheard(tokens, words, subjects, names) or never_heard(tokens, subjects, names)
     return trouble(words.span, *why, IN_SYMBOLS) if why else None
 
 

@@ -66,6 +66,7 @@ from scopecheck.resolve.plainer_values import (
     of_the_greatest,
     with_amount_per,
     with_doubled,
+    with_limits_before,
     without_by,
     without_nominal_of_name,
     without_noted_behind,
@@ -115,6 +116,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         if_and_only_if,
         without_threshold,
         without_by,
+        with_limits_before,
     ):
         tokens = said(tokens) if tokens else tokens
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens

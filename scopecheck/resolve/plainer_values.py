@@ -30,7 +30,7 @@ def without_threshold(tokens: Tokens) -> Tokens:
         of = next((i for i in range(at + 2, min(at + 6, len(words) - 1)) if words[i] == "of"), 0)
         named = of and words[of - 1] in _THRESHOLDS and _WHICH_ONE.issuperset(words[at + 1 : of - 1])
         plain = named and (words[of - 1] in ("threshold", "limit", "setpoint") or of - at > 2)
-        if plain and tokens[of + 1].number:
+        if plain and tokens[of + 1].number and words[of + 2 : of + 3] not in (["to"], ["-"], ["–"]):
             return without_threshold((*tokens[:at], *tokens[of + 1 :]))
     return tokens
 
@@ -42,7 +42,8 @@ def without_nominal_of_name(tokens: Tokens, subjects: tuple[Subject, ...]) -> To
     for at in (i for i, w in enumerate(words) if w in ("nominal", "rated") and i > 1):
         of = next((i for i in range(at + 1, min(at + 4, len(words) - 1)) if words[i] == "of"), 0)
         named = of and own.issuperset(words[at + 1 : of]) and tokens[of + 1].number
-        if named and words[at - 1] in _ARTICLES and words[at - 2] in _COMPARING:
+        ranged = words[of + 2 : of + 3] in (["to"], ["-"], ["–"])
+        if named and not ranged and words[at - 1] in _ARTICLES and words[at - 2] in _COMPARING:
             return (*tokens[: at - 1], *tokens[of + 1 :])
     return tokens
 
@@ -53,12 +54,14 @@ def with_doubled(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     said = words[1:] if words[:1] == ["the"] else words
     if len(subjects) != 2 or said[:-2] != subjects[1].text.lower().split() or said[-2:-1] != ["is"]:
         return tokens
-    times = _TIMES.get(said[-1], "")
+    later = not _LATER.isdisjoint(subjects[0].text.lower().split())
+    times = _TIMES.get(said[-1], "") if later else ""
     first = tokens[0]
     run = [replace(first, sort="word", text=w, end=first.start) for w in times.split()]
     return (*run, *tokens[:-2]) if times else tokens
 
 
+_LATER = frozenset("next new following subsequent later updated second adapted changed".split())
 _TIMES = {"doubled": "twice", "halved": "half of", "tripled": "three times"}
 
 
@@ -200,3 +203,29 @@ _MOST = {
         "shallowest": "depth", "lightest": "mass", "least": "", "smallest": "",
     },
 }  # fmt: skip
+
+
+def with_limits_before(tokens: Tokens) -> Tokens:
+    """`the radius is 10 m or less or the load is less than 20 t` with 'at most 10 m'."""
+    words = [word_of(t) for t in tokens]
+    behind = {i for i in range(1, len(words) - 1) if words[i] == "or" and words[i + 1] in _OR_SO}
+    if not behind or not any(w == "or" and i not in behind for i, w in enumerate(words)):
+        return tokens
+    found = list[Token]()
+    for at, token in enumerate(tokens):
+        if at in behind and found and found[-1].number:
+            first = found[-1]
+            limit = ("at", _OR_SO[words[at + 1]])
+            found[-1:] = [
+                *(replace(first, sort="word", text=w, number=None, end=first.start) for w in limit),
+                first,
+            ]
+        elif not (at - 1 in behind and at > 1 and tokens[at - 2].number):
+            found.append(token)
+    return tuple(found)
+
+
+_OR_SO = {
+    **dict.fromkeys(("less", "fewer", "lower", "smaller", "below"), "most"),
+    **dict.fromkeys(("more", "greater", "higher", "larger", "above"), "least"),
+}

@@ -26,7 +26,7 @@ _PERCENT = r"(?:%|per ?cents?|percentages?|parts)"
 _OF_ALL = r"(?:,? (?:based (?:up)?on|of|relative to|with respect to) [^:.;\d]{0,60})?"
 _ALL = r"\b(?:percentages|amounts|proportions)"
 _HOLDING = r"(?:compris(?:ing|es?)|contain(?:ing|s)?|includ(?:ing|es?)|consist(?:ing|s)? of|having|has)"
-_LIMITING = r"(?:about|at|up|from|not|no|between|more|less|approximately|greater|over|\d)\b"
+_LIMITING = r"(?:about|at|up|from|not|no|between|more|less|approximately|greater|over|\d+)\b"
 _ONCE = tuple(
     regex(text, re.IGNORECASE)
     for text in (

@@ -1,0 +1,149 @@
+"""Words that turn round, loosen or lift what is said: no reading may stand as if they were not there.
+
+`the lid can be closed` does not say that it is, and `never exceeds 5 mm or falls below 3 mm` denies both.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from scopecheck.core.declared import ChoiceDecl, NumberDecl
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.subjects import Subject, is_bare_share, is_fraction
+
+Tokens = tuple[Token, ...]
+Things = tuple[Subject, ...]
+Why = tuple[str, str] | None
+_EXTREMES = {"minimum": "maximum", "maximum": "minimum"}
+
+
+def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
+    """Which of the words no reading would hear, and why; None where nothing speaks against them."""
+    said = [word_of(t) for t in tokens]
+    own = {w for s in subjects for w in f"{s.text} {names.note_of(s.text)}".lower().split()}
+    return (
+        _lifted(said, own, subjects)
+        or _denied_twice(tokens, said)
+        or _denied_range(tokens, said)
+        or _share_of_itself(tokens, said, subjects)
+        or _counted_with(tokens, said)
+        or _other_extreme(said, subjects, names)
+        or _of_parts(said, subjects, names)
+    )
+
+
+def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
+    """`may be locked`, `is hardly equal`, `is not limited to 18 %`, `opens before it exceeds 3 bar`."""
+    for at in range(len(said)):
+        for table in ("runs_that_lift", "runs_behind_not"):
+            width = run_at(said, at, "unheard", table)
+            if width and (table != "runs_behind_not" or "not" in said[max(0, at - 2) : at]):
+                return f"'{' '.join(said[at : at + width])}' lifts or turns what is said", _SAY
+    lifting = next((w for w in said if w in listed("unheard", "words") - own), "")
+    if lifting:
+        return f"'{lifting}' lifts or turns what is said", _SAY
+    free = next((w for w, then in pairwise(said) if w in _MAY and then != "not" and w not in own), "")
+    if free:
+        return f"'{free}' leaves it open whether it is so", _SAY
+    switched = any(isinstance(s.bound, ChoiceDecl) for s in subjects) and len(subjects) > 1
+    if switched and "before" in said:
+        return "'before' says when it is so, in time", "Only steps are read so: declare them as steps."
+    if switched and any(said[i : i + 3] in _SO_LOW for i in range(len(said))):
+        return "'as low as' as a condition is not read", "Say at or below which value."
+    return None
+
+
+_SO_LOW = (["as", "low", "as"], ["as", "little", "as"], ["as", "small", "as"])
+_MAY = frozenset("may might could".split())
+_SAY = "Say what must be so."
+
+
+def _denied_twice(tokens: Tokens, said: list[str]) -> Why:
+    """`cannot exceed 5 mm or be less than 3 mm`: both are denied; `different from 3 mm or 5 mm`."""
+    numbers = [i for i, t in enumerate(tokens) if t.number]
+    for at in (i for i in range(2, len(said) - 1) if said[i] == "or"):
+        before = [n for n in numbers if n < at]
+        behind = [n for n in numbers if n > at]
+        denied = not {"not", "cannot", "never", "without", "prevented", "kept"}.isdisjoint(said[:at])
+        anew = said[at + 1] in listed("unheard", "verbs")
+        if behind and denied and anew and (before or "exceed" in said[:at]):
+            return "what is denied may go on behind 'or'", "Write each limit in a line of its own."
+        apart = next(
+            (i for i in range(at) if said[i : i + 2] in (["different", "from"], ["unequal", "to"])), None
+        )
+        if apart is not None and before and behind == [at + 1]:
+            return "what it differs from may go on behind 'or'", "Write each in a line of its own."
+    return None
+
+
+def _denied_range(tokens: Tokens, said: list[str]) -> Why:
+    """`not more than 3 to 5 mm`, of which no value between is the limit."""
+    for at in range(len(said) - 3):
+        denied = said[at] == "not" and said[at + 1] in (
+            "more",
+            "greater",
+            "larger",
+            "above",
+            "over",
+            "exceeding",
+        )
+        first = at + 2 + (said[at + 2 : at + 3] == ["than"])
+        if denied and first + 2 < len(tokens) and tokens[first].number and said[first + 1] == "to":
+            return f"'{' '.join(said[at:first])}' a range is no limit", "Say which end of it is meant."
+    return None
+
+
+def _share_of_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`at least 80 % of the wheels`, of how many wheels there are."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(bound, Typed) or not bound.whole or subjects[0].parts is not None:
+        return None
+    own = subjects[0].text.lower().split()
+    for at in range(1, len(said) - 1):
+        behind = said[at + 1 + (said[at + 1] in ("the", "all")) :]
+        share = is_bare_share(tokens[at - 1]) or is_fraction(tokens[at - 1])
+        share = share or said[at - 1] in ("half", "third", "thirds", "quarter", "quarters")
+        if said[at] in ("of", "the") and share and (behind[: len(own)] == own or behind[-len(own) :] == own):
+            return f"the share is one of {subjects[0].text} itself", "Say what so many of them are, or have."
+    return None
+
+
+def _counted_with(tokens: Tokens, said: list[str]) -> Why:
+    """`20 to 30 um exclusive of the primer`: what is measured with it."""
+    for at, (word, then) in enumerate(pairwise(said)):
+        if word in ("exclusive", "inclusive") and then == "of" and not any(t.number for t in tokens[at:]):
+            return f"'{word} of' tells what is measured with it", "It says nothing of the ends."
+    return None
+
+
+def _other_extreme(said: list[str], subjects: Things, names: Names) -> Why:
+    """`a minimum flow of 12 L/min`, of what is noted to be a maximum flow."""
+    if len(subjects) != 1:
+        return None
+    own = f"{subjects[0].text} {names.note_of(subjects[0].text)}".lower().split()
+    word = next((w for w in said if w in _EXTREMES), "")
+    if word and _EXTREMES[word] in own and word not in own:
+        return f"'{word}' of what is declared as a {_EXTREMES[word]}", "They are two things."
+    return None
+
+
+def _of_parts(said: list[str], subjects: Things, names: Names) -> Why:
+    """`the ribs have different widths`, of their heights; `a mean height of at least twice the width`."""
+    of_parts = [s for s in subjects if s.parts is not None and s.parts.sort == "parts"]
+    if not of_parts:
+        return None
+    if len(subjects) > 1 and not {"mean", "average", "median"}.isdisjoint(said):
+        return "a mean beside another field of the parts is not read", _SAY
+    found = [f for s in of_parts if (f := names.field_of(s.text))]
+    fields = {own for _, own in found}
+    others = {o.lower() for parts, _ in found for part in parts for o in part.fields} - fields
+    text = f" {' '.join(w.removesuffix('s') for w in said)} "
+    other = next((o for o in sorted(others) if f" {o} " in text), "")
+    alone = len(subjects) == 1 and not any(f" {f} " in text for f in fields)
+    if other and alone and not any(isinstance(names.declared(o), NumberDecl) for o in others):
+        return f"the words speak of the {other}", f"Left of the colon stands {subjects[0].text}."
+    return None
