@@ -12,6 +12,7 @@ from itertools import chain
 from scopecheck.core.construction import names_in
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
+from scopecheck.foundations.word_lists import word_lists
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
@@ -50,13 +51,30 @@ class Looser:
     said: Tokens
     warnings: tuple[Diagnostic, ...]
     taking_part: frozenset[str] = frozenset()
+    measured: bool = False
+    """Was it how, where or in which state it is measured that was read past?"""
 
 
 _HOW = (without_reference, without_circumstance, without_condition, without_treatment, without_occasion)
 
 
 def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
-    """The ways to read the words more loosely, those first that leave out least."""
+    """The ways to read the words more loosely, those first that leave out least.
+
+    A number is never read past, but in a condition of measuring or the like.
+    """
+    for way in _ways(job, tokens):
+        if way.measured or not _numbers(tokens) - _numbers(way.said):
+            yield way
+
+
+def _numbers(tokens: Tokens) -> set[int]:
+    """Where the words have a number, a share or a multiple."""
+    fractions = word_lists()["fractions"].keys() | {"half", "twice", "thrice"}
+    return {t.start for t in tokens if t.number or word_of(t) in fractions}
+
+
+def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
     if not job.subjects or job.sort not in ("", "parts"):
         return
     each, bearer = of_each_bearer(tokens) if len(job.subjects) > 1 else ((), ())
@@ -81,9 +99,9 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
         yield Looser(said, tuple(told_before_member(job, run) for run in reversed(by_words.values())))
     for said, how in chain(*(find(job, tokens) for find in _HOW)):
         measured = () if _noted(job, how) else (told_of_circumstance(job, how),)
-        yield Looser(said, measured)
+        yield Looser(said, measured, measured=True)
         for more, passed in without_qualifiers(job, said):
-            yield Looser(more, (*_past(job, more, passed).warnings, *measured))
+            yield Looser(more, (*_past(job, more, passed).warnings, *measured), measured=True)
     for said, *around in without_surroundings(job, tokens):
         yield _past(job, said, *around)
     both = (names_in(s.bound.term) for s in job.subjects if isinstance(s.bound, Typed))
@@ -112,7 +130,5 @@ def _noted(job: Job, words: Tokens) -> bool:
 
 def _past(job: Job, said: Tokens, *runs: Tokens) -> Looser:
     """The words without those of the runs, each of which a warning tells."""
-    if any(t.number for run in runs for t in run):
-        return Looser((), ())  # a number is never read past
     warnings = (told(job, run) for run in runs if not FILLERS.issuperset(map(word_of, run)))
     return Looser(said, tuple(w for w in warnings if w))

@@ -1,0 +1,103 @@
+"""Words that lift, turn or loosen what is said: heard, or refused. Common practice in wording, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import errors, sheet
+
+SWITCH = "locked  one of only yes, no"
+RESINS = "resin  any of epoxy, acrylic, urethane"
+GAPS = "gap, rim  length in mm"
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "message"),
+    [
+        (SWITCH, "locked", "the lid can be locked", "'can be'"),
+        (SWITCH, "locked", "the lid may be locked", "'may' leaves it open"),
+        (SWITCH, "locked", "the lid need not be locked", "'need not'"),
+        (f"{SWITCH}\ngap  length in mm", "locked, gap", "locked before the gap exceeds 3 mm", "'before'"),
+        (f"{SWITCH}\ngap  length in mm", "locked, gap", "is locked lest the gap exceeds 3 mm", "'lest'"),
+        (f"{SWITCH}\ngap  length in mm", "locked, gap", "locked not only when the gap exceeds 3 mm",
+         "not only when"),
+        (f"{SWITCH}\nfill  share in %", "locked, fill", "locked when the fill is as low as 10 %",
+         "as low as"),
+        (GAPS, "gap, rim", "the gap and the rim are hardly equal", "'hardly'"),
+        (GAPS, "gap, rim", "the gap and the rim may be equal", "'may' leaves it open"),
+        (GAPS, "gap, rim", "the gap and the rim are slightly different", "slightly different"),
+        ("gap  length in mm", "gap", "cannot exceed 5 mm or be less than 3 mm", "go on behind 'or'"),
+        ("gap  length in mm", "gap", "never exceeds 5 mm or falls below 3 mm", "go on behind 'or'"),
+        ("gap  length in mm", "gap", "different from 3 mm or 5 mm", "go on behind 'or'"),
+        ("gap  length in mm", "gap", "not more than 3 to 5 mm", "a range is no limit"),
+        ("fill  share in %", "fill", "rises above a threshold of 18 to 20 %", "no phrase reads"),
+        ("fill  share in %", "fill", "is not limited to 18 %", "'limited to'"),
+        ("wheels  count", "wheels", "at least 80 % of the wheels", "one of wheels itself"),
+        ("film  length in um", "film", "20 to 30 µm exclusive of the primer", "measured with it"),
+        ('flow  in L/min "maximum flow"', "flow", "a minimum flow of 12 L/min", "declared as a maximum"),
+        ("rib  part, 0 to 5\n  height, width  length in mm", "height of the ribs",
+         "the ribs have different widths",
+         "speak of the width"),
+        ("old flow, flow  in L/min", "old flow, flow", "the flow is doubled", "no phrase reads"),
+        (GAPS, "gap, rim", "the gap is 3 mm more than half of the rim", "no phrase reads"),
+    ],
+)  # fmt: skip
+def test_what_lifts_a_limit_is_refused(declared: str, left: str, words: str, message: str) -> None:
+    (error, *_) = errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+    assert message in error.message
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words", "within", "outside"),
+    [
+        (SWITCH, "locked", "the lid cannot be locked", "locked = no", "locked = yes"),
+        (SWITCH, "locked", "the lid isn't locked", "locked = no", "locked = yes"),
+        (f"{SWITCH}\ngap  length in mm", "gap, locked", "at most 3 mm when the door cannot be locked",
+         "gap = 4 mm, locked = yes", "gap = 4 mm, locked = no"),
+        (GAPS, "gap, rim", "the gap and the rim cannot be equal", "gap = 1 mm, rim = 2 mm",
+         "gap = 2 mm, rim = 2 mm"),
+        (RESINS, "resin", "at least one of an epoxy resin and an acrylic resin", "resin = {acrylic}",
+         "resin = {urethane}"),
+        (RESINS, "resin", "free of epoxy resin and acrylic resin", "resin = {urethane}",
+         "resin = {acrylic, urethane}"),
+        (RESINS, "resin", "not both an epoxy resin and an acrylic resin", "resin = {acrylic}",
+         "resin = {epoxy, acrylic}"),
+        (RESINS, "resin", "made of epoxy or acrylic", "resin = {acrylic}", "resin = {urethane}"),
+        ("alloy  composition in wt%\n  Si, Mg, Al", "alloy", "consisting of Al and unavoidable impurities",
+         "Al = 100 wt%, Si = 0 wt%, Mg = 0 wt%", "Al = 99 wt%, Si = 1 wt%, Mg = 0 wt%"),
+        ("radius  length in m\nload  mass in t", "radius, load",
+         "either the radius is 10 m or less or the load is less than 20 t", "radius = 11 m, load = 19 t",
+         "radius = 11 m, load = 20 t"),
+        ('age  number "in years"', "age", "12 years of age or older", "age = 12", "age = 11"),
+        ('age  number "in years"', "age", "older than 6 years", "age = 7", "age = 6"),
+    ],
+)  # fmt: skip
+def test_what_is_denied_is_read_as_denied(
+    declared: str, left: str, words: str, within: str, outside: str
+) -> None:
+    text = f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
+    made = sheet(f"{text}inside\n  one : {within}\nmust stay out\n  other : {outside}\n")
+    findings = ask_all(made).findings
+    wrong = [f for f in findings if f.question in ("outside met", "inside lost") and f.quantifier != "some"]
+    assert not wrong, [(f.question, f.quantifier) for f in wrong]
+
+
+def test_a_share_of_another_ingredient_is_told() -> None:
+    declared = "alloy  composition in wt%\n  Si, Mg, Al\n"
+    text = f"{declared}\n1. An alloy with at most 5 wt% of Mg.\n   | Si : at most 5 wt% of Mg\n"
+    _, told = read_sheet(Source("t.sheet", text))
+    assert "read as a share of Mg" in [d.message for d in told]
+
+
+@pytest.mark.parametrize(
+    "words", ["comprising, by mass, 28.5 to 31.0 % of cobalt", "comprising by weight 5 to 9 % of cobalt"]
+)
+def test_a_basis_before_a_number_of_any_length_is_heard(words: str) -> None:
+    limit = words.split(" of ")[0].split("mass, ")[-1].split("weight ")[-1]
+    text = f"magnet  composition in wt%\n  cobalt, iron\n\n1. A magnet {words}.\n   | cobalt : {limit}\n"
+    made, told = read_sheet(Source("t.sheet", text))
+    assert made is not None
+    assert not [d for d in told if "percent of what" in d.message]
