@@ -43,7 +43,7 @@ ROWS = "holes, rows  count"
         ("bore diameter, rod diameter  length in mm", "bore diameter, rod diameter",
          "ratio of the bore depth to the rod diameter of at least 2", "no phrase reads"),
         ("rib  part, 0 to 5\n  height  length in mm", "height of the ribs", "most 8 mm", "no phrase reads"),
-        ("gap  length in mm", "gap", "can be 5 to 8 mm", "no phrase reads"),
+        ("gap  length in mm", "gap", "can be 5 to 8 mm", "'can be' lifts"),
     ],
 )  # fmt: skip
 def test_what_no_reading_would_hear_is_refused(declared: str, left: str, words: str, message: str) -> None:

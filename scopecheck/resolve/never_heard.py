@@ -115,7 +115,9 @@ def _share_of_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:
 def _counted_with(tokens: Tokens, said: list[str]) -> Why:
     """`20 to 30 um exclusive of the primer`: what is measured with it."""
     for at, (word, then) in enumerate(pairwise(said)):
-        if word in ("exclusive", "inclusive") and then == "of" and not any(t.number for t in tokens[at:]):
+        ends = not {"end", "ends", "endpoints", "points", "limits", "values"}.isdisjoint(said[at:])
+        of_it = word in ("exclusive", "inclusive") and then == "of" and not ends
+        if of_it and not any(t.number for t in tokens[at:]):
             return f"'{word} of' tells what is measured with it", "It says nothing of the ends."
     return None
 

@@ -114,10 +114,19 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     """The words without gaps, and with signs beside numbers in words."""
     tokens = with_runs(tuple(t for t in words.tokens if t.sort != "gap"), "contractions")
     for s in subjects:
-        tokens = without_own_noun(tokens, s, ())
+        # 'In a cooling mode' as a condition needs its noun.
+        if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
+            tokens = without_own_noun(tokens, s, ())
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     return with_signs_in_words(tokens)
+
+
+def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:
+    """`in a cooling mode`, of a mode and something else."""
+    said = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(said) if w == noun), 0)
+    return "in" in said[max(0, at - 4) : at] and "of" not in said[max(0, at - 4) : at]
 
 
 @record
