@@ -161,6 +161,13 @@ READ = [
      "overlap = 9 cm"),
     ('Fno  number  "f-number"', "Fno", "an f-number of the imaging lens is 2.4 or smaller", "Fno = 2.4",
      "Fno = 2.5"),
+    ("fill  share in %", "fill", "does not exceed an upper limit of 18 %", "fill = 18 %", "fill = 19 %"),
+    ("fill  share in %", "fill", "not below a lower limit of 18 %", "fill = 18 %", "fill = 17 %"),
+    ("flow  in L/min", "flow", "does not reach 12 L/min", "flow = 11 L/min", "flow = 12 L/min"),
+    (f"agent kind  {MIX}", "agent kind", "at least one agent kind selected from esters and waxes",
+     "agent kind = {waxes}", "agent kind = {ceramides}"),
+    ('alarm  one of only yes, no "is raised"\nload  mass in kg', "alarm, load",
+     "alarm is raised if the load is above 20 kg", "alarm = yes, load = 21 kg", "alarm = no, load = 21 kg"),
     # Of two things.
     ("next, timeout  time in ms", "next, timeout", "the timeout is doubled", "next = 4 ms, timeout = 2 ms",
      "next = 5 ms, timeout = 2 ms"),

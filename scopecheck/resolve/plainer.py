@@ -87,7 +87,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
 
     `notes` are those of the declarations of what stands left of the colon.
     """
-    tokens = with_runs(with_amount_per(tokens, subjects, notes), "plainer_runs")
+    tokens = with_runs(without_threshold(with_amount_per(tokens, subjects, notes)), "plainer_runs")
     for said in (
         _without_dots_of_units,
         _without_leading_to,
@@ -114,7 +114,6 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         without_as_large_as,
         with_smaller_in,
         if_and_only_if,
-        without_threshold,
         without_by,
         with_limits_before,
     ):

@@ -18,7 +18,7 @@ _COMPARING = frozenset(
 )
 _WHICH_ONE = frozenset(
     "lower upper first second minimum maximum predetermined predefined preset given set critical low high"
-    " nominal rated switching trigger limit".split()
+    " nominal rated switching trigger limit threshold".split()
 )
 _THRESHOLDS = frozenset("threshold limit setpoint setting value level".split())
 
@@ -130,8 +130,14 @@ def without_own_noun(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -
         if not (behind and words[at] in nouns and (words[at],) not in members):
             found.append(token)
     said = [word_of(t) for t in found]
-    of = next((i for i in range(1, 5) if said[i : i + 2] == ["of", "type"]), 0)
-    typed = of and said[0] in _ARTICLES and all(t.sort == "word" for t in found[1:of])
+    name = subject.text.lower().split()
+    for at in range(1, len(said) - len(name)):
+        named = said[at : at + len(name)] == name and said[at + len(name)] in ("selected", "chosen")
+        if named and len(name) > 1 and said[at - 1] in ("one", "more"):
+            found, said = [*found[:at], *found[at + len(name) :]], [*said[:at], *said[at + len(name) :]]
+            break
+    of = next((i for i in range(5) if said[i : i + 2] == ["of", "type"]), -1)
+    typed = of == 0 or (of > 0 and said[0] in _ARTICLES and all(t.sort == "word" for t in found[1:of]))
     return (
         tuple(found[of + 2 :])
         if typed and any(tuple(said[of + 2 : of + 2 + len(m)]) == m for m in members)

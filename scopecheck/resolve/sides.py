@@ -89,7 +89,8 @@ class Sides:
         every = (d for d in self.job.place.names.declarations.values() if isinstance(d, ChoiceDecl))
         others = frozenset(w for d in every if is_switch(d) for w in noun_of(d.name) - own)
         told = state_of(tokens, switch.text, others)
-        return state_by_note(tokens, self.job.place.names.note_of(switch.text)) if told is None else told
+        note = self.job.place.names.note_of(switch.text)
+        return state_by_note(tokens, note, switch.text) if told is None else told
 
     def _piece(self, piece: Piece) -> tuple[Formula, str]:
         thing = piece.things[0]

@@ -44,16 +44,16 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     return told[0] is not negated
 
 
-def state_by_note(tokens: tuple[Token, ...], note: str) -> bool | None:
+def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool | None:
     """As `state_of`, by the note that tells when the switch is so: 'is cut off' of "the output is cut off".
 
-    The words say nothing that the note does not, and its verb is among them: 'lifts from the seat' of "the
-    poppet lifts from the seat", 'raises the force' of "the force is raised".
+    The words say nothing that note and name do not, and the note's verb is among them: 'lifts from the seat' of
+    "the poppet lifts from the seat", 'raises the force' of "the force is raised".
     """
     noted, said = _content(note.lower().split()), _content([word_of(t) for t in tokens])
     be = next((i for i, w in enumerate(note.lower().split()) if w in _BE), None)
     verb = _content(note.lower().split()[be + 1 :])[:1] if be is not None else said[:1]
-    spoken = set(said) - {"not"}
+    spoken = set(said) - {"not", *_content(name.lower().split())}
     own = bool(spoken) and spoken <= set(noted) and bool(verb) and verb[0] in said
     if not own or any(t.sort != "word" for t in tokens) or (be is None and said[0] == noted[0]):
         return None
