@@ -41,7 +41,9 @@ def _row(
 ) -> tuple[str, ...]:
     """The texts of one margin word: all of them as at one item above, or each by its own short form."""
     above = told.setdefault((word, texts), number)
-    if above != number and sum(map(len, texts)) >= LONG and not any(text in brief for text in texts):
+    plain = word == sentence("margin", "reading") and not any('"' in text for text in texts)
+    long = sum(map(len, texts)) >= LONG and not plain  # a plain sentence is sooner read than looked up
+    if above != number and long and not any(text in brief for text in texts):
         return (sentence("item", "as_at", number=above),)
     return tuple(_text(word, text, brief, number, told) for text in texts)
 

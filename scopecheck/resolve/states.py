@@ -47,8 +47,8 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
 def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool | None:
     """As `state_of`, by the note that tells when the switch is so: 'is cut off' of "the output is cut off".
 
-    The words say nothing that note and name do not, and the note's verb is among them: 'lifts from the seat' of
-    "the poppet lifts from the seat", 'raises the force' of "the force is raised".
+    The words say nothing that note and name do not, and the note's verb is among them: 'raises the force' of
+    "the force is raised", 'lifts from the seat' of "the poppet lifts from the seat".
     """
     noted, said = _content(note.lower().split()), _content([word_of(t) for t in tokens])
     be = next((i for i, w in enumerate(note.lower().split()) if w in _BE), None)
