@@ -14,6 +14,9 @@ from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import errors, sheet
 
 MIX = "any of esters, waxes, ceramides"
+SWITCH = "locked  one of only yes, no"
+RESINS = "resin  any of epoxy, acrylic, urethane"
+GAPS = "gap, rim  length in mm"
 CUPS = "cup  part, up to 4\n  diameter  length in mm"
 MODES = "air  temperature in degC\nmode  one of cooling, heating, standby"
 RIBS = "rib  part, up to 4\n  height  length in mm"
@@ -229,6 +232,27 @@ READ = [
     ("oil, wax  share in wt%", "oil, wax", "at least 5 wt% of wax and at most 3 wt% of oil",
      "oil = 3 wt%, wax = 5 wt%", "oil = 3 wt%, wax = 4 wt%"),
     ("holes  count", "holes", "not a single hole", "holes = 0", "holes = 1"),
+    # What is denied, and members with the noun of their list.
+    (SWITCH, "locked", "the lid cannot be locked", "locked = no", "locked = yes"),
+    (SWITCH, "locked", "the lid isn't locked", "locked = no", "locked = yes"),
+    (f"{SWITCH}\ngap  length in mm", "gap, locked", "at most 3 mm when the door cannot be locked",
+     "gap = 4 mm, locked = yes", "gap = 4 mm, locked = no"),
+    (GAPS, "gap, rim", "the gap and the rim cannot be equal", "gap = 1 mm, rim = 2 mm",
+     "gap = 2 mm, rim = 2 mm"),
+    (RESINS, "resin", "at least one of an epoxy resin and an acrylic resin", "resin = {acrylic}",
+     "resin = {urethane}"),
+    (RESINS, "resin", "free of epoxy resin and acrylic resin", "resin = {urethane}",
+     "resin = {acrylic, urethane}"),
+    (RESINS, "resin", "not both an epoxy resin and an acrylic resin", "resin = {acrylic}",
+     "resin = {epoxy, acrylic}"),
+    (RESINS, "resin", "made of epoxy or acrylic", "resin = {acrylic}", "resin = {urethane}"),
+    ("alloy  composition in wt%\n  Si, Mg, Al", "alloy", "consisting of Al and unavoidable impurities",
+     "Al = 100 wt%, Si = 0 wt%, Mg = 0 wt%", "Al = 99 wt%, Si = 1 wt%, Mg = 0 wt%"),
+    ("radius  length in m\nload  mass in t", "radius, load",
+     "either the radius is 10 m or less or the load is less than 20 t", "radius = 11 m, load = 19 t",
+     "radius = 11 m, load = 20 t"),
+    ('age  number "in years"', "age", "12 years of age or older", "age = 12", "age = 11"),
+    ('age  number "in years"', "age", "older than 6 years", "age = 7", "age = 6"),
 ]  # fmt: skip
 REFUSED = [
     ("potassium release  share in %", "potassium release", "not more than 15 % of the nitrogen is released",

@@ -11,6 +11,7 @@ from scopecheck.core.construction import Construction
 from scopecheck.core.declared import Composition, NumberDecl
 from scopecheck.core.formula import All, Compare, Const, Formula, Measured
 from scopecheck.core.model import Case
+from scopecheck.core.range_sets import conjuncts
 from scopecheck.core.ranges import limits_of, lying
 from scopecheck.core.ties import lying_ties, range_in, ranges_of_ties
 from scopecheck.foundations.record import replace
@@ -212,14 +213,6 @@ def _always(prepared: Prepared, case: Case, scope: Formula, apart: Finding) -> F
 def _always_apart(prepared: Prepared, case: Case, scope: Formula, name: str) -> bool:
     """Can what speaks of this number alone, on either side, be met together on no construction?"""
     session = prepared.session
-    own = [f for f in (*_items(case.facts), *_items(scope)) if session.names_in(f) == {name}]
+    own = [f for f in (*conjuncts(case.facts), *conjuncts(scope)) if session.names_in(f) == {name}]
     search = session.search(session.groups_in(*own))
     return not search.holds(*(session.met(f) for f in own))
-
-
-def _items(formula: Formula) -> Iterator[Formula]:
-    if isinstance(formula, All):
-        for item in formula.items:
-            yield from _items(item)
-    else:
-        yield formula
