@@ -174,6 +174,27 @@ def test_what_speaks_of_other_things_does_not_change_how_far_an_end_is_reached()
     assert "it is 3 mm, and the value stays below 2.55 mm" in text
 
 
+TYRE = """\
+groove, sipe  length in mm
+1. A tyre having grooves of 8 to 14 mm depth and sipes of 0.3 to 0.8 mm.
+   | groove : 8 to 14 mm
+   | sipe   : 0.3 to 0.8 mm
+2. The tyre of claim 1, wherein the sipe is at least {share} of the groove.
+   | sipe, groove : at least {share} of the groove
+3. The tyre of claim 1, wherein the groove is 8 mm.
+   | groove : 8 mm  exactly  groove = 8 mm
+"""
+
+
+@pytest.mark.parametrize(("share", "told"), [("one tenth", True), ("one twentieth", False)])
+def test_a_claim_to_a_single_point_is_told(share: str, told: bool) -> None:
+    """A tenth of 8 mm is 0.8 mm, the most that a sipe may be; what claim 3 states itself is not told."""
+    text = page(TYRE.format(share=share))
+    point = "Nothing but a thing with groove 8 mm, sipe 0.8 mm meets claim 2, as presumed"
+    assert (point in text) is told
+    assert "meets claim 3, as presumed" not in text
+
+
 def test_of_many_warnings_the_page_says_where_they_stand() -> None:
     lines = "".join(
         f"   | gap : {word} gap of at most {n} mm\n" for n, word in enumerate(("wavy", "bent", "oily"), 3)

@@ -46,6 +46,7 @@ QUESTIONS: tuple[str, ...] = (
     "idle",
     "idle end",
     "end not reached",
+    "one value left",
     "member not reached",
     "condition not met",
     "member freed",

@@ -15,6 +15,7 @@ ALSO_THROUGH = (
     "idle",
     "idle end",
     "end not reached",
+    "one value left",
 )
 """Questions whose answer by way of a parent holds of any longer chain through it as well."""
 

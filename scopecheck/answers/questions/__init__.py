@@ -35,6 +35,7 @@ from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.kept_out import kept_out
 from scopecheck.answers.questions.measures import without_measure
 from scopecheck.answers.questions.members import members_not_reached
+from scopecheck.answers.questions.one_value import one_value_left
 from scopecheck.answers.questions.outside import outside_met
 from scopecheck.answers.questions.prepared import Prepared
 from scopecheck.answers.questions.readings import contested, pairs, parts_meant
@@ -136,6 +137,7 @@ BY_WAY = (
     "corner not reached",
     "end repeated",
     "end not reached",
+    "one value left",
     "member not reached",
     "condition not met",
     "kept out",
@@ -168,6 +170,7 @@ def _tasks(prepared: Prepared) -> Iterator[Task]:
             ("nothing meets", nothing_meets),
             ("adds nothing", adds_nothing),
             ("end not reached", ends_not_reached),
+            ("one value left", one_value_left),
             ("member not reached", members_not_reached),
             ("condition not met", conditions_not_met),
             ("member freed", members_freed),

@@ -1,0 +1,87 @@
+"""A dependent claim that leaves but one value of what its lines give ranges: a claim to a point."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import suppress
+from fractions import Fraction
+
+from scopecheck.answers.findings import Looked
+from scopecheck.answers.questions.cases import Answer
+from scopecheck.answers.questions.instances import Instance
+from scopecheck.answers.questions.prepared import Prepared, at_claim
+from scopecheck.answers.witness import Obligation, verify
+from scopecheck.core.declared import NumberDecl
+from scopecheck.core.formula import Compare, Const, Formula, Measured
+from scopecheck.foundations.record import replace
+from scopecheck.solving.constraints import Undecided
+from scopecheck.solving.solver import NOT_AFRESH
+
+QUESTION = "one value left"
+
+
+def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
+    """Is there, as presumed, but one value of a number that several lines of a dependent claim limit?
+
+    Not where one line, or a given fact, states that value by itself.
+    """
+    if not instance.claim.dependent or not instance.own:
+        return
+    session, base, scope = prepared.session, prepared.session.base, instance.scope
+    names = _several_limit(prepared, instance)
+    search = session.search(())
+    if not names or not search.find(session.met(scope, base)):
+        return
+    article = search.article()
+    found = []
+    with suppress(Undecided):
+        for name in names:
+            other = _another(name, article[name])
+            if not search.holds(session.met(scope, base), session.met(other, base)):
+                found.append(name)
+        found = [name for name in found if not _stated(prepared, instance, _another(name, article[name]))]
+    if not found:
+        yield Looked(QUESTION, instance.claim.number, f"claim {instance.claim.number}")
+        return
+    search.require(session.met(_another(found[0], article[found[0]]), base))
+    labelled = [(x.label, session.met(x.formula, base)) for x in instance.limitations]
+    lines: tuple[str, ...] = ()
+    with suppress(Undecided):
+        lines = search.conflict(labelled, NOT_AFRESH) or ()
+    yield replace(
+        at_claim(QUESTION, 4, instance.claim),
+        outcome="excluded",
+        quantifier="base",
+        construction=base,
+        witness=verify(prepared.sheet, article, (Obligation(scope, "met", base),)),
+        shown=tuple(found),
+        conflict=lines,
+    )
+
+
+def _several_limit(prepared: Prepared, instance: Instance) -> list[str]:
+    """The numbers of no like parts that a line of the claim itself speaks of, and another line too."""
+    session, sheet = prepared.session, prepared.sheet
+    fields = {slot for part in sheet.parts for _, _, slot in part.slots()}
+    own = session.names_in(*(x.formula for x in instance.own))
+    each = [session.names_in(x.formula) for x in instance.limitations]
+    return [
+        d.name
+        for d in sheet.declarations
+        if isinstance(d, NumberDecl) and d.name in own and d.name not in fields
+        if sum(d.name in names for names in each) > 1
+    ]
+
+
+def _another(name: str, value: object) -> Formula:
+    assert isinstance(value, Fraction)
+    return Compare("!=", Measured(name), Const(value))
+
+
+def _stated(prepared: Prepared, instance: Instance, other: Formula) -> bool:
+    """Does one line alone, or what is given, leave no other value?"""
+    session, base = prepared.session, prepared.session.base
+    search = session.search(())
+    search.require(session.met(other, base))
+    lines = [x.formula for x in instance.limitations]
+    return not search.holds() or any(not search.holds(session.met(line, base)) for line in lines)
