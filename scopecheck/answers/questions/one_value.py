@@ -6,8 +6,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from fractions import Fraction
 
-from scopecheck.answers.findings import Looked
-from scopecheck.answers.questions.cases import Answer
+from scopecheck.answers.findings import Finding
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.witness import Obligation, verify
@@ -20,7 +19,7 @@ from scopecheck.solving.solver import NOT_AFRESH
 QUESTION = "one value left"
 
 
-def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
+def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
     """Is there, as presumed, but one value of a number that several lines of a dependent claim limit?
 
     Not where one line, or a given fact, states that value by itself.
@@ -41,7 +40,6 @@ def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
                 found.append(name)
         found = [name for name in found if not _stated(prepared, instance, _another(name, article[name]))]
     if not found:
-        yield Looked(QUESTION, instance.claim.number, f"claim {instance.claim.number}")
         return
     search.require(session.met(_another(found[0], article[found[0]]), base))
     labelled = [(x.label, session.met(x.formula, base)) for x in instance.limitations]
