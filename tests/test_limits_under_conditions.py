@@ -129,7 +129,7 @@ def test_what_a_switch_does_in_words(words: str, when_open: str, when_shut: str)
     [
         ("valve open, pressure", "until the pressure reaches 3 bar", "'until' tells of a course in time"),
         ("valve open", "opens when the pressure exceeds 3 bar", "write: valve open, pressure : opens when"),
-        ("valve open, pressure", "half open when the pressure exceeds 3 bar", "no phrase reads"),
+        ("valve open, pressure", "half open when the pressure exceeds 3 bar", "'half' says how far"),
         ("valve open, pressure", "opens the drain when the pressure exceeds 3 bar", "no phrase reads"),
         ("valve open, pressure", "when the flow exceeds 3 L/min", "write flow left of the colon"),
         ("valve open, pressure", "when the pressure exceeds 3 bar and the flow is below 2 L/min", "flow too"),

@@ -235,6 +235,10 @@ READ = [
     # What is denied, and members with the noun of their list.
     (SWITCH, "locked", "the lid cannot be locked", "locked = no", "locked = yes"),
     (SWITCH, "locked", "the lid isn't locked", "locked = no", "locked = yes"),
+    (SWITCH, "locked", "the lid won't lock", "locked = no", "locked = yes"),
+    (SWITCH, "locked", "the lid of the box is locked", "locked = yes", "locked = no"),
+    ('gap  length in mm\nq  pressure in bar  "pressure"', "gap, q",
+     "at least 2 mm if the pressure didn't exceed 5 bar", "gap = 1 mm, q = 6 bar", "gap = 1 mm, q = 5 bar"),
     (f"{SWITCH}\ngap  length in mm", "gap, locked", "at most 3 mm when the door cannot be locked",
      "gap = 4 mm, locked = yes", "gap = 4 mm, locked = no"),
     (GAPS, "gap, rim", "the gap and the rim cannot be equal", "gap = 1 mm, rim = 2 mm",

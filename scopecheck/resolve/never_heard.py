@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from scopecheck.core.declared import ChoiceDecl, NumberDecl
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -29,6 +29,8 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         _lifted(said, own, subjects)
         or _denied_twice(tokens, said)
         or _denied_range(tokens, said)
+        or _but_not(tokens, said)
+        or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
         or _counted_with(tokens, said)
         or _other_extreme(said, subjects, names)
@@ -43,6 +45,8 @@ def _lifted(said: list[str], own: set[str], subjects: Things) -> Why:
             width = run_at(said, at, "unheard", table)
             if width and (table != "runs_behind_not" or "not" in said[max(0, at - 2) : at]):
                 return f"'{' '.join(said[at : at + width])}' lifts or turns what is said", _SAY
+    if short := next((w for w in said if w.endswith(("n't", "n\u2019t"))), ""):
+        return f"'{short}' is not read", "Write it as two words: is not, does not."
     lifting = next((w for w in said if w in listed("unheard", "words") - own), "")
     if lifting:
         return f"'{lifting}' lifts or turns what is said", _SAY
@@ -97,6 +101,61 @@ def _denied_range(tokens: Tokens, said: list[str]) -> Why:
     return None
 
 
+def _but_not(tokens: Tokens, said: list[str]) -> Why:
+    """`exceeds 2 mm but not 5 mm`: not that value, or not above it; `20 % above half of the rim`."""
+    for at in range(2, len(said) - 2):
+        joined = said[at] in ("but", "and") and said[at + 1] in ("not", "never") and tokens[at + 2].number
+        if joined and not _COMPARING.isdisjoint(said[:at]):
+            return (
+                f"'{said[at]} {said[at + 1]}' may deny the limit or the value alone",
+                "Write both limits in full.",
+            )
+    for at in range(len(said) - 2):
+        share = is_bare_share(tokens[at]) and said[at + 1] in ("above", "below")
+        if share and not {"half", "third", "quarter", "twice", "times"}.isdisjoint(said[at + 2 : at + 5]):
+            return "the share may be one of the multiple, or of the thing", "Say of which."
+    return None
+
+
+_COMPARING = frozenset(
+    "exceeds exceed exceeding above below more less greater over under larger smaller".split()
+)
+
+
+def _of_a_switch(said: list[str], own: set[str], subjects: Things) -> Why:
+    """`the valve only opens if`, `the door or the lid is locked`, `is almost open`; `or preferably brass`."""
+    listed_ones = [s for s in subjects if isinstance(s.bound, ChoiceDecl | SetDecl)]
+    if listed_ones and any(said[i : i + 2] == ["or", "preferably"] for i in range(len(said))):
+        return "'or preferably' offers another", "Write the list of all that are meant."
+    if listed_ones and any(said[i : i + 3] == ["or", "more", "preferably"] for i in range(len(said))):
+        return "'or more preferably' offers another", "Write the list of all that are meant."
+    switches = [s for s in subjects if isinstance(s.bound, ChoiceDecl) and _is_switch(s.bound)]
+    if not switches:
+        return None
+    partly = next((w for w in said if w in listed("unheard", "in_part") - own), "")
+    if partly:
+        return f"'{partly}' says how far or how often it is so", _SAY
+    for at, word in enumerate(said[:-1]):
+        only = word in ("only", "solely", "exclusively") and said[at + 1] not in _WHEN
+        if only and len(subjects) > 1:
+            return f"'{word}' stands before the verb", f"Put it before the condition: {word} if ..."
+        other = word == "or" and said[at + 1] in ("the", "a", "an") and said[at + 2 : at + 3]
+        known = {w for s in subjects for w in s.text.lower().split()} | own
+        if other and said[at + 2] not in known and {"is", "are"} & set(said[at + 3 : at + 5]):
+            return (
+                f"'or {said[at + 1]} {said[at + 2]}' speaks of another thing",
+                "Declare it, and write both left.",
+            )
+    return None
+
+
+def _is_switch(choice: ChoiceDecl) -> bool:
+    return {m.lower() for m in choice.members} == {"yes", "no"}
+
+
+_WHEN = frozenset("if when where while above below at in during on".split())
+
+
 def _share_of_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:
     """`at least 80 % of the wheels`, of how many wheels there are."""
     bound = subjects[0].bound if len(subjects) == 1 else None
@@ -140,6 +199,8 @@ def _of_parts(said: list[str], subjects: Things, names: Names) -> Why:
         return None
     if len(subjects) > 1 and not {"mean", "average", "median"}.isdisjoint(said):
         return "a mean beside another field of the parts is not read", _SAY
+    if "remaining" in said and not any("remaining" in s.text.lower() for s in of_parts):
+        return "the words speak of the remaining ones", "Which these are is not said."
     found = [f for s in of_parts if (f := names.field_of(s.text))]
     fields = {own for _, own in found}
     others = {o.lower() for parts, _ in found for part in parts for o in part.fields} - fields

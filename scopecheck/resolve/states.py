@@ -39,9 +39,17 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     rest = [w for w in kept if w not in sides and w not in own and w != "not"]
     if any(w not in listed("switching", "beside") for w in rest):
         return None
-    if mine and any(noun and mine.isdisjoint(noun) for noun in nouns):
+    if mine and any(noun and (mine.isdisjoint(noun) or _is_of_another(noun, own)) for noun in nouns):
         return None
     return told[0] is not negated
+
+
+def _is_of_another(noun: list[str], own: set[str]) -> bool:
+    """`the door frame`, `the lid of the door`, `the door quits`: more than the door."""
+    places = [i for i, w in enumerate(noun) if w in own]
+    before, behind = noun[: places[0]], noun[places[-1] + 1 :]
+    which = behind[:1] and behind[0] in ("of", "in", "for", "at", "between", "(")
+    return not {"of", "with", "but", "or"}.isdisjoint(before) or (bool(behind) and not which)
 
 
 def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool | None:
