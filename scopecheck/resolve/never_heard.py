@@ -153,7 +153,7 @@ def _is_switch(choice: ChoiceDecl) -> bool:
     return {m.lower() for m in choice.members} == {"yes", "no"}
 
 
-_WHEN = frozenset("if when where while above below at in during on".split())
+_WHEN = frozenset("if when where while above below at in during on after before once upon provided".split())
 
 
 def _share_of_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:
