@@ -136,7 +136,8 @@ def _of_a_switch(said: list[str], own: set[str], subjects: Things) -> Why:
     if partly:
         return f"'{partly}' says how far or how often it is so", _SAY
     for at, word in enumerate(said[:-1]):
-        only = word in ("only", "solely", "exclusively") and said[at + 1] not in _WHEN
+        verb = said[at + 1].endswith("s") and len(said[at + 1]) > 3
+        only = word in ("only", "solely", "exclusively") and verb
         if only and len(subjects) > 1:
             return f"'{word}' stands before the verb", f"Put it before the condition: {word} if ..."
         other = word == "or" and said[at + 1] in ("the", "a", "an") and said[at + 2 : at + 3]
@@ -151,9 +152,6 @@ def _of_a_switch(said: list[str], own: set[str], subjects: Things) -> Why:
 
 def _is_switch(choice: ChoiceDecl) -> bool:
     return {m.lower() for m in choice.members} == {"yes", "no"}
-
-
-_WHEN = frozenset("if when where while above below at in during on after before once upon provided".split())
 
 
 def _share_of_itself(tokens: Tokens, said: list[str], subjects: Things) -> Why:
