@@ -273,17 +273,13 @@ _WHOSE = frozenset("equal identical uniform unequal varying".split())
 
 
 def _of_numbers_in_words(said: list[str], subjects: Things) -> Why:
-    """`one and a half dozen`, `at least half of the holes` of the holes, `at least half zircon`."""
+    """`one and a half dozen`, `at least half zircon`."""
     half = next((i for i, w in enumerate(said) if w in ("half", "third", "quarter")), None)
     if half is None or len(subjects) != 1:
         return None
     behind = said[half + 1 :]
     if said[max(0, half - 2) : half] == ["and", "a"] and behind[:1] == ["dozen"]:
         return "'and a half dozen' is read as no number", "Write the number in figures."
-    bound, own = subjects[0].bound, subjects[0].text.lower().split()
-    counted = isinstance(bound, Typed) and bound.whole
-    if counted and behind[:1] == ["of"] and [w for w in behind[1:] if w != "the"] == own:
-        return f"the share is one of {subjects[0].text} itself", "Say what half of them are, or have."
     members = {m.lower() for m in getattr(subjects[0].mixture, "members", ())}
     if len(behind) == 1 and behind[0] in members:
         return f"'{said[half]} {behind[0]}' may be half of what there is, or half as much", "Say of what."

@@ -1,5 +1,7 @@
-"""Limits by a threshold, by a nominal value, by so much per unit of another thing, said more plainly; used by
-`plainer.py` alone."""
+"""Limits by a threshold, by a nominal value, by so much per unit of another thing, said more plainly.
+
+Used by `plainer.py`; the noun of a list behind its members is left out before anything is read.
+"""
 
 from __future__ import annotations
 

@@ -293,7 +293,7 @@ def _where_it_can_be_met(findings: list[Finding], chains: Mapping[int, set[Chain
     By way of others it is told only where it holds on every reading, and nothing else is told of that place.
     """
     empty = _empty_ways(findings, chains)
-    asking = (*TOLD_BESIDE, "adds nothing")
+    asking = (*TOLD_BESIDE, "adds nothing", "one value left")
     met = {number: own - empty[number] for number, own in chains.items()}
     of_met = {
         (f.claim, f.label) for f in findings if f.question in asking and not set(f.ways) <= empty[f.claim]

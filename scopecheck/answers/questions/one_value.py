@@ -11,7 +11,7 @@ from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.witness import Obligation, verify
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import Compare, Const, Formula, Measured
+from scopecheck.core.formula import Article, Compare, Const, Formula, Measured
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.solver import NOT_AFRESH
@@ -22,7 +22,7 @@ QUESTION = "one value left"
 def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
     """Is there, as presumed, but one value of a number that several lines of a dependent claim limit?
 
-    Not where one line, or a given fact, states that value by itself.
+    Not where one line, or a given fact, states that value by itself. Raises `Undecided`.
     """
     if not instance.claim.dependent or not instance.own:
         return
@@ -32,20 +32,15 @@ def one_value_left(prepared: Prepared, instance: Instance) -> Iterator[Finding]:
     if not names or not search.find(session.met(scope, base)):
         return
     article = search.article()
-    found = []
-    with suppress(Undecided):
-        for name in names:
-            other = _another(name, article[name])
-            if not search.holds(session.met(scope, base), session.met(other, base)):
-                found.append(name)
-        found = [name for name in found if not _stated(prepared, instance, _another(name, article[name]))]
+    single = [name for name in names if not _has_another(prepared, scope, name, article)]
+    found = [name for name in single if not _stated(prepared, instance, _another(name, article[name]))]
     if not found:
         return
     search.require(session.met(_another(found[0], article[found[0]]), base))
     labelled = [(x.label, session.met(x.formula, base)) for x in instance.limitations]
-    lines: tuple[str, ...] = ()
+    lines = tuple(label for label, _ in labelled)
     with suppress(Undecided):
-        lines = search.conflict(labelled, NOT_AFRESH) or ()
+        lines = search.conflict(labelled, NOT_AFRESH) or lines
     yield replace(
         at_claim(QUESTION, 4, instance.claim),
         outcome="excluded",
@@ -69,6 +64,13 @@ def _several_limit(prepared: Prepared, instance: Instance) -> list[str]:
         if isinstance(d, NumberDecl) and d.name in own and d.name not in fields
         if sum(d.name in names for names in each) > 1
     ]
+
+
+def _has_another(prepared: Prepared, scope: Formula, name: str, article: Article) -> bool:
+    """Does a thing with another value of the number meet the claim too?"""
+    session, base = prepared.session, prepared.session.base
+    other = session.met(_another(name, article[name]), base)
+    return session.search(()).holds(session.met(scope, base), other)
 
 
 def _another(name: str, value: object) -> Formula:
