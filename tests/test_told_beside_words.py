@@ -37,6 +37,10 @@ def told(text: str) -> list[str]:
          "'water phase contains' stands right before these words, and they are read of cream"),
         (f"{METAL}1. A clip made of stainless steel or brass.\n   | metal : stainless steel or brass\n",
          "'stainless' is read past"),
+        ("q  pressure in bar gauge\nvalve  one of open, shut\n"
+         "1. A pump, wherein, if the pressure exceeds 5 bar gauge, the bypass is open.\n"
+         "   | q, valve : if the pressure exceeds 5 bar gauge, the bypass is open\n",
+         "'bypass' is read as valve"),
         (f"{ZINC}1. An alloy consisting of 60 wt% copper and zinc.\n   | alloy : consisting of\n"
          "   | copper : 60 wt%\n", "zinc stands in the claim and in no line, and is shut out here"),
     ],

@@ -7,12 +7,12 @@ from fractions import Fraction
 from math import ceil, floor
 from typing import Literal, TypeAlias
 
-from scopecheck.core.construction import Construction, groups_in, names_in
+from scopecheck.core.construction import Construction, names_in
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import Add, All, Bound, Compare, Formula, Negate, Op
 from scopecheck.core.linear import linear_form
 from scopecheck.core.model import Sheet
-from scopecheck.core.rewrite import read_as
+from scopecheck.core.rewrite import read_at
 from scopecheck.core.rounded_ranges import rounded_ends
 from scopecheck.core.stated import MIRRORED
 from scopecheck.foundations.record import record
@@ -192,12 +192,6 @@ def limits_of(sheet: Sheet, formula: Formula, k: Construction) -> Limits:
     said = {name: _whole(asked) if _declared(sheet, name).whole else asked for name, asked in written.items()}
     within = {name: _in_domain(sheet, name, asked) for name, asked in written.items()}
     return Limits(tuple(bounded.items()), loose, tuple(said.items()), tuple(within.items()))
-
-
-def read_at(formula: Formula, k: Construction) -> Formula:
-    for g in groups_in(formula):
-        formula = read_as(formula, g, k.readings[g], dict(k.parameters))
-    return formula
 
 
 def one_number(item: Formula) -> tuple[str, Range, Range] | None:

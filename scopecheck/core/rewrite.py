@@ -8,7 +8,7 @@ from types import MappingProxyType
 from typing import Any as AnyNode
 from typing import TypeAlias, assert_never
 
-from scopecheck.core.construction import Node, children
+from scopecheck.core.construction import Construction, Node, children
 from scopecheck.core.formula import (
     Add,
     All,
@@ -53,36 +53,49 @@ def read_as(
 
     Parameters named in `presumed` are replaced by their values.
     """
+    return _read(formula, {group: reading}, presumed)
+
+
+def read_at(formula: Formula, k: Construction) -> Formula:
+    """The formula with every group and parameter replaced by what it is under a construction."""
+    return _read(formula, dict(enumerate(k.readings)), dict(k.parameters))
+
+
+def _read(formula: Formula, readings: Mapping[int, int], values: Mapping[str, Fraction]) -> Formula:
+    """The formula with these groups and parameters settled, in one pass.
+
+    Parts in which none of them occurs stay the same objects, so that what is known of them stays known.
+    """
 
     def term(t: Term) -> Term | None:
         match t:
-            case Parameter(key) if key in presumed:
-                return Const(presumed[key])
-            case ReadTerm(g, options) if g == group:
-                return rewritten_term(options[reading], term, whole)
+            case Parameter(key) if key in values:
+                return Const(values[key])
+            case ReadTerm(group, options) if group in readings:
+                return rewritten_term(options[readings[group]], term, whole)
             case _:
                 return None
 
     known: dict[int, bool] = {}
 
-    def reads(node: Node) -> bool:
-        """Does the group occur in it? Nodes are looked at once: they live as long as the formula."""
+    def is_open(node: Node) -> bool:
+        """Does one of them occur in it? Nodes are looked at once: they live as long as the formula."""
         key = id(node)
         if key not in known:
-            here = isinstance(node, Read | ReadTerm) and node.group == group
-            known[key] = here or any(map(reads, children(node)))
+            match node:
+                case Read(group) | ReadTerm(group) if group in readings:
+                    here = True
+                case Parameter(name):
+                    here = name in values
+                case _:
+                    here = any(map(is_open, children(node)))
+            known[key] = here
         return known[key]
 
     def whole(f: Formula) -> Formula | None:
-        if not reads(f):
-            return f  # the same object, so that what is known of it stays known
-        if isinstance(f, Read) and f.group == group:
-            return rewritten(f.options[reading], term, within if presumed else whole)
-        return None
-
-    def within(f: Formula) -> Formula | None:
-        """As `whole`, in the reading taken, whose parameters are its own."""
-        return whole(f) if reads(f) else None
+        if isinstance(f, Read) and f.group in readings:
+            return rewritten(f.options[readings[f.group]], term, whole)
+        return None if is_open(f) else f
 
     return rewritten(formula, term, whole)
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import TypeAlias
 
-from scopecheck.core.construction import Construction, groups_in, names_in
+from scopecheck.core.construction import Construction, names_in
 from scopecheck.core.formula import (
     Add,
     All,
@@ -25,7 +25,7 @@ from scopecheck.core.formula import (
 )
 from scopecheck.core.linear import Linear, linear_form
 from scopecheck.core.ranges import Lie, Range, distance, lies, shared
-from scopecheck.core.rewrite import read_as
+from scopecheck.core.rewrite import read_at
 from scopecheck.core.stated import MIRRORED
 from scopecheck.foundations.record import record
 
@@ -121,11 +121,9 @@ def range_in(limits: Mapping[Tie, Range], tie: Tie) -> Range | None:
 
 def ranges_of_ties(formula: Formula, k: Construction) -> TiedRanges:
     """The ranges that the formula sets as read, in base units and without the bounds of the numbers."""
-    for g in groups_in(formula):
-        formula = read_as(formula, g, k.readings[g], dict(k.parameters))
     found: dict[Tie, Range] = {}
     whole, loose = True, frozenset[str]()
-    stack = [formula]
+    stack = [read_at(formula, k)]
     while stack:
         item = stack.pop(0)
         if isinstance(item, All):

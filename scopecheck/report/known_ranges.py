@@ -9,7 +9,8 @@ from scopecheck.core.construction import base_construction, names_in
 from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Sheet
 from scopecheck.core.range_sets import Pieces, both, conjuncts, pieces_of
-from scopecheck.core.ranges import Lying, lying, lying_beside_ties, read_at
+from scopecheck.core.ranges import Lying, lying, lying_beside_ties
+from scopecheck.core.rewrite import read_at
 from scopecheck.core.ties import TiedLying, lying_ties
 from scopecheck.report.chart import lies_text, range_text
 from scopecheck.report.describe import case_named, case_text, chains, limitation_labelled, lineage

@@ -161,11 +161,14 @@ def _another_listed(declared: ChoiceDecl | SetDecl, said: list[str], own: set[st
     if not start:
         return None
     members = {m.lower() for m in declared.members}
-    behind = f" {' '.join(said[start:])} "
-    named = [behind.index(f" {m} ") for m in members if f" {m} " in behind]
+    behind = said[start:]
+    runs = [m.split() for m in members]
+    named = [i for i in range(len(behind)) if any(behind[i : i + len(run)] == run for run in runs)]
     if not named:
         return None
-    before = behind[: min(named)].split()
+    # What stands before a comma may be another clause.
+    comma = max((i for i in range(named[0]) if behind[i] == ","), default=-1) + 1
+    start, before = start + comma, behind[comma : named[0]]
     nouns = [i for i, w in enumerate(before) if w not in FILLERS | listed("nouns", "stops")]
     if any(before[i] in own for i in nouns):
         # 'Coating of the filler', 'bypass valve': of what is called a filler, a valve.

@@ -20,8 +20,8 @@ from scopecheck.answers.refine import Demand, find_construction, some_constructi
 from scopecheck.core.construction import names_in
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case, Claim, Limitation
-from scopecheck.core.ranges import read_at
 from scopecheck.core.reference import stated_values
+from scopecheck.core.rewrite import read_at
 from scopecheck.foundations.record import replace
 from scopecheck.solving.evaluate import meets
 from scopecheck.solving.solver import Search

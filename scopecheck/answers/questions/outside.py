@@ -24,7 +24,7 @@ from scopecheck.answers.refine import Demand, find_construction, some_constructi
 from scopecheck.core.construction import Construction, names_in
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case
-from scopecheck.core.ranges import read_at
+from scopecheck.core.rewrite import read_at
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.evaluate import meets
