@@ -175,10 +175,14 @@ def _check_word(kind: NumberKind, word: KindWord | None, own: UnitKind) -> None:
 
 
 def _unit_of(word: KindWord, symbol: str) -> str:
-    """A help sentence: the unit like this one that goes with the word."""
+    """A help sentence: the unit like this one that goes with the word, or the word for the unit."""
     near = {"degC": ("K",), "°C": ("K",)}.get(symbol, (f"{symbol}(g)", f"{symbol}(a)"))
-    known = (s for s in near if (unit := find_unit(s)) and word.accepts(unit.kind))
-    return next((f"write {word.name} in {s}" for s in known), "")
+    known = [s for s in near if (unit := find_unit(s)) and word.accepts(unit.kind)]
+    if known:
+        return f"write {word.name} in {known[0]}"
+    unit = find_unit(symbol)
+    words = (w for w in kind_words() if unit and (kind := kind_word(w)) and kind.accepts(unit.kind))
+    return f"write {' '.join([*list(words)[:1], 'in', symbol])}"
 
 
 def _check_domain(kind: NumberKind, unit: Unit, lower: Bound | None, upper: Bound | None) -> None:

@@ -253,7 +253,13 @@ def _a_spread(tokens: Tokens, said: list[str], subjects: Things, names: Names) -
         if spread and before in listed("measures", "nouns") and word not in own:
             return f"'{before} {word}' tells how far values lie apart", "What is declared is one value."
     of_a_share = text[:1] == "d" and text[1:].isdigit()
-    if of_a_share and not {"mean", "average"}.isdisjoint(said) and "mean" not in own and "average" not in own:
+    if (
+        of_a_share
+        and text not in said
+        and not {"mean", "average"}.isdisjoint(said)
+        and "mean" not in own
+        and "average" not in own
+    ):
         return f"a mean is no {subjects[0].text}", "It is the size below which so many per cent lie."
     return None
 

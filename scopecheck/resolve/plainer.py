@@ -74,6 +74,15 @@ from scopecheck.resolve.plainer_values import (
     without_own_noun,
     without_threshold,
 )
+from scopecheck.resolve.plainer_written import (
+    with_pressure_in_brackets,
+    with_times_before_name,
+    without_basis_of_share,
+    without_colon,
+    without_intervals,
+    without_own_measure_behind,
+    without_what_is_noted,
+)
 from scopecheck.resolve.subjects import Subject, is_bare_share
 from scopecheck.resolve.usual import with_runs
 
@@ -116,14 +125,20 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         if_and_only_if,
         without_by,
         with_limits_before,
+        with_pressure_in_brackets,
+        without_colon,
+        without_intervals,
     ):
         tokens = said(tokens) if tokens else tokens
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
     tokens = with_stroke(of_the_class(tokens, subjects), subjects) if tokens else tokens
+    tokens = without_basis_of_share(with_times_before_name(tokens, subjects), subjects) if tokens else tokens
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
-        tokens = of_the_greatest(tokens, subjects)
+        tokens = of_the_greatest(
+            without_own_measure_behind(without_what_is_noted(tokens, notes), notes), subjects
+        )
         tokens = without_own_noun(without_noted_behind(tokens, notes), subjects[0], notes)
         tokens = without_noted_noun_before_inclusive(tokens, subjects[0], notes)
         tokens = with_which_is(so_often(tokens, subjects[0].bound), subjects[0].bound)

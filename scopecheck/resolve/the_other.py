@@ -260,6 +260,8 @@ def told_of_the_other(job: Job, run: Tokens, which: int = 1) -> Diagnostic | Non
     if noted_so(job, [word_of(t) for t in run], which) or _says_no_more(job, run, which):
         return None
     name, said = job.subjects[which].text, job.text(run)
+    if said.lower() == name.lower():
+        return None
     return Diagnostic(
         "warning", job.span(run), f"'{said}' is read as {name}",
         f"{' and '.join(s.text for s in job.subjects)} stand left of the colon, and are compared.",

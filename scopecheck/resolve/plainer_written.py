@@ -1,0 +1,145 @@
+"""Ways of writing that say nothing of their own: `0.5 W1`, `5 MPa (absolute)`, `50 nm or less in thickness`.
+
+Used by `plainer.py` alone.
+"""
+
+from __future__ import annotations
+
+from scopecheck.foundations.kinds import ABSOLUTE, GAUGE, TIME
+from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
+from scopecheck.resolve.bare_shares import PERCENT
+from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Typed
+from scopecheck.resolve.said_once import BY_WHAT
+from scopecheck.resolve.subjects import Subject, is_bare_share
+
+Tokens = tuple[Token, ...]
+_LITTLE = frozenset("a an the is are was were be being has have had having with of which that".split())
+_MEASURED_FROM = {ABSOLUTE: "(a)", GAUGE: "(g)"}
+_JOINERS = ("to", "and", "-", "–")
+_BEHIND_COLON = ("of", "from", "following", "by")
+
+
+def with_times_before_name(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`W2 is at least 0.5 W1`, `2D to 5D`, as 0.5 times W1, 2 to 5 times D; a count before a name counts."""
+    if len(subjects) < 2:
+        return tokens
+    for subject in subjects:
+        own, bound = subject.text.lower().split(), subject.bound
+        if not isinstance(bound, Typed) or bound.whole or subject.parts is not None:
+            continue
+        words, found = [word_of(t) for t in tokens], list[Token]()
+        at = 0
+        while at < len(tokens):
+            token, behind = tokens[at], at + 1 + len(own)
+            found.append(token)
+            at += 1
+            if not _is_plain(token) or words[at:behind] != own:
+                continue
+            other = behind + 1
+            joined = (
+                behind < len(words) and words[behind] in _JOINERS and _is_plain(*tokens[other : other + 1])
+            )
+            if joined and words[other + 1 : other + 1 + len(own)] == own:
+                at = behind  # the last one says of what they are
+                continue
+            found.append(replace(token, sort="word", text="times", number=None, start=token.end))
+        tokens = tuple(found)
+    return tokens
+
+
+def _is_plain(*tokens: Token) -> bool:
+    return bool(tokens) and all(t.number is not None and t.number.unit is None for t in tokens)
+
+
+def with_pressure_in_brackets(tokens: Tokens) -> Tokens:
+    """`0.1 to 5 MPa (absolute)`, `an absolute pressure of 0.1 to 5 MPa`, with the unit that says so."""
+    words = [word_of(t) for t in tokens]
+    for from_, mark in _MEASURED_FROM.items():
+        at = next((i for i in range(1, len(words) - 2) if words[i : i + 3] == ["(", from_, ")"]), 0)
+        before = next((i for i in range(len(words) - 1) if words[i : i + 2] == [from_, "pressure"]), None)
+        if not at and before is None:
+            continue
+        marked = [_marked(t, mark) for t in tokens]
+        if all(a is b for a, b in zip(marked, tokens, strict=True)):
+            continue
+        return (*marked[:at], *marked[at + 3 :]) if at else (*marked[:before], *marked[(before or 0) + 1 :])
+    return tokens
+
+
+def _marked(token: Token, mark: str) -> Token:
+    unit = token.number.unit if token.number else None
+    known = find_unit(f"{unit.symbol}{mark}") if unit is not None else None
+    return (
+        token
+        if known is None or token.number is None
+        else replace(token, number=replace(token.number, unit=known))
+    )
+
+
+def without_own_measure_behind(tokens: Tokens, notes: tuple[str, ...]) -> Tokens:
+    """`50 nm or less in thickness`, where the note says that it is a thickness, without what it is."""
+    words = [word_of(t) for t in tokens]
+    noted = {w.strip(",;()") for note in notes for w in note.lower().split()}
+    measure = len(words) > 3 and words[-2] == "in" and words[-1] in listed("measures", "nouns")
+    return tokens[:-2] if measure and words[-1] in noted else tokens
+
+
+def without_what_is_noted(tokens: Tokens, notes: tuple[str, ...]) -> Tokens:
+    """`at least 90 % of the particles have a diameter below 100 um` without what the note says as well."""
+    of = next((i for i, t in enumerate(tokens[1:], 1) if word_of(t) == "of" and tokens[i - 1].number), 0)
+    behind = _said(" ".join(t.text for t in tokens[of + 1 :]))
+    return tokens[:of] if of and len(behind) > 1 and behind in map(_said, notes) else tokens
+
+
+def _said(text: str) -> list[str]:
+    plain = text.lower().replace("µ", "u").replace("μ", "u").replace(",", " ")
+    return [w for w in plain.split() if w not in _LITTLE]
+
+
+def without_basis_of_share(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`by weight, 20 to 40 % A`, `more than half of the paste by weight`, of such a share, without it."""
+    kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed)]
+    words = [word_of(t) for t in tokens]
+    kind = kinds[0] if len(kinds) == len(subjects) == 1 else None
+    if kind is None or kind.dimension or len(words) < 4:
+        return tokens
+    basis = kind.split[0]
+    if words[0] == "by" and BY_WHAT.get(words[1]) == basis:
+        behind = tokens[2 + (words[2] == ",") :]
+        return tuple(
+            replace(t, number=replace(t.number, unit=find_unit(PERCENT[basis])))
+            if t.number and is_bare_share(t)
+            else t
+            for t in behind
+        )
+    last = words[-2] == "by" and BY_WHAT.get(words[-1]) == basis and not tokens[-3].number
+    return tokens[:-2] if last else tokens
+
+
+def without_colon(tokens: Tokens) -> Tokens:
+    """`two or more of: silver, gold, and copper` without the colon."""
+    return tuple(
+        t
+        for i, t in enumerate(tokens)
+        if t.text != ":" or not i or word_of(tokens[i - 1]) not in _BEHIND_COLON
+    )
+
+
+def without_intervals(tokens: Tokens) -> Tokens:
+    """`at intervals of at least 5 s`, `after at least 10 s have elapsed` as at least so long."""
+    words = [word_of(t) for t in tokens]
+    timed = any(t.number and t.number.unit and t.number.unit.kind.dimension == TIME for t in tokens)
+    if not timed or len(words) < 4:
+        return tokens
+    for lead in (("at", "intervals", "of"), ("after",)):
+        if tuple(words[: len(lead)]) == lead and words[len(lead)] in _LIMITING:
+            over = words[-1] in ("elapsed", "passed") and words[-2] in ("has", "have")
+            return tokens[len(lead) : len(tokens) - 2 * over]
+    return tokens
+
+
+_LIMITING = frozenset("at no not less more up between from".split())

@@ -1,0 +1,91 @@
+"""Ways of writing a limit, each with a thing that the words, as presumed, take in and one that they do not.
+
+By hand; common practice in the wording of claims, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import errors, sheet
+
+ROD = "D, L  length in mm"
+FINE = 'fine  share in %  "particles with a diameter smaller than 100 um"'
+THICK = 'film  length in nm  "thickness, at its middle"'
+READ = [
+    (ROD, "D, L", "L is at least 0.5 D", "D = 4 mm, L = 2 mm", "D = 4 mm, L = 1 mm"),
+    (ROD, "L, D", "L is at least 0.5D", "D = 4 mm, L = 2 mm", "D = 4 mm, L = 1 mm"),
+    (ROD, "L, D", "L is 2D to 5D", "D = 1 mm, L = 5 mm", "D = 1 mm, L = 6 mm"),
+    (ROD, "L, D", "2 D or more and 5 D or less", "D = 1 mm, L = 2 mm", "D = 1 mm, L = 1 mm"),
+    ("p  pressure in MPa(a)", "p", "under a pressure of 0.1 to 5 MPa (absolute)", "p = 5 MPa(a)",
+     "p = 6 MPa(a)"),
+    ("p  pressure in MPa(a)", "p", "an absolute pressure of 0.1 to 5 MPa", "p = 5 MPa(a)", "p = 6 MPa(a)"),
+    ("p  pressure in bar(g)", "p", "at most 5 bar (gauge)", "p = 5 bar(g)", "p = 6 bar(g)"),
+    (THICK, "film", "50 nm or less in thickness", "film = 50 nm", "film = 51 nm"),
+    (FINE, "fine", "at least 90 % of the particles have a diameter smaller than 100 µm", "fine = 90 %",
+     "fine = 89 %"),
+    ("wax  share in wt%", "wax", "by weight, 20–40 % wax", "wax = 40 wt%", "wax = 41 wt%"),
+    ("wax  share in wt%", "wax", "more than half of the composition by weight", "wax = 60 wt%", "wax = 50 wt%"),
+    ("metal  any of silver, gold, copper", "metal", "two or more of: silver, gold, and copper",
+     "metal = {silver, gold}", "metal = {gold}"),
+    ("D50  length in um", "D50", "an average particle size D50 of 1 to 10 µm", "D50 = 10 um", "D50 = 12 um"),
+    ("v  voltage in V", "v", "between 2.8 V, inclusive, and 4.2 V, exclusive", "v = 2.8 V", "v = 4.2 V"),
+    ("f  frequency in MHz", "f", "outside the range 88-108 MHz", "f = 87 MHz", "f = 90 MHz"),
+    ("t  time in s", "t", "at intervals of at least 5 seconds", "t = 5 s", "t = 4 s"),
+    ("t  time in s", "t", "after at least 10 s have elapsed", "t = 10 s", "t = 9 s"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("declared", "left", "words", "within", "outside"), READ)
+def test_it_is_read(declared: str, left: str, words: str, within: str, outside: str) -> None:
+    text = f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
+    made = sheet(f"{text}inside\n  one : {within}\nmust stay out\n  other : {outside}\n")
+    findings = ask_all(made).findings
+    wrong = [f for f in findings if f.question in ("outside met", "inside lost") and f.quantifier != "some"]
+    assert not wrong, [(f.question, f.quantifier) for f in wrong]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["from 10, preferably 20, to 50 V", "from 10, preferably from 20, to 50, preferably to 40 V"],
+)
+@pytest.mark.parametrize(("profile", "quantifier"), [("EPO", ["some"]), ("US", ["some"])])
+def test_a_preference_between_the_ends_limits_on_a_reading_alone(
+    words: str, profile: str, quantifier: list[str]
+) -> None:
+    """EPO Guidelines 2018 F-IV 4.9 (a preference is optional): read; by hand."""
+    text = f"profile  {profile}\nv  voltage in V\n\n1. A cell, {words}.\n   | v : {words}\n"
+    findings = ask_all(sheet(f"{text}inside\n  low : v = 12 V\nmust stay out\n  high : v = 60 V\n")).findings
+    lost = [f for f in findings if f.question in ("outside met", "inside lost")]
+    assert [f.quantifier for f in lost] == quantifier
+    assert [f.question for f in lost] == ["inside lost"]
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        ("n, m  count", "n, m", "n is at least 2 m"),
+        ("p  pressure in MPa(a)", "p", "a gauge pressure of 0.1 to 5 MPa"),
+        ("wax  share in vol%", "wax", "more than half of the composition by weight"),
+        ("D50  length in um", "D50", "an average particle size of 1 to 10 µm"),
+        (FINE, "fine", "at least 90 % of the particles have a diameter smaller than 200 µm"),
+    ],
+)
+def test_what_says_something_else_is_refused(declared: str, left: str, words: str) -> None:
+    assert errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+def test_a_unit_that_is_of_another_kind_is_told_with_its_word() -> None:
+    (error, *_) = errors("v  number in V\n\n1. A cell, at least 3 V.\n   | v : at least 3 V\n")
+    assert error.message == "V is no unit of number"
+    assert error.help == "write voltage in V"
+
+
+def test_what_is_a_multiple_of_the_other_is_not_told_as_another_thing() -> None:
+    text = "gap, wave  length in mm\n\n1. A thing, the gap being equal to one half of the wave.\n"
+    made, found = read_sheet(Source("t.sheet", f"{text}   | gap, wave : equal to one half of the wave\n"))
+    assert made is not None
+    assert not found
