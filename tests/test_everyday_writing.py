@@ -14,6 +14,9 @@ from tests.sheets import errors, sheet
 
 ROD = "D, L  length in mm"
 FINE = 'fine  share in %  "particles with a diameter smaller than 100 um"'
+SIZES = "D10, D50, D90  length in um"
+LAYERS = 'n  count  "layers"'
+STEP = "step  temperature difference in K"
 THICK = 'film  length in nm  "thickness, at its middle"'
 READ = [
     (ROD, "D, L", "L is at least 0.5 D", "D = 4 mm, L = 2 mm", "D = 4 mm, L = 1 mm"),
@@ -28,7 +31,8 @@ READ = [
     (FINE, "fine", "at least 90 % of the particles have a diameter smaller than 100 µm", "fine = 90 %",
      "fine = 89 %"),
     ("wax  share in wt%", "wax", "by weight, 20–40 % wax", "wax = 40 wt%", "wax = 41 wt%"),
-    ("wax  share in wt%", "wax", "more than half of the composition by weight", "wax = 60 wt%", "wax = 50 wt%"),
+    ("wax  share in wt%", "wax", "more than half of the composition by weight", "wax = 60 wt%",
+     "wax = 50 wt%"),
     ("metal  any of silver, gold, copper", "metal", "two or more of: silver, gold, and copper",
      "metal = {silver, gold}", "metal = {gold}"),
     ("D50  length in um", "D50", "an average particle size D50 of 1 to 10 µm", "D50 = 10 um", "D50 = 12 um"),
@@ -36,6 +40,15 @@ READ = [
     ("f  frequency in MHz", "f", "outside the range 88-108 MHz", "f = 87 MHz", "f = 90 MHz"),
     ("t  time in s", "t", "at intervals of at least 5 seconds", "t = 5 s", "t = 4 s"),
     ("t  time in s", "t", "after at least 10 s have elapsed", "t = 10 s", "t = 9 s"),
+    (LAYERS, "n", "only one layer", "n = 1", "n = 2"),
+    (LAYERS, "n", "no more than a single layer", "n = 1", "n = 2"),
+    ("layers  count", "layers", "at least a pair of layers", "layers = 2", "layers = 1"),
+    (STEP, "step", "a temperature difference of not less than 5 °C", "step = 5 K", "step = 4 K"),
+    (STEP, "step", "a difference of at least 5 K", "step = 5 K", "step = 4 K"),
+    (SIZES, "D90, D10, D50", "a span (D90-D10)/D50 of less than 1.5", "D10 = 1 um, D50 = 2 um, D90 = 3 um",
+     "D10 = 1 um, D50 = 2 um, D90 = 4 um"),
+    (ROD, "L, D", "L - D is at least 2 mm", "D = 1 mm, L = 3 mm", "D = 1 mm, L = 2 mm"),
+    (ROD, "L, D", "L·D is less than 50 mm²", "D = 5 mm, L = 9 mm", "D = 5 mm, L = 10 mm"),
 ]  # fmt: skip
 
 

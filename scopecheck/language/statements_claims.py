@@ -171,8 +171,9 @@ def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
         )
     exact_node = _facts(desk, exact_at)
     formula = _formula_lifted(desk, colon + 1, end) if any(t.sort == "sign" for t in words.tokens) else None
+    begun = _term_begun(desk, colon + 1, end) if phrase and formula is None else None
     return Restatement(
-        subject, subject_text, words, exact_node, meant, meant_text, readings, shown, whole, formula
+        subject, subject_text, words, exact_node, meant, meant_text, readings, shown, whole, formula, begun
     )
 
 
@@ -184,6 +185,29 @@ def _formula_lifted(desk: Desk, start: int, end: int) -> Node | None:
     return None
 
 
+def _term_begun(desk: Desk, start: int, end: int) -> tuple[Node, Words] | None:
+    """The arithmetic that the words begin with, and the words behind it; None if there is none.
+
+    A quotient of two names alone is a ratio, which phrases have.
+    """
+    start, end = trimmed(desk.text, start, end)
+    for behind in _BEHIND_TERM.finditer(desk.text, start, end):
+        at = _BEFORE_TERM.match(desk.text, start, behind.start())
+        begin = at.end() if at else start
+        written = desk.text[begin : behind.start()]
+        signs = _OPERATORS.findall(written)
+        if not signs or (len(signs) == 1 and signs[0] in "/:") or not _TERM.fullmatch(written):
+            continue
+        with suppress(Trouble):
+            (term,) = parse_terms(desk.page, begin, behind.start(), desk.own)
+            return term, desk.words(behind.start() + 1, end)
+    return None
+
+
+_BEHIND_TERM = regex(r"\s(?=(?:is|being|are|of|at|less|more|greater|not|no|between|from|in|below|above)\s)")
+_BEFORE_TERM = regex(r"(?:(?:a|an|the)\s+)(?:[a-z]{3,}\s+)+(?:of\s+)?(?=[\w(]+\s*[-+*/·(\w])")
+_OPERATORS = regex(r"[-+*/·×]")
+_TERM = regex(r"[\w\s()+*/·×.-]+")
 _OF_READINGS = ("free", "own", "sets")
 
 

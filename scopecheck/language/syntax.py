@@ -351,7 +351,8 @@ class GivenStatement:
 class Restatement:
     """A margin line. `words` is None for symbols alone; `exact` is the meaning given in symbols.
 
-    `formula` is what the claim's words are in symbols, if they are a formula themselves: `0.5 < f1/f2 < 2`.
+    `formula` is what the claim's words are in symbols, if they are a formula themselves: `0.5 < f1/f2 < 2`;
+    `begun` a term that they begin with, and the words behind it: `(D90-D10)/D50 | is less than 1.5`.
     """
 
     subject: tuple[Node, ...]
@@ -364,6 +365,7 @@ class Restatement:
     text: str
     span: Span
     formula: Node | None = None
+    begun: tuple[Node, Words] | None = None
 
 
 @node

@@ -56,6 +56,22 @@ def in_symbols(names: Names, text: str, line: Restatement) -> tuple[Restatement,
     return (replace(line, exact=exact), told) if exact is not None else (line, None)
 
 
+def with_term_first(line: Restatement) -> Restatement:
+    """The line with the term that its words begin with left of the colon: `(D90-D10)/D50 is less than 1.5`.
+
+    Only where it is made of just the things that stand there; else the line as it is.
+    """
+    if line.begun is None or line.words is None or line.exact is not None:
+        return line
+    term, behind = line.begun
+    left = {" ".join(node.span.text.split()).lower() for node in line.subject}
+    used = {node.name.lower() for node in nodes_in(term) if isinstance(node, NameNode)}
+    if used != left or len(used) < 2 or isinstance(term, NameNode):
+        return line
+    words = Words(line.words.text, behind.tokens, line.words.span)
+    return replace(line, subject=(term,), words=words)
+
+
 def nodes_in(node: object) -> Iterator[object]:
     """A formula as written, and all that it is made of."""
     stack = [node]

@@ -75,11 +75,14 @@ from scopecheck.resolve.plainer_values import (
     without_threshold,
 )
 from scopecheck.resolve.plainer_written import (
+    with_noted_plural,
+    with_number_said,
     with_pressure_in_brackets,
     with_times_before_name,
     without_basis_of_share,
     without_colon,
     without_intervals,
+    without_own_kind,
     without_own_measure_behind,
     without_what_is_noted,
 )
@@ -128,6 +131,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_pressure_in_brackets,
         without_colon,
         without_intervals,
+        with_number_said,
     ):
         tokens = said(tokens) if tokens else tokens
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
@@ -136,9 +140,9 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
-        tokens = of_the_greatest(
-            without_own_measure_behind(without_what_is_noted(tokens, notes), notes), subjects
-        )
+        tokens = without_own_kind(with_noted_plural(tokens, subjects[0], notes), subjects[0])
+        tokens = without_own_measure_behind(without_what_is_noted(tokens, notes), notes)
+        tokens = of_the_greatest(tokens, subjects)
         tokens = without_own_noun(without_noted_behind(tokens, notes), subjects[0], notes)
         tokens = without_noted_noun_before_inclusive(tokens, subjects[0], notes)
         tokens = with_which_is(so_often(tokens, subjects[0].bound), subjects[0].bound)

@@ -6,7 +6,7 @@ Used by `plainer.py` alone.
 from __future__ import annotations
 
 from scopecheck.foundations.kinds import ABSOLUTE, GAUGE, TIME
-from scopecheck.foundations.quantity import find_unit
+from scopecheck.foundations.quantity import find_unit, kind_word, kind_words
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -143,3 +143,43 @@ def without_intervals(tokens: Tokens) -> Tokens:
 
 
 _LIMITING = frozenset("at no not less more up between from".split())
+
+
+def with_noted_plural(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:
+    """`only one layer`, of a number of what the note calls layers, by that word."""
+    if not isinstance(subject.bound, Typed) or not subject.bound.whole:
+        return tokens
+    plurals = {w.removesuffix("s"): w for note in notes for w in note.lower().split() if w.endswith("s")}
+    return tuple(replace(t, text=plurals.get(word_of(t), t.text)) if t.sort == "word" else t for t in tokens)
+
+
+def with_number_said(tokens: Tokens) -> Tokens:
+    """`no more than a single layer`, `at least a pair of layers`, with the number that these are."""
+    words = [word_of(t) for t in tokens]
+    for at in range(1, len(words) - 2):
+        for run, number in _NUMBERS_SAID.items():
+            if words[at - 1] in _LIMITED and tuple(words[at : at + len(run)]) == run:
+                return (*tokens[:at], replace(tokens[at], text=number), *tokens[at + len(run) :])
+    return tokens
+
+
+_LIMITED = frozenset("least most than to".split())
+_NUMBERS_SAID = {("a", "single"): "one", ("a", "pair", "of"): "two", ("a", "dozen"): "twelve"}
+
+
+def without_own_kind(tokens: Tokens, subject: Subject) -> Tokens:
+    """`a temperature difference of at least 5 K`, of such a difference, without what it is."""
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    start = next((i for i, t in enumerate(tokens) if word_of(t) not in _DETERMINERS), 0)
+    words = [word_of(t) for t in tokens[start:]]
+    for name in kind_words() if kind is not None else ():
+        run = name.split()
+        run = run[-1:] if run[-1] == "difference" and words[:1] == run[-1:] else run
+        said = " " in name and words[: len(run)] == run and len(words) > len(run) + 1
+        known = kind_word(name) if said else None
+        if known is not None and kind is not None and known.accepts(kind):
+            return tokens[start + len(run) + (words[len(run)] in ("of", "is", "being")) :]
+    return tokens
+
+
+_DETERMINERS = frozenset(("a", "an", "the", "its", "said"))
