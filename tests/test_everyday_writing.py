@@ -16,6 +16,8 @@ ROD = "D, L  length in mm"
 FINE = 'fine  share in %  "particles with a diameter smaller than 100 um"'
 SIZES = "D10, D50, D90  length in um"
 LAYERS = 'n  count  "layers"'
+MODE = "mode  one of sleep, active\nv  voltage in V"
+PUMP = "pump  one of on, off\nv  voltage in V"
 STEP = "step  temperature difference in K"
 THICK = 'film  length in nm  "thickness, at its middle"'
 READ = [
@@ -49,6 +51,18 @@ READ = [
      "D10 = 1 um, D50 = 2 um, D90 = 4 um"),
     (ROD, "L, D", "L - D is at least 2 mm", "D = 1 mm, L = 3 mm", "D = 1 mm, L = 2 mm"),
     (ROD, "L, D", "L·D is less than 50 mm²", "D = 5 mm, L = 9 mm", "D = 5 mm, L = 10 mm"),
+    (MODE, "mode, v", "enters the sleep mode if the voltage falls below 3 V", "mode = active, v = 3 V",
+     "mode = active, v = 2 V"),
+    (MODE, "mode, v", "the active mode is selected when the voltage is 3 V or higher",
+     "mode = sleep, v = 2 V", "mode = sleep, v = 4 V"),
+    (MODE, "mode, v", "operating in the sleep mode in response to the voltage dropping below 3 V",
+     "mode = active, v = 3 V", "mode = active, v = 2 V"),
+    (PUMP, "pump, v", "activates the pump when the voltage is below 3 V", "pump = off, v = 3 V",
+     "pump = off, v = 2 V"),
+    (PUMP, "pump, v", "the pump is stopped in response to determining that the voltage is below 3 V",
+     "pump = on, v = 3 V", "pump = on, v = 2 V"),
+    ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
+     "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip
 
 
@@ -80,6 +94,8 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
 @pytest.mark.parametrize(
     ("declared", "left", "words"),
     [
+        (PUMP, "pump, v", "the pump motor is stopped when the voltage is below 3 V"),
+        (PUMP, "pump, v", "does not stop the pump when the voltage is below 3 V"),
         ("n, m  count", "n, m", "n is at least 2 m"),
         ("p  pressure in MPa(a)", "p", "a gauge pressure of 0.1 to 5 MPa"),
         ("wax  share in vol%", "wax", "more than half of the composition by weight"),

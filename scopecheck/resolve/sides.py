@@ -11,7 +11,7 @@ from itertools import pairwise
 from typing import TypeAlias
 
 from scopecheck.core.declared import ChoiceDecl, SetDecl
-from scopecheck.core.formula import All, Any, Formula
+from scopecheck.core.formula import All, Any, Chosen, Formula
 from scopecheck.foundations.record import field, record
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
@@ -19,7 +19,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import COMBINATIONS, FILLERS, word_of
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.readings import is_switch
-from scopecheck.resolve.states import noun_of, state_by_note, state_of, switched
+from scopecheck.resolve.states import noun_of, state_among, state_by_note, state_of, switched
 from scopecheck.resolve.subjects import Subject
 
 Tokens: TypeAlias = tuple[Token, ...]
@@ -85,17 +85,27 @@ class Sides:
         """Whether the words say that the switch is so, or not so; None where they say neither of it."""
         if not is_switch(switch.bound):
             return None
-        own = noun_of(switch.text)
-        every = (d for d in self.job.place.names.declarations.values() if isinstance(d, ChoiceDecl))
-        others = frozenset(w for d in every if is_switch(d) for w in noun_of(d.name) - own)
-        told = state_of(tokens, switch.text, others)
+        told = state_of(tokens, switch.text, self._nouns_of_others(switch))
         note = self.job.place.names.note_of(switch.text)
         return state_by_note(tokens, note, switch.text) if told is None else told
+
+    def chosen(self, tokens: Tokens, thing: Subject) -> str | None:
+        """Which of two opposite states of a choice, `on` and `off`, the words say; None for neither."""
+        if not isinstance(thing.bound, ChoiceDecl) or is_switch(thing.bound):
+            return None
+        return state_among(tokens, thing.bound, self._nouns_of_others(thing))
+
+    def _nouns_of_others(self, switch: Subject) -> frozenset[str]:
+        own = noun_of(switch.text)
+        every = (d for d in self.job.place.names.declarations.values() if isinstance(d, ChoiceDecl))
+        return frozenset(w for d in every if is_switch(d) for w in noun_of(d.name) - own)
 
     def _piece(self, piece: Piece) -> tuple[Formula, str]:
         thing = piece.things[0]
         if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
             return switched(thing.bound, bool(self.state(piece.tokens, thing)))
+        if (member := self.chosen(piece.tokens, thing)) and not self.reads(piece.tokens, piece.things):
+            return Chosen(thing.text, member), f"{thing.text} = {member}"
         return self.formula(piece.tokens, piece.things), self._shown(piece)
 
     def head(self, tokens: Tokens) -> str:
@@ -145,7 +155,7 @@ class Sides:
             return None
         if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
             return None if self.state(tokens, thing) is None else Side((Piece(tokens, (thing,)),))
-        if self.reads(tokens, (thing,)):
+        if self.reads(tokens, (thing,)) or self.chosen(tokens, thing):
             return Side((Piece(tokens, (thing,)),))
         tokens = _without_behind(tokens[len(tokens) > 1 and word_of(tokens[0]) == "there" :])
         if self.reads(tokens, (thing,)):

@@ -7,7 +7,7 @@ other that it is not. Words that say anything besides are not taken for a state.
 from __future__ import annotations
 
 from scopecheck.core.declared import ChoiceDecl
-from scopecheck.core.formula import Chosen, Formula
+from scopecheck.core.formula import OTHERS, Chosen, Formula
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
@@ -42,6 +42,18 @@ def state_of(tokens: tuple[Token, ...], name: str, others: frozenset[str]) -> bo
     if mine and any(noun and (mine.isdisjoint(noun) or _is_of_another(noun, own)) for noun in nouns):
         return None
     return told[0] is not negated
+
+
+def state_among(tokens: tuple[Token, ...], choice: ChoiceDecl, others: frozenset[str]) -> str | None:
+    """The one of two opposite states, `on` and `off`, that the words say: `activates the pump`; else None."""
+    members = [m for m in choice.members if m != OTHERS]
+    if len(members) != 2 or "not" in map(word_of, tokens):
+        return None
+    told = [state_of(tokens, f"{choice.name} {m}".lower(), others) for m in members]
+    opposed = {*told} == {True, False} and not set(choice.name.lower().split()).isdisjoint(
+        map(word_of, tokens)
+    )
+    return members[told.index(True)] if opposed else None
 
 
 def _is_of_another(noun: list[str], own: set[str]) -> bool:
