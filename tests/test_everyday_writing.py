@@ -96,6 +96,7 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
     [
         (PUMP, "pump, v", "the pump motor is stopped when the voltage is below 3 V"),
         (PUMP, "pump, v", "does not stop the pump when the voltage is below 3 V"),
+        (ROD, "L, D", "the difference between L and D is within 10 % of D"),
         ("n, m  count", "n, m", "n is at least 2 m"),
         ("p  pressure in MPa(a)", "p", "a gauge pressure of 0.1 to 5 MPa"),
         ("wax  share in vol%", "wax", "more than half of the composition by weight"),

@@ -17,7 +17,7 @@ from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.said_once import RATIO_BY, ratio_on_another_basis
-from scopecheck.resolve.subjects import Subject, is_in_points
+from scopecheck.resolve.subjects import Subject, is_bare_share, is_in_points
 
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]
@@ -56,6 +56,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _sums_of_levels(said, subjects)
         or _a_spread(tokens, said, subjects, names)
         or _a_letter_of_another(tokens, subjects, names)
+        or _a_difference_within(tokens, said, subjects)
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
@@ -215,6 +216,18 @@ DECIBELS = ("dB", "dBA", "dBm", "dBi")
 _OF_AMOUNTS = frozenset(
     "sum total together combined half twice thrice times ratio product mean average".split()
 )
+
+
+def _a_difference_within(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`the difference between the rim and the gap is within 10 % of the gap`, of both."""
+    at = next((i for i in range(len(said) - 2) if said[i] == "within" and said[i + 2] == "of"), None)
+    if len(subjects) < 2 or at is None or "difference" not in said[:at] or not is_bare_share(tokens[at + 1]):
+        return None
+    behind = " ".join(said[at + 3 :])
+    return (
+        f"'within {tokens[at + 1].text} of {behind}' of a difference may mean two things",
+        "It tells how great the difference may be, or how near to that it is.",
+    )
 
 
 _WITHOUT = ("free of", "free from", "devoid of", "without", "no", "not", "excluding", "excludes", "lacking")
