@@ -83,11 +83,16 @@ def _surpassing(job: Job, tokens: tuple[Token, ...]) -> Read | None:
 
 
 def _without_by(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
-    """`2 mm or more but by less than 5 mm` without the second 'by'."""
+    """`2 mm or more but by less than 5 mm`, `more than 2 mm but not by more than 5 mm` without that 'by'."""
+    words = [word_of(t) for t in tokens]
     joined = ("and", "but")
-    return tuple(
-        t for i, t in enumerate(tokens) if word_of(t) != "by" or not i or word_of(tokens[i - 1]) not in joined
-    )
+    again = {
+        i
+        for i in range(1, len(words))
+        if words[i - 1] in joined
+        or (words[i - 1] == "not" and words[i - 2 : i - 1] and words[i - 2] in joined)
+    }
+    return tuple(t for i, t in enumerate(tokens) if words[i] != "by" or i not in again)
 
 
 Direction = Literal["more", "less", "either"]

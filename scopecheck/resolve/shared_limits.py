@@ -30,7 +30,8 @@ def has_number(token: Token) -> bool:
 
 
 def is_bare_limit(tokens: Tokens) -> bool:
-    """`at most 5 mm`, `not more than five`, `thirty seconds`: nothing tells what it is a limit of."""
+    """`at most 5 mm`, `is not more than five`, `thirty seconds`: nothing tells what it is a limit of."""
+    tokens = tokens[len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") :]
     words = [word_of(t) for t in tokens]
     units = {then for t, then in zip(tokens, words[1:], strict=False) if word_of(t) in NUMBER_WORDS}
     return any(map(has_number, tokens)) and all(
