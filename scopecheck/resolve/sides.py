@@ -241,6 +241,10 @@ def _of_a_change(tokens: Tokens) -> bool:
     return any(word_of(one) in drops and word_of(then) in behind for one, then in pairwise(tokens))
 
 
+_SAYS_SO = ("is", "are", "being", "be", "lies", "lie", "stays", "remains")
+_NONE_MORE = FILLERS | {"now", "then", "still", "already", "currently"}
+
+
 def _behind_nouns(tokens: Tokens, own: str, also: frozenset[str]) -> Iterator[Tokens]:
     """The words behind a noun that is what they are about: 'the layer is thicker ...' of a layer thickness.
 
@@ -265,6 +269,10 @@ def _behind_nouns(tokens: Tokens, own: str, also: frozenset[str]) -> Iterator[To
         last = max((i for i, w in enumerate(noun) if w in names), default=None)
         behind = noun[last + 1 : last + 2] if last is not None else []
         told = last is not None or start > led
+        if not {"±", "+/-"}.isdisjoint(noun) or (
+            behind and behind[0] in _SAYS_SO and not _NONE_MORE.issuperset(noun[(last or 0) + 2 :])
+        ):
+            return  # 'is outside 10 mm': how it lies is no noun
         if (
             told
             and word not in listed("names", "never_last")
