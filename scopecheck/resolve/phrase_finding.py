@@ -522,7 +522,9 @@ class Job:
         called = (*declared.name.lower().split(), *noted[:1])
         below = declared.stated_bounds and declared.lower is not None and declared.lower.value < 0
         either = "either" in noted and not {"sign", "direction", "side"}.isdisjoint(noted)
-        return below or either or not listed("measures", "deviations").isdisjoint(called)
+        words = [word_of(t) for t in self.words.tokens]
+        said = any(w in ("within", "outside") and then in ("±", "+/-") for w, then in pairwise(words))
+        return below or either or said or not listed("measures", "deviations").isdisjoint(called)
 
     def is_number(self, tokens: tuple[Token, ...]) -> bool:
         if len(tokens) == 1 and (tokens[0].number or word_of(tokens[0]) in NUMBER_WORDS):

@@ -394,10 +394,16 @@ _SIGNS = {
 }  # fmt: skip
 
 
-def with_shares(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
-    """`at least half`, of what is declared as a share in per cent, with 50 of its hundredths."""
+def with_shares(tokens: tuple[Token, ...], subject: Bound, names: Names) -> tuple[Token, ...]:
+    """`at least half`, of what is declared as a share in per cent, with 50 of its hundredths.
+
+    Half of something else that is declared is a multiple of that.
+    """
     unit = subject.unit if isinstance(subject, Typed) else None
     if unit is None or unit.kind.dimension or not unit.symbol or unit.factor != Fraction(1, 100):
+        return tokens
+    said = [t.text.lower() for t in tokens]
+    if any(names.declared(" ".join(said[i:])) for i in range(1, len(said)) if said[i - 1] in ("of", "the")):
         return tokens
     return tuple(
         replace(t, number=replace(t.number, value=t.number.value * 100, unit=unit))
