@@ -18,6 +18,11 @@ SIZES = "D10, D50, D90  length in um"
 LAYERS = 'n  count  "layers"'
 MODE = "mode  one of sleep, active\nv  voltage in V"
 PUMP = "pump  one of on, off\nv  voltage in V"
+LIFT = "gap, car  length in mm"
+POSTS = "tall, short  length in mm"
+MIXED = "mix  composition in wt%\n  alpha, beta, gamma"
+TIN = "metal  any of tin, zinc, lead"
+DOSE = 'drug, person  mass in g  "body weight"'
 STEP = "step  temperature difference in K"
 THICK = 'film  length in nm  "thickness, at its middle"'
 READ = [
@@ -61,6 +66,31 @@ READ = [
      "pump = off, v = 2 V"),
     (PUMP, "pump, v", "the pump is stopped in response to determining that the voltage is below 3 V",
      "pump = on, v = 3 V", "pump = on, v = 2 V"),
+    (LIFT, "gap, car", "the gap is at most 5 mm if the car is outside ±10 mm", "gap = 9 mm, car = 10 mm",
+     "gap = 9 mm, car = 40 mm"),
+    (LIFT, "gap, car", "the gap is at most 5 mm if the car is within ±10 mm", "gap = 9 mm, car = 40 mm",
+     "gap = 9 mm, car = 8 mm"),
+    (POSTS, "tall, short", "exceeds the short by more than 3 mm but not by more than 20 mm",
+     "tall = 120 mm, short = 100 mm", "tall = 122 mm, short = 100 mm"),
+    (POSTS, "tall, short", "is more than 3 mm but not more than 20 mm higher than the short",
+     "tall = 104 mm, short = 100 mm", "tall = 101 mm, short = 100 mm"),
+    (MIXED, "alpha, beta", "at least half the content of beta",
+     "alpha = 40 wt%, beta = 0 wt%, gamma = 60 wt%", "alpha = 10 wt%, beta = 30 wt%, gamma = 60 wt%"),
+    (MIXED, "alpha", "at least half of beta",
+     "alpha = 40 wt%, beta = 0 wt%, gamma = 60 wt%", "alpha = 10 wt%, beta = 30 wt%, gamma = 60 wt%"),
+    (TIN, "metal", "selected from the group consisting of tin, zinc, and a mixture thereof",
+     "metal = {tin, zinc}", "metal = {lead}"),
+    (DOSE, "drug, person", "0.4 to 0.8 mg of the drug per kg body weight", "drug = 0.04 g, person = 80000 g",
+     "drug = 0.07 g, person = 80000 g"),
+    ("gauge pressure  gauge pressure in bar(g)", "gauge pressure", "at a gauge pressure of 1.5 to 3 bar",
+     "gauge pressure = 3 bar(g)", "gauge pressure = 4 bar(g)"),
+    ("rib  part, up to 3\n  height  length in mm", "height of the ribs",
+     "every rib has a height of at least 2 mm", "ribs = 2, EVERY rib (height = 2 mm)", "ribs = 2, height of rib 1 = 1 mm, height of rib 2 = 2 mm"),
+    ("ratio  in dB\nwave  one of chirp, tone", "wave, ratio", "not a chirp if the ratio is below 13 dB",
+     "wave = tone, ratio = 10 dB", "wave = chirp, ratio = 10 dB"),
+    ("vented  one of only yes, no\nplate temperature  temperature in degC\nplate  one of glass, foil",
+     "vented, plate temperature", "is vented only when the plate is below 40 °C",
+     "vented = no, plate temperature = 50 degC", "vented = yes, plate temperature = 50 degC"),
     ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
      "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip
@@ -96,6 +126,9 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
     [
         (PUMP, "pump, v", "the pump motor is stopped when the voltage is below 3 V"),
         (PUMP, "pump, v", "does not stop the pump when the voltage is below 3 V"),
+        (LIFT, "gap, car", "the gap is at most 5 mm if the car is within reach of 10 mm"),
+        ('stretch  number  "elongation in percent"', "stretch", "at least 200 percent"),
+        ("hum, buzz  in dB", "hum, buzz", "together at most 60 dB"),
         (ROD, "L, D", "the difference between L and D is within 10 % of D"),
         ("n, m  count", "n, m", "n is at least 2 m"),
         ("p  pressure in MPa(a)", "p", "a gauge pressure of 0.1 to 5 MPa"),
@@ -119,3 +152,10 @@ def test_what_is_a_multiple_of_the_other_is_not_told_as_another_thing() -> None:
     made, found = read_sheet(Source("t.sheet", f"{text}   | gap, wave : equal to one half of the wave\n"))
     assert made is not None
     assert not found
+
+
+def test_a_row_whose_first_value_was_taken_for_its_name_is_told_so() -> None:
+    text = "teeth, gears  count\n1. A box with at most 3 gears.\n   | gears : at most 3 gears\n"
+    (error, *_) = errors(f"{text}document D1  teeth  gears\n  12  3\n")
+    assert error.message == "too few values: 1 for 2 columns"
+    assert "'12' stands first and is taken as the name of the row" in error.cause

@@ -174,6 +174,12 @@ def _cell_row(desk: Desk, name: str, stretches: list[tuple[int, int]], place: st
                 f"The columns are: {heads}.",
                 "two blanks part cells: write one blank within a value, or add a column for this one",
             )  # fmt: skip
+        if len(stretches) + 1 == len(columns):
+            raise trouble(
+                whole, f"too few values: {count}",
+                f"The columns are: {heads}. '{name}' stands first and is taken as the name of the row.",
+                f"put a name before it, two blanks apart: example 1  {desk.text[whole.start : whole.end]}",
+            )  # fmt: skip
         raise trouble(
             whole, f"too few values: {count}", f"The columns are: {heads}.",
             "where nothing is said write silent (in a document) or any (in a thing); two blanks part cells",

@@ -10,6 +10,7 @@ from itertools import pairwise
 from scopecheck.core.declared import NumberDecl, SetDecl, Step
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.kinds import LENGTH, TEMPERATURE, TIME, Dimension
+from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
@@ -57,6 +58,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _a_spread(tokens, said, subjects, names)
         or _a_letter_of_another(tokens, subjects, names)
         or _a_difference_within(tokens, said, subjects)
+        or _a_number_in_percent(tokens, subjects, names)
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
@@ -204,7 +206,8 @@ def _sums_of_levels(said: list[str], subjects: Things) -> Why:
     """`together at most 60 dB`, `half the hum`: levels do not add up or multiply as what they measure."""
     kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
     levels = [k for k in kinds if any(name in DECIBELS for name, _ in k.dimension)]
-    if not levels or _OF_AMOUNTS.isdisjoint(said):
+    own = {w for s in subjects for w in s.text.lower().split()}
+    if not levels or (_OF_AMOUNTS - own).isdisjoint(said):
         return None
     return (
         "levels in decibels are not added or multiplied so",
@@ -216,6 +219,21 @@ DECIBELS = ("dB", "dBA", "dBm", "dBi")
 _OF_AMOUNTS = frozenset(
     "sum total together combined half twice thrice times ratio product mean average".split()
 )
+
+
+def _a_number_in_percent(tokens: Tokens, subjects: Things, names: Names) -> Why:
+    """`at least 200 percent`, of a plain number that its note counts in per cent."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    plain = isinstance(bound, Typed) and bound.kind == PLAIN_KIND and not (bound.unit and bound.unit.symbol)
+    noted = not {"percent", "per cent", "%"}.isdisjoint(names.note_of(subjects[0].text).lower().split())
+    percent = next((t for t in tokens if is_bare_share(t)), None)
+    if not (plain and noted) or percent is None:
+        return None
+    name = subjects[0].text
+    return (
+        f"'{percent.text}' of what is declared as a plain number",
+        f"It would be taken as so many hundredths of 1. In per cent it is declared so: {name}  in %",
+    )
 
 
 def _a_difference_within(tokens: Tokens, said: list[str], subjects: Things) -> Why:

@@ -806,7 +806,8 @@ class Reader:
         tokens = with_impurities(tokens, self.names.impure)
         tokens = with_turns(tokens, subjects[0].bound)
         if len(subjects) == 1:
-            tokens = with_gauge(with_shares(tokens, subjects[0].bound, self.names), subjects[0].bound)
+            tokens = with_shares(tokens, subjects[0].bound, self.names)
+            tokens = with_gauge(tokens, subjects[0].bound, subjects[0].text)
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         tokens = without_units_counted(tokens, subjects[0].bound, subjects[0].text)

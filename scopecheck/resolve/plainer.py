@@ -76,8 +76,10 @@ from scopecheck.resolve.plainer_values import (
     without_threshold,
 )
 from scopecheck.resolve.plainer_written import (
+    with_each_first,
     with_noted_plural,
     with_number_said,
+    with_per_unit,
     with_pressure_in_brackets,
     with_times_before_name,
     without_basis_of_share,
@@ -100,7 +102,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
 
     `notes` are those of the declarations of what stands left of the colon.
     """
-    tokens = with_runs(without_threshold(with_amount_per(tokens, subjects, notes)), "plainer_runs")
+    tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
+    tokens = with_each_first(with_runs(without_threshold(tokens), "plainer_runs"), subjects)
     for said in (
         _without_dots_of_units,
         _without_leading_to,

@@ -153,6 +153,33 @@ def with_noted_plural(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) 
     return tuple(replace(t, text=plurals.get(word_of(t), t.text)) if t.sort == "word" else t for t in tokens)
 
 
+def with_each_first(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`every rib has a height of at least 2 mm`, of like parts, as each rib."""
+    every = subjects[0].parts is not None and len(tokens) > 2 and word_of(tokens[0]) == "every"
+    return (replace(tokens[0], text="each"), *tokens[1:]) if every else tokens
+
+
+def with_per_unit(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`0.4 to 0.8 mg of the drug per kg of body weight`, of the drug, as 0.4 to 0.8 mg/kg of body weight."""
+    words = [word_of(t) for t in tokens]
+    number = max((i for i, t in enumerate(tokens) if t.number and t.number.unit), default=-1)
+    per = words.index("per") if number >= 0 and "per" in words[number:] else 0
+    named = [w for w in words[number + 1 : per] if w not in _DETERMINERS]
+    last = tokens[number].number if per else None
+    if last is None or last.unit is None or named != ["of", *subjects[0].text.lower().split()]:
+        return tokens
+    unit = find_unit(f"{last.unit.symbol}/{tokens[per + 1].text}") if per + 1 < len(tokens) else None
+    if unit is None:
+        return tokens
+    made = tuple(
+        replace(t, number=replace(t.number, unit=unit)) if t.number and t.number.unit == last.unit else t
+        for t in tokens[: number + 1]
+    )
+    behind = tokens[per + 2 :]
+    said = behind and word_of(behind[0]) != "of"
+    return (*made, *((replace(behind[0], text="of", end=behind[0].start),) if said else ()), *behind)
+
+
 def with_number_said(tokens: Tokens) -> Tokens:
     """`no more than a single layer`, `at least a pair of layers`, with the number that these are."""
     words = [word_of(t) for t in tokens]

@@ -115,10 +115,17 @@ class Sides:
             longest = min(start + _LONGEST_NAME, len(said))
             for end in range(longest, start, -1):
                 if name := self._name(" ".join(said[start:end])):
-                    return name
+                    return self._measured(tokens, name) or name
             if word not in FILLERS and word not in listed("conditional", "articles"):
                 return self._noted(said)
         return ""
+
+    def _measured(self, tokens: Tokens, name: str) -> str:
+        """What is measured of what a list is called by: `the substrate is below 40 °C`; '' for nothing."""
+        listed_so = isinstance(self.job.place.names.declared(name), ChoiceDecl | SetDecl)
+        if not listed_so or not any(t.number and t.number.unit for t in tokens):
+            return ""
+        return next((s.text for s in self.job.subjects if s.text.lower().startswith(f"{name.lower()} ")), "")
 
     def _noted(self, said: list[str]) -> str:
         """What the whole note says of which the words begin with: `the temperature of the payload`."""

@@ -479,10 +479,13 @@ def with_turns(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
     )
 
 
-def with_gauge(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]:
+def with_gauge(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
     """`-0.4 bar relative to ambient`, `the gauge pressure exceeds 2 bar`, of such a pressure, with that."""
     texts = [t.text.lower() for t in tokens]
-    said_so = (i for i in range(len(texts) - 2) if texts[i : i + 2] in _SAID_BEFORE and texts[i + 2] != "of")
+    own = any(run == name.lower().split() for run in _SAID_BEFORE)
+    said_so = (
+        i for i in range(len(texts) - 2) if texts[i : i + 2] in _SAID_BEFORE and (own or texts[i + 2] != "of")
+    )
     told = next((texts[i] for i in said_so), "")
     tokens = (_on(tokens, subject, told) if told else ()) or tokens
     bases = {t.number.unit.kind.basis for t in tokens if t.number and t.number.unit} - {""}
