@@ -134,14 +134,13 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_limits_before,
         with_pressure_in_brackets,
         without_colon,
-        without_intervals,
         with_number_said,
         when_in_response,
     ):
         tokens = said(tokens) if tokens else tokens
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
     tokens = with_stroke(of_the_class(tokens, subjects), subjects) if tokens else tokens
-    tokens = in_mode(tokens, subjects) if tokens else tokens
+    tokens = in_mode(without_intervals(tokens, subjects), subjects) if tokens else tokens
     tokens = without_basis_of_share(with_times_before_name(tokens, subjects), subjects) if tokens else tokens
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)

@@ -129,14 +129,21 @@ def without_colon(tokens: Tokens) -> Tokens:
     )
 
 
-def without_intervals(tokens: Tokens) -> Tokens:
-    """`at intervals of at least 5 s`, `after at least 10 s have elapsed` as at least so long."""
+def without_intervals(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`at intervals of at least 5 s`, `after at least 10 s have elapsed` as at least so long.
+
+    So is `for at least 2 hours`, of how long a step takes.
+    """
     words = [word_of(t) for t in tokens]
     timed = any(t.number and t.number.unit and t.number.unit.kind.dimension == TIME for t in tokens)
     if not timed or len(words) < 4:
         return tokens
-    for lead in (("at", "intervals", "of"), ("after",)):
-        if tuple(words[: len(lead)]) == lead and words[len(lead)] in _LIMITING:
+    leads = [("at", "intervals", "of"), ("after",)]
+    if subjects[0].text.lower().startswith("duration of "):
+        leads.append(("for",))
+    for lead in leads:
+        limits = words[len(lead)] in _LIMITING or lead == ("for",)
+        if tuple(words[: len(lead)]) == lead and limits:
             over = words[-1] in ("elapsed", "passed") and words[-2] in ("has", "have")
             return tokens[len(lead) : len(tokens) - 2 * over]
     return tokens

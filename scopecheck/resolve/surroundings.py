@@ -47,6 +47,8 @@ def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) 
     own = {w for name in job.place.names.all() for w in name.lower().split()} | job.tests().own_words
     members = {w for m in getattr(job.first, "members", ()) for w in m.lower().split()}
 
+    called = _measures_called(job, [word_of(t) for t in tokens])
+
     def says_nothing(token: Token) -> bool:
         word = word_of(token)
         if token.sort != "word" or word in NUMBER_WORDS or word in (members - FILLERS) | _OTHER_MEASURES:
@@ -55,7 +57,7 @@ def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) 
             return False
         if word.endswith("est") and word in listed("mention", "ordinals"):  # the tallest rib is one of them
             return False
-        known = word in FILLERS or word in own
+        known = word in FILLERS or word in own or word in called
         return known or (word not in literals and not get_close_matches(word, literals, 1, 0.8))
 
     said = [i for i, token in enumerate(tokens) if not says_nothing(token)]
