@@ -73,6 +73,7 @@ def with_items_named(names: Names, text: str, line: Restatement) -> tuple[Restat
 def _is_declared(names: Names, letter: str) -> bool:
     """Is the letter a name, a word of one, `resin B`, or what a note calls a thing by?"""
     of_a_name = any(letter in name.split() for name in names.declarations)
+    of_a_name = of_a_name or names.step(f"step ({letter})") is not None
     return of_a_name or names.declared(letter) is not None or names.noted_letter(letter)
 
 

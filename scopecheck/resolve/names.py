@@ -165,7 +165,7 @@ class Names:
 
     def step(self, words: str) -> Step | None:
         """The step that words name: `soaking`, `the soaking`, `the step of soaking`, `said soaking step`."""
-        plain = " ".join(words.lower().split())
+        plain = " ".join(words.lower().split()).replace("( ", "(").replace(" )", ")")
         for _ in range(2):
             for before in ("the ", "said ", "step of ", "a ", "an "):
                 plain = plain.removeprefix(before)

@@ -86,7 +86,7 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, how_long)
     if whole := _of_undeclared(job, tokens):
         cause = f"'{whole}' is no declared name, so the share is one of nothing that is known."
-        help = f"declare it under this name: {_bare(whole)}  {_like_first(job)}"
+        help = _of_what_it_is(job, whole)
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
     near = _nearest(job, tokens)
     more = "; or write the meaning in symbols after the words: two blanks, exactly, facts"
@@ -224,6 +224,16 @@ def _left_over(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
                 end -= 1
             return tokens[end:]
     return ()
+
+
+def _of_what_it_is(job: Job, whole: str) -> str:
+    """What to write where it is not known of what the words speak as a whole."""
+    help = f"declare it under this name: {_bare(whole)}  {_like_first(job)}"
+    own = job.first
+    if not isinstance(own, Typed) or own.kind is None or own.kind.dimension or own.whole:
+        return help
+    name = job.subjects[0].text
+    return f'if {name} is the share of it, say so in the note behind {name}: "of {whole}"; else {help}'
 
 
 def _of_undeclared(job: Job, tokens: tuple[Token, ...]) -> str:

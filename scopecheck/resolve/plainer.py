@@ -85,6 +85,8 @@ from scopecheck.resolve.plainer_written import (
     without_basis_of_share,
     without_colon,
     without_intervals,
+    without_leading_by,
+    without_of_again,
     without_own_kind,
     without_own_measure_behind,
     without_what_is_noted,
@@ -140,6 +142,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = said(tokens) if tokens else tokens
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
     tokens = with_stroke(of_the_class(tokens, subjects), subjects) if tokens else tokens
+    tokens = without_leading_by(without_of_again(tokens, subjects), subjects) if tokens else tokens
     tokens = in_mode(without_intervals(tokens, subjects), subjects) if tokens else tokens
     tokens = without_basis_of_share(with_times_before_name(tokens, subjects), subjects) if tokens else tokens
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
@@ -271,7 +274,7 @@ def _without_noted_whole(tokens: Tokens, subject: Subject, notes: tuple[str, ...
     """`at least 10 % of the servers` without what the note says that it is a share of."""
     words, noted = [word_of(t) for t in tokens], {w.strip(",;") for w in " ".join(notes).lower().split()}
     of = max((i for i, w in enumerate(words) if w == "of"), default=0)
-    behind = [w for w in words[of + 1 :] if w not in _DETERMINERS]
+    behind = [w for w in words[of + 1 :] if w not in _DETERMINERS and w not in ("its", "their", "said")]
     share = of > 0 and is_bare_share(tokens[of - 1]) and isinstance(subject.bound, Typed)
     own = share and isinstance(subject.bound, Typed) and subject.bound.kind == PLAIN_KIND
     return tokens[:of] if own and behind and noted.issuperset(behind) else tokens

@@ -5,6 +5,7 @@ Used by `plainer.py` alone.
 
 from __future__ import annotations
 
+from scopecheck.core.declared import ChoiceDecl, SetDecl
 from scopecheck.foundations.kinds import ABSOLUTE, GAUGE, TIME
 from scopecheck.foundations.quantity import find_unit, kind_word, kind_words
 from scopecheck.foundations.record import replace
@@ -217,3 +218,18 @@ def without_own_kind(tokens: Tokens, subject: Subject) -> Tokens:
 
 
 _DETERMINERS = frozenset(("a", "an", "the", "its", "said"))
+
+
+def without_of_again(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`made of polyester or of triacetate`, of a list, without the second 'of'."""
+    words = [word_of(t) for t in tokens]
+    members = isinstance(subjects[0].bound, SetDecl | ChoiceDecl)
+    again = {i for i in range(1, len(words)) if words[i] == "of" and words[i - 1] in ("or", "and")}
+    return tuple(t for i, t in enumerate(tokens) if not (members and i in again))
+
+
+def without_leading_by(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`by 60° to 90°`, of an angle by which something turns, without the first word."""
+    by = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and word_of(tokens[0]) == "by"
+    limited = by and len(tokens) > 1 and (tokens[1].number or word_of(tokens[1]) in _LIMITING)
+    return tokens[1:] if limited else tokens
