@@ -11,6 +11,18 @@ from scopecheck.foundations.spans import Span
 
 ALTERNATIVES = "35 U.S.C. 112(e), MPEP 608.01(n) I [R-01.2024]"
 PREVIOUSLY = "35 U.S.C. 112(d), MPEP 608.01(n) I [R-01.2024]"
+AS_SUCH = {
+    "EPO": "Before the European Patent Office it is compared as the product itself, however it is made"
+    " (EPO Guidelines F-IV 4.12).",
+    "US": "In examination it is compared as the product, with what its making implies (MPEP 2113).",
+}
+"""How a product that is told by its making is held against others."""
+_MADE_BY = regex(
+    r"\b(?:obtained|obtainable|produced|producible|prepared|preparable|made|manufactured|formed|fabricated)"
+    r" (?:directly )?(?:by|with|using|through|according to|in)"
+    r" (?:(?:the|a|any|said) )?(?:\w+ )?(?:method|process|procedure)\b[^.;]{0,40}$",
+    re.IGNORECASE,
+)
 _PICKED = regex(r"\b(?:any|one|either)\s+(?:one\s+|or\s+more\s+)?(?:of\s+)?(?:the\s+)?$", re.IGNORECASE)
 _WORD_BEFORE = regex(r"\b(?:any|one|either|each)\b", re.IGNORECASE)
 _SPAN_OF_CLAIMS = regex(r"\d\s*(?:-|to|through)\s*(?:claims?\s*)?\d", re.IGNORECASE)
@@ -58,6 +70,27 @@ def form_warnings(
                 stacked.append((number, multiple, span))
     if stacked:
         yield _stacked(stacked)
+
+
+def told_by_its_making(
+    profile: str, parents: Mapping[int, tuple[int, ...]], named: Mapping[int, tuple[str, Span]]
+) -> Iterator[Diagnostic]:
+    """A warning for each claim to a product `obtainable by the process of claim 1`; `named` as above.
+
+    EPO Guidelines F-IV 4.12; MPEP 2113.
+    """
+    office = "EPO" if profile == "EPO" else "US"
+    for number, (before, span) in named.items():
+        if _MADE_BY.search(" ".join(before.split())):
+            yield Diagnostic(
+                "warning", span, f"claim {number} tells its product by how it is made",
+                f"Here all limits of {_claims(parents.get(number, ()))} are taken over. {AS_SUCH[office]}",
+                "to see what it reaches without them, restate the product in a claim of its own",
+            )  # fmt: skip
+
+
+def _claims(numbers: tuple[int, ...]) -> str:
+    return f"claim {numbers[0]}" if len(numbers) == 1 else f"claims {_and([str(n) for n in numbers])}"
 
 
 def _not_alternative(number: int, before: str, span: Span, above: tuple[int, ...]) -> Iterator[Diagnostic]:

@@ -143,3 +143,26 @@ def test_each_alternative_is_taken_by_itself() -> None:
     (empty,) = found(ALTERNATIVES, "dependent cannot be met", 4)
     assert (empty.ways, set(empty.conflict)) == (((2,),), {"2a", "4a"})
     assert [f.question for n in (3, 4) for f in found(ALTERNATIVES, "narrows", n)] == ["narrows", "narrows"]
+
+
+MADE = "heat  temperature in degC\n1. A process of heating grain, at least 230 °C.\n   | heat : at least 230 °C\n"
+TOLD_BY_MAKING = "claim 2 tells its product by how it is made"
+
+
+@worked("W75", "EPO Guidelines F-IV 4.12; MPEP 2113 (through third-party copies)", "read (secondary)")
+@pytest.mark.parametrize("profile", ["EPO", "US", "US court"])
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        ("A grain obtainable by the process of claim 1", True),
+        ("A grain obtained by the process of claim 1", True),
+        ("A grain directly obtained by the process of claim 1", True),
+        ("A grain made by a process as claimed in claim 1", True),
+        ("The process of claim 1", False),
+        ("An oven for the process of claim 1", False),
+        ("A method of making flour by the process of claim 1", False),
+    ],
+)
+def test_a_product_told_by_its_making_is_told(words: str, told: bool, profile: str) -> None:
+    text = f"{MADE}2. {words}, at most 260 °C.\n   | heat : at most 260 °C\n"
+    assert (TOLD_BY_MAKING in warnings(text, profile)) is told
