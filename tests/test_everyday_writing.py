@@ -172,3 +172,11 @@ def test_a_row_whose_first_value_was_taken_for_its_name_is_told_so() -> None:
     (error, *_) = errors(f"{text}document D1  teeth  gears\n  12  3\n")
     assert error.message == "too few values: 1 for 2 columns"
     assert "'12' stands first and is taken as the name of the row" in error.cause
+
+
+def test_a_dependent_claim_that_only_prefers_adds_nothing() -> None:
+    """EPO Guidelines 2018 F-IV 4.9 (a preference is optional): read; by hand."""
+    text = "profile  EPO\nv  voltage in V\n\n1. A cell, at most 50 V.\n   | v : at most 50 V\n\n"
+    text += "2. The cell of claim 1, preferably at most 40 V.\n   | v : preferably at most 40 V\n"
+    findings = [f for f in ask_all(sheet(text)).findings if f.question == "adds nothing"]
+    assert [(f.claim, f.quantifier) for f in findings] == [(2, "base")]

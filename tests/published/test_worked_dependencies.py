@@ -145,7 +145,8 @@ def test_each_alternative_is_taken_by_itself() -> None:
     assert [f.question for n in (3, 4) for f in found(ALTERNATIVES, "narrows", n)] == ["narrows", "narrows"]
 
 
-MADE = "heat  temperature in degC\n1. A process of heating grain, at least 230 °C.\n   | heat : at least 230 °C\n"
+MADE = "heat  temperature in degC\n"
+MADE += "1. A process of heating grain, at least 230 °C.\n   | heat : at least 230 °C\n"
 TOLD_BY_MAKING = "claim 2 tells its product by how it is made"
 
 
