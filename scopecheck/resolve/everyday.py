@@ -317,11 +317,14 @@ def of_whole_numbers(tokens: tuple[Token, ...], subject: Bound, name: str) -> tu
     return tokens[start + length :] if whole and length and len(tokens) > start + length else tokens
 
 
-def without_units_counted(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+def without_units_counted(
+    tokens: tuple[Token, ...], subject: Bound, name: str, note: str
+) -> tuple[Token, ...]:
     """`10 or 12 bits` of a number of bits: what is counted is no unit."""
     if not isinstance(subject, Typed) or not subject.whole:
         return tokens
-    own = (name.lower(), name.lower().removesuffix("s"))
+    called = (name.lower(), *note.lower().split())
+    own = tuple(form for w in called if len(w) > 2 for form in (w, w.removesuffix("s")))
     return tuple(
         replace(t, number=replace(t.number, unit=None))
         if t.number and t.number.unit and t.text.lower().endswith(own)

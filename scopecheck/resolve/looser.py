@@ -107,11 +107,20 @@ def _ways(job: Job, tokens: Tokens) -> Iterator[Looser]:
     both = (names_in(s.bound.term) for s in job.subjects if isinstance(s.bound, Typed))
     taking_part = frozenset[str]().union(*both)
     for said, lead, run in with_the_other_named(job, tokens):
+        if "first" in map(word_of, run) and "second" in map(word_of, lead) and not _is_second(job):
+            continue  # the first of two that stand in the other order
         other = told_of_the_other(job, run) if run else None
         yield Looser(said, (*_past(job, said, lead).warnings, *((other,) if other else ())), taking_part)
     for said, *runs in with_both_called(job, tokens):
         warnings = (told_of_the_other(job, run, which) for which, run in enumerate(runs))
         yield Looser(said, tuple(w for w in warnings if w), taking_part)
+
+
+def _is_second(job: Job) -> bool:
+    """Is what stands first left of the colon called the second by its name or its note?"""
+    name = job.subjects[0].text
+    said = f"{name} {job.place.names.note_of(name)}".lower().split()
+    return "second" in said or any(word.endswith("2") for word in said)
 
 
 def _told_unless_noted(job: Job, words: Tokens) -> tuple[Diagnostic, ...]:

@@ -810,7 +810,8 @@ class Reader:
             tokens = with_gauge(tokens, subjects[0].bound, subjects[0].text)
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
-        tokens = without_units_counted(tokens, subjects[0].bound, subjects[0].text)
+        own_note = self.names.note_of(subjects[0].text)
+        tokens = without_units_counted(tokens, subjects[0].bound, subjects[0].text, own_note)
         tokens = of_whole_numbers(tokens, subjects[0].bound, subjects[0].text)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)

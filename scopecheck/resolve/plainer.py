@@ -149,7 +149,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)
     if len(subjects) == 1:
         tokens = without_own_kind(with_noted_plural(tokens, subjects[0], notes), subjects[0])
-        tokens = without_own_measure_behind(without_what_is_noted(tokens, notes), notes)
+        tokens = without_own_measure_behind(without_what_is_noted(tokens, notes), subjects[0], notes)
         tokens = of_the_greatest(tokens, subjects)
         tokens = without_own_noun(without_noted_behind(tokens, notes), subjects[0], notes)
         tokens = without_noted_noun_before_inclusive(tokens, subjects[0], notes)

@@ -81,12 +81,27 @@ def _marked(token: Token, mark: str) -> Token:
     )
 
 
-def without_own_measure_behind(tokens: Tokens, notes: tuple[str, ...]) -> Tokens:
-    """`50 nm or less in thickness`, where the note says that it is a thickness, without what it is."""
+def without_own_measure_behind(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:
+    """`50 nm or less in thickness`, `5 to 10 cm long`, without what it is, where its note says so.
+
+    So where neither name nor note says which of its lengths a thing has.
+    """
     words = [word_of(t) for t in tokens]
-    noted = {w.strip(",;()") for note in notes for w in note.lower().split()}
-    measure = len(words) > 3 and words[-2] == "in" and words[-1] in listed("measures", "nouns")
-    return tokens[:-2] if measure and words[-1] in noted else tokens
+    noted = {w.strip(",;()") for text in (subject.text, *notes) for w in text.lower().split()}
+    kind = subject.bound.kind if isinstance(subject.bound, Typed) else None
+    apart = len(words) > 3 and words[-2] == "in"
+    measure = words[-1] if apart else _SAYS_WHICH.get(words[-1], "") if len(words) > 1 else ""
+    lengths = listed("measures", "dimensions")
+    unsaid = kind is not None and kind.dimension == (("length", 1),) and lengths.isdisjoint(noted)
+    if measure in noted and measure in listed("measures", "nouns"):
+        return tokens[: -2 if apart else -1]
+    return tokens[: -2 if apart else -1] if measure in lengths and unsaid else tokens
+
+
+_SAYS_WHICH = {
+    "long": "length", "wide": "width", "thick": "thickness",
+    "high": "height", "tall": "height", "deep": "depth",
+}  # fmt: skip
 
 
 def without_what_is_noted(tokens: Tokens, notes: tuple[str, ...]) -> Tokens:

@@ -343,8 +343,11 @@ def _as_ratio(named: tuple[Token, ...], at: int) -> Iterator[Token]:
 def _formula_at(tokens: tuple[Token, ...]) -> int:
     """Where a formula begins behind words that bring it in; 0 where none do."""
     signs = [i for i, t in enumerate(tokens) if t.sort == "sign"]
-    before = tokens[: signs[0]] if signs else ()
-    return max((i + 1 for i, t in enumerate(before) if t.text.lower() in _BRINGING_IN), default=0)
+    before = [t.text.lower() for t in tokens[: signs[0]]] if signs else []
+    start = max((i + 1 for i, word in enumerate(before) if word in _BRINGING_IN), default=0)
+    while 0 < start < len(before) and before[start] in _CALLED:
+        start += 1
+    return start
 
 
 def _brought_in(lead: tuple[Token, ...], names: tuple[str, ...]) -> dict[str, str] | None:
@@ -375,9 +378,12 @@ _BRINGING_IN = frozenset(
     "where wherein satisfying satisfies satisfy fulfilling fulfils fulfills fulfil fulfill meeting meets meet"
     " with that".split()
 )
-_BESIDE_NAMES = frozenset(
-    "a an the having has have of and is are being in which such relation formula , : (".split()
+_CALLED = frozenset(
+    "a the following relation relationship formula condition inequality expression equation :".split()
 )
+"""What a formula is called where it is brought in: 'satisfying the relation'."""
+_BESIDE_NAMES = frozenset("a an the having has have of and is are being in which such ratio / , : (".split())
+_BESIDE_NAMES |= _CALLED
 _BESIDE_NAMES |= _BRINGING_IN
 
 
