@@ -60,6 +60,8 @@ def order_key(sheet: Sheet, finding: Finding) -> tuple[int, ...]:
     unsaid = finding.question == "inside lost" and bool(finding.partly)
     found = section(sheet, finding)
     holds = _HOLDS.index(finding.quantifier) if found == "4" and finding.quantifier in _HOLDS else 0
+    if finding.question == "no reading suits all claims":
+        holds = len(_HOLDS)  # it sums up what is told of each claim
     stretched = any(reread.breaks for reread in departures(finding))
     below = finding.stakes < 5 and any(c.number == finding.claim and c.parents for c in sheet.claims)
     return (
