@@ -154,6 +154,8 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
             "the second frequency is an integer multiple of the first frequency",
         ),
         ('cord  length in cm  "width"', "cord", "5-10 cm long"),
+        ("cord  length in cm", "cord", "5-10 cm wide"),
+        ("gap  length in mm", "gap", "by at least 2 mm"),
         (LIFT, "gap, car", "the gap is at most 5 mm if the car is within reach of 10 mm"),
         ('stretch  number  "elongation in percent"', "stretch", "at least 200 percent"),
         ("hum, buzz  in dB", "hum, buzz", "together at most 60 dB"),

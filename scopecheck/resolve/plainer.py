@@ -142,7 +142,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         tokens = said(tokens) if tokens else tokens
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
     tokens = with_stroke(of_the_class(tokens, subjects), subjects) if tokens else tokens
-    tokens = without_leading_by(without_of_again(tokens, subjects), subjects) if tokens else tokens
+    tokens = without_leading_by(without_of_again(tokens, subjects), subjects, notes) if tokens else tokens
     tokens = in_mode(without_intervals(tokens, subjects), subjects) if tokens else tokens
     tokens = without_basis_of_share(with_times_before_name(tokens, subjects), subjects) if tokens else tokens
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)

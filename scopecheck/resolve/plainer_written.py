@@ -84,7 +84,7 @@ def _marked(token: Token, mark: str) -> Token:
 def without_own_measure_behind(tokens: Tokens, subject: Subject, notes: tuple[str, ...]) -> Tokens:
     """`50 nm or less in thickness`, `5 to 10 cm long`, without what it is, where its note says so.
 
-    So where neither name nor note says which of its lengths a thing has.
+    So 'long' where neither name nor note says which of its lengths a thing has.
     """
     words = [word_of(t) for t in tokens]
     noted = {w.strip(",;()") for text in (subject.text, *notes) for w in text.lower().split()}
@@ -95,7 +95,7 @@ def without_own_measure_behind(tokens: Tokens, subject: Subject, notes: tuple[st
     unsaid = kind is not None and kind.dimension == (("length", 1),) and lengths.isdisjoint(noted)
     if measure in noted and measure in listed("measures", "nouns"):
         return tokens[: -2 if apart else -1]
-    return tokens[: -2 if apart else -1] if measure in lengths and unsaid else tokens
+    return tokens[: -2 if apart else -1] if measure == "length" and unsaid else tokens
 
 
 _SAYS_WHICH = {
@@ -243,8 +243,13 @@ def without_of_again(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return tuple(t for i, t in enumerate(tokens) if not (members and i in again))
 
 
-def without_leading_by(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`by 60° to 90°`, of an angle by which something turns, without the first word."""
-    by = len(subjects) == 1 and isinstance(subjects[0].bound, Typed) and word_of(tokens[0]) == "by"
-    limited = by and len(tokens) > 1 and (tokens[1].number or word_of(tokens[1]) in _LIMITING)
-    return tokens[1:] if limited else tokens
+def without_leading_by(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
+    """`by 60° to 90°`, of an angle or what something is changed by by its note, without the first word."""
+    bound = subjects[0].bound
+    if len(subjects) != 1 or not isinstance(bound, Typed) or bound.kind is None or word_of(tokens[0]) != "by":
+        return tokens
+    changed = bound.kind.dimension == (("angle", 1),) or any(
+        note.lower().startswith("by which ") for note in notes
+    )
+    limited = len(tokens) > 1 and (tokens[1].number or word_of(tokens[1]) in _LIMITING)
+    return tokens[1:] if changed and limited else tokens
