@@ -243,3 +243,34 @@ def test_a_basis_said_once_before_a_list_holds_for_each_percentage_of_it() -> No
     said = "1. A composition comprising{}: 40 to 70 % of a wax; and at most 5 % of an oil.\n"
     assert "share" in {sort for sort, _, _ in told(said.format(""))}
     assert "share" not in {sort for sort, _, _ in told(said.format(", by weight"))}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "A brass comprising, by weight, from 3 to 5 % tin",
+        "A brass consisting essentially of, by weight, 3 to 5 % tin",
+        "A brass comprising (by weight) 3 to 5 % tin",
+        "A brass containing, by volume, tin 3 to 5 %",
+        "A brass with the following components (by mass): 3 to 5 % tin",
+        "A brass comprising, in percent by weight, 3 to 5 % tin",
+        "A brass comprising 3 to 5 % tin, all percentages in this claim being meant on a weight basis",
+        "A brass comprising 3 to 5 % tin, where % means % by weight",
+        "A brass comprising 3 to 5 % tin, wherein the percentages are weight percentages",
+        "A grate comprising, by area, 3 to 5 % slots",
+    ],
+)
+def test_a_basis_said_once_is_heard_wherever_it_stands(text: str) -> None:
+    assert "share" not in {sort for sort, _, _ in told(f"1. {text}.\n")}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "A brass comprising tin and lead in a ratio by weight of 2:1, and 3 to 5 % zinc",
+        "A brass comprising 5 % by weight of tin, and 40 % zinc",
+        "A lamp dimmed to 40 %, comprising 3 g of tin by weight",
+    ],
+)
+def test_a_basis_of_one_amount_is_none_of_the_others(text: str) -> None:
+    assert "share" in {sort for sort, _, _ in told(f"1. {text}.\n")}
