@@ -274,3 +274,58 @@ def test_a_basis_said_once_is_heard_wherever_it_stands(text: str) -> None:
 )
 def test_a_basis_of_one_amount_is_none_of_the_others(text: str) -> None:
     assert "share" in {sort for sort, _, _ in told(f"1. {text}.\n")}
+
+
+def told_why(text: str) -> list[tuple[str, str, object]]:
+    found = flags(texts_of(pasted(text)))
+    keys = ("elsewhere", "named")
+    return [(f.words, f.form, next((f.values[k] for k in keys if k in f.values), None)) for f in found]
+
+
+@pytest.mark.parametrize(
+    ("elsewhere", "form", "claims"),
+    [
+        ("which holds its full bobbin", "none", None),
+        ("with a bobbin of tin", "none", None),
+        ("having a full bobbin, the rail being of tin", "none", None),
+        ("with an idle bobbin on a bar", "elsewhere", (3,)),
+        ("with two idle bobbins", "elsewhere", (3,)),
+    ],
+)
+def test_another_claim_brings_in_what_has_all_the_words(elsewhere: str, form: str, claims: object) -> None:
+    loom = "1. A loom with a rail.\n2. The loom of claim 1, in which the idle bobbin turns.\n"
+    assert ("the idle bobbin", form, claims) in told_why(f"{loom}3. The loom of claim 1, {elsewhere}.")
+
+
+def test_an_ordinal_is_brought_in_by_the_same_one_or_by_several() -> None:
+    loom = "1. A loom with a bed.\n2. The loom of claim 1, in which the second beam turns.\n"
+    loom += "3. The loom of claim 1, with {}.\n"
+    assert ("the second beam", "none", None) in told_why(loom.format("a first beam"))
+    assert ("the second beam", "elsewhere", (3,)) in told_why(loom.format("a second beam"))
+    assert ("the second beam", "elsewhere", (3,)) in told_why(loom.format("two beams"))
+
+
+@pytest.mark.parametrize("sort", ["a power of two", "an even multiple of 3", "a factor of 10"])
+def test_a_sort_of_numbers_is_no_thing_that_is_brought_in(sort: str) -> None:
+    head = sort.split()[-3]
+    text = f"1. A loom with a bed.\n2. The loom of claim 1, its picks being {sort}.\n"
+    text += f"3. The loom of claim 1, in which the peak {head} is steady.\n"
+    assert (f"the peak {head}", "none", None) in told_why(text)
+
+
+def test_a_power_in_watts_is_one() -> None:
+    text = "1. A lamp with a power of 2 W.\n2. The lamp of claim 1, in which the power is steady.\n"
+    assert told(text) == []
+
+
+def test_what_is_measured_of_a_known_thing_needs_no_mention() -> None:
+    text = "1. A cell with a positive electrode, in which the {} electrode capacity is 3 Ah.\n"
+    assert told(text.format("positive")) == []
+    assert told_why(text.format("negative")) == [("the negative electrode capacity", "none", None)]
+
+
+def test_every_claim_that_names_several_is_told() -> None:
+    text = LID + "2. The jar of claim 1.\n" + "".join(f"{n}. The jar of claim 1 or 2.\n" for n in range(3, 8))
+    assert told_why(text + "8. The jar of any of claims 1 to 7.\n") == [
+        ("claims 1 to 7", "multiples", (3, 4, 5, 6, 7))
+    ]

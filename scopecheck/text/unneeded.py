@@ -29,7 +29,7 @@ def needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         return True
     if mention.head in listed("measures", "nouns") and not earlier and _sensed(all_, line, mention):
         return True
-    if not earlier and _had(all_, line, mention):
+    if not earlier and (_had(all_, line, mention) or _of_a_known_thing(all_, line, mention)):
         return True
     of_some = mention.of or mention.ordinals or _of_next(texts, mention)
     told_apart = mention.modifiers or mention.ordinals or not _numbered(all_, line, mention)
@@ -61,6 +61,18 @@ def _had(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     wanted, measures = mention.modifiers | {mention.head}, listed("measures", "nouns")
     before = (m for number in line for m in all_.mentions[number] if m.head in measures)
     return any(wanted <= m.modifiers for m in before)
+
+
+def _of_a_known_thing(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """`the lid thickness` where a lid was brought in, as `the thickness of the lid`."""
+    if mention.head not in listed("measures", "nouns") or not mention.modifiers:
+        return False
+    things = (m for number in line for m in all_.mentions[number] if m.how == "new")
+    return any(
+        m.head in mention.modifiers and mention.modifiers <= m.modifiers | {m.head}
+        for m in things
+        if m.claim != mention.claim or m.end <= mention.start
+    )
 
 
 def _of_next(texts: list[str], mention: Mention) -> bool:
