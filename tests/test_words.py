@@ -329,3 +329,29 @@ def test_every_claim_that_names_several_is_told() -> None:
     assert told_why(text + "8. The jar of any of claims 1 to 7.\n") == [
         ("claims 1 to 7", "multiples", (3, 4, 5, 6, 7))
     ]
+
+
+@pytest.mark.parametrize(
+    "term",
+    [
+        "less than 100 ppm of heavy metals",
+        "a heavy metal content of 3 ppm",
+        "a chain of high density polyethylene",
+        "a rod of low alloy steel",
+        "two heavy chains",
+        "a standard gage rail",
+        "a soft iron core and a normally closed valve",
+        "very long chain fatty acids",
+        "a plate with a well, the well being round",
+    ],
+)
+def test_a_fixed_term_of_a_trade_is_no_degree(term: str) -> None:
+    assert "degree" not in {sort for sort, _, _ in told(f"1. A kit comprising {term}.")}
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["a heavy metal lid", "relatively heavy metals", "a strong base", "a thin film of oil", "a heavy lid"],
+)
+def test_words_like_a_fixed_term_stay_degrees(words: str) -> None:
+    assert "degree" in {sort for sort, _, _ in told(f"1. A kit comprising {words}.")}
