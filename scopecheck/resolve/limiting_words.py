@@ -17,8 +17,8 @@ Place: TypeAlias = tuple[int, int, UnrestatedSort]
 _BREAKS = frozenset(",;:.()")
 _MOST_BETWEEN = 6
 """How many words before 'than' its comparative stands at most: 'fewer pulses than'."""
+_FINITE = frozenset("is are be being was has have which that wherein".split())
 _ARTICLES = frozenset("the a an its their said this that".split())
-_FIGURES = frozenset(("a", "an", "one"))
 
 
 def places(text: ClaimText) -> list[Place]:
@@ -38,14 +38,12 @@ def _compared(texts: list[str], at: int) -> Place | None:
         return None  # 'other than' is an end word
     if before == "rather":
         return at - 1, at + 1, "connective"
-    if before.endswith(("er", "re")) or before in listed("account", "comparatives"):
-        return at - 1, at + 1, "end word"
-    for start in range(at - 2, max(-1, at - 2 - _MOST_BETWEEN), -1):
-        if texts[start] in _BREAKS or texts[start][0].isdigit():
+    for start in range(at - 1, max(-1, at - 2 - _MOST_BETWEEN), -1):
+        if texts[start] in _BREAKS | _FINITE or texts[start][0].isdigit():
             break
         if texts[start] in listed("account", "comparatives"):
             return start, at + 1, "end word"
-    return at, at + 1, "end word"
+    return at - before.endswith("er"), at + 1, "end word"  # 'blunter than'
 
 
 def _fraction(texts: list[str], at: int) -> Place | None:
@@ -57,16 +55,28 @@ def _fraction(texts: list[str], at: int) -> Place | None:
     start = before if counted else at
     if word in ("half", "halves"):
         return _half(texts, start, at, then)
-    if counted and (word.endswith("s") or texts[before] == "one"):
+    if counted and (word.endswith("s") or (texts[before] == "one" and not _noun(then))):
         return start, at + 1, "number"
     article = before >= 0 and texts[before] in ("a", "an", "each")
     by_itself = then in ("of", "as") or (word == "quarter" and then == "turn")
     return (at, at + 1, "number") if article and by_itself else None
 
 
+def _noun(word: str) -> bool:
+    """Whether a word behind 'one third' makes of it a thing that is counted: `at least one third sensor`."""
+    return (
+        word[:1].isalpha()
+        and word not in listed("nouns", "stops")
+        and not word.endswith("ed")
+        and word not in ("full", "empty", "open", "closed", "that", "as")
+    )
+
+
 def _half(texts: list[str], start: int, at: int, then: str) -> Place | None:
     begins = texts[start - 1] if start else ""
-    limit = begins in listed("limits", "inside") - {"in", "the", "a", "an", "of", "and", "from"}
+    limit = begins in listed("limits", "inside") - {"in", "the", "a", "an", "of", "and", "from", "or", "on"}
+    if then == "-" or (start < at and _noun(then)):
+        return None
     if texts[at] == "halves":
         return (start, at + 1, "number") if start < at else None
     if then in {"as", "that"} | _ARTICLES or texts[at - 2 : at] == ["and", "a"]:
@@ -113,20 +123,24 @@ def _beside(texts: list[str], at: int) -> Place | None:
     """`below the ambient pressure`, `above a threshold`; no rib above the rim."""
     start = at + 1
     start += start < len(texts) and texts[start] in _ARTICLES
-    found = _named_limit(texts[start : start + 4])
+    found = _named_limit(texts[start : start + 5])
     if texts[at] in ("over", "under"):
         found &= listed("account", "thresholds")
     return (at, at + 1, "end word") if found else None
 
 
 def _named_limit(words: list[str]) -> frozenset[str]:
-    """What of a noun's words names a value that others lie above or below: `pressure`, `threshold`."""
+    """What of a noun's words names a value that others lie above or below: `pressure`, `threshold`.
+
+    Behind another noun it makes a thing of it: a pressure sensor.
+    """
     found: set[str] = set()
     for i, word in enumerate(words):
         if not word[0].isalpha() or word in listed("nouns", "stops"):
             break
         then = words[i + 1] if i + 1 < len(words) else ""
-        if word in listed("account", "named_limits") and then not in listed("account", "instruments"):
+        ends = not _noun(then) or then in listed("mention", "verbs")
+        if ends and word in listed("account", "named_limits"):
             found.add(word)
     return frozenset(found)
 
