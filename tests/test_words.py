@@ -355,3 +355,16 @@ def test_a_fixed_term_of_a_trade_is_no_degree(term: str) -> None:
 )
 def test_words_like_a_fixed_term_stay_degrees(words: str) -> None:
     assert "degree" in {sort for sort, _, _ in told(f"1. A kit comprising {words}.")}
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        "with the proviso that the lid is round",
+        "wherein three of the last five bowls have a lid",
+        "wherein the lid satisfies formula (A)",
+        "wherein the spring assigns priority to a hook",
+    ],
+)
+def test_what_is_no_noun_needs_no_mention(more: str) -> None:
+    assert "no earlier" not in {sort for sort, _, _ in told(f"{LID}2. The jar of claim 1, {more}.\n")}

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.text.claim_set import ORDERED, Set, earlier_of, subjects
 from scopecheck.text.mentions import Mention
 from scopecheck.text.stream import plural, stem
@@ -25,6 +26,9 @@ def needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         return True
     if mention.end - mention.first == 1 and texts[mention.first] in ORDERED:  # 'the first and second layers'
         return True
+    counted = texts[mention.end : mention.end + 1]
+    if texts[mention.end - 1] in listed("mention", "ordinals") and counted and counted[0] in NUMBER_WORDS:
+        return True  # 'the last five measurements'
     if mention.head in listed("measures", "nouns") and _of_next(texts, mention) and not earlier:
         return True
     if mention.head in listed("measures", "nouns") and not earlier and _sensed(all_, line, mention):
