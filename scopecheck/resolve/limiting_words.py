@@ -17,6 +17,7 @@ Place: TypeAlias = tuple[int, int, UnrestatedSort]
 _BREAKS = frozenset(",;:.()")
 _MOST_BETWEEN = 6
 """How many words before 'than' its comparative stands at most: 'fewer pulses than'."""
+_IN_QUARTERS = frozenset("turn wave wavelength revolution rotation inch period cycle mile".split())
 _FINITE = frozenset("is are be being was has have which that wherein".split())
 _ARTICLES = frozenset("the a an its their said this that".split())
 
@@ -53,12 +54,16 @@ def _fraction(texts: list[str], at: int) -> Place | None:
     counted = before >= 0 and (texts[before] == "one" or NUMBER_WORDS.get(texts[before], 0) > 1)
     then = texts[at + 1] if at + 1 < len(texts) else ""
     start = before if counted else at
-    if word in ("half", "halves"):
+    if word == "halves":
+        return None  # two of them are the whole thing
+    if word == "half":
         return _half(texts, start, at, then)
-    if counted and (word.endswith("s") or (texts[before] == "one" and not _noun(then))):
+    if counted and (
+        word.endswith("s") or (texts[before] == "one" and (not _noun(then) or then in _IN_QUARTERS))
+    ):
         return start, at + 1, "number"
     article = before >= 0 and texts[before] in ("a", "an", "each")
-    by_itself = then in ("of", "as") or (word == "quarter" and then == "turn")
+    by_itself = then in ("of", "as") or (word == "quarter" and then in _IN_QUARTERS)
     return (at, at + 1, "number") if article and by_itself else None
 
 
@@ -75,13 +80,11 @@ def _noun(word: str) -> bool:
 def _half(texts: list[str], start: int, at: int, then: str) -> Place | None:
     begins = texts[start - 1] if start else ""
     limit = begins in listed("limits", "inside") - {"in", "the", "a", "an", "of", "and", "from", "or", "on"}
-    if then == "-" or (start < at and _noun(then)):
+    if then == "-" or begins in listed("account", "halved") or (start < at and _noun(then)):
         return None
-    if texts[at] == "halves":
-        return (start, at + 1, "number") if start < at else None
     if then in {"as", "that"} | _ARTICLES or texts[at - 2 : at] == ["and", "a"]:
         return start, at + 1, "number"
-    if then == "of" and begins not in listed("account", "halved"):
+    if then == "of":
         noun = texts[at + 2 :][texts[at + 2 : at + 3] != [] and texts[at + 2] in _ARTICLES :][:3]
         measured = not _named_limit(noun).isdisjoint(listed("measures", "nouns"))
         return (start, at + 1, "number") if limit or measured or start == at else None
@@ -140,7 +143,8 @@ def _named_limit(words: list[str]) -> frozenset[str]:
             break
         then = words[i + 1] if i + 1 < len(words) else ""
         ends = not _noun(then) or then in listed("mention", "verbs")
-        if ends and word in listed("account", "named_limits"):
+        point = word == "point" and i > 0 and words[i - 1] in listed("account", "points")
+        if ends and (point or word in listed("account", "named_limits")):
             found.add(word)
     return frozenset(found)
 
