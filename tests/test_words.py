@@ -368,3 +368,19 @@ def test_words_like_a_fixed_term_stay_degrees(words: str) -> None:
 )
 def test_what_is_no_noun_needs_no_mention(more: str) -> None:
     assert "no earlier" not in {sort for sort, _, _ in told(f"{LID}2. The jar of claim 1, {more}.\n")}
+
+
+@pytest.mark.parametrize("more", ["or of claim", "or\n   according to claim", "or as claimed in claim", "or"])
+def test_claims_named_with_the_words_of_a_reference_again_are_one_reference(more: str) -> None:
+    text = (
+        LID + f"2. The jar of claim 1, with a rim.\n3. The jar of claim 1.\n4. The jar of claim 2 {more} 3.\n"
+    )
+    text += "5. The jar of claim 4 or 2.\n"
+    assert [(sort, number) for sort, number, _ in told(text)] == [("reference form", 5)]
+
+
+def test_according_to_is_no_range_of_claims() -> None:
+    text = LID + "2. The jar of claim 1.\n3. The jar of claim 1, with a rim.\n"
+    text += "4. The jar of claim 3.\n"
+    text += "5. The jar according to claim 3 or according to claim 4, the rim being round.\n"
+    assert told(text) == []
