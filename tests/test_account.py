@@ -44,6 +44,90 @@ def test_nothing_restated(words: str, expected: list[tuple[str, str]]) -> None:
     assert listed(words) == expected
 
 
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("a rim shorter than the lid", [("end word", "shorter than")]),
+        ("fewer ribs than the lid", [("end word", "fewer ribs than")]),
+        ("a more even rim than the lid", [("end word", "more even rim than")]),
+        ("welded rather than glued", [("connective", "rather than")]),
+        ("a rim closer to the lid than the foot", [("end word", "closer to the lid than")]),
+        ("with a greater diameter than the lid", [("end word", "greater diameter than")]),
+        ("blunter than the lid", [("end word", "blunter than")]),
+        ("at least one half full", [("end word", "at least"), ("number", "one half")]),
+        ("half as long as the lid", [("number", "half")]),
+        ("at least half of the lid", [("end word", "at least"), ("number", "half")]),
+        ("half of its volume", [("number", "half")]),
+        ("one third of its volume", [("number", "one third")]),
+        ("two-thirds full", [("number", "two-thirds")]),
+        ("three quarters full", [("number", "three quarters")]),
+        ("a third of the holes", [("number", "third")]),
+        ("shut if the lamp is lit", [("condition word", "if")]),
+        ("lit when wet and shut otherwise", [
+            ("condition word", "when"), ("connective", "and"), ("condition word", "otherwise")]),
+        ("shut unless it is wet", [("connective", "unless")]),
+        ("shut as soon as it is wet", [("condition word", "as soon as")]),
+        ("shut once the bath is full", [("condition word", "once")]),
+        ("shut, provided that it is wet", [("condition word", "provided that")]),
+        ("a mode selected from slow, fast", [("limiting word", "selected from")]),
+        ("a mode chosen from among the modes", [("limiting word", "chosen from among")]),
+        ("shut below the ambient pressure", [("end word", "below")]),
+        ("shut above a set temperature", [("end word", "above")]),
+        ("shut below its boiling point", [("end word", "below")]),
+        ("one quarter turn", [("number", "one quarter")]),
+        ("an even finer rim than the lid", [("end word", "finer rim than")]),
+        ("shut over the threshold", [("end word", "over")]),
+    ],
+)  # fmt: skip
+def test_words_that_limit_without_a_number(words: str, expected: list[tuple[str, str]]) -> None:
+    assert listed(words) == expected
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "a rib below the temperature sensor",
+        "a lid over the length of the pipe",
+        "a rib above the half of a mould",
+        "a rib below the torque wrench",
+        "one third sensor",
+        "one half shell",
+        "the upper half of a shell",
+        "a rim, the lower half of which is red",
+        "the halves of a shell",
+        "a half-moon rib",
+        "a third lens",
+        "the first third lens",
+        "a rib coloured, if desired, red",
+        "a medium whose words, when executed by a machine, shut it",
+        "impurities, if any",
+        "a rib shut once a day",
+        "a rib provided with a lid",
+        "a rim as red as the lid",
+        "a chosen rim",
+        "a rim in case",
+    ],
+)
+def test_words_that_only_look_like_limits(words: str) -> None:
+    assert listed(words) == []
+
+
+def test_what_leads_to_a_list_that_a_line_has_is_said_by_it() -> None:
+    text = "mode  one of only slow, fast, off\n\n1. A mixer, its mode being {} slow or fast.\n"
+    text += "   | mode : slow or fast\n"
+    assert sheet(text.format("selected from")).unrestated == ()
+    group = sheet(text.format("selected from the group consisting of")).unrestated
+    assert [u.words for u in group] == ["consisting of"]
+    (left,) = sheet(text.format("selected from two speeds, in turn")).unrestated[:1]
+    assert left.words == "selected from"
+
+
+def test_a_condition_that_a_line_leaves_out_is_told_and_a_mark_takes_it() -> None:
+    shut = "shut when the diameter is at most 3 mm"
+    assert listed(shut, "diameter : at most 3 mm") == [("condition word", "when")]
+    assert listed(shut, "diameter : at most 3 mm", "not restated : shut when") == []
+
+
 def test_lifted_words_are_taken() -> None:
     assert listed("between 2 and 4 mm", "diameter : between 2 and 4 mm") == []
     assert listed("open about 35 % and at least 3 holes", "open : about 35 %") == [

@@ -43,7 +43,7 @@ FLOORS: dict[str, str] = {
         " phrase_slots states sides signs usual lettered item_letters scaled plainer_amounts plainer_numbers"
         " plainer_states plainer_values plainer_written plainer conditional conditional_advice ingredients"
         " in_order of_each one_phrase looser not_so left_unsaid never_heard by_name phrases"
-        " claim_text dependencies form_rules joints account amounts stated declared recited"
+        " claim_text dependencies form_rules joints limiting_words account amounts stated declared recited"
         " beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells case_cells"
         " case_facts cases not_compared sheet successors agreement common_groups joined carried"
     ),

@@ -329,6 +329,10 @@ def test_a_name_that_tells_no_state_is_not_taken_for_one() -> None:
         "A glaze comprising, by weight based on the whole glaze:",
         "A glaze comprising, based on the total weight of the glaze,",
         "A glaze with the following, the percentages given being by weight:",
+        "A glaze consisting essentially of, by weight,",
+        "A glaze comprising (by weight)",
+        "A glaze, where % means % by weight, comprising",
+        "A glaze, all percentages being expressed on a weight basis, comprising",
     ],
 )
 def test_a_basis_said_once_holds_for_the_bare_percentages_of_the_claim(before: str) -> None:

@@ -168,7 +168,8 @@ def test_a_limit_is_of_what_the_words_say_and_not_of_what_stands_beside_it() -> 
     assert line.startswith("| coefficient of performance : at least 3.5 at an outdoor temperature of 7 °C")
     assert not [line for line in found if ": 35 °C" in line and "not restated" not in line]
     assert "| butyl acrylate : at least 30 wt%" in found
-    assert not [line for line in found if line.startswith("|") and "selected from" in line]
+    chosen = [line for line in found if line.startswith("|") and "selected from" in line]
+    assert chosen == ["| not restated : selected from PA6, PA66 and PA6/66"]
     read(COUNTED_OF)
 
 
@@ -250,3 +251,18 @@ def test_a_composition_is_not_closed_without_one_of_its_ingredients() -> None:
     assert "| frit : consisting of" not in lines(short)
     assert [line for line in lines(short) if line.startswith("| not restated : consisting of")]
     read(short)
+
+
+@pytest.mark.parametrize(
+    ("words", "mark"),
+    [
+        ("the valve is shut if the lamp is lit", "if the lamp is lit"),
+        ("the track is shorter than the search", "shorter than the search"),
+        ("the track is half as long as the search", "half as long as the search"),
+        ("the track has fewer pulses than the search", "fewer pulses than the search"),
+        ("the mode is selected from slow, fast", "selected from slow, fast"),
+        ("the slit is below the ambient pressure", "below the ambient pressure"),
+    ],
+)
+def test_what_limits_without_a_number_is_marked_with_what_it_speaks_of(words: str, mark: str) -> None:
+    assert f"| not restated : {mark}" in lines(f"1. A radar, wherein {words}.\n")

@@ -243,3 +243,144 @@ def test_a_basis_said_once_before_a_list_holds_for_each_percentage_of_it() -> No
     said = "1. A composition comprising{}: 40 to 70 % of a wax; and at most 5 % of an oil.\n"
     assert "share" in {sort for sort, _, _ in told(said.format(""))}
     assert "share" not in {sort for sort, _, _ in told(said.format(", by weight"))}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "A brass comprising, by weight, from 3 to 5 % tin",
+        "A brass consisting essentially of, by weight, 3 to 5 % tin",
+        "A brass comprising (by weight) 3 to 5 % tin",
+        "A brass containing, by volume, tin 3 to 5 %",
+        "A brass with the following components (by mass): 3 to 5 % tin",
+        "A brass comprising, in percent by weight, 3 to 5 % tin",
+        "A brass comprising 3 to 5 % tin, all percentages in this claim being meant on a weight basis",
+        "A brass comprising 3 to 5 % tin, where % means % by weight",
+        "A brass comprising 3 to 5 % tin, wherein the percentages are weight percentages",
+        "A grate comprising, by area, 3 to 5 % slots",
+    ],
+)
+def test_a_basis_said_once_is_heard_wherever_it_stands(text: str) -> None:
+    assert "share" not in {sort for sort, _, _ in told(f"1. {text}.\n")}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "A brass comprising tin and lead in a ratio by weight of 2:1, and 3 to 5 % zinc",
+        "A brass comprising 5 % by weight of tin, and 40 % zinc",
+        "A lamp dimmed to 40 %, comprising 3 g of tin by weight",
+    ],
+)
+def test_a_basis_of_one_amount_is_none_of_the_others(text: str) -> None:
+    assert "share" in {sort for sort, _, _ in told(f"1. {text}.\n")}
+
+
+def told_why(text: str) -> list[tuple[str, str, object]]:
+    found = flags(texts_of(pasted(text)))
+    keys = ("elsewhere", "named")
+    return [(f.words, f.form, next((f.values[k] for k in keys if k in f.values), None)) for f in found]
+
+
+@pytest.mark.parametrize(
+    ("elsewhere", "form", "claims"),
+    [
+        ("which holds its full bobbin", "none", None),
+        ("with a bobbin of tin", "none", None),
+        ("having a full bobbin, the rail being of tin", "none", None),
+        ("with an idle bobbin on a bar", "elsewhere", (3,)),
+        ("with two idle bobbins", "elsewhere", (3,)),
+    ],
+)
+def test_another_claim_brings_in_what_has_all_the_words(elsewhere: str, form: str, claims: object) -> None:
+    loom = "1. A loom with a rail.\n2. The loom of claim 1, in which the idle bobbin turns.\n"
+    assert ("the idle bobbin", form, claims) in told_why(f"{loom}3. The loom of claim 1, {elsewhere}.")
+
+
+def test_an_ordinal_is_brought_in_by_the_same_one_or_by_several() -> None:
+    loom = "1. A loom with a bed.\n2. The loom of claim 1, in which the second beam turns.\n"
+    loom += "3. The loom of claim 1, with {}.\n"
+    assert ("the second beam", "none", None) in told_why(loom.format("a first beam"))
+    assert ("the second beam", "elsewhere", (3,)) in told_why(loom.format("a second beam"))
+    assert ("the second beam", "elsewhere", (3,)) in told_why(loom.format("two beams"))
+
+
+@pytest.mark.parametrize("sort", ["a power of two", "an even multiple of 3", "a factor of 10"])
+def test_a_sort_of_numbers_is_no_thing_that_is_brought_in(sort: str) -> None:
+    head = sort.split()[-3]
+    text = f"1. A loom with a bed.\n2. The loom of claim 1, its picks being {sort}.\n"
+    text += f"3. The loom of claim 1, in which the peak {head} is steady.\n"
+    assert (f"the peak {head}", "none", None) in told_why(text)
+
+
+def test_a_power_in_watts_is_one() -> None:
+    text = "1. A lamp with a power of 2 W.\n2. The lamp of claim 1, in which the power is steady.\n"
+    assert told(text) == []
+
+
+def test_what_is_measured_of_a_known_thing_needs_no_mention() -> None:
+    text = "1. A cell with a positive electrode, in which the {} electrode capacity is 3 Ah.\n"
+    assert told(text.format("positive")) == []
+    assert told_why(text.format("negative")) == [("the negative electrode capacity", "none", None)]
+
+
+def test_every_claim_that_names_several_is_told() -> None:
+    text = LID + "2. The jar of claim 1.\n" + "".join(f"{n}. The jar of claim 1 or 2.\n" for n in range(3, 8))
+    assert told_why(text + "8. The jar of any of claims 1 to 7.\n") == [
+        ("claims 1 to 7", "multiples", (3, 4, 5, 6, 7))
+    ]
+
+
+@pytest.mark.parametrize(
+    "term",
+    [
+        "less than 100 ppm of heavy metals",
+        "a heavy metal content of 3 ppm",
+        "a chain of high density polyethylene",
+        "a rod of low alloy steel",
+        "two heavy chains",
+        "a standard gage rail",
+        "a soft iron core and a normally closed valve",
+        "very long chain fatty acids",
+        "a plate with a well, the well being round",
+    ],
+)
+def test_a_fixed_term_of_a_trade_is_no_degree(term: str) -> None:
+    assert "degree" not in {sort for sort, _, _ in told(f"1. A kit comprising {term}.")}
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["a heavy metal lid", "relatively heavy metals", "a strong base", "a thin film of oil", "a heavy lid"],
+)
+def test_words_like_a_fixed_term_stay_degrees(words: str) -> None:
+    assert "degree" in {sort for sort, _, _ in told(f"1. A kit comprising {words}.")}
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        "with the proviso that the lid is round",
+        "wherein three of the last five bowls have a lid",
+        "wherein the lid satisfies formula (A)",
+        "wherein the spring assigns priority to a hook",
+    ],
+)
+def test_what_is_no_noun_needs_no_mention(more: str) -> None:
+    assert "no earlier" not in {sort for sort, _, _ in told(f"{LID}2. The jar of claim 1, {more}.\n")}
+
+
+@pytest.mark.parametrize("more", ["or of claim", "or\n   according to claim", "or as claimed in claim", "or"])
+def test_claims_named_with_the_words_of_a_reference_again_are_one_reference(more: str) -> None:
+    text = (
+        LID + f"2. The jar of claim 1, with a rim.\n3. The jar of claim 1.\n4. The jar of claim 2 {more} 3.\n"
+    )
+    text += "5. The jar of claim 4 or 2.\n"
+    assert [(sort, number) for sort, number, _ in told(text)] == [("reference form", 5)]
+
+
+def test_according_to_is_no_range_of_claims() -> None:
+    text = LID + "2. The jar of claim 1.\n3. The jar of claim 1, with a rim.\n"
+    text += "4. The jar of claim 3.\n"
+    text += "5. The jar according to claim 3 or according to claim 4, the rim being round.\n"
+    assert told(text) == []

@@ -246,7 +246,16 @@ class Given:
 
 
 UnrestatedSort = Literal[
-    "number", "unit", "connective", "end word", "hedge", "limiting word", "sign", "order word", "closing word"
+    "number",
+    "unit",
+    "connective",
+    "end word",
+    "hedge",
+    "limiting word",
+    "sign",
+    "order word",
+    "closing word",
+    "condition word",
 ]
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from scopecheck.core.model import UnrestatedSort
 from scopecheck.drafting.beside import noun_from, nounish, per_width, width_of
 from scopecheck.drafting.draft import Proposed
 from scopecheck.drafting.work import Work
@@ -29,6 +30,10 @@ MOST_NOUNS = 3
 """How many words of a noun are marked with a bare 'or' beside it."""
 MOST_TOLD = 5
 """How many words of time and of what they speak are marked together."""
+MOST_LISTED = 12
+"""How many words of a list of choices are marked with its opening."""
+_OPENERS = frozenset("wherein whereby where which and or".split())
+_BESIDE = frozenset(("above", "below", "beneath", "over", "under"))
 
 
 def words_at(text: ClaimText, start: int, end: int) -> str:
@@ -123,7 +128,8 @@ def _excluded(text: ClaimText) -> list[tuple[int, int]]:
     for at in sorted(at for word in runs("limits", "equalling") for at in text.where.get(word, ())):
         width = run_at(text.texts, at, "limits", "equalling")
         if width and text.taken.isdisjoint(range(at, at + width)):
-            found.append((at, with_of(text, at + width - 1, (text.texts[at + width - 1], "of"))))
+            start = at - (at > 0 and text.texts[at - 1] == "half" and at - 1 not in text.taken)
+            found.append((start, with_of(text, at + width - 1, (text.texts[at + width - 1], "of"))))
     for at in text.where.get("no", ()):
         noun = "" if at in text.taken or at in text.referring else noun_from(text, at + 1)
         if noun and noun.split()[0] not in listed("limits", "inside"):
@@ -180,12 +186,36 @@ def marked(text: ClaimText, words: str, tokens: range) -> bool:
 def _left_over(work: Work, own: Own) -> list[tuple[int, int]]:
     """Stretches of tokens that no line takes up; what stands close together is one stretch."""
     found: list[tuple[int, int]] = []
-    for start, end, _ in open_places(work.text, work.numbers, work.places, own):
-        if found and _close(work.text, found[-1][1], start):
+    for start, end, sort in open_places(work.text, work.numbers, work.places, own):
+        end = _with_what_follows(work.text, start, end, sort)
+        if found and start < found[-1][1]:
+            found[-1] = (found[-1][0], max(end, found[-1][1]))
+        elif found and _close(work.text, found[-1][1], start):
             found[-1] = (found[-1][0], end)
         else:
             found.append((start, end))
     return [_with_preference(work, *_with_nouns(work.text, start, end)) for start, end in found]
+
+
+def _with_what_follows(text: ClaimText, start: int, end: int, sort: UnrestatedSort) -> int:
+    """`when the lid is shut`, `shorter than the lid`, `selected from a and b`: with what they speak of."""
+    texts = text.texts
+    if texts[end - 1] == "than" or (end == start + 1 and texts[start] in _BESIDE and sort == "end word"):
+        noun = end + (texts[end : end + 1] != [] and texts[end] in listed("nouns", "determiners"))
+        width = 0 if noun in text.taken or end in text.taken else width_of(noun_from(text, noun))
+        return noun + width if width else end
+    most = {"condition word": MOST_TOLD, "limiting word": MOST_LISTED * (texts[end - 1] == "from")}.get(
+        sort, 0
+    )
+    parting = _PARTING - {","} if texts[end - 1] == "from" else _PARTING
+    far = end
+    while far < len(texts) and far - end < most and far not in text.taken | text.referring:
+        if texts[far] in parting or (texts[far] in _OPENERS and sort == "condition word"):
+            break
+        far += 1
+    while far > end and (texts[far - 1] == "," or texts[far - 1] in listed("nouns", "stops")):
+        far -= 1
+    return far
 
 
 def _with_nouns(text: ClaimText, start: int, end: int) -> tuple[int, int]:

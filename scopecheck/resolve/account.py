@@ -13,6 +13,8 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Own, before_signs
 from scopecheck.resolve.claim_text import ClaimText, Piece
 from scopecheck.resolve.joints import structural
+from scopecheck.resolve.limiting_words import Place, led_to_a_line
+from scopecheck.resolve.limiting_words import places as limiting_places
 
 _CONNECTIVES = frozenset("and or not no never nowhere nor neither either unless except".split())
 _END_WORDS: tuple[tuple[str, ...], ...] = tuple(
@@ -129,13 +131,15 @@ def open_places(
     tokens = text.tokens
     skipped = text.within(references)
     left = [n.text for n in exact_numbers]
-    for start, end, sort in _sayings(text, own):
+    for start, end, sort in _with_words(text, list(_sayings(text, own))):
         at = [i for i in range(start, end) if i not in text.taken]
         if not at or any(i in skipped for i in range(start, end)):
             continue
         if at == [start] and tokens[start].text in ("is", "are"):
             continue  # 'even' is restated, of 'is even'
         if sort == "connective" and _joins_lines(text, start):
+            continue
+        if sort == "limiting word" and tokens[end - 1].text in _FROM and led_to_a_line(text, end):
             continue
         if sort == "number" and left:
             digits = digits_at(tokens, start)
@@ -149,6 +153,18 @@ def open_places(
         of_time = (i for word in ORDER_WORDS.intersection(text.where) for i in text.where[word])
         found += [(i, i + 1, "order word") for i in of_time if i not in text.taken and i not in skipped]
     return sorted(found, key=lambda place: place[0])
+
+
+_FROM = ("from", "of", "among")
+
+
+def _with_words(text: ClaimText, found: list[Place]) -> list[Place]:
+    """With words that limit without a number; of what overlaps the wider, as `two thirds` for `two`."""
+    more = limiting_places(text)
+    wide = [p for p in more if not any(s <= p[0] and p[1] <= e and (s, e) != p[:2] for s, e, _ in found)]
+    wide = [p for p in wide if not any((s, e) == p[:2] for s, e, _ in found)]
+    covered = {i for s, e, _ in wide for i in range(s, e)}
+    return sorted([p for p in found if not set(range(p[0], p[1])) <= covered] + wide)
 
 
 def _joins_lines(text: ClaimText, at: int) -> bool:

@@ -13,7 +13,9 @@ from scopecheck.foundations.spans import Span
 from scopecheck.language.layout import plain as plain_text
 
 _NUMBERED = regex(
-    r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and|or|to|through|-)\s*(?:claims?\s+)?\d+(?!\.?\d)"
+    r"\bclaims?\s+(\d+(?:\s*(?:,\s*(?:and|or)?|and\s*/\s*or|and"
+    r"|or(?:\s+(?:of|in|to|by|according\s+to|as\s+(?:claimed|defined|recited|set\s+forth)\s+in)(?=\s+claims?\b))?"
+    r"|to|through|-)\s*(?:claims?\s+)?\d+(?!\.?\d)"
     r"(?!\s*(?:[°º%µ]|per\s?cent|(?:degrees?|[mcnu]m|[km]?g|m?s|min(?:utes?)?|h(?:ours?)?|sec(?:onds?)?|days?|weeks?"
     r"|m?bar|[kmg]?pa|m?v|k?w|[km]?hz|rpm|k|m?l|wt|vol|mol|ppm)\b)))*)",
     re.IGNORECASE,
@@ -24,6 +26,8 @@ _PRECEDING = regex(
     re.IGNORECASE,
 )
 _EARLIER = ("preceding", "previous", "foregoing", "above")
+_OR_TO = regex(r"\bor\s+(?:according\s+)?to\b", re.IGNORECASE)
+"""'Claim 1 or according to claim 4' is no range."""
 _LINK = regex(r"(\d+)|(to|through|-)", re.IGNORECASE)
 _CATEGORY = regex(
     r"\s*(?:(?:an?|the|said)\s+)?(.+?)\s*(?:,|:|;|$"
@@ -59,7 +63,7 @@ def references(text: str, number: int, known: Sequence[int]) -> tuple[Reference,
 def _numbers(text: str) -> tuple[int, ...]:
     numbers: list[int] = []
     through = False
-    for match in _LINK.finditer(text):
+    for match in _LINK.finditer(_OR_TO.sub("or", text)):
         if match.group(2):
             through = True
             continue

@@ -22,25 +22,52 @@ BY_WHAT = {
 }  # fmt: skip
 """The basis of a share by the word for it."""
 _BY = r"(?P<by>weight|mass|wt|volume|vol|moles?|mol)\b"
+_BY_ANY = r"(?P<by>weights?|mass|wt|volumes?|vol|molar|moles?|mol|area|number|atoms?|atomic|length)\b"
+"""Bases in which a percentage may be said, those that nothing is declared in too."""
 _PERCENT = r"(?:%|per ?cents?|percentages?|parts)"
 _OF_ALL = r"(?:,? (?:based (?:up)?on|of|relative to|with respect to) [^:.;\d]{0,60})?"
-_ALL = r"\b(?:percentages|amounts|proportions)"
-_HOLDING = r"(?:compris(?:ing|es?)|contain(?:ing|s)?|includ(?:ing|es?)|consist(?:ing|s)? of|having|has)"
-_LIMITING = r"(?:about|at|up|from|not|no|between|more|less|approximately|greater|over|\d+)\b"
-_ONCE = tuple(
-    regex(text, re.IGNORECASE)
-    for text in (
-        # before the list: 'comprising, by weight:', '(in wt%):'
-        rf"(?<![\d%] )(?<!per cent )(?<!percent )\bby {_BY}{_OF_ALL}\s*\)?\s*:",
-        rf"\bin {_PERCENT} ?(?:by )?{_BY}",
-        rf"\bin {_BY}[ .-]*{_PERCENT}",
-        # behind it: 'the percentages being by weight', 'all percentages are weight percentages'
-        rf"{_ALL}(?: \w+){{0,4}}? by {_BY}",
-        rf"{_ALL}(?: being| are)? {_BY} percentages",
-        # 'comprising, by weight, at least 50 % ...'
-        rf"\b{_HOLDING},? by {_BY}{_OF_ALL},? (?={_LIMITING})",
-    )
+_ALL = r"\b(?:percentages|percents|amounts|contents|proportions|all (?:the )?(?:%|per ?cents?))"
+_AS = (
+    r"(?: (?:being|are|is|given|stated|expressed|indicated|meant|understood|calculated|taken|here|herein"
+    r"|above|below|in|of|this|the|each|all|claims?|as|to|be|case)){0,7}"
 )
+_HOLDING = (
+    r"(?:compris(?:ing|es?)|contain(?:ing|s)?|includ(?:ing|es?)|consist(?:ing|s)?(?: essentially)? of"
+    r"|composed of|made (?:up )?of|made from|formed of|formed from|having|has)"
+    r"(?: (?:the )?following(?: \w+)?)?"
+)
+_LISTED = (
+    r"(?:components?|constituents?|ingredients?|elements?|composition|compositions|proportions|following)"
+)
+_LIMITING = (
+    r"(?:about|around|at|up|from|not|no|between|more|less|approximately|roughly|greater|over|above|below|under"
+    r"|a (?:max|min)imum|max|min|\d+)\b"
+)
+
+
+def _once(by: str) -> tuple[re.Pattern[str], ...]:
+    """What names a basis for all the percentages of a claim, with the bases in `by`."""
+    texts = (
+        # before the list: 'comprising, by weight:', '(in wt%):'
+        rf"(?<![\d%] )(?<!per cent )(?<!percent )\bby {by}{_OF_ALL}\s*\)?\s*:",
+        rf"\b(?:in|as) {_PERCENT} ?(?:\(? ?by )?{by}",
+        rf"\b(?:in|as) {by}[ .-]*{_PERCENT}",
+        # behind it: 'the percentages being by weight', 'all percentages are weight percentages'
+        rf"{_ALL}(?: \w+){{0,4}}? by {by}",
+        rf"{_ALL}{_AS},? (?:by|on an?|on the basis of|based (?:up)?on) (?:the )?(?:dry |total )?{by}",
+        rf"{_ALL}{_AS} {by} ?(?:percentages|percents?|per cents?|%|fractions)",
+        rf"(?<!\d)(?<!\d )(?:%|per ?cent) (?:means?|denotes?|stands? for|refers? to|signif(?:y|ies)) "
+        rf"(?:the )?(?:(?:% |per ?cent )?by )?{by}",
+        # 'comprising, by weight, at least 50 % ...', 'comprising (by weight) ...', 'by weight percent'
+        rf"\b{_HOLDING},? by {by}(?!,? (?:and|or)\b){_OF_ALL}(?:,| (?={_LIMITING}))",
+        rf"\b(?:{_HOLDING}|{_LISTED}),? [(\[] ?(?:in |all )?(?:% )?by {by}{_OF_ALL} ?[)\]]",
+        rf"\b(?:{_HOLDING}|{_LISTED}),? [(\[] ?(?:in |all )?{by}[ .-]*{_PERCENT} ?[)\]]",
+        rf"\b(?:{_HOLDING}|{_LISTED}),? by {by}[ -]*{_PERCENT}",
+    )
+    return tuple(regex(text, re.IGNORECASE) for text in texts)
+
+
+_ONCE, _ONCE_BY_ANY = _once(_BY), _once(_BY_ANY)
 
 _CONSISTING = [[verb, "of"] for verb in ("consisting", "consists", "consist")]
 _IMPURE = regex(
@@ -63,6 +90,12 @@ def basis_said(texts: Iterable[str]) -> str:
     if not found and not any(map(_BY_ITSELF.search, flat)):
         found = {BY_WHAT[said["by"].lower()] for text in flat for said in _BASED_ON.finditer(text)}
     return found.pop() if len(found) == 1 else ""
+
+
+def says_a_basis(text: str) -> bool:
+    """Does a claim's text name a basis for all of its percentages, be it one that nothing is declared in?"""
+    flat = " ".join(text.split())
+    return any(once.search(flat) for once in _ONCE_BY_ANY)
 
 
 def says_its_basis(words: str, note: str, share: Bound) -> bool:

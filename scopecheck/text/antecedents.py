@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from scopecheck.foundations.word_lists import runs
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.text.claim_set import ORDERED, Set, earlier_of, subjects
 from scopecheck.text.flags import Flag
@@ -175,14 +176,32 @@ def _lone(all_: Set, mention: Mention) -> bool:
 def _missing(all_: Set, line: tuple[int, ...], mention: Mention) -> Flag:
     elsewhere = [
         number for number, found in all_.mentions.items()
-        if number not in line and any(m.head == mention.head and m.how == "new" for m in found)
+        if number not in line and any(m.how == "new" and _may_be(m, mention) for m in found)
     ]  # fmt: skip
     if elsewhere:
-        return _flag(all_, mention, "no earlier", "elsewhere", line, elsewhere=tuple(elsewhere[:3]))
+        return _flag(all_, mention, "no earlier", "elsewhere", line, elsewhere=tuple(elsewhere))
     near = _near(all_, line, mention)
     if near:
         return _flag(all_, mention, "no earlier", "none_but_near", line, named=(near,))
     return _flag(all_, mention, "no earlier", "none", line)
+
+
+def _may_be(new: Mention, mention: Mention) -> bool:
+    """Whether a thing brought in has the noun and all the words of the one spoken of."""
+    if new.head != mention.head or not mention.modifiers <= new.modifiers | new.of | new.ordinals:
+        return False
+    ordered = mention.ordinals & ORDERED
+    return not ordered or new.plural or not ordered.isdisjoint(new.ordinals)
+
+
+def _opposed(mention: Mention, other: Mention) -> bool:
+    """`the negative electrode` and `a positive electrode`: two things, whatever words they share."""
+    return any(
+        not one.isdisjoint(mention.modifiers) and not two.isdisjoint(other.modifiers)
+        for pair in runs("mention", "opposites").values()
+        for first, second in pair
+        for one, two in (({first}, {second}), ({second}, {first}))
+    )
 
 
 def _near(all_: Set, line: tuple[int, ...], mention: Mention) -> str:
@@ -190,7 +209,9 @@ def _near(all_: Set, line: tuple[int, ...], mention: Mention) -> str:
     begins = {w[:6] for w in (*mention.modifiers, mention.head) if len(w) > 5}
     for number in line:
         for m in all_.mentions[number]:
-            if m.how == "new" and begins & {w[:6] for w in (*m.modifiers, m.head) if len(w) > 5}:
+            if m.how != "new" or _opposed(mention, m):
+                continue
+            if begins & {w[:6] for w in (*m.modifiers, m.head) if len(w) > 5}:
                 return all_.streams[number].shown(m.first, m.end)
     return ""
 

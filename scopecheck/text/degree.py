@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 
 from scopecheck.foundations.quantity import find_unit
-from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import run_at, runs
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
 from scopecheck.text.mentions import is_noun_word, noun_end
-from scopecheck.text.stream import BREAKS, Stream
+from scopecheck.text.stream import BREAKS, Stream, plural, stem
 
 _NO_DEGREES = (("degree", "excepted"), ("clauses", "examples"), ("clauses", "essentially"))
 """Runs that only look like degrees: 'high frequency', and the 'desired' of 'if desired'."""
@@ -25,6 +26,7 @@ def degrees(stream: Stream) -> Iterator[Flag]:
         i for start in range(len(texts))
         for i in range(start, start + max(run_at(texts, start, *of) for of in _NO_DEGREES))
     }  # fmt: skip
+    skip |= {i for start in range(len(texts)) for i in range(start, start + _term(stream, start))}
     while at < len(texts):
         group = next((g for g in GROUPS if texts[at] in listed("degree", g)), "")
         if not group and at and texts[at - 1] in ("relatively", "comparatively") and texts[at][0].isalpha():
@@ -43,10 +45,45 @@ def degrees(stream: Stream) -> Iterator[Flag]:
         at = end
 
 
+def _term(stream: Stream, at: int) -> int:
+    """How many words a fixed term of a trade has that begins here; 0 for none, and behind a 'very'."""
+    texts, stems = stream.texts, [w.stem for w in stream.words[at : at + _MOST_OF_TERM]]
+    if at and texts[at - 1] in listed("degree", "adverbs"):
+        return 0
+    if width := _longest(stems, "terms"):
+        return width
+    end = at + _longest(stems, "terms_alone")
+    if end == at:
+        return 0
+    alone = end == len(texts) or not is_noun_word(texts[end]) or plural(texts[end - 1])
+    return end - at if alone or texts[end] in listed("degree", "term_tails") else 0
+
+
+_MOST_OF_TERM = 5
+"""How many words a fixed term has at most."""
+
+
+def _longest(stems: list[str], name: str) -> int:
+    found = _terms(name).get(stems[0], ()) if stems else ()
+    return max((len(term) for term in found if tuple(stems[: len(term)]) == term), default=0)
+
+
+@cache
+def _terms(name: str) -> dict[str, list[tuple[str, ...]]]:
+    """The fixed terms by their first word, spelled as a stream's stems are."""
+    found: dict[str, list[tuple[str, ...]]] = {}
+    for run in (run for first in runs("degree", name).values() for run in first):
+        spelled = tuple(map(stem, run))
+        found.setdefault(spelled[0], []).append(spelled)
+    return found
+
+
 def _measured(stream: Stream, at: int, group: str) -> bool:
     """Whether a number, or what it is compared with, stands beside a word of degree."""
     texts = stream.texts
     before, after = texts[max(0, at - 3) : at], texts[at + 1 : at + 4]
+    if texts[at] == "well" and at and texts[at - 1] in listed("nouns", "determiners"):
+        return True  # 'each well of the plate'
     if texts[at] == "even" and {"number", "numbers", "count", "integer"}.intersection(
         texts[max(0, at - 6) : at]
     ):

@@ -89,4 +89,4 @@ def _several(all_: Set, stream: Stream, index: int, start: int, end: int) -> Ite
     multiple = [n for n in named if len(all_.streams[n].parents) > 1]
     if len(named) > 1 and multiple and index == 0:
         form = "multiple" if len(multiple) == 1 else "multiples"
-        yield Flag("reference form", form, stream.number, words, span, {"named": tuple(multiple[:3])})
+        yield Flag("reference form", form, stream.number, words, span, {"named": tuple(multiple)})

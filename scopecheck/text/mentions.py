@@ -66,7 +66,7 @@ def _mention(stream: Stream, at: int, each: bool) -> Mention | None:
     begin = first
     while begin < end - 1 and (texts[begin] in listed("mention", "ordinals") or _adverb(texts[begin])):
         begin += 1
-    if end == first or not texts[end - 1][0].isalpha():
+    if end == first or not texts[end - 1][0].isalpha() or _reckoned(texts, end):
         return None
     words = stream.words
     head = words[end - 1].stem
@@ -77,6 +77,15 @@ def _mention(stream: Stream, at: int, each: bool) -> Mention | None:
         how, stream.number, at, first, end, head, modifiers, ordinals, plural(texts[end - 1]) or many,
         many, _complement(stream, end), each or universal,
     )  # fmt: skip
+
+
+def _reckoned(texts: list[str], end: int) -> bool:
+    """`a power of two`: what numbers are like; `a power of 2 kW` is a power."""
+    if texts[end - 1] not in listed("mention", "reckoned") or texts[end : end + 1] != ["of"]:
+        return False
+    number, then = (*texts[end + 1 : end + 3], "", "")[:2]
+    counted = number in NUMBER_WORDS or number[:1].isdigit()
+    return counted and (not then or then in BREAKS or then in listed("nouns", "stops"))
 
 
 def _had_by_several(texts: list[str], at: int) -> bool:

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.resolve.said_once import says_a_basis
 from scopecheck.text.claim_set import Set
 from scopecheck.text.flags import Flag
-from scopecheck.text.stream import BREAKS
+from scopecheck.text.stream import BREAKS, Stream
 
 _CLAUSE = BREAKS | {"wherein", "which", "and", "or"}
 _AHEAD = 6
@@ -19,7 +20,7 @@ def shares(all_: Set, number: int) -> Iterator[Flag]:
     """The first share of a claim for which neither the claim nor one above it says of what it is a share."""
     stream, lines = all_.streams[number], all_.lines_above(number)
     texts, above = stream.texts, {n for line in lines for n in line}
-    if any(_said_throughout(all_.streams[n].texts) for n in above):
+    if any(_said_throughout(all_.streams[n]) for n in above):
         return
     for start, end in _limits(texts):
         if not _named(texts, start, end):
@@ -28,8 +29,11 @@ def shares(all_: Set, number: int) -> Iterator[Flag]:
             return
 
 
-def _said_throughout(texts: list[str]) -> bool:
+def _said_throughout(stream: Stream) -> bool:
     """Whether a claim names one whole or basis for all its shares: 'based on the total weight'."""
+    texts = stream.texts
+    if says_a_basis(stream.text.text):
+        return True
     for at in range(len(texts)):
         if run_at(texts, at, "shares", "throughout"):
             return True

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.text.claim_set import ORDERED, Set, earlier_of, subjects
 from scopecheck.text.mentions import Mention
 from scopecheck.text.stream import plural, stem
@@ -25,11 +26,14 @@ def needs_none(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
         return True
     if mention.end - mention.first == 1 and texts[mention.first] in ORDERED:  # 'the first and second layers'
         return True
+    counted = texts[mention.end : mention.end + 1]
+    if texts[mention.end - 1] in listed("mention", "ordinals") and counted and counted[0] in NUMBER_WORDS:
+        return True  # 'the last five measurements'
     if mention.head in listed("measures", "nouns") and _of_next(texts, mention) and not earlier:
         return True
     if mention.head in listed("measures", "nouns") and not earlier and _sensed(all_, line, mention):
         return True
-    if not earlier and _had(all_, line, mention):
+    if not earlier and (_had(all_, line, mention) or _of_a_known_thing(all_, line, mention)):
         return True
     of_some = mention.of or mention.ordinals or _of_next(texts, mention)
     told_apart = mention.modifiers or mention.ordinals or not _numbered(all_, line, mention)
@@ -61,6 +65,18 @@ def _had(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
     wanted, measures = mention.modifiers | {mention.head}, listed("measures", "nouns")
     before = (m for number in line for m in all_.mentions[number] if m.head in measures)
     return any(wanted <= m.modifiers for m in before)
+
+
+def _of_a_known_thing(all_: Set, line: tuple[int, ...], mention: Mention) -> bool:
+    """`the lid thickness` where a lid was brought in, as `the thickness of the lid`."""
+    if mention.head not in listed("measures", "nouns") or not mention.modifiers:
+        return False
+    things = (m for number in line for m in all_.mentions[number] if m.how == "new")
+    return any(
+        m.head in mention.modifiers and mention.modifiers <= m.modifiers | {m.head}
+        for m in things
+        if m.claim != mention.claim or m.end <= mention.start
+    )
 
 
 def _of_next(texts: list[str], mention: Mention) -> bool:
