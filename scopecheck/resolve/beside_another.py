@@ -29,6 +29,7 @@ from scopecheck.resolve.shared_limits import (
     beside_a_multiple,
     has_number,
     is_bare_limit,
+    is_first_limit,
     is_upper,
 )
 from scopecheck.resolve.subjects import Subject, is_bare_share, is_in_points
@@ -110,7 +111,7 @@ def _all_of_difference(made: Job, rest: tuple[Token, ...], in_front: bool) -> bo
     if sides is None:
         return True
     first, second = sides
-    bare = is_bare_limit(first) and is_bare_limit(second)
+    bare = is_first_limit(first) and is_bare_limit(second)
     return bare and (not in_front or (is_upper(second) and not is_upper(first)))
 
 

@@ -30,13 +30,17 @@ def has_number(token: Token) -> bool:
 
 
 def is_bare_limit(tokens: Tokens) -> bool:
-    """`at most 5 mm`, `is not more than five`, `thirty seconds`: nothing tells what it is a limit of."""
-    tokens = tokens[len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") :]
+    """`at most 5 mm`, `not more than five`, `thirty seconds`: nothing tells what it is a limit of."""
     words = [word_of(t) for t in tokens]
     units = {then for t, then in zip(tokens, words[1:], strict=False) if word_of(t) in NUMBER_WORDS}
     return any(map(has_number, tokens)) and all(
         has_number(t) or w in _OF_LIMITS or w in units for t, w in zip(tokens, words, strict=True)
     )
+
+
+def is_first_limit(tokens: Tokens) -> bool:
+    """As `is_bare_limit`, of what stands first, behind an 'is': a second 'is' begins a limit of its own."""
+    return is_bare_limit(tokens[len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") :])
 
 
 def says_limit(tokens: Tokens) -> bool:
@@ -72,7 +76,7 @@ def shares_the_words(first: Tokens, later: Tokens, named: bool = False) -> bool:
         return True
     if not _DENYING.isdisjoint(said) and more[0] in _COMPARED and _DENYING.isdisjoint(more):
         return True
-    if is_bare_limit(first) and _begins_with_a_difference(later):
+    if is_first_limit(first) and _begins_with_a_difference(later):
         return True
     if _denies_another(first, later):
         return True
@@ -142,7 +146,7 @@ def leaves_open_of_what(left: Tokens, right: Tokens) -> bool:
         between = any(word_of(t) == "between" for t in left)
         amount = all(word_of(t) not in _OF_LIMITS for t in right)
         return (amount and not between) or _ends_in_a_difference(left)
-    return is_bare_limit(left) and _begins_with_a_difference(right)
+    return is_first_limit(left) and _begins_with_a_difference(right)
 
 
 def _ends_in_a_difference(tokens: Tokens) -> bool:
