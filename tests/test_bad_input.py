@@ -664,13 +664,6 @@ TABLE: list[tuple[str, str, str, str, str]] = [
         "write one of these: done, not done",
     ),
     (
-        "words of a step beside its duration",
-        HEATING + "   | duration of heating : for at least 5 min\n",
-        "for at least 5 min",
-        "no phrase reads 'for at least 5 min'",
-        "write heating : for at least 5 min, or leave out the 'for': at least 5 min",
-    ),
-    (
         "words of a duration beside the step",
         HEATING + "   | heating : just over 5 min\n",
         "just over 5 min",

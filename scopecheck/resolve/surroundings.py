@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from difflib import get_close_matches
+from itertools import takewhile
 
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.quantity import kind_word
@@ -48,6 +49,18 @@ def longest_read(job: Job, tokens: tuple[Token, ...], literals: frozenset[str]) 
     members = {w for m in getattr(job.first, "members", ()) for w in m.lower().split()}
 
     called = _measures_called(job, [word_of(t) for t in tokens])
+    lead = [
+        word_of(t)
+        for t in takewhile(
+            lambda t: (
+                not (t.number or word_of(t) in NUMBER_WORDS)
+                and (word_of(t) not in literals or word_of(t) in called or word_of(t) in FILLERS)
+            ),
+            tokens,
+        )
+    ]
+    if any(w not in FILLERS and w not in own and w not in called for w in lead):
+        called = frozenset()  # 'the cell temperature rises'
 
     def says_nothing(token: Token) -> bool:
         word = word_of(token)
