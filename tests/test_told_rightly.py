@@ -246,3 +246,27 @@ def test_levels_above_a_reference_lie_decibels_apart_and_have_no_sum() -> None:
     assert not errors(f"{head}target - source >= 3 dB\n")
     (error,) = errors(f"{head}target + source >= 5 dBm\n")
     assert "do not add up" in error.message
+
+
+CLIP = """\
+width, gap  length in mm
+1. A clip with a width of {width} and a gap of at most 3 mm.
+   | width : {width}
+   | gap   : at most 3 mm
+inside for 1  width
+  sample      4 mm
+"""
+
+
+def test_what_a_case_leaves_open_hides_no_loss_of_what_it_states() -> None:
+    """4 mm is not between 2 and 4 mm with both ends out, whatever the gap, of which nothing is said.
+
+    It lies within 2 to 5 mm on every reading.
+    """
+    text = page(CLIP.format(width="between 2 and 4 mm"))
+    lost = (
+        'Not met by sample as listed (width 4 mm). It is listed among what must be inside. Read with "between'
+    )
+    assert lost in text
+    assert "with gap 4 mm where it says nothing" in text
+    assert lost not in page(CLIP.format(width="between 2 and 5 mm"))

@@ -270,6 +270,7 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
         assert (answer.question, answer.stakes) == ("inside left open", 6)
         assert {n for n in answer.partly if n in case.stated} == set()
         assert answer.partly
+        lost_as_stated(asked, case, place, above, told[1:])
         return
     same_reading(answer, ks[lost.index(True)])
     every_way(asked, told, [k for k, is_lost in zip(ks, lost, strict=True) if is_lost])
@@ -284,6 +285,41 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
     assert evaluate(All((case.facts, above)), article, k) is True
     assert evaluate(scope, article, k) is not True
     assert answer.failing or len(sheet.claims) > 1
+    if answer.quantifier != "some" and asked.prepared.point(case, scope) is None:
+        lost_as_stated(asked, case, place, above, told[1:])
+
+
+def lost_as_stated(
+    asked: Asked, case: Case, place: int | str, above: Formula, told: Sequence[Finding | Looked]
+) -> None:
+    """Beside what is lost or left open already: is each other loss told, by lines on what is stated alone?
+
+    Lines that are met by all that is stated as presumed, and lose some of it on another reading.
+    """
+    sheet, walk = asked.sheet, asked.walk
+    if isinstance(place, str):
+        lines = [x for c in sheet.claims for x in c.limitations if x.label == place]
+    elif len(oracle.chains(sheet, sheet.claim(place))) == 1:
+        lines = list(sheet.claim(place).limitations)
+    else:
+        return
+    lines = [x for x in lines if names_in(x.formula) and names_in(x.formula) <= set(case.stated)]
+    lines = [x for x in lines if walk.status(case.facts, x.formula, walk.base) == "every"]
+    own = All(tuple(x.formula for x in lines))
+    ks = walk.constructions(groups_in(All((case.facts, above, own))))
+    effective = [k for k in ks if walk.some(k, case.facts, above, without=own)]
+    event(f"beside {bool(effective)}")
+    findings = [f for f in told if isinstance(f, Finding)]
+    ways = [changed(asked, f.construction) for f in findings]
+    alone = {s for f, w in zip(findings, ways, strict=True) if len(w) == 1 for s in [*w.items(), *f.others]}
+    for k in effective:
+        moved = changed(asked, k)
+        if len(moved) == 1:
+            assert set(moved.items()) <= alone
+    for f in findings:
+        assert f.witness is not None
+        assert f.construction is not None
+        assert evaluate(own, f.witness.article, f.construction) is not True
 
 
 @settings(max_examples=EXAMPLES)
