@@ -270,3 +270,38 @@ def test_what_a_case_leaves_open_hides_no_loss_of_what_it_states() -> None:
     assert lost in text
     assert "with gap 4 mm where it says nothing" in text
     assert lost not in page(CLIP.format(width="between 2 and 5 mm"))
+
+
+FLASHES = """\
+pulse  part, 1 to 6
+  duration  duration in µs
+rate   frequency in kHz
+1. A lamp with pulses, each pulse having a duration of at most 5 µs, and a rate of not more than 20 kHz.
+   | duration of the pulses : each pulse having a duration of at most 5 µs
+   | rate : not more than 20 kHz
+document D1
+  figure 2 : {facts}, rate = 20.3 kHz
+"""
+
+
+@pytest.mark.parametrize(
+    ("facts", "example"),
+    [
+        ("pulses = 1, duration of pulse 1 = 1 µs", True),
+        ("pulses = 1, EVERY pulse (duration = 1 µs)", True),
+        ("EVERY pulse (duration = 1 µs), pulses = 1", True),
+        ("pulses = 1, EVERY pulse (duration <= 1 µs)", False),
+        ("EVERY pulse (duration = 1 µs)", False),
+    ],
+)
+def test_what_is_stated_of_each_of_so_many_parts_is_an_example(facts: str, example: bool) -> None:
+    """20.3 kHz rounds to 20 kHz, and 1 µs is at most 5 µs: all that is stated is met on that reading."""
+    made = sheet(FLASHES.format(facts=facts))
+    assert made.cases[0].form == ("example" if example else "range")
+    met = {f.quantifier for f in ask_all(made).findings if f.question == "document met"}
+    assert met == ({"some"} if example else set())
+
+
+def test_a_value_of_each_that_cannot_be_is_refused() -> None:
+    (error,) = errors(FLASHES.format(facts="pulses = 1, EVERY pulse (duration = -1 µs)"))
+    assert "outside the domain" in error.message

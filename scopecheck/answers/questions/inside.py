@@ -17,6 +17,7 @@ from scopecheck.answers.questions.cases import (
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.questions.ways import each_way, ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
+from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import names_in
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case, Claim, Limitation
@@ -143,9 +144,8 @@ def _lost_as_stated(
     exact = stated_values(prepared.sheet, case, exact=True)
     known = {*case.stated, *exact, *prepared.sheet.absent(exact)}
     spoken = (x for x in limitations if (names := session.names_in(x.formula)) and names <= known)
-    lines = tuple(
-        x for x in spoken if status_at(prepared, case.facts, x.formula, session.base) == "every"
-    )  # fmt: skip
+    base = session.base
+    lines = tuple(x for x in spoken if status_at(prepared, case.facts, x.formula, base) == "every")
     if not lines:
         return
     scope = All(tuple(x.formula for x in lines))
@@ -162,16 +162,14 @@ def _lost_as_stated(
         return search
 
     def shown(search: Search) -> Finding:
-        known = prepared.known(formulas, case)
-        told = prepared.exhibit(
-            found, search, formulas, ((region, "met"), (scope, "not met")), known
-        )  # fmt: skip
-        assert told.witness is not None
+        expected: list[tuple[Formula, Expected]] = [(region, "met"), (scope, "not met")]
+        told = prepared.exhibit(found, search, formulas, expected, prepared.known(formulas, case))
         told = replace(
             told,
             shown=tuple(n for n in told.shown if n in known),
             departs=tuple(n for n in told.departs if n in known),
         )
+        assert told.witness is not None
         return _with_failing(prepared, told, lines, told.witness.article)
 
     yield from each_way(prepared, groups, lost, shown)
