@@ -305,3 +305,14 @@ def test_what_is_stated_of_each_of_so_many_parts_is_an_example(facts: str, examp
 def test_a_value_of_each_that_cannot_be_is_refused() -> None:
     (error,) = errors(FLASHES.format(facts="pulses = 1, EVERY pulse (duration = -1 µs)"))
     assert "outside the domain" in error.message
+
+
+def test_a_reading_on_which_a_document_lies_within_a_claim_is_not_called_harmless() -> None:
+    """20.3 kHz rounds to 20 kHz: so read, the whole of 15 to 20.3 kHz is within the claim."""
+    text = page(
+        "rate  frequency in kHz\n1. A lamp with a rate of not more than 20 kHz.\n"
+        "   | rate : not more than 20 kHz\n"
+        "document D1\n  figure 2 : 15 kHz <= rate <= 20.3 kHz\n"
+    )
+    assert "read otherwise: lies within claim 1" in text
+    assert "moves a listed thing to the wrong side" not in text
