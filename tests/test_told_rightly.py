@@ -316,3 +316,26 @@ def test_a_reading_on_which_a_document_lies_within_a_claim_is_not_called_harmles
     )
     assert "read otherwise: lies within claim 1" in text
     assert "moves a listed thing to the wrong side" not in text
+
+
+SOLDER = """\
+solder  composition in wt%
+  silver, copper, tin
+1. A solder containing 3 to 4 wt% of silver, the balance being tin and unavoidable impurities.
+   | silver : 3 to 4 wt%
+   | solder : the balance being tin and unavoidable impurities
+2. The solder of claim 1, further containing {share} wt% of copper.
+   | copper : {share} wt%
+"""
+
+
+@pytest.mark.parametrize(("share", "empty"), [("0.5 to 2", True), ("0 to 2", False)])
+def test_a_threshold_that_nobody_states_does_not_hide_what_no_value_of_it_meets(
+    share: str, empty: bool
+) -> None:
+    """Nothing beside silver, tin and impurities: copper is 0, however much the impurities may come to."""
+    text = page(SOLDER.format(share=share))
+    lines = '1b "the balance being tin and unavoidable impurities" and 2a "0.5 to 2 wt%"'
+    assert ("Nothing meets claim 2 as restated" in text) is empty
+    assert (f"These lines conflict: {lines}." in text) is empty
+    assert ("Shown to narrow what they depend on: claim 2" in text) is not empty

@@ -402,8 +402,10 @@ def _one_value_each(sheet: Sheet, case: Case) -> bool:
         numbers = {n for n in numbers if low <= n <= high}
         points = sorted({low, high, *numbers, *(Fraction(n) for n in range(ceil(low), floor(high) + 1))})
         left_out = {b.value for b in (d.lower, d.upper) if b is not None and not b.closed}
-        tried = {*points, *((a + b) / 2 for a, b in pairwise(points))} - left_out
-        if len([v for v in tried if all(evaluate(f, {name: v}, base) is True for f in own)]) != 1:
+        gaps = set() if d.whole else {(a + b) / 2 for a, b in pairwise(points)}
+        tried = {*points, *gaps} - left_out
+        found = [v for v in tried if all(evaluate(f, {name: v}, base) is True for f in own)]
+        if len(found) != 1 or found[0] in gaps:  # what holds in a gap holds of many values there
             return False
     return True
 

@@ -13,7 +13,7 @@ from scopecheck.answers.questions.cases import Answer, one_reread
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
-from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.answers.refine import Demand, Refined, find_construction
 from scopecheck.core.construction import Construction, admissible_readings, groups_in, names_in, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import (
@@ -51,7 +51,11 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     question = "dependent cannot be met" if claim.dependent else "nothing meets"
     scope = instance.scope
     groups = session.groups_in(scope)
-    thing = met_whatever_is_read(prepared, scope)
+    usual = _empty_at_any_threshold(prepared, instance)
+    if usual is not None and prepared.can_be_met(scope):
+        yield _empty_as_presumed(prepared, instance, question, usual)
+        return
+    thing = met_whatever_is_read(prepared, scope) if usual is None else None
     if thing is not None:
         prepared.note_always_met(instance, thing)
         yield Looked(question, claim.number, f"claim {claim.number}")
@@ -64,8 +68,8 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     search = session.search(groups)
     labelled = [(x.label, session.met(x.formula)) for x in instance.limitations]
     conflicts = _conflicts(search, labelled)
-    usual = [(x.label, session.met(x.formula, session.base)) for x in instance.limitations]
-    as_presumed = session.search(()).conflict(usual) or ()
+    in_base = [(x.label, session.met(x.formula, session.base)) for x in instance.limitations]
+    as_presumed = session.search(()).conflict(in_base) or ()
     beside = sorted(set(conflicts.sets[0]) - set(as_presumed)) if len(conflicts.sets) == 1 else []
     k = None
     if beside and set(as_presumed) < set(conflicts.sets[0]):
@@ -142,24 +146,60 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
                 prepared.note_never_empty(instance)
             yield Looked(question, claim.number, f"claim {claim.number}")
         return
+    if found == session.base:
+        yield _empty_as_presumed(prepared, instance, question, session.search(()), found)
+        return
     labelled = [(x.label, session.met(x.formula, found)) for x in instance.limitations]
     conflicts = _conflicts(session.search(()), labelled)
     groups = session.groups_in(instance.scope)
     told = prepared.told_refined(with_sets(at_claim(question, 4, claim), conflicts), refined, groups)
     needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, found)]
     told = replace(told, rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))))
-    if found != session.base:
-        kept_by = _met_when_stretched(prepared, instance.scope, found)
-        yield replace(told, outcome="vacuous", quantifier="some", kept_by=kept_by)
-        return
+    kept_by = _met_when_stretched(prepared, instance.scope, found)
+    yield replace(told, outcome="vacuous", quantifier="some", kept_by=kept_by)
+
+
+def _empty_at_any_threshold(prepared: Prepared, instance: Instance) -> Search | None:
+    """The readings as presumed, thresholds that nobody states left free, where nothing meets the claim so.
+
+    None where something does, where there is no such threshold, and where nothing meets what the claim
+    depends on.
+    """
+    session, base = prepared.session, prepared.session.base
+    groups = session.groups_in(instance.scope)
+    own = [p for p in session.sheet.parameters if p.group in groups and p.reading == base.readings[p.group]]
+    if not any(p.unknown for p in own):
+        return None
+    search = session.search(groups)
+    search.require(*(session.reads(g, base.readings[g]) for g in groups))
+    search.require(*(session.stretches(p.key, p.presumed) for p in own if not p.unknown))
+    if search.holds(session.met(instance.scope)):
+        return None
+    above = not instance.claim.parents or search.holds(session.met(instance.parent_scope))
+    return search if above else None
+
+
+def _empty_as_presumed(
+    prepared: Prepared, instance: Instance, question: str, search: Search, at: Construction | None = None
+) -> Finding:
+    """That nothing meets the claim in the search: at the base, or at the base but for what it leaves free."""
+    session, scope = prepared.session, instance.scope
+    groups = session.groups_in(scope)
+    labelled = [(x.label, session.met(x.formula, at)) for x in instance.limitations]
+    conflicts = _conflicts(search, labelled)
+    read = () if at else [session.reads(g, session.base.readings[g]) for g in groups]
+    needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, at, read)]
+    told = with_sets(at_claim(question, 4, instance.claim), conflicts)
+    told = prepared.told_refined(told, Refined(session.base, ()), groups)
+    told = replace(told, rests_on=tuple(dict.fromkeys(needed)), outcome="vacuous", quantifier="base")
     meeting = session.search(groups)
-    meeting.require(session.met(instance.scope))
+    meeting.require(session.met(scope))
     least = prepared.told_by(told, meeting, groups)
     kept_by = least.rereads + least.read_as
     known = {(r.group, r.reading) for r in kept_by}
     more = (r for r, k in one_reread(prepared, groups) if (r.group, r.reading) not in known)
-    too = (r for r in more if len(kept_by) == 1 and _met_so(prepared, instance.scope, r))
-    yield replace(told, outcome="vacuous", quantifier="base", kept_by=kept_by, kept_too=tuple(too))
+    too = (r for r in more if len(kept_by) == 1 and _met_so(prepared, scope, r))
+    return replace(told, kept_by=kept_by, kept_too=tuple(too))
 
 
 def _met_when_stretched(prepared: Prepared, scope: Formula, k: Construction) -> tuple[Reread, ...]:
@@ -184,11 +224,18 @@ def _met_so(prepared: Prepared, scope: Formula, reread: Reread) -> bool:
 
 
 def _needed(
-    prepared: Prepared, instance: Instance, conflict: tuple[str, ...], k: Construction | None = None
+    prepared: Prepared,
+    instance: Instance,
+    conflict: tuple[str, ...],
+    k: Construction | None = None,
+    read: Sequence[Constraint] = (),
 ) -> tuple[str, ...]:
-    """The bounds and given facts without which the conflict would not stand, on one construction or any."""
+    """The bounds and given facts without which the conflict would not stand, on one construction or any.
+
+    Or on those that are `read` so.
+    """
     formulas = [x.formula for x in instance.limitations if x.label in conflict]
-    return prepared.needed(formulas, *(prepared.session.met(f, k) for f in formulas))
+    return prepared.needed(formulas, *(prepared.session.met(f, k) for f in formulas), *read)
 
 
 # ---- dependent claims
