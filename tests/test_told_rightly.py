@@ -339,3 +339,26 @@ def test_a_threshold_that_nobody_states_does_not_hide_what_no_value_of_it_meets(
     assert ("Nothing meets claim 2 as restated" in text) is empty
     assert (f"These lines conflict: {lines}." in text) is empty
     assert ("Shown to narrow what they depend on: claim 2" in text) is not empty
+
+
+BLEND = """\
+active, agent, binder  number, >= 0
+given  active + agent + binder = 100
+1. A mix, wherein the active is {active}, the agent is 1 to 5 and the binder is 1 to 5.
+   | active : {active}
+   | agent  : 1 to 5
+   | binder : 1 to 5
+   | not restated : and
+2. The mix of claim 1, wherein the active is at least 88.
+   | active : at least 88
+"""
+
+
+def test_what_a_claim_adds_nothing_to_is_told_by_lines_before_given_facts() -> None:
+    """90 to 97 is at least 88. At most 97 is not, but 100 less two of at most 5.5 each is 89 at the least."""
+    text = page(BLEND.format(active="90 to 97"))
+    assert 'adds nothing to what it depends on: whatever meets 1a "90 to 97" meets it' in text
+    assert "Rests on" not in text
+    text = page(BLEND.format(active="at most 97"))
+    assert 'whatever meets 1b "1 to 5" and 1c "1 to 5" meets it' in text
+    assert "Rests on given active + agent + binder = 100" in text

@@ -526,6 +526,9 @@ def test_dependent_claims_that_add_nothing(sheet: Sheet) -> None:
             assert found.quantifier == ("every" if not any(narrows) else asked.reach(ks, within))
             if any(narrows):
                 same_reading(found, ks[within.index(True)])
+            read = [found.construction] if found.construction is not None else ks
+            lines = [x.formula for x in instance.inherited if x.label in found.conflict]
+            assert not any(walk.some(k, *lines, without=own) for k in read)
         if any(narrows):
             found = answers["narrows"]
             assert isinstance(found, Finding)

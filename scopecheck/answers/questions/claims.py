@@ -258,13 +258,9 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     search = session.search(groups)
     search.require(session.met(parent), ~session.met(own))
     if not search.holds():
-        yield replace(
-            at_claim("adds nothing", 4, claim),
-            outcome="excluded",
-            quantifier="every",
-            conflict=_implied_by(prepared, instance),
-            rests_on=prepared.needed((parent, own), session.met(parent), ~session.met(own)),
-        )
+        by, needed = _implied_by(prepared, instance)
+        found = replace(at_claim("adds nothing", 4, claim), outcome="excluded", quantifier="every")
+        yield replace(found, conflict=by, rests_on=needed)
         return
     base = session.search(())
     base.require(session.met(parent, session.base))
@@ -276,9 +272,8 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         told = prepared.told_refined(at_claim("adds nothing", 4, claim), refined, groups)
         quantifier: Quantifier = "some" if narrows_at_base else "base"
         k = refined.construction
-        needed = prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
+        by, needed = _implied_by(prepared, instance, k)
         rests_on = tuple(dict.fromkeys((*told.rests_on, *needed)))
-        by = _implied_by(prepared, instance, k)
         if quantifier == "base":
             least = prepared.told_by(at_claim("narrows", 6, claim), search, groups)
             told = replace(told, kept_by=least.rereads + least.read_as)
@@ -286,15 +281,25 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     yield _narrowing(prepared, instance, misses_at_base)
 
 
-def _implied_by(prepared: Prepared, instance: Instance, k: Construction | None = None) -> tuple[str, ...]:
-    """The fewest lines taken over of which what the claim says follows, on one construction or any."""
-    session = prepared.session
-    search = session.search(session.groups_in(instance.scope) if k is None else ())
-    search.require(~session.met(instance.own_scope, k))
+def _implied_by(
+    prepared: Prepared, instance: Instance, k: Construction | None = None
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The fewest lines taken over of which what the claim says follows, on one construction or any.
+
+    With the bounds and given facts that it takes beside these lines; of these as few as it can be before a
+    line is left out. No lines where which they are stays undecided.
+    """
+    session, own = prepared.session, instance.own_scope
+    search = session.search(session.groups_in(instance.scope) if k is None else (), things=False)
+    search.require(~session.met(own, k))
+    grounds = session.grounds(prepared.relevant(instance.scope))
     labelled = [(x.label, session.met(x.formula, k)) for x in instance.inherited]
     with suppress(Undecided):
-        return search.conflict(labelled, NOT_AFRESH) or ()
-    return ()
+        found = search.conflict([*grounds, *labelled], NOT_AFRESH) or ()
+        needed = (prepared.shares_together(x) for x, _ in grounds if x in found)
+        return tuple(x for x, _ in labelled if x in found), tuple(dict.fromkeys(needed))
+    parent = instance.parent_scope
+    return (), prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
 
 
 def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Finding:
