@@ -362,3 +362,29 @@ def test_what_a_claim_adds_nothing_to_is_told_by_lines_before_given_facts() -> N
     text = page(BLEND.format(active="at most 97"))
     assert 'whatever meets 1b "1 to 5" and 1c "1 to 5" meets it' in text
     assert "Rests on given active + agent + binder = 100" in text
+
+
+@pytest.mark.parametrize(
+    ("profile", "usual", "words"),
+    [("EPO", False, "the first of the readings presumed"), ("US", True, "its usual reading")],
+)
+def test_of_two_readings_presumed_none_is_called_the_usual_one(profile: str, usual: bool, words: str) -> None:
+    """2.96 g/cm3 rounds to 3.0 g/cm3, and is less: before the EPO both readings are presumed."""
+    text = page(
+        f"profile {profile}\ndensity  density in g/cm3\n1. A slab having a density of 3.0 g/cm3 or more.\n"
+        "   | density : a density of 3.0 g/cm3 or more\ninside\n  block : density = 2.96 g/cm3\n"
+    )
+    assert ("Wrong on the usual reading of every phrase" in text) is usual
+    assert ("Lost in part or on some reading" in text) is not usual
+    assert f'in {words}, "no top, end in" (presumed' in text
+    assert "no presumption known)" not in text
+
+
+def test_what_a_reading_presumed_as_another_keeps_out_is_met_on_some_reading() -> None:
+    """4 mm is an end of 'between 2 and 4 mm', in or out, and both are presumed."""
+    text = page(
+        "width  length in mm\n1. A strip with a width of between 2 and 4 mm.\n   | width : between 2 and 4 mm\n"
+        "must stay out\n  broad : width = 4 mm\n"
+    )
+    assert "Wrong on the usual reading" not in text
+    assert "Met on some reading: what must stay out" in text

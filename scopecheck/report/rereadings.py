@@ -201,10 +201,11 @@ def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = (), brief: bool
     labels = tuple(labels)
     usual = sheet.groups[group]
     reread = Reread(group, usual.base)
-    presumed = sum(r.standing == "presumed" for r in usual.readings) == 1
+    presumed = sum(r.standing == "presumed" for r in usual.readings)
+    key = "usual" if presumed == 1 else "usual_as_another" if usual.presumed else "usual_first"
     text = sentence(
         "reading",
-        ("usual" if presumed else "usual_first") + "_label" * brief,
+        key + "_label" * brief,
         words=group_words(usual, labels),
         label=flat(usual.readings[usual.base].label),
         plain=meaning_text(sheet, reread, labels),
