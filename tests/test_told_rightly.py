@@ -383,8 +383,37 @@ def test_of_two_readings_presumed_none_is_called_the_usual_one(profile: str, usu
 def test_what_a_reading_presumed_as_another_keeps_out_is_met_on_some_reading() -> None:
     """4 mm is an end of 'between 2 and 4 mm', in or out, and both are presumed."""
     text = page(
-        "width  length in mm\n1. A strip with a width of between 2 and 4 mm.\n   | width : between 2 and 4 mm\n"
-        "must stay out\n  broad : width = 4 mm\n"
+        "width  length in mm\n1. A strip with a width of between 2 and 4 mm.\n"
+        "   | width : between 2 and 4 mm\nmust stay out\n  broad : width = 4 mm\n"
     )
     assert "Wrong on the usual reading" not in text
     assert "Met on some reading: what must stay out" in text
+
+
+PAINT = """\
+paint  composition in wt%
+  resin, water
+  pigment : chalk, rutile
+  solids  : all but water
+1. A paint comprising 30 to 50 wt% of a resin.
+   | paint : comprising
+   | resin : 30 to 50 wt%
+2. The paint of claim 1, wherein the pigment is {share} wt% of the solids.
+   | pigment of the solids : {share} wt%
+must stay out for 1  resin    chalk    rutile   water
+  thick              40 wt%   20 wt%   0 wt%    {water}
+"""
+
+
+def test_shares_that_add_up_leave_no_class_open() -> None:
+    """40 + 20 + 0 + 40 is 100: nothing else is in it, the pigment is 20 and the solids 60 wt%, a third.
+
+    With the water not said, 40 wt% are open, and of them what is pigment or solids.
+    """
+    text = page(PAINT.format(share="20 to 40", water="40 wt%"))
+    assert "As well The same goes for claim 2." in text
+    assert "open" not in text.split("How to go on")[0].split("Other words")[0]
+    text = page(PAINT.format(share="34 to 40", water="40 wt%"))
+    assert "As well" not in text
+    text = page(PAINT.format(share="20 to 40", water="any"))
+    assert "claim 2 too, as far as the case says anything: it leaves pigment and solids open" in text
