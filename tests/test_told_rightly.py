@@ -5,14 +5,19 @@ Each sheet is small enough to be checked by hand; the numbers beside it say how.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
+from scopecheck.answers.findings import Reread
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import Options, checked
 from scopecheck.foundations.spans import Source
 from scopecheck.report.render import render
+from scopecheck.report.rereadings import kept_text
 from scopecheck.resolve.dependencies import category, noun_of
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.ends import simplest_within
 from tests.amended_sheets import amended
 from tests.reported import one_line
 from tests.sheets import errors, sheet
@@ -417,3 +422,40 @@ def test_shares_that_add_up_leave_no_class_open() -> None:
     assert "As well" not in text
     text = page(PAINT.format(share="20 to 40", water="any"))
     assert "claim 2 too, as far as the case says anything: it leaves pigment and solids open" in text
+
+
+TABLET = """\
+drug, filler  mass in mg
+1. A tablet, wherein the weight ratio of the drug to the filler is about 1:5, with 35 to 45 mg of the drug.
+   | drug, filler : weight ratio of the drug to the filler is about 1:5
+   | drug : 35 to 45 mg
+2. The tablet of claim 1, wherein the weight ratio of the drug to the filler is between about 1:4 and
+   about 1:6.
+   | drug, filler : weight ratio of the drug to the filler is between about 1:4 and about 1:6
+{cases}"""
+
+
+@pytest.mark.parametrize("cases", ["", "inside\n  end : drug = 45.4 mg, filler = 225 mg\n"])
+def test_the_stretch_on_which_a_claim_narrows_is_told_as_a_stretch(cases: str) -> None:
+    """1:6 is 1:5 less a sixth of it, and 1:4 a quarter more: beyond a sixth claim 2 shuts something out."""
+    text = page(TABLET.format(cases=cases))
+    words = '"weight ratio of the drug to the filler is about 1:5"'
+    assert f"Narrows once {words} stretches by more than ≈ 16.67 % (exactly 50/3 %)" in text
+    assert f"if {words} is read as" not in text
+
+
+def test_a_stretch_of_which_no_end_was_found_is_no_other_reading() -> None:
+    made = sheet(TABLET.format(cases=""))
+    told = kept_text(made, Reread(0, made.groups[0].base))
+    assert told.startswith("once ")
+    assert told.endswith("stretches far enough; how far was not found")
+
+
+def test_the_plainest_fraction_of_an_interval() -> None:
+    for low, high, plainest in (
+        (1, 2, 1),
+        ("3/20", "9/50", "1/6"),
+        ("0.3333", "0.3334", "1/3"),
+        (-2, "-1.5", -2),
+    ):
+        assert simplest_within(Fraction(low), Fraction(high)) == Fraction(plainest)

@@ -184,6 +184,8 @@ def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = (), others: 
     phrases = words_at(group, labels)
     words = listed(phrases)
     points = [break_text(sheet, point, words) for point in reread.breaks]
+    if not points and reread.reading == group.base and _has_stretch(sheet, reread):
+        points = [sentence("reading", "kept_far_enough", words=words)]
     if points and reread.reading == group.base:
         return "; ".join(points)
     key = "kept" if len(phrases) == 1 else "kept_many"

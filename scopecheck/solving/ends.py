@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
+from math import ceil, floor
 
 import z3
 
@@ -20,6 +21,8 @@ from scopecheck.solving.solver import Search
 from scopecheck.solving.symbols import as_bool, as_number, numeral, rational
 
 MOST_CELLS = 60
+MOST_HALVINGS = 120
+CLOSE = Fraction(1, 10**10)
 WHOLE_PARTS = (z3.Z3_OP_TO_INT, z3.Z3_OP_TO_REAL, z3.Z3_OP_IDIV, z3.Z3_OP_MOD)
 
 
@@ -117,11 +120,47 @@ def _proposed_end(search: Search, expression: z3.ArithRef, conditions: list[z3.B
         z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
     aim = optimiser.minimize(expression)
     if optimiser.check() != z3.sat:
-        raise search.session.undecided("no end was found within the work budget")
+        return _drawn_in(search, expression, conditions)
     infinite, value, _ = (rational(part) for part in optimiser.lower_values(aim))
     if value is None or infinite is None:
         raise Undecided("the end is not a fraction")
     return value if infinite == 0 else None
+
+
+def _drawn_in(search: Search, expression: z3.ArithRef, conditions: list[z3.BoolRef]) -> Fraction:
+    """The least value as steps of halving propose it, where the optimiser does not know it.
+
+    So it is now and then where unknown things are multiplied. The plainest fraction that is left is the one.
+    """
+    low: Fraction | None = None
+    high: Fraction | None = None
+    reach = Fraction(1)
+    for _ in range(MOST_HALVINGS):
+        if low is not None and high is not None and high - low <= CLOSE:
+            return simplest_within(low, high)
+        middle: Fraction | None = None
+        if high is not None:
+            middle = high - reach if low is None else (low + high) / 2
+        below = z3.BoolVal(True) if middle is None else expression < numeral(middle)
+        if search.find(Constraint(z3.And(*conditions, below))):
+            high = rational(search.model.eval(expression, model_completion=True))
+            if high is None:
+                break
+        elif middle is None:
+            break
+        else:
+            low = middle
+        reach *= 2 if low is None else 1
+    raise search.session.undecided("no end was found within the work budget")
+
+
+def simplest_within(low: Fraction, high: Fraction) -> Fraction:
+    """The fraction of the least denominator from `low` to `high`."""
+    whole = ceil(low)
+    if whole <= high:
+        return Fraction(whole if abs(whole) <= abs(floor(high)) else floor(high))
+    below = floor(low)
+    return below + 1 / simplest_within(1 / (high - below), 1 / (low - below))
 
 
 def _cell(search: Search, defined: z3.BoolRef) -> list[z3.BoolRef]:
