@@ -459,3 +459,18 @@ def test_the_plainest_fraction_of_an_interval() -> None:
         (-2, "-1.5", -2),
     ):
         assert simplest_within(Fraction(low), Fraction(high)) == Fraction(plainest)
+
+
+def test_how_far_a_quotient_goes_is_told_as_far_as_it_goes() -> None:
+    """With a share s of coating a pellet has 1 / (1 - s) times its bare mass: 4/3 for 25 wt%.
+
+    25.5 wt% is the first that does not round to 25 wt%, and comes to 1 / 0.745 = 200/149.
+    """
+    text = page(
+        "coating  share in wt%\nmass, bare  mass in g\ngiven  bare = mass - coating * mass\n"
+        "1. A pellet having a coating of 5 to 25 wt%.\n   | coating : 5 to 25 wt%\n"
+        "2. The pellet of claim 1, having a mass of 1.1 to 1.5 times the bare mass.\n"
+        "   | mass, bare : 1.1 to 1.5 times the bare mass\n"
+    )
+    assert "it is 1.5, and the value stays below ≈ 1.342 (exactly 200/149), by 1a" in text
+    assert "as presumed it is at most ≈ 1.333 (exactly 4/3)" in text

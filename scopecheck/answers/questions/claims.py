@@ -36,10 +36,13 @@ from scopecheck.core.written_ends import WrittenEnd, written_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.solving.constraints import Constraint, Undecided
-from scopecheck.solving.ends import Extremum, infimum, supremum
+from scopecheck.solving.ends import Extremum, infimum, simplest_within, supremum
 from scopecheck.solving.solver import NOT_AFRESH, Search
 
 NOTHING = All(())
+CLOSE = 32
+"""So many halvings of itself an end may be away from what it was found to be between."""
+MOST_HALVINGS = 80
 
 
 def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
@@ -518,12 +521,48 @@ def _of_ends(
 def _quotient_reach(
     prepared: Prepared, search: Search, end: WrittenEnd, likely: list[Fraction], at: Construction | None
 ) -> Extremum:
-    """The first of the likely values beyond which the quotient does not go; else the stated end itself."""
-    session, beyond = prepared.session, end.upper
+    """How far the quotient goes, by the first of the likely values that it does not go beyond.
+
+    Else the stated end itself.
+    """
+    session = prepared.session
     for value in likely:
-        if not search.holds(session.met(Compare(">" if beyond else "<", end.term, Const(value)), at)):
-            return Extremum(value, search.holds(session.met(Compare("=", end.term, Const(value)), at)))
+        if not search.holds(session.met(_beyond(end, value), at)):
+            if search.holds(session.met(Compare("=", end.term, Const(value)), at)):
+                return Extremum(value, True)
+            return _drawn_in(prepared, search, end, value, at)
     return Extremum(end.limit.value, False)
+
+
+def _beyond(end: WrittenEnd, value: Fraction) -> Formula:
+    return Compare(">" if end.upper else "<", end.term, Const(value))
+
+
+def _drawn_in(
+    prepared: Prepared, search: Search, end: WrittenEnd, bound: Fraction, at: Construction | None
+) -> Extremum:
+    """How far the quotient goes, which stays this side of the bound: a bound that it comes close to.
+
+    Steps of halving propose it; that it is not gone beyond is asked.
+    """
+    session, out = prepared.session, 1 if end.upper else -1
+    near, far, reach = None, bound, abs(bound) / 2**CLOSE or Fraction(1, 2**CLOSE)
+    with suppress(Undecided):
+        for _ in range(MOST_HALVINGS):
+            middle = far - out * reach if near is None else (near + far) / 2
+            if search.holds(session.met(_beyond(end, middle), at)):
+                if near is None and far == bound:
+                    return Extremum(bound, False)
+                near = middle
+            else:
+                far = middle
+            reach *= 1 if near is not None else 4
+            if near is not None and abs(far - near) * 2**CLOSE <= abs(far):
+                break
+        plain = simplest_within(*sorted((near if near is not None else far, far)))
+        if not search.holds(session.met(_beyond(end, plain), at)):
+            return Extremum(plain, search.holds(session.met(Compare("=", end.term, Const(plain)), at)))
+    return Extremum(simplest_within(*sorted((far, (far + bound) / 2))), False)
 
 
 def _likely(prepared: Prepared, instance: Instance, term: Term) -> list[Fraction]:
