@@ -139,7 +139,7 @@ def test_a_hedge_that_is_not_stretched_empties_no_claim() -> None:
     assert "nothing meets claim 2" not in text
 
 
-def test_how_far_a_reading_is_stretched_is_told_where_that_is_not_the_least() -> None:
+def test_from_which_stretch_on_a_thing_is_lost_is_told_of_one_of_many_parts() -> None:
     """149 nm is met by 'less than 150 nm' but for a stretch of 1 nm or more."""
     text = page(
         "profile  EPO\nlayer  part, 1 to 8\n  thickness  length in nm\n"
@@ -149,7 +149,8 @@ def test_how_far_a_reading_is_stretched_is_told_where_that_is_not_the_least() ->
         "inside for 1  layers  thickness of layers in nm\n  lens A        4       12; 30; 150; 90\n",
         everything=True,
     )
-    assert "thickness of the layers < 150 nm - stretch; stretched by 1 nm" in text
+    words = 'once "thickness of less than 150 nm" stretches by 1 nm or more'
+    assert f"thickness of the layers < 150 nm - stretch; {words}" in text
     assert "not stretched at all" not in text
 
 
@@ -474,3 +475,17 @@ def test_how_far_a_quotient_goes_is_told_as_far_as_it_goes() -> None:
     )
     assert "it is 1.5, and the value stays below ≈ 1.342 (exactly 200/149), by 1a" in text
     assert "as presumed it is at most ≈ 1.333 (exactly 4/3)" in text
+
+
+def test_stretches_that_sort_all_cases_are_told_with_both_ends_where_parts_are_counted() -> None:
+    """Of 1.5 mm 1.46 mm is short by 8/3 %, and 1.4 mm by 20/3 %: in between all is sorted as listed."""
+    text = page(
+        "thread  part, 0 to 4\n  pitch  length in mm\n1. A rod comprising threads, the threads having"
+        " a pitch of substantially 1.5 mm.\n   | pitch of the threads : a pitch of substantially 1.5 mm\n"
+        "inside      threads  pitch of threads in mm\n  worn die  2        1.46; 1.52\n"
+        "must stay out\n  fine      2        1.4; 1.4\n"
+    )
+    assert "Not decided" not in text
+    assert "everything listed as inside is met, and nothing listed as must stay out" in text
+    assert "by ≈ 2.667 % (exactly 8/3 %) or more; as long as" in text
+    assert "stretches by less than ≈ 6.667 % (exactly 20/3 %)" in text
