@@ -489,3 +489,21 @@ def test_stretches_that_sort_all_cases_are_told_with_both_ends_where_parts_are_c
     assert "everything listed as inside is met, and nothing listed as must stay out" in text
     assert "by ≈ 2.667 % (exactly 8/3 %) or more; as long as" in text
     assert "stretches by less than ≈ 6.667 % (exactly 20/3 %)" in text
+
+
+@pytest.mark.parametrize(
+    "claim", ["A syringe containing the paste of claim 1", "The paste of claim 1, in a syringe"]
+)
+@pytest.mark.parametrize(("times", "idle"), [("ten", True), ("twenty", False)])
+def test_a_line_that_other_lines_imply_is_told_of_a_claim_of_another_category(
+    claim: str, times: str, idle: bool
+) -> None:
+    """12 µm ten times over is 0.12 mm, which is less than 0.2 mm; twenty times it is 0.24 mm."""
+    text = page(
+        "bore  length in mm\ngrain  length in µm\n1. A paste with grains of not more than 12 µm.\n"
+        f"   | grain : not more than 12 µm\n2. {claim}, having a bore of at least 0.2 mm, wherein the bore"
+        f" is at least {times} times the grain.\n   | bore : at least 0.2 mm\n"
+        f"   | bore, grain : at least {times} times the grain\n"
+    )
+    told = 'whatever meets 1a "not more than 12 μm" and 2a "at least 0.2 mm" meets it'
+    assert (told in text) is idle
