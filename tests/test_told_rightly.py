@@ -507,3 +507,27 @@ def test_a_line_that_other_lines_imply_is_told_of_a_claim_of_another_category(
     )
     told = 'whatever meets 1a "not more than 12 μm" and 2a "at least 0.2 mm" meets it'
     assert (told in text) is idle
+
+
+def test_a_claim_that_leaves_a_condition_of_its_parent_unfulfilled() -> None:
+    """No force of at most 120 N (120.5 N, rounded) exceeds 150 N. Claims 3 and 4 are told of claim 2's doing.
+
+    Claim 5 rules it out for itself, by way of claim 1; 200 N is among what claim 6 takes in.
+    """
+    text = page(
+        'reopened  one of only yes, no  "the door is reopened"\nforce  force in N\ngap  length in mm\n'
+        "1. A door control configured to reopen the door if the force exceeds 150 N.\n"
+        "   | reopened, force : reopen the door if the force exceeds 150 N\n"
+        "2. The control of claim 1, wherein the force is at most 120 N.\n   | force : at most 120 N\n"
+        "3. The control of claim 2, with a gap of 2 mm or more.\n   | gap : 2 mm or more\n"
+        "4. The control of claim 3, wherein the force is at most 110 N.\n   | force : at most 110 N\n"
+        "5. The control of claim 1, wherein the force is at most 100 N.\n   | force : at most 100 N\n"
+        "6. The control of claim 1, wherein the force is at most 300 N.\n   | force : at most 300 N\n",
+        everything=True,
+    )
+    told = "that something in claim 1 fulfils and nothing in claim {} does: {} rules it out"
+    assert told.format(2, '2a "at most 120 N"') in text
+    assert told.format(5, '5a "at most 100 N"') in text
+    for number in (1, 3, 4, 6):
+        assert f"nothing in claim {number} does" not in text
+        assert f"nothing in claim {number} fulfils" not in text
