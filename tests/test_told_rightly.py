@@ -531,3 +531,32 @@ def test_a_claim_that_leaves_a_condition_of_its_parent_unfulfilled() -> None:
     for number in (1, 3, 4, 6):
         assert f"nothing in claim {number} does" not in text
         assert f"nothing in claim {number} fulfils" not in text
+
+
+def test_all_claims_that_cannot_be_met_either_are_told() -> None:
+    """A number that can be divided is any number: read so, claim 1 is empty, and with it claims 2 and 3.
+
+    That claim 3 is empty on a reading of its own as well says nothing of that one.
+    """
+    text = page(
+        "teeth  count\nspeed  rotational speed in rpm\noil  temperature in degC\n"
+        "1. A gearbox with a number of teeth not divisible by 3 and a speed of at most 600 rpm.\n"
+        "   | teeth : not divisible by 3\n   | speed : at most 600 rpm\n"
+        "2. The gearbox of claim 1, with an oil below 90 °C.\n   | oil : below 90 °C\n"
+        "3. The gearbox of claim 2, wherein the speed is 900 to 1200 rpm when the oil is above 50 °C.\n"
+        "   | speed, oil : 900 to 1200 rpm when the oil is above 50 °C\n"
+    )
+    assert "Follows Claims 2 and 3 cannot be met either." in text
+
+
+def test_one_of_two_readings_presumed_is_not_told_as_what_is_presumed() -> None:
+    """20.4 µm rounds to 20 µm: before the EPO that is presumed as much as that it lies above."""
+    text = page(
+        "profile  EPO\nthickness  length in µm\nporosity  share in %\n"
+        "1. A membrane having a thickness of 12 to 20 µm and a porosity of 40 to 50 %.\n"
+        "   | thickness : 12 to 20 µm\n   | porosity : 40 to 50 %\n"
+        "must stay out\n  thick : thickness = 20.4 µm\n"
+    )
+    told = "none of it on the first of the readings presumed and on the narrowest reading, some of it on"
+    assert f"How much {told} the widest reading" in text
+    assert "(presumed, as another is)" in text

@@ -108,10 +108,11 @@ def undone_as_presumed(sheet: Sheet, finding: Finding) -> bool:
     """Does it not hold where phrases are taken by a reading that is presumed as much as the usual one?"""
     together = [finding.unmet_by] if finding.unmet_together else [(r,) for r in finding.unmet_by]
     ways = [way for way in (finding.kept_by, *((r,) for r in finding.kept_too), *together) if way]
-    return any(all(_presumed_too(sheet, r) for r in way) for way in ways)
+    return any(all(presumed_too(sheet, r) for r in way) for way in ways)
 
 
-def _presumed_too(sheet: Sheet, reread: Reread) -> bool:
+def presumed_too(sheet: Sheet, reread: Reread) -> bool:
+    """Is the reading presumed as much as the one that the phrase has as presumed?"""
     group = sheet.groups[reread.group]
     presumed = group.readings[reread.reading].standing == "presumed"
     return presumed and bool(group.presumed) and reread.reading != group.base and not reread.breaks
