@@ -5,14 +5,19 @@ Each sheet is small enough to be checked by hand; the numbers beside it say how.
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
+from scopecheck.answers.findings import Reread
 from scopecheck.answers.questions import ask_all
 from scopecheck.commands.check import Options, checked
 from scopecheck.foundations.spans import Source
 from scopecheck.report.render import render
+from scopecheck.report.rereadings import kept_text
 from scopecheck.resolve.dependencies import category, noun_of
 from scopecheck.resolve.sheet import read_sheet
+from scopecheck.solving.ends import simplest_within
 from tests.amended_sheets import amended
 from tests.reported import one_line
 from tests.sheets import errors, sheet
@@ -134,7 +139,7 @@ def test_a_hedge_that_is_not_stretched_empties_no_claim() -> None:
     assert "nothing meets claim 2" not in text
 
 
-def test_how_far_a_reading_is_stretched_is_told_where_that_is_not_the_least() -> None:
+def test_from_which_stretch_on_a_thing_is_lost_is_told_of_one_of_many_parts() -> None:
     """149 nm is met by 'less than 150 nm' but for a stretch of 1 nm or more."""
     text = page(
         "profile  EPO\nlayer  part, 1 to 8\n  thickness  length in nm\n"
@@ -144,7 +149,8 @@ def test_how_far_a_reading_is_stretched_is_told_where_that_is_not_the_least() ->
         "inside for 1  layers  thickness of layers in nm\n  lens A        4       12; 30; 150; 90\n",
         everything=True,
     )
-    assert "thickness of the layers < 150 nm - stretch; stretched by 1 nm" in text
+    words = 'once "thickness of less than 150 nm" stretches by 1 nm or more'
+    assert f"thickness of the layers < 150 nm - stretch; {words}" in text
     assert "not stretched at all" not in text
 
 
@@ -246,3 +252,311 @@ def test_levels_above_a_reference_lie_decibels_apart_and_have_no_sum() -> None:
     assert not errors(f"{head}target - source >= 3 dB\n")
     (error,) = errors(f"{head}target + source >= 5 dBm\n")
     assert "do not add up" in error.message
+
+
+CLIP = """\
+width, gap  length in mm
+1. A clip with a width of {width} and a gap of at most 3 mm.
+   | width : {width}
+   | gap   : at most 3 mm
+inside for 1  width
+  sample      4 mm
+"""
+
+
+def test_what_a_case_leaves_open_hides_no_loss_of_what_it_states() -> None:
+    """4 mm is not between 2 and 4 mm with both ends out, whatever the gap, of which nothing is said.
+
+    It lies within 2 to 5 mm on every reading.
+    """
+    text = page(CLIP.format(width="between 2 and 4 mm"))
+    lost = (
+        'Not met by sample as listed (width 4 mm). It is listed among what must be inside. Read with "between'
+    )
+    assert lost in text
+    assert "with gap 4 mm where it says nothing" in text
+    assert lost not in page(CLIP.format(width="between 2 and 5 mm"))
+
+
+FLASHES = """\
+pulse  part, 1 to 6
+  duration  duration in µs
+rate   frequency in kHz
+1. A lamp with pulses, each pulse having a duration of at most 5 µs, and a rate of not more than 20 kHz.
+   | duration of the pulses : each pulse having a duration of at most 5 µs
+   | rate : not more than 20 kHz
+document D1
+  figure 2 : {facts}, rate = 20.3 kHz
+"""
+
+
+@pytest.mark.parametrize(
+    ("facts", "example"),
+    [
+        ("pulses = 1, duration of pulse 1 = 1 µs", True),
+        ("pulses = 1, EVERY pulse (duration = 1 µs)", True),
+        ("EVERY pulse (duration = 1 µs), pulses = 1", True),
+        ("pulses = 1, EVERY pulse (duration <= 1 µs)", False),
+        ("EVERY pulse (duration = 1 µs)", False),
+    ],
+)
+def test_what_is_stated_of_each_of_so_many_parts_is_an_example(facts: str, example: bool) -> None:
+    """20.3 kHz rounds to 20 kHz, and 1 µs is at most 5 µs: all that is stated is met on that reading."""
+    made = sheet(FLASHES.format(facts=facts))
+    assert made.cases[0].form == ("example" if example else "range")
+    met = {f.quantifier for f in ask_all(made).findings if f.question == "document met"}
+    assert met == ({"some"} if example else set())
+
+
+def test_a_value_of_each_that_cannot_be_is_refused() -> None:
+    (error,) = errors(FLASHES.format(facts="pulses = 1, EVERY pulse (duration = -1 µs)"))
+    assert "outside the domain" in error.message
+
+
+def test_a_reading_on_which_a_document_lies_within_a_claim_is_not_called_harmless() -> None:
+    """20.3 kHz rounds to 20 kHz: so read, the whole of 15 to 20.3 kHz is within the claim."""
+    text = page(
+        "rate  frequency in kHz\n1. A lamp with a rate of not more than 20 kHz.\n"
+        "   | rate : not more than 20 kHz\n"
+        "document D1\n  figure 2 : 15 kHz <= rate <= 20.3 kHz\n"
+    )
+    assert "read otherwise: lies within claim 1" in text
+    assert "moves a listed thing to the wrong side" not in text
+
+
+SOLDER = """\
+solder  composition in wt%
+  silver, copper, tin
+1. A solder containing 3 to 4 wt% of silver, the balance being tin and unavoidable impurities.
+   | silver : 3 to 4 wt%
+   | solder : the balance being tin and unavoidable impurities
+2. The solder of claim 1, further containing {share} wt% of copper.
+   | copper : {share} wt%
+"""
+
+
+@pytest.mark.parametrize(("share", "empty"), [("0.5 to 2", True), ("0 to 2", False)])
+def test_a_threshold_that_nobody_states_does_not_hide_what_no_value_of_it_meets(
+    share: str, empty: bool
+) -> None:
+    """Nothing beside silver, tin and impurities: copper is 0, however much the impurities may come to."""
+    text = page(SOLDER.format(share=share))
+    lines = '1b "the balance being tin and unavoidable impurities" and 2a "0.5 to 2 wt%"'
+    assert ("Nothing meets claim 2 as restated" in text) is empty
+    assert (f"These lines conflict: {lines}." in text) is empty
+    assert ("Shown to narrow what they depend on: claim 2" in text) is not empty
+
+
+BLEND = """\
+active, agent, binder  number, >= 0
+given  active + agent + binder = 100
+1. A mix, wherein the active is {active}, the agent is 1 to 5 and the binder is 1 to 5.
+   | active : {active}
+   | agent  : 1 to 5
+   | binder : 1 to 5
+   | not restated : and
+2. The mix of claim 1, wherein the active is at least 88.
+   | active : at least 88
+"""
+
+
+def test_what_a_claim_adds_nothing_to_is_told_by_lines_before_given_facts() -> None:
+    """90 to 97 is at least 88. At most 97 is not, but 100 less two of at most 5.5 each is 89 at the least."""
+    text = page(BLEND.format(active="90 to 97"))
+    assert 'adds nothing to what it depends on: whatever meets 1a "90 to 97" meets it' in text
+    assert "Rests on" not in text
+    text = page(BLEND.format(active="at most 97"))
+    assert 'whatever meets 1b "1 to 5" and 1c "1 to 5" meets it' in text
+    assert "Rests on given active + agent + binder = 100" in text
+
+
+@pytest.mark.parametrize(
+    ("profile", "usual", "words"),
+    [("EPO", False, "the first of the readings presumed"), ("US", True, "its usual reading")],
+)
+def test_of_two_readings_presumed_none_is_called_the_usual_one(profile: str, usual: bool, words: str) -> None:
+    """2.96 g/cm3 rounds to 3.0 g/cm3, and is less: before the EPO both readings are presumed."""
+    text = page(
+        f"profile {profile}\ndensity  density in g/cm3\n1. A slab having a density of 3.0 g/cm3 or more.\n"
+        "   | density : a density of 3.0 g/cm3 or more\ninside\n  block : density = 2.96 g/cm3\n"
+    )
+    assert ("Wrong on the usual reading of every phrase" in text) is usual
+    assert ("Lost in part or on some reading" in text) is not usual
+    assert f'in {words}, "no top, end in" (presumed' in text
+    assert "no presumption known)" not in text
+
+
+def test_what_a_reading_presumed_as_another_keeps_out_is_met_on_some_reading() -> None:
+    """4 mm is an end of 'between 2 and 4 mm', in or out, and both are presumed."""
+    text = page(
+        "width  length in mm\n1. A strip with a width of between 2 and 4 mm.\n"
+        "   | width : between 2 and 4 mm\nmust stay out\n  broad : width = 4 mm\n"
+    )
+    assert "Wrong on the usual reading" not in text
+    assert "Met on some reading: what must stay out" in text
+
+
+PAINT = """\
+paint  composition in wt%
+  resin, water
+  pigment : chalk, rutile
+  solids  : all but water
+1. A paint comprising 30 to 50 wt% of a resin.
+   | paint : comprising
+   | resin : 30 to 50 wt%
+2. The paint of claim 1, wherein the pigment is {share} wt% of the solids.
+   | pigment of the solids : {share} wt%
+must stay out for 1  resin    chalk    rutile   water
+  thick              40 wt%   20 wt%   0 wt%    {water}
+"""
+
+
+def test_shares_that_add_up_leave_no_class_open() -> None:
+    """40 + 20 + 0 + 40 is 100: nothing else is in it, the pigment is 20 and the solids 60 wt%, a third.
+
+    With the water not said, 40 wt% are open, and of them what is pigment or solids.
+    """
+    text = page(PAINT.format(share="20 to 40", water="40 wt%"))
+    assert "As well The same goes for claim 2." in text
+    assert "open" not in text.split("How to go on")[0].split("Other words")[0]
+    text = page(PAINT.format(share="34 to 40", water="40 wt%"))
+    assert "As well" not in text
+    text = page(PAINT.format(share="20 to 40", water="any"))
+    assert "claim 2 too, as far as the case says anything: it leaves pigment and solids open" in text
+
+
+TABLET = """\
+drug, filler  mass in mg
+1. A tablet, wherein the weight ratio of the drug to the filler is about 1:5, with 35 to 45 mg of the drug.
+   | drug, filler : weight ratio of the drug to the filler is about 1:5
+   | drug : 35 to 45 mg
+2. The tablet of claim 1, wherein the weight ratio of the drug to the filler is between about 1:4 and
+   about 1:6.
+   | drug, filler : weight ratio of the drug to the filler is between about 1:4 and about 1:6
+{cases}"""
+
+
+@pytest.mark.parametrize("cases", ["", "inside\n  end : drug = 45.4 mg, filler = 225 mg\n"])
+def test_the_stretch_on_which_a_claim_narrows_is_told_as_a_stretch(cases: str) -> None:
+    """1:6 is 1:5 less a sixth of it, and 1:4 a quarter more: beyond a sixth claim 2 shuts something out."""
+    text = page(TABLET.format(cases=cases))
+    words = '"weight ratio of the drug to the filler is about 1:5"'
+    assert f"Narrows once {words} stretches by more than ≈ 16.67 % (exactly 50/3 %)" in text
+    assert f"if {words} is read as" not in text
+
+
+def test_a_stretch_of_which_no_end_was_found_is_no_other_reading() -> None:
+    made = sheet(TABLET.format(cases=""))
+    told = kept_text(made, Reread(0, made.groups[0].base))
+    assert told.startswith("once ")
+    assert told.endswith("stretches far enough; how far was not found")
+
+
+def test_the_plainest_fraction_of_an_interval() -> None:
+    for low, high, plainest in (
+        (1, 2, 1),
+        ("3/20", "9/50", "1/6"),
+        ("0.3333", "0.3334", "1/3"),
+        (-2, "-1.5", -2),
+    ):
+        assert simplest_within(Fraction(low), Fraction(high)) == Fraction(plainest)
+
+
+def test_how_far_a_quotient_goes_is_told_as_far_as_it_goes() -> None:
+    """With a share s of coating a pellet has 1 / (1 - s) times its bare mass: 4/3 for 25 wt%.
+
+    25.5 wt% is the first that does not round to 25 wt%, and comes to 1 / 0.745 = 200/149.
+    """
+    text = page(
+        "coating  share in wt%\nmass, bare  mass in g\ngiven  bare = mass - coating * mass\n"
+        "1. A pellet having a coating of 5 to 25 wt%.\n   | coating : 5 to 25 wt%\n"
+        "2. The pellet of claim 1, having a mass of 1.1 to 1.5 times the bare mass.\n"
+        "   | mass, bare : 1.1 to 1.5 times the bare mass\n"
+    )
+    assert "it is 1.5, and the value stays below ≈ 1.342 (exactly 200/149), by 1a" in text
+    assert "as presumed it is at most ≈ 1.333 (exactly 4/3)" in text
+
+
+def test_stretches_that_sort_all_cases_are_told_with_both_ends_where_parts_are_counted() -> None:
+    """Of 1.5 mm 1.46 mm is short by 8/3 %, and 1.4 mm by 20/3 %: in between all is sorted as listed."""
+    text = page(
+        "thread  part, 0 to 4\n  pitch  length in mm\n1. A rod comprising threads, the threads having"
+        " a pitch of substantially 1.5 mm.\n   | pitch of the threads : a pitch of substantially 1.5 mm\n"
+        "inside      threads  pitch of threads in mm\n  worn die  2        1.46; 1.52\n"
+        "must stay out\n  fine      2        1.4; 1.4\n"
+    )
+    assert "Not decided" not in text
+    assert "everything listed as inside is met, and nothing listed as must stay out" in text
+    assert "by ≈ 2.667 % (exactly 8/3 %) or more; as long as" in text
+    assert "stretches by less than ≈ 6.667 % (exactly 20/3 %)" in text
+
+
+@pytest.mark.parametrize(
+    "claim", ["A syringe containing the paste of claim 1", "The paste of claim 1, in a syringe"]
+)
+@pytest.mark.parametrize(("times", "idle"), [("ten", True), ("twenty", False)])
+def test_a_line_that_other_lines_imply_is_told_of_a_claim_of_another_category(
+    claim: str, times: str, idle: bool
+) -> None:
+    """12 µm ten times over is 0.12 mm, which is less than 0.2 mm; twenty times it is 0.24 mm."""
+    text = page(
+        "bore  length in mm\ngrain  length in µm\n1. A paste with grains of not more than 12 µm.\n"
+        f"   | grain : not more than 12 µm\n2. {claim}, having a bore of at least 0.2 mm, wherein the bore"
+        f" is at least {times} times the grain.\n   | bore : at least 0.2 mm\n"
+        f"   | bore, grain : at least {times} times the grain\n"
+    )
+    told = 'whatever meets 1a "not more than 12 μm" and 2a "at least 0.2 mm" meets it'
+    assert (told in text) is idle
+
+
+def test_a_claim_that_leaves_a_condition_of_its_parent_unfulfilled() -> None:
+    """No force of at most 120 N (120.5 N, rounded) exceeds 150 N. Claims 3 and 4 are told of claim 2's doing.
+
+    Claim 5 rules it out for itself, by way of claim 1; 200 N is among what claim 6 takes in.
+    """
+    text = page(
+        'reopened  one of only yes, no  "the door is reopened"\nforce  force in N\ngap  length in mm\n'
+        "1. A door control configured to reopen the door if the force exceeds 150 N.\n"
+        "   | reopened, force : reopen the door if the force exceeds 150 N\n"
+        "2. The control of claim 1, wherein the force is at most 120 N.\n   | force : at most 120 N\n"
+        "3. The control of claim 2, with a gap of 2 mm or more.\n   | gap : 2 mm or more\n"
+        "4. The control of claim 3, wherein the force is at most 110 N.\n   | force : at most 110 N\n"
+        "5. The control of claim 1, wherein the force is at most 100 N.\n   | force : at most 100 N\n"
+        "6. The control of claim 1, wherein the force is at most 300 N.\n   | force : at most 300 N\n",
+        everything=True,
+    )
+    told = "that something in claim 1 fulfils and nothing in claim {} does: {} rules it out"
+    assert told.format(2, '2a "at most 120 N"') in text
+    assert told.format(5, '5a "at most 100 N"') in text
+    for number in (1, 3, 4, 6):
+        assert f"nothing in claim {number} does" not in text
+        assert f"nothing in claim {number} fulfils" not in text
+
+
+def test_all_claims_that_cannot_be_met_either_are_told() -> None:
+    """A number that can be divided is any number: read so, claim 1 is empty, and with it claims 2 and 3.
+
+    That claim 3 is empty on a reading of its own as well says nothing of that one.
+    """
+    text = page(
+        "teeth  count\nspeed  rotational speed in rpm\noil  temperature in degC\n"
+        "1. A gearbox with a number of teeth not divisible by 3 and a speed of at most 600 rpm.\n"
+        "   | teeth : not divisible by 3\n   | speed : at most 600 rpm\n"
+        "2. The gearbox of claim 1, with an oil below 90 °C.\n   | oil : below 90 °C\n"
+        "3. The gearbox of claim 2, wherein the speed is 900 to 1200 rpm when the oil is above 50 °C.\n"
+        "   | speed, oil : 900 to 1200 rpm when the oil is above 50 °C\n"
+    )
+    assert "Follows Claims 2 and 3 cannot be met either." in text
+
+
+def test_one_of_two_readings_presumed_is_not_told_as_what_is_presumed() -> None:
+    """20.4 µm rounds to 20 µm: before the EPO that is presumed as much as that it lies above."""
+    text = page(
+        "profile  EPO\nthickness  length in µm\nporosity  share in %\n"
+        "1. A membrane having a thickness of 12 to 20 µm and a porosity of 40 to 50 %.\n"
+        "   | thickness : 12 to 20 µm\n   | porosity : 40 to 50 %\n"
+        "must stay out\n  thick : thickness = 20.4 µm\n"
+    )
+    told = "none of it on the first of the readings presumed and on the narrowest reading, some of it on"
+    assert f"How much {told} the widest reading" in text
+    assert "(presumed, as another is)" in text

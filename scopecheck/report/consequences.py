@@ -153,9 +153,14 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
 
 
 def _found_empty(trace: Traced, root: Finding) -> set[int]:
-    """The claims that have a finding of their own to say that nothing meets them."""
+    """The claims with a finding of their own to say that nothing meets them, on the same readings or all.
+
+    On other readings alone it says nothing of what follows from the root.
+    """
     every = (*trace.roots, *(f for found in trace.following.values() for f in found))
-    return {f.claim for f in every if f.question in EMPTY_CLAIM and f is not root and not f.ways}
+    others = (f for f in every if f.question in EMPTY_CLAIM and f is not root and not f.ways)
+    own = (root.quantifier, departures(root))
+    return {f.claim for f in others if f.quantifier == "every" or (f.quantifier, departures(f)) == own}
 
 
 def _emptied(sheet: Sheet, number: int, told: AbstractSet[int]) -> Iterator[str]:

@@ -90,14 +90,34 @@ def section(sheet: Sheet, finding: Finding) -> str:
         return "silence"
     if only_at_an_end(sheet, finding):
         return "ends"
+    undone = undone_as_presumed(sheet, finding)
     if finding.question in EMPTY_CLAIM and finding.quantifier == "base":
-        return "usual"
+        return str(finding.stakes) if undone else "usual"
     own = (reread for reread in finding.kept_by if reread.reading == sheet.groups[reread.group].base)
     stretched = any(reread.breaks for reread in own) or _is_hedged(sheet, finding)
     usual = finding.quantifier == "base" and not (finding.rereads or finding.read_as or finding.partly)
-    if finding.question in (*SIDED, *BESIDE_MEANT) and finding.stakes in (2, 3) and usual and not stretched:
+    if (
+        finding.question in (*SIDED, *BESIDE_MEANT)
+        and finding.stakes in (2, 3)
+        and usual
+        and not (stretched or undone)
+    ):
         return "usual"
     return "meant" if finding.question in BESIDE_MEANT and finding.stakes > 1 else str(finding.stakes)
+
+
+def undone_as_presumed(sheet: Sheet, finding: Finding) -> bool:
+    """Does it not hold where phrases are taken by a reading that is presumed as much as the usual one?"""
+    together = [finding.unmet_by] if finding.unmet_together else [(r,) for r in finding.unmet_by]
+    ways = [way for way in (finding.kept_by, *((r,) for r in finding.kept_too), *together) if way]
+    return any(all(presumed_too(sheet, r) for r in way) for way in ways)
+
+
+def presumed_too(sheet: Sheet, reread: Reread) -> bool:
+    """Is the reading presumed as much as the one that the phrase has as presumed?"""
+    group = sheet.groups[reread.group]
+    presumed = group.readings[reread.reading].standing == "presumed"
+    return presumed and bool(group.presumed) and reread.reading != group.base and not reread.breaks
 
 
 def only_at_an_end(sheet: Sheet, finding: Finding) -> bool:

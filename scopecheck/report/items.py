@@ -114,7 +114,10 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     case = case_named(sheet, finding.case)
     unsaid = finding.question == "document met" and left_free(sheet, finding)
     by = finding.question == "adds nothing" and not finding.sets and bool(finding.conflict)
+    taken_over = _of_a_line_taken_over(sheet, finding)
     special = (
+        f"{form}_above_way" if taken_over and finding.ways else "",
+        f"{form}_above" if taken_over else "",
         f"{form}_way_by" if by and finding.ways else f"{form}_by" if by else "",
         f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
         f"{form}_end" if finding.detail == STATED_END else "",
@@ -136,6 +139,12 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     if form != "statement" or finding.question not in OF_LINES or not moved:
         return text
     return sentence("note", "read_so" if moved == 1 else "read_so_many", text=lower_first(text))
+
+
+def _of_a_line_taken_over(sheet: Sheet, finding: Finding) -> bool:
+    """Is it told of a claim that brings it about at a line of a claim that it takes over?"""
+    line = limitation_labelled(sheet, finding.label)
+    return line is not None and line.claim != finding.claim
 
 
 def _within_itself(sheet: Sheet, finding: Finding) -> bool:
@@ -185,11 +194,17 @@ def _statement(sheet: Sheet, finding: Finding, form: str) -> str:
         held=held_text(sheet, finding),
         unstated=unstated_text(sheet, finding),
         line=labelled(sheet, finding.label),
+        above=_claim_of_line(sheet, finding),
         things=_two_things(sheet, finding),
         ends=_if_known("no_end", finding.detail),
         usually=sentence("note", "usually_first" if cases_without_presumption(sheet) else "usually"),
         documents=_documents_aside(sheet),
     )
+
+
+def _claim_of_line(sheet: Sheet, finding: Finding) -> str:
+    line = limitation_labelled(sheet, finding.label)
+    return claims_text([line.claim]) if line else ""
 
 
 def _documents_aside(sheet: Sheet) -> str:

@@ -16,6 +16,7 @@ from scopecheck.report.grouping import (
     departures,
     only_at_an_end,
     only_by_far,
+    presumed_too,
     turning_labels,
 )
 from scopecheck.report.in_play import without_presumption
@@ -38,8 +39,11 @@ IDLE = ("idle", *ENDS)
 Margin = tuple[tuple[str, tuple[str, ...]], ...]
 
 
-def statuses(finding: Finding) -> str:
-    """How much of a region is met: as presumed, at the narrowest and at the widest; once if they agree."""
+def statuses(finding: Finding, one_of_several: bool = False) -> str:
+    """How much of a region is met: as presumed, at the narrowest and at the widest; once if they agree.
+
+    As presumed is on `one_of_several` readings presumed, where the finding turns on another of them.
+    """
     known = [s for s in (finding.lowest, finding.at_base, finding.highest) if s is not None]
     if not known:
         return ""
@@ -53,7 +57,9 @@ def statuses(finding: Finding) -> str:
     told: dict[str, list[str]] = {}
     for key, status in steps:
         if status is not None:
-            told.setdefault(sentence("status", status), []).append(sentence("status", key))
+            first = one_of_several and key == "at_base"
+            where = sentence("status", "first_presumed") if first else sentence("status", key)
+            told.setdefault(sentence("status", status), []).append(where)
     return ", ".join(f"{status} {listed(where)}" for status, where in told.items())
 
 
@@ -131,7 +137,7 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
     """What stands below the statement, under its margin words; lines that say nothing are left out."""
     shown: list[tuple[str, Iterable[str]]] = [
         ("beside", [twin_text(sheet, finding)] if finding.question != "moves with something else" else []),
-        ("region", [_region(finding)]),
+        ("region", [_region(sheet, finding)]),
         ("reading", readings_told(sheet, finding)),
         ("together", _together(finding)),
         ("how_far", [_how_far(sheet, finding)]),
@@ -149,12 +155,13 @@ def margin(sheet: Sheet, finding: Finding) -> Margin:
     return tuple((sentence("margin", word), texts) for word, texts in kept if texts)
 
 
-def _region(finding: Finding) -> str:
+def _region(sheet: Sheet, finding: Finding) -> str:
     """The statuses of a case with more than one thing in it; '' for a point."""
     told = (finding.lowest, finding.at_base, finding.highest)
     if finding.question in ("class", "document range") or "some" not in told:
         return ""
-    return statuses(finding)
+    turning = (*departures(finding), *finding.kept_by, *finding.kept_too, *finding.unmet_by)
+    return statuses(finding, any(presumed_too(sheet, r) for r in turning))
 
 
 def _together(finding: Finding) -> tuple[str, ...]:

@@ -223,10 +223,12 @@ def _quiet(sheet: Sheet, planned: Plan, everything: bool, before: int) -> Iterat
 def _quiet_count(sheet: Sheet, planned: Plan) -> str:
     """`8 places where the words can be read more than one way ...`, by the questions that settle them.
 
-    A place at which an item turns on the phrase is not counted; '' if none is left.
+    A place at which an item, or how a document's range lies, turns on the phrase is not counted; '' if none
+    is left.
     """
-    graver = (f for c in (*planned.items, *planned.strained) for f in (*c.findings, *c.absorbed))
-    turned = turned_on(sheet, graver)
+    graver = [f for c in (*planned.items, *planned.strained) for f in (*c.findings, *c.absorbed)]
+    ranges = (f for f in planned.statements if f.question == "document range" and departures(f))
+    turned = turned_on(sheet, (*graver, *ranges))
     labels: set[str] = set()
     by_question: dict[str, set[str]] = {}
     for cluster in planned.quiet:

@@ -184,6 +184,8 @@ def kept_text(sheet: Sheet, reread: Reread, labels: Iterable[str] = (), others: 
     phrases = words_at(group, labels)
     words = listed(phrases)
     points = [break_text(sheet, point, words) for point in reread.breaks]
+    if not points and reread.reading == group.base and _has_stretch(sheet, reread):
+        points = [sentence("reading", "kept_far_enough", words=words)]
     if points and reread.reading == group.base:
         return "; ".join(points)
     key = "kept" if len(phrases) == 1 else "kept_many"
@@ -201,10 +203,11 @@ def usual_text(sheet: Sheet, group: int, labels: Iterable[str] = (), brief: bool
     labels = tuple(labels)
     usual = sheet.groups[group]
     reread = Reread(group, usual.base)
-    presumed = sum(r.standing == "presumed" for r in usual.readings) == 1
+    presumed = sum(r.standing == "presumed" for r in usual.readings)
+    key = "usual" if presumed == 1 else "usual_as_another" if usual.presumed else "usual_first"
     text = sentence(
         "reading",
-        ("usual" if presumed else "usual_first") + "_label" * brief,
+        key + "_label" * brief,
         words=group_words(usual, labels),
         label=flat(usual.readings[usual.base].label),
         plain=meaning_text(sheet, reread, labels),

@@ -41,6 +41,8 @@ class Made:
     free: list[str] = field(default_factory=list)
     point: dict[str, Value] = field(default_factory=dict)
     single: bool = True
+    each: list[str] = field(default_factory=list)
+    """How many there are of the parts of each of which single values are stated: to be stated, too."""
     ends: list[tuple[Formula, Span]] = field(default_factory=list)
     """Facts that say when a step ends."""
 

@@ -12,6 +12,7 @@ from scopecheck.core.formula import (
     Compare,
     Const,
     Formula,
+    Implies,
     Includes,
     Measured,
     Not,
@@ -58,6 +59,14 @@ def put_fact(desk: CasesDesk, fact: Node | Words, made: Made, document: str, nam
             made.ends.append((formula, node.span))
             continue
         known = _point(formula, desk.names)
+        if known is None and (each := _of_each(formula, node, desk.names)):
+            for declared, value in each:
+                if isinstance(declared, NumberDecl) and isinstance(value, Fraction):
+                    check_domain(declared, value, node.span)
+            assert isinstance(node, CallNode)
+            assert node.over is not None
+            made.each += [part.count for part in desk.names.kind(node.over.name)]
+            continue
         if known is None:
             # What has a member is not said to have no other: a document's example may say no more.
             parts = formula.items if isinstance(formula, All) else (formula,)
@@ -188,6 +197,23 @@ def _point(formula: Formula, names: Names) -> tuple[Declaration, Value] | None:
             return _set_point(parts, names)
         case _:
             return None
+
+
+def _of_each(formula: Formula, node: Node, names: Names) -> list[tuple[Declaration, Value]]:
+    """The values that `EVERY hole (bore = 2 mm, shape = round)` fixes; none if it says more than that."""
+    if not isinstance(node, CallNode) or node.over is None or not isinstance(formula, All):
+        return []
+    found = []
+    for item in formula.items:
+        if not isinstance(item, Implies) or node.function != "EVERY":
+            return []
+        said = item.right
+        parts = [said] if _point(said, names) or not isinstance(said, All) else said.items
+        points = [_point(part, names) for part in parts]
+        found += [point for point in points if point is not None]
+        if not all(points):
+            return []
+    return found
 
 
 def _set_point(parts: tuple[Formula, ...], names: Names) -> tuple[Declaration, Value] | None:

@@ -83,6 +83,7 @@ def _case(
             desk.wrong += [t.diagnostic for t in of_no_parts(desk.names, fact, made.facts)]
         for ends, span in made.ends:
             made.single &= put_end(ends, desk.names.steps.values(), made.point, span)
+        made.single &= made.point.keys() >= set(made.each)
     desk.wrong += clashes(desk.names, made.facts, made.counted, made.spoken)
     if len(desk.wrong) > before:
         return None

@@ -6,8 +6,9 @@ nothing below an end is asked for, and an open end needs a cell, in which nothin
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from math import ceil, floor
 
 import z3
 
@@ -20,6 +21,8 @@ from scopecheck.solving.solver import Search
 from scopecheck.solving.symbols import as_bool, as_number, numeral, rational
 
 MOST_CELLS = 60
+MOST_HALVINGS = 120
+CLOSE = Fraction(1, 10**10)
 WHOLE_PARTS = (z3.Z3_OP_TO_INT, z3.Z3_OP_TO_REAL, z3.Z3_OP_IDIV, z3.Z3_OP_MOD)
 
 
@@ -117,29 +120,70 @@ def _proposed_end(search: Search, expression: z3.ArithRef, conditions: list[z3.B
         z3.Z3_optimize_assert(optimiser.ctx.ref(), optimiser.optimize, assertion.ast)
     aim = optimiser.minimize(expression)
     if optimiser.check() != z3.sat:
-        raise search.session.undecided("no end was found within the work budget")
+        return _drawn_in(search, expression, conditions)
     infinite, value, _ = (rational(part) for part in optimiser.lower_values(aim))
     if value is None or infinite is None:
         raise Undecided("the end is not a fraction")
     return value if infinite == 0 else None
 
 
+def _drawn_in(search: Search, expression: z3.ArithRef, conditions: list[z3.BoolRef]) -> Fraction:
+    """The least value as steps of halving propose it, where the optimiser does not know it.
+
+    So it is now and then where unknown things are multiplied. The plainest fraction that is left is the one.
+    """
+    low: Fraction | None = None
+    high: Fraction | None = None
+    reach = Fraction(1)
+    for _ in range(MOST_HALVINGS):
+        if low is not None and high is not None and high - low <= CLOSE:
+            return simplest_within(low, high)
+        middle: Fraction | None = None
+        if high is not None:
+            middle = high - reach if low is None else (low + high) / 2
+        below = z3.BoolVal(True) if middle is None else expression < numeral(middle)
+        if search.find(Constraint(z3.And(*conditions, below))):
+            high = rational(search.model.eval(expression, model_completion=True))
+            if high is None:
+                break
+        elif middle is None:
+            break
+        else:
+            low = middle
+        reach *= 2 if low is None else 1
+    raise search.session.undecided("no end was found within the work budget")
+
+
+def simplest_within(low: Fraction, high: Fraction) -> Fraction:
+    """The fraction of the least denominator from `low` to `high`."""
+    whole = ceil(low)
+    if whole <= high:
+        return Fraction(whole if abs(whole) <= abs(floor(high)) else floor(high))
+    below = floor(low)
+    return below + 1 / simplest_within(1 / (high - below), 1 / (low - below))
+
+
 def _cell(search: Search, defined: z3.BoolRef) -> list[z3.BoolRef]:
     """Everything that decides a branch or a comparison, as it was in what was found last."""
-    return [_as_in(atom, search.model) for atom, _ in _atoms([*search.everything_required(), defined])]
+    return [_as_in(atom, search.model) for atom in _atoms([*search.everything_required(), defined])]
 
 
 def _approached(search: Search, expression: z3.ArithRef, defined: z3.BoolRef, end: z3.ArithRef) -> bool:
-    """Does the closure of some model's cell contain the end? Then convexity reaches it."""
+    """Does the closure of some model's cell contain the end? Then convexity reaches it.
+
+    Within a cell every branch is taken as in the model: what it comes to beyond the border of the cell, where
+    a number may jump, plays no part.
+    """
     near = Constraint(z3.And(defined, expression <= end + numeral(Fraction(1, 10**12))))
     if not search.find(near):
         return False
     model = search.model
     cell = z3.SimpleSolver()
     cell.set(rlimit=search.session.budget.work, ctrl_c=False, timeout=search.session.time_of_a_step())
-    cell.add(expression == end)
-    for atom, branching in _atoms([*search.everything_required(), defined]):
-        closed = _as_in(atom, model) if branching else _closure(atom, model)
+    cell.add(_taken(expression, model) == end)
+    for atom in _atoms([*search.everything_required(), defined]):
+        taken = _taken(atom, model)
+        closed = _closure(taken, model) if z3.is_bool(atom) else _as_in(taken, model)
         if closed is None:
             return False
         cell.add(closed)
@@ -147,42 +191,51 @@ def _approached(search: Search, expression: z3.ArithRef, defined: z3.BoolRef, en
     return reached
 
 
-def _atoms(expressions: Iterable[z3.ExprRef]) -> list[tuple[z3.ExprRef, bool]]:
-    """What a cell is made of, each once, as it first occurs; with it, whether it must stay as it is.
+def _atoms(expressions: Iterable[z3.ExprRef]) -> list[z3.ExprRef]:
+    """What a cell is made of, each once, as it first occurs.
 
-    These are the comparisons and Boolean variables, and the whole parts of numbers. What decides a branch of
-    a number, and every whole part, must not change at the end of the cell: the number would jump there.
+    These are the comparisons and Boolean variables, and the whole parts of numbers. A whole part must not
+    change at the end of the cell: the number would jump there.
     """
-    found: dict[int, tuple[z3.ExprRef, bool]] = {}
-    seen: set[tuple[int, bool]] = set()
-    stack = [(e, False) for e in reversed(list(expressions))]
+    found: dict[int, z3.ExprRef] = {}
+    seen: set[int] = set()
+    stack = list(reversed(list(expressions)))
     while stack:
-        top, branching = stack.pop()
-        if (top.get_id(), branching) in seen:
+        top = stack.pop()
+        if top.get_id() in seen:
             continue
-        seen.add((top.get_id(), branching))
+        seen.add(top.get_id())
         parts = top.children()
-        whole_part = top.decl().kind() in WHOLE_PARTS
-        if whole_part or (z3.is_bool(top) and (not parts or z3.is_arith(parts[0]))):
-            before = found.get(top.get_id(), (top, False))[1]
-            found[top.get_id()] = (top, branching or whole_part or before)
-        picks = z3.is_arith(top) and top.decl().kind() == z3.Z3_OP_ITE and not _meets_itself(*parts)
-        stack.extend((part, branching or (picks and i == 0)) for i, part in reversed([*enumerate(parts)]))
+        if top.decl().kind() in WHOLE_PARTS or (z3.is_bool(top) and (not parts or z3.is_arith(parts[0]))):
+            found[top.get_id()] = top
+        stack.extend(reversed(parts))
     return list(found.values())
 
 
-def _meets_itself(condition: z3.ExprRef, then: z3.ExprRef, otherwise: z3.ExprRef) -> bool:
-    """Do both branches agree where the condition turns? So for a magnitude, a least or a greatest of two."""
-    if condition.decl().kind() not in (z3.Z3_OP_GE, z3.Z3_OP_LE):
-        return False
-    left, right = condition.children()
-    if (
-        otherwise.decl().kind() == z3.Z3_OP_UMINUS
-        and z3.is_rational_value(right)
-        and right.numerator_as_long() == 0
-    ):
-        return bool(left.eq(then) and otherwise.arg(0).eq(then))
-    return bool((left.eq(then) and right.eq(otherwise)) or (left.eq(otherwise) and right.eq(then)))
+def _taken(atom: z3.ExprRef, model: z3.ModelRef) -> z3.ExprRef:
+    """The atom with every branch of a number within it as the model takes it."""
+    while branches := list(_branches(atom)):
+        pairs = []
+        for branch in branches:
+            condition, then, otherwise = branch.children()
+            chosen = z3.is_true(model.eval(condition, model_completion=True))
+            pairs.append((branch, then if chosen else otherwise))
+        atom = z3.substitute(atom, *pairs)
+    return atom
+
+
+def _branches(expression: z3.ExprRef) -> Iterator[z3.ExprRef]:
+    """The outermost branches of numbers in an expression."""
+    stack, seen = [expression], set[int]()
+    while stack:
+        top = stack.pop()
+        if top.get_id() in seen:
+            continue
+        seen.add(top.get_id())
+        if z3.is_arith(top) and top.decl().kind() == z3.Z3_OP_ITE:
+            yield top
+        else:
+            stack.extend(top.children())
 
 
 def _as_in(atom: z3.ExprRef, model: z3.ModelRef) -> z3.BoolRef:

@@ -270,6 +270,7 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
         assert (answer.question, answer.stakes) == ("inside left open", 6)
         assert {n for n in answer.partly if n in case.stated} == set()
         assert answer.partly
+        lost_as_stated(asked, case, place, above, told[1:])
         return
     same_reading(answer, ks[lost.index(True)])
     every_way(asked, told, [k for k, is_lost in zip(ks, lost, strict=True) if is_lost])
@@ -284,6 +285,41 @@ def inside_answer(asked: Asked, case: Case, place: int | str, told: list[Finding
     assert evaluate(All((case.facts, above)), article, k) is True
     assert evaluate(scope, article, k) is not True
     assert answer.failing or len(sheet.claims) > 1
+    if answer.quantifier != "some" and asked.prepared.point(case, scope) is None:
+        lost_as_stated(asked, case, place, above, told[1:])
+
+
+def lost_as_stated(
+    asked: Asked, case: Case, place: int | str, above: Formula, told: Sequence[Finding | Looked]
+) -> None:
+    """Beside what is lost or left open already: is each other loss told, by lines on what is stated alone?
+
+    Lines that are met by all that is stated as presumed, and lose some of it on another reading.
+    """
+    sheet, walk = asked.sheet, asked.walk
+    if isinstance(place, str):
+        lines = [x for c in sheet.claims for x in c.limitations if x.label == place]
+    elif len(oracle.chains(sheet, sheet.claim(place))) == 1:
+        lines = list(sheet.claim(place).limitations)
+    else:
+        return
+    lines = [x for x in lines if names_in(x.formula) and names_in(x.formula) <= set(case.stated)]
+    lines = [x for x in lines if walk.status(case.facts, x.formula, walk.base) == "every"]
+    own = All(tuple(x.formula for x in lines))
+    ks = walk.constructions(groups_in(All((case.facts, above, own))))
+    effective = [k for k in ks if walk.some(k, case.facts, above, without=own)]
+    event(f"beside {bool(effective)}")
+    findings = [f for f in told if isinstance(f, Finding)]
+    ways = [changed(asked, f.construction) for f in findings]
+    alone = {s for f, w in zip(findings, ways, strict=True) if len(w) == 1 for s in [*w.items(), *f.others]}
+    for k in effective:
+        moved = changed(asked, k)
+        if len(moved) == 1:
+            assert set(moved.items()) <= alone
+    for f in findings:
+        assert f.witness is not None
+        assert f.construction is not None
+        assert evaluate(own, f.witness.article, f.construction) is not True
 
 
 @settings(max_examples=EXAMPLES)
@@ -366,8 +402,10 @@ def _one_value_each(sheet: Sheet, case: Case) -> bool:
         numbers = {n for n in numbers if low <= n <= high}
         points = sorted({low, high, *numbers, *(Fraction(n) for n in range(ceil(low), floor(high) + 1))})
         left_out = {b.value for b in (d.lower, d.upper) if b is not None and not b.closed}
-        tried = {*points, *((a + b) / 2 for a, b in pairwise(points))} - left_out
-        if len([v for v in tried if all(evaluate(f, {name: v}, base) is True for f in own)]) != 1:
+        gaps = set() if d.whole else {(a + b) / 2 for a, b in pairwise(points)}
+        tried = {*points, *gaps} - left_out
+        found = [v for v in tried if all(evaluate(f, {name: v}, base) is True for f in own)]
+        if len(found) != 1 or found[0] in gaps:  # what holds in a gap holds of many values there
             return False
     return True
 
@@ -488,6 +526,9 @@ def test_dependent_claims_that_add_nothing(sheet: Sheet) -> None:
             assert found.quantifier == ("every" if not any(narrows) else asked.reach(ks, within))
             if any(narrows):
                 same_reading(found, ks[within.index(True)])
+            read = [found.construction] if found.construction is not None else ks
+            lines = [x.formula for x in instance.inherited if x.label in found.conflict]
+            assert not any(walk.some(k, *lines, without=own) for k in read)
         if any(narrows):
             found = answers["narrows"]
             assert isinstance(found, Finding)

@@ -259,6 +259,8 @@ def _each_once(prepared: Prepared, findings: list[Finding]) -> list[Finding]:
     for f in findings:
         steps = frozenset((r.group, r.reading) for r in f.rereads + f.read_as)
         label = f"claim {f.claim}" if f.question == "pair" else f.label
+        if f.question == "condition not met":
+            label = f"{label} in claim {f.claim}"  # of a line taken over, each claim may bring it about
         conflict = () if f.ways and not f.case else f.conflict
         apart = (f.sets, f.silent) if f.case else (f.held,) if f.held else ()
         key = (f.question, label, f.case, f.detail, f.others, steps, f.outcome, f.quantifier, conflict, apart)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread, Status
 from scopecheck.answers.minimise import BreakPoint
@@ -14,6 +15,7 @@ from scopecheck.core.formula import All, Formula
 from scopecheck.core.model import Case, FreeParameter, Limitation
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
+from scopecheck.solving.constraints import Undecided
 from scopecheck.solving.ends import Extremum, greatest_stretch, least_stretch
 from scopecheck.solving.solver import Search
 
@@ -178,7 +180,8 @@ def _between(
             value = k.parameter(p.key)
             points.append(BreakPoint(p.key, Extremum(value, True), value > p.presumed, only=True))
             if all(d.article is not None for d in demands):
-                points[-1:] = _ends_of(prepared, demands, groups, k, p)
+                with suppress(Undecided):  # that some stretch fits stands, how far others do is left untold
+                    points[-1:] = _ends_of(prepared, demands, groups, k, p)
         rereads.append(replace(reread, breaks=tuple(points)))
     return replace(told, rereads=tuple(rereads))
 

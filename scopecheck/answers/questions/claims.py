@@ -13,7 +13,7 @@ from scopecheck.answers.questions.cases import Answer, one_reread
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
-from scopecheck.answers.refine import Demand, find_construction
+from scopecheck.answers.refine import Demand, Refined, find_construction
 from scopecheck.core.construction import Construction, admissible_readings, groups_in, names_in, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import (
@@ -36,10 +36,13 @@ from scopecheck.core.written_ends import WrittenEnd, written_ends
 from scopecheck.foundations.record import record, replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.solving.constraints import Constraint, Undecided
-from scopecheck.solving.ends import Extremum, infimum, supremum
+from scopecheck.solving.ends import Extremum, infimum, simplest_within, supremum
 from scopecheck.solving.solver import NOT_AFRESH, Search
 
 NOTHING = All(())
+CLOSE = 32
+"""So many halvings of itself an end may be away from what it was found to be between."""
+MOST_HALVINGS = 80
 
 
 def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
@@ -51,7 +54,11 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     question = "dependent cannot be met" if claim.dependent else "nothing meets"
     scope = instance.scope
     groups = session.groups_in(scope)
-    thing = met_whatever_is_read(prepared, scope)
+    usual = _empty_at_any_threshold(prepared, instance)
+    if usual is not None and prepared.can_be_met(scope):
+        yield _empty_as_presumed(prepared, instance, question, usual)
+        return
+    thing = met_whatever_is_read(prepared, scope) if usual is None else None
     if thing is not None:
         prepared.note_always_met(instance, thing)
         yield Looked(question, claim.number, f"claim {claim.number}")
@@ -64,8 +71,8 @@ def nothing_meets(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     search = session.search(groups)
     labelled = [(x.label, session.met(x.formula)) for x in instance.limitations]
     conflicts = _conflicts(search, labelled)
-    usual = [(x.label, session.met(x.formula, session.base)) for x in instance.limitations]
-    as_presumed = session.search(()).conflict(usual) or ()
+    in_base = [(x.label, session.met(x.formula, session.base)) for x in instance.limitations]
+    as_presumed = session.search(()).conflict(in_base) or ()
     beside = sorted(set(conflicts.sets[0]) - set(as_presumed)) if len(conflicts.sets) == 1 else []
     k = None
     if beside and set(as_presumed) < set(conflicts.sets[0]):
@@ -142,24 +149,60 @@ def _empty_on_some(prepared: Prepared, instance: Instance, question: str) -> Ite
                 prepared.note_never_empty(instance)
             yield Looked(question, claim.number, f"claim {claim.number}")
         return
+    if found == session.base:
+        yield _empty_as_presumed(prepared, instance, question, session.search(()), found)
+        return
     labelled = [(x.label, session.met(x.formula, found)) for x in instance.limitations]
     conflicts = _conflicts(session.search(()), labelled)
     groups = session.groups_in(instance.scope)
     told = prepared.told_refined(with_sets(at_claim(question, 4, claim), conflicts), refined, groups)
     needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, found)]
     told = replace(told, rests_on=tuple(dict.fromkeys((*told.rests_on, *needed))))
-    if found != session.base:
-        kept_by = _met_when_stretched(prepared, instance.scope, found)
-        yield replace(told, outcome="vacuous", quantifier="some", kept_by=kept_by)
-        return
+    kept_by = _met_when_stretched(prepared, instance.scope, found)
+    yield replace(told, outcome="vacuous", quantifier="some", kept_by=kept_by)
+
+
+def _empty_at_any_threshold(prepared: Prepared, instance: Instance) -> Search | None:
+    """The readings as presumed, thresholds that nobody states left free, where nothing meets the claim so.
+
+    None where something does, where there is no such threshold, and where nothing meets what the claim
+    depends on.
+    """
+    session, base = prepared.session, prepared.session.base
+    groups = session.groups_in(instance.scope)
+    own = [p for p in session.sheet.parameters if p.group in groups and p.reading == base.readings[p.group]]
+    if not any(p.unknown for p in own):
+        return None
+    search = session.search(groups)
+    search.require(*(session.reads(g, base.readings[g]) for g in groups))
+    search.require(*(session.stretches(p.key, p.presumed) for p in own if not p.unknown))
+    if search.holds(session.met(instance.scope)):
+        return None
+    above = not instance.claim.parents or search.holds(session.met(instance.parent_scope))
+    return search if above else None
+
+
+def _empty_as_presumed(
+    prepared: Prepared, instance: Instance, question: str, search: Search, at: Construction | None = None
+) -> Finding:
+    """That nothing meets the claim in the search: at the base, or at the base but for what it leaves free."""
+    session, scope = prepared.session, instance.scope
+    groups = session.groups_in(scope)
+    labelled = [(x.label, session.met(x.formula, at)) for x in instance.limitations]
+    conflicts = _conflicts(search, labelled)
+    read = () if at else [session.reads(g, session.base.readings[g]) for g in groups]
+    needed = [fact for one in conflicts.sets for fact in _needed(prepared, instance, one, at, read)]
+    told = with_sets(at_claim(question, 4, instance.claim), conflicts)
+    told = prepared.told_refined(told, Refined(session.base, ()), groups)
+    told = replace(told, rests_on=tuple(dict.fromkeys(needed)), outcome="vacuous", quantifier="base")
     meeting = session.search(groups)
-    meeting.require(session.met(instance.scope))
+    meeting.require(session.met(scope))
     least = prepared.told_by(told, meeting, groups)
     kept_by = least.rereads + least.read_as
     known = {(r.group, r.reading) for r in kept_by}
     more = (r for r, k in one_reread(prepared, groups) if (r.group, r.reading) not in known)
-    too = (r for r in more if len(kept_by) == 1 and _met_so(prepared, instance.scope, r))
-    yield replace(told, outcome="vacuous", quantifier="base", kept_by=kept_by, kept_too=tuple(too))
+    too = (r for r in more if len(kept_by) == 1 and _met_so(prepared, scope, r))
+    return replace(told, kept_by=kept_by, kept_too=tuple(too))
 
 
 def _met_when_stretched(prepared: Prepared, scope: Formula, k: Construction) -> tuple[Reread, ...]:
@@ -184,11 +227,18 @@ def _met_so(prepared: Prepared, scope: Formula, reread: Reread) -> bool:
 
 
 def _needed(
-    prepared: Prepared, instance: Instance, conflict: tuple[str, ...], k: Construction | None = None
+    prepared: Prepared,
+    instance: Instance,
+    conflict: tuple[str, ...],
+    k: Construction | None = None,
+    read: Sequence[Constraint] = (),
 ) -> tuple[str, ...]:
-    """The bounds and given facts without which the conflict would not stand, on one construction or any."""
+    """The bounds and given facts without which the conflict would not stand, on one construction or any.
+
+    Or on those that are `read` so.
+    """
     formulas = [x.formula for x in instance.limitations if x.label in conflict]
-    return prepared.needed(formulas, *(prepared.session.met(f, k) for f in formulas))
+    return prepared.needed(formulas, *(prepared.session.met(f, k) for f in formulas), *read)
 
 
 # ---- dependent claims
@@ -211,13 +261,9 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     search = session.search(groups)
     search.require(session.met(parent), ~session.met(own))
     if not search.holds():
-        yield replace(
-            at_claim("adds nothing", 4, claim),
-            outcome="excluded",
-            quantifier="every",
-            conflict=_implied_by(prepared, instance),
-            rests_on=prepared.needed((parent, own), session.met(parent), ~session.met(own)),
-        )
+        by, needed = _implied_by(prepared, instance)
+        found = replace(at_claim("adds nothing", 4, claim), outcome="excluded", quantifier="every")
+        yield replace(found, conflict=by, rests_on=needed)
         return
     base = session.search(())
     base.require(session.met(parent, session.base))
@@ -229,9 +275,8 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         told = prepared.told_refined(at_claim("adds nothing", 4, claim), refined, groups)
         quantifier: Quantifier = "some" if narrows_at_base else "base"
         k = refined.construction
-        needed = prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
+        by, needed = _implied_by(prepared, instance, k)
         rests_on = tuple(dict.fromkeys((*told.rests_on, *needed)))
-        by = _implied_by(prepared, instance, k)
         if quantifier == "base":
             least = prepared.told_by(at_claim("narrows", 6, claim), search, groups)
             told = replace(told, kept_by=least.rereads + least.read_as)
@@ -239,15 +284,25 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     yield _narrowing(prepared, instance, misses_at_base)
 
 
-def _implied_by(prepared: Prepared, instance: Instance, k: Construction | None = None) -> tuple[str, ...]:
-    """The fewest lines taken over of which what the claim says follows, on one construction or any."""
-    session = prepared.session
-    search = session.search(session.groups_in(instance.scope) if k is None else ())
-    search.require(~session.met(instance.own_scope, k))
+def _implied_by(
+    prepared: Prepared, instance: Instance, k: Construction | None = None
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The fewest lines taken over of which what the claim says follows, on one construction or any.
+
+    With the bounds and given facts that it takes beside these lines; of these as few as it can be before a
+    line is left out. No lines where which they are stays undecided.
+    """
+    session, own = prepared.session, instance.own_scope
+    search = session.search(session.groups_in(instance.scope) if k is None else (), things=False)
+    search.require(~session.met(own, k))
+    grounds = session.grounds(prepared.relevant(instance.scope))
     labelled = [(x.label, session.met(x.formula, k)) for x in instance.inherited]
     with suppress(Undecided):
-        return search.conflict(labelled, NOT_AFRESH) or ()
-    return ()
+        found = search.conflict([*grounds, *labelled], NOT_AFRESH) or ()
+        needed = (prepared.shares_together(x) for x, _ in grounds if x in found)
+        return tuple(x for x, _ in labelled if x in found), tuple(dict.fromkeys(needed))
+    parent = instance.parent_scope
+    return (), prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
 
 
 def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Finding:
@@ -466,12 +521,48 @@ def _of_ends(
 def _quotient_reach(
     prepared: Prepared, search: Search, end: WrittenEnd, likely: list[Fraction], at: Construction | None
 ) -> Extremum:
-    """The first of the likely values beyond which the quotient does not go; else the stated end itself."""
-    session, beyond = prepared.session, end.upper
+    """How far the quotient goes, by the first of the likely values that it does not go beyond.
+
+    Else the stated end itself.
+    """
+    session = prepared.session
     for value in likely:
-        if not search.holds(session.met(Compare(">" if beyond else "<", end.term, Const(value)), at)):
-            return Extremum(value, search.holds(session.met(Compare("=", end.term, Const(value)), at)))
+        if not search.holds(session.met(_beyond(end, value), at)):
+            if search.holds(session.met(Compare("=", end.term, Const(value)), at)):
+                return Extremum(value, True)
+            return _drawn_in(prepared, search, end, value, at)
     return Extremum(end.limit.value, False)
+
+
+def _beyond(end: WrittenEnd, value: Fraction) -> Formula:
+    return Compare(">" if end.upper else "<", end.term, Const(value))
+
+
+def _drawn_in(
+    prepared: Prepared, search: Search, end: WrittenEnd, bound: Fraction, at: Construction | None
+) -> Extremum:
+    """How far the quotient goes, which stays this side of the bound: a bound that it comes close to.
+
+    Steps of halving propose it; that it is not gone beyond is asked.
+    """
+    session, out = prepared.session, 1 if end.upper else -1
+    near, far, reach = None, bound, abs(bound) / 2**CLOSE or Fraction(1, 2**CLOSE)
+    with suppress(Undecided):
+        for _ in range(MOST_HALVINGS):
+            middle = far - out * reach if near is None else (near + far) / 2
+            if search.holds(session.met(_beyond(end, middle), at)):
+                if near is None and far == bound:
+                    return Extremum(bound, False)
+                near = middle
+            else:
+                far = middle
+            reach *= 1 if near is not None else 4
+            if near is not None and abs(far - near) * 2**CLOSE <= abs(far):
+                break
+        plain = simplest_within(*sorted((near if near is not None else far, far)))
+        if not search.holds(session.met(_beyond(end, plain), at)):
+            return Extremum(plain, search.holds(session.met(Compare("=", end.term, Const(plain)), at)))
+    return Extremum(simplest_within(*sorted((far, (far + bound) / 2))), False)
 
 
 def _likely(prepared: Prepared, instance: Instance, term: Term) -> list[Fraction]:

@@ -35,7 +35,7 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     lines = () if claim.dependent and len(instance.own) == 1 else limiting(prepared, instance.own)
     lines = tuple(x for x in lines if not _closes_beside_another(prepared, instance, x))
     asked = tuple(x for x in lines if not _counts_what_is_looked_at(prepared, x))
-    rests = {x.label: All(tuple(y.formula for y in prepared.bearing(_whole(instance), x))) for x in asked}
+    rests = {x.label: All(tuple(y.formula for y in prepared.bearing(instance.limitations, x))) for x in asked}
     doubted = [x for x in asked if not _missed_by_something(prepared, instance, x, x.formula, rests[x.label])]
     always = _together(prepared, instance, [x for x in doubted if _is_idle(prepared, instance, (x,))], None)
     told = [*always]
@@ -53,10 +53,7 @@ def idle(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     whole = idle_always | idle_usually
     ends = [f for x in instance.own if x.label not in whole for f in _idle_ends(prepared, instance, x)]
     yield from ends
-    # Of a claim of another category its lines are not held against those that it takes over.
-    told_of_all = (
-        asked == lines and not claim.other_category and all(_taken_apart(prepared, x) for x in asked)
-    )
+    told_of_all = asked == lines and all(_taken_apart(prepared, x) for x in asked)
     if asked and not told and not ends and told_of_all:
         yield Looked("idle", claim.number, f"claim {claim.number}")
 
@@ -130,16 +127,13 @@ def _missed_by_something(
 
     Things close to one that meets the claim are tried first. False means only that none was found.
     """
-    others = [x.formula for x in _whole(instance) if x is not own] + ([beside] if beside is not None else [])
+    others = [x.formula for x in instance.limitations if x is not own] + (
+        [beside] if beside is not None else []
+    )
     known = prepared.always_meets(instance.limitations)
     if known is not None and needed_nearby(prepared, known, formula, others):
         return True
     return met_whatever_is_read(prepared, rest, formula) is not None
-
-
-def _whole(instance: Instance) -> tuple[Limitation, ...]:
-    """The claim's limitations; of a claim of another category than those it names, its own alone."""
-    return instance.own if instance.claim.other_category else instance.limitations
 
 
 def _is_idle(
@@ -150,7 +144,7 @@ def _is_idle(
 ) -> bool:
     """Does all that meets the other limitations meet the dropped ones, on every construction or on one?"""
     session = prepared.session
-    rest = [x.formula for x in _whole(instance) if x not in dropped]
+    rest = [x.formula for x in instance.limitations if x not in dropped]
     search = session.search(session.groups_in(*rest, *(x.formula for x in dropped)) if at is None else ())
     search.require(*(session.met(f, at) for f in rest))
     if at is not None and not search.holds():
@@ -168,7 +162,7 @@ def _together(
         if not dropped or _is_idle(prepared, instance, [*dropped, x], at):
             dropped.append(x)
     needed = {x.label for x in idle_ones if x not in dropped}
-    kept = [(x.label, x.formula) for x in _whole(instance) if x not in dropped]
+    kept = [(x.label, x.formula) for x in instance.limitations if x not in dropped]
     found = []
     for x in reversed(dropped):
         beside = _implied_by(prepared, kept, x.formula, at)
@@ -209,7 +203,7 @@ def _idle_on_some(
     refined = find_construction(session, demands, stretch=False)
     if refined.construction is None:
         return
-    others = [(x.label, x.formula) for x in prepared.bearing(_whole(instance), limitation)]
+    others = [(x.label, x.formula) for x in prepared.bearing(instance.limitations, limitation)]
     beside = _implied_by(prepared, others, limitation.formula, refined.construction)
     labels = {label for label, _ in others}
     told = prepared.told_refined(
@@ -235,7 +229,7 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
     repeats the end of what the claim depends on, as a narrower range beside that end does.
     """
     session = prepared.session
-    others = [(x.label, x.formula) for x in prepared.bearing(_whole(instance), limitation)]
+    others = [(x.label, x.formula) for x in prepared.bearing(instance.limitations, limitation)]
     for end in prepared.range_ends(limitation):
         rest = All((*(f for _, f in others), end.rest))
         if _missed_by_something(prepared, instance, limitation, end.formula, rest, end.rest):

@@ -17,6 +17,7 @@ from scopecheck.answers.questions.cases import (
 from scopecheck.answers.questions.prepared import Prepared, at_claim
 from scopecheck.answers.questions.ways import each_way, ways_of
 from scopecheck.answers.refine import Demand, find_construction, some_construction
+from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import names_in
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case, Claim, Limitation
@@ -90,6 +91,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     )
     if not wholly and single:
         yield _left_open(prepared, finding, case, scope)
+        yield from _lost_as_stated(prepared, case, finding, region, limitations)
         return
     finding = _graded_loss(prepared, finding, case, region, scope, ever, wholly)
     keepable = ever and finding.at_base == "none"
@@ -126,6 +128,51 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
         return replace(told, partly=partly or told.partly)
 
     yield from ways_of(prepared, finding, groups, lost, shown)
+    if finding.quantifier != "some":
+        yield from _lost_as_stated(prepared, case, finding, region, limitations)
+
+
+def _lost_as_stated(
+    prepared: Prepared, case: Case, finding: Finding, region: Formula, limitations: tuple[Limitation, ...]
+) -> Iterator[Finding]:
+    """The ways in which lines lose what a case states of all that they speak of, and as presumed do not.
+
+    Else what other lines lose, or ask of what the case leaves open, would hide it. How much of the whole case
+    is inside is told with that.
+    """
+    session = prepared.session
+    exact = stated_values(prepared.sheet, case, exact=True)
+    known = {*case.stated, *exact, *prepared.sheet.absent(exact)}
+    spoken = (x for x in limitations if (names := session.names_in(x.formula)) and names <= known)
+    base = session.base
+    lines = tuple(x for x in spoken if status_at(prepared, case.facts, x.formula, base) == "every")
+    if not lines:
+        return
+    scope = All(tuple(x.formula for x in lines))
+    formulas = (region, scope)
+    groups = session.groups_in(*formulas)
+    found = replace(
+        finding, quantifier="some", stakes=3, kept_by=(), kept_too=(), partly=(),
+        lowest=None, at_base=None, highest=None,
+    )  # fmt: skip
+
+    def lost() -> Search:
+        search = session.search(groups)
+        search.require(session.met(region), ~session.met(scope))
+        return search
+
+    def shown(search: Search) -> Finding:
+        expected: list[tuple[Formula, Expected]] = [(region, "met"), (scope, "not met")]
+        told = prepared.exhibit(found, search, formulas, expected, prepared.known(formulas, case))
+        told = replace(
+            told,
+            shown=tuple(n for n in told.shown if n in known),
+            departs=tuple(n for n in told.departs if n in known),
+        )
+        assert told.witness is not None
+        return _with_failing(prepared, told, lines, told.witness.article)
+
+    yield from each_way(prepared, groups, lost, shown)
 
 
 def _kept_out_wholly(prepared: Prepared, case: Case, scope: Formula) -> bool:

@@ -115,8 +115,11 @@ def _told(
         labels, grounds = ruling_out(prepared, instance, limitation.label, named.there, at)
         alike.setdefault((limitation.label, every, labels, grounds), []).append(named.name)
     for (label, every, labels, grounds), names in alike.items():
+        found = at_limitation(question, 4, prepared.limitation(label))
+        if found.claim != instance.claim.number:
+            found = replace(found, claim=instance.claim.number, span=instance.claim.span)
         yield replace(
-            at_limitation(question, 4, prepared.limitation(label)),
+            found,
             outcome="excluded",
             quantifier="every" if every else "base",
             detail="|".join(names),

@@ -24,6 +24,7 @@ from scopecheck.answers.refine import Demand, find_construction, some_constructi
 from scopecheck.core.construction import Construction, names_in
 from scopecheck.core.formula import All, Article, Formula
 from scopecheck.core.model import Case
+from scopecheck.core.reference import stated_values
 from scopecheck.core.rewrite import read_at
 from scopecheck.foundations.record import replace
 from scopecheck.solving.constraints import Undecided
@@ -98,7 +99,8 @@ def _with_company(prepared: Prepared, case: Case, place: int | str, shown: Findi
     article, k = shown.witness.article, shown.construction
     # Of what the case leaves open a thing is told by what the claim speaks of: the rest is anything at all.
     spoken = names_in(*(read_at(x.formula, k) for x in limitations))
-    told = {*case.stated, *spoken.intersection(shown.shown), *prepared.sheet.absent(article)}
+    stated = {*case.stated, *stated_values(prepared.sheet, case, exact=True)}
+    told = {*stated, *spoken.intersection(shown.shown), *prepared.sheet.absent(article)}
     also = _also_met(prepared, case, place, article, k, told)
     return replace(
         shown,
