@@ -14,6 +14,7 @@ from scopecheck.drafting.propose import named_by_kind
 from scopecheck.drafting.quantities import declare, undeclared
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.turned import turned_spans
+from scopecheck.drafting.whole import kept_whole
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.regex import regex
@@ -97,10 +98,12 @@ def _work(statement: ClaimStatement, known: list[int], own: Own, gone: list[str]
     ]
     said = [c for c in choices(text) if not text.taken.issuperset(range(c.start, c.end))]
     nothing = {s.start: of for s, c in open_ if (of := limits_nothing(text, s, c))[1]}
+    whole = kept_whole(text, open_)
+    nothing |= {s.start: (a, b) for s, _ in open_ for a, b in whole if a <= s.starts[0] < b}
     kept = [(s, c) for s, c in open_ if s.start not in nothing]
     work = Work(DraftClaim(statement.number, text.text), text, places, kept, said, numbers=numbers)
     work.held = [*held_spans(text), *turned_spans(text, [s for s, _ in open_])]
-    work.unread = list(nothing.values())
+    work.unread = list(dict.fromkeys(nothing.values()))
     return work
 
 

@@ -302,7 +302,8 @@ def _condition(texts: list[str], at: int) -> int:
         if texts[i] in (",", ";", ":", "."):
             return 0
         during = texts[i] == "while" and texts[i + 1] in ("the", "a", "an", "said")
-        if during or (texts[i] in words("limits", "conditions") and not so_often(texts, i)):
+        said = during or (texts[i] in words("limits", "conditions") and not so_often(texts, i))
+        if said or run_at(texts, i, "limits", "provisos"):
             return i
     return 0
 

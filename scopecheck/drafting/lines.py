@@ -37,7 +37,7 @@ MOST_TRIED = 4
 
 def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed: bool = True) -> None:
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
-    for start, end in work.strange:  # before lines with the same words
+    for start, end in [*work.strange, *work.whole]:  # before lines with the same words
         mark_all(work, start, end)
     _propose_opening(work, readable)
     propose_list(work, readable)

@@ -48,6 +48,8 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
         _mark(work, start, end)
     for start, end in _excluded(work.text):
         _mark(work, start, end)
+    for start, end in _otherwise(work.text):
+        _mark(work, start, end)
     for start, end in _left_over(work, own):
         _mark(work, start, end)
 
@@ -128,6 +130,17 @@ def _excluded(text: ClaimText) -> list[tuple[int, int]]:
         noun = "" if at in text.taken or at in text.referring else noun_from(text, at + 1)
         if noun and noun.split()[0] not in listed("limits", "inside"):
             found.append((at, at + 1 + width_of(noun)))
+    return found
+
+
+def _otherwise(text: ClaimText) -> list[tuple[int, int]]:
+    """Where a claim says what holds 'otherwise', and no line takes it up."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    for at in text.where.get("otherwise", ()):
+        if at in text.taken or texts[at - 1 : at] in (["or"], ["unless"], ["than"]):
+            continue
+        near = range(at - 1, max(0, at - MOST_TOLD), -1)
+        found.append((next((i for i in near if texts[i] in ("and", ",", ";", "but")), at), at + 1))
     return found
 
 

@@ -30,6 +30,7 @@ from scopecheck.drafting.same import doubts, unified, with_ordinals
 from scopecheck.drafting.stepped import items, steps
 from scopecheck.drafting.switches import switched
 from scopecheck.drafting.turned import turned_spans
+from scopecheck.drafting.whole import kept_whole
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
@@ -162,6 +163,9 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     found = behind_limits(text, [(s, called(text, s)) for s in stated if s.start not in of_sums])
     nothing = {s.start: of for s, c in found if (of := limits_nothing(text, s, c))[1]}
     nothing |= _so_many_of_a_size(text, [s for s, _ in found])
+    whole = kept_whole(text, found)
+    nothing |= {s.start: (a, b) for s, _ in found for a, b in whole if a <= s.starts[0] < b}
+    together = [j for j in together if not any(a <= j.stretch.starts[0] < b for a, b in whole)]
     within = [(i.start, i.end) for i in listed_]
     around = [s for s, c in found if surroundings(text, s, c, within)]
     nothing |= {s.start: (s.starts[0] - 1, s.end) for s in around}
@@ -180,7 +184,9 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     limits = [(replace(s, condition=0) if a_parameter(text, s.starts[0]) else s, c) for s, c in limits]
     limits = [(s, of_item(text, s, c, listed_)) for s, c in limits]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
-    work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
+    lists = [c for c in choices(text) if not any(a <= c.start < b for a, b in whole)]
+    work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], lists, nowhere, parents)
+    work.whole = whole
     work.items, work.listing, work.joint = listed_, listing, together
     work.whens = only_when
     work.held = [*held_spans(text), *turned_spans(text, stated)]
@@ -190,7 +196,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     kept = {s.start for s, _ in work.limits}
     left = [s for s, _ in found if s.start not in kept]
     work.unread = [(at, s.end) for s in left if (at := changed(text.texts, s))]
-    work.unread += nothing.values()
+    work.unread += dict.fromkeys(nothing.values())
     work.strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
     return work
 

@@ -89,7 +89,7 @@ def _set_beside(
         return pair
     whole = changed(texts, stretch) or _kept_ratio(texts, stretch, what, known) or _together(texts, stretch)
     if whole:
-        work.unread.append((whole, stretch.end))
+        work.unread.append((min(whole, stretch.condition or whole), stretch.end))
         return None
     noun = _other_noun(texts, stretch, what)
     if not noun:
@@ -110,7 +110,7 @@ def _set_beside(
     if (end := _measured(work, stretch, noun)) and not what.unnamed:
         return replace(stretch, end=end, other=(noun, end), fresh=True), what
     end = with_of(work.text, noun + max(1, width_of(noun_from(work.text, noun))) - 1)
-    work.unread.append((stretch.starts[0], min(end, len(texts))))
+    work.unread.append((stretch.condition or stretch.starts[0], min(end, len(texts))))
     return None
 
 

@@ -86,6 +86,8 @@ class Work:
     """The claims that it takes over: those that it names, and those above them, the first first."""
     unread: list[tuple[int, int]] = field(default_factory=list)
     """Tokens of limits that are set beside what no claim limits: kept whole, without a line."""
+    whole: list[tuple[int, int]] = field(default_factory=list)
+    """Tokens of words that hold only together: one mark each, before any line."""
     strange: list[tuple[int, int]] = field(default_factory=list)
     """Tokens of numbers with a word behind them that may be a unit."""
     letters: dict[str, Called] = field(default_factory=dict)

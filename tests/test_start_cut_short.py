@@ -1,0 +1,156 @@
+"""`start` takes a limit with all words that go on with it, or marks them with it.
+
+The claims are our own; the lines and marks beside each are all that it may get, told by hand.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.test_start import lines, read
+
+
+def _beside(text: str) -> set[str]:
+    """The lines and marks beside the claims of a draft, which `check` reads without a mistake."""
+    read(text)
+    return {line.removeprefix("| ") for line in lines(text) if line.startswith("|")}
+
+
+def _marks(*words: str) -> set[str]:
+    return {f"not restated : {one}" for one in words}
+
+
+@pytest.mark.parametrize(
+    ("claim", "kept"),
+    [
+        (
+            "A flap which opens when the pressure in the can is at least 10 mbar below the outer pressure and"
+            " is closed otherwise.",
+            (
+                "opens when the pressure in the can is at least 10 mbar below the outer pressure",
+                "and is closed otherwise",
+            ),
+        ),
+        (
+            "A cooler, wherein a fan is on when the temperature is more than 5 °C higher than the set"
+            " temperature.",
+            ("is on when the temperature is more than 5 °C higher than the set temperature",),
+        ),
+        (
+            "A flap which opens when the pressure exceeds 80 % of the nominal pressure.",
+            ("opens when the pressure exceeds 80 % of the nominal pressure",),
+        ),
+        (
+            "A flap which opens when the pressure exceeds 1.2 times the nominal pressure.",
+            ("opens when the pressure exceeds 1.2 times the nominal pressure",),
+        ),
+        (
+            "A hatch which is locked when the cart is more than 10 mm away from a platform.",
+            ("is locked when the cart is more than 10 mm away from a platform",),
+        ),
+        (
+            "A hatch, wherein the hatch is kept closed unless the cart is within ±10 mm of a platform and its"
+            " speed is below 0.1 m/s.",
+            ("is kept closed unless the cart is within ±10 mm of a platform and its speed is below 0.1 m/s",),
+        ),
+        (
+            "A lock, wherein the lid is locked while the speed is above 10 rpm for at least 3 seconds.",
+            ("is locked while the speed is above 10 rpm for at least 3 seconds",),
+        ),
+        (
+            "A fan which starts when the temperature exceeds 60 °C or a humidity exceeds 80 %.",
+            ("starts when the temperature exceeds 60 °C or a humidity exceeds 80 %",),
+        ),
+        (
+            "A fan which starts when the temperature exceeds 60 °C and the lid is closed.",
+            ("starts when the temperature exceeds 60 °C and the lid is closed",),
+        ),
+    ],
+)
+def test_a_condition_whose_words_go_on_behind_its_limit_is_marked_whole(
+    claim: str, kept: tuple[str, ...]
+) -> None:
+    assert _beside(f"1. {claim}\n") == _marks(*kept)
+
+
+def test_what_is_done_else_is_no_part_of_a_condition() -> None:
+    found = _beside(
+        "1. A fan which starts when the temperature exceeds 60 °C and stops when the temperature falls"
+        " below 50 °C.\n2. The fan of claim 1, wherein the fan stops only if the speed is below 3 rpm.\n"
+    )
+    assert "fan on, temperature : starts when the temperature exceeds 60 °C" in found
+    assert "fan on, temperature : stops when the temperature falls below 50 °C" in found
+    assert "fan on, speed : stops only if the speed is below 3 rpm" in found
+
+
+@pytest.mark.parametrize(
+    ("claim", "kept"),
+    [
+        (
+            "A gate, wherein the return begins within 200 ms of the closing force exceeding 150 N.",
+            "within 200 ms of the closing force exceeding 150 N",
+        ),
+        (
+            "A brake, wherein the brake is applied within 50 ms of the speed dropping below 3 m/s.",
+            "within 50 ms of the speed dropping below 3 m/s",
+        ),
+        (
+            "A brake, wherein a shoe is released after the torque exceeding 40 Nm.",
+            "after the torque exceeding 40 Nm",
+        ),
+        (
+            "A brake configured to apply a force of 40 N as a result of the speed reaching 3 m/s.",
+            "force of 40 N as a result of the speed reaching 3 m/s",
+        ),
+        (
+            "A flap, wherein the slot is closed by the time the pressure difference has fallen below 4 mbar.",
+            "is closed by the time the pressure difference has fallen below 4 mbar",
+        ),
+        (
+            "A mill, wherein the speed is raised to a value of 900 to 1200 rpm as soon as the temperature of"
+            " the oil is above 50 °C.",
+            "a value of 900 to 1200 rpm as soon as the temperature of the oil is above 50 °C",
+        ),
+        (
+            "A brake configured to apply a force of 40 N the moment the speed reaches 3 m/s.",
+            "a force of 40 N the moment the speed reaches 3 m/s",
+        ),
+        (
+            "A gate, wherein the rest time is 2 to 5 seconds in a quiet mode and 4 to 10 seconds in a rush"
+            " mode.",
+            "rest time is 2 to 5 seconds in a quiet mode and 4 to 10 seconds in a rush mode",
+        ),
+        (
+            "A heater, wherein the power is 20 to 50 W by day and 5 to 10 W by night.",
+            "power is 20 to 50 W by day and 5 to 10 W by night",
+        ),
+        (
+            "A heater having a voltage of 5 V for a first lamp and 9 V for a second lamp.",
+            "voltage of 5 V for a first lamp and 9 V for a second lamp",
+        ),
+        (
+            "A method of switching a receiver when a level of the signal falls below a threshold of -95 dBm.",
+            "when a level of the signal falls below a threshold of -95 dBm",
+        ),
+        (
+            "A detector which triggers an alarm when a signal exceeds a limit value of 3 V.",
+            "when a signal exceeds a limit value of 3 V",
+        ),
+        (
+            "A detector, wherein an alarm sounds for 10 s or until a button is pressed.",
+            "for 10 s or until a button is pressed",
+        ),
+    ],
+)
+def test_what_happens_and_what_holds_in_one_case_only_is_no_limit(claim: str, kept: str) -> None:
+    assert _beside(f"1. {claim}\n") == _marks(kept)
+
+
+def test_a_step_done_only_when_something_holds_keeps_its_only() -> None:
+    found = _beside(
+        "1. A method of drying, comprising heating the wool to 60 °C; venting the drum only when the wool has"
+        " cooled to below 30 °C; and folding the wool within 5 minutes of the venting.\n"
+    )
+    assert "venting, cooling temperature : only when the wool has cooled to below 30 °C" in found
+    assert "heating temperature : 60 °C" in found
+    assert not [line for line in found if " : when " in line]
