@@ -154,3 +154,62 @@ def test_a_step_done_only_when_something_holds_keeps_its_only() -> None:
     assert "venting, cooling temperature : only when the wool has cooled to below 30 °C" in found
     assert "heating temperature : 60 °C" in found
     assert not [line for line in found if " : when " in line]
+
+
+@pytest.mark.parametrize(
+    ("claim", "found"),
+    [
+        ("A gear having 20 teeth or more.", "teeth : 20 teeth or more"),
+        ("A pipe having 3 layers or fewer.", "layers : 3 layers or fewer"),
+        ("A window having 3 panes of glass or fewer.", "not restated : 3 panes of glass or fewer"),
+        (
+            "A paste comprising a chalk, wherein the content of the chalk is 88 parts by weight or less.",
+            "not restated : 88 parts by weight or less",
+        ),
+        (
+            "A paste comprising a chalk, wherein the content of the chalk is 88 parts by weight or more.",
+            "not restated : 88 parts by weight or more",
+        ),
+        (
+            "A paste comprising a chalk, wherein the content of the chalk is at most 88 parts by weight.",
+            "chalk : at most 88 parts by weight",
+        ),
+        (
+            "A paste, wherein the chalk is present in an amount of 90 to 97 parts by mass.",
+            "chalk : 90 to 97 parts by mass",
+        ),
+    ],
+)
+def test_what_closes_a_limit_behind_its_noun_belongs_to_it(claim: str, found: str) -> None:
+    assert _beside(f"1. {claim}\n") == {found}
+
+
+THREADS = """\
+1. A screw having a plurality of threads, wherein each thread has a pitch of at most 2 mm.
+2. The screw of claim 1, wherein at least one thread has a pitch of 1 mm or less.
+3. The screw of claim 1, wherein exactly two threads have a pitch of 1 mm or less.
+4. The screw of claim 1, wherein the majority of the threads have a pitch of 1 mm or less.
+5. The screw of claim 1, wherein the pitch of one of the threads is 1 mm or less.
+6. The screw of claim 1, wherein some of the threads have a pitch of 1 mm or less.
+7. The screw of claim 1, wherein at least one of the threads, being the outer one, has a pitch of 1 mm.
+8. The screw of claim 1, wherein at least two ribs have a width of 1 mm and a height of 2 mm.
+9. The screw of claim 1, wherein at least one rib has a length of 1 mm.
+"""
+
+
+def test_a_limit_of_some_of_several_things_is_none_of_all() -> None:
+    of = "pitch of the threads"
+    assert _beside(THREADS) == {
+        f"{of} : each thread has a pitch of at most 2 mm",
+        "threads : a plurality",
+        f"{of} : at least one thread has a pitch of 1 mm or less",
+        f"{of} : exactly two threads have a pitch of 1 mm or less",
+        f"{of} : the majority of the threads have a pitch of 1 mm or less",
+        f"{of} : the pitch of one of the threads is 1 mm or less",
+        *_marks(
+            "some of the threads have a pitch of 1 mm or less",
+            "at least one of the threads, being the outer one, has a pitch of 1 mm",
+            "at least two ribs have a width of 1 mm and a height of 2 mm",
+            "at least one rib has a length of 1 mm",
+        ),
+    }

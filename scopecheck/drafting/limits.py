@@ -175,6 +175,7 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         used = _listed(texts, figures_[at:]) or used
         group = tuple(figures_[at : at + used])
         end = group[-1].end
+        end += by_parts(texts, end) if group[-1].unit is None else 0
         end += _closing(texts, end)
         if end < len(texts) and texts[end] == ",":
             end += (1 + closing) if (closing := _closing(texts, end + 1)) else 0
@@ -212,10 +213,35 @@ def with_qualifiers(text: ClaimText, found: Sequence[Stretch]) -> list[Stretch]:
     return kept
 
 
+def with_closing(text: ClaimText, stretch: Stretch) -> Stretch:
+    """`20 teeth or more`, `3 panes of glass or fewer`: with what closes it behind its noun, all or none."""
+    texts, at = text.texts, stretch.end
+    if at != stretch.figures[-1].end or stretch.sign or stretch.under[1]:
+        return stretch
+    while at < min(len(texts), stretch.end + MOST_OF_NOUN) and _of_noun(texts[at]):
+        at += 1
+    width = _closing(texts, at) if at > stretch.end and texts[at : at + 1] == ["or"] else 0
+    return replace(stretch, end=at + width, farther=0, whole=True) if width else stretch
+
+
+MOST_OF_NOUN = 6
+"""How many words a noun may have, with what it is of, behind which a limit is closed."""
+
+
+def _of_noun(word: str) -> bool:
+    stops = words("nouns", "stops") - {"of", "by", "per", "the", "said"}
+    return (word[0].isalpha() or word == "-") and word not in stops
+
+
 def _parts(texts: list[str], at: int) -> bool:
     """Whether a clause ends here: not at an 'and' between two values."""
     joined = texts[at] == "and" and texts[at + 1 : at + 2] and texts[at + 1] in ("a", "an", "the", "wherein")
     return texts[at] in (",", ";", ".", "wherein", "while", "when", "if") or bool(joined)
+
+
+def by_parts(texts: list[str], at: int) -> int:
+    """How many words 'parts by weight' has here."""
+    return 3 * (run_at(texts, at, "limits", "parts_by") > 0)
 
 
 def _closing(texts: list[str], at: int) -> int:

@@ -46,6 +46,9 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         if i in held:
             work.claim.lines += [line] if (line := held[i]) else []
             continue
+        if stretch.start in work.some:
+            _of_so_many(work, stretch, quantity, readable)
+            continue
         if stretch.sign:
             _in_symbols(work, stretch, quantity)
             continue
@@ -182,11 +185,22 @@ def _of_each(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable
     return ""
 
 
+def _of_so_many(work: Work, stretch: Stretch, of: Quantity, readable: Readable) -> None:
+    """A line that says of how many like parts its limit is, if that is of one of theirs; or a mark."""
+    start, end = work.some[stretch.start], stretch.end
+    whole = words_at(work.text, start, end)
+    field = of.within is not None and bool(of.within.declared)
+    if field and readable.reads(whole, of.name) and takes(work.text, whole, start, end):
+        work.claim.lines.append(Proposed(whole, of.name, asked=True))
+    else:
+        work.unread.append((start, end))
+
+
 def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
     """A line for several of something, or for a list, if a phrase reads it with what is declared."""
     words = words_at(work.text, choice.start, choice.end)
     kind = "material" if choice.members else "count"
-    for name in (choice.noun, f"{choice.noun} {kind}"):
+    for name in (choice.noun, f"{choice.noun} {kind}", f"{choice.noun} kind"):
         declared = readable.names.declared(name)
         a_list = not isinstance(declared, NumberDecl) or readable.names.mixture(name) is not None
         if declared is None or a_list != bool(choice.members):

@@ -140,8 +140,15 @@ def _otherwise(text: ClaimText) -> list[tuple[int, int]]:
         if at in text.taken or texts[at - 1 : at] in (["or"], ["unless"], ["than"]):
             continue
         near = range(at - 1, max(0, at - MOST_TOLD), -1)
-        found.append((next((i for i in near if texts[i] in ("and", ",", ";", "but")), at), at + 1))
+        far = next((i for i in range(at + 1, len(texts)) if _over(text, i)), len(texts))
+        numbers = any(texts[i][0].isdecimal() for i in range(at + 1, far))
+        begin = next((i for i in near if texts[i] in ("and", ",", ";", "but")), at)
+        found.append((begin, far if numbers else at + 1))
     return found
+
+
+def _over(text: ClaimText, at: int) -> bool:
+    return at in text.taken or text.texts[at] in (",", ";", ".")
 
 
 def _fractions(text: ClaimText) -> list[tuple[int, int]]:
