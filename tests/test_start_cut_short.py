@@ -213,3 +213,101 @@ def test_a_limit_of_some_of_several_things_is_none_of_all() -> None:
             "at least one rib has a length of 1 mm",
         ),
     }
+
+
+@pytest.mark.parametrize(
+    ("claim", "found"),
+    [
+        ("A gate, wherein the closing force is limited to 120 N.", "closing force : limited to 120 N"),
+        ("A gate, wherein a torque is capped at 40 Nm.", "torque : capped at 40 Nm"),
+        ("A gate, wherein a torque is limited to at most 40 Nm.", "torque : at most 40 Nm"),
+        (
+            "A drive configured to limit a speed of the cart to 3 m/s.",
+            "not restated : limit a speed of the cart to 3 m/s",
+        ),
+        ("A film with a thickness within 5 % of 95 nm.", "thickness : within 5 % of 95 nm"),
+        ("A rod having a length within 2 mm of 40 cm.", "length : within 2 mm of 40 cm"),
+        (
+            "A rod having a mass within 2 % of the mass of the tube.",
+            "not restated : within 2 % of the mass of the tube",
+        ),
+        (
+            "A chalk, wherein at least 90 % by number of the grains of the chalk are smaller than 32 µm.",
+            "not restated : at least 90 % by number of the grains of the chalk are smaller than 32 µm",
+        ),
+        (
+            "A powder in which 95 % by weight of the grains have a diameter of less than 2 mm.",
+            "not restated : 95 % by weight of the grains have a diameter of less than 2 mm",
+        ),
+        (
+            "A chalk having a residue on a 45 µm sieve of less than 8 %.",
+            "not restated : residue on a 45 µm sieve of less than 8 %",
+        ),
+        ("A dust passing through a 2 mm mesh.", "not restated : through a 2 mm mesh"),
+        (
+            "A flour containing at most 0.05 % by weight of any single impurity.",
+            "not restated : at most 0.05 % by weight of any single impurity",
+        ),
+        (
+            "A flour containing at most 2 mg/kg of each metal.",
+            "not restated : at most 2 mg/kg of each metal",
+        ),
+        (
+            "A coated corn comprising a corn and a coating, wherein the coating makes up 5 to 25 wt% of the"
+            " coated corn.",
+            "coating : 5 to 25 wt%",
+        ),
+        (
+            "A method comprising spraying a binder onto corn at a gauge pressure of 1.5 to 3 bar.",
+            "pressure : a gauge pressure of 1.5 to 3 bar",
+        ),
+        (
+            "A method comprising filling a flask at an absolute pressure of less than 50 mbar.",
+            "filling pressure : an absolute pressure of less than 50 mbar",
+        ),
+        (
+            "A glue, wherein the resin is selected from the group consisting of starch, casein and"
+            " combinations of two or more thereof.",
+            "resin : selected from the group consisting of starch, casein and combinations of two or more"
+            " thereof",
+        ),
+        (
+            "A glue, wherein the resin is at least one selected from the group consisting of starch, casein,"
+            " and a mixture thereof.",
+            "not restated : at least one selected from the group consisting of starch, casein, and a mixture"
+            " thereof",
+        ),
+        (
+            "A glue, wherein the resin is starch, casein, or a blend of any of these.",
+            "not restated : is starch, casein, or a blend of any of these",
+        ),
+    ],
+)
+def test_a_limit_is_of_what_its_words_say(claim: str, found: str) -> None:
+    assert _beside(f"1. {claim}\n") == {found}
+
+
+def test_a_mixture_of_members_is_no_member_and_a_gauge_pressure_is_declared_as_one() -> None:
+    glue = lines("1. A glue, wherein the resin is selected from starch, gum and any combination thereof.\n")
+    assert "resin any of starch, gum" in glue
+    assert "pressure pressure in bar(g)" in lines("1. A flask held at a gauge pressure of 3 bar.\n")
+
+
+def test_what_is_measured_within_a_time_gives_a_step_no_duration() -> None:
+    found = _beside(
+        "1. A method comprising: sending pulses; measuring a rate over an interval of 100 ms to 500 ms.\n"
+        "2. The method of claim 1, wherein a base time is the least of the times measured within the last 10"
+        " seconds.\n"
+    )
+    assert "not restated : measured within the last 10 seconds" in found
+    assert not [line for line in found if "10 seconds" in line and not line.startswith("not restated")]
+
+
+def test_what_is_done_to_one_thing_is_no_limit_of_another_with_the_same_last_word() -> None:
+    found = lines(
+        "1. A gearbox having a sun gear and planet gears, the planet gears each having a relief of 20 to 60"
+        " µm, the number of the planet gears being at least three.\n"
+        "2. A method of running in the gearbox of claim 1, comprising rotating the sun gear at a speed of no"
+        " more than 600 rpm for at least 2 hours, and draining the oil.\n"
+    )
+    assert "| rotating speed : no more than 600 rpm" in found

@@ -43,11 +43,15 @@ def _head(text: ClaimText, item: Item) -> int:
 
 def _done_to(text: ClaimText, item: Item) -> str:
     """The noun of what a step is done to: 'oil' of 'cooling the hot oil'."""
+    return _whole_done_to(text, item).rpartition(" ")[2]
+
+
+def _whole_done_to(text: ClaimText, item: Item) -> str:
+    """The same with what belongs to it: the sun gear is no planet gear."""
     at = _head(text, item) + 1
     while at < item.end and text.texts[at] in words("nouns", "determiners"):
         at += 1
-    noun = noun_from(text, at)
-    return noun.split()[-1] if noun else ""
+    return noun_from(text, at)
 
 
 def of_item(text: ClaimText, stretch: Stretch, what: Called, items: Sequence[Item]) -> Called:
@@ -72,7 +76,8 @@ def of_item(text: ClaimText, stretch: Stretch, what: Called, items: Sequence[Ite
     of = _done_to(text, item)
     measures = words("measures", "nouns")
     if what.fresh and what.noun.split()[-1] in measures and (not what.owner or what.owner.endswith(of)):
-        return replace(what, noun=f"{item.step} {what.noun}", owner=of, fresh=False)
+        whole = what.owner or _whole_done_to(text, item)
+        return replace(what, noun=f"{item.step} {what.noun}", owner=whole, fresh=False)
     if invented and kind == "temperature" and first.endswith("ing"):
         return what  # of what is done last: 'moulds preheated to'
     word = kind_text(Called("", "", False), stretch.unit).partition(" in ")[0]

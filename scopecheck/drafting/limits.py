@@ -181,6 +181,8 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             end += (1 + closing) if (closing := _closing(texts, end + 1)) else 0
         again = _converted(texts, end, figures_[at + used :], group[-1].unit)
         sign = _sign(texts, group)
+        capped = _capped(texts, starts) if used == 1 else 0
+        starts = (starts[0] - capped, *starts) if capped else starts
         after = run_at(texts, end, "clauses", "preferred")
         if _preferred(texts, starts[0]) or after:
             if found and found[-1].unit == group[-1].unit and not found[-1].farther:
@@ -188,7 +190,8 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         elif not (_broken(text, group[-1]) or _unlimited(texts, group, starts[0])):
             floor = figures_[at - 1].end if at else 0
             when = _condition(texts, starts[0])
-            found.append(Stretch(starts[0], end, group, starts, again, sign, floor, condition=when))
+            made = Stretch(starts[0], end, group, starts, again, sign, floor, condition=when)
+            found.append(replace(made, whole=capped > 0))
         at += used
         while at < len(figures_) and figures_[at].start < again:
             at += 1
@@ -237,6 +240,12 @@ def _parts(texts: list[str], at: int) -> bool:
     """Whether a clause ends here: not at an 'and' between two values."""
     joined = texts[at] == "and" and texts[at + 1 : at + 2] and texts[at + 1] in ("a", "an", "the", "wherein")
     return texts[at] in (",", ";", ".", "wherein", "while", "when", "if") or bool(joined)
+
+
+def _capped(texts: list[str], starts: Sequence[int]) -> int:
+    """How many words 'limited to' has before a number with no word of a limit: without them it is another."""
+    at = starts[0]
+    return 2 if len(starts) == 1 and at > 1 and run_at(texts, at - 2, "limits", "capping") == 2 else 0
 
 
 def by_parts(texts: list[str], at: int) -> int:
@@ -377,7 +386,7 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     between = texts[a.end : b.start]
     if not between or len(between) > 6:
         return False
-    if between == ["±"]:
+    if between == ["±"] or (between == ["of"] and texts[a.start - 1 : a.start] == ["within"]):
         return True
     if between[:1] in (["-"], ["±"], ["to"], ["through"]) and _all_inside(between[1:]):
         return _alike(a, b)

@@ -214,6 +214,8 @@ def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
         if readable.reads(words, name) and takes(work.text, words, choice.start, choice.end):
             work.claim.lines.append(Proposed(words, name, asked=True))
             return
+    if choice.members and work.text.texts[choice.end - 1] in ("thereof", "these", "them"):
+        work.unread.append((choice.start, choice.end))
 
 
 def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable) -> str:

@@ -341,6 +341,8 @@ def _behind(text: ClaimText, start: int) -> tuple[str, str]:
         return (noun, "") if said and thing and nounish(texts[at - 2], words("nouns", "stops")) else ("", "")
     if joint not in ("without", "with", "including", "excluding"):
         return "", ""
+    if joint == "with" and known.intersection(noun_from(text, start).split()[-1:]):
+        return "", ""  # 'a low-index layer with a thickness'
     for i in range(at - 2, max(0, at - MOST_BACK), -1):
         if texts[i] in (",", ";", ":", ".") or texts[i][0].isdecimal():
             break

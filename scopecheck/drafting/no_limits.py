@@ -173,15 +173,7 @@ def _measuring(texts: list[str], stretch: Stretch) -> int:
     for i in range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_ON - 4), -1):
         if texts[i] in _PARTING:
             return 0
-        if texts[i] in _MEASURED and texts[i + 1] in (
-            "at",
-            "under",
-            "with",
-            "in",
-            "according",
-            "by",
-            "using",
-        ):
+        if texts[i] in _MEASURED and texts[i + 1] in _MEASURED_SO:
             return i if texts[i + 1] != "by" or texts[stretch.starts[0] - 1] == "at" else 0
     return 0
 
@@ -196,6 +188,9 @@ def _limit_behind(texts: list[str], end: int) -> bool:
 
 
 _MEASURED = frozenset(("measured", "determined", "tested"))
+_MEASURED_SO = frozenset(
+    "at under with in according by using within over during for after every across".split()
+)
 
 
 def surroundings(text: ClaimText, stretch: Stretch, what: Called, steps: Sequence[tuple[int, int]]) -> bool:

@@ -187,7 +187,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     limits = [limit for limit in limits if limit not in only_when]
     limits = [(replace(s, condition=0) if a_parameter(text, s.starts[0]) else s, c) for s, c in limits]
     limits = [(s, of_item(text, s, c, listed_)) for s, c in limits]
-    limits = [(with_closing(text, s), _in_parts(text, s, c)) for s, c in limits]
+    limits = [_by_its_basis(text, with_closing(text, s), _in_parts(text, s, c)) for s, c in limits]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     lists = [c for c in choices(text) if not any(a <= c.start < b for a, b in whole)]
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], lists, nowhere, parents)
@@ -284,6 +284,29 @@ def _in_parts(text: ClaimText, stretch: Stretch, what: Called) -> Called:
     width = by_parts(text.texts, end) if stretch.unit is None else 0
     said = " ".join(text.texts[end : end + width])
     return replace(what, under=said.replace("part ", "parts ", 1)) if said and not what.under else what
+
+
+def _by_its_basis(text: ClaimText, stretch: Stretch, what: Called) -> tuple[Stretch, Called]:
+    """`A gauge pressure of 1.5 to 3 bar` in bar(g), with the words that say so."""
+    said = _PRESSURES.intersection(what.noun.split())
+    unit, texts = stretch.unit, text.texts
+    told = find_unit(f"{unit.symbol}{_BASES[min(said)]}") if said and unit and not unit.kind.basis else None
+    if told is None or unit is None or told.kind.dimension != unit.kind.dimension:
+        return stretch, what
+    near = range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_OF_PRESSURE), -1)
+    at = next((i for i in near if texts[i] in _PRESSURES), 0)
+    if not at:
+        return stretch, what
+    at -= texts[at - 1] in ("a", "an", "the")
+    figures = tuple(replace(f, unit=told if f.unit else None) for f in stretch.figures)
+    noun = " ".join(word for word in what.noun.split() if word not in _PRESSURES)
+    return replace(stretch, start=at, starts=(at,), figures=figures, whole=True), replace(what, noun=noun)
+
+
+_BASES = {"gauge": "(g)", "absolute": "(a)"}
+_PRESSURES = frozenset(_BASES)
+MOST_OF_PRESSURE = 6
+"""How many words before a limit 'gauge' or 'absolute' is looked for."""
 
 
 def _by_its_letter(text: ClaimText, stretch: Stretch, what: Called) -> Called:

@@ -103,6 +103,11 @@ def _set_beside(
         other, end, _ = found
         beside = other.unit if stretch.unit is None or stretch.unit.symbol == "%" else None
         return replace(stretch, end=end, beside=beside, other=(noun, end)), what
+    if word == "of" and "within" in texts[stretch.starts[0] : stretch.starts[-1]] and not in_time:
+        # 'Within 2 % of the mass of the tube': a difference, and no share.
+        end = with_of(work.text, noun + max(1, width_of(noun_from(work.text, noun))) - 1)
+        work.unread.append((stretch.condition or stretch.starts[0], min(end, len(texts))))
+        return None
     if not in_time and (word in ("of", "based") or (word == "relative" and _is_share(stretch.unit))):
         return stretch, _with_whole(work, what, noun)
     if word in _SPATIAL and _in_space(stretch.unit):

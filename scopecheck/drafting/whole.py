@@ -33,8 +33,9 @@ def kept_whole(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> list
     happening = [span for s in stretches if (span := _happening(text.texts, s, stretches))[1]]
     spans = [(_governed(text.texts, begin, stretches), end) for begin, end in happening]
     spans += [span for s, c in found if (span := _of_each_one(text, s, c))[1]]
-    spans += [span for s, c in found if (span := _as_a_name(text, s, c))[1]]
+    spans += [span for s, c in found if (span := _as_a_name(text, s, c, stretches))[1]]
     spans += [span for s in stretches if (span := _till(text.texts, s))[1]]
+    spans += [(at, s.end) for s in stretches if (at := _capping(text.texts, s))]
     spans += [(s.condition, s.end) for s in stretches if s.condition and _a_mere_name(text, s)]
     spans += [span for a, b in pairwise(found) if (span := _in_two_cases(text, a, b))[1]]
     return sorted(dict.fromkeys(spans))
@@ -90,7 +91,7 @@ def _of_each_one(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, 
 _EACH = (["any"], ["each"], ["every"], ["either"])
 
 
-def _as_a_name(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, int]:
+def _as_a_name(text: ClaimText, stretch: Stretch, what: Called, found: Sequence[Stretch]) -> tuple[int, int]:
     """'A 45 µm sieve', behind a word of place: the size tells which one it is, and is none of the thing."""
     texts, at = text.texts, stretch.starts[0]
     bare = len(stretch.figures) == 1 and at == stretch.figures[0].start and stretch.unit is not None
@@ -98,7 +99,11 @@ def _as_a_name(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int, in
     noun = noun_at(text, stretch.end) if bare and placed and (what.unnamed or not what.noun) else ""
     if not noun or noun.split()[0] in word_lists()["adjectives"]:
         return 0, 0
-    return at - 2, stretch.end + width_of(noun)
+    end = stretch.end + width_of(noun)
+    behind = next((s for s in found if end < s.starts[0] <= end + 2), None)
+    if behind is None or texts[end] not in ("of", "is", "being"):
+        return at - 2, end
+    return _with_what(texts, at - 2), behind.end
 
 
 def _a_mere_name(text: ClaimText, stretch: Stretch) -> bool:
@@ -110,6 +115,19 @@ def _a_mere_name(text: ClaimText, stretch: Stretch) -> bool:
 _THROUGH = frozenset(
     ("on", "through", "by", "via", "over", "past", "from", "into", "onto", "against", "under")
 )
+
+
+def _capping(texts: list[str], stretch: Stretch) -> int:
+    """Where 'limits a rate to 50 Mbit/s' begins: the number is the greatest one, by its verb alone."""
+    at = stretch.starts[0]
+    bare = at == stretch.figures[0].start and texts[at - 1] in ("to", "at")
+    bare = bare and len(stretch.figures) == 1 and stretch.end == stretch.figures[0].end
+    for i in range(at - 2, max(0, at - MOST_BACK), -1) if bare else ():
+        if texts[i] in ENDS | CLAUSES | {","}:
+            return 0
+        if texts[i] in words("limits", "caps") and texts[i + 1] in _DETERMINERS:
+            return i
+    return 0
 
 
 def _till(texts: list[str], stretch: Stretch) -> tuple[int, int]:
