@@ -7,6 +7,9 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.drafting.asked import questions
+from scopecheck.drafting.pasted import pasted
+from scopecheck.drafting.start import drafted
 from tests.test_start import lines, read
 
 
@@ -311,3 +314,57 @@ def test_what_is_done_to_one_thing_is_no_limit_of_another_with_the_same_last_wor
         " more than 600 rpm for at least 2 hours, and draining the oil.\n"
     )
     assert "| rotating speed : no more than 600 rpm" in found
+
+
+@pytest.mark.parametrize(
+    ("claim", "kept"),
+    [
+        (
+            "A radar, wherein the track frame has fewer pulses than the search frame.",
+            "fewer pulses than the search frame",
+        ),
+        ("A rack, wherein the upper shelf is thinner than the lower shelf.", "thinner than the lower shelf"),
+        (
+            "A rack having a greater width than any of the shelves of the rack.",
+            "greater width than any of the shelves of the rack",
+        ),
+        (
+            "A sender configured to increase a window by one segment per round trip.",
+            "increase a window by one segment per round trip",
+        ),
+        ("A counter, wherein a count is lowered by one step.", "lowered by one step"),
+        (
+            "A method wherein the drum is loaded to between one third and two thirds of its volume.",
+            "between one third and two thirds of its volume",
+        ),
+        ("A method wherein the drum is filled to two thirds.", "two thirds"),
+        ("A soap comprising an oil, wherein the oil is olive oil.", "the oil is olive oil"),
+        ("A valve, wherein the closing body is a ball.", "the closing body is a ball"),
+    ],
+)
+def test_what_has_no_number_is_marked(claim: str, kept: str) -> None:
+    assert _beside(f"1. {claim}\n") == _marks(kept)
+
+
+def test_when_a_step_is_done_only_under_a_condition_is_no_order_of_the_steps() -> None:
+    found = _beside(
+        "1. A method comprising cleaning the plate; coating the plate to a thickness of 1 to 2 mm; and baking"
+        " the plate for 3 minutes.\n"
+        "2. The method of claim 1, wherein, if a thickness exceeds 3 nm, the plate is re-cleaned prior to the"
+        " baking.\n"
+        "3. The method of claim 1, wherein the plate is cleaned again before the baking if the plate is\nwet.\n"
+        "4. The method of claim 1, wherein the plate is re-cleaned before the baking.\n"
+    )
+    assert "not restated : if a thickness exceeds 3 nm, the plate is re-cleaned prior to the baking" in found
+    assert "not restated : the plate is cleaned again before the baking if the plate is wet" in found
+    assert not [line for line in found if line.startswith("cleaning :")]
+
+
+def test_two_ends_of_one_ratio_are_no_two_limits_of_which_one_is_enough() -> None:
+    of = "a ratio of a negative capacity to a positive capacity (N/P ratio) is more than 1.0 and 1.2 or less"
+    asked = questions(drafted("claims", pasted(f"1. A cell, wherein {of}.\n")))
+    assert not [question for question in asked if question.startswith("One of several")]
+    assert [question for question in asked if question.startswith("A ratio of which two")]
+    either = "1. A rod having a speed of 3 m/s or a force of 3 N or less.\n"
+    asked = questions(drafted("claims", pasted(either)))
+    assert [question for question in asked if question.startswith("One of several")]

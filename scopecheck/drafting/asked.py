@@ -87,7 +87,11 @@ def _sort_of(words: str) -> str:
         return "condition"
     if texts[0] in listed_words("limits", "leaving_free"):
         return "example"
-    if "or" in texts and len([t for t in texts if t[0].isdecimal()]) > 1:
+    closed = [i for i in range(len(texts)) if run_at(texts, i, "limits", "closings")]
+    if (
+        "or" in [t for i, t in enumerate(texts) if i not in closed]
+        and len([t for t in texts if t[0].isdecimal()]) > 1
+    ):
         return "either"
     if "by" in texts and texts[0] in listed_words("limits", "changes"):
         return "change"

@@ -77,7 +77,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             work.claim.lines.append(Proposed(words))
     _propose_free(work, readable)
     propose_order(work, readable)
-    for start, end in [*work.unread, work.basis]:
+    for start, end in sorted([*work.unread, work.basis], key=lambda span: not _holds_another(work, *span)):
         mark_all(work, start, end)
     if work.opened:
         _propose_balance(work, work.opened[2].name)
@@ -87,6 +87,11 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         work.claim.lines += [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in bare]
     marks(work, own or {}, timed)
     _without_inner_marks(work)
+
+
+def _holds_another(work: Work, start: int, end: int) -> bool:
+    """Whether words to be kept whole hold others, which need no mark then."""
+    return any(start <= a and b <= end and (a, b) != (start, end) for a, b in work.unread)
 
 
 def _propose_free(work: Work, readable: Readable) -> None:

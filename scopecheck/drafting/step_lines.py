@@ -155,12 +155,28 @@ def propose_order(work: Work, readable: Readable) -> None:
         word = text.texts[at]
         if at in text.taken or at in text.referring:
             continue
+        if held := _on_condition(work, at):
+            work.unread.append(held)
+            continue
         step = step_before(work, at) if word in _ONWARDS else step_at(work, at, names)
         for start, end in _tried(work, at, names) if step else ():
             words = words_at(work.text, start, end)
             if readable.reads(words, step) and takes(work.text, words, start, end):
                 work.claim.lines.append(Proposed(words, step, asked=True))
                 break
+
+
+def _on_condition(work: Work, at: int) -> tuple[int, int] | None:
+    """The words of what is done on a condition only, and when, outside the list of steps."""
+    if any(i.start <= at < i.end for i in work.items):
+        return None
+    texts = work.text.texts
+    for held in work.held:
+        if held.when[1] and held.start <= at < held.end and not held.when[0] <= at < held.when[1]:
+            ahead = held.when[0] < at
+            far = next((i for i in range(at, held.end) if texts[i] in (",", ";", ".")), held.end)
+            return (held.when[0], far) if ahead else (held.start, max(held.end, held.least))
+    return None
 
 
 def _tried(work: Work, at: int, names: frozenset[str]) -> Iterator[tuple[int, int]]:
