@@ -7,9 +7,11 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.drafting.anew import proposed_anew
 from scopecheck.drafting.asked import questions
 from scopecheck.drafting.pasted import pasted
 from scopecheck.drafting.start import drafted
+from scopecheck.foundations.spans import Source
 from tests.test_start import lines, read
 
 
@@ -140,6 +142,26 @@ def test_what_is_done_else_is_no_part_of_a_condition() -> None:
             "when a signal exceeds a limit value of 3 V",
         ),
         (
+            "A seal, wherein the gap is 3 to 5 mm when the seal is dry and 4 to 6 mm when the seal is wet.",
+            "gap is 3 to 5 mm when the seal is dry and 4 to 6 mm when the seal is wet",
+        ),
+        (
+            "A spring, wherein the wire is 20 cm long in a slack state and 30 cm long in a taut state.",
+            "wire is 20 cm long in a slack state and 30 cm long in a taut state",
+        ),
+        (
+            "A method wherein a bath is stirred at 20 rpm before a dye is added and at 60 rpm after that.",
+            "stirred at 20 rpm before a dye is added and at 60 rpm after",
+        ),
+        (
+            "A door, wherein, a force of 150 N being exceeded, a motor reverses within 50 ms.",
+            "force of 150 N being exceeded, a motor reverses within 50 ms",
+        ),
+        (
+            "A method wherein a flask is shaken so as to be, within 10 ms, opened.",
+            "within 10 ms",
+        ),
+        (
             "A detector, wherein an alarm sounds for 10 s or until a button is pressed.",
             "for 10 s or until a button is pressed",
         ),
@@ -252,6 +274,18 @@ def test_a_limit_of_some_of_several_things_is_none_of_all() -> None:
             "not restated : at most 0.05 % by weight of any single impurity",
         ),
         (
+            "A hose, wherein the pressure is kept within 0.2 bar of a set value of 3 bar.",
+            "not restated : within 0.2 bar of a set value of 3 bar",
+        ),
+        (
+            "A fleece, wherein the wool has a weight of 3 kg or more per batch.",
+            "not restated : 3 kg or more per batch",
+        ),
+        (
+            "A clock having rates which differ by at least 3 %.",
+            "not restated : differ by at least 3 %",
+        ),
+        (
             "A flour containing at most 2 mg/kg of each metal.",
             "not restated : at most 2 mg/kg of each metal",
         ),
@@ -352,7 +386,8 @@ def test_when_a_step_is_done_only_under_a_condition_is_no_order_of_the_steps() -
         " the plate for 3 minutes.\n"
         "2. The method of claim 1, wherein, if a thickness exceeds 3 nm, the plate is re-cleaned prior to the"
         " baking.\n"
-        "3. The method of claim 1, wherein the plate is cleaned again before the baking if the plate is\nwet.\n"
+        "3. The method of claim 1, wherein the plate is cleaned again before the baking if the plate is"
+        " wet.\n"
         "4. The method of claim 1, wherein the plate is re-cleaned before the baking.\n"
     )
     assert "not restated : if a thickness exceeds 3 nm, the plate is re-cleaned prior to the baking" in found
@@ -368,3 +403,30 @@ def test_two_ends_of_one_ratio_are_no_two_limits_of_which_one_is_enough() -> Non
     either = "1. A rod having a speed of 3 m/s or a force of 3 N or less.\n"
     asked = questions(drafted("claims", pasted(either)))
     assert [question for question in asked if question.startswith("One of several")]
+
+
+HALF_DONE = """\
+title    Door
+profile  US
+
+1. A door, wherein a gap is 3 to 5 mm when the door is shut and 4 to 6 cm when the door is open.
+
+2. The door of claim 1, wherein the return begins within 200 ms of the force exceeding 150 N.
+
+3. The door of claim 1, wherein at least one latch has a length of 3 mm.
+
+4. The door of claim 1, having 20 slats or more and a gauge pressure of 3 bar.
+"""
+
+
+def test_what_is_proposed_for_a_sheet_is_not_cut_short_either() -> None:
+    found = [line.strip() for line in proposed_anew(Source("door", HALF_DONE)).splitlines()]
+    for line in (
+        "| not restated : a gap is 3 to 5 mm when the door is shut and 4 to 6 cm when the door is open",
+        "| not restated : within 200 ms of the force exceeding 150 N",
+        "| not restated : at least one latch has a length of 3 mm",
+        "| slats : 20 slats or more",
+        "| pressure : a gauge pressure of 3 bar",
+        "pressure  pressure in bar(g)",
+    ):
+        assert line in found, (line, found)

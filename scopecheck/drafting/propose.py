@@ -187,7 +187,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     limits = [limit for limit in limits if limit not in only_when]
     limits = [(replace(s, condition=0) if a_parameter(text, s.starts[0]) else s, c) for s, c in limits]
     limits = [(s, of_item(text, s, c, listed_)) for s, c in limits]
-    limits = [_by_its_basis(text, with_closing(text, s), _in_parts(text, s, c)) for s, c in limits]
+    limits = [by_its_basis(text, with_closing(text, s), _in_parts(text, s, c)) for s, c in limits]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     lists = [c for c in choices(text) if not any(a <= c.start < b for a, b in whole)]
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], lists, nowhere, parents)
@@ -286,7 +286,7 @@ def _in_parts(text: ClaimText, stretch: Stretch, what: Called) -> Called:
     return replace(what, under=said.replace("part ", "parts ", 1)) if said and not what.under else what
 
 
-def _by_its_basis(text: ClaimText, stretch: Stretch, what: Called) -> tuple[Stretch, Called]:
+def by_its_basis(text: ClaimText, stretch: Stretch, what: Called) -> tuple[Stretch, Called]:
     """`A gauge pressure of 1.5 to 3 bar` in bar(g), with the words that say so."""
     said = _PRESSURES.intersection(what.noun.split())
     unit, texts = stretch.unit, text.texts

@@ -23,7 +23,7 @@ MOST_BACK = 14
 MOST_BETWEEN = 7
 """How many words may stand between two limits that hold in two cases."""
 _DETERMINERS = frozenset(("a", "an", "the", "said", "its", "each", "every", "any", "one", "all"))
-_CASES = frozenset(("in", "for", "during", "on", "with", "at", "under", "by", "without", "while", "when"))
+_CASES = frozenset("in for during on with at under by without while when before after above below".split())
 _JOINTS = frozenset(("and", "but", "or", ","))
 
 
@@ -36,6 +36,10 @@ def kept_whole(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> list
     spans += [span for s, c in found if (span := _as_a_name(text, s, c, stretches))[1]]
     spans += [span for s in stretches if (span := _till(text.texts, s))[1]]
     spans += [(at, s.end) for s in stretches if (at := _capping(text.texts, s))]
+    spans += [(at, s.end) for s in stretches if (at := _differing(text.texts, s))]
+    spans += [(s.starts[0], end) for s in stretches if (end := _per_thing(text, s))]
+    spans += [(_with_what(text.texts, s.starts[0]), end) for s in stretches if (end := _met(text.texts, s))]
+    spans += [(s.starts[0], end) for s in stretches if (end := _around(text, s, stretches))]
     spans += [(s.condition, s.end) for s in stretches if s.condition and _a_mere_name(text, s)]
     spans += [span for a, b in pairwise(found) if (span := _in_two_cases(text, a, b))[1]]
     return sorted(dict.fromkeys(spans))
@@ -97,6 +101,8 @@ def _as_a_name(text: ClaimText, stretch: Stretch, what: Called, found: Sequence[
     bare = len(stretch.figures) == 1 and at == stretch.figures[0].start and stretch.unit is not None
     placed = at > 1 and texts[at - 1] in _DETERMINERS and texts[at - 2] in _THROUGH
     noun = noun_at(text, stretch.end) if bare and placed and (what.unnamed or not what.noun) else ""
+    passes = at > 1 and texts[at - 1] in _DETERMINERS and texts[at - 2] in _PASSING and stretch.unit
+    noun = noun_at(text, stretch.end) if bare and passes else noun
     if not noun or noun.split()[0] in word_lists()["adjectives"]:
         return 0, 0
     end = stretch.end + width_of(noun)
@@ -112,6 +118,7 @@ def _a_mere_name(text: ClaimText, stretch: Stretch) -> bool:
     return bare and stretch.end == stretch.figures[0].end and a_parameter(text, stretch.starts[0])
 
 
+_PASSING = frozenset(("passing", "passes", "pass", "passed"))
 _THROUGH = frozenset(
     ("on", "through", "by", "via", "over", "past", "from", "into", "onto", "against", "under")
 )
@@ -128,6 +135,48 @@ def _capping(texts: list[str], stretch: Stretch) -> int:
         if texts[i] in words("limits", "caps") and texts[i + 1] in _DETERMINERS:
             return i
     return 0
+
+
+def _differing(texts: list[str], stretch: Stretch) -> int:
+    """Where 'differ by at least 3 %' begins, or ', within 10 ms,' between two commas; else 0."""
+    at = stretch.starts[0]
+    if at > 2 and texts[at - 1] == "by" and texts[at - 2] in words("limits", "differing"):
+        return at - 2
+    apart = at > 1 and texts[at - 1] == "," and texts[stretch.end : stretch.end + 1] == [","]
+    return at if apart and texts[at] == "within" and kind_of(stretch.unit) == "time" else 0
+
+
+def _met(texts: list[str], stretch: Stretch) -> int:
+    """Where 'a force of 150 N being exceeded' ends: what happens, told without an 'if'; else 0."""
+    end = stretch.end
+    end += texts[end : end + 1] in (["is"], ["being"], ["has"], ["having"])
+    end += texts[end : end + 1] == ["been"]
+    over = end > stretch.end and texts[end : end + 1] and texts[end] in words("limits", "met")
+    if not over or stretch.condition:
+        return 0
+    governs = {"being", "having"}.intersection(texts[stretch.end : end]) and texts[end + 1 : end + 2] == [","]
+    return part_end(texts, end + 2) if governs else end + 1
+
+
+def _around(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> int:
+    """Where 'within 0.2 bar of a set value of 3 bar' ends: so near to something, and no limit of its own."""
+    texts, end = text.texts, stretch.end
+    within = "within" in texts[stretch.starts[0] : stretch.starts[-1]] and len(stretch.figures) == 1
+    measured = stretch.unit is not None and stretch.unit.kind.dimension and kind_of(stretch.unit) != "time"
+    if not within or not measured or texts[end : end + 1] != ["of"]:
+        return 0
+    noun = end + 1 + (texts[end + 1 : end + 2] != [] and texts[end + 1] in _DETERMINERS)
+    far = with_of(text, noun + max(1, width_of(noun_at(text, noun))) - 1)
+    behind = next((s for s in found if far < s.starts[0] <= far + 1 and texts[far] == "of"), None)
+    return behind.end if behind is not None else far
+
+
+def _per_thing(text: ClaimText, stretch: Stretch) -> int:
+    """Where '3 kg or more per batch' ends: so much for each of something; 0 where it is told of none."""
+    texts, end = text.texts, stretch.end
+    if end == stretch.figures[-1].end or texts[end : end + 1] != ["per"]:
+        return 0
+    return end + 1 + max(1, width_of(noun_at(text, end + 1)))
 
 
 def _till(texts: list[str], stretch: Stretch) -> tuple[int, int]:
@@ -149,21 +198,31 @@ def _in_two_cases(
 ) -> tuple[int, int]:
     """'2 to 5 s in a quiet mode and 4 to 10 s in a rush mode': two limits of one thing, neither always."""
     texts, (a, _), (b, other) = text.texts, one, two
-    end, start = max(a.end, a.farther, a.under[1]), b.starts[0]
-    between = texts[a.end : start]
-    alike = a.unit is not None and b.unit is not None and a.unit.kind == b.unit.kind
-    if not alike or not 1 < len(between) <= MOST_BETWEEN or end > start or (other.noun and not other.unnamed):
+    first, last, start = a.end, b.end, b.starts[0]
+    if texts[first : first + 1] == texts[last : last + 1] and texts[first] in word_lists()["adjectives"]:
+        first, last = first + 1, last + 1  # '20 cm long when dry and 30 cm long when wet'
+    elif other.noun and not other.unnamed:
         return 0, 0
-    begins = (between[0] == "," and between[1:2] and between[1]) or between[0]
-    joint = next((i for i in range(start - 1, a.end, -1) if texts[i] in _JOINTS), 0)
+    between = texts[first:start]
+    alike = a.unit is not None and b.unit is not None and a.unit.kind == b.unit.kind
+    if not alike or not 1 < len(between) <= MOST_BETWEEN or max(first, a.farther, a.under[1]) > start:
+        return 0, 0
+    begins = between[1] if between[0] == "," else between[0]
+    joint = next((i for i in range(start - 1, first, -1) if texts[i] in _JOINTS), 0)
     to = {"to", "of", "at", "from", "is", "only"}
     if begins not in _CASES or not joint or not to.issuperset(texts[joint + 1 : start]):
         return 0, 0
-    if texts[b.end : b.end + 1] != [begins] or not ENDS.isdisjoint(between):
+    same = texts[last : last + 1] == [begins] or {begins, *texts[last : last + 1]} in _OPPOSED
+    if not same or not ENDS.isdisjoint(between):
         return 0, 0
-    noun = b.end + 1 + (texts[b.end + 1 : b.end + 2] != [] and texts[b.end + 1] in _DETERMINERS)
+    if begins in ("when", "while"):
+        return _with_what(texts, a.starts[0]), part_end(texts, last)
+    noun = last + 1 + (texts[last + 1 : last + 2] != [] and texts[last + 1] in _DETERMINERS)
     far = with_of(text, noun + width_of(noun_at(text, noun)) - 1) if noun < len(texts) else noun
-    return _with_what(texts, a.starts[0]), min(max(far, b.end + 1), len(texts))
+    return _with_what(texts, a.starts[0]), min(max(far, last + 1), len(texts))
+
+
+_OPPOSED = ({"before", "after"}, {"above", "below"}, {"with", "without"}, {"at", "in"}, {"before", "during"})
 
 
 def _with_what(texts: list[str], at: int) -> int:
