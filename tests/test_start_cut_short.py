@@ -286,6 +286,31 @@ def test_a_limit_of_some_of_several_things_is_none_of_all() -> None:
             "not restated : differ by at least 3 %",
         ),
         (
+            "A glue, wherein a strength does not fall below 4 MPa until the temperature exceeds 80 °C.",
+            "not restated : does not fall below 4 MPa until the temperature exceeds 80 °C",
+        ),
+        (
+            "A bath, wherein a temperature is not to go below 40 °C.",
+            "not restated : not to go below 40 °C",
+        ),
+        (
+            "A bath, wherein a pressure is not increased beyond 3 bar.",
+            "not restated : not increased beyond 3 bar",
+        ),
+        (
+            "A machine, wherein a filter retains at least 95 % by weight of all grains larger than 0.5 mm.",
+            "not restated : at least 95 % by weight of all grains larger than 0.5 mm",
+        ),
+        (
+            "A glue, wherein the hardener is selected from amines, acids, and any mixture of two or more of"
+            " these.",
+            "not restated : selected from amines, acids, and any mixture of two or more of these",
+        ),
+        (
+            "A machine, wherein a pump runs at 2000 rpm for 5 minutes or more and at 3000 rpm for 2 minutes.",
+            "not restated : pump runs at 2000 rpm for 5 minutes or more and at 3000 rpm for 2 minutes",
+        ),
+        (
             "A flour containing at most 2 mg/kg of each metal.",
             "not restated : at most 2 mg/kg of each metal",
         ),
@@ -322,6 +347,16 @@ def test_a_limit_of_some_of_several_things_is_none_of_all() -> None:
 )
 def test_a_limit_is_of_what_its_words_say(claim: str, found: str) -> None:
     assert _beside(f"1. {claim}\n") == {found}
+
+
+def test_a_limit_behind_not_keeps_it_and_a_limit_is_no_condition_of_another() -> None:
+    found = _beside(
+        "1. A glue having a viscosity of 3 Pa·s or less at 25 °C and a pot life of 2 h or more, wherein a"
+        " strength does not fall below 4 MPa.\n"
+    )
+    assert "viscosity : 3 Pa·s or less at 25 °C" in found
+    assert "pot life : 2 h or more" in found
+    assert not [line for line in found if line.endswith(" : below 4 MPa")]
 
 
 def test_a_mixture_of_members_is_no_member_and_a_gauge_pressure_is_declared_as_one() -> None:

@@ -181,7 +181,7 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             end += (1 + closing) if (closing := _closing(texts, end + 1)) else 0
         again = _converted(texts, end, figures_[at + used :], group[-1].unit)
         sign = _sign(texts, group)
-        capped = _capped(texts, starts) if used == 1 else 0
+        capped = (_capped(texts, starts) if used == 1 else 0) or _denied(texts, starts)
         starts = (starts[0] - capped, *starts) if capped else starts
         after = run_at(texts, end, "clauses", "preferred")
         if _preferred(texts, starts[0]) or after:
@@ -246,6 +246,16 @@ def _capped(texts: list[str], starts: Sequence[int]) -> int:
     """How many words 'limited to' has before a number with no word of a limit: without them it is another."""
     at = starts[0]
     return 2 if len(starts) == 1 and at > 1 and run_at(texts, at - 2, "limits", "capping") == 2 else 0
+
+
+def _denied(texts: list[str], starts: Sequence[int]) -> int:
+    """How many words 'not fall' has before a limit: without them it says the opposite."""
+    at = starts[0]
+    moves = at > 1 and texts[at - 1] in words("limits", "falling")
+    width = 3 if texts[at - 3 : at - 1] == ["not", "to"] else 2
+    if not moves or texts[at - width] != "not":
+        return 0
+    return width + (texts[at - width - 1] in ("does", "do"))
 
 
 def by_parts(texts: list[str], at: int) -> int:

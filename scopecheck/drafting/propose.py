@@ -190,6 +190,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     limits = [by_its_basis(text, with_closing(text, s), _in_parts(text, s, c)) for s, c in limits]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     lists = [c for c in choices(text) if not any(a <= c.start < b for a, b in whole)]
+    limits = [(s, c) for s, c in limits if not any(o.members and o.start <= s.start < o.end for o in lists)]
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], lists, nowhere, parents)
     work.whole = whole
     work.items, work.listing, work.joint = listed_, listing, together

@@ -21,7 +21,7 @@ MOST_ON = 16
 ENDS = frozenset((";", ":", "."))
 CLAUSES = frozenset(("wherein", "whereby", "characterised", "characterized"))
 _OF_LIMITS = frozenset("more less fewer later earlier sooner longer greater higher lower other".split())
-_BEHIND = frozenset("of which the said a an".split())
+_BEHIND = frozenset("of which the said a an all any these those".split())
 
 
 def turned_spans(text: ClaimText, found: Sequence[Stretch]) -> list[Held]:

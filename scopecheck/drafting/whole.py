@@ -41,7 +41,8 @@ def kept_whole(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> list
     spans += [(_with_what(text.texts, s.starts[0]), end) for s in stretches if (end := _met(text.texts, s))]
     spans += [(s.starts[0], end) for s in stretches if (end := _around(text, s, stretches))]
     spans += [(s.condition, s.end) for s in stretches if s.condition and _a_mere_name(text, s)]
-    spans += [span for a, b in pairwise(found) if (span := _in_two_cases(text, a, b))[1]]
+    apart = [*pairwise(found), *zip(found, found[2:], strict=False)]
+    spans += [span for a, b in apart if (span := _in_two_cases(text, a, b, stretches))[1]]
     return sorted(dict.fromkeys(spans))
 
 
@@ -182,6 +183,9 @@ def _per_thing(text: ClaimText, stretch: Stretch) -> int:
 def _till(texts: list[str], stretch: Stretch) -> tuple[int, int]:
     """'For 5 seconds or until the alarm is reset': either is enough."""
     end = stretch.end + (texts[stretch.end : stretch.end + 1] == [","])
+    falls = not words("limits", "falling").isdisjoint(texts[stretch.starts[0] : stretch.starts[-1]])
+    if texts[end : end + 1] == ["until"] and falls:
+        return stretch.starts[0], part_end(texts, end + 1)
     if texts[end : end + 1] != ["or"] or texts[end + 1 : end + 2] not in (
         ["until"],
         ["till"],
@@ -194,7 +198,7 @@ def _till(texts: list[str], stretch: Stretch) -> tuple[int, int]:
 
 
 def _in_two_cases(
-    text: ClaimText, one: tuple[Stretch, Called], two: tuple[Stretch, Called]
+    text: ClaimText, one: tuple[Stretch, Called], two: tuple[Stretch, Called], found: Sequence[Stretch]
 ) -> tuple[int, int]:
     """'2 to 5 s in a quiet mode and 4 to 10 s in a rush mode': two limits of one thing, neither always."""
     texts, (a, _), (b, other) = text.texts, one, two
@@ -217,6 +221,9 @@ def _in_two_cases(
         return 0, 0
     if begins in ("when", "while"):
         return _with_what(texts, a.starts[0]), part_end(texts, last)
+    amount = next((s for s in found if last < s.starts[0] <= last + 1), None)
+    if amount is not None:
+        return _with_what(texts, a.starts[0]), amount.end
     noun = last + 1 + (texts[last + 1 : last + 2] != [] and texts[last + 1] in _DETERMINERS)
     far = with_of(text, noun + width_of(noun_at(text, noun)) - 1) if noun < len(texts) else noun
     return _with_what(texts, a.starts[0]), min(max(far, last + 1), len(texts))
