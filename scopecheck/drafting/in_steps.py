@@ -73,11 +73,10 @@ def of_item(text: ClaimText, stretch: Stretch, what: Called, items: Sequence[Ite
     of_it = _OF_THE_THING - {"with"} if invented else _OF_THE_THING
     if not of_it.isdisjoint(between) or what.counted or first == text.texts[head]:
         return what
-    of = _done_to(text, item)
+    of, whole = _done_to(text, item), _whole_done_to(text, item)
     measures = words("measures", "nouns")
     if what.fresh and what.noun.split()[-1] in measures and (not what.owner or what.owner.endswith(of)):
-        whole = what.owner or _whole_done_to(text, item)
-        return replace(what, noun=f"{item.step} {what.noun}", owner=whole, fresh=False)
+        return replace(what, noun=f"{item.step} {what.noun}", owner=what.owner or whole, fresh=False)
     if invented and kind == "temperature" and first.endswith("ing"):
         return what  # of what is done last: 'moulds preheated to'
     word = kind_text(Called("", "", False), stretch.unit).partition(" in ")[0]
@@ -88,8 +87,8 @@ def of_item(text: ClaimText, stretch: Stretch, what: Called, items: Sequence[Ite
         and word
     )
     if invented and (_set(text, stretch) or before == "for"):
-        return Called(f"{item.step} {kind}", "" if kind == "time" else of, False)
-    return Called(f"{item.step} {word}", of, False) if thing else what
+        return Called(f"{item.step} {kind}", "" if kind == "time" else whole, False)
+    return Called(f"{item.step} {word}", whole, False) if thing else what
 
 
 def _set(text: ClaimText, stretch: Stretch) -> bool:
