@@ -384,9 +384,9 @@ def test_what_is_done_to_one_thing_is_no_limit_of_another_with_the_same_last_wor
     )
     assert "| rotating speed : no more than 600 rpm" in found
     found = lines(
-        "1. A gearbox having a sun gear and at least three planet gears, the planet gears each having a relief"
-        " of 20 to 60 µm.\n2. A method of running in the gearbox of claim 1, comprising rotating the sun gear"
-        " at no more than 600 rpm for 2 hours, and heating the sun gear to 60 °C.\n"
+        "1. A gearbox having a sun gear and at least three planet gears, the planet gears each having a"
+        " relief of 20 to 60 µm.\n2. A method of running in the gearbox of claim 1, comprising rotating"
+        " the sun gear at no more than 600 rpm for 2 hours, and heating the sun gear to 60 °C.\n"
     )
     assert "| rotating rotational speed : no more than 600 rpm" in found
     assert "| heating temperature : 60 °C" in found
