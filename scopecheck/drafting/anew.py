@@ -6,14 +6,16 @@ from scopecheck.drafting.choices import choices
 from scopecheck.drafting.conditional import held_spans, without_held
 from scopecheck.drafting.draft import INDENT, DraftClaim, Quantity
 from scopecheck.drafting.kinds_of import kind_text
-from scopecheck.drafting.limits import Stretch, stretches
+from scopecheck.drafting.limits import Stretch, stretches, with_closing
 from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.no_limits import limits_nothing
-from scopecheck.drafting.propose import named_by_kind
+from scopecheck.drafting.propose import by_its_basis, named_by_kind
 from scopecheck.drafting.quantities import declare, undeclared
 from scopecheck.drafting.readable import Readable
+from scopecheck.drafting.some_of import of_some, some_of
 from scopecheck.drafting.turned import turned_spans
+from scopecheck.drafting.whole import kept_whole
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.regex import regex
@@ -96,11 +98,19 @@ def _work(statement: ClaimStatement, known: list[int], own: Own, gone: list[str]
         and not stated.issuperset(digits_at(text.tokens, f.digits) for f in s.figures)
     ]
     said = [c for c in choices(text) if not text.taken.issuperset(range(c.start, c.end))]
-    nothing = {s.start: of for s, c in open_ if (of := limits_nothing(text, s, c))[1]}
-    kept = [(s, c) for s, c in open_ if s.start not in nothing]
+    open_, begins, many = of_some(text, some_of(text), open_)
+    nothing = {
+        s.start: of for s, c in open_ if s.start not in begins and (of := limits_nothing(text, s, c))[1]
+    }
+    whole = [*kept_whole(text, open_), *many]
+    nothing |= {s.start: (a, b) for s, _ in open_ for a, b in whole if a <= s.starts[0] < b}
+    kept = [by_its_basis(text, with_closing(text, s), c) for s, c in open_ if s.start not in nothing]
     work = Work(DraftClaim(statement.number, text.text), text, places, kept, said, numbers=numbers)
-    work.held = [*held_spans(text), *turned_spans(text, [s for s, _ in open_])]
-    work.unread = list(nothing.values())
+    firsts = {*begins.values(), *(begin for begin, _ in many)}
+    turned = turned_spans(text, [s for s, _ in open_])
+    work.held = [*held_spans(text), *(h for h in turned if h.first not in firsts)]
+    work.some, work.whole = begins, whole
+    work.unread = list(dict.fromkeys(nothing.values()))
     return work
 
 

@@ -15,7 +15,9 @@ _UNREAD = regex(r"\d+\s*[^\s\d.)]|[½¼¾]|\b(?:half|twice|double|thrice|triple|
 """Words not restated that hold a number with something after it, most often its unit."""
 _TOKEN = regex(r"\w+|[^\w\s]")
 _LAST_WORD = regex(r"\d\s+([^\W\d_]+(?: per [^\W\d_]+)?)$")
-_SIDES = frozenset(("inner", "outer", "internal", "external", "inside", "outside", "relative"))
+_SIDES = frozenset(
+    ("inner", "outer", "internal", "external", "inside", "outside", "relative", "gauge", "absolute")
+)
 """Words that tell of a diameter, or of a humidity, what would be asked of it."""
 _BY_KIND = frozenset(("density",))
 """Nouns that are measures of several kinds, and asked of in one only."""
@@ -85,7 +87,11 @@ def _sort_of(words: str) -> str:
         return "condition"
     if texts[0] in listed_words("limits", "leaving_free"):
         return "example"
-    if "or" in texts and len([t for t in texts if t[0].isdecimal()]) > 1:
+    closed = [i for i in range(len(texts)) if run_at(texts, i, "limits", "closings")]
+    if (
+        "or" in [t for i, t in enumerate(texts) if i not in closed]
+        and len([t for t in texts if t[0].isdecimal()]) > 1
+    ):
         return "either"
     if "by" in texts and texts[0] in listed_words("limits", "changes"):
         return "change"
@@ -116,6 +122,8 @@ def _about_each(draft: Draft, quantity: Quantity) -> Iterable[tuple[str, str]]:
 
 def _as_asked(quantity: Quantity, noun: str) -> bool:
     """Whether a noun is what is asked of: a 'density' in g/cm3, and none of a current."""
+    if quantity.kind.endswith(("(g)", "(a)")):
+        return False  # gauge or absolute is told
     return has_sentence("asked_of", noun) and (noun not in _BY_KIND or quantity.kind.startswith(f"{noun} in"))
 
 

@@ -106,7 +106,11 @@ def noun_before(text: ClaimText, at: int) -> str:
     verb = start < at and (texts[at - 1] in listed_verbs() or (start > 0 and texts[start - 1][0].isdigit()))
     if texts[at : at + 1] in (["is"], ["are"], ["being"]) and (head := _head_of(text, start)):
         return head
-    return "" if verb or len(noun) < 2 or noun in _NO_OWNER or noun.endswith(("ing", "ed")) else noun
+    known = words("mention", "ing_nouns") | words("mention", "ed_nouns")
+    said = start > 0 and texts[start - 1] in ("the", "said", "a", "an", "each")
+    act = noun.endswith("ed") and not (said and noun.split()[-1] in known)
+    act = act or (noun.endswith("ing") and not said)
+    return "" if verb or len(noun) < 2 or noun in _NO_OWNER or act else noun
 
 
 def _head_of(text: ClaimText, start: int) -> str:
@@ -158,6 +162,8 @@ def _of_material(text: ClaimText, start: int, at: int) -> tuple[int, int]:
     begin = start
     if begin > 2 and texts[begin - 1] in ("or", "and") and texts[begin - 3] == "of":
         begin -= 2
+    if begin > 3 and texts[begin - 1] == "of" == texts[begin - 4] and texts[begin - 2] in ("or", "and"):
+        begin -= 3
     if begin < 2 or texts[begin - 1] != "of":
         return start, at
     first = whole_start(text, noun_start(texts, begin - 1), begin - 1)

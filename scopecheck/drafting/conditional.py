@@ -50,7 +50,7 @@ def without_held(works: Sequence[Work]) -> None:
             end = max(span.least, *far, *(c.end for c in lists), 0)
             named = [_with_noun(work.text.texts, work.limits[i][0].starts[0]) for i in inside]
             start = min([*named, *(j.begin for j in sums), *(c.start for c in lists)])
-            start = span.first or start
+            start = span.first or (min(start, span.when[0]) if span.when[1] else start)
             alone = len(inside) == 1 and not (sums or lists) and span.when[1]
             if alone and not is_step(work.of[inside[0]]) and not work.limits[inside[0]][1].unnamed:
                 limit = work.limits[inside[0]][0].starts[0]
@@ -82,7 +82,7 @@ def _conditions(text: ClaimText) -> list[Held]:
         width = _condition_at(texts, at)
         if not width or at in text.referring:
             continue
-        close = _close(texts, at + width)
+        close = close_of(texts, at + width)
         ahead = at == 0 or texts[at - 1] in _BEFORE
         if ahead and close < len(texts) - 2 and texts[close] == "," and _goes_on(texts, close + 1):
             found.append(Held(at, _far(texts, close + 1), at, close, (at, close)))
@@ -127,13 +127,14 @@ _COMPARED = frozenset(
 )
 
 
-def _close(texts: list[str], at: int) -> int:
+def close_of(texts: list[str], at: int) -> int:
     """Where the clause of a condition ends: at a comma that parts no list, a semicolon, a new clause."""
     for i in range(at, len(texts)):
         if texts[i] in ENDS | CLAUSES:
             return i
         joined = texts[i + 1 : i + 2] in (["and"], ["or"])
-        anew = joined and texts[i + 1] == "and" and texts[i + 2 : i + 3] and texts[i + 2] in _DETERMINERS
+        behind = texts[i + 2] if joined and texts[i + 1] == "and" and i + 2 < len(texts) else ""
+        anew = behind in _DETERMINERS or (behind.endswith("ing") and behind not in _COMPARED)
         if texts[i] == "then" or (texts[i] == "," and (anew or not joined)):
             return i
     return len(texts)

@@ -145,7 +145,8 @@ def _behind(text: ClaimText, stretch: Stretch, what: Called, condition: Stretch)
     if texts[first] == "," and not told:
         return 0
     # 'at 7 degC outdoors and a flow temperature of 35 degC': a value, no limit, beside the condition before.
-    value = len(condition.figures) == 1 and condition.start == condition.figures[0].start
+    figure = condition.figures[0]
+    value = (condition.start, condition.end) == (figure.start, figure.end)
     also = value and first == stretch.under[1] and between[:1] in (["a"], ["an"]) and "of" in between
     if texts[said] == "and" and between[:1] not in ([], ["at"], ["under"]) and not also:
         return 0

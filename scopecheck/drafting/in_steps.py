@@ -43,11 +43,15 @@ def _head(text: ClaimText, item: Item) -> int:
 
 def _done_to(text: ClaimText, item: Item) -> str:
     """The noun of what a step is done to: 'oil' of 'cooling the hot oil'."""
+    return _whole_done_to(text, item).rpartition(" ")[2]
+
+
+def _whole_done_to(text: ClaimText, item: Item) -> str:
+    """The same with what belongs to it: the sun gear is no planet gear."""
     at = _head(text, item) + 1
     while at < item.end and text.texts[at] in words("nouns", "determiners"):
         at += 1
-    noun = noun_from(text, at)
-    return noun.split()[-1] if noun else ""
+    return noun_from(text, at)
 
 
 def of_item(text: ClaimText, stretch: Stretch, what: Called, items: Sequence[Item]) -> Called:
@@ -69,10 +73,10 @@ def of_item(text: ClaimText, stretch: Stretch, what: Called, items: Sequence[Ite
     of_it = _OF_THE_THING - {"with"} if invented else _OF_THE_THING
     if not of_it.isdisjoint(between) or what.counted or first == text.texts[head]:
         return what
-    of = _done_to(text, item)
+    of, whole = _done_to(text, item), _whole_done_to(text, item)
     measures = words("measures", "nouns")
     if what.fresh and what.noun.split()[-1] in measures and (not what.owner or what.owner.endswith(of)):
-        return replace(what, noun=f"{item.step} {what.noun}", owner=of, fresh=False)
+        return replace(what, noun=f"{item.step} {what.noun}", owner=what.owner or whole, fresh=False)
     if invented and kind == "temperature" and first.endswith("ing"):
         return what  # of what is done last: 'moulds preheated to'
     word = kind_text(Called("", "", False), stretch.unit).partition(" in ")[0]
@@ -83,8 +87,8 @@ def of_item(text: ClaimText, stretch: Stretch, what: Called, items: Sequence[Ite
         and word
     )
     if invented and (_set(text, stretch) or before == "for"):
-        return Called(f"{item.step} {kind}", "" if kind == "time" else of, False)
-    return Called(f"{item.step} {word}", of, False) if thing else what
+        return Called(f"{item.step} {kind}", "" if kind == "time" else whole, False)
+    return Called(f"{item.step} {word}", whole, False) if thing else what
 
 
 def _set(text: ClaimText, stretch: Stretch) -> bool:

@@ -175,11 +175,14 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         used = _listed(texts, figures_[at:]) or used
         group = tuple(figures_[at : at + used])
         end = group[-1].end
+        end += by_parts(texts, end) if group[-1].unit is None else 0
         end += _closing(texts, end)
         if end < len(texts) and texts[end] == ",":
             end += (1 + closing) if (closing := _closing(texts, end + 1)) else 0
         again = _converted(texts, end, figures_[at + used :], group[-1].unit)
         sign = _sign(texts, group)
+        capped = (_capped(texts, starts) if used == 1 else 0) or _denied(texts, starts)
+        starts = (starts[0] - capped, *starts) if capped else starts
         after = run_at(texts, end, "clauses", "preferred")
         if _preferred(texts, starts[0]) or after:
             if found and found[-1].unit == group[-1].unit and not found[-1].farther:
@@ -187,7 +190,8 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
         elif not (_broken(text, group[-1]) or _unlimited(texts, group, starts[0])):
             floor = figures_[at - 1].end if at else 0
             when = _condition(texts, starts[0])
-            found.append(Stretch(starts[0], end, group, starts, again, sign, floor, condition=when))
+            made = Stretch(starts[0], end, group, starts, again, sign, floor, condition=when)
+            found.append(replace(made, whole=capped > 0))
         at += used
         while at < len(figures_) and figures_[at].start < again:
             at += 1
@@ -212,10 +216,51 @@ def with_qualifiers(text: ClaimText, found: Sequence[Stretch]) -> list[Stretch]:
     return kept
 
 
+def with_closing(text: ClaimText, stretch: Stretch) -> Stretch:
+    """`20 teeth or more`, `3 panes of glass or fewer`: with what closes it behind its noun, all or none."""
+    texts, at = text.texts, stretch.end
+    if at != stretch.figures[-1].end or stretch.sign or stretch.under[1]:
+        return stretch
+    while at < min(len(texts), stretch.end + MOST_OF_NOUN) and _of_noun(texts[at]):
+        at += 1
+    width = _closing(texts, at) if at > stretch.end and texts[at : at + 1] == ["or"] else 0
+    return replace(stretch, end=at + width, farther=0, whole=True) if width else stretch
+
+
+MOST_OF_NOUN = 6
+"""How many words a noun may have, with what it is of, behind which a limit is closed."""
+
+
+def _of_noun(word: str) -> bool:
+    stops = words("nouns", "stops") - {"of", "by", "per", "the", "said"}
+    return (word[0].isalpha() or word == "-") and word not in stops
+
+
 def _parts(texts: list[str], at: int) -> bool:
     """Whether a clause ends here: not at an 'and' between two values."""
     joined = texts[at] == "and" and texts[at + 1 : at + 2] and texts[at + 1] in ("a", "an", "the", "wherein")
     return texts[at] in (",", ";", ".", "wherein", "while", "when", "if") or bool(joined)
+
+
+def _capped(texts: list[str], starts: Sequence[int]) -> int:
+    """How many words 'limited to' has before a number with no word of a limit: without them it is another."""
+    at = starts[0]
+    return 2 if len(starts) == 1 and at > 1 and run_at(texts, at - 2, "limits", "capping") == 2 else 0
+
+
+def _denied(texts: list[str], starts: Sequence[int]) -> int:
+    """How many words 'not fall' has before a limit: without them it says the opposite."""
+    at = starts[0]
+    moves = at > 1 and texts[at - 1] in words("limits", "falling")
+    width = 3 if texts[at - 3 : at - 1] == ["not", "to"] else 2
+    if not moves or texts[at - width] != "not":
+        return 0
+    return width + (texts[at - width - 1] in ("does", "do"))
+
+
+def by_parts(texts: list[str], at: int) -> int:
+    """How many words 'parts by weight' has here."""
+    return 3 * (run_at(texts, at, "limits", "parts_by") > 0)
 
 
 def _closing(texts: list[str], at: int) -> int:
@@ -302,7 +347,8 @@ def _condition(texts: list[str], at: int) -> int:
         if texts[i] in (",", ";", ":", "."):
             return 0
         during = texts[i] == "while" and texts[i + 1] in ("the", "a", "an", "said")
-        if during or (texts[i] in words("limits", "conditions") and not so_often(texts, i)):
+        said = during or (texts[i] in words("limits", "conditions") and not so_often(texts, i))
+        if said or run_at(texts, i, "limits", "provisos"):
             return i
     return 0
 
@@ -350,7 +396,7 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     between = texts[a.end : b.start]
     if not between or len(between) > 6:
         return False
-    if between == ["±"]:
+    if between == ["±"] or (between == ["of"] and texts[a.start - 1 : a.start] == ["within"]):
         return True
     if between[:1] in (["-"], ["±"], ["to"], ["through"]) and _all_inside(between[1:]):
         return _alike(a, b)

@@ -37,7 +37,7 @@ MOST_TRIED = 4
 
 def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed: bool = True) -> None:
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
-    for start, end in work.strange:  # before lines with the same words
+    for start, end in [*work.strange, *work.whole]:  # before lines with the same words
         mark_all(work, start, end)
     _propose_opening(work, readable)
     propose_list(work, readable)
@@ -45,6 +45,9 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
     for i, ((stretch, _), quantity) in enumerate(zip(work.limits, work.of, strict=True)):
         if i in held:
             work.claim.lines += [line] if (line := held[i]) else []
+            continue
+        if stretch.start in work.some:
+            _of_so_many(work, stretch, quantity, readable)
             continue
         if stretch.sign:
             _in_symbols(work, stretch, quantity)
@@ -74,7 +77,7 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             work.claim.lines.append(Proposed(words))
     _propose_free(work, readable)
     propose_order(work, readable)
-    for start, end in [*work.unread, work.basis]:
+    for start, end in sorted([*work.unread, work.basis], key=lambda span: not _holds_another(work, *span)):
         mark_all(work, start, end)
     if work.opened:
         _propose_balance(work, work.opened[2].name)
@@ -84,6 +87,11 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
         work.claim.lines += [Proposed("", q.name, f"{q.name} IN {work.opened[2].name}") for q in bare]
     marks(work, own or {}, timed)
     _without_inner_marks(work)
+
+
+def _holds_another(work: Work, start: int, end: int) -> bool:
+    """Whether words to be kept whole hold others, which need no mark then."""
+    return any(start <= a and b <= end and (a, b) != (start, end) for a, b in work.unread)
 
 
 def _propose_free(work: Work, readable: Readable) -> None:
@@ -182,11 +190,22 @@ def _of_each(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable
     return ""
 
 
+def _of_so_many(work: Work, stretch: Stretch, of: Quantity, readable: Readable) -> None:
+    """A line that says of how many like parts its limit is, if that is of one of theirs; or a mark."""
+    start, end = work.some[stretch.start], stretch.end
+    whole = words_at(work.text, start, end)
+    field = of.within is not None and bool(of.within.declared)
+    if field and readable.reads(whole, of.name) and takes(work.text, whole, start, end):
+        work.claim.lines.append(Proposed(whole, of.name, asked=True))
+    else:
+        work.unread.append((start, end))
+
+
 def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
     """A line for several of something, or for a list, if a phrase reads it with what is declared."""
     words = words_at(work.text, choice.start, choice.end)
     kind = "material" if choice.members else "count"
-    for name in (choice.noun, f"{choice.noun} {kind}"):
+    for name in (choice.noun, f"{choice.noun} {kind}", f"{choice.noun} kind"):
         declared = readable.names.declared(name)
         a_list = not isinstance(declared, NumberDecl) or readable.names.mixture(name) is not None
         if declared is None or a_list != bool(choice.members):
@@ -200,6 +219,8 @@ def _propose_choice(work: Work, choice: Choice, readable: Readable) -> None:
         if readable.reads(words, name) and takes(work.text, words, choice.start, choice.end):
             work.claim.lines.append(Proposed(words, name, asked=True))
             return
+    if choice.members and work.text.texts[choice.end - 1] in ("thereof", "these", "them"):
+        work.unread.append((choice.start, choice.end))
 
 
 def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Readable) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from scopecheck.drafting.beside import noun_from, width_of
+from scopecheck.foundations.word_lists import words
 from scopecheck.resolve.claim_text import ClaimText
 
 MOST_MEMBERS = 20
@@ -15,8 +16,8 @@ def listed_from(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:
     joined = False
     while len(members) < MOST_MEMBERS:
         start = at + (texts[at : at + 1] in (["a"], ["an"]))
-        if joined and texts[start : start + 2] in _THEREOF:
-            return tuple(dict.fromkeys(members)), start + 2
+        if joined and (width := thereof_at(texts, at)):
+            return tuple(dict.fromkeys(members)), at + width
         member = noun_from(text, start)
         if not member:
             return (), at
@@ -33,10 +34,36 @@ def listed_from(text: ClaimText, at: int) -> tuple[tuple[str, ...], int]:
             at += 1
         else:
             return (), at
-    for extra in (("and", 3), ("or", 3)):
-        if texts[at : at + 1] == [extra[0]] and texts[at + 1 : at + 3] in _THEREOF:
-            at += extra[1]
+    apart = at + (texts[at : at + 1] == [","])
+    if texts[apart : apart + 1] in (["and"], ["or"]) and (width := thereof_at(texts, apart + 1)):
+        at = apart + 1 + width
     return tuple(dict.fromkeys(members)), at
 
 
-_THEREOF = (["mixtures", "thereof"], ["combinations", "thereof"])
+def thereof_at(texts: list[str], at: int) -> int:
+    """How many words 'a mixture of any two or more thereof' has here: of several members, and none itself."""
+    begin = at + (texts[at : at + 1] in (["a"], ["an"], ["any"], ["the"]))
+    if not texts[begin : begin + 1] or texts[begin] not in words("choices", "mixed"):
+        return 0
+    for end in range(begin + 1, min(len(texts), begin + MOST_OF_MIXED)):
+        if texts[end] == "thereof" or (texts[end] in ("these", "them") and texts[end - 1] == "of"):
+            return end + 1 - at
+        if texts[end] not in (
+            "of",
+            "any",
+            "two",
+            "three",
+            "or",
+            "more",
+            "at",
+            "least",
+            "all",
+            "the",
+            "several",
+        ):
+            return 0
+    return 0
+
+
+MOST_OF_MIXED = 9
+"""How many words a mixture of members may take."""

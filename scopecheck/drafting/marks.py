@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from scopecheck.core.model import UnrestatedSort
 from scopecheck.drafting.beside import noun_from, nounish, per_width, width_of
 from scopecheck.drafting.draft import Proposed
+from scopecheck.drafting.unnumbered import said_without_numbers
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
 from scopecheck.foundations.spans import Span
@@ -53,13 +54,15 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
         _mark(work, start, end)
     for start, end in _excluded(work.text):
         _mark(work, start, end)
+    for start, end in (*_otherwise(work.text), *said_without_numbers(work.text)):
+        _mark(work, start, end)
     for start, end in _left_over(work, own):
         _mark(work, start, end)
 
 
 def mark_all(work: Work, start: int, end: int) -> None:
     """A mark for words that are kept whole: without what of them is taken already at either end."""
-    while start < end and start in work.text.taken:
+    while start < end and (start in work.text.taken or work.text.texts[start] == ","):
         start += 1
     while end > start and end - 1 in work.text.taken:
         end -= 1
@@ -137,26 +140,52 @@ def _excluded(text: ClaimText) -> list[tuple[int, int]]:
     return found
 
 
+def _otherwise(text: ClaimText) -> list[tuple[int, int]]:
+    """Where a claim says what holds 'otherwise', and no line takes it up."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    for at in text.where.get("otherwise", ()):
+        if at in text.taken or texts[at - 1 : at] in (["or"], ["unless"], ["than"]):
+            continue
+        near = range(at - 1, max(0, at - MOST_TOLD), -1)
+        far = next((i for i in range(at + 1, len(texts)) if _over(text, i)), len(texts))
+        numbers = any(texts[i][0].isdecimal() for i in range(at + 1, far))
+        begin = next((i for i in near if texts[i] in ("and", ",", ";", "but")), at)
+        found.append((begin, far if numbers else at + 1))
+    return found
+
+
+def _over(text: ClaimText, at: int) -> bool:
+    return at in text.taken or text.texts[at] in (",", ";", ".")
+
+
 def _fractions(text: ClaimText) -> list[tuple[int, int]]:
     """Where a claim says 'a third of the height', and no line takes it up."""
     texts, found = text.texts, list[tuple[int, int]]()
     parts = word_lists()["fractions"]
     for at in sorted(at for word in parts for at in text.where.get(word, ())):
         counted = at > 0 and (texts[at - 1] in ("a", "one") or texts[at - 1] in NUMBER_WORDS)
-        if at in text.taken or texts[at + 1 : at + 2] != ["of"] or not (counted or texts[at] == "half"):
+        of = texts[at + 1 : at + 2] == ["of"]
+        alone = counted and texts[at - 1] != "a" and texts[at + 1 : at + 2] in _BEHIND_FRACTIONS
+        if at in text.taken or not (of or alone) or not (counted or texts[at] == "half"):
             continue
         start = at - counted
+        if start > 2 and texts[start - 1] in ("and", "to", "or") and texts[start - 2] in parts:
+            start -= 2 + (texts[start - 3] in ("a", "one") or texts[start - 3] in NUMBER_WORDS)
         while start > 0 and (texts[start - 1] in listed("limits", "inside")) and start - 1 not in text.taken:
             start -= 1
+        start += texts[start] == "to"
         found.append((start, with_of(text, at)))
     return found
+
+
+_BEHIND_FRACTIONS = ([","], [";"], ["."], ["full"], ["in"], ["by"])
 
 
 def with_of(text: ClaimText, at: int, joints: Sequence[str] = ("of",)) -> int:
     """Where nouns end that follow with an 'of': 'of the height of the cup'."""
     texts, end = text.texts, at + (joints == ("of",))
     while end < len(texts) and texts[end] in joints:
-        noun = end + 1 + (texts[end + 1 : end + 2] in (["the"], ["said"], ["a"], ["an"], ["each"]))
+        noun = end + 1 + (texts[end + 1 : end + 2] in (["the"], ["said"], ["a"], ["an"], ["each"], ["its"]))
         if not (width := width_of(noun_from(text, noun))):
             break
         end = noun + width

@@ -31,7 +31,7 @@ from scopecheck.drafting.leading import (
     in_an_amount,
     process_at,
 )
-from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.limits import Stretch, by_parts
 from scopecheck.drafting.numbers_of import (
     each_before,
     number_before,
@@ -106,7 +106,9 @@ def _after(text: ClaimText, stretch: Stretch) -> Called | None:
     if unit is not None and word in words("measures", "nouns") - {"content", "ratio", "amount"}:
         return Called(word, noun_from(text, at + 1) or owner_before(text, stretch.start), False)
     if unit is None:
-        return _parts_by(text, at) or _counted(text, stretch)
+        if by_parts(texts, stretch.figures[-1].end):
+            return _parts_by(text, at)
+        return _counted(text, stretch)
     if unit.kind.dimension in _OF_WHAT and word != "of":
         return None
     if dict(unit.kind.dimension) in _DISSOLVED and word == "of" and not _amount_before(texts, stretch):
@@ -136,11 +138,11 @@ def _amount_before(texts: list[str], stretch: Stretch) -> bool:
 
 
 def _parts_by(text: ClaimText, at: int) -> Called | None:
-    """`60 parts by weight of a wax`: a plain number of the wax."""
+    """`60 parts by weight of a wax`, up to the 'of': a plain number of the wax."""
     texts = texts_of(text)
-    if texts[at : at + 2] not in (["parts", "by"], ["part", "by"]) or texts[at + 3 : at + 4] != ["of"]:
+    if texts[at : at + 1] != ["of"]:
         return None
-    start = at + 4
+    start = at + 1
     while start < len(texts) and texts[start] in words("nouns", "determiners"):
         start += 1
     noun = noun_from(text, start)
@@ -200,6 +202,7 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if texts[at - 1] == "apart" and at > 1 and texts[at - 2].endswith("ed"):
         return Called("spacing", owner_before(text, at - 2), False)
     share = stretch.unit is not None and not stretch.unit.kind.dimension
+    share = share or by_parts(texts, stretch.figures[-1].end) > 0
     amount = not {"amount", "quantity", "proportion"}.isdisjoint(texts[at : stretch.start])
     if amount and (of := added_before(text, at)):
         return Called(of, "", False)
@@ -338,6 +341,8 @@ def _behind(text: ClaimText, start: int) -> tuple[str, str]:
         return (noun, "") if said and thing and nounish(texts[at - 2], words("nouns", "stops")) else ("", "")
     if joint not in ("without", "with", "including", "excluding"):
         return "", ""
+    if joint == "with" and known.intersection(noun_from(text, start).split()[-1:]):
+        return "", ""  # 'a low-index layer with a thickness'
     for i in range(at - 2, max(0, at - MOST_BACK), -1):
         if texts[i] in (",", ";", ":", ".") or texts[i][0].isdecimal():
             break

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from scopecheck.drafting.beside import nounish, per_width, process_before, whole_start
-from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.limits import Stretch, by_parts
 from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.foundations.word_lists import run_at, words
 from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
@@ -39,7 +39,8 @@ def limits_nothing(text: ClaimText, stretch: Stretch, what: Called) -> tuple[int
         return start - 3, end
     if not stretch.condition and (at := _of_some(texts, start)):
         return at, end + (len(pieces_of(what.noun)) if what.counted else 0)
-    if (at := _measuring(texts, stretch)) or (at := _half_of(texts, start)):
+    asides = (_measuring(texts, stretch), _half_of(texts, start), _base_of_parts(texts, stretch))
+    if at := next(filter(None, asides), 0):
         return at, end
     if stretch.unit is not None and not stretch.under[1] and _limit_behind(texts, end):
         return start, end
@@ -172,15 +173,7 @@ def _measuring(texts: list[str], stretch: Stretch) -> int:
     for i in range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_ON - 4), -1):
         if texts[i] in _PARTING:
             return 0
-        if texts[i] in _MEASURED and texts[i + 1] in (
-            "at",
-            "under",
-            "with",
-            "in",
-            "according",
-            "by",
-            "using",
-        ):
+        if texts[i] in _MEASURED and texts[i + 1] in _MEASURED_SO:
             return i if texts[i + 1] != "by" or texts[stretch.starts[0] - 1] == "at" else 0
     return 0
 
@@ -195,6 +188,9 @@ def _limit_behind(texts: list[str], end: int) -> bool:
 
 
 _MEASURED = frozenset(("measured", "determined", "tested"))
+_MEASURED_SO = frozenset(
+    "at under with in according by using within over during for after every across".split()
+)
 
 
 def surroundings(text: ClaimText, stretch: Stretch, what: Called, steps: Sequence[tuple[int, int]]) -> bool:
@@ -230,6 +226,23 @@ def _named_so(texts: list[str], stretch: Stretch) -> bool:
     before = texts[start - 1]
     measure = words("measures", "nouns") | words("limits", "properties")
     return nounish(before, words("nouns", "stops")) and before not in measure and len(before) > 2
+
+
+def _base_of_parts(texts: list[str], stretch: Stretch) -> int:
+    """Where 'with respect to 100 parts by weight' begins: of how much the others are parts; else 0."""
+    first = stretch.starts[0]
+    if stretch.unit is not None or not by_parts(texts, stretch.figures[-1].end):
+        return 0
+    for at in range(first - 1, max(0, first - 4), -1):
+        width = run_at(texts, at, "limits", "relations")
+        if width == first - at > 1 or texts[at:first] in (
+            ["per"],
+            ["for"],
+            ["for", "every"],
+            ["to", "every"],
+        ):
+            return at
+    return 0
 
 
 def _surpassing(texts: list[str], stretch: Stretch) -> int:

@@ -18,7 +18,7 @@ from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.in_steps import of_item, told_apart
 from scopecheck.drafting.joint import joint, summed
 from scopecheck.drafting.kinds_of import kind_text
-from scopecheck.drafting.limits import Stretch, stretches, with_qualifiers
+from scopecheck.drafting.limits import Stretch, by_parts, stretches, with_closing, with_qualifiers
 from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.no_limits import limits_nothing, surroundings
@@ -27,9 +27,11 @@ from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.relations import beside_others, changed
 from scopecheck.drafting.same import doubts, unified, with_ordinals
+from scopecheck.drafting.some_of import of_some, some_of
 from scopecheck.drafting.stepped import items, steps
 from scopecheck.drafting.switches import switched
 from scopecheck.drafting.turned import turned_spans
+from scopecheck.drafting.whole import kept_whole
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
@@ -160,8 +162,14 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     together = [j for s in stated if (j := joint(text, s)) is not None]
     of_sums = {j.stretch.start for j in together}
     found = behind_limits(text, [(s, called(text, s)) for s in stated if s.start not in of_sums])
-    nothing = {s.start: of for s, c in found if (of := limits_nothing(text, s, c))[1]}
+    found, of_so_many, many = of_some(text, some_of(text), found)
+    nothing = {
+        s.start: of for s, c in found if s.start not in of_so_many and (of := limits_nothing(text, s, c))[1]
+    }
     nothing |= _so_many_of_a_size(text, [s for s, _ in found])
+    whole = [*kept_whole(text, found), *many]
+    nothing |= {s.start: (a, b) for s, _ in found for a, b in whole if a <= s.starts[0] < b}
+    together = [j for j in together if not any(a <= j.stretch.starts[0] < b for a, b in whole)]
     within = [(i.start, i.end) for i in listed_]
     around = [s for s, c in found if surroundings(text, s, c, within)]
     nothing |= {s.start: (s.starts[0] - 1, s.end) for s in around}
@@ -179,18 +187,25 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     limits = [limit for limit in limits if limit not in only_when]
     limits = [(replace(s, condition=0) if a_parameter(text, s.starts[0]) else s, c) for s, c in limits]
     limits = [(s, of_item(text, s, c, listed_)) for s, c in limits]
+    limits = [by_its_basis(text, with_closing(text, s), _in_parts(text, s, c)) for s, c in limits]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
-    work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], choices(text), nowhere, parents)
+    lists = [c for c in choices(text) if not any(a <= c.start < b for a, b in whole)]
+    limits = [(s, c) for s, c in limits if not any(o.members and o.start <= s.start < o.end for o in lists)]
+    work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], lists, nowhere, parents)
+    work.whole = whole
     work.items, work.listing, work.joint = listed_, listing, together
     work.whens = only_when
-    work.held = [*held_spans(text), *turned_spans(text, stated)]
+    begins = {*of_so_many.values(), *(begin for begin, _ in many)}
+    work.held = [*held_spans(text), *(h for h in turned_spans(text, stated) if h.first not in begins)]
+    work.some = of_so_many
     work.equal = equals(text)
     beside = {at for one in work.equal for at in range(one.start, one.end)}
     work.limits = [(s, c) for s, c in work.limits if s.figures[0].start not in beside]
     kept = {s.start for s, _ in work.limits}
     left = [s for s, _ in found if s.start not in kept]
     work.unread = [(at, s.end) for s in left if (at := changed(text.texts, s))]
-    work.unread += nothing.values()
+    work.unread += dict.fromkeys(nothing.values())
+    work.unread += [(s.starts[0], s.end) for s in left if s.start not in nothing and _by_weight(text, s)]
     work.strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
     return work
 
@@ -258,6 +273,41 @@ def _without_doubtful(text: ClaimText, limits: list[tuple[Stretch, Called]]) -> 
             what = found[-1][1]
         found.append((stretch, what))
     return found
+
+
+def _by_weight(text: ClaimText, stretch: Stretch) -> bool:
+    return stretch.unit is None and by_parts(text.texts, stretch.figures[-1].end) > 0
+
+
+def _in_parts(text: ClaimText, stretch: Stretch, what: Called) -> Called:
+    """What is told in parts by weight is another quantity than without: these are its note."""
+    end = stretch.figures[-1].end
+    width = by_parts(text.texts, end) if stretch.unit is None else 0
+    said = " ".join(text.texts[end : end + width])
+    return replace(what, under=said.replace("part ", "parts ", 1)) if said and not what.under else what
+
+
+def by_its_basis(text: ClaimText, stretch: Stretch, what: Called) -> tuple[Stretch, Called]:
+    """`A gauge pressure of 1.5 to 3 bar` in bar(g), with the words that say so."""
+    said = _PRESSURES.intersection(what.noun.split())
+    unit, texts = stretch.unit, text.texts
+    told = find_unit(f"{unit.symbol}{_BASES[min(said)]}") if said and unit and not unit.kind.basis else None
+    if told is None or unit is None or told.kind.dimension != unit.kind.dimension:
+        return stretch, what
+    near = range(stretch.starts[0] - 1, max(0, stretch.starts[0] - MOST_OF_PRESSURE), -1)
+    at = next((i for i in near if texts[i] in _PRESSURES), 0)
+    if not at:
+        return stretch, what
+    at -= texts[at - 1] in ("a", "an", "the")
+    figures = tuple(replace(f, unit=told if f.unit else None) for f in stretch.figures)
+    noun = " ".join(word for word in what.noun.split() if word not in _PRESSURES)
+    return replace(stretch, start=at, starts=(at,), figures=figures, whole=True), replace(what, noun=noun)
+
+
+_BASES = {"gauge": "(g)", "absolute": "(a)"}
+_PRESSURES = frozenset(_BASES)
+MOST_OF_PRESSURE = 6
+"""How many words before a limit 'gauge' or 'absolute' is looked for."""
 
 
 def _by_its_letter(text: ClaimText, stretch: Stretch, what: Called) -> Called:

@@ -107,7 +107,8 @@ def chosen(works: Sequence[Work], others: Sequence[Quantity]) -> list[Quantity]:
                 more = " material" if choice.made else ""
                 more = " count" if not choice.members and choice.noun in counts else more
                 wanted = f"{choice.noun}{more}"
-                name = _free_name(wanted, "", "material" if choice.members else "count", used)
+                apart = "kind" if "material" in choice.noun.split() else "material"
+                name = _free_name(wanted, "", apart if choice.members else "count", used)
                 made[key] = Quantity(name, choice.kind, choice.noun, choice.noun)
             elif choice.members:
                 have = made[key].kind.removeprefix("any of ").split(", ")

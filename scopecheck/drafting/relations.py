@@ -89,7 +89,7 @@ def _set_beside(
         return pair
     whole = changed(texts, stretch) or _kept_ratio(texts, stretch, what, known) or _together(texts, stretch)
     if whole:
-        work.unread.append((whole, stretch.end))
+        work.unread.append((min(whole, stretch.condition or whole), stretch.end))
         return None
     noun = _other_noun(texts, stretch, what)
     if not noun:
@@ -103,6 +103,11 @@ def _set_beside(
         other, end, _ = found
         beside = other.unit if stretch.unit is None or stretch.unit.symbol == "%" else None
         return replace(stretch, end=end, beside=beside, other=(noun, end)), what
+    if word == "of" and "within" in texts[stretch.starts[0] : stretch.starts[-1]] and not in_time:
+        # 'Within 2 % of the mass of the tube': a difference, and no share.
+        end = with_of(work.text, noun + max(1, width_of(noun_from(work.text, noun))) - 1)
+        work.unread.append((stretch.condition or stretch.starts[0], min(end, len(texts))))
+        return None
     if not in_time and (word in ("of", "based") or (word == "relative" and _is_share(stretch.unit))):
         return stretch, _with_whole(work, what, noun)
     if word in _SPATIAL and _in_space(stretch.unit):
@@ -110,7 +115,7 @@ def _set_beside(
     if (end := _measured(work, stretch, noun)) and not what.unnamed:
         return replace(stretch, end=end, other=(noun, end), fresh=True), what
     end = with_of(work.text, noun + max(1, width_of(noun_from(work.text, noun))) - 1)
-    work.unread.append((stretch.starts[0], min(end, len(texts))))
+    work.unread.append((stretch.condition or stretch.starts[0], min(end, len(texts))))
     return None
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scopecheck.drafting.draft import Proposed, Quantity
+from scopecheck.drafting.going_on import condition_end, goes_beside
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import takes, takes_at, words_at
 from scopecheck.drafting.readable import Readable
@@ -90,21 +91,41 @@ def _held_whole(work: Work, step: str, lasting: int, on: int, readable: Readable
 def propose_if(work: Work, stretch: Stretch, thing: Quantity, readable: Readable) -> None:
     """A line for a step that is done on a condition: the step and the thing left of the colon."""
     texts, at = work.text.texts, stretch.condition
+    end = condition_end(work.text, stretch)
+    only = at - (texts[at - 1] in words("limits", "only_then"))
+    before = len(work.claim.lines)
+    if not goes_beside(texts, stretch.end) and not _several(work, stretch):
+        _propose_if(work, stretch, thing, readable, (only, end))
+    if len(work.claim.lines) == before:
+        work.unread.append((only, end))
+
+
+def _several(work: Work, stretch: Stretch) -> bool:
+    """Whether the condition that a limit is has others."""
+    return len([s for s, _ in work.limits if s.condition == stretch.condition]) > 1
+
+
+def _propose_if(
+    work: Work, stretch: Stretch, thing: Quantity, readable: Readable, whole: tuple[int, int]
+) -> None:
+    texts, at, (only, end) = work.text.texts, stretch.condition, whole
     step, begin = next(((i.step, i.start) for i in work.items if i.start <= at < i.end), ("", at))
     names = f"{step}, {thing.name}"
     if stop := next((i for i in range(begin, at) if _stops(texts, i)), 0):
         # 'Is interrupted when': on the condition the step is not done, and the words before it say so.
-        omitted = words_at(work.text, stop, stretch.end)
-        if readable.reads(omitted, names) and takes(work.text, omitted, stop, stretch.end):
+        omitted = words_at(work.text, stop, end)
+        if readable.reads(omitted, names) and takes(work.text, omitted, stop, end):
             work.claim.lines.append(Proposed(omitted, names, asked=True))
         else:
-            work.unread.append((stop, stretch.end))
+            work.unread.append((stop, end))
         return
-    if step not in readable.names.steps or any(i in work.text.taken for i in range(at, stretch.end)):
+    if step not in readable.names.steps or any(i in work.text.taken for i in range(only, end)):
         return
-    said = words_at(work.text, at, stretch.end)
-    if readable.reads(said, names) and takes(work.text, said, at, stretch.end):
+    said = words_at(work.text, only, end)
+    if readable.reads(said, names) and takes(work.text, said, only, end):
         work.claim.lines.append(Proposed(said, names, asked=True))
+        return
+    if only < at or end > stretch.end:
         return
     for start in stretch.starts:
         said = f"{texts[at]} ... {words_at(work.text, start, stretch.end)}"
@@ -134,12 +155,28 @@ def propose_order(work: Work, readable: Readable) -> None:
         word = text.texts[at]
         if at in text.taken or at in text.referring:
             continue
+        if held := _on_condition(work, at):
+            work.unread.append(held)
+            continue
         step = step_before(work, at) if word in _ONWARDS else step_at(work, at, names)
         for start, end in _tried(work, at, names) if step else ():
             words = words_at(work.text, start, end)
             if readable.reads(words, step) and takes(work.text, words, start, end):
                 work.claim.lines.append(Proposed(words, step, asked=True))
                 break
+
+
+def _on_condition(work: Work, at: int) -> tuple[int, int] | None:
+    """The words of what is done on a condition only, and when, outside the list of steps."""
+    if any(i.start <= at < i.end for i in work.items):
+        return None
+    texts = work.text.texts
+    for held in work.held:
+        if held.when[1] and held.start <= at < held.end and not held.when[0] <= at < held.when[1]:
+            ahead = held.when[0] < at
+            far = next((i for i in range(at, held.end) if texts[i] in (",", ";", ".")), held.end)
+            return (held.when[0], far) if ahead else (held.start, max(held.end, held.least))
+    return None
 
 
 def _tried(work: Work, at: int, names: frozenset[str]) -> Iterator[tuple[int, int]]:

@@ -168,8 +168,8 @@ def step_at(work: Work, at: int, names: Container[str]) -> str:
         if texts[i] in (";", ":"):
             break
         done = process_before(["for", *texts[: i + 1]], i + 2)
-        if tells_when(texts, i):
-            continue
+        if tells_when(texts, i) or (texts[i - 1 : i] == ["-"] and texts[i - 2][0].isalpha()):
+            continue  # 're-cleaned' is no cleaning
         if texts[i] in names or done in names:
             return texts[i] if texts[i] in names else done
     return ""

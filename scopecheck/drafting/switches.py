@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 from scopecheck.drafting.beside import noun_before
 from scopecheck.drafting.draft import Quantity
+from scopecheck.drafting.going_on import condition_end, goes_beside, state_of
 from scopecheck.drafting.on_condition import thing_of
 from scopecheck.drafting.work import Work
-from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 
 SWITCH = "one of only yes, no"
@@ -19,28 +19,36 @@ _BETWEEN = frozenset("which that configured adapted arranged operable designed a
 
 
 def switched(works: Sequence[Work], quantities: list[Quantity]) -> None:
-    """Declares what opens or closes, starts or stops on a condition, and takes up the words of both."""
+    """Declares what opens or closes, starts or stops on a condition, and takes up the words of both.
+
+    A condition of which nothing is made, or with more in it than one limit, is kept whole.
+    """
     for work in works:
         whole = [(one.when[0], one.when[1]) for one in work.conditioned]
-        for stretch, what in work.whens:
-            if any(start <= stretch.condition < end for start, end in whole):
-                continue
-            begin, state = _done_before(work.text.texts, stretch.condition)
+        whens = [(s, c) for s, c in work.whens if not any(a <= s.condition < b for a, b in whole)]
+        for stretch, what in whens:
+            begin, state = done_before(work.text.texts, stretch.condition)
+            far = condition_end(work.text, stretch)
             noun = _noun(work, begin) if state else ""
-            thing = thing_of(what, stretch.unit, quantities, work) if noun else None
+            alone = not goes_beside(work.text.texts, stretch.end) and (
+                len([s for s, _ in whens if s.condition == stretch.condition]) == 1
+            )
+            thing = thing_of(what, stretch.unit, quantities, work) if noun and alone else None
             if thing is None:
+                work.unread.append((begin, far))
                 continue
             switch = _declared(work, f"{noun} {state}", noun, quantities)
-            work.switched.append((begin, stretch.end, f"{switch.name}, {thing.name}"))
+            work.switched.append((begin, far, f"{switch.name}, {thing.name}"))
 
 
-def _done_before(texts: Sequence[str], at: int) -> tuple[int, str]:
+def done_before(texts: Sequence[str], at: int) -> tuple[int, str]:
     """Where the words begin that say what is done before a condition, and the state they speak of, or ''."""
     beside, state = listed("switching", "beside"), ""
+    at -= texts[at - 1] in listed("limits", "only_then")
     begin = at
     while begin > max(0, at - MOST_WORDS):
         word = texts[begin - 1]
-        found = _state(word)
+        found = state_of(word)
         if found and state:
             break
         if not found and word not in beside:
@@ -49,15 +57,6 @@ def _done_before(texts: Sequence[str], at: int) -> tuple[int, str]:
     while begin < at and texts[begin] in ("to", "and"):
         begin += 1
     return begin, state
-
-
-def _state(word: str) -> str:
-    """The state by which a switch is called of which a word says that it is so, or not so."""
-    for text in word_lists()["switching_pairs"].values():
-        first, second = (side.split() for side in text.split("/"))
-        if word in (*first, *second):
-            return str(first[0])
-    return ""
 
 
 def _noun(work: Work, at: int) -> str:

@@ -21,7 +21,7 @@ MOST_ON = 16
 ENDS = frozenset((";", ":", "."))
 CLAUSES = frozenset(("wherein", "whereby", "characterised", "characterized"))
 _OF_LIMITS = frozenset("more less fewer later earlier sooner longer greater higher lower other".split())
-_BEHIND = frozenset("of which the said a an".split())
+_BEHIND = frozenset("of which the said a an all any these those".split())
 
 
 def turned_spans(text: ClaimText, found: Sequence[Stretch]) -> list[Held]:
@@ -106,6 +106,7 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
     """A share of many things, with what holds for so many of them."""
     texts, at = text.texts, stretch.end
     share = stretch.unit is not None and not stretch.unit.kind.dimension
+    at += 2 * (texts[at : at + 1] == ["by"] and texts[at + 1 : at + 2] in _BY)
     if not share or texts[at : at + 1] != ["of"]:
         return []
     while at < len(texts) and texts[at] in _BEHIND:
@@ -123,6 +124,9 @@ def _of_many(text: ClaimText, stretch: Stretch, found: Sequence[Stretch]) -> lis
     done = bool(said) and texts[at] in ("are", "is") and texts[at + 1 : at + 2] != ["of"]
     limited = done or any(at <= s.starts[0] < min(end, at + MOST_ON) for s in found)
     return [Held(stretch.start, end, stretch.starts[0], end)] if said and limited else []
+
+
+_BY = (["number"], ["weight"], ["mass"], ["volume"], ["count"], ["area"], ["length"])
 
 
 def _after_so_long(texts: list[str], stretch: Stretch) -> list[Held]:
