@@ -45,29 +45,27 @@ _LIMITING = (
 )
 
 
-def _once(by: str) -> tuple[re.Pattern[str], ...]:
-    """What names a basis for all the percentages of a claim, with the bases in `by`."""
-    texts = (
+_ONCE = tuple(
+    regex(text, re.IGNORECASE)
+    for text in (
         # before the list: 'comprising, by weight:', '(in wt%):'
-        rf"(?<![\d%] )(?<!per cent )(?<!percent )\bby {by}{_OF_ALL}\s*\)?\s*:",
-        rf"\b(?:in|as) {_PERCENT} ?(?:\(? ?by )?{by}",
-        rf"\b(?:in|as) {by}[ .-]*{_PERCENT}",
+        rf"(?<![\d%] )(?<!per cent )(?<!percent )\bby {_BY_ANY}{_OF_ALL}\s*\)?\s*:",
+        rf"\b(?:in|as) {_PERCENT} ?(?:\(? ?by )?{_BY_ANY}",
+        rf"\b(?:in|as) {_BY_ANY}[ .-]*{_PERCENT}",
         # behind it: 'the percentages being by weight', 'all percentages are weight percentages'
-        rf"{_ALL}(?: \w+){{0,4}}? by {by}",
-        rf"{_ALL}{_AS},? (?:by|on an?|on the basis of|based (?:up)?on) (?:the )?(?:dry |total )?{by}",
-        rf"{_ALL}{_AS} {by} ?(?:percentages|percents?|per cents?|%|fractions)",
+        rf"{_ALL}(?: \w+){{0,4}}? by {_BY_ANY}",
+        rf"{_ALL}{_AS},? (?:by|on an?|on the basis of|based (?:up)?on) (?:the )?(?:dry |total )?{_BY_ANY}",
+        rf"{_ALL}{_AS} {_BY_ANY} ?(?:percentages|percents?|per cents?|%|fractions)",
         rf"(?<!\d)(?<!\d )(?:%|per ?cent) (?:means?|denotes?|stands? for|refers? to|signif(?:y|ies)) "
-        rf"(?:the )?(?:(?:% |per ?cent )?by )?{by}",
+        rf"(?:the )?(?:(?:% |per ?cent )?by )?{_BY_ANY}",
         # 'comprising, by weight, at least 50 % ...', 'comprising (by weight) ...', 'by weight percent'
-        rf"\b{_HOLDING},? by {by}(?!,? (?:and|or)\b){_OF_ALL}(?:,| (?={_LIMITING}))",
-        rf"\b(?:{_HOLDING}|{_LISTED}),? [(\[] ?(?:in |all )?(?:% )?by {by}{_OF_ALL} ?[)\]]",
-        rf"\b(?:{_HOLDING}|{_LISTED}),? [(\[] ?(?:in |all )?{by}[ .-]*{_PERCENT} ?[)\]]",
-        rf"\b(?:{_HOLDING}|{_LISTED}),? by {by}[ -]*{_PERCENT}",
+        rf"\b{_HOLDING},? by {_BY_ANY}(?!,? (?:and|or)\b){_OF_ALL}(?:,| (?={_LIMITING}))",
+        rf"\b(?:{_HOLDING}|{_LISTED}),? [(\[] ?(?:in |all )?(?:% )?by {_BY_ANY}{_OF_ALL} ?[)\]]",
+        rf"\b(?:{_HOLDING}|{_LISTED}),? [(\[] ?(?:in |all )?{_BY_ANY}[ .-]*{_PERCENT} ?[)\]]",
+        rf"\b(?:{_HOLDING}|{_LISTED}),? by {_BY_ANY}[ -]*{_PERCENT}",
     )
-    return tuple(regex(text, re.IGNORECASE) for text in texts)
-
-
-_ONCE, _ONCE_BY_ANY = _once(_BY), _once(_BY_ANY)
+)
+"""What names a basis for all the percentages of a claim."""
 
 _CONSISTING = [[verb, "of"] for verb in ("consisting", "consists", "consist")]
 _IMPURE = regex(
@@ -86,16 +84,17 @@ _BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ 
 def basis_said(texts: Iterable[str]) -> str:
     """The one basis that the claims' texts name for all of their percentages; '' for none, or for several."""
     flat = [" ".join(text.split()) for text in texts]
-    found = {BY_WHAT[said["by"].lower()] for text in flat for once in _ONCE for said in once.finditer(text)}
+    every = (said["by"].lower() for text in flat for once in _ONCE for said in once.finditer(text))
+    found = {BY_WHAT.get(by) or BY_WHAT.get(by.removesuffix("s")) for by in every} - {None}
     if not found and not any(map(_BY_ITSELF.search, flat)):
         found = {BY_WHAT[said["by"].lower()] for text in flat for said in _BASED_ON.finditer(text)}
-    return found.pop() if len(found) == 1 else ""
+    return found.pop() or "" if len(found) == 1 else ""
 
 
 def says_a_basis(text: str) -> bool:
     """Does a claim's text name a basis for all of its percentages, be it one that nothing is declared in?"""
     flat = " ".join(text.split())
-    return any(once.search(flat) for once in _ONCE_BY_ANY)
+    return any(once.search(flat) for once in _ONCE)
 
 
 def says_its_basis(words: str, note: str, share: Bound) -> bool:
