@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import Dimension, find_unit
@@ -84,17 +85,22 @@ _BY_ITSELF = regex(rf"(?:%|per ?cent) ?(?:\(\w/\w\)|by {_BY})|\b(?:wt|vol|mol)[ 
 def basis_said(texts: Iterable[str]) -> str:
     """The one basis that the claims' texts name for all of their percentages; '' for none, or for several."""
     flat = [" ".join(text.split()) for text in texts]
-    every = (said["by"].lower() for text in flat for once in _ONCE for said in once.finditer(text))
+    every = (by for text in flat for by in _named_once(text))
     found = {BY_WHAT.get(by) or BY_WHAT.get(by.removesuffix("s")) for by in every} - {None}
     if not found and not any(map(_BY_ITSELF.search, flat)):
         found = {BY_WHAT[said["by"].lower()] for text in flat for said in _BASED_ON.finditer(text)}
     return found.pop() or "" if len(found) == 1 else ""
 
 
+@lru_cache(maxsize=1024)
+def _named_once(text: str) -> frozenset[str]:
+    """The words for the bases that a claim's text, in one line, names for all of its percentages."""
+    return frozenset(said["by"].lower() for once in _ONCE for said in once.finditer(text))
+
+
 def says_a_basis(text: str) -> bool:
     """Does a claim's text name a basis for all of its percentages, be it one that nothing is declared in?"""
-    flat = " ".join(text.split())
-    return any(once.search(flat) for once in _ONCE)
+    return bool(_named_once(" ".join(text.split())))
 
 
 def says_its_basis(words: str, note: str, share: Bound) -> bool:
