@@ -197,3 +197,12 @@ def test_a_dependent_claim_that_only_prefers_adds_nothing() -> None:
     text += "2. The cell of claim 1, preferably at most 40 V.\n   | v : preferably at most 40 V\n"
     findings = [f for f in ask_all(sheet(text)).findings if f.question == "adds nothing"]
     assert [(f.claim, f.quantifier) for f in findings] == [(2, "base")]
+
+
+def test_a_condition_that_begins_with_the_last_word_of_a_name_is_shown_once() -> None:
+    """`received level of the cell`, of a `serving level`: its reading is shown without that word twice."""
+    words = "when the received level of the serving cell is below 3 mm, the pump is on"
+    text = 'pump  one of on, off\nserving level  length in mm  "received level"\n\n'
+    made = sheet(f"{text}1. A pump, {words}.\n   | pump, serving level : {words}\n")
+    shown = [r.plain for g in made.groups for r in g.readings]
+    assert "IF serving level of the serving cell is below 3 mm THEN pump is on" in shown

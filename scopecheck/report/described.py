@@ -63,7 +63,7 @@ def unstated_text(sheet: Sheet, finding: Finding) -> str:
 def _unstated(sheet: Sheet, held: Held) -> str:
     d = sheet.declaration(held.name)
     assert isinstance(d, NumberDecl)
-    return listed(quantity_text(end.end.value, d.unit) for end in held.nowhere)
+    return listed(dict.fromkeys(quantity_text(end.end.value, d.unit) for end in held.nowhere))
 
 
 def _others(sheet: Sheet, own: int, held: Held) -> str:

@@ -219,6 +219,9 @@ class Sides:
         behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
         rest = next((r for r in behind if self.reads(r, piece.things)), tokens)
         said = self.job.text(min(rest, tokens[start:], key=len))
+        last = thing.text.split()[-1]  # 'level of the tank is low', of a tank level
+        if " " in thing.text and said.lower().startswith(f"{last.lower()} "):
+            said = said[len(last) + 1 :]
         return said if said.lower().startswith(f"{thing.text.lower()} ") else f"{thing.text} {said}"
 
 
