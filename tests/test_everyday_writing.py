@@ -146,6 +146,7 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
 @pytest.mark.parametrize(
     ("declared", "left", "words"),
     [
+        ("lid  one of only yes, no\ngap  length in mm", "lid, gap", "if closed, a gap of at most 10 mm"),
         (PUMP, "pump, v", "the pump motor is stopped when the voltage is below 3 V"),
         (PUMP, "pump, v", "does not stop the pump when the voltage is below 3 V"),
         (

@@ -63,9 +63,16 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
 
     A number is never read past, but in a condition of measuring or the like.
     """
+    before = job.words.span.source.text[: tokens[0].start].lower().split()[-1:]
+    commas = any(t.text == "," for t in tokens) and not _CONDITIONS.isdisjoint((*before, word_of(tokens[0])))
     for way in _ways(job, tokens):
+        if commas and not any(t.text == "," for t in way.said):
+            continue  # 'if coated, ...': without its comma the condition would take what it is a condition of
         if way.measured or not _numbers(tokens) - _numbers(way.said):
             yield way
+
+
+_CONDITIONS = frozenset("if when whenever where while unless once".split())
 
 
 def _numbers(tokens: Tokens) -> set[int]:
