@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from scopecheck.answers.questions import ask_all
 from scopecheck.core.model import Group, Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.spans import Source
@@ -67,6 +68,14 @@ def sheet(text: str) -> Sheet:
     made, diagnostics = read_sheet(Source("test", text))
     assert made is not None, [(d.message, d.span.line) for d in diagnostics]
     return made
+
+
+def on_the_wrong_side(declared: str, left: str, words: str, within: str, outside: str) -> list[str]:
+    """Which of two things comes out wrong as presumed, where the words should let in the first one alone."""
+    text = f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
+    made = sheet(f"{text}inside\n  one : {within}\nmust stay out\n  other : {outside}\n")
+    sides = ("outside met", "inside lost")
+    return [f.question for f in ask_all(made).findings if f.question in sides and f.quantifier != "some"]
 
 
 def claim(words: str, *lines: str, more: str = "", head: str = HEAD) -> Sheet:

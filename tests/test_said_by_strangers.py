@@ -11,7 +11,7 @@ import pytest
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.sheet import read_sheet
-from tests.sheets import errors, sheet
+from tests.sheets import errors, on_the_wrong_side, sheet
 
 MIX = "any of esters, waxes, ceramides"
 SWITCH = "locked  one of only yes, no"
@@ -276,11 +276,7 @@ REFUSED = [
 def test_what_strangers_write_is_read(
     declared: str, left: str, words: str, within: str, outside: str
 ) -> None:
-    text = f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n"
-    made = sheet(f"{text}inside\n  one : {within}\nmust stay out\n  other : {outside}\n")
-    findings = ask_all(made).findings
-    wrong = [f for f in findings if f.question in ("outside met", "inside lost") and f.quantifier != "some"]
-    assert not wrong, [(f.question, f.quantifier) for f in wrong]
+    assert not on_the_wrong_side(declared, left, words, within, outside)
 
 
 @pytest.mark.parametrize(("declared", "left", "words", "message"), REFUSED)

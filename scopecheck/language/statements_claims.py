@@ -171,7 +171,8 @@ def _line(desk: Desk, entry: _Entry) -> Restatement | Mark:
         )
     exact_node = _facts(desk, exact_at)
     formula = _formula_lifted(desk, colon + 1, end) if any(t.sort == "sign" for t in words.tokens) else None
-    begun = _term_begun(desk, colon + 1, end) if phrase and formula is None else None
+    of_several = phrase and formula is None and len(subject) > 1
+    begun = _term_begun(desk, colon + 1, end) if of_several else None
     return Restatement(
         subject, subject_text, words, exact_node, meant, meant_text, readings, shown, whole, formula, begun
     )
@@ -191,6 +192,8 @@ def _term_begun(desk: Desk, start: int, end: int) -> tuple[Node, Words] | None:
     A quotient of two names alone is a ratio, which phrases have.
     """
     start, end = trimmed(desk.text, start, end)
+    if not _OPERATORS.search(desk.text, start, end):
+        return None
     for behind in _BEHIND_TERM.finditer(desk.text, start, end):
         at = _BEFORE_TERM.match(desk.text, start, behind.start())
         begin = at.end() if at else start

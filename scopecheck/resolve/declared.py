@@ -181,8 +181,8 @@ def _unit_of(word: KindWord, symbol: str) -> str:
     if known:
         return f"write {word.name} in {known[0]}"
     unit = find_unit(symbol)
-    words = (w for w in kind_words() if unit and (kind := kind_word(w)) and kind.accepts(unit.kind))
-    return f"write {' '.join([*list(words)[:1], 'in', symbol])}"
+    words = (f"{w} " for w in kind_words() if unit and (kind := kind_word(w)) and kind.accepts(unit.kind))
+    return f"write {next(words, '')}in {symbol}"
 
 
 def _check_domain(kind: NumberKind, unit: Unit, lower: Bound | None, upper: Bound | None) -> None:

@@ -13,6 +13,7 @@ from scopecheck.core.construction import names_in
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.record import record
 from scopecheck.foundations.word_lists import word_lists
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
@@ -63,8 +64,7 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
 
     A number is never read past, but in a condition of measuring or the like.
     """
-    before = job.words.span.source.text[: tokens[0].start].lower().split()[-1:]
-    commas = any(t.text == "," for t in tokens) and not _CONDITIONS.isdisjoint((*before, word_of(tokens[0])))
+    commas = any(t.text == "," for t in tokens) and _of_a_condition(job, tokens)
     for way in _ways(job, tokens):
         if commas and not any(t.text == "," for t in way.said):
             continue  # 'if coated, ...': without its comma the condition would take what it is a condition of
@@ -72,7 +72,16 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
             yield way
 
 
-_CONDITIONS = frozenset("if when whenever where while unless once".split())
+def _of_a_condition(job: Job, tokens: Tokens) -> bool:
+    """Do the words begin with a condition, or does the claim have its word right before them?"""
+    at = tokens[0].start
+    before = job.words.span.source.text[max(0, at - _LONGEST_WORD) : at].lower().split()[-1:]
+    conditions = listed("limits", "governing") | {"where"}
+    return not conditions.isdisjoint((*before, word_of(tokens[0])))
+
+
+_LONGEST_WORD = 20
+"""Characters in which a word of condition stands, with what parts it from the next."""
 
 
 def _numbers(tokens: Tokens) -> set[int]:

@@ -225,7 +225,8 @@ def _a_number_in_percent(tokens: Tokens, subjects: Things, names: Names) -> Why:
     """`at least 200 percent`, of a plain number that its note counts in per cent."""
     bound = subjects[0].bound if len(subjects) == 1 else None
     plain = isinstance(bound, Typed) and bound.kind == PLAIN_KIND and not (bound.unit and bound.unit.symbol)
-    noted = not {"percent", "per cent", "%"}.isdisjoint(names.note_of(subjects[0].text).lower().split())
+    note = names.note_of(subjects[0].text).lower()
+    noted = any(said in note for said in ("percent", "per cent", "%"))
     percent = next((t for t in tokens if is_bare_share(t)), None)
     if not (plain and noted) or percent is None:
         return None

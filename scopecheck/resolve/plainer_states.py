@@ -8,6 +8,7 @@ from __future__ import annotations
 from scopecheck.core.declared import ChoiceDecl
 from scopecheck.core.formula import OTHERS
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.subjects import Subject
@@ -15,7 +16,6 @@ from scopecheck.resolve.subjects import Subject
 Tokens = tuple[Token, ...]
 _ARTICLES = frozenset(("a", "an", "the", "its", "said"))
 _STATES = ("mode", "state", "position", "configuration", "setting", "phase")
-_CONDITIONS = frozenset("if when while whenever once unless only where as".split())
 _INTO = tuple(
     tuple(run.split())
     for run in (
@@ -42,7 +42,8 @@ def when_in_response(tokens: Tokens) -> Tokens:
         return tokens
     verb = next((i for i in range(at + 4, len(words)) if words[i] in _FINITE), 0)
     plain = verb and all(t.sort == "word" for t in tokens[at:verb])
-    if not plain or not _CONDITIONS.isdisjoint(words[at + 3 : verb]):
+    conditions = listed("limits", "governing") | {"where", "only", "as"}
+    if not plain or not conditions.isdisjoint(words[at + 3 : verb]):
         return tokens
     when = replace(tokens[at], text="when", end=tokens[at].start)
     behind = replace(tokens[verb], text=_FINITE[words[verb]])

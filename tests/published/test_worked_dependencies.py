@@ -150,7 +150,12 @@ MADE += "1. A process of heating grain, at least 230 °C.\n   | heat : at least 
 TOLD_BY_MAKING = "claim 2 tells its product by how it is made"
 
 
-@worked("W75", "EPO Guidelines F-IV 4.12; MPEP 2113 (through third-party copies)", "read (secondary)")
+@worked(
+    "W75",
+    "PCT-EPO Guidelines F-IV 4.12 (an excerpt; the same number of the EPC Guidelines is from memory);"
+    " MPEP 2113 (third-party copies)",
+    "read (secondary)",
+)
 @pytest.mark.parametrize("profile", ["EPO", "US", "US court"])
 @pytest.mark.parametrize(
     ("words", "told"),
