@@ -184,7 +184,7 @@ READ: list[tuple[str, str, str, tuple[str, ...], Met]] = [
     ('standby  share in %  "servers in standby, over all servers"', "standby", "at least 3 % of the servers",
      (), lambda x: x >= 3),
     ('inner  number "value on the axis";outer  number "value at the edge"', "outer, inner",
-     "at least 50 % of its value on the axis", ("'its value on the axis' is read as inner",),
+     "at least 50 % of its value on the axis", (),
      lambda a, b: b != 0 and a / b >= Fraction(1, 2)),
     ("pin diameter  length in mm", "pin diameter", "a pin diameter of 2 mm +1/+0.5 mm", (),
      lambda x: Fraction(5, 2) <= x <= 3),

@@ -390,7 +390,10 @@ def another_measure(words: Words, subjects: Things, names: Names) -> Diagnostic 
     if len(subjects) != 1 or not isinstance(subjects[0].bound, Typed):
         return None
     first = next((i for i, t in enumerate(words.tokens) if t.number), len(words.tokens))
-    said = {word_of(t) for t in words.tokens[:first]} & OWN_MEASURES
+    text = f" {' '.join(word_of(t) for t in words.tokens)} "
+    others = (n.lower() for n in names.declarations if n != subjects[0].text)
+    named = {w for n in others if f" {n} " in text for w in n.split()}
+    said = ({word_of(t) for t in words.tokens[:first]} & OWN_MEASURES) - named
     note = names.note_of(subjects[0].text)
     own = {w.strip(",;()") for w in f"{subjects[0].text} {note}".lower().split()} & OWN_MEASURES
     if not said or not own or not said.isdisjoint(own):

@@ -128,6 +128,7 @@ class Job:
             # Behind 'of the weight of' a name is that of the whole, and not the thing left of the colon.
             if found and len(self.subjects) > 1 and self.of_first.share_of_another(tokens):
                 found = []
+            found = [m for m in found if not _leaves_whole_of_share(m, tokens)]
             over = found and not any(says_together(m.pattern.plain) for m in found) and self.in_total(tokens)
             each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
             self.known[key] = [] if over or each else found
@@ -692,3 +693,15 @@ def _joins(entry: Entry) -> bool:
     """Is the phrase for whole conditions that a word joins, whatever they are about?"""
     kinds = {slot.kind for pattern in entry.patterns for slot in pattern.slots}
     return kinds == {"list"} and not entry.subjects
+
+
+def _leaves_whole_of_share(match: Match, tokens: tuple[Token, ...]) -> bool:
+    """`the difference between the rim and the gap is at most 10 % of the rim`, with `of the rim` unheard.
+
+    A share without it may be one of either.
+    """
+    nouns = [fill.tokens for fill in match.fills if fill.slot.kind == "noun"]
+    last = tokens[-1]
+    at = next((i for i, t in enumerate(tokens[:-2]) if is_bare_share(t) and tokens[i + 1].text == "of"), None)
+    heard = any(fill.tokens[-1].end >= last.end for fill in match.fills)
+    return at is not None and len(nouns) == 2 and not heard

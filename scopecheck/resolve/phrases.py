@@ -64,6 +64,7 @@ from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
+from scopecheck.resolve.plainer_counts import with_difference_between, with_names_noted
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
@@ -73,7 +74,7 @@ from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
 from scopecheck.resolve.them import with_them
-from scopecheck.resolve.together import sum_of, with_both_named
+from scopecheck.resolve.together import says_together, sum_of, with_both_named
 from scopecheck.resolve.usual import (
     with_compared,
     with_divisible,
@@ -119,7 +120,11 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
             tokens = without_own_noun(tokens, s, ())
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
-    return with_signs_in_words(tokens)
+    tokens = with_signs_in_words(tokens)
+    if len(subjects) > 1 and says_together(words.text):
+        tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
+    by_itself = len(subjects) == 2 and _is_by_a_share_of_itself(tokens, subjects[0])
+    return with_difference_between(tokens, subjects) if by_itself else tokens
 
 
 def _says_when(tokens: tuple[Token, ...], noun: str) -> bool:
@@ -857,6 +862,8 @@ def _is_by_a_share_of_itself(tokens: tuple[Token, ...], first: Subject) -> bool:
     said, own = [word_of(t) for t in tokens], first.text.lower().split()
     behind = len(said) - len(own)
     behind -= said[behind - 1 : behind] == ["the"]
+    if "difference" in said:
+        return False
     itself = said[-len(own) :] == own and behind > 1 and said[behind - 1] == "of"
     return itself and "by" in said[:behind] and is_bare_share(tokens[behind - 2])
 

@@ -36,6 +36,20 @@ from scopecheck.resolve.plainer_amounts import (
     without_content,
     without_own_basis,
 )
+from scopecheck.resolve.plainer_counts import (
+    with_different_number,
+    with_least_beside,
+    with_names_noted,
+    with_one_for_every,
+    with_or_between,
+    with_outnumbering,
+    with_pairs_counted,
+    with_total_of,
+    without_commas_round_equal,
+    without_names_before_each_other,
+    without_number_before,
+    without_plurality,
+)
 from scopecheck.resolve.plainer_numbers import (
     if_and_only_if,
     of_any_two,
@@ -138,8 +152,23 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         without_colon,
         with_number_said,
         when_in_response,
+        without_commas_round_equal,
+        with_least_beside,
+        without_plurality,
     ):
         tokens = said(tokens) if tokens else tokens
+    tokens = with_names_noted(tokens, subjects, notes) if tokens else tokens
+    for said_of in (
+        with_pairs_counted,
+        with_total_of,
+        with_different_number,
+        with_outnumbering,
+        with_one_for_every,
+        with_or_between,
+        without_names_before_each_other,
+        without_number_before,
+    ):
+        tokens = said_of(tokens, subjects) if tokens else tokens
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
     tokens = with_stroke(of_the_class(tokens, subjects), subjects) if tokens else tokens
     tokens = without_leading_by(without_of_again(tokens, subjects), subjects, notes) if tokens else tokens

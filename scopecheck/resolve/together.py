@@ -109,7 +109,8 @@ def with_both_named(tokens: tuple[Token, ...], names: tuple[str, ...]) -> tuple[
         return tokens
     if words[0] == "within" and words[-3:] in (["of", "each", "other"], ["of", "one", "another"]):
         return (*_said(tokens[0], f"{names[0]} and {names[1]} differ by at most"), *tokens[1:-3])
-    if words[:4] in (["the", "same", "to", "within"], ["the", "same", "within"], ["equal", "to", "within"]):
+    to_within = (["the", "same", "to", "within"], ["the", "same", "within"], ["equal", "to", "within"])
+    if any(words[: len(run)] == run for run in to_within):
         behind = words.index("within") + 1
         return (*_said(tokens[0], f"{names[0]} and {names[1]} differ by at most"), *tokens[behind:])
     if plus := _plus(words, names):

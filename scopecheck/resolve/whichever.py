@@ -5,6 +5,7 @@ from __future__ import annotations
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 
@@ -19,7 +20,8 @@ def with_the_greater(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`5 mm or 20 % of the rim, whichever is greater` as the greater of 5 mm and 20 % of the rim."""
     words = [word_of(t) for t in tokens]
     at = words.index("whichever") if "whichever" in words else 0
-    said = [w for w in words[at + 1 :] if w not in (*_IS, *_BESIDE)] if at else []
+    closed = words.index(",", at) if at and "," in words[at:] else len(words)
+    said = [w for w in words[at + 1 : closed] if w not in (*_IS, *_BESIDE)] if at else []
     compared = _INSTEAD.get(said[0], said[0]) if len(said) == 1 else ""
     if compared not in listed("asides", "least") | listed("asides", "greatest"):
         return tokens
@@ -28,7 +30,7 @@ def with_the_greater(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     if len(either) != 1:
         return tokens
     middle = either[0]
-    start = _start(tokens[:middle])
+    start = 0 if closed < len(words) else _start(tokens[:middle])
     if start == middle or _shares_the_multiple(tokens[start:middle], tokens[middle + 1 : end]):
         return tokens
     first, last = tokens[start], tokens[middle]
@@ -36,7 +38,8 @@ def with_the_greater(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         replace(first, sort="word", text=w, number=None, end=first.start) for w in ("the", compared, "of")
     )
     joined = replace(last, text="and")
-    return (*tokens[:start], *before, *_trimmed(tokens[start:middle]), joined, *tokens[middle + 1 : end])
+    both = (*before, *_trimmed(tokens[start:middle]), joined, *tokens[middle + 1 : end])
+    return (*tokens[:start], *both, *tokens[closed + 1 :])
 
 
 def _shares_the_multiple(first: tuple[Token, ...], second: tuple[Token, ...]) -> bool:
@@ -48,12 +51,17 @@ def _shares_the_multiple(first: tuple[Token, ...], second: tuple[Token, ...]) ->
 _MULTIPLES = frozenset(("of", "times", "twice", "half", "double", "triple", *word_lists()["fractions"]))
 
 
+_SAYS_HOW_MUCH = frozenset((*NUMBER_WORDS, "twice", "half", "double", "triple", *word_lists()["fractions"]))
+
+
 def _start(tokens: tuple[Token, ...]) -> int:
     """Where the first of the two amounts begins: behind the words of its limit, before its number."""
     spans = [i for i, t in enumerate(tokens) if t.text == "±"]
     if spans:
         return spans[-1] + 1
-    first = next((i for i, t in enumerate(tokens) if t.number), len(tokens) - 1)
+    first = next(
+        (i for i, t in enumerate(tokens) if t.number or word_of(t) in _SAYS_HOW_MUCH), len(tokens) - 1
+    )
     return next((i + 1 for i in range(first, -1, -1) if word_of(tokens[i]) in _BEFORE), 0)
 
 

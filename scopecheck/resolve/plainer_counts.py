@@ -1,0 +1,245 @@
+"""Ways of writing how many there are, and of naming several things by their notes, said more plainly.
+
+Used by `plainer.py` alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.foundations.record import replace
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Typed
+from scopecheck.resolve.subjects import Subject
+
+Tokens = tuple[Token, ...]
+Things = tuple[Subject, ...]
+_DETERMINERS = frozenset("a an the said".split())
+_OTHER_WAYS = ("no less than", "not less than", "no more than", "not more than", "no fewer than")
+_BESIDE = frozenset("above below higher lower greater smaller larger longer shorter later earlier".split())
+_TOTALS = frozenset("totalling totaling totals total totalled totaled".split())
+
+
+def with_names_noted(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> Tokens:
+    """`the total number of blades and vanes`, of n and m, noted so, with these names."""
+    if len(subjects) < 2 or len(notes) != len(subjects):
+        return tokens
+    by_length = sorted(zip(subjects, map(_plain_note, notes), strict=True), key=lambda n: -len(n[1]))
+    for subject, note in by_length:
+        name, words = subject.text.lower().split(), [word_of(t) for t in tokens]
+        named = any(words[i : i + len(name)] == name for i in range(len(words)))
+        same = sum(note == other for _, other in by_length) > 1
+        if not note or named or same or subject.parts is not None or not _DETERMINERS.isdisjoint(name):
+            continue
+        at = [i for i in range(len(words) - len(note) + 1) if _is_called(words[i : i + len(note)], note)]
+        at = [i for i in at if words[i + len(note) : i + len(note) + 1] != ["of"]]  # it says more there
+        for i in reversed(at):
+            tokens = (*tokens[:i], *_said(tokens[i], subject.text), *tokens[i + len(note) :])
+    return tokens
+
+
+def _plain_note(note: str) -> tuple[str, ...]:
+    words = tuple(note.lower().split())
+    return words[1:] if words and words[0] in _DETERMINERS else words
+
+
+def _is_called(words: list[str], note: tuple[str, ...]) -> bool:
+    """Are these the words of the note, in the singular or the plural?"""
+    return tuple(words[:-1]) == note[:-1] and words[-1].removesuffix("s") == note[-1].removesuffix("s")
+
+
+def _said(at: Token, text: str) -> Iterator[Token]:
+    return (replace(at, sort="word", text=w, number=None, end=at.start) for w in text.split())
+
+
+def without_commas_round_equal(tokens: Tokens) -> Tokens:
+    """`less than, or equal to, 8 mm` without the commas."""
+    words = [word_of(t) for t in tokens]
+    found = list(tokens)
+    for run in (["or", "equal", "to"], ["or", "greater", "than"], ["or", "less", "than"]):
+        width = len(run)
+        for at in range(1, len(words) - width - 1):
+            behind = at + 1 + width
+            in_commas = words[at] == "," == words[behind] and words[at + 1 : behind] == run
+            if in_commas and words[at - 1] in ("than", "to"):
+                found[at] = found[behind] = replace(tokens[at], text="")
+    return tuple(t for t in found if t.text)
+
+
+def with_least_beside(tokens: Tokens) -> Tokens:
+    """`no less than 10 °C above the inlet temperature` as at least 10 °C above it."""
+    words = [word_of(t) for t in tokens]
+    if _BESIDE.isdisjoint(words):
+        return tokens
+    for at in range(len(words) - 3):
+        run = " ".join(words[at : at + 3])
+        limits = run in _OTHER_WAYS and tokens[at + 3].number and words[at + 4 : at + 5]
+        if limits and words[at + 4] in _BESIDE:
+            side = "most" if words[at + 1] == "more" else "least"
+            said = (replace(tokens[at], text="at"), replace(tokens[at + 1], text=side))
+            return (*tokens[:at], *said, *tokens[at + 3 :])
+    return tokens
+
+
+def without_plurality(tokens: Tokens) -> Tokens:
+    """`a plurality of at least three ribs` as at least three ribs."""
+    words = [word_of(t) for t in tokens]
+    start = int(words[:1] == ["a"])
+    run = words[start : start + 4]
+    return tokens[start + 2 :] if run in _PLURALITIES else tokens
+
+
+_PLURALITIES = (
+    ["plurality", "of", "at", "least"],
+    ["plurality", "of", "from", "two"],
+    ["plurality", "of", "more", "than"],
+)
+
+
+def with_pairs_counted(tokens: Tokens, subjects: Things) -> Tokens:
+    """`at least two pairs of blades`, of how many blades there are, as at least four blades."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(1, len(words) - 2) if words[i : i + 2] == ["pairs", "of"]), 0)
+    bound = subjects[0].bound
+    counted = isinstance(bound, Typed) and bound.whole and "pair" not in subjects[0].text.lower()
+    noun = " ".join(words[at + 2 :]).removesuffix("s")
+    named = len(subjects) == 1 and subjects[0].text.lower().removesuffix("s") == noun
+    number = _number_of(tokens[at - 1]) if at and counted and named else None
+    if number is None or set(words[: at - 1]) - {"at", "least", "most", "exactly"}:
+        return tokens
+    doubled = replace(tokens[at - 1], sort="word", text=_WORDS.get(2 * number, ""), number=None)
+    return (*tokens[: at - 1], doubled, *tokens[at + 2 :]) if doubled.text else tokens
+
+
+_WORDS = {n: w for w, n in reversed(NUMBER_WORDS.items())}
+
+
+def _number_of(token: Token) -> int | None:
+    return NUMBER_WORDS.get(word_of(token))
+
+
+def with_total_of(tokens: Tokens, subjects: Things) -> Tokens:
+    """`width and depth totalling at most 12 mm` as the two together being so."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(3, len(words) - 1) if words[i] in _TOTALS), 0)
+    before = [
+        w for w in words[:at] if w not in _DETERMINERS and w not in ("number", "numbers", "of", "and", ",")
+    ]
+    names = [w for s in subjects for w in s.text.lower().split()]
+    if len(subjects) < 2 or not at or sorted(before) != sorted(names):
+        return tokens
+    return (*tokens[:at], *_said(tokens[at], "together are"), *tokens[at + 1 :])
+
+
+def with_different_number(tokens: Tokens, subjects: Things) -> Tokens:
+    """`the number of blades differs from that of the vanes`, `the numbers of blades and vanes differ`."""
+    if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects):
+        return tokens
+    words = [w for t in tokens if (w := word_of(t)) not in _DETERMINERS]
+    one, other = (s.text.lower().split() for s in subjects)
+    for a, b in ((one, other), (other, one)):
+        ways = (
+            ["number", "of", *a, "differs", "from", "number", "of", *b],
+            ["number", "of", *a, "differs", "from", "that", "of", *b],
+            ["numbers", "of", *a, "and", *b, "differ"],
+            ["numbers", "of", *a, "and", *b, "are", "different"],
+            ["different", "number", "of", *a, "than", *b],
+            ["different", "number", "of", *a, "and", *b],
+        )
+        if words in ways:
+            said = f"number of {' '.join(a)} is different from number of {' '.join(b)}"
+            return tuple(_said(tokens[0], said))
+    return tokens
+
+
+def with_outnumbering(tokens: Tokens, subjects: Things) -> Tokens:
+    """`the blades outnumber the vanes by at least two` as more, or so many more, blades than vanes."""
+    if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects):
+        return tokens
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if w in ("outnumber", "outnumbers", "outnumbering")), 0)
+    by = words.index("by") if "by" in words[at:] else len(words)
+    before, behind = ([w for w in side if w not in _DETERMINERS] for side in (words[:at], words[at + 1 : by]))
+    one, other = (s.text.lower().split() for s in subjects)
+    if not at or words[by : by + 3] == ["by", "a", "factor"] or before not in (one, other):
+        return tokens
+    if behind != (other if before == one else one):
+        return tokens
+    more = "exceeds" if by < len(words) else "is larger than"
+    said = f"number of {' '.join(before)} {more} number of {' '.join(behind)}"
+    return (*_said(tokens[0], said), *tokens[by:])
+
+
+def with_one_for_every(tokens: Tokens, subjects: Things) -> Tokens:
+    """`a vane for each blade`, of two counts, as one vane for each blade."""
+    words = [word_of(t) for t in tokens]
+    counts = len(subjects) == 2 and all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects)
+    each = any(words[i : i + 2] in (["for", "each"], ["for", "every"]) for i in range(2, len(words)))
+    if not counts or not each or words[0] not in ("a", "an"):
+        return tokens
+    return (replace(tokens[0], text="one"), *tokens[1:])
+
+
+def with_or_between(tokens: Tokens, subjects: Things) -> Tokens:
+    """`at least four blades, at least two vanes, or both` as the one or the other, or both."""
+    words = [word_of(t) for t in tokens]
+    commas = [i for i, w in enumerate(words) if w == ","]
+    both = words[-2:] == ["or", "both"] and len(subjects) == 2
+    if not both or len(commas) != 2 or commas[1] != len(words) - 3 or "or" in words[:-2]:
+        return tokens
+    return (
+        *tokens[: commas[0]],
+        replace(tokens[commas[0]], sort="word", text="or"),
+        *tokens[commas[0] + 1 :],
+    )
+
+
+def without_number_before(tokens: Tokens, subjects: Things) -> Tokens:
+    """`the number of blades is not divisible by 3`, of such a number, without what it is."""
+    words = [word_of(t) for t in tokens]
+    bound, own = subjects[0].bound, subjects[0].text.lower().split()
+    lead = ["the", "number", "of", *own, "is", "not"]
+    counted = len(subjects) == 1 and isinstance(bound, Typed) and bound.whole
+    return tokens[len(lead) - 1 :] if counted and words[: len(lead)] == lead else tokens
+
+
+def without_names_before_each_other(tokens: Tokens, subjects: Things) -> Tokens:
+    """`width and depth are within 1 mm of each other`, of both, without what they are."""
+    words = [word_of(t) for t in tokens]
+    names = [s.text.lower().split() for s in subjects]
+    if len(names) != 2:
+        return tokens
+    for at in range(3, len(words) - 2):
+        before = [w for w in words[:at] if w not in _DETERMINERS and w not in _BEFORE_EACH_OTHER]
+        if before not in ([*names[0], "and", *names[1]], [*names[1], "and", *names[0]]):
+            continue
+        rest = words[at:]
+        near = rest[0] == "within" and rest[-2:] in (["each", "other"], ["one", "another"])
+        same = rest[:3] in (["equal", "to", "within"], ["same", "to", "within"])
+        if near or same:
+            return tokens[at:]
+    return tokens
+
+
+_BEFORE_EACH_OTHER = frozenset("is are being be lie lies both of".split())
+
+
+def with_difference_between(tokens: Tokens, subjects: Things) -> Tokens:
+    """`the rim and the gap differ by at most 10 % of the rim` as the difference between both being so much.
+
+    So `the rim differs from the gap by`; other words stay as they are.
+    """
+    words = [word_of(t) for t in tokens]
+    by = next((i + 1 for i, w in enumerate(words) if w == "by"), 0)
+    names = [s.text.lower().split() for s in subjects]
+    if len(names) != 2 or not 3 < by < len(words):
+        return tokens
+    before = [w for w in words[: by - 1] if w not in _DETERMINERS]
+    for one, other in (names, names[::-1]):
+        for differ in ("differ", "differs", "differing"):
+            if before in ([*one, "and", *other, differ], [*one, differ, "from", *other]):
+                said = f"the difference between {' '.join(one)} and {' '.join(other)} is"
+                return (*_said(tokens[0], said), *tokens[by:])
+    return tokens

@@ -1,0 +1,111 @@
+"""Words about several things, each with a thing that they, as presumed, take in and one that they do not.
+
+By hand; common practice in the wording of claims, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import errors, on_the_wrong_side, sheet
+
+COUNTS = "blades, vanes  count"
+NOTED = 'n  count  "blades"\nm  count  "vanes"'
+SIDES = "width, depth  length in mm"
+WARM = "product temperature, inlet temperature  temperature in degC"
+READ = [
+    (NOTED, "n, m", "the total number of blades and vanes is at most 12", "n = 6, m = 6", "n = 7, m = 6"),
+    (NOTED, "n, m", "at most 12 blades and vanes in total", "n = 6, m = 6", "n = 7, m = 6"),
+    (NOTED, "n, m", "the blades outnumber the vanes", "n = 7, m = 6", "n = 6, m = 6"),
+    (COUNTS, "blades, vanes", "the blades outnumber the vanes by two", "blades = 8, vanes = 6",
+     "blades = 9, vanes = 6"),
+    (COUNTS, "blades, vanes", "blades and vanes totalling at most 12", "blades = 6, vanes = 6",
+     "blades = 7, vanes = 6"),
+    (SIDES, "width, depth", "width and depth totalling at most 12 mm", "width = 6 mm, depth = 6 mm",
+     "width = 7 mm, depth = 6 mm"),
+    (COUNTS, "blades, vanes", "the number of blades differs from that of the vanes",
+     "blades = 7, vanes = 6", "blades = 6, vanes = 6"),
+    (COUNTS, "blades, vanes", "the numbers of blades and vanes differ", "blades = 5, vanes = 6",
+     "blades = 6, vanes = 6"),
+    (COUNTS, "blades, vanes", "a different number of blades than vanes", "blades = 5, vanes = 6",
+     "blades = 6, vanes = 6"),
+    (COUNTS, "blades, vanes", "a blade for each vane", "blades = 6, vanes = 6", "blades = 5, vanes = 6"),
+    (COUNTS, "vanes, blades", "a vane for every two blades", "blades = 6, vanes = 3",
+     "blades = 6, vanes = 2"),
+    (COUNTS, "blades, vanes", "two blades for every three vanes", "blades = 4, vanes = 6",
+     "blades = 5, vanes = 6"),
+    (COUNTS, "blades, vanes", "at least four blades, at least two vanes, or both", "blades = 1, vanes = 2",
+     "blades = 3, vanes = 1"),
+    ("blades  count", "blades", "at least two pairs of blades", "blades = 4", "blades = 3"),
+    ("blades  count", "blades", "four pairs of blades", "blades = 8", "blades = 7"),
+    ("blades  count", "blades", "the number of blades is not divisible by 3", "blades = 4", "blades = 6"),
+    ("blades  count", "blades", "the number of blades is not a multiple of 3", "blades = 4", "blades = 6"),
+    ("blades  count", "blades", "a plurality of at least three blades", "blades = 3", "blades = 2"),
+    ("blades  count", "blades", "fewer than, or equal to, eight blades", "blades = 8", "blades = 9"),
+    ("width  length in mm", "width", "less than, or equal to, 8 mm", "width = 8 mm", "width = 9 mm"),
+    ("width  length in mm", "width", "equal to, or greater than, 8 mm", "width = 8 mm", "width = 7 mm"),
+    (WARM, "product temperature, inlet temperature", "no less than 10 °C above the inlet temperature",
+     "product temperature = 30 degC, inlet temperature = 20 degC",
+     "product temperature = 29 degC, inlet temperature = 20 degC"),
+    (WARM, "product temperature, inlet temperature", "not more than 10 °C above the inlet temperature",
+     "product temperature = 30 degC, inlet temperature = 20 degC",
+     "product temperature = 31 degC, inlet temperature = 20 degC"),
+    (SIDES, "width, depth", "the difference between the width and the depth is at most 10 % of the width",
+     "width = 10 mm, depth = 9 mm", "width = 9 mm, depth = 10 mm"),
+    (SIDES, "width, depth", "the difference between the depth and the width is at most 10 % of the depth",
+     "width = 9 mm, depth = 10 mm", "width = 10 mm, depth = 9 mm"),
+    (SIDES, "width, depth", "the width and the depth differ by at most 10 % of the width",
+     "width = 10 mm, depth = 9 mm", "width = 9 mm, depth = 10 mm"),
+    (SIDES, "width, depth", "the width differs from the depth by at least 10 % of the width",
+     "width = 9 mm, depth = 10 mm", "width = 100 mm, depth = 91 mm"),
+    (SIDES, "width, depth", "width and depth are within 1 mm of each other", "width = 9 mm, depth = 10 mm",
+     "width = 12 mm, depth = 10 mm"),
+    (SIDES, "width, depth", "the width and the depth are equal to within 1 mm", "width = 9 mm, depth = 10 mm",
+     "width = 12 mm, depth = 10 mm"),
+    (SIDES, "width", "at most one tenth of the depth or 0.5 mm, whichever is greater",
+     "width = 0.5 mm, depth = 1 mm", "width = 0.6 mm, depth = 5 mm"),
+    (SIDES, "width", "at most half the depth or 5 mm, whichever is smaller", "width = 3 mm, depth = 6 mm",
+     "width = 5 mm, depth = 8 mm"),
+    (SIDES, "width, depth", "the width or the depth, whichever is greater, is at least 5 mm",
+     "width = 5 mm, depth = 1 mm", "width = 4 mm, depth = 4 mm"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("declared", "left", "words", "within", "outside"), READ)
+def test_it_is_read(declared: str, left: str, words: str, within: str, outside: str) -> None:
+    assert not on_the_wrong_side(declared, left, words, within, outside)
+
+
+@pytest.mark.parametrize(
+    ("declared", "left", "words"),
+    [
+        (f"{SIDES}\ngap  length in mm", "gap", "at most half the width or the depth, whichever is smaller"),
+        (COUNTS, "blades, vanes", "each blade has two vanes"),
+        ('n  count  "pairs of blades"', "n", "four pairs of vanes"),
+    ],
+)
+def test_what_may_say_something_else_is_refused(declared: str, left: str, words: str) -> None:
+    assert errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize(
+    "words", ["larger than the depth", "three times larger than the depth", "at least the depth minus 2 mm"]
+)
+def test_a_value_beside_it_is_not_told_as_another_word_for_it(words: str) -> None:
+    text = f"{SIDES}\n\n1. A groove, the width being {words}.\n   | width : {words}\n"
+    made, found = read_sheet(Source("t.sheet", text))
+    assert made is not None
+    assert not found
+
+
+def test_a_difference_in_per_cent_may_be_one_of_either() -> None:
+    words = "the width and the depth differ by at most 10 %"
+    made = sheet(f"{SIDES}\n\n1. A groove, {words}.\n   | width, depth : {words}\n")
+    assert [r.label for g in made.groups for r in g.readings] == ["relative", "relative to the first"]
+    text = f"{SIDES}\n\n1. A groove, {words}.\n   | width, depth : {words}\n"
+    text += "must stay out\n  wide : width = 10 mm, depth = 9 mm\n"
+    found = [f for f in ask_all(sheet(text)).findings if f.question == "outside met"]
+    assert [f.quantifier for f in found] == ["some"]
