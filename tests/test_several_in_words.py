@@ -15,6 +15,8 @@ from tests.sheets import errors, on_the_wrong_side, sheet
 COUNTS = "blades, vanes  count"
 NOTED = 'n  count  "blades"\nm  count  "vanes"'
 SIDES = "width, depth  length in mm"
+SHARES = "oil, wax  share in wt%"
+QUEUE = 'load  share in %  "processor load"\nqueue  count'
 WARM = "product temperature, inlet temperature  temperature in degC"
 READ = [
     (NOTED, "n, m", "the total number of blades and vanes is at most 12", "n = 6, m = 6", "n = 7, m = 6"),
@@ -71,6 +73,34 @@ READ = [
      "width = 5 mm, depth = 8 mm"),
     (SIDES, "width, depth", "the width or the depth, whichever is greater, is at least 5 mm",
      "width = 5 mm, depth = 1 mm", "width = 4 mm, depth = 4 mm"),
+    ("load  share in %", "load", "neither above 80 % nor below 20 %", "load = 80 %", "load = 81 %"),
+    ("load  share in %", "load", "not above 80 % nor below 20 %", "load = 20 %", "load = 19 %"),
+    ("load  share in %", "load", "neither exceeds 80 % nor falls below 20 %", "load = 20 %", "load = 19 %"),
+    ("miss  number", "miss", "a miss of at most one in a thousand", "miss = 0.001", "miss = 0.002"),
+    ("miss  number", "miss", "below 1 in 1000000", "miss = 0", "miss = 0.5"),
+    ("duty  share in %", "duty", "at least one out of every ten", "duty = 10 %", "duty = 9 %"),
+    ('snr  in dB  "signal-to-noise ratio"', "snr", "a signal-to-noise ratio of at least 12 dB", "snr = 12 dB",
+     "snr = 11 dB"),
+    ("queue  count", "queue", "the queue holds more than 50 entries", "queue = 51", "queue = 50"),
+    (QUEUE, "load, queue", "the load exceeds 80 % or the queue holds more than 50", "load = 1 %, queue = 51",
+     "load = 80 %, queue = 50"),
+    ('c  number  "confidence"', "c", "a confidence exceeding 0.95", "c = 0.96", "c = 0.95"),
+    ('d  length in mm  "inner diameter"', "d", "an inner diameter d satisfying 5 mm ≤ d ≤ 8 mm", "d = 8 mm",
+     "d = 9 mm"),
+    ("period  time in s", "period", "not more often than once every 10 seconds", "period = 10 s",
+     "period = 9 s"),
+    (SHARES, "oil, wax", "oil and/or wax in a total amount of at least 2 wt%", "oil = 1 wt%, wax = 1 wt%",
+     "oil = 1 wt%, wax = 0 wt%"),
+    (SHARES, "oil, wax", "at least one of oil and wax in a total amount of 2 to 5 wt%",
+     "oil = 1 wt%, wax = 1 wt%", "oil = 4 wt%, wax = 4 wt%"),
+    (SHARES, "oil, wax", "the oil accounts for at least 60 wt% of the total of oil and wax",
+     "oil = 3 wt%, wax = 2 wt%", "oil = 50 wt%, wax = 50 wt%"),
+    (SHARES, "oil, wax", "if oil is present, at most 2 wt% of wax", "oil = 1 wt%, wax = 2 wt%",
+     "oil = 90 wt%, wax = 3 wt%"),
+    (SHARES, "wax, oil", "at most 2 wt% of wax if the oil content exceeds 5 wt%", "oil = 5 wt%, wax = 3 wt%",
+     "oil = 90 wt%, wax = 3 wt%"),
+    (SHARES, "wax", "at most half the oil content", "oil = 4 wt%, wax = 2 wt%", "oil = 4 wt%, wax = 3 wt%"),
+    (SHARES, "wax", "at most the oil content", "oil = 4 wt%, wax = 4 wt%", "oil = 4 wt%, wax = 5 wt%"),
 ]  # fmt: skip
 
 
@@ -84,6 +114,7 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
     [
         (f"{SIDES}\ngap  length in mm", "gap", "at most half the width or the depth, whichever is smaller"),
         (COUNTS, "blades, vanes", "each blade has two vanes"),
+        (SHARES, "oil, wax", "at least 60 wt% of the oil and wax is oil"),
         ('n  count  "pairs of blades"', "n", "four pairs of vanes"),
     ],
 )

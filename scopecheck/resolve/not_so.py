@@ -207,7 +207,8 @@ def _sums_of_levels(said: list[str], subjects: Things) -> Why:
     kinds = [s.bound.kind for s in subjects if isinstance(s.bound, Typed) and s.bound.kind]
     levels = [k for k in kinds if any(name in DECIBELS for name, _ in k.dimension)]
     own = {w for s in subjects for w in s.text.lower().split()}
-    if not levels or (_OF_AMOUNTS - own).isdisjoint(said):
+    called = {"ratio"} if len(subjects) == 1 else set[str]()
+    if not levels or (_OF_AMOUNTS - own - called).isdisjoint(said):
         return None
     return (
         "levels in decibels are not added or multiplied so",

@@ -559,6 +559,13 @@ class Job:
                 return found
         # 'the cycle time' of what is declared as: cycle  time in s.
         found = self.place.names.declared(" ".join(t.text for t in words[:-1])) if len(words) > 1 else None
+        of_shares = isinstance(found, NumberDecl) and not found.whole and not found.kind.dimension
+        if (
+            isinstance(found, NumberDecl)
+            and of_shares
+            and word_of(words[-1]) in listed("asides", "of_shares")
+        ):
+            return found if found.kind != PLAIN_KIND else None  # 'the oil content'
         kind = kind_word(word_of(words[-1]))
         if (
             isinstance(found, NumberDecl)

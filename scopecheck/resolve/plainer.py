@@ -40,13 +40,17 @@ from scopecheck.resolve.plainer_counts import (
     with_different_number,
     with_least_beside,
     with_names_noted,
+    with_neither_as_not,
     with_one_for_every,
+    with_one_in_so_many,
     with_or_between,
     with_outnumbering,
     with_pairs_counted,
     with_total_of,
     without_commas_round_equal,
+    without_holding,
     without_names_before_each_other,
+    without_noted_lead,
     without_number_before,
     without_plurality,
 )
@@ -155,9 +159,11 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         without_commas_round_equal,
         with_least_beside,
         without_plurality,
+        with_neither_as_not,
     ):
         tokens = said(tokens) if tokens else tokens
     tokens = with_names_noted(tokens, subjects, notes) if tokens else tokens
+    tokens = without_noted_lead(tokens, subjects, notes) if tokens else tokens
     for said_of in (
         with_pairs_counted,
         with_total_of,
@@ -167,6 +173,8 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_or_between,
         without_names_before_each_other,
         without_number_before,
+        with_one_in_so_many,
+        without_holding,
     ):
         tokens = said_of(tokens, subjects) if tokens else tokens
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens

@@ -6,10 +6,12 @@ Used by `plainer.py` alone.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
+from itertools import pairwise
 
 from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
-from scopecheck.language.scan import Token
+from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.subjects import Subject
@@ -243,3 +245,142 @@ def with_difference_between(tokens: Tokens, subjects: Things) -> Tokens:
                 said = f"the difference between {' '.join(one)} and {' '.join(other)} is"
                 return (*_said(tokens[0], said), *tokens[by:])
     return tokens
+
+
+def with_one_in_so_many(tokens: Tokens, subjects: Things) -> Tokens:
+    """`at most one in a thousand`, `1 in 10`, of a share or a plain number, as that fraction."""
+    bound = subjects[0].bound
+    shares = len(subjects) == 1 and isinstance(bound, Typed) and not bound.whole
+    if not shares or not isinstance(bound, Typed) or bound.kind is None or bound.kind.dimension:
+        return tokens
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 2):
+        behind = at + 1 + (2 if words[at + 1 : at + 3] == ["out", "of"] else 1)
+        behind += words[behind : behind + 1] in (["a"], ["every"], ["each"])
+        joined = words[at + 1] in ("in", "per") or words[at + 1 : at + 3] == ["out", "of"]
+        of = _amount(tokens[behind : behind + 1])
+        part = _amount(tokens[at : at + 1])
+        if not joined or of is None or part is None or not 0 < part < of or of < _TEN:
+            continue
+        number = Number(f"{part}/{of}", Fraction(part, of), 0, None)
+        fraction = Token("number", number.text, tokens[at].start, tokens[behind].end, number)
+        return (*tokens[:at], fraction, *tokens[behind + 1 :])
+    return tokens
+
+
+_TEN = 10
+_GREAT = {"ten": 10, "hundred": 100, "thousand": 1000, "million": 10**6, "billion": 10**9}
+
+
+def _amount(tokens: Tokens) -> int | None:
+    """The whole number that one token is, in figures or in words; None for others."""
+    if not tokens:
+        return None
+    number, word = tokens[0].number, word_of(tokens[0])
+    if number is not None:
+        return int(number.value) if number.unit is None and number.value.denominator == 1 else None
+    return _GREAT.get(word, NUMBER_WORDS.get(word))
+
+
+def with_neither_as_not(tokens: Tokens) -> Tokens:
+    """`neither above 80 % nor below 20 %`, `not above 80 % nor below 20 %` as not so and not so."""
+    words = [word_of(t) for t in tokens]
+    if words.count("nor") != 1:
+        return tokens
+    nor = words.index("nor")
+    first = next((i for i, w in enumerate(words[:nor]) if w in ("neither", "not", "no")), None)
+    if first is None or words[nor + 1 : nor + 2] == ["is"]:
+        return tokens
+    sides = words[first + 1 : first + 2], words[nor + 1 : nor + 2]
+    if not all(side and (side[0] in _SIDES or side[0] in _VERBS) for side in sides):
+        return tokens
+    one, other = (
+        [*_said(tokens[i], "does not"), *_said(tokens[i + 1], _VERBS[words[i + 1]])]
+        if words[i + 1] in _VERBS
+        else [*_said(tokens[i], "not"), tokens[i + 1]]
+        for i in (first, nor)
+    )
+    return (
+        *tokens[:first],
+        *one,
+        *tokens[first + 2 : nor],
+        *_said(tokens[nor], "and"),
+        *other,
+        *tokens[nor + 2 :],
+    )
+
+
+_SIDES = frozenset("above below over under more less greater higher lower fewer larger smaller".split())
+_VERBS = {"exceeds": "exceed", "falls": "fall", "drops": "drop", "rises": "rise", "goes": "go"}
+
+
+def without_holding(tokens: Tokens, subjects: Things) -> Tokens:
+    """`the queue holds more than 50 entries`, of how many it holds, as the queue being so."""
+    for subject in subjects:
+        words, own = [word_of(t) for t in tokens], subject.text.lower().split()
+        counted = isinstance(subject.bound, Typed) and subject.bound.whole and subject.parts is None
+        at = next((i for i in range(len(words) - len(own) - 1) if words[i : i + len(own)] == own), None)
+        behind = len(own) + at if at is not None else 0
+        if counted and behind and words[behind] in _HOLDS:
+            tokens = (*tokens[:behind], replace(tokens[behind], text="is"), *tokens[behind + 1 :])
+    return tokens
+
+
+_HOLDS = frozenset("holds hold holding contains contain containing stores store storing carries".split())
+
+
+def without_noted_lead(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -> Tokens:
+    """`a confidence exceeding 0.95`, of what its note calls a confidence, without the noun."""
+    note = _plain_note(notes[0]) if len(subjects) == len(notes) == 1 else ()
+    words = [word_of(t) for t in tokens]
+    start = int(words[:1] != [] and words[0] in _DETERMINERS)
+    end = start + len(note)
+    limited = words[end : end + 1] and words[end] in _EXCEEDING
+    return tokens[end:] if note and tuple(words[start:end]) == note and limited else tokens
+
+
+_EXCEEDING = frozenset(
+    "exceeding exceeds not above below over under greater less more at up between from".split()
+)
+
+
+def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
+    """`oil and/or wax in a total amount of 2 wt%`, or at least one of them, as oil and wax in total."""
+    words = [word_of(t) for t in tokens]
+    names = [s.text.lower().split() for s in subjects]
+    places = sorted(_places(words, names))
+    if len(names) < 2 or len(places) != len(names):
+        return tokens
+    joined = any("or" in words[a[1] : b[0]] for a, b in pairwise(places))
+    if not joined and not any(words[places[0][0] - len(run) : places[0][0]] == run for run in _OR_BOTH):
+        return tokens
+    found, at = list[Token](), 0
+    for (_, end), (start, _) in pairwise(places):
+        between = [w for w in words[end:start] if w not in (*_DETERMINERS, ",", "/", "and", "or")]
+        if between:
+            return tokens
+        found += tokens[at:end]
+        found += (replace(tokens[end], sort="word", text="and" if start == places[-1][0] else ","),)
+        at = start
+    found += tokens[at:]
+    first = [word_of(t) for t in found]
+    lead = next((run for run in _OR_BOTH if first[places[0][0] - len(run) : places[0][0]] == run), [])
+    return (*found[: places[0][0] - len(lead)], *found[places[0][0] :])
+
+
+_OR_BOTH = (
+    ["one", "or", "both", "of"],
+    ["at", "least", "one", "of"],
+    ["one", "or", "more", "of"],
+    ["either", "of"],
+    ["either"],
+)
+
+
+def _places(words: list[str], names: list[list[str]]) -> list[tuple[int, int]]:
+    """Where each of the names stands first, and ends."""
+    found = list[tuple[int, int]]()
+    for name in names:
+        at = next((i for i in range(len(words)) if words[i : i + len(name)] == name), None)
+        found += [(at, at + len(name))] if at is not None else []
+    return found

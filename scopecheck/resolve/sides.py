@@ -17,6 +17,7 @@ from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import COMBINATIONS, FILLERS, word_of
+from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.readings import is_switch
 from scopecheck.resolve.states import noun_of, state_among, state_by_note, state_of, switched
@@ -160,6 +161,8 @@ class Sides:
         head = self.head(tokens)
         if not (head in ("", thing.text) or _is_list_of(thing, head)) or _of_a_change(tokens):
             return None
+        if not head and self._of_another_share(tokens, thing):
+            return None
         if isinstance(thing.bound, ChoiceDecl) and is_switch(thing.bound):
             return None if self.state(tokens, thing) is None else Side((Piece(tokens, (thing,)),))
         if self.reads(tokens, (thing,)) or self.chosen(tokens, thing):
@@ -170,6 +173,18 @@ class Sides:
         behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
         rest = next((r for r in behind if self.reads(r, (thing,))), None)
         return None if rest is None else Side((Piece(rest, (thing,)),))
+
+    def _of_another_share(self, tokens: Tokens, thing: Subject) -> bool:
+        """`at most 2 wt% of wax`, of the oil: with both left of the colon it is how much wax there is."""
+        kind = thing.bound.kind if isinstance(thing.bound, Typed) else None
+        if kind is None or kind.dimension:
+            return False
+        others = [s for s in self.job.subjects if s.text != thing.text and isinstance(s.bound, Typed)]
+        said = [word_of(t) for t in tokens]
+        of = max((i for i, t in enumerate(tokens[:-1]) if t.number), default=-1) + 1
+        behind = [w for w in said[of + 1 :] if w not in _ARTICLES]
+        alike = (o for o in others if isinstance(o.bound, Typed) and o.bound.kind == kind)
+        return of > 0 and said[of] == "of" and any(behind == o.text.lower().split() for o in alike)
 
     def _also_called(self, thing: Subject) -> frozenset[str]:
         """What may stand behind its name: what its note says, `the ratchet mechanism` of a ratchet."""

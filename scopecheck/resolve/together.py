@@ -48,7 +48,10 @@ def meant_together(tokens: tuple[Token, ...], names: tuple[str, ...]) -> Iterato
         for end in range(numbers[0], 0, -1):
             # 'a total of five to seven lids and springs': all of the names stand behind.
             around = words[:end] + words[start:]
-            if not own.isdisjoint(words[start:]) and _says_together(around, words[end:start], names):
+            # 'The oil is 60 wt% of the total of oil and gum' speaks of the oil by itself.
+            again = len({f" {' '.join(words)} ".count(f" {name} ") for name in names}) > 1
+            named = not again and not own.isdisjoint(words[start:])
+            if named and _says_together(around, words[end:start], names):
                 yield Aside(tokens[end:start], tokens[:end])
 
 

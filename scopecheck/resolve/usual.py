@@ -287,7 +287,7 @@ def with_compared(tokens: tuple[Token, ...], names: tuple[str, ...], others: Nam
     in, `a gap g, where 1 mm < g < 2 mm`, `the height H and the rim R satisfy H/R > 2`, is left out.
     """
     start = _formula_at(tokens)
-    brought = _brought_in(tokens[:start], names) if start else {}
+    brought = _brought_in(tokens[:start], names, others) if start else {}
     if brought is None:
         return tokens
     formula = tuple(replace(t, text=brought.get(t.text, t.text)) for t in tokens[start:])
@@ -350,14 +350,14 @@ def _formula_at(tokens: tuple[Token, ...]) -> int:
     return start
 
 
-def _brought_in(lead: tuple[Token, ...], names: tuple[str, ...]) -> dict[str, str] | None:
-    """The letters that stand behind the names in these words, with the names; None if they say more."""
+def _brought_in(lead: tuple[Token, ...], names: tuple[str, ...], others: Names) -> dict[str, str] | None:
+    """The letters behind the names, or notes, in these words, with the names; None if they say more."""
     texts = [t.text.lower() for t in lead]
     letters: dict[str, str] = {}
     known = set[int]()
-    for name in names:
-        own = name.lower().split()
-        places = [i for i in range(len(texts)) if texts[i : i + len(own)] == own]
+    for name, called in ((n, text) for n in names for text in (n, others.note_of(n))):
+        own = called.lower().split()
+        places = [i for i in range(len(texts)) if own and texts[i : i + len(own)] == own]
         for at in places[:1]:
             known |= set(range(at, at + len(own)))
             behind = at + len(own)
