@@ -59,6 +59,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _a_letter_of_another(tokens, subjects, names)
         or _a_difference_within(tokens, said, subjects)
         or _a_number_in_percent(tokens, subjects, names)
+        or _a_part_of_several(said, subjects)
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
@@ -236,6 +237,25 @@ def _a_number_in_percent(tokens: Tokens, subjects: Things, names: Names) -> Why:
         f"'{percent.text}' of what is declared as a plain number",
         f"It would be taken as so many hundredths of 1. In per cent it is declared so: {name}  in %",
     )
+
+
+def _a_part_of_several(said: list[str], subjects: Things) -> Why:
+    """`at least 60 wt% of the oil and wax is oil`, of both: a share of their sum."""
+    ends = [
+        s.text
+        for s in subjects
+        if said[-len(own := s.text.lower().split()) :] == own and len(said) > len(own)
+    ]
+    name = ends[0] if len(subjects) > 1 and ends else ""
+    words = name.lower().split()
+    if (
+        not name
+        or said[-len(words) - 1] not in ("is", "are")
+        or f" {' '.join(said)} ".count(f" {' '.join(words)} ") < 2
+    ):
+        return None
+    whole = " + ".join(s.text for s in subjects)
+    return f"a part of several is {name} here", f"In symbols it is a limit of {name} / ({whole})."
 
 
 def _a_difference_within(tokens: Tokens, said: list[str], subjects: Things) -> Why:

@@ -45,7 +45,8 @@ def is_first_limit(tokens: Tokens) -> bool:
 
 def says_limit(tokens: Tokens) -> bool:
     """Is it a limit by itself? `six ribs` behind `at least four holes or` may share its words."""
-    return not (_OF_LIMITS - {"and", "or"} | {"is", "are", "being", "has"}).isdisjoint(map(word_of, tokens))
+    of_limits = _OF_LIMITS - {"and", "or"} | {"is", "are", "being", "has", "exceeds", "exceed"}
+    return not of_limits.isdisjoint(map(word_of, tokens))
 
 
 _CARRIED = frozenset(
