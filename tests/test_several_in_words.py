@@ -17,6 +17,7 @@ NOTED = 'n  count  "blades"\nm  count  "vanes"'
 SIDES = "width, depth  length in mm"
 SHARES = "oil, wax  share in wt%"
 QUEUE = 'load  share in %  "processor load"\nqueue  count'
+METALS = "metal  any of copper, zinc, steel, tin"
 WARM = "product temperature, inlet temperature  temperature in degC"
 READ = [
     (NOTED, "n, m", "the total number of blades and vanes is at most 12", "n = 6, m = 6", "n = 7, m = 6"),
@@ -101,6 +102,20 @@ READ = [
      "oil = 90 wt%, wax = 3 wt%"),
     (SHARES, "wax", "at most half the oil content", "oil = 4 wt%, wax = 2 wt%", "oil = 4 wt%, wax = 3 wt%"),
     (SHARES, "wax", "at most the oil content", "oil = 4 wt%, wax = 4 wt%", "oil = 4 wt%, wax = 5 wt%"),
+    (METALS, "metal", "copper, zinc, or a combination of copper and zinc", "metal = {copper, zinc}",
+     "metal = {tin}"),
+    (METALS, "metal", "a mixture of at least two of copper, zinc and tin", "metal = {copper, tin}",
+     "metal = {copper}"),
+    (METALS, "metal", "copper and/or zinc, with the exception of steel", "metal = {copper}",
+     "metal = {copper, steel}"),
+    (METALS, "metal", "copper or, alternatively, zinc", "metal = {zinc}", "metal = {tin}"),
+    (METALS, "metal", "consists exclusively of copper", "metal = {copper}", "metal = {copper, tin}"),
+    (METALS, "metal", "copper and, if desired, zinc", "metal = {copper}", "metal = {zinc}"),
+    (METALS, "metal", "zinc if copper is present", "metal = {tin}", "metal = {copper}"),
+    (METALS, "metal", "if copper is present, zinc is also present", "metal = {copper, zinc}",
+     "metal = {copper}"),
+    (METALS, "metal", "at most one of copper, zinc and tin, and steel", "metal = {copper, steel}",
+     "metal = {copper}"),
 ]  # fmt: skip
 
 
@@ -115,11 +130,19 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (f"{SIDES}\ngap  length in mm", "gap", "at most half the width or the depth, whichever is smaller"),
         (COUNTS, "blades, vanes", "each blade has two vanes"),
         (SHARES, "oil, wax", "at least 60 wt% of the oil and wax is oil"),
+        (METALS, "metal", "copper, zinc and the like"),
         ('n  count  "pairs of blades"', "n", "four pairs of vanes"),
     ],
 )
 def test_what_may_say_something_else_is_refused(declared: str, left: str, words: str) -> None:
     assert errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize("words", ["a metal, e.g. copper", "a metal, in particular copper or zinc"])
+def test_an_example_of_a_class_limits_on_a_reading_alone(words: str) -> None:
+    """EPO Guidelines 2018 F-IV 4.9 (optional), MPEP 2173.05(d) (unclear): read; by hand."""
+    text = f"profile  EPO\n{METALS}\n\n1. A thing, {words}.\n   | metal : {words}\ninside\n  one : metal = {{tin}}\n"
+    assert [f.quantifier for f in ask_all(sheet(text)).findings if f.question == "inside lost"] == ["some"]
 
 
 @pytest.mark.parametrize(

@@ -341,7 +341,7 @@ def split_list(tokens: tuple[Token, ...], joiner: str) -> tuple[tuple[Token, ...
     """The members of a list with commas and a joiner before the last; () if it is not such a list.
 
     Lists joined by 'and' or by commas alone may have a single member; others have two at least. `A and B, and
-    C` is no list: its comma parts one from the other.
+    C` is no list: its comma parts one from the other; nor is `A, B and C, and D`.
     """
     allowed = ("and", "or") if joiner == "" else () if joiner == "comma" else (joiner,)
     single = joiner in ("", "and", "comma")
@@ -366,6 +366,7 @@ def split_list(tokens: tuple[Token, ...], joiner: str) -> tuple[tuple[Token, ...
         or (len(apart) > 1 and joiner != "or")
         or (len(members) > 1 and not joined and joiner != "comma")
         or (len(members) == 1 and not single)
+        or (joiner == "and" and 1 < joined < len(members) - 1)
     ):
         return ()
     return tuple(map(tuple, members))

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from scopecheck.core.declared import NumberDecl, SetDecl, Step
+from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
 from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
 from scopecheck.foundations.kinds import LENGTH, TEMPERATURE, TIME, Dimension
 from scopecheck.foundations.quantity import PLAIN_KIND
@@ -60,6 +60,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _a_difference_within(tokens, said, subjects)
         or _a_number_in_percent(tokens, subjects, names)
         or _a_part_of_several(said, subjects)
+        or _and_the_like(said, subjects)
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
@@ -237,6 +238,16 @@ def _a_number_in_percent(tokens: Tokens, subjects: Things, names: Names) -> Why:
         f"'{percent.text}' of what is declared as a plain number",
         f"It would be taken as so many hundredths of 1. In per cent it is declared so: {name}  in %",
     )
+
+
+def _and_the_like(said: list[str], subjects: Things) -> Why:
+    """`copper, zinc and the like`, of a list."""
+    text, listing = f" {' '.join(said)} ", any(isinstance(s.bound, SetDecl | ChoiceDecl) for s in subjects)
+    run = next(
+        (r for r in ("and the like", "or the like", "and so on", "etc", "and similar") if f" {r} " in text),
+        "",
+    )
+    return (f"'{run}' names nothing", "Which others are meant is not said.") if run and listing else None
 
 
 def _a_part_of_several(said: list[str], subjects: Things) -> Why:

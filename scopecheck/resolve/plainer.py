@@ -54,6 +54,7 @@ from scopecheck.resolve.plainer_counts import (
     without_number_before,
     without_plurality,
 )
+from scopecheck.resolve.plainer_members import members_plainly
 from scopecheck.resolve.plainer_numbers import (
     if_and_only_if,
     of_any_two,
@@ -162,6 +163,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_neither_as_not,
     ):
         tokens = said(tokens) if tokens else tokens
+    tokens = members_plainly(tokens, subjects) if tokens else tokens
     tokens = with_names_noted(tokens, subjects, notes) if tokens else tokens
     tokens = without_noted_lead(tokens, subjects, notes) if tokens else tokens
     for said_of in (

@@ -1,0 +1,145 @@
+"""Ways of naming members of a list, said more plainly. Used by `plainer.py` alone."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scopecheck.core.declared import ChoiceDecl, SetDecl
+from scopecheck.foundations.record import replace
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import split_list, word_of
+from scopecheck.resolve.subjects import Subject
+
+Tokens = tuple[Token, ...]
+_DETERMINERS = frozenset("a an the said".split())
+_MIXED = frozenset("combination mixture blend alloy".split())
+
+
+def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """What is said of a list of which members are named, in plainer words; else as it is."""
+    bound = subjects[0].bound
+    if len(subjects) != 1 or not isinstance(bound, SetDecl | ChoiceDecl) or subjects[0].parts is not None:
+        return tokens
+    for said in (_with_such_as, _with_runs, _without_mixture_before_so_many):
+        tokens = said(tokens) if tokens else tokens
+    tokens = _with_combination_thereof(tokens)
+    if isinstance(bound, SetDecl):
+        tokens = _with_both_comprised(tokens, subjects[0].text, frozenset(m.lower() for m in bound.members))
+    return _without_class_before_preferred(tokens, subjects[0].text)
+
+
+_RUNS: tuple[tuple[tuple[str, ...], str], ...] = (
+    (("or", ",", "alternatively", ","), "or"),
+    (("or", "alternatively"), "or"),
+    (("or", "else"), "or"),
+    (("and", ",", "if", "desired", ","), "and optionally"),
+    (("and", ",", "optionally", ","), "and optionally"),
+    ((",", "with", "the", "exception", "of"), "but not"),
+    (("with", "the", "exception", "of"), "but not"),
+    (("consists", "exclusively", "of"), "consisting of"),
+    (("consisting", "exclusively", "of"), "consisting of"),
+    (("in", "combination", "with"), "and"),
+    (("together", "with"), "and"),
+    (("mixed", "with"), "and"),
+)
+
+
+def _with_runs(tokens: Tokens) -> Tokens:
+    """`copper or, alternatively, zinc` as copper or zinc, and the like."""
+    words, found, at = [word_of(t) for t in tokens], list[Token](), 0
+    while at < len(tokens):
+        run = next(((run, said) for run, said in _RUNS if tuple(words[at : at + len(run)]) == run), None)
+        if run is None:
+            found.append(tokens[at])
+            at += 1
+        else:
+            found += _said(tokens[at], run[1])
+            at += len(run[0])
+    return tuple(found)
+
+
+def _said(at: Token, text: str) -> Iterator[Token]:
+    return (replace(at, sort="word", text=w, number=None) for w in text.split())
+
+
+def _with_such_as(tokens: Tokens) -> Tokens:
+    """`a metal, e.g. copper` as a metal such as copper."""
+    words = [word_of(t) for t in tokens]
+    for run in (["e", ".", "g", "."], ["e.g", "."], ["e.g."], ["for", "example"], ["for", "instance"]):
+        at = next((i for i in range(1, len(words)) if words[i : i + len(run)] == run), 0)
+        if at:
+            comma, behind = words[at - 1] == ",", at + len(run)
+            behind += words[behind : behind + 1] == [","]
+            return (*tokens[: at - comma], *_said(tokens[at], "such as"), *tokens[behind:])
+    return tokens
+
+
+def _without_mixture_before_so_many(tokens: Tokens) -> Tokens:
+    """`a mixture of at least two of copper, zinc and tin` as at least two of them."""
+    words = [word_of(t) for t in tokens]
+    start = int(words[:1] != [] and words[0] in _DETERMINERS)
+    mixed = words[start : start + 1] and words[start] in _MIXED
+    many = words[start + 1 : start + 4] in (["of", "at", "least"], ["of", "two", "or"], ["of", "any", "two"])
+    return tokens[start + 2 :] if mixed and many else tokens
+
+
+def _with_combination_thereof(tokens: Tokens) -> Tokens:
+    """`copper, zinc, or a combination of copper and zinc`, of the same ones, as a combination thereof."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(2, len(words) - 3) if words[i] in _MIXED and words[i + 1] == "of"), 0)
+    start = at - 1 if at and words[at - 1] in _DETERMINERS else at
+    if not at or words[start - 1] != "or":
+        return tokens
+    behind = {tuple(map(word_of, m)) for m in split_list(tokens[at + 2 :], "and")}
+    before = tokens[: start - 1 - (words[start - 2] == ",")]
+    named = {tuple(map(word_of, m)) for m in split_list(before, "comma") or split_list(before, "or")}
+    alike = len(behind) > 1 and behind == named
+    return (*tokens[: at + 1], *_said(tokens[at], "thereof")) if alike else tokens
+
+
+def _with_both_comprised(tokens: Tokens, name: str, members: frozenset[str]) -> Tokens:
+    """`zinc if copper is present`, `if copper is present, zinc is also present` as what it comprises then."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if w in ("if", "when", "where")), None)
+    comma = words.index(",") if "," in words else None
+    if at is None or (at == 0) != (comma is not None):
+        return tokens
+    sides = (tokens[1:comma], tokens[(comma or 0) + 1 :]) if at == 0 else (tokens[:at], tokens[at + 1 :])
+    named = [_present(side) for side in sides]
+    condition = sides[0] if at == 0 else sides[1]
+    if word_of(condition[-1]) != "present" or not all(
+        " ".join(map(word_of, side)) in members for side in named
+    ):
+        return tokens
+    one, other = ((*_said_before(side[0], f"the {name} comprises"), *side) for side in named)
+    return (
+        (tokens[0], *one, *tokens[comma : (comma or 0) + 1], *other)
+        if at == 0
+        else (*one, tokens[at], *other)
+    )
+
+
+def _present(tokens: Tokens) -> Tokens:
+    """What is said to be present, or stands alone."""
+    words = [word_of(t) for t in tokens]
+    runs = (["is", "present"], ["is", "also", "present"], ["is", "present", "too"])
+    run = next((run for run in runs if words[-len(run) :] == run), [])
+    return tokens[: len(tokens) - len(run)]
+
+
+def _said_before(at: Token, text: str) -> Iterator[Token]:
+    return (replace(at, sort="word", text=w, number=None, end=at.start) for w in text.split())
+
+
+def _without_class_before_preferred(tokens: Tokens, name: str) -> Tokens:
+    """`a metal, in particular copper or zinc`, of the metal, without what it is."""
+    words = [word_of(t) for t in tokens]
+    start = int(words[:1] != [] and words[0] in _DETERMINERS)
+    own = name.lower().split()
+    end = start + len(own)
+    behind = [" ".join(words[end + 1 : end + n]) for n in (2, 3)]
+    named = words[start:end] == own and words[end : end + 1] == [","]
+    return tokens[end + 1 :] if named and not _PREFERRED.isdisjoint(behind) else tokens
+
+
+_PREFERRED = frozenset(("in particular", "especially", "particularly", "preferably", "notably"))
