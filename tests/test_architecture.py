@@ -41,7 +41,7 @@ FLOORS: dict[str, str] = {
         " asides together them nouns worked_out whichever shared_limits said_once phrase_finding"
         " surroundings passed_over beside_another phrase_numbers the_other other_things phrase_advice"
         " phrase_slots states sides signs usual lettered item_letters scaled plainer_amounts plainer_numbers"
-        " plainer_counts plainer_members plainer_states plainer_values plainer_written plainer"
+        " plainer_counts plainer_members plainer_steps plainer_states plainer_values plainer_written plainer"
         " conditional conditional_advice ingredients in_order of_each one_phrase looser not_so"
         " left_unsaid never_heard by_name phrases"
         " claim_text dependencies form_rules joints limiting_words account amounts stated declared recited"

@@ -18,6 +18,11 @@ SIDES = "width, depth  length in mm"
 SHARES = "oil, wax  share in wt%"
 QUEUE = 'load  share in %  "processor load"\nqueue  count'
 METALS = "metal  any of copper, zinc, steel, tin"
+STEPS = "heating, cooling, mixing  step in min"
+FIRST = "start of heating = 0 min, duration of heating = 10 min"
+FIRST += ", start of mixing = 10 min, duration of mixing = 1 min"
+THEN = f"{FIRST}, start of cooling = 20 min, duration of cooling = 5 min"
+AT_ONCE = f"{FIRST}, start of cooling = 5 min, duration of cooling = 5 min"
 WARM = "product temperature, inlet temperature  temperature in degC"
 READ = [
     (NOTED, "n, m", "the total number of blades and vanes is at most 12", "n = 6, m = 6", "n = 7, m = 6"),
@@ -116,6 +121,14 @@ READ = [
      "metal = {copper}"),
     (METALS, "metal", "at most one of copper, zinc and tin, and steel", "metal = {copper, steel}",
      "metal = {copper}"),
+    (STEPS, "heating, cooling", "heating before cooling", THEN, AT_ONCE),
+    (STEPS, "heating, cooling", "cooling after heating", THEN, AT_ONCE),
+    (STEPS, "cooling, heating", "cooling follows the heating", THEN, AT_ONCE),
+    (STEPS, "heating, cooling", "heating takes place prior to the cooling step", THEN, AT_ONCE),
+    (STEPS, "mixing, heating, cooling", "mixing between heating and cooling", THEN, AT_ONCE),
+    (STEPS, "heating, mixing, cooling", "first heating, then mixing, and finally cooling", THEN, AT_ONCE),
+    (STEPS, "heating, mixing, cooling", "heating, mixing and cooling in this order", THEN, AT_ONCE),
+    (STEPS, "cooling, heating", "cooling begins at least 5 minutes after the heating ends", THEN, AT_ONCE),
 ]  # fmt: skip
 
 
@@ -131,6 +144,8 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (COUNTS, "blades, vanes", "each blade has two vanes"),
         (SHARES, "oil, wax", "at least 60 wt% of the oil and wax is oil"),
         (METALS, "metal", "copper, zinc and the like"),
+        (STEPS, "heating, mixing, cooling", "first heating, then cooling, and finally mixing"),
+        (STEPS, "heating, mixing, cooling", "heating before cooling"),
         ('n  count  "pairs of blades"', "n", "four pairs of vanes"),
     ],
 )
@@ -141,7 +156,8 @@ def test_what_may_say_something_else_is_refused(declared: str, left: str, words:
 @pytest.mark.parametrize("words", ["a metal, e.g. copper", "a metal, in particular copper or zinc"])
 def test_an_example_of_a_class_limits_on_a_reading_alone(words: str) -> None:
     """EPO Guidelines 2018 F-IV 4.9 (optional), MPEP 2173.05(d) (unclear): read; by hand."""
-    text = f"profile  EPO\n{METALS}\n\n1. A thing, {words}.\n   | metal : {words}\ninside\n  one : metal = {{tin}}\n"
+    text = f"profile  EPO\n{METALS}\n\n1. A thing, {words}.\n   | metal : {words}\n"
+    text += "inside\n  one : metal = {tin}\n"
     assert [f.quantifier for f in ask_all(sheet(text)).findings if f.question == "inside lost"] == ["some"]
 
 

@@ -275,6 +275,7 @@ class Reader:
             found
             or self._with_multiples_named(tokens, words, subjects)
             or self._without_named(tokens, words, subjects)
+            or self._of_one_step(words, subjects)
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
             or self._of_named_ingredients(tokens, words, subjects)
@@ -339,6 +340,23 @@ class Reader:
         taking_part = names_in(self._trying().condition(words, tuple(ways)))
         both = len(bounds) == 2 and all(names_in(b.term) <= taking_part for b in bounds)
         return self.condition(words, tuple(ways)) if both else None
+
+    def _of_one_step(self, words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
+        """`heating, cooling : cooling follows the heating`: of the one step that the words are read of.
+
+        None where they are read of none or of several, or do not name one of the others.
+        """
+        steps = [s.bound for s in subjects if isinstance(s.bound, Step)]
+        if not 1 < len(steps) == len(subjects):
+            return None
+        said = f" {' '.join(word_of(t) for t in words.tokens)} "
+        named = [s for s in subjects if f" {s.text.lower()} " in said]
+        found = [
+            (one,)
+            for one in subjects
+            if all(s is one or s in named for s in subjects) and self._trying()._holds(words, (one,))
+        ]
+        return self.condition(words, found[0]) if len(found) == 1 else None
 
     def _of_parts_beside(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
