@@ -6,7 +6,7 @@ import re
 from fractions import Fraction
 
 from scopecheck.core.declared import Assembly, ChoiceDecl, Declaration, NumberDecl, Part, SetDecl, Step
-from scopecheck.core.formula import Chosen, Formula, Includes, Not, Truth
+from scopecheck.core.formula import Chosen, Compare, Const, Formula, Includes, Measured, Not, Truth
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
@@ -23,6 +23,11 @@ from scopecheck.resolve.step_cells import Cell, no_such_word
 from scopecheck.resolve.subjects import Subject
 
 _SILENT, _UNKNOWN, _FREE = ("silent",), ("unknown",), ("any", "free", "")
+_NOT_STATED = frozenset(
+    f"not {word}" for word in "stated given disclosed mentioned specified reported described".split()
+) | {"unspecified", "undisclosed"}
+"""In a document as good as `silent`."""
+_NOTHING = ("none", "nil", "absent", "zero")
 _DASHES = ("-", "--", "---", "n/a", "na", "n.a.", "n.d.", "?", "/", "x", "tbd")
 
 
@@ -139,18 +144,23 @@ def _value_cell(
     page = cell.page
     text = " ".join(page.plain[cell.start : cell.end].split())
     lower = text.lower()
-    if lower in _SILENT or (lower == "" and document):
+    member = None if isinstance(declared, NumberDecl) else member_of(declared, text)
+    said_nothing = lower in _NOT_STATED and member is None
+    if lower in _SILENT or (document and (said_nothing or lower == "")):
         made.silent.append(declared.name)
+    elif said_nothing:
+        raise _no_value(cell, text, "any")
+    elif lower in _NOTHING and isinstance(declared, NumberDecl):
+        _put_nothing(declared, cell, text, made)
     elif lower in _UNKNOWN:
         made.unknown.append(declared.name)
     elif lower in _FREE:
         made.free.append(declared.name)
-    elif lower in _DASHES and (isinstance(declared, NumberDecl) or member_of(declared, text) is None):
+    elif lower in _DASHES and member is None:
         raise _no_value(cell, text, "silent (the document says nothing of it)" if document else "any")
     elif isinstance(declared, NumberDecl):
         put_number(desk, declared, column, cell, made, where, name)
     elif isinstance(declared, ChoiceDecl):
-        member = member_of(declared, text)
         if member is None:
             raise no_member(declared, text, cell.span)
         made.facts.append(Chosen(declared.name, member))
@@ -183,6 +193,16 @@ def _step_cell(
             raise no_such_word(step, cell.span)
         made.facts.append(reader.condition(words, by))
         made.single = False
+
+
+def _put_nothing(declared: NumberDecl, cell: Raw, text: str, made: Made) -> None:
+    """`none` of a share or a number of things is zero; of another quantity it may be that it is not there."""
+    if declared.kind.dimension or not (declared.whole or declared.unit.symbol):
+        zero = f"0 {declared.unit.symbol}".rstrip()
+        raise _no_value(cell, text, f"{zero} if that is meant, any")
+    check_domain(declared, Fraction(0), cell.span)
+    made.facts.append(Compare("=", Measured(declared.name), Const(Fraction(0))))
+    made.point[declared.name] = Fraction(0)
 
 
 def _no_value(cell: Raw, text: str, instead: str) -> Trouble:
