@@ -129,6 +129,23 @@ READ = [
     (STEPS, "heating, mixing, cooling", "first heating, then mixing, and finally cooling", THEN, AT_ONCE),
     (STEPS, "heating, mixing, cooling", "heating, mixing and cooling in this order", THEN, AT_ONCE),
     (STEPS, "cooling, heating", "cooling begins at least 5 minutes after the heating ends", THEN, AT_ONCE),
+    (SIDES, "width, depth", "the width is at least 1 mm and at most 5 mm, and the depth is at most 3 mm",
+     "width = 2 mm, depth = 3 mm", "width = 6 mm, depth = 2 mm"),
+    (SIDES, "width, depth",
+     "a width of not less than 1 mm and not more than 5 mm, and a depth of not more than 3 mm",
+     "width = 5 mm, depth = 3 mm", "width = 6 mm, depth = 2 mm"),
+    (SIDES, "width, depth", "the width is more than 1 mm but less than 5 mm and the depth is at most 3 mm",
+     "width = 4 mm, depth = 3 mm", "width = 5 mm, depth = 2 mm"),
+    (SIDES, "width, depth",
+     "the width is at most 5 mm, preferably at most 4 mm, and the depth is at most 3 mm",
+     "width = 5 mm, depth = 3 mm", "width = 5 mm, depth = 30 mm"),
+    (SHARES, "oil, wax", "oil is at least 2 wt% and at most 3 times wax", "oil = 3 wt%, wax = 1 wt%",
+     "oil = 1 wt%, wax = 1 wt%"),
+    (SIDES, "width, depth", "the width is an odd multiple of a quarter of the depth",
+     "width = 3 mm, depth = 4 mm", "width = 2 mm, depth = 4 mm"),
+    (SIDES, "width, depth", "an even multiple of the depth", "width = 8 mm, depth = 4 mm",
+     "width = 4 mm, depth = 4 mm"),
+    ("bolts  count", "bolts", "three or a multiple thereof", "bolts = 6", "bolts = 2"),
 ]  # fmt: skip
 
 
@@ -144,6 +161,19 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (COUNTS, "blades, vanes", "each blade has two vanes"),
         (SHARES, "oil, wax", "at least 60 wt% of the oil and wax is oil"),
         (METALS, "metal", "copper, zinc and the like"),
+        (
+            SIDES,
+            "width, depth",
+            "the width is 5 mm or more and the depth is 5 mm or less, or the width is 9 mm",
+        ),
+        (
+            SIDES,
+            "width, depth",
+            "the width is at least 9 mm, or the width is 5 mm and the depth is at most 5 mm",
+        ),
+        ("load  share in %", "load", "not more than 20 percentage points"),
+        ("heat  temperature in degC", "heat", "rises from 20 °C to 60 °C"),
+        ("width  length in mm", "width", "tapers from 5 mm to 3 mm"),
         (STEPS, "heating, mixing, cooling", "first heating, then cooling, and finally mixing"),
         (STEPS, "heating, mixing, cooling", "heating before cooling"),
         ('n  count  "pairs of blades"', "n", "four pairs of vanes"),
@@ -151,6 +181,15 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
 )
 def test_what_may_say_something_else_is_refused(declared: str, left: str, words: str) -> None:
     assert errors(f"{declared}\n\n1. A thing, {words}.\n   | {left} : {words}\n")
+
+
+@pytest.mark.parametrize(
+    "words", ["one or both of copper and zinc", "comprising one or both of copper and zinc"]
+)
+def test_one_or_both_is_never_one_of_each(words: str) -> None:
+    text = f"profile  US court\n{METALS}\n\n1. A thing, {words}.\n   | metal : {words}\n"
+    findings = ask_all(sheet(f"{text}inside\n  one : metal = {{zinc}}\n")).findings
+    assert not [f for f in findings if f.question == "inside lost"]
 
 
 @pytest.mark.parametrize("words", ["a metal, e.g. copper", "a metal, in particular copper or zinc"])

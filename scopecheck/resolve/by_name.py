@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations, pairwise
 
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
@@ -38,10 +39,28 @@ def parted_by_name(tokens: Tokens, subjects: Things) -> Iterator[tuple[Tokens, .
         starts = (0, *(at + 1 for at in cut))
         pieces = [_trimmed(tokens[a:b]) for a, b in zip(starts, ends, strict=True)]
         order = [_named(piece, telling) for piece in pieces]
-        if None not in order and sorted(i for i in order if i is not None) == list(range(len(subjects))):
+        every = sorted(i for i in order if i is not None) == list(range(len(subjects)))
+        if None not in order and every and stand_alike(pieces, [" ".join(words) for words in telling]):
             yield tuple(
                 piece for _, piece in sorted(zip(order, pieces, strict=True), key=lambda p: p[0] or 0)
             )
+
+
+def stand_alike(pieces: list[Tokens], names: list[str]) -> bool:
+    """Do all pieces name their thing before their number, or all behind it?
+
+    `the gap is at least 1 mm | and at most 5 mm, and the rim is at most 3 mm` does not: the second limit is
+    the gap's. Pieces of one limit each may be as they are.
+    """
+    words = {w for name in names for w in name.split()}
+    before, single = set[bool](), True
+    for piece in pieces:
+        said = [word_of(t) for t in piece]
+        named = next((i for i, w in enumerate(said) if w in words), len(said))
+        number = next((i for i, t in enumerate(piece) if t.number or said[i] in NUMBER_WORDS), len(said))
+        before.add(named < number)
+        single = single and not {"and", "but", ","} & set(said)
+    return len(before) == 1 or single
 
 
 def _telling(subjects: Things) -> list[set[str]]:

@@ -7,6 +7,7 @@ from itertools import pairwise
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
+from scopecheck.resolve.by_name import stand_alike
 from scopecheck.resolve.chart import word_of
 
 Tokens = tuple[Token, ...]
@@ -31,6 +32,7 @@ def in_order(tokens: Tokens, names: tuple[str, ...]) -> list[list[Tokens]]:
         way
         for way in ways
         if all(_names(piece, names) == [name] for piece, name in zip(way, names, strict=True))
+        and stand_alike(way, list(names))
     ]
 
 

@@ -41,6 +41,10 @@ _CHANGES = frozenset(
     "drops drop dropping dropped falls fall falling fallen fell rises rise rising risen rose increases"
     " decreases".split()
 )
+_GOES_FROM = _CHANGES | frozenset(
+    "raised raises raising lowered lowers lowering increase increased increasing decrease decreased"
+    " decreasing reduced reduces reducing ramped ramps ramping tapers tapered tapering heated cooled".split()
+)
 _BY_SO_MUCH = frozenset("least most more less exceeding".split())
 
 
@@ -49,6 +53,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
     said = [word_of(t) for t in tokens]
     told = (
         _a_change(tokens, said, subjects, names)
+        or _from_one_to_the_other(tokens, said)
         or _limits_of_a_chain(tokens, said, subjects)
         or _a_ratio_of_one(said, subjects)
         or _points_of_nothing(tokens, said, subjects, names)
@@ -61,6 +66,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _a_number_in_percent(tokens, subjects, names)
         or _a_part_of_several(said, subjects)
         or _and_the_like(said, subjects)
+        or _and_beside_or(tokens, said, subjects)
     )
     if told:
         return trouble(words.span, told[0], told[1], IN_SYMBOLS)
@@ -108,6 +114,18 @@ def _a_change(tokens: Tokens, said: list[str], subjects: Things, names: Names) -
             return (
                 f"'{said[at]}' tells by how much something changes",
                 "What is declared is a value, and no change.",
+            )
+    return None
+
+
+def _from_one_to_the_other(tokens: Tokens, said: list[str]) -> Why:
+    """`rises from 20 °C to 60 °C`: what it is at first and at last, and no range."""
+    for at in range(len(said) - 4):
+        verb = said[at] in _GOES_FROM and said[at + 1] == "from" and said[at + 3] == "to"
+        if verb and tokens[at + 2].number and tokens[at + 4].number:
+            return (
+                f"'{said[at]} from ... to ...' tells how something changes",
+                "What it is at first and what at last are two values.",
             )
     return None
 
@@ -173,7 +191,11 @@ def _a_ratio_of_one(said: list[str], subjects: Things) -> Why:
 
 def _points_of_nothing(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:
     """`oil : at most 3 percentage points`, of what is no difference."""
-    if len(subjects) != 1 or not any(map(is_in_points, tokens)) or not _COMPARES.isdisjoint(said):
+    at_most = [w for i, w in enumerate(said) if w != "than" or said[i - 1 : i] not in (["more"], ["less"])]
+    points = len(subjects) == 1 and any(map(is_in_points, tokens))
+    if not points or not (
+        _COMPARES.isdisjoint(said) or (_COMPARES.isdisjoint(at_most) and is_in_points(tokens[-1]))
+    ):
         return None
     declared = names.declared(subjects[0].text)
     if isinstance(declared, NumberDecl) and _is_of_a_change(subjects[0], names):
@@ -237,6 +259,26 @@ def _a_number_in_percent(tokens: Tokens, subjects: Things, names: Names) -> Why:
     return (
         f"'{percent.text}' of what is declared as a plain number",
         f"It would be taken as so many hundredths of 1. In per cent it is declared so: {name}  in %",
+    )
+
+
+def _and_beside_or(tokens: Tokens, said: list[str], subjects: Things) -> Why:
+    """`the gap is at least 5 mm and the rim at most 3 mm, or the gap is 9 mm`: which of them go together?"""
+    if len(subjects) < 2 or not {"and", "or"} <= set(said):
+        return None
+    names = [s.text.lower().split() for s in subjects]
+    joints = [i for i, w in enumerate(said) if w in ("and", "or")]
+    joining = set[str]()
+    for at, end in pairwise([*joints, len(said)]):
+        piece = said[at + 1 : end]
+        named = any(piece[i : i + len(name)] == name for name in names for i in range(len(piece)))
+        if named and any(t.number for t in tokens[at + 1 : end]):
+            joining.add(said[at])
+    if len(joining) < 2:
+        return None
+    return (
+        "'and' beside 'or' between limits",
+        "Either may bind the closer. In symbols, brackets say which does.",
     )
 
 

@@ -37,6 +37,7 @@ from scopecheck.resolve.names import Bound, Names, Typed, member_of
 from scopecheck.resolve.nouns import order_of_nouns
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind, is_switch
+from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.shared_limits import (
     beside_a_multiple,
     denies_the_first_alone,
@@ -338,6 +339,9 @@ class Job:
             return True
         named = self.declared(fill.tokens)
         measured = (t for t in fill.tokens if t.number and t.number.unit and t.start not in self.bare)
+        based = (t.number.unit.kind.split[0] for t in fill.tokens if t.number and t.number.unit)
+        if fill.slot.kind == "plain" and any(basis in BY_WHAT.values() for basis in based):
+            return False  # '2 wt% and at most 3 times the tin'
         return not (named and named.kind.dimension) and not (fill.slot.kind == "whole" and any(measured))
 
     def _mixes_amounts(self, members: tuple[tuple[Token, ...], ...]) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from scopecheck.core.declared import SetDecl
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.word_lists import words as listed
-from scopecheck.language.number_words import ONE_OR_MORE
+from scopecheck.language.number_words import NUMBER_WORDS, ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Bound, Typed
@@ -101,7 +101,7 @@ def with_multiples(tokens: Tokens) -> Tokens:
     """`10 mm or a multiple thereof` as an integer multiple of 10 mm."""
     words = [word_of(t) for t in tokens]
     behind = [w for w in words[1:] if w not in ("integer", "whole", "integral", "number")]
-    if not tokens[0].number or behind not in (
+    if not (tokens[0].number or words[0] in NUMBER_WORDS) or behind not in (
         ["or", "a", "multiple", "thereof"],
         ["or", "multiples", "thereof"],
     ):
