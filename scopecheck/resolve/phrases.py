@@ -64,7 +64,12 @@ from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
-from scopecheck.resolve.plainer_counts import with_both_in_total, with_difference_between, with_names_noted
+from scopecheck.resolve.plainer_counts import (
+    with_both_in_total,
+    with_difference_between,
+    with_names_noted,
+    with_units_of_the_last,
+)
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
@@ -120,7 +125,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
             tokens = without_own_noun(tokens, s, ())
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
-    tokens = with_signs_in_words(tokens)
+    tokens = with_units_of_the_last(with_signs_in_words(tokens))
     if len(subjects) > 1 and says_together(words.text):
         tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
         tokens = with_both_in_total(tokens, subjects)

@@ -38,7 +38,10 @@ from scopecheck.resolve.plainer_amounts import (
 )
 from scopecheck.resolve.plainer_counts import (
     with_different_number,
+    with_each_multiple,
+    with_ends_said,
     with_least_beside,
+    with_limit_before,
     with_names_noted,
     with_neither_as_not,
     with_one_for_every,
@@ -47,6 +50,7 @@ from scopecheck.resolve.plainer_counts import (
     with_outnumbering,
     with_pairs_counted,
     with_total_of,
+    without_apart,
     without_commas_round_equal,
     without_holding,
     without_names_before_each_other,
@@ -162,6 +166,10 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_least_beside,
         without_plurality,
         with_neither_as_not,
+        with_ends_said,
+        with_each_multiple,
+        without_apart,
+        with_limit_before,
     ):
         tokens = said(tokens) if tokens else tokens
     tokens = members_plainly(tokens, subjects) if tokens else tokens

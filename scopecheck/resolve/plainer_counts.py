@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
 
+from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
@@ -384,3 +385,59 @@ def _places(words: list[str], names: list[list[str]]) -> list[tuple[int, int]]:
         at = next((i for i in range(len(words)) if words[i : i + len(name)] == name), None)
         found += [(at, at + len(name))] if at is not None else []
     return found
+
+
+def with_units_of_the_last(tokens: Tokens) -> Tokens:
+    """`3 and 5 mm, respectively` with the unit of the last number behind each."""
+    numbers = [t.number for t in tokens if t.number]
+    if not tokens or word_of(tokens[-1]) != "respectively" or len(numbers) < 2 or numbers[-1].unit is None:
+        return tokens
+    unit = numbers[-1].unit
+    return tuple(
+        replace(t, number=replace(t.number, unit=t.number.unit or unit)) if t.number else t for t in tokens
+    )
+
+
+def without_apart(tokens: Tokens) -> Tokens:
+    """`not less than 8 hours apart` as so long."""
+    last = tokens[-2].number if len(tokens) > 1 and word_of(tokens[-1]) == "apart" else None
+    timed = last is not None and last.unit is not None and last.unit.kind.dimension == TIME
+    return tokens[:-1] if timed else tokens
+
+
+def with_ends_said(tokens: Tokens) -> Tokens:
+    """`3 mm (excluded) to 5 mm (included)`, `3 mm inclusive to 5 mm exclusive` as between both so."""
+    kept = [t for t in tokens if word_of(t) not in ("(", ")")]
+    kept = kept[1:] if word_of(kept[0]) in ("from", "between", "of") else kept
+    words = [_ENDS.get(word_of(t), word_of(t)) for t in kept]
+    at = [i for i, w in enumerate(words) if w in ("inclusive", "exclusive")]
+    if at != [1, 4] or words[2] not in ("to", "and") or not (kept[0].number and kept[3].number):
+        return tokens
+    ends = (replace(kept[i], sort="word", text=words[i]) for i in at)
+    one, other = ends
+    return (*_said(kept[0], "between"), kept[0], one, *_said(kept[2], "and"), kept[3], other)
+
+
+_ENDS = {"included": "inclusive", "excluded": "exclusive", "including": "inclusive", "excluding": "exclusive"}
+
+
+def with_each_multiple(tokens: Tokens) -> Tokens:
+    """`a multiple of 3 or 4` as a multiple of 3 or a multiple of 4."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(len(words) - 3) if words[i : i + 2] == ["multiple", "of"]), None)
+    if at is None or words[at + 3 : at + 4] != ["or"] or not tokens[at + 2].number:
+        return tokens
+    behind = at + 4 + (words[at + 4 : at + 5] == ["of"])
+    if behind != len(words) - 1 or not tokens[behind].number:
+        return tokens
+    return (*tokens[: at + 4], *_said(tokens[at + 3], "a multiple of"), tokens[behind])
+
+
+def with_limit_before(tokens: Tokens) -> Tokens:
+    """`deviates by 10 % at most` as by at most 10 %."""
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 3):
+        behind = words[at + 2 : at + 4]
+        if words[at] == "by" and tokens[at + 1].number and behind in (["at", "most"], ["at", "least"]):
+            return (*tokens[: at + 1], *tokens[at + 2 : at + 4], tokens[at + 1], *tokens[at + 4 :])
+    return tokens
