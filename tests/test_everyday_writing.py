@@ -24,6 +24,14 @@ MIXED = "mix  composition in wt%\n  alpha, beta, gamma"
 TIN = "metal  any of tin, zinc, lead"
 DOSE = 'drug, person  mass in g  "body weight"'
 STEP = "step  temperature difference in K"
+BROTH = 'ferm  step in h\n  temperature  temperature in degC  "of the broth"'
+SWING = (
+    "duration of ferm = 9 h, temperature at the start of ferm = 20 degC,"
+    " lowest temperature of ferm = 18 degC,"
+    " temperature at the end of ferm = 35 degC, highest temperature of ferm = 36 degC,"
+    " average temperature of ferm = 28 degC"
+)
+STILL = SWING.replace("20", "21").replace("28", "24").replace("35", "24").replace("36", "24")
 THICK = 'film  length in nm  "thickness, at its middle"'
 READ = [
     (ROD, "D, L", "L is at least 0.5 D", "D = 4 mm, L = 2 mm", "D = 4 mm, L = 1 mm"),
@@ -113,6 +121,12 @@ READ = [
     ("vented  one of only yes, no\nplate temperature  temperature in degC\nplate  one of glass, foil",
      "vented, plate temperature", "is vented only when the plate is below 40 °C",
      "vented = no, plate temperature = 50 degC", "vented = yes, plate temperature = 50 degC"),
+    (BROTH, "temperature of ferm", "average temperature of the broth is 28 ± 2 °C", SWING, STILL),
+    (BROTH, "temperature of ferm", "a mean broth temperature of at least 27 °C", SWING, STILL),
+    (BROTH, "temperature of ferm", "the final temperature of the broth is at least 35 °C", SWING, STILL),
+    (BROTH, "temperature of ferm", "the broth temperature is 26 to 30 °C on average", SWING, STILL),
+    (BROTH, "temperature of ferm", "an initial temperature of at most 20 °C", SWING, STILL),
+    (BROTH, "temperature of ferm", "a peak temperature of the broth of at least 36 °C", SWING, STILL),
     ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
      "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip

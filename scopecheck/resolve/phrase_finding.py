@@ -591,10 +591,12 @@ class Job:
         if self.of_parts is not None:
             # The mean of several is no mean of each, unless each is said to have one.
             said = {word_of(t) for t in self.words.tokens}
-            means = {word_of(t) for t in tokens} & {"mean", "average", "median"}
+            means = AVERAGES.intersection(map(word_of, tokens))
             return not (means and said.isdisjoint(("each", "every"))) and self.each()[0].readable(tokens)
         if self.sort == "steps" and len(tokens) == 1 and tokens[0].number:
             return False
+        if self.sort == "moments" and not AVERAGES.isdisjoint(map(word_of, tokens)):
+            return False  # an average over time is no limit at all times, but one of the average
         if self.sort in ("steps", "moments"):
             return bool(self.each()) and all(job.readable(tokens) for job in self.each())
         if len(tokens) >= len(self.words.tokens):
@@ -676,6 +678,7 @@ def _is_followed(tokens: tuple[Token, ...]) -> bool:
     return any(w == "," and then in ("and", "but", "or") for w, then in pairwise(words))
 
 
+AVERAGES = frozenset(("mean", "average", "median"))
 _CHOICE = regex(r"\b(?:one|any|more|either|some) of\b|\bfrom\b")
 _SHUTTING_OUT = ("not", "no", "free", "without", "neither", "excluding", "except")
 DETERMINERS = ("the", "said", "a", "an", "its", "their")

@@ -53,6 +53,7 @@ from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
 from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
+from scopecheck.resolve.moments import without_noted_bearer
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
 from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
@@ -117,6 +118,8 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
+    if len(subjects) == 1:
+        tokens = without_noted_bearer(tokens, subjects[0], names)
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     return with_signs_in_words(tokens)
