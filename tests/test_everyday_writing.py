@@ -32,6 +32,7 @@ SWING = (
     " average temperature of ferm = 28 degC"
 )
 STILL = SWING.replace("20", "21").replace("28", "24").replace("35", "24").replace("36", "24")
+FINGERS = 'fingers  count  "indexing fingers"'
 THICK = 'film  length in nm  "thickness, at its middle"'
 READ = [
     (ROD, "D, L", "L is at least 0.5 D", "D = 4 mm, L = 2 mm", "D = 4 mm, L = 1 mm"),
@@ -127,6 +128,10 @@ READ = [
     (BROTH, "temperature of ferm", "the broth temperature is 26 to 30 °C on average", SWING, STILL),
     (BROTH, "temperature of ferm", "an initial temperature of at most 20 °C", SWING, STILL),
     (BROTH, "temperature of ferm", "a peak temperature of the broth of at least 36 °C", SWING, STILL),
+    (FINGERS, "fingers", "a set of one or two fingers", "fingers = 2", "fingers = 3"),
+    (FINGERS, "fingers", "fingers numbering one or two", "fingers = 2", "fingers = 3"),
+    (FINGERS, "fingers", "has one or two of the fingers", "fingers = 2", "fingers = 3"),
+    (FINGERS, "fingers", "one indexing finger or three indexing fingers", "fingers = 3", "fingers = 2"),
     ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
      "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip
@@ -217,3 +222,13 @@ def test_a_condition_that_begins_with_the_last_word_of_a_name_is_shown_once() ->
     made = sheet(f"{text}1. A pump, {words}.\n   | pump, serving level : {words}\n")
     shown = [r.plain for g in made.groups for r in g.readings]
     assert "IF serving level of the serving cell is below 3 mm THEN pump is on" in shown
+
+
+@pytest.mark.parametrize("words", ["one or two", "a set of one or two", "one, two or three", "either 1 or 2"])
+@pytest.mark.parametrize("profile", ["US", "EPO"])
+def test_a_choice_of_numbers_of_things_may_be_open_upwards(words: str, profile: str) -> None:
+    """Closed as presumed; MPEP 2111.03 I (a recited number stays open): read; by hand."""
+    text = f"profile  {profile}\n{FINGERS}\n\n1. A counter comprising {words} indexing fingers.\n"
+    text += f"   | fingers : {words} indexing fingers\n\nmust stay out\n  more : fingers = 4\n"
+    found = [(f.claim, f.quantifier) for f in ask_all(sheet(text)).findings if f.question == "outside met"]
+    assert found == [(1, "some")]

@@ -20,6 +20,7 @@ from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
+from scopecheck.resolve.choice_of_counts import with_choice_of_counts
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.everyday import (
@@ -816,6 +817,8 @@ class Reader:
         own_note = self.names.note_of(subjects[0].text)
         tokens = without_units_counted(tokens, subjects[0].bound, subjects[0].text, own_note)
         tokens = of_whole_numbers(tokens, subjects[0].bound, subjects[0].text)
+        if len(subjects) == 1:
+            tokens = with_choice_of_counts(tokens, subjects[0].bound, subjects[0].text, own_note)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_name_before_inclusive(tokens, subjects[0].text)

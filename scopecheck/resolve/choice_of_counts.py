@@ -1,0 +1,49 @@
+"""A choice of numbers of things, `a set of one or two fingers`: the numbers alone, in words of one phrase."""
+
+from __future__ import annotations
+
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.names import Bound, Typed
+
+_LEADING = FILLERS | frozenset(
+    "set group total number numbering array series either comprising comprises comprise including includes"
+    " include containing contains contain".split()
+)
+_BETWEEN = ("or", ",", "either")
+_MOST = 3
+
+
+def with_choice_of_counts(
+    tokens: tuple[Token, ...], subject: Bound, name: str, note: str
+) -> tuple[Token, ...]:
+    """`comprising one finger or two fingers`, of a number of fingers, as one or two.
+
+    The words as they are where they say anything besides, as in 'at least one or two'.
+    """
+    numbers = [i for i, t in enumerate(tokens) if _is_number(t)]
+    if not isinstance(subject, Typed) or not subject.whole or not 1 < len(numbers) <= _MOST:
+        return tokens
+    called = f"{name} {note}".lower().replace(",", " ").split()
+    own = {form for w in called for form in (w, f"{w}s", w.removesuffix("s"))} - set(NUMBER_WORDS)
+    said = [word_of(t) for t in tokens]
+    first, last = numbers[0], numbers[-1]
+    lead, between, behind = said[:first], said[first:last], said[last + 1 :]
+    joined = [w for i, w in enumerate(between, first) if i not in numbers and w not in own]
+    choice = joined[-1:] == ["or"] or joined[-2:] == ["or", "either"]
+    plain = choice and "or" not in joined[:-1] and set(joined) <= set(_BETWEEN)
+    if not plain or not set(lead) <= _LEADING | own or not set(behind) <= own:
+        return tokens
+    if {"number", "of"} <= set(lead) and {"is", "being", "amounts"} & set(lead):
+        return tokens  # 'the number of fingers is' has a phrase of its own
+    return tuple(
+        t for i, t in enumerate(tokens[: last + 1]) if i in numbers or (i > first and said[i] in ("or", ","))
+    )
+
+
+def _is_number(token: Token) -> bool:
+    whole = token.number is not None and token.number.unit is None
+    return whole or (
+        word_of(token) in NUMBER_WORDS and word_of(token) not in ("once", "twice", "thrice", "dozen")
+    )
