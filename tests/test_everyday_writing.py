@@ -22,6 +22,7 @@ LIFT = "gap, car  length in mm"
 POSTS = "tall, short  length in mm"
 MIXED = "mix  composition in wt%\n  alpha, beta, gamma"
 TIN = "metal  any of tin, zinc, lead"
+OXIDES = "alpha, beta  share in wt%"
 DOSE = 'drug, person  mass in g  "body weight"'
 STEP = "step  temperature difference in K"
 BROTH = 'ferm  step in h\n  temperature  temperature in degC  "of the broth"'
@@ -132,6 +133,16 @@ READ = [
     (FINGERS, "fingers", "fingers numbering one or two", "fingers = 2", "fingers = 3"),
     (FINGERS, "fingers", "has one or two of the fingers", "fingers = 2", "fingers = 3"),
     (FINGERS, "fingers", "one indexing finger or three indexing fingers", "fingers = 3", "fingers = 2"),
+    (OXIDES, "alpha, beta", "does not contain both alpha and beta", "alpha = 1 wt%, beta = 0 wt%",
+     "alpha = 1 wt%, beta = 1 wt%"),
+    (OXIDES, "alpha, beta", "containing no more than one of alpha and beta", "alpha = 1 wt%, beta = 0 wt%",
+     "alpha = 1 wt%, beta = 1 wt%"),
+    (OXIDES, "alpha, beta", "does not contain either alpha or beta", "alpha = 0 wt%, beta = 0 wt%",
+     "alpha = 1 wt%, beta = 0 wt%"),
+    (MIXED, "mix", "does not contain both alpha and beta", "alpha = 40 wt%, beta = 0 wt%, gamma = 60 wt%",
+     "alpha = 10 wt%, beta = 30 wt%, gamma = 60 wt%"),
+    (TIN, "metal", "does not include both tin and zinc", "metal = {tin}", "metal = {tin, zinc}"),
+    (TIN, "metal", "tin and zinc are not both present", "metal = {tin}", "metal = {tin, zinc}"),
     ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
      "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip
@@ -172,6 +183,7 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ('cord  length in cm  "width"', "cord", "5-10 cm long"),
         ("cord  length in cm", "cord", "5-10 cm wide"),
         ("gap  length in mm", "gap", "by at least 2 mm"),
+        (MIXED, "mix", "does not contain each of alpha and beta"),
         (LIFT, "gap, car", "the gap is at most 5 mm if the car is within reach of 10 mm"),
         ('stretch  number  "elongation in percent"', "stretch", "at least 200 percent"),
         ("hum, buzz  in dB", "hum, buzz", "together at most 60 dB"),

@@ -13,6 +13,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.not_both import DENYING
 from scopecheck.resolve.subjects import Subject, is_bare_share, is_fraction
 
 Tokens = tuple[Token, ...]
@@ -30,6 +31,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _denied_twice(tokens, said)
         or _denied_range(tokens, said)
         or _but_not(tokens, said)
+        or _denied_of_each(said)
         or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
         or _counted_with(tokens, said)
@@ -114,6 +116,18 @@ def _but_not(tokens: Tokens, said: list[str]) -> Why:
         share = is_bare_share(tokens[at]) and said[at + 1] in ("above", "below")
         if share and not {"half", "third", "quarter", "twice", "times"}.isdisjoint(said[at + 2 : at + 5]):
             return "the share may be one of the multiple, or of the thing", "Say of which."
+    return None
+
+
+def _denied_of_each(said: list[str]) -> Why:
+    """`does not contain each of tin and zinc`: none of them, or not all of them together."""
+    for at, run in ((i, run) for i in range(len(said)) for run in DENYING):
+        behind = said[at + len(run) : at + len(run) + 1]
+        if said[at : at + len(run)] == run and behind in (["each"], ["every"], ["all"]):
+            return (
+                f"'{' '.join(run)} {behind[0]}' may deny each of them, or all of them together",
+                "Say that none of them is there, or that not all of them are.",
+            )
     return None
 
 

@@ -57,6 +57,7 @@ from scopecheck.resolve.looser import Looser, looser
 from scopecheck.resolve.moments import without_noted_bearer
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
+from scopecheck.resolve.not_both import with_not_both
 from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
@@ -119,6 +120,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
+    tokens = with_not_both(tokens, subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
     if any(t.sort == "sign" for t in tokens):
