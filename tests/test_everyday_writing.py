@@ -23,6 +23,7 @@ POSTS = "tall, short  length in mm"
 MIXED = "mix  composition in wt%\n  alpha, beta, gamma"
 TIN = "metal  any of tin, zinc, lead"
 OXIDES = "alpha, beta  share in wt%"
+THREADS = 'warp  in 1/cm  "warp threads per centimetre"\nweft  in 1/cm  "weft threads per centimetre"'
 DOSE = 'drug, person  mass in g  "body weight"'
 STEP = "step  temperature difference in K"
 BROTH = 'ferm  step in h\n  temperature  temperature in degC  "of the broth"'
@@ -143,6 +144,10 @@ READ = [
      "alpha = 10 wt%, beta = 30 wt%, gamma = 60 wt%"),
     (TIN, "metal", "does not include both tin and zinc", "metal = {tin}", "metal = {tin, zinc}"),
     (TIN, "metal", "tin and zinc are not both present", "metal = {tin}", "metal = {tin, zinc}"),
+    (THREADS, "warp, weft", "at least 1.5 times the number of weft threads per centimetre",
+     "warp = 30 1/cm, weft = 20 1/cm", "warp = 29 1/cm, weft = 20 1/cm"),
+    (THREADS, "warp, weft", "greater than the number of weft threads per cm",
+     "warp = 30 1/cm, weft = 20 1/cm", "warp = 20 1/cm, weft = 20 1/cm"),
     ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
      "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip
@@ -183,6 +188,7 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ('cord  length in cm  "width"', "cord", "5-10 cm long"),
         ("cord  length in cm", "cord", "5-10 cm wide"),
         ("gap  length in mm", "gap", "by at least 2 mm"),
+        (THREADS, "warp, weft", "at least 1.5 times the number of weft threads per inch"),
         (MIXED, "mix", "does not contain each of alpha and beta"),
         (LIFT, "gap, car", "the gap is at most 5 mm if the car is within reach of 10 mm"),
         ('stretch  number  "elongation in percent"', "stretch", "at least 200 percent"),

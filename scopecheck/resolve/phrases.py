@@ -23,6 +23,7 @@ from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
 from scopecheck.resolve.choice_of_counts import with_choice_of_counts
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
+from scopecheck.resolve.counted_per import with_counted_named
 from scopecheck.resolve.everyday import (
     as_alternatives,
     is_ordinal,
@@ -120,7 +121,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
-    tokens = with_not_both(tokens, subjects)
+    tokens = with_not_both(with_counted_named(tokens, names), subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
     if any(t.sort == "sign" for t in tokens):
