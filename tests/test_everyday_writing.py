@@ -211,6 +211,20 @@ def test_a_unit_that_is_of_another_kind_is_told_with_its_word() -> None:
     assert error.help == "write voltage in V"
 
 
+def test_one_blank_behind_a_name_is_told_as_that_and_once() -> None:
+    claim = "1. A radio, at least 3 dBm.\n   | transmit power : at least 3 dBm\n"
+    (error,) = errors(f"transmit power in dBm\n\n{claim}")
+    assert "'transmit', or 'transmit power'?" in error.message
+    assert error.help == "leave two blanks behind the name: transmit power  in dBm"
+
+
+def test_a_name_with_its_measure_is_told_how_it_was_declared() -> None:
+    claim = "1. A motor, at least 3 mm.\n   | rotor length : at least 3 mm\n"
+    (error,) = errors(f"rotor length in mm\n\n{claim}")
+    assert error.cause == "What is declared is 'rotor', as a length."
+    assert error.help.endswith("two blanks behind the name where it is declared: rotor length  in mm")
+
+
 def test_what_is_a_multiple_of_the_other_is_not_told_as_another_thing() -> None:
     text = "gap, wave  length in mm\n\n1. A thing, the gap being equal to one half of the wave.\n"
     made, found = read_sheet(Source("t.sheet", f"{text}   | gap, wave : equal to one half of the wave\n"))
