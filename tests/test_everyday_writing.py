@@ -24,6 +24,10 @@ MIXED = "mix  composition in wt%\n  alpha, beta, gamma"
 TIN = "metal  any of tin, zinc, lead"
 OXIDES = "alpha, beta  share in wt%"
 THREADS = 'warp  in 1/cm  "warp threads per centimetre"\nweft  in 1/cm  "weft threads per centimetre"'
+ASLEEP = 'asleep  one of only yes, no  "the node is in the sleep mode"\nv  voltage in V'
+WARNING = 'warned  one of only yes, no  "the warning is shown"\nremaining  count  "doses"'
+COATED = 'coating  one of only yes, no  "the fabric is coated"\nperm  in L/min  "flow"'
+BOTH_SIDES = 'coating  one of only yes, no  "the fabric is coated on both sides"\nperm  length in mm'
 DOSE = 'drug, person  mass in g  "body weight"'
 STEP = "step  temperature difference in K"
 BROTH = 'ferm  step in h\n  temperature  temperature in degC  "of the broth"'
@@ -148,6 +152,20 @@ READ = [
      "warp = 30 1/cm, weft = 20 1/cm", "warp = 29 1/cm, weft = 20 1/cm"),
     (THREADS, "warp, weft", "greater than the number of weft threads per cm",
      "warp = 30 1/cm, weft = 20 1/cm", "warp = 20 1/cm, weft = 20 1/cm"),
+    (ASLEEP, "asleep, v", "enters the sleep mode if the voltage falls below 3 V", "asleep = no, v = 3 V",
+     "asleep = no, v = 2 V"),
+    (ASLEEP, "asleep, v", "the node does not enter the sleep mode when the voltage is 3 V or higher",
+     "asleep = yes, v = 2 V", "asleep = yes, v = 4 V"),
+    (WARNING, "warned, remaining", "shows a warning if fewer than 10 doses remain",
+     "warned = no, remaining = 10", "warned = no, remaining = 9"),
+    (WARNING, "warned, remaining", "shows no warning if at least 10 doses are left",
+     "warned = yes, remaining = 9", "warned = yes, remaining = 10"),
+    (COATED, "coating, perm", "if coated, a flow of at most 10 L/min", "coating = no, perm = 11 L/min",
+     "coating = yes, perm = 11 L/min"),
+    (COATED, "coating, perm", "unless coated, a flow of at most 10 L/min", "coating = yes, perm = 11 L/min",
+     "coating = no, perm = 11 L/min"),
+    (COATED, "perm, coating", "at most 10 L/min if uncoated", "coating = yes, perm = 11 L/min",
+     "coating = no, perm = 11 L/min"),
     ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
      "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip
@@ -188,6 +206,9 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ('cord  length in cm  "width"', "cord", "5-10 cm long"),
         ("cord  length in cm", "cord", "5-10 cm wide"),
         ("gap  length in mm", "gap", "by at least 2 mm"),
+        ("heating  one of only yes, no\nv  voltage in V", "heating, v", "the heating is below 3 V"),
+        (BOTH_SIDES, "coating, perm", "if coated, at least 3 mm"),
+        (ASLEEP, "asleep, v", "enters the active mode when the voltage is below 3 V"),
         (THREADS, "warp, weft", "at least 1.5 times the number of weft threads per inch"),
         (MIXED, "mix", "does not contain each of alpha and beta"),
         (LIFT, "gap, car", "the gap is at most 5 mm if the car is within reach of 10 mm"),

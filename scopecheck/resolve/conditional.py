@@ -181,6 +181,8 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
     things = sides.job.subjects
     if any(_for_so_long(sides, f, roles) for f in fills) or _in_a_row(sides, fills):
         return False
+    if any(_is_said_of(one, then) for one, then in pairwise(fills)):
+        return False
     if roles.outcome == roles.condition:
         conditions = (f for f in fills if f.slot.kind == "condition")
         others = [s.text for s in things if s not in roles.outcome]
@@ -193,6 +195,13 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
         sides.mentions(other.tokens, thing.text)
         for f in unnamed for thing in roles.of(f) for other in fills if roles.of(other) != roles.of(f)
     )  # fmt: skip
+
+
+def _is_said_of(state: Fill, condition: Fill) -> bool:
+    """`the heating is below 3 V`: a verb directly behind a noun is said of that, and begins no condition."""
+    limits = state.slot.kind == "state" and condition.slot.kind == "condition"
+    beside = limits and condition.tokens[0].start <= state.tokens[-1].end + 1
+    return beside and word_of(condition.tokens[0]) in ("is", "are", "being", "was", "were")
 
 
 def _for_so_long(sides: Sides, fill: Fill, roles: Roles) -> bool:

@@ -333,6 +333,21 @@ def without_units_counted(
     )
 
 
+def without_remaining(tokens: tuple[Token, ...], subject: Bound, name: str, note: str) -> tuple[Token, ...]:
+    """`fewer than 10 doses remain`, `10 doses are left`, of a number of what remains, without the verb."""
+    own = f"{name} {note}".lower().split()
+    if not isinstance(subject, Typed) or not subject.whole or not any(w.startswith("remain") for w in own):
+        return tokens
+    texts = [t.text.lower() for t in tokens]
+    run = next((r for r in _REMAIN if len(texts) > len(r) + 1 and texts[-len(r) :] == r), [])
+    kept = tokens[: len(tokens) - len(run)]
+    named = bool(run) and len(kept) > 1 and texts[len(kept) - 1] in _forms(f"{name} {note}")
+    return kept[:-1] if named and _counts(kept[-2]) else kept
+
+
+_REMAIN = (["remain"], ["remains"], ["remaining"], ["are", "left"], ["is", "left"], ["left"])
+
+
 def with_least_or_most(
     tokens: tuple[Token, ...], subject: Bound, name: str, names: Names
 ) -> tuple[Token, ...]:

@@ -46,6 +46,7 @@ from scopecheck.resolve.everyday import (
     without_dots,
     without_name_before_inclusive,
     without_name_behind_ordinals,
+    without_remaining,
     without_signs,
     without_times,
     without_units_counted,
@@ -819,6 +820,7 @@ class Reader:
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         own_note = self.names.note_of(subjects[0].text)
         tokens = without_units_counted(tokens, subjects[0].bound, subjects[0].text, own_note)
+        tokens = without_remaining(tokens, subjects[0].bound, subjects[0].text, own_note)
         tokens = of_whole_numbers(tokens, subjects[0].bound, subjects[0].text)
         if len(subjects) == 1:
             tokens = with_choice_of_counts(tokens, subjects[0].bound, subjects[0].text, own_note)
