@@ -28,6 +28,7 @@ ASLEEP = 'asleep  one of only yes, no  "the node is in the sleep mode"\nv  volta
 WARNING = 'warned  one of only yes, no  "the warning is shown"\nremaining  count  "doses"'
 COATED = 'coating  one of only yes, no  "the fabric is coated"\nperm  in L/min  "flow"'
 BOTH_SIDES = 'coating  one of only yes, no  "the fabric is coated on both sides"\nperm  length in mm'
+GLASS = "ex  in 1/K"
 DOSE = 'drug, person  mass in g  "body weight"'
 STEP = "step  temperature difference in K"
 BROTH = 'ferm  step in h\n  temperature  temperature in degC  "of the broth"'
@@ -166,6 +167,9 @@ READ = [
      "coating = no, perm = 11 L/min"),
     (COATED, "perm, coating", "at most 10 L/min if uncoated", "coating = yes, perm = 11 L/min",
      "coating = no, perm = 11 L/min"),
+    (GLASS, "ex", "(70–90) × 10^-7 1/K", "ex = 90 × 10^-7 1/K", "ex = 91 × 10^-7 1/K"),
+    (GLASS, "ex", "(80 ± 10) × 10^-7 1/K", "ex = 70 × 10^-7 1/K", "ex = 69 × 10^-7 1/K"),
+    (GLASS, "ex", "from 70 × 10^-7/K to 90 × 10^-7 /K", "ex = 70 × 10^-7 1/K", "ex = 69 × 10^-7 1/K"),
     ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
      "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip
@@ -206,6 +210,9 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ('cord  length in cm  "width"', "cord", "5-10 cm long"),
         ("cord  length in cm", "cord", "5-10 cm wide"),
         ("gap  length in mm", "gap", "by at least 2 mm"),
+        ("dose  in 1/cm3", "dose", "1 to 5 × 10^18 1/cm3"),
+        (GLASS, "ex", "80 ± 10 × 10^-7 1/K"),
+        (GLASS, "ex", "90 to 70 × 10^-7 1/K"),
         ("heating  one of only yes, no\nv  voltage in V", "heating, v", "the heating is below 3 V"),
         (BOTH_SIDES, "coating, perm", "if coated, at least 3 mm"),
         (ASLEEP, "asleep, v", "enters the active mode when the voltage is below 3 V"),
@@ -253,6 +260,13 @@ def test_what_is_a_multiple_of_the_other_is_not_told_as_another_thing() -> None:
     assert not found
 
 
+def test_a_name_within_a_member_of_the_list_is_not_told_as_left_out() -> None:
+    text = "fibre  any of cotton fibre, flax\ncotton  share in wt%\n\n1. A fabric made of cotton fibre.\n"
+    made, found = read_sheet(Source("t.sheet", f"{text}   | fibre : made of cotton fibre\n"))
+    assert made is not None
+    assert not found
+
+
 def test_a_row_whose_first_value_was_taken_for_its_name_is_told_so() -> None:
     text = "teeth, gears  count\n1. A box with at most 3 gears.\n   | gears : at most 3 gears\n"
     (error, *_) = errors(f"{text}document D1  teeth  gears\n  12  3\n")
@@ -285,3 +299,23 @@ def test_a_choice_of_numbers_of_things_may_be_open_upwards(words: str, profile: 
     text += f"   | fingers : {words} indexing fingers\n\nmust stay out\n  more : fingers = 4\n"
     found = [(f.claim, f.quantifier) for f in ask_all(sheet(text)).findings if f.question == "outside met"]
     assert found == [(1, "some")]
+
+
+@pytest.mark.parametrize(
+    "words", ["from 70 to 90 × 10^-7 1/K", "70 to 90 x 10^-7 /K", "between 70 and 90E-7 1/K"]
+)
+def test_a_power_of_ten_that_both_numbers_share_is_told(words: str) -> None:
+    text = f"{GLASS}\n\n1. A glass, {words}.\n   | ex : {words}\n\ninside\n  low : ex = 71 × 10^-7 1/K\n"
+    made, found = read_sheet(Source("t.sheet", f"{text}must stay out\n  high : ex = 91 × 10^-7 1/K\n"))
+    assert made is not None
+    told = "the power of ten is read as one of both numbers: 70"
+    assert [d.message[: len(told)] for d in found] == [told]
+    assert not [f for f in ask_all(made).findings if f.question in ("outside met", "inside lost")]
+
+
+@pytest.mark.parametrize("at", [0, 1])
+def test_help_for_a_power_that_may_be_of_either_is_read(at: int) -> None:
+    (error, *_) = errors(f"{GLASS}\n\n1. A glass, 1 to 5 × 10^8 1/K.\n   | ex : 1 to 5 × 10^8 1/K\n")
+    exact = error.help.removeprefix("write what is meant behind the words: two blanks, ").split(", or ")
+    facts = exact[at].removeprefix("exactly ")
+    sheet(f"{GLASS}\n\n1. A glass, 1 to 5 × 10^8 1/K.\n   | ex : 1 to 5 × 10^8 1/K  exactly {facts}\n")

@@ -348,6 +348,10 @@ def without_a_part(words: Words, formula: Formula, subjects: Things, names: Name
             )  # fmt: skip
             return
     text = _BASIS.sub(" ; ", text)
+    for member in sorted(
+        (m for s in subjects for m in getattr(s.bound, "members", ())), key=len, reverse=True
+    ):
+        text = text.replace(f" {member.lower()} ", " ; ")  # 'cotton fibre', of a list, names no cotton
     part = names_in(formula)
     own = " ".join(f" {s.text.lower()} {names.note_of(s.text).lower()} " for s in subjects)
     for name in sorted((n for n in names.declarations if len(n) > 2), key=len, reverse=True):

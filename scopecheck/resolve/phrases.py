@@ -72,6 +72,7 @@ from scopecheck.resolve.plainer import plainer
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
+from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
@@ -125,6 +126,8 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     tokens = with_not_both(with_counted_named(tokens, names), subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
+    if subjects:
+        tokens = with_shared_power(tokens, subjects[0])
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     return with_signs_in_words(tokens)
@@ -242,6 +245,7 @@ class Reader:
             another = names_another(job, tokens)
             told = (another,) if another else tuple(speak_of_others(job, tokens))
             told += (hardly,) if (hardly := hardly_so(tokens, words, subjects)) else ()
+            told += (shared,) if (shared := shared_power(words)) else ()
             told += (some,) if (some := none_of_some(tokens, words, subjects, self.names)) else ()
             self.groups.passed += [t for t in told if t not in self.groups.passed]
         of_amounts = any(t.number and t.number.unit for t in tokens)
@@ -852,7 +856,7 @@ def _never_so(
     tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...], names: Names
 ) -> Trouble | None:
     """Why no phrase may be laid over the words of these things, or would leave some of them unheard."""
-    if wrong := not_so(tokens, words, subjects, names):
+    if wrong := not_so(tokens, words, subjects, names) or either_power(words, subjects):
         return wrong
     why = unheard(tokens, words, subjects, names) or never_heard(tokens, subjects, names)
     return trouble(words.span, *why, IN_SYMBOLS) if why else None
