@@ -29,6 +29,8 @@ WARNING = 'warned  one of only yes, no  "the warning is shown"\nremaining  count
 COATED = 'coating  one of only yes, no  "the fabric is coated"\nperm  in L/min  "flow"'
 BOTH_SIDES = 'coating  one of only yes, no  "the fabric is coated on both sides"\nperm  length in mm'
 GLASS = "ex  in 1/K"
+WHEELS = "teeth, holes  count"
+PILE = "base, layer 1, layer 2  length in mm"
 DOSE = 'drug, person  mass in g  "body weight"'
 STEP = "step  temperature difference in K"
 BROTH = 'ferm  step in h\n  temperature  temperature in degC  "of the broth"'
@@ -170,6 +172,14 @@ READ = [
     (GLASS, "ex", "(70–90) × 10^-7 1/K", "ex = 90 × 10^-7 1/K", "ex = 91 × 10^-7 1/K"),
     (GLASS, "ex", "(80 ± 10) × 10^-7 1/K", "ex = 70 × 10^-7 1/K", "ex = 69 × 10^-7 1/K"),
     (GLASS, "ex", "from 70 × 10^-7/K to 90 × 10^-7 /K", "ex = 70 × 10^-7 1/K", "ex = 69 × 10^-7 1/K"),
+    (OXIDES, "alpha, beta", "2 to 4 parts of alpha per part of beta", "alpha = 8 wt%, beta = 2 wt%",
+     "alpha = 9 wt%, beta = 2 wt%"),
+    (OXIDES, "alpha, beta", "at most one part by weight of alpha per two parts by weight of beta",
+     "alpha = 1 wt%, beta = 2 wt%", "alpha = 2 wt%, beta = 2 wt%"),
+    (WHEELS, "teeth, holes", "the number of teeth is not divisible by the number of holes",
+     "teeth = 7, holes = 3", "teeth = 6, holes = 3"),
+    (PILE, "base, layer 1, layer 2", "thicker than any of the layers",
+     "base = 3 mm, layer 1 = 1 mm, layer 2 = 2 mm", "base = 2 mm, layer 1 = 1 mm, layer 2 = 2 mm"),
     ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
      "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip
@@ -210,6 +220,11 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ('cord  length in cm  "width"', "cord", "5-10 cm long"),
         ("cord  length in cm", "cord", "5-10 cm wide"),
         ("gap  length in mm", "gap", "by at least 2 mm"),
+        (
+            "alpha, beta  share in vol%",
+            "alpha, beta",
+            "2 parts by weight of alpha per part by weight of beta",
+        ),
         ("dose  in 1/cm3", "dose", "1 to 5 × 10^18 1/cm3"),
         (GLASS, "ex", "80 ± 10 × 10^-7 1/K"),
         (GLASS, "ex", "90 to 70 × 10^-7 1/K"),
@@ -237,6 +252,14 @@ def test_a_unit_that_is_of_another_kind_is_told_with_its_word() -> None:
     (error, *_) = errors("v  number in V\n\n1. A cell, at least 3 V.\n   | v : at least 3 V\n")
     assert error.message == "V is no unit of number"
     assert error.help == "write voltage in V"
+
+
+def test_powers_of_two_are_told_how_to_be_written() -> None:
+    text = "n  count, <= 9\n\n1. A code, a power of two.\n   | n : a power of two"
+    (error,) = errors(f"{text}\n")
+    facts = error.help.removeprefix("write them behind the words: two blanks, ").split(";")[0]
+    assert facts == "exactly n = 1 OR n = 2 OR n = 4 OR n = 8"
+    sheet(f"{text}  {facts}\n")
 
 
 def test_one_blank_behind_a_name_is_told_as_that_and_once() -> None:

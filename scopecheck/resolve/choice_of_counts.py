@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.quantity import PLAIN_KIND
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
+from scopecheck.language.syntax import Words
 from scopecheck.resolve.chart import FILLERS, word_of
-from scopecheck.resolve.names import Bound, Typed
+from scopecheck.resolve.names import Bound, Names, Typed
+from scopecheck.resolve.subjects import Subject
 
 _LEADING = FILLERS | frozenset(
     "set group total number numbering array series either comprising comprises comprise including includes"
@@ -40,6 +45,34 @@ def with_choice_of_counts(
     return tuple(
         t for i, t in enumerate(tokens[: last + 1]) if i in numbers or (i > first and said[i] in ("or", ","))
     )
+
+
+def powers_named(
+    tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...], names: Names
+) -> Trouble | None:
+    """The error for `a power of two`, whose numbers have no end and may begin with 1; None for others."""
+    said = [word_of(t) for t in tokens]
+    at = next(
+        (i for i in range(len(said) - 2) if said[i : i + 2] in (["power", "of"], ["powers", "of"])), None
+    )
+    base = {"two": 2, "2": 2, "ten": 10, "10": 10}.get(said[at + 2]) if at is not None else None
+    bound = subjects[0].bound if subjects else None
+    if base is None or not isinstance(bound, Typed) or bound.kind != PLAIN_KIND:
+        return None
+    name = subjects[0].text
+    made = names.declared(name)
+    upper = made.upper.value if isinstance(made, NumberDecl) and made.upper is not None else None
+    powers = [base**i for i in range(_POWERS if upper is None else 64)]
+    listed = " OR ".join(f"{name} = {n}" for n in powers if upper is None or n <= upper)
+    more = "" if upper is not None else " and so on, to the greatest that may be meant"
+    return trouble(
+        words.span, f"'power of {said[(at or 0) + 2]}' is read as no list of numbers",
+        "The numbers have no end, and whether 1 is one of them the words leave open.",
+        f"write them behind the words: two blanks, exactly {listed}{more}; without the 1 if it is none",
+    )  # fmt: skip
+
+
+_POWERS = 6
 
 
 def _is_number(token: Token) -> bool:

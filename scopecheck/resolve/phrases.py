@@ -20,7 +20,7 @@ from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
-from scopecheck.resolve.choice_of_counts import with_choice_of_counts
+from scopecheck.resolve.choice_of_counts import powers_named, with_choice_of_counts
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.counted_per import with_counted_named
@@ -63,8 +63,9 @@ from scopecheck.resolve.not_both import with_not_both
 from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
-from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
+from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
+from scopecheck.resolve.parts_per_part import with_any_of_them, with_parts_per_part
 from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
@@ -124,6 +125,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
     tokens = with_not_both(with_counted_named(tokens, names), subjects)
+    tokens = with_any_of_them(with_parts_per_part(tokens, subjects), subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
     if subjects:
@@ -452,7 +454,7 @@ class Reader:
         """What a phrase makes of the words; None where none reads them."""
         with suppress(Trouble):
             trying = self._trying()._job(tokens, words, subjects)
-            if is_read(*trying) and can_be_read(*trying):
+            if _is_read_or_denied(*trying) and can_be_read(*trying):
                 return whole(*self._job(tokens, words, subjects))
         return None
 
@@ -797,7 +799,7 @@ class Reader:
             return False
         try:
             job, tokens = self._job(tokens, words, subjects)
-            if is_read(job, tokens):
+            if _is_read_or_denied(job, tokens):
                 return can_be_read(job, tokens)
         except Trouble:
             pass
@@ -858,8 +860,14 @@ def _never_so(
     """Why no phrase may be laid over the words of these things, or would leave some of them unheard."""
     if wrong := not_so(tokens, words, subjects, names) or either_power(words, subjects):
         return wrong
+    if wrong := powers_named(tokens, words, subjects, names):
+        return wrong
     why = unheard(tokens, words, subjects, names) or never_heard(tokens, subjects, names)
     return trouble(words.span, *why, IN_SYMBOLS) if why else None
+
+
+def _is_read_or_denied(job: Job, tokens: tuple[Token, ...]) -> bool:
+    return is_read(job, tokens) or bool(denied(job, tokens))
 
 
 def _has_nouns(match: Match) -> bool:
