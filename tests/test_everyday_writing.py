@@ -180,6 +180,7 @@ READ = [
      "teeth = 7, holes = 3", "teeth = 6, holes = 3"),
     (PILE, "base, layer 1, layer 2", "thicker than any of the layers",
      "base = 3 mm, layer 1 = 1 mm, layer 2 = 2 mm", "base = 2 mm, layer 1 = 1 mm, layer 2 = 2 mm"),
+    ("n  count", "n", "where n is 2", "n = 2", "n = 3"),
     ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
      "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip
@@ -220,6 +221,10 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ('cord  length in cm  "width"', "cord", "5-10 cm long"),
         ("cord  length in cm", "cord", "5-10 cm wide"),
         ("gap  length in mm", "gap", "by at least 2 mm"),
+        (ROD, "D, L", "L is a small fraction of D"),
+        (BROTH, "temperature of ferm", "the mean maximum temperature is at most 30 °C"),
+        (BROTH, "temperature of ferm", "the final temperature rise is at most 30 °C"),
+        (BROTH, "temperature of ferm", "the average jacket temperature is at most 30 °C"),
         (
             "alpha, beta  share in vol%",
             "alpha, beta",

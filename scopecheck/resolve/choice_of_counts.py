@@ -5,6 +5,7 @@ from __future__ import annotations
 from scopecheck.core.declared import NumberDecl
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN_KIND
+from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
@@ -45,6 +46,22 @@ def with_choice_of_counts(
     return tuple(
         t for i, t in enumerate(tokens[: last + 1]) if i in numbers or (i > first and said[i] in ("or", ","))
     )
+
+
+def with_letter_counted(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+    """`n is 2`, of a number called n, as the number of n: a letter is the number, and no things."""
+    said = [word_of(t) for t in tokens]
+    start = int(said[:1] in (["where"], ["wherein"]))
+    letter = isinstance(subject, Typed) and subject.whole and len(name) <= _LETTERS
+    is_so = said[start : start + 1] == [name.lower()] and said[start + 1 : start + 2] in (["is"], ["being"])
+    if not letter or not is_so or len(tokens) != start + 3 or not _is_number(tokens[-1]):
+        return tokens
+    first = tokens[start]
+    lead = (replace(first, sort="word", text=w, end=first.start) for w in ("number", "of"))
+    return (*lead, *tokens[start:])
+
+
+_LETTERS = 2
 
 
 def powers_named(

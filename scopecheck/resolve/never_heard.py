@@ -32,6 +32,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _denied_range(tokens, said)
         or _but_not(tokens, said)
         or _denied_of_each(said)
+        or _some_of_another(said, own, names)
         or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
         or _counted_with(tokens, said)
@@ -117,6 +118,23 @@ def _but_not(tokens: Tokens, said: list[str]) -> Why:
         if share and not {"half", "third", "quarter", "twice", "times"}.isdisjoint(said[at + 2 : at + 5]):
             return "the share may be one of the multiple, or of the thing", "Say of which."
     return None
+
+
+def _some_of_another(said: list[str], own: set[str], names: Names) -> Why:
+    """`a fraction of the height`, `a function of the height`: nothing says which."""
+    for at, word in enumerate(said[:-2]):
+        if word not in _SOME_OF or word in own or said[at + 1] != "of":
+            continue
+        start = at + 2 + (said[at + 2] in ("the", "its", "said"))
+        for end in range(start + 1, min(start + 5, len(said)) + 1):
+            if isinstance(names.declared(" ".join(said[start:end])), NumberDecl):
+                return f"'{word} of' does not say how much of it", "Say which share of it, or which formula."
+    return None
+
+
+_SOME_OF = frozenset(
+    "fraction portion percentage proportion function root logarithm inverse reciprocal cube".split()
+)
 
 
 def _denied_of_each(said: list[str]) -> Why:

@@ -9,7 +9,7 @@ from typing import TypeAlias
 
 from scopecheck.core.declared import Assembly, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, Divide, Magnitude, Negate
-from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind, kind_word
+from scopecheck.foundations.quantity import PLAIN_KIND, KindWord, difference_kind, kind_word
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -119,6 +119,8 @@ class Job:
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
             found = found or self._of_own_limits(tokens)
             found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
+            if self.sort == "moments":
+                found = [m for m in found if not any(map(self._is_of_another_moment, m.fills))]
             # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
             if found and not any(" of " in f" {m.pattern.plain} " for m in found):
                 found = [] if self.share_of_another(tokens) else found
@@ -132,6 +134,17 @@ class Job:
             each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
             self.known[key] = [] if over or each else found
         return self.known[key]
+
+    def _is_of_another_moment(self, fill: Fill) -> bool:
+        """`the mean maximum temperature`, `the final temperature rise`: says a noun more than what it is?"""
+        words = [word_of(t) for t in fill.tokens] if fill.slot.kind == "noun" else []
+        own = self.subjects[0].text.lower().partition(" of ")[0].split()
+        note = self.place.names.note_of(self.subjects[0].moments["start"][0]).lower()
+        more = AVERAGES | _EXTREMES | listed("limits", "changes") | listed("conditional", "drops")
+        said = set(words) - set(own) - set(note.split())
+        named = own[-1] in words or any((k := kind_word(w)) and _measures(k, self.first) for w in words)
+        other = said - set(DETERMINERS) - {"of"} if note.startswith("of ") else set[str]()
+        return bool(words) and (bool(said & more) or not named or bool(other))
 
     def _of_own_limits(self, tokens: tuple[Token, ...]) -> list[Match]:
         """`the gap is at least 5 mm or the rim at least 3 mm`: a phrase of limits, each of what it names."""
@@ -678,6 +691,14 @@ def _is_followed(tokens: tuple[Token, ...]) -> bool:
     return any(w == "," and then in ("and", "but", "or") for w, then in pairwise(words))
 
 
+def _measures(kind: KindWord, bound: Bound) -> bool:
+    return isinstance(bound, Typed) and bound.kind is not None and kind.accepts(bound.kind)
+
+
+_EXTREMES = frozenset(
+    "initial starting final highest peak lowest maximum minimum max min greatest least gradient change rate"
+    " swing span".split()
+)
 AVERAGES = frozenset(("mean", "average", "median"))
 _CHOICE = regex(r"\b(?:one|any|more|either|some) of\b|\bfrom\b")
 _SHUTTING_OUT = ("not", "no", "free", "without", "neither", "excluding", "except")

@@ -20,7 +20,7 @@ from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
-from scopecheck.resolve.choice_of_counts import powers_named, with_choice_of_counts
+from scopecheck.resolve.choice_of_counts import powers_named, with_choice_of_counts, with_letter_counted
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
 from scopecheck.resolve.counted_per import with_counted_named
@@ -829,6 +829,7 @@ class Reader:
         tokens = without_remaining(tokens, subjects[0].bound, subjects[0].text, own_note)
         tokens = of_whole_numbers(tokens, subjects[0].bound, subjects[0].text)
         if len(subjects) == 1:
+            tokens = with_letter_counted(tokens, subjects[0].bound, subjects[0].text)
             tokens = with_choice_of_counts(tokens, subjects[0].bound, subjects[0].text, own_note)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
