@@ -31,6 +31,7 @@ BOTH_SIDES = 'coating  one of only yes, no  "the fabric is coated on both sides"
 GLASS = "ex  in 1/K"
 WHEELS = "teeth, holes  count"
 PILE = "base, layer 1, layer 2  length in mm"
+VALVE = 'open  one of only yes, no  "the valve is open"\nv  voltage in V'
 DOSE = 'drug, person  mass in g  "body weight"'
 STEP = "step  temperature difference in K"
 BROTH = 'ferm  step in h\n  temperature  temperature in degC  "of the broth"'
@@ -221,6 +222,9 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ('cord  length in cm  "width"', "cord", "5-10 cm long"),
         ("cord  length in cm", "cord", "5-10 cm wide"),
         ("gap  length in mm", "gap", "by at least 2 mm"),
+        (TIN, "metal", "not only tin"),
+        (VALVE, "open, v", "with the valve open the voltage is at least 2 V"),
+        (VALVE, "open, v", "the second valve is open when the voltage is at least 2 V"),
         (ROD, "D, L", "L is a small fraction of D"),
         (BROTH, "temperature of ferm", "the mean maximum temperature is at most 30 °C"),
         (BROTH, "temperature of ferm", "the final temperature rise is at most 30 °C"),

@@ -198,10 +198,15 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
 
 
 def _is_said_of(state: Fill, condition: Fill) -> bool:
-    """`the heating is below 3 V`: a verb directly behind a noun is said of that, and begins no condition."""
+    """`the heating is below 3 V`, `with the valve open the pressure is at least 2 bar`: a sentence beside a
+    state with no word between is no condition of it.
+    """
     limits = state.slot.kind == "state" and condition.slot.kind == "condition"
     beside = limits and condition.tokens[0].start <= state.tokens[-1].end + 1
-    return beside and word_of(condition.tokens[0]) in ("is", "are", "being", "was", "were")
+    return beside and not _VERBS.isdisjoint(map(word_of, condition.tokens))
+
+
+_VERBS = frozenset("is are being was were exceeds falls drops rises lies remains stays reaches has".split())
 
 
 def _for_so_long(sides: Sides, fill: Fill, roles: Roles) -> bool:

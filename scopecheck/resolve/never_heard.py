@@ -32,6 +32,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _denied_range(tokens, said)
         or _but_not(tokens, said)
         or _denied_of_each(said)
+        or _more_than_that(said, subjects)
         or _some_of_another(said, own, names)
         or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
@@ -118,6 +119,18 @@ def _but_not(tokens: Tokens, said: list[str]) -> Why:
         if share and not {"half", "third", "quarter", "twice", "times"}.isdisjoint(said[at + 2 : at + 5]):
             return "the share may be one of the multiple, or of the thing", "Say of which."
     return None
+
+
+def _more_than_that(said: list[str], subjects: Things) -> Why:
+    """`not only tin`, of a list: it is there, and what else is not said."""
+    listing = any(isinstance(s.bound, SetDecl) for s in subjects)
+    at = next((i for i, w in enumerate(said[:-1]) if w == "not" and said[i + 1] in _ONLY), None)
+    if not listing or at is None or "but" in said[at:]:
+        return None
+    return f"'not {said[at + 1]}' asks for more than what it names", "Say what must be there besides."
+
+
+_ONLY = ("only", "just", "merely", "solely")
 
 
 def _some_of_another(said: list[str], own: set[str], names: Names) -> Why:

@@ -61,7 +61,27 @@ def _is_of_another(noun: list[str], own: set[str]) -> bool:
     places = [i for i, w in enumerate(noun) if w in own]
     before, behind = noun[: places[0]], noun[places[-1] + 1 :]
     which = behind[:1] and behind[0] in ("of", "in", "for", "at", "between", "(")
+    if not _WHICH.isdisjoint(w for w in before if w not in own):
+        return True
     return not {"of", "with", "but", "or"}.isdisjoint(before) or (bool(behind) and not which)
+
+
+_WHICH = frozenset("second third fourth other another further additional remaining".split())
+
+
+def speaks_of_another(tokens: tuple[Token, ...], note: str, name: str) -> bool:
+    """`the lid is open`, of what is called open and noted "the valve is open"; so of a second valve."""
+    words = note.lower().split()
+    be = next((i for i, w in enumerate(words) if w in _BE), 0)
+    if not be or noun_of(name) - {w for w in name.lower().split() if w.endswith(_SAYS_HOW)}:
+        return False
+    said = [word_of(t) for t in tokens]
+    _, nouns = _parted(said, set(_sides(name)) | set(name.lower().split()))
+    for noun in nouns:
+        bare = noun[: noun.index("of")] if "of" in noun else noun
+        if bare and (set(words[:be]).isdisjoint(bare) or not _WHICH.isdisjoint(set(bare) - set(words))):
+            return True
+    return False
 
 
 def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool | None:
