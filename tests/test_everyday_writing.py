@@ -182,6 +182,9 @@ READ = [
     (PILE, "base, layer 1, layer 2", "thicker than any of the layers",
      "base = 3 mm, layer 1 = 1 mm, layer 2 = 2 mm", "base = 2 mm, layer 1 = 1 mm, layer 2 = 2 mm"),
     ("n  count", "n", "where n is 2", "n = 2", "n = 3"),
+    (OXIDES, "alpha, beta", "the difference in content of alpha and beta is at most 5 wt%",
+     "alpha = 9 wt%, beta = 7 wt%", "alpha = 1 wt%, beta = 7 wt%"),
+    (ROD, "D, L", "the mean length of D and L is at most 5 mm", "D = 2 mm, L = 8 mm", "D = 3 mm, L = 8 mm"),
     ("alarm  one of only yes, no\nv  voltage in V", "alarm, v",
      "generates an alarm if the voltage drops below 3 V", "alarm = no, v = 3 V", "alarm = no, v = 2 V"),
 ]  # fmt: skip
@@ -222,6 +225,11 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ('cord  length in cm  "width"', "cord", "5-10 cm long"),
         ("cord  length in cm", "cord", "5-10 cm wide"),
         ("gap  length in mm", "gap", "by at least 2 mm"),
+        (OXIDES, "alpha, beta", "the overlap of alpha and beta is at most 5 wt%"),
+        (OXIDES, "alpha, beta", "alpha replaces at least 5 wt% of the beta"),
+        (ROD, "D, L", "the spacing of D and L is at most 5 mm"),
+        ("T  temperature in degC", "T", "a set temperature of at least 40 °C"),
+        (VALVE, "open, v", "the lid is open when the voltage is at least 2 V"),
         (TIN, "metal", "not only tin"),
         (VALVE, "open, v", "with the valve open the voltage is at least 2 V"),
         (VALVE, "open, v", "the second valve is open when the voltage is at least 2 V"),
@@ -297,6 +305,13 @@ def test_a_name_within_a_member_of_the_list_is_not_told_as_left_out() -> None:
     made, found = read_sheet(Source("t.sheet", f"{text}   | fibre : made of cotton fibre\n"))
     assert made is not None
     assert not found
+
+
+def test_a_basis_that_the_note_has_otherwise_is_told() -> None:
+    text = 'wax  share in wt%  "of the coating"\n\n1. A pill, at least 5 wt%, based on the core.\n'
+    made, found = read_sheet(Source("t.sheet", f"{text}   | wax : at least 5 wt%, based on the core\n"))
+    assert made is not None
+    assert [d.message for d in found] == ["the words count on 'core', and wax is noted \"of the coating\""]
 
 
 def test_a_row_whose_first_value_was_taken_for_its_name_is_told_so() -> None:

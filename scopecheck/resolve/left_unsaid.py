@@ -389,6 +389,31 @@ def of_another_member(words: Words, formula: Formula, subjects: Things, names: N
     )  # fmt: skip
 
 
+def another_basis(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
+    """A warning of `based on the core`, of a share noted "of the coating"."""
+    first = subjects[0] if len(subjects) == 1 else None
+    kind = first.bound.kind if first and isinstance(first.bound, Typed) else None
+    note = names.note_of(first.text).lower() if first else ""
+    if first is None or kind is None or kind.dimension or kind.split[1] or not note.startswith("of "):
+        return None
+    text = " ".join(word_of(t) for t in words.tokens if t.sort != "gap")
+    found = _BASED_ON.search(text)
+    noun = [w for w in found[1].split() if w not in _IDLE | _OF_ALL | {"dry"}] if found else []
+    if not noun or not set(noun).isdisjoint(w.strip(",.;()") for w in note.split()):
+        return None
+    return Diagnostic(
+        "warning", words.span, f"the words count on '{' '.join(noun)}', and {first.text} is noted \"{note}\"",
+        "They are read of it as declared.",
+        f"if these are two things, declare the share of {' '.join(noun)} by a name of its own",
+    )  # fmt: skip
+
+
+_BASED_ON = regex(r"(?:based on|relative to|with respect to|with regard to) ([a-z ]+)")
+_OF_ALL = frozenset(
+    "total weight mass volume composition mixture whole entire formulation product dry by".split()
+)
+
+
 def another_measure(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
     """A warning of `the film has a length of at most 5 mm`, of a film thickness."""
     if len(subjects) != 1 or not isinstance(subjects[0].bound, Typed):

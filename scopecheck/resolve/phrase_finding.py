@@ -119,6 +119,8 @@ class Job:
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
             found = found or self._of_own_limits(tokens)
             found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
+            if len(self.subjects) > 1:
+                found = [m for m in found if not self._of_what_they_make(m)]
             if self.sort == "moments":
                 found = [m for m in found if not any(map(self._is_of_another_moment, m.fills))]
             # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
@@ -134,6 +136,17 @@ class Job:
             each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
             self.known[key] = [] if over or each else found
         return self.known[key]
+
+    def _of_what_they_make(self, match: Match) -> bool:
+        """`the difference in length of A and B`, `the overlap of A and B`: one value, and none of each?"""
+        nouns = [f for f in match.fills if f.slot.kind == "noun"]
+        if len(nouns) < 2 or "... and ..." not in match.pattern.plain:
+            return False
+        own = {
+            w for s in self.subjects for w in f"{s.text} {self.place.names.note_of(s.text)}".lower().split()
+        }
+        first = {word_of(t) for t in nouns[0].tokens} - own
+        return "of" in first and not first.isdisjoint(_MADE_OF_TWO)
 
     def _is_of_another_moment(self, fill: Fill) -> bool:
         """`the mean maximum temperature`, `the final temperature rise`: says a noun more than what it is?"""
@@ -698,6 +711,10 @@ def _measures(kind: KindWord, bound: Bound) -> bool:
 _EXTREMES = frozenset(
     "initial starting final highest peak lowest maximum minimum max min greatest least gradient change rate"
     " swing span".split()
+)
+_MADE_OF_TWO = frozenset(
+    "average mean median difference deviation variation spacing distance gap overlap loss gain change ratio"
+    " lower higher lesser greater smaller larger excess half third quarter product quotient".split()
 )
 AVERAGES = frozenset(("mean", "average", "median"))
 _CHOICE = regex(r"\b(?:one|any|more|either|some) of\b|\bfrom\b")
