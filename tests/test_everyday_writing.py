@@ -225,6 +225,7 @@ def test_a_preference_between_the_ends_limits_on_a_reading_alone(
         ('cord  length in cm  "width"', "cord", "5-10 cm long"),
         ("cord  length in cm", "cord", "5-10 cm wide"),
         ("gap  length in mm", "gap", "by at least 2 mm"),
+        ("fan speed  speed in m/s", "fan speed", "half speed or 100 m/s"),
         (OXIDES, "alpha, beta", "the overlap of alpha and beta is at most 5 wt%"),
         (OXIDES, "alpha, beta", "alpha replaces at least 5 wt% of the beta"),
         (ROD, "D, L", "the spacing of D and L is at most 5 mm"),
@@ -312,6 +313,13 @@ def test_a_basis_that_the_note_has_otherwise_is_told() -> None:
     made, found = read_sheet(Source("t.sheet", f"{text}   | wax : at least 5 wt%, based on the core\n"))
     assert made is not None
     assert [d.message for d in found] == ["the words count on 'core', and wax is noted \"of the coating\""]
+
+
+def test_which_of_two_names_is_taken_for_the_lower_end_is_told() -> None:
+    text = "gap, rim, bore  length in mm\n\n1. A ring, the gap being between the rim and the bore.\n"
+    made, found = read_sheet(Source("t.sheet", f"{text}   | gap, rim, bore : between the rim and the bore\n"))
+    assert made is not None
+    assert [d.message for d in found] == ["rim is read as the lower end, and bore as the upper one"]
 
 
 def test_a_row_whose_first_value_was_taken_for_its_name_is_told_so() -> None:

@@ -389,6 +389,24 @@ def of_another_member(words: Words, formula: Formula, subjects: Things, names: N
     )  # fmt: skip
 
 
+def between_two_names(words: Words, names: Names) -> Diagnostic | None:
+    """A warning of `between the gap and the rim`, of which nothing says that the first is the smaller one."""
+    said = [word_of(t) for t in words.tokens if t.sort != "gap"]
+    if "between" not in said or not {"difference", "ratio", "distance", "whichever"}.isdisjoint(said):
+        return None
+    at = said.index("between") + 1
+    joined = next((i for i in range(at + 1, len(said)) if said[i] == "and"), 0)
+    ends = [" ".join(w for w in run if w not in _IDLE) for run in (said[at:joined], said[joined + 1 :])]
+    made = [names.declared(end) for end in ends] if joined else []
+    if not made or not all(isinstance(d, NumberDecl) for d in made):
+        return None
+    return Diagnostic(
+        "warning", words.span, f"{ends[0]} is read as the lower end, and {ends[1]} as the upper one",
+        "The words name both, and do not say which is greater.",
+        "if it may be the other way round, write it in symbols behind the words: two blanks, exactly, facts",
+    )  # fmt: skip
+
+
 def another_basis(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
     """A warning of `based on the core`, of a share noted "of the coating"."""
     first = subjects[0] if len(subjects) == 1 else None

@@ -34,6 +34,7 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _denied_of_each(said)
         or _more_than_that(said, subjects)
         or _some_of_another(said, own, names)
+        or _half_of_itself(said, subjects)
         or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
         or _counted_with(tokens, said)
@@ -131,6 +132,18 @@ def _more_than_that(said: list[str], subjects: Things) -> Why:
 
 
 _ONLY = ("only", "just", "merely", "solely")
+
+
+def _half_of_itself(said: list[str], subjects: Things) -> Why:
+    """`half speed or 100 rpm`, of the speed: half of what it can be, and no half of its unit."""
+    first = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(first, Typed) or first.kind is None or not first.kind.dimension:
+        return None
+    own = subjects[0].text.lower().split()
+    at = next((i for i, (w, then) in enumerate(pairwise(said)) if w == "half" and then in own), None)
+    if at is None or "of" in said[at : at + 3]:
+        return None
+    return f"'half {said[at + 1]}' is half of a value that is not said", "Say which value it is."
 
 
 def _some_of_another(said: list[str], own: set[str], names: Names) -> Why:
