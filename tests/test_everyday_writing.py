@@ -322,6 +322,13 @@ def test_which_of_two_names_is_taken_for_the_lower_end_is_told() -> None:
     assert [d.message for d in found] == ["rim is read as the lower end, and bore as the upper one"]
 
 
+def test_which_of_an_ingredient_is_not_there_is_told_of_a_composition() -> None:
+    text = f"{MIXED}\n\n1. A paste, free of added alpha.\n   | mix : free of added alpha\n"
+    made, found = read_sheet(Source("t.sheet", text))
+    assert made is not None
+    assert [d.message for d in found] == ["'added' is read past"]
+
+
 def test_a_row_whose_first_value_was_taken_for_its_name_is_told_so() -> None:
     text = "teeth, gears  count\n1. A box with at most 3 gears.\n   | gears : at most 3 gears\n"
     (error, *_) = errors(f"{text}document D1  teeth  gears\n  12  3\n")

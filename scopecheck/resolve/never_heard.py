@@ -149,7 +149,7 @@ def _half_of_itself(said: list[str], subjects: Things) -> Why:
 def _some_of_another(said: list[str], own: set[str], names: Names) -> Why:
     """`a fraction of the height`, `a function of the height`: nothing says which."""
     for at, word in enumerate(said[:-2]):
-        if word not in _SOME_OF or word in own or said[at + 1] != "of":
+        if word not in _SOME_OF or word in own or said[at + 1] != "of" or "than" in said[at:]:
             continue
         start = at + 2 + (said[at + 2] in ("the", "its", "said"))
         for end in range(start + 1, min(start + 5, len(said)) + 1):

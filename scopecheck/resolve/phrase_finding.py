@@ -155,7 +155,11 @@ class Job:
         note = self.place.names.note_of(self.subjects[0].moments["start"][0]).lower()
         more = AVERAGES | _EXTREMES | listed("limits", "changes") | listed("conditional", "drops")
         said = set(words) - set(own) - set(note.split())
-        named = own[-1] in words or any((k := kind_word(w)) and _measures(k, self.first) for w in words)
+        named = (
+            own[-1] in words
+            or not _ANY_MEASURE.isdisjoint(words)
+            or any((k := kind_word(w)) and _measures(k, self.first) for w in words)
+        )
         other = said - set(DETERMINERS) - {"of"} if note.startswith("of ") else set[str]()
         return bool(words) and (bool(said & more) or not named or bool(other))
 
@@ -708,6 +712,7 @@ def _measures(kind: KindWord, bound: Bound) -> bool:
     return isinstance(bound, Typed) and bound.kind is not None and kind.accepts(bound.kind)
 
 
+_ANY_MEASURE = frozenset("level value content amount".split())
 _EXTREMES = frozenset(
     "initial starting final highest peak lowest maximum minimum max min greatest least gradient change rate"
     " swing span".split()

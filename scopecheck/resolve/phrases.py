@@ -609,9 +609,11 @@ class Reader:
             one = (Subject(number_of(share), name, subjects[0].span),)
             tried = (self._job(t, words, one) for t in (said, without_verb(said)) if t)
             found = next((job for job in tried if is_read(*job)), None)
-            if found is None:
+            if found is None or unheard(said, words, one, self.names):
                 return None
             jobs.append(found)
+            told = none_of_some(said, words, one, self.names)
+            self.groups.passed += [told] if told and told not in self.groups.passed else []
         for job, _ in jobs[bool(closed) :]:
             self.names.speak(job.subjects[0].text)
         parts = tuple(whole(*job) for job in jobs)
