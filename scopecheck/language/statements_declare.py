@@ -107,9 +107,28 @@ def _declared(desk: Desk, block: Block) -> Declare:
         if not places:
             raise _no_kind(desk, block, gaps[0] if gaps else None, end)
         name_end, kind_start = start + places[0].start(), start + places[0].end()
+        if len(places) > 1:
+            _check_one_blank(desk, start, end, places)
     desk.failed |= {text[a:b].lower() for a, b in split_commas(text, start, name_end)}
     names = tuple(name_node(desk, a, b, "a declaration") for a, b in split_commas(text, start, name_end))
     return Declare(names, _kind(desk, kind_start, end), note, desk.span(start, block.head.end))
+
+
+def _check_one_blank(desk: Desk, start: int, end: int, places: list[re.Match[str]]) -> None:
+    """Raises Trouble for `transmit power in dBm` with one blank: dBm is no unit of power."""
+    text = desk.text[start:end]
+    (first, second), match = places[:2], _IN_UNIT.match(text[places[0].end() :])
+    word = kind_word(match["word"]) if match and match["word"] else None
+    unit = find_unit(match["unit"].strip()) if match else None
+    if word is None or unit is None or word.accepts(unit.kind):
+        return
+    short, name, kind = text[: first.start()], text[: second.start()], text[second.end() :]
+    desk.failed |= {short.lower(), name.lower()}
+    raise trouble(
+        desk.span(start, end), f"where the name ends is not told: '{short}', or '{name}'?",
+        f"After '{short}' stands '{word.name}' for what is measured, and {unit.symbol} is no unit of that.",
+        f"leave two blanks behind the name: {name}  {kind}",
+    )  # fmt: skip
 
 
 def _looks_like_kind(text: str) -> bool:

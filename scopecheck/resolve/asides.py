@@ -171,6 +171,8 @@ def measures(
     said = 0
     bare = first.unit is not None and first.unit.symbol == "%"
     while said < len(words) and (_leads(words[said], own, kind) or _is_measure(words[said], kind, bare)):
+        if words[said] == "set" and words[said + 1 : said + 2] not in (["to"], ["at"]):
+            break  # 'a set temperature' is that of the control
         said += 1
     if width := run_at([word_of(t) for t in tokens], 0, "asides", "before_limits"):
         yield Aside(tokens[width:], tokens[:width])

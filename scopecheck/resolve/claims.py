@@ -30,7 +30,13 @@ from scopecheck.resolve.exact_terms import term
 from scopecheck.resolve.form_rules import form_warnings, told_by_its_making
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.item_letters import with_items_named
-from scopecheck.resolve.left_unsaid import another_measure, of_another_member, without_a_part
+from scopecheck.resolve.left_unsaid import (
+    another_basis,
+    another_measure,
+    between_two_names,
+    of_another_member,
+    without_a_part,
+)
 from scopecheck.resolve.lettered import in_symbols, nodes_in, with_term_first
 from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
 from scopecheck.resolve.occurrence import Occurrence
@@ -456,6 +462,8 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> F
     formula = of_listed(desk.names, subjects, reader.condition(line.words, subjects))
     told = [*without_a_part(line.words, formula, subjects, desk.names)]
     measured = another_measure(line.words, subjects, desk.names) if not told else None
+    measured = measured or another_basis(line.words, subjects, desk.names)
+    measured = measured or between_two_names(line.words, desk.names)
     measured = measured or of_another_member(line.words, formula, subjects, desk.names)
     desk.wrong += (*told, measured) if measured else tuple(told)
     return formula

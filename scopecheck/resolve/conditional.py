@@ -181,6 +181,8 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
     things = sides.job.subjects
     if any(_for_so_long(sides, f, roles) for f in fills) or _in_a_row(sides, fills):
         return False
+    if any(_is_said_of(sides, one, then) for one, then in pairwise(fills)):
+        return False
     if roles.outcome == roles.condition:
         conditions = (f for f in fills if f.slot.kind == "condition")
         others = [s.text for s in things if s not in roles.outcome]
@@ -193,6 +195,23 @@ def _told(sides: Sides, fills: tuple[Fill, ...], roles: Roles) -> bool:
         sides.mentions(other.tokens, thing.text)
         for f in unnamed for thing in roles.of(f) for other in fills if roles.of(other) != roles.of(f)
     )  # fmt: skip
+
+
+def _is_said_of(sides: Sides, state: Fill, condition: Fill) -> bool:
+    """`the heating is below 3 V`, `with the valve open the pressure is at least 2 bar`: no condition.
+
+    A verb directly behind a noun is said of that, and behind 'with' a state is no sentence.
+    """
+    limits = state.slot.kind == "state" and condition.slot.kind == "condition"
+    if not limits or condition.tokens[0].start > state.tokens[-1].end + 1:
+        return False
+    first = next((t for t in sides.job.words.tokens if t.sort != "gap"), state.tokens[0])
+    led = word_of(first) == "with" and first.start <= state.tokens[0].start
+    verb = word_of(condition.tokens[0]) in _VERBS
+    return verb or (led and not _VERBS.isdisjoint(map(word_of, condition.tokens)))
+
+
+_VERBS = frozenset("is are being was were exceeds falls drops rises lies remains stays reaches has".split())
 
 
 def _for_so_long(sides: Sides, fill: Fill, roles: Roles) -> bool:

@@ -333,6 +333,21 @@ def without_units_counted(
     )
 
 
+def without_remaining(tokens: tuple[Token, ...], subject: Bound, name: str, note: str) -> tuple[Token, ...]:
+    """`fewer than 10 doses remain`, `10 doses are left`, of a number of what remains, without the verb."""
+    own = f"{name} {note}".lower().split()
+    if not isinstance(subject, Typed) or not subject.whole or not any(w.startswith("remain") for w in own):
+        return tokens
+    texts = [t.text.lower() for t in tokens]
+    run = next((r for r in _REMAIN if len(texts) > len(r) + 1 and texts[-len(r) :] == r), [])
+    kept = tokens[: len(tokens) - len(run)]
+    named = bool(run) and len(kept) > 1 and texts[len(kept) - 1] in _forms(f"{name} {note}")
+    return kept[:-1] if named and _counts(kept[-2]) else kept
+
+
+_REMAIN = (["remain"], ["remains"], ["remaining"], ["are", "left"], ["is", "left"], ["left"])
+
+
 def with_least_or_most(
     tokens: tuple[Token, ...], subject: Bound, name: str, names: Names
 ) -> tuple[Token, ...]:
@@ -554,10 +569,10 @@ def with_things_per(
     """
     texts = ["per" if t.text == "/" else t.text.lower() for t in tokens]
     places = [at for at, text in enumerate(texts) if text == "per" and at > 1]
-    if any(_per(texts, at)[0] for at in places) and isinstance(subject, Typed) and not subject.whole:
+    if any(per_unit(texts, at)[0] for at in places) and isinstance(subject, Typed) and not subject.whole:
         tokens = tuple(map(_spelled_out, tokens))
     for at in reversed(places):
-        unit, end = _per(texts, at)
+        unit, end = per_unit(texts, at)
         first = next((i for i in range(at - 1, -1, -1) if tokens[i].number), at)
         number = tokens[first].number
         if unit is None or number is None or number.unit is not None:
@@ -578,6 +593,14 @@ def with_things_per(
         counted, last = " ".join(texts[first + 1 : at]), tokens[end - 1]
         if not set(texts[first + 1 : at]) <= _forms(f"{name} {note}") | {"times"}:
             span = Span(words.source, tokens[first + 1].start, last.end)
+            if texts[first + 1] == "times":
+                thing = " ".join(texts[first + 2 : at]).removeprefix("the ").removeprefix("number of ")
+                noted = f"{thing} {' '.join(texts[at:end])}"
+                raise trouble(
+                    span, f"no quantity is declared that is the number of {noted}", "",
+                    f"write its name behind 'times', or note it so where it is declared, in {unit.symbol}:"
+                    f' "{noted}"',
+                )  # fmt: skip
             raise trouble(
                 span, f"'{counted}' is not what {name} counts", "",
                 f'name it in the note of its declaration: {name}  in {unit.symbol}  "{counted}"',
@@ -597,7 +620,7 @@ def _spelled_out(token: Token) -> Token:
     return replace(token, sort="number", number=Number(str(count), Fraction(count), 0, None))
 
 
-def _per(texts: list[str], at: int) -> tuple[Unit | None, int]:
+def per_unit(texts: list[str], at: int) -> tuple[Unit | None, int]:
     """The unit that begins with 'per' at this place, and where it ends."""
     for end in range(min(at + 4, len(texts)), at + 1, -1):
         if unit := find_unit(" ".join(texts[at:end])):

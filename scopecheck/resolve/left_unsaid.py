@@ -348,6 +348,10 @@ def without_a_part(words: Words, formula: Formula, subjects: Things, names: Name
             )  # fmt: skip
             return
     text = _BASIS.sub(" ; ", text)
+    for member in sorted(
+        (m for s in subjects for m in getattr(s.bound, "members", ())), key=len, reverse=True
+    ):
+        text = text.replace(f" {member.lower()} ", " ; ")  # 'cotton fibre', of a list, names no cotton
     part = names_in(formula)
     own = " ".join(f" {s.text.lower()} {names.note_of(s.text).lower()} " for s in subjects)
     for name in sorted((n for n in names.declarations if len(n) > 2), key=len, reverse=True):
@@ -383,6 +387,49 @@ def of_another_member(words: Words, formula: Formula, subjects: Things, names: N
         "warning", words.span, f"read as a share of {other}", "Both are ingredients of one composition.",
         f"if the words say how much {other} there is, write it left of the colon: {other} : {words.text}",
     )  # fmt: skip
+
+
+def between_two_names(words: Words, names: Names) -> Diagnostic | None:
+    """A warning of `between the gap and the rim`, of which nothing says that the first is the smaller one."""
+    said = [word_of(t) for t in words.tokens if t.sort != "gap"]
+    if "between" not in said or not {"difference", "ratio", "distance", "whichever"}.isdisjoint(said):
+        return None
+    at = said.index("between") + 1
+    joined = next((i for i in range(at + 1, len(said)) if said[i] == "and"), 0)
+    ends = [" ".join(w for w in run if w not in _IDLE) for run in (said[at:joined], said[joined + 1 :])]
+    made = [names.declared(end) for end in ends] if joined else []
+    if not made or not all(isinstance(d, NumberDecl) for d in made):
+        return None
+    return Diagnostic(
+        "warning", words.span, f"{ends[0]} is read as the lower end, and {ends[1]} as the upper one",
+        "The words name both, and do not say which is greater.",
+        "if it may be the other way round, write it in symbols behind the words: two blanks, exactly, facts",
+    )  # fmt: skip
+
+
+def another_basis(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
+    """A warning of `based on the core`, of a share noted "of the coating"."""
+    first = subjects[0] if len(subjects) == 1 else None
+    kind = first.bound.kind if first and isinstance(first.bound, Typed) else None
+    note = names.note_of(first.text).lower() if first else ""
+    if first is None or kind is None or kind.dimension or kind.split[1] or not note.startswith("of "):
+        return None
+    text = " ".join(word_of(t) for t in words.tokens if t.sort != "gap")
+    found = _BASED_ON.search(text)
+    noun = [w for w in found[1].split() if w not in _IDLE | _OF_ALL | {"dry"}] if found else []
+    if not noun or not set(noun).isdisjoint(w.strip(",.;()") for w in note.split()):
+        return None
+    return Diagnostic(
+        "warning", words.span, f"the words count on '{' '.join(noun)}', and {first.text} is noted \"{note}\"",
+        "They are read of it as declared.",
+        f"if these are two things, declare the share of {' '.join(noun)} by a name of its own",
+    )  # fmt: skip
+
+
+_BASED_ON = regex(r"(?:based on|relative to|with respect to|with regard to) ([a-z ]+)")
+_OF_ALL = frozenset(
+    "total weight mass volume composition mixture whole entire formulation product dry by".split()
+)
 
 
 def another_measure(words: Words, subjects: Things, names: Names) -> Diagnostic | None:

@@ -68,8 +68,23 @@ def looser(job: Job, tokens: Tokens) -> Iterator[Looser]:
     for way in _ways(job, tokens):
         if commas and not any(t.text == "," for t in way.said):
             continue  # 'if coated, ...': without its comma the condition would take what it is a condition of
+        if len(job.subjects) > 1 and _makes_one_of_two(job, tokens, way.said):
+            continue
         if way.measured or not _numbers(tokens) - _numbers(way.said):
             yield way
+
+
+def _makes_one_of_two(job: Job, tokens: Tokens, said: Tokens) -> bool:
+    """Do words that are left out make one value of several: `the overlap of A and B`, `A replaces B`?"""
+    kept = {t.start for t in said}
+    own = {w for s in job.subjects for w in f"{s.text} {job.place.names.note_of(s.text)}".lower().split()}
+    return any(word_of(t) in _OF_TWO - own for t in tokens if t.start not in kept)
+
+
+_OF_TWO = frozenset(
+    "difference overlap spacing deviation variation ratio average mean median excess product quotient inverse"
+    " reciprocal replaces replace replacing substitutes substituting".split()
+)
 
 
 def _of_a_condition(job: Job, tokens: Tokens) -> bool:

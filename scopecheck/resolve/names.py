@@ -9,7 +9,7 @@ from typing import Literal, TypeAlias
 from scopecheck.core.declared import Assembly, Composition, Declaration, NumberDecl, Part, SetDecl, Step
 from scopecheck.core.formula import OTHERS, Formula, Measured, Term
 from scopecheck.foundations.diagnostics import Trouble, did_you_mean, trouble
-from scopecheck.foundations.quantity import Kind, Unit
+from scopecheck.foundations.quantity import Kind, Unit, kind_word
 from scopecheck.foundations.record import field, holder, record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -345,6 +345,8 @@ class Names:
         if dash and self.declared(first) and self.declared(second):
             help = f"with a blank on either side of the sign it is a difference: {first} - {second}"
             return trouble(span, f"'{name}' is not declared", "A name may hold a hyphen.", help)
+        if told := self._with_its_measure(name, span):
+            return told
         near = did_you_mean(name, (*self.all(), *more))
         for d in self.declarations.values():
             if not isinstance(d, NumberDecl) and (member := member_of(d, name)) is not None:
@@ -362,6 +364,18 @@ class Names:
             or f"declare it, for example: {name}  length in mm   (or count, number, share in %, any of a, b)"
         )
         return trouble(span, f"'{name}' is not declared", "", help)
+
+    def _with_its_measure(self, name: str, span: Span) -> Trouble | None:
+        """The error for `rotor length` where `rotor length in mm`, with one blank, declared a rotor."""
+        short, _, last = name.rpartition(" ")
+        made, word = self.declared(short), kind_word(last.lower())
+        if not isinstance(made, NumberDecl) or word is None or not word.accepts(made.kind):
+            return None
+        return trouble(
+            span, f"'{name}' is not declared", f"What is declared is '{made.name}', as a {word.name}.",
+            f"write {made.name}; or leave two blanks behind the name where it is declared:"
+            f" {name}  in {made.unit.symbol}",
+        )  # fmt: skip
 
     def _garbled(self, name: str, span: Span) -> Trouble | None:
         """The error for many words in which a part and one of its fields stand: 'rod having a length'."""

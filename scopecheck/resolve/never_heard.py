@@ -13,6 +13,7 @@ from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
+from scopecheck.resolve.not_both import DENYING
 from scopecheck.resolve.subjects import Subject, is_bare_share, is_fraction
 
 Tokens = tuple[Token, ...]
@@ -30,6 +31,10 @@ def never_heard(tokens: Tokens, subjects: Things, names: Names) -> Why:
         or _denied_twice(tokens, said)
         or _denied_range(tokens, said)
         or _but_not(tokens, said)
+        or _denied_of_each(said)
+        or _more_than_that(said, subjects)
+        or _some_of_another(said, own, names)
+        or _half_of_itself(said, subjects)
         or _of_a_switch(said, own, subjects)
         or _share_of_itself(tokens, said, subjects)
         or _counted_with(tokens, said)
@@ -114,6 +119,59 @@ def _but_not(tokens: Tokens, said: list[str]) -> Why:
         share = is_bare_share(tokens[at]) and said[at + 1] in ("above", "below")
         if share and not {"half", "third", "quarter", "twice", "times"}.isdisjoint(said[at + 2 : at + 5]):
             return "the share may be one of the multiple, or of the thing", "Say of which."
+    return None
+
+
+def _more_than_that(said: list[str], subjects: Things) -> Why:
+    """`not only tin`, of a list: it is there, and what else is not said."""
+    listing = any(isinstance(s.bound, SetDecl) for s in subjects)
+    at = next((i for i, w in enumerate(said[:-1]) if w == "not" and said[i + 1] in _ONLY), None)
+    if not listing or at is None or "but" in said[at:]:
+        return None
+    return f"'not {said[at + 1]}' asks for more than what it names", "Say what must be there besides."
+
+
+_ONLY = ("only", "just", "merely", "solely")
+
+
+def _half_of_itself(said: list[str], subjects: Things) -> Why:
+    """`half speed or 100 rpm`, of the speed: half of what it can be, and no half of its unit."""
+    first = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(first, Typed) or first.kind is None or not first.kind.dimension:
+        return None
+    own = subjects[0].text.lower().split()
+    at = next((i for i, (w, then) in enumerate(pairwise(said)) if w == "half" and then in own), None)
+    if at is None or "of" in said[at : at + 3]:
+        return None
+    return f"'half {said[at + 1]}' is half of a value that is not said", "Say which value it is."
+
+
+def _some_of_another(said: list[str], own: set[str], names: Names) -> Why:
+    """`a fraction of the height`, `a function of the height`: nothing says which."""
+    for at, word in enumerate(said[:-2]):
+        if word not in _SOME_OF or word in own or said[at + 1] != "of" or "than" in said[at:]:
+            continue
+        start = at + 2 + (said[at + 2] in ("the", "its", "said"))
+        for end in range(start + 1, min(start + 5, len(said)) + 1):
+            if isinstance(names.declared(" ".join(said[start:end])), NumberDecl):
+                return f"'{word} of' does not say how much of it", "Say which share of it, or which formula."
+    return None
+
+
+_SOME_OF = frozenset(
+    "fraction portion percentage proportion function root logarithm inverse reciprocal cube".split()
+)
+
+
+def _denied_of_each(said: list[str]) -> Why:
+    """`does not contain each of tin and zinc`: none of them, or not all of them together."""
+    for at, run in ((i, run) for i in range(len(said)) for run in DENYING):
+        behind = said[at + len(run) : at + len(run) + 1]
+        if said[at : at + len(run)] == run and behind in (["each"], ["every"], ["all"]):
+            return (
+                f"'{' '.join(run)} {behind[0]}' may deny each of them, or all of them together",
+                "Say that none of them is there, or that not all of them are.",
+            )
     return None
 
 

@@ -78,8 +78,8 @@ def whole(job: Job, tokens: tuple[Token, ...]) -> Formula:
         lift = f"{aside.help}; or lift only: {job.text(aside.rest).removeprefix('of ')}"
         raise trouble(job.span(aside.words), aside.wrong, "", lift)
     # Last: 'not more than 5 %, based on the total weight' is a limit with a basis, and denies none.
-    if denied := _denied(job, tokens):
-        return Not(whole(job, denied))
+    if said := denied(job, tokens):
+        return Not(whole(job, said))
     raise _not_read(job, tokens)
 
 
@@ -132,24 +132,26 @@ def can_be_read(job: Job, tokens: tuple[Token, ...]) -> bool:
     return True
 
 
-def _denied(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
+def denied(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """What 'not' stands before, where a phrase reads it; else nothing.
 
     `Not less than 2 mm or more than 8 mm` denies both; of two limits to one side it may deny the first alone,
     and so of two that an 'and' joins.
     """
     index = 1 if len(tokens) > 1 and word_of(tokens[0]) in ("is", "are", "being") else 0
-    denied = tokens[index + 1 :]
-    if word_of(tokens[index]) != "not" or not denied or not job.readable(denied):
+    behind = tokens[index + 1 :]
+    if word_of(tokens[index]) != "not" or not behind:
         return ()
-    joined = joined_parts(denied) if isinstance(job.first, Typed) else ()
+    if not job.readable(behind) and not with_names_in_words(job, behind):
+        return ()
+    joined = joined_parts(behind) if isinstance(job.first, Typed) else ()
     if any(job.readable(a) and job.readable(b) for a, b in joined):
         return ()
-    either = [i for i, t in enumerate(denied) if word_of(t) == "or"]
-    sides = ((denied[:i], denied[i + 1 :]) for i in either)
+    either = [i for i, t in enumerate(behind) if word_of(t) == "or"]
+    sides = ((behind[:i], behind[i + 1 :]) for i in either)
     alike = any(is_bare_limit(a) and is_bare_limit(b) and is_upper(a) == is_upper(b) for a, b in sides)
-    limits = any(word_of(t) == "than" for t in denied)
-    return () if alike and limits else denied
+    limits = any(word_of(t) == "than" for t in behind)
+    return () if alike and limits else behind
 
 
 def _read(job: Job, match: Match, tokens: tuple[Token, ...]) -> Formula:

@@ -9,7 +9,7 @@ from typing import TypeAlias
 
 from scopecheck.core.declared import Assembly, Composition, NumberDecl, SetDecl, Step
 from scopecheck.core.formula import Add, Divide, Magnitude, Negate
-from scopecheck.foundations.quantity import PLAIN_KIND, difference_kind, kind_word
+from scopecheck.foundations.quantity import PLAIN_KIND, KindWord, difference_kind, kind_word
 from scopecheck.foundations.record import field, record, replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
@@ -120,6 +120,10 @@ class Job:
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)
             found = found or self._of_own_limits(tokens)
             found = [m for m in found if order_of_nouns(m, self.subjects, self.place.names) is not None]
+            if len(self.subjects) > 1:
+                found = [m for m in found if not self._of_what_they_make(m)]
+            if self.sort == "moments":
+                found = [m for m in found if not any(map(self._is_of_another_moment, m.fills))]
             # A noun may take 'combined content of' for its own: 'together' and 'each' are not passed over.
             if found and not any(" of " in f" {m.pattern.plain} " for m in found):
                 found = [] if self.share_of_another(tokens) else found
@@ -134,6 +138,32 @@ class Job:
             each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
             self.known[key] = [] if over or each else found
         return self.known[key]
+
+    def _of_what_they_make(self, match: Match) -> bool:
+        """`the difference in length of A and B`, `the overlap of A and B`: one value, and none of each?"""
+        nouns = [f for f in match.fills if f.slot.kind == "noun"]
+        if len(nouns) < 2 or "... and ..." not in match.pattern.plain:
+            return False
+        own = {
+            w for s in self.subjects for w in f"{s.text} {self.place.names.note_of(s.text)}".lower().split()
+        }
+        first = {word_of(t) for t in nouns[0].tokens} - own
+        return "of" in first and not first.isdisjoint(_MADE_OF_TWO)
+
+    def _is_of_another_moment(self, fill: Fill) -> bool:
+        """`the mean maximum temperature`, `the final temperature rise`: says a noun more than what it is?"""
+        words = [word_of(t) for t in fill.tokens] if fill.slot.kind == "noun" else []
+        own = self.subjects[0].text.lower().partition(" of ")[0].split()
+        note = self.place.names.note_of(self.subjects[0].moments["start"][0]).lower()
+        more = AVERAGES | _EXTREMES | listed("limits", "changes") | listed("conditional", "drops")
+        said = set(words) - set(own) - set(note.split())
+        named = (
+            own[-1] in words
+            or not _ANY_MEASURE.isdisjoint(words)
+            or any((k := kind_word(w)) and _measures(k, self.first) for w in words)
+        )
+        other = said - set(DETERMINERS) - {"of"} if note.startswith("of ") else set[str]()
+        return bool(words) and (bool(said & more) or not named or bool(other))
 
     def _of_own_limits(self, tokens: tuple[Token, ...]) -> list[Match]:
         """`the gap is at least 5 mm or the rim at least 3 mm`: a phrase of limits, each of what it names."""
@@ -603,10 +633,12 @@ class Job:
         if self.of_parts is not None:
             # The mean of several is no mean of each, unless each is said to have one.
             said = {word_of(t) for t in self.words.tokens}
-            means = {word_of(t) for t in tokens} & {"mean", "average", "median"}
+            means = AVERAGES.intersection(map(word_of, tokens))
             return not (means and said.isdisjoint(("each", "every"))) and self.each()[0].readable(tokens)
         if self.sort == "steps" and len(tokens) == 1 and tokens[0].number:
             return False
+        if self.sort == "moments" and not AVERAGES.isdisjoint(map(word_of, tokens)):
+            return False  # an average over time is no limit at all times, but one of the average
         if self.sort in ("steps", "moments"):
             return bool(self.each()) and all(job.readable(tokens) for job in self.each())
         if len(tokens) >= len(self.words.tokens):
@@ -688,6 +720,20 @@ def _is_followed(tokens: tuple[Token, ...]) -> bool:
     return any(w == "," and then in ("and", "but", "or") for w, then in pairwise(words))
 
 
+def _measures(kind: KindWord, bound: Bound) -> bool:
+    return isinstance(bound, Typed) and bound.kind is not None and kind.accepts(bound.kind)
+
+
+_ANY_MEASURE = frozenset("level value content amount".split())
+_EXTREMES = frozenset(
+    "initial starting final highest peak lowest maximum minimum max min greatest least gradient change rate"
+    " swing span".split()
+)
+_MADE_OF_TWO = frozenset(
+    "average mean median difference deviation variation spacing distance gap overlap loss gain change ratio"
+    " lower higher lesser greater smaller larger excess half third quarter product quotient".split()
+)
+AVERAGES = frozenset(("mean", "average", "median"))
 _CHOICE = regex(r"\b(?:one|any|more|either|some) of\b|\bfrom\b")
 _SHUTTING_OUT = ("not", "no", "free", "without", "neither", "excluding", "except")
 DETERMINERS = ("the", "said", "a", "an", "its", "their")

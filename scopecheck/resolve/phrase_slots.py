@@ -262,15 +262,18 @@ def _said_of(thing: str, text: str) -> str:
 def _exactly(member: tuple[Token, ...], own: frozenset[str]) -> tuple[Token, ...]:
     """A number of a list of numbers, `four, six or eight panes`: so many, and not at least so many."""
     at = len(member) - 1
-    while at and word_of(member[at]) in own:
+    while at and word_of(member[at]) in own | {"of", "the"}:
         at -= 1
     number = member[at]
     if not has_number(number):
         return member  # 'even', of 'even or at least 6'
-    if not (own | FILLERS | {"where", "wherein"}).issuperset(map(word_of, member[:at])):
+    if not (own | FILLERS | _BEFORE_NUMBERS).issuperset(map(word_of, member[:at])):
         return member
     before = max(0, number.start - 1)  # what is read is known by where it begins and ends
     return replace(number, sort="word", text="exactly", number=None, start=before, end=before), *member[at:]
+
+
+_BEFORE_NUMBERS = frozenset("where wherein set group total number array series".split())
 
 
 def named_subjects(

@@ -20,8 +20,10 @@ from scopecheck.resolve.bare_shares import NO_BASIS, PERCENT, read_as_declared
 from scopecheck.resolve.by_name import parted_by_name
 from scopecheck.resolve.catalogue import Phrasebook
 from scopecheck.resolve.chart import Match, joined_parts, split_list, word_of
+from scopecheck.resolve.choice_of_counts import powers_named, with_choice_of_counts, with_letter_counted
 from scopecheck.resolve.conditional import conditional
 from scopecheck.resolve.conditional_advice import why_not
+from scopecheck.resolve.counted_per import with_counted_named
 from scopecheck.resolve.everyday import (
     as_alternatives,
     is_ordinal,
@@ -44,6 +46,7 @@ from scopecheck.resolve.everyday import (
     without_dots,
     without_name_before_inclusive,
     without_name_behind_ordinals,
+    without_remaining,
     without_signs,
     without_times,
     without_units_counted,
@@ -53,13 +56,16 @@ from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
 from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
+from scopecheck.resolve.moments import without_noted_bearer
 from scopecheck.resolve.names import Bound, Names, Typed, number_of
 from scopecheck.resolve.never_heard import never_heard
+from scopecheck.resolve.not_both import with_not_both
 from scopecheck.resolve.not_so import IN_SYMBOLS, hardly_so, not_so
 from scopecheck.resolve.of_each import of_each_part
 from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, without_ratio
-from scopecheck.resolve.one_phrase import can_be_read, is_read, whole
+from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
+from scopecheck.resolve.parts_per_part import with_any_of_them, with_parts_per_part
 from scopecheck.resolve.passed_over import names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
@@ -73,6 +79,7 @@ from scopecheck.resolve.plainer_counts import (
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
+from scopecheck.resolve.shared_power import either_power, shared_power, with_shared_power
 from scopecheck.resolve.sides import Sides
 from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
@@ -123,6 +130,12 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
+    tokens = with_not_both(with_counted_named(tokens, names), subjects)
+    tokens = with_any_of_them(with_parts_per_part(tokens, subjects), subjects)
+    if len(subjects) == 1:
+        tokens = without_noted_bearer(tokens, subjects[0], names)
+    if subjects:
+        tokens = with_shared_power(tokens, subjects[0])
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_units_of_the_last(with_signs_in_words(tokens))
@@ -245,6 +258,7 @@ class Reader:
             another = names_another(job, tokens)
             told = (another,) if another else tuple(speak_of_others(job, tokens))
             told += (hardly,) if (hardly := hardly_so(tokens, words, subjects)) else ()
+            told += (shared,) if (shared := shared_power(words)) else ()
             told += (some,) if (some := none_of_some(tokens, words, subjects, self.names)) else ()
             self.groups.passed += [t for t in told if t not in self.groups.passed]
         of_amounts = any(t.number and t.number.unit for t in tokens)
@@ -469,7 +483,7 @@ class Reader:
         """What a phrase makes of the words; None where none reads them."""
         with suppress(Trouble):
             trying = self._trying()._job(tokens, words, subjects)
-            if is_read(*trying) and can_be_read(*trying):
+            if _is_read_or_denied(*trying) and can_be_read(*trying):
                 return whole(*self._job(tokens, words, subjects))
         return None
 
@@ -624,9 +638,11 @@ class Reader:
             one = (Subject(number_of(share), name, subjects[0].span),)
             tried = (self._job(t, words, one) for t in (said, without_verb(said)) if t)
             found = next((job for job in tried if is_read(*job)), None)
-            if found is None:
+            if found is None or unheard(said, words, one, self.names):
                 return None
             jobs.append(found)
+            told = none_of_some(said, words, one, self.names)
+            self.groups.passed += [told] if told and told not in self.groups.passed else []
         for job, _ in jobs[bool(closed) :]:
             self.names.speak(job.subjects[0].text)
         parts = tuple(whole(*job) for job in jobs)
@@ -814,7 +830,7 @@ class Reader:
             return False
         try:
             job, tokens = self._job(tokens, words, subjects)
-            if is_read(job, tokens):
+            if _is_read_or_denied(job, tokens):
                 return can_be_read(job, tokens)
         except Trouble:
             pass
@@ -841,7 +857,11 @@ class Reader:
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         own_note = self.names.note_of(subjects[0].text)
         tokens = without_units_counted(tokens, subjects[0].bound, subjects[0].text, own_note)
+        tokens = without_remaining(tokens, subjects[0].bound, subjects[0].text, own_note)
         tokens = of_whole_numbers(tokens, subjects[0].bound, subjects[0].text)
+        if len(subjects) == 1:
+            tokens = with_letter_counted(tokens, subjects[0].bound, subjects[0].text)
+            tokens = with_choice_of_counts(tokens, subjects[0].bound, subjects[0].text, own_note)
         tokens = with_least_or_most(tokens, subjects[0].bound, subjects[0].text, self.names)
         tokens = with_any(tokens, subjects[0].bound, subjects[0].text)
         tokens = without_name_before_inclusive(tokens, subjects[0].text)
@@ -870,10 +890,16 @@ def _never_so(
     tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...], names: Names
 ) -> Trouble | None:
     """Why no phrase may be laid over the words of these things, or would leave some of them unheard."""
-    if wrong := not_so(tokens, words, subjects, names):
+    if wrong := not_so(tokens, words, subjects, names) or either_power(words, subjects):
+        return wrong
+    if wrong := powers_named(tokens, words, subjects, names):
         return wrong
     why = unheard(tokens, words, subjects, names) or never_heard(tokens, subjects, names)
     return trouble(words.span, *why, IN_SYMBOLS) if why else None
+
+
+def _is_read_or_denied(job: Job, tokens: tuple[Token, ...]) -> bool:
+    return is_read(job, tokens) or bool(denied(job, tokens))
 
 
 def _has_nouns(match: Match) -> bool:

@@ -15,7 +15,7 @@ from scopecheck.foundations.word_lists import word_lists
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
-from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.chart import COMBINATIONS, word_of
 from scopecheck.resolve.names import Bound, Typed
 from scopecheck.resolve.passed_over import IN_EACH, SO_OFTEN
 from scopecheck.resolve.plainer_amounts import (
@@ -92,6 +92,7 @@ from scopecheck.resolve.plainer_values import (
     with_amount_per,
     with_doubled,
     with_limits_before,
+    with_measure_unsaid,
     without_by,
     without_nominal_of_name,
     without_noted_behind,
@@ -129,6 +130,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     `notes` are those of the declarations of what stands left of the colon.
     """
     tokens = with_amount_per(with_per_unit(tokens, subjects), subjects, notes)
+    tokens = with_measure_unsaid(tokens, subjects)
     tokens = with_each_first(with_runs(without_threshold(tokens), "plainer_runs"), subjects)
     for said in (
         _without_dots_of_units,
@@ -266,6 +268,8 @@ def _without_measure_before(tokens: Tokens) -> Tokens:
     at = next((i for i, w in enumerate(words) if w in _LIMITS_BEGIN), 0)
     noun = words[at - 1] if 1 < at < 6 and words[0] in _DETERMINERS else ""
     measured = noun == "value" or noun in listed("measures", "nouns")
+    if noun in COMBINATIONS and words[at] == "between":
+        return tokens  # 'the difference between A and B' has its two things there, and no limit
     if not measured or not all(t.sort == "word" for t in tokens[:at]) or "of" in words[:at]:
         return tokens
     return (*tokens[:at], replace(tokens[at], text="of", end=tokens[at].start), *tokens[at:])

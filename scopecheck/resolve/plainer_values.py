@@ -50,6 +50,31 @@ def without_nominal_of_name(tokens: Tokens, subjects: tuple[Subject, ...]) -> To
     return tokens
 
 
+def with_measure_unsaid(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the difference in length of A and B`, `the mean length of A and B`, without the measure of both."""
+    if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.parts is None for s in subjects):
+        return tokens
+    words = [word_of(t) for t in tokens]
+    for at in range(len(words) - 3):
+        width = 3 if words[at : at + 2] == ["difference", "in"] and words[at + 3] in ("of", "between") else 0
+        width = 2 if words[at] in ("average", "mean") and words[at + 2] == "of" else width
+        if not width or words[at + width - 1] not in _MEASURES:
+            continue
+        behind = f" {' '.join(w for w in words[at + width + 1 :] if w != 'the')} "
+        names = [s.text.lower() for s in subjects]
+        if any(behind.startswith(f" {a} and {b} ") for a, b in (names, names[::-1])):
+            joined = replace(tokens[at + width], text="between" if width > 2 else "of")
+            return (*tokens[: at + 1], joined, *tokens[at + width + 1 :])
+    return tokens
+
+
+_MEASURES = frozenset(
+    "content contents amount amounts share shares proportion concentration concentrations length lengths"
+    " width widths height heights thickness diameter diameters mass masses weight weights volume volumes"
+    " area areas temperature temperatures pressure pressures value values number".split()
+)
+
+
 def with_doubled(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`the timeout is doubled`, of the next one and the timeout, as twice the timeout."""
     words = [word_of(t) for t in tokens]

@@ -20,7 +20,14 @@ from scopecheck.resolve.chart import COMBINATIONS, FILLERS, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.readings import is_switch
-from scopecheck.resolve.states import noun_of, state_among, state_by_note, state_of, switched
+from scopecheck.resolve.states import (
+    noun_of,
+    speaks_of_another,
+    state_among,
+    state_by_note,
+    state_of,
+    switched,
+)
 from scopecheck.resolve.subjects import Subject
 
 Tokens: TypeAlias = tuple[Token, ...]
@@ -88,7 +95,9 @@ class Sides:
             return None
         told = state_of(tokens, switch.text, self._nouns_of_others(switch))
         note = self.job.place.names.note_of(switch.text)
-        return state_by_note(tokens, note, switch.text) if told is None else told
+        if told is None:
+            return state_by_note(tokens, note, switch.text)
+        return None if speaks_of_another(tokens, note, switch.text) else told
 
     def chosen(self, tokens: Tokens, thing: Subject) -> str | None:
         """Which of two opposite states of a choice, `on` and `off`, the words say; None for neither."""

@@ -61,36 +61,109 @@ def _is_of_another(noun: list[str], own: set[str]) -> bool:
     places = [i for i, w in enumerate(noun) if w in own]
     before, behind = noun[: places[0]], noun[places[-1] + 1 :]
     which = behind[:1] and behind[0] in ("of", "in", "for", "at", "between", "(")
+    if not _WHICH.isdisjoint(w for w in before if w not in own):
+        return True
     return not {"of", "with", "but", "or"}.isdisjoint(before) or (bool(behind) and not which)
+
+
+_WHICH = frozenset("second third fourth other another further additional remaining".split())
+
+
+def speaks_of_another(tokens: tuple[Token, ...], note: str, name: str) -> bool:
+    """`the lid is open`, of what is called open and noted "the valve is open"; so of a second valve."""
+    words = note.lower().split()
+    be = next((i for i, w in enumerate(words) if w in _BE), 0)
+    if not be or noun_of(name) - {w for w in name.lower().split() if w.endswith(_SAYS_HOW)}:
+        return False
+    said = [word_of(t) for t in tokens]
+    _, nouns = _parted(said, set(_sides(name)) | set(name.lower().split()))
+    for noun in nouns:
+        bare = noun[: noun.index("of")] if "of" in noun else noun
+        if bare and (set(words[:be]).isdisjoint(bare) or not _WHICH.isdisjoint(set(bare) - set(words))):
+            return True
+    return False
 
 
 def state_by_note(tokens: tuple[Token, ...], note: str, name: str = "") -> bool | None:
     """As `state_of`, by the note that tells when the switch is so: 'is cut off' of "the output is cut off".
 
     The words say nothing that note and name do not, and the note's verb is among them: 'raises the force' of
-    "the force is raised", 'lifts from the seat' of "the poppet lifts from the seat".
+    "the force is raised", 'lifts from the seat' of "the poppet lifts from the seat". A state is entered, too:
+    'enters the sleep mode' of "the node is in the sleep mode", of no other mode.
     """
-    noted, said = _content(note.lower().split()), _content([word_of(t) for t in tokens])
-    be = next((i for i, w in enumerate(note.lower().split()) if w in _BE), None)
-    verb = _content(note.lower().split()[be + 1 :])[:1] if be is not None else said[:1]
+    words = note.lower().split()
+    be = next((i for i, w in enumerate(words) if w in _BE), None)
+    told = words[be + 1 :] if be is not None else words
+    spoken_words = _denied([word_of(t) for t in tokens], told)
+    state = _content(told[1:]) if told[:1] == ["in"] else []
+    if state:
+        spoken_words = _entered(spoken_words)
+    noted, said = _content(words), _content(spoken_words)
+    verb = _content(told)[:1] if be is not None or state else said[:1]
     spoken = set(said) - {"not", *_content(name.lower().split())}
-    own = bool(spoken) and spoken <= set(noted) and bool(verb) and verb[0] in said
-    if not own or any(t.sort != "word" for t in tokens) or (be is None and said[0] == noted[0]):
+    some = bool(spoken) or len(set(said) - {"not"}) > 1 or set(told[:1]) <= set(spoken_words)
+    own = bool(noted) and some and spoken <= set(noted)
+    own = own and bool(verb) and verb[0] in said and (not state or set(state) <= set(said))
+    if not own or any(t.sort != "word" for t in tokens) or (be is None and not state and said[0] == noted[0]):
+        return None
+    if said.count("not") > 1 or not _HOW_FAR.intersection(words) <= set(spoken_words):
         return None
     return ("not" in said) == ("not" in noted)
 
 
+def _denied(said: list[str], told: list[str]) -> list[str]:
+    """`uncoated` as not coated where a note says 'coated'; `shows no warning` as not a warning."""
+    found = list[str]()
+    for word in said:
+        turned = word.startswith("un") and word.removeprefix("un") in told and word not in told
+        found += ["not", word.removeprefix("un")] if turned else ["not"] if word == "no" else [word]
+    return found
+
+
+def _entered(said: list[str]) -> list[str]:
+    """`enters the sleep mode`, `to switch into the sleep mode`, as being in it."""
+    start = int(said[:1] == ["to"])
+    for at in range(start, len(said)):
+        for run in _INTO:
+            if said[at : at + len(run)] == run:
+                return [*said[start:at], "in", *said[at + len(run) :]]
+    return said
+
+
+_INTO = [
+    (verb + end + into).split()
+    for verb, ends, ways in (
+        ("enter", ("", "s"), (" into", "")), ("go", ("", "es"), (" into", " to")),
+        ("switch", ("", "es"), (" into", " to")), ("change", ("", "s"), (" into", " to")),
+        ("transition", ("", "s"), (" into", " to")), ("operate", ("", "s"), (" in",)),
+        ("run", ("", "s"), (" in",)), ("remain", ("", "s"), (" in",)), ("stay", ("", "s"), (" in",)),
+    )
+    for end in ends for into in ways
+]  # fmt: skip
+_HOW_FAR = frozenset("both all each every fully completely entirely only twice partly partially".split())
+"""Where a note says so, words without it say less."""
 _BE = ("is", "are", "being", "be")
-_LITTLE = frozenset((*_BE, "the", "a", "an", "said", "its", "then", "automatically"))
+_LITTLE = frozenset((*_BE, "the", "a", "an", "said", "its", "then", "automatically", "does", "do"))
 _ENDINGS = ("ing", "ed", "es", "s", "e")
+_IRREGULAR = {
+    "shown": "show", "sent": "send", "given": "give", "driven": "drive", "held": "hold", "lit": "light",
+    "drawn": "draw", "withdrawn": "withdraw", "taken": "take", "broken": "break", "kept": "keep",
+}  # fmt: skip
 
 
 def _content(words: list[str]) -> list[str]:
     """The words that say something, each as what its forms share."""
-    kept = (w for w in words if w not in _LITTLE)
-    return [
-        next((w.removesuffix(e) for e in _ENDINGS if w.endswith(e) and len(w) > len(e) + 2), w) for w in kept
-    ]
+    return [_stem(_IRREGULAR.get(w, w)) for w in words if w not in _LITTLE]
+
+
+def _stem(word: str) -> str:
+    end = next((e for e in _ENDINGS if word.endswith(e) and len(word) > len(e) + 2), "")
+    stem = word.removesuffix(end)
+    doubled = end in ("ing", "ed") and len(stem) > _SHORT and stem[-1] == stem[-2] and stem[-1] in "bdgmnprt"
+    return stem[:-1] if doubled else stem
+
+
+_SHORT = 3
 
 
 def switched(switch: ChoiceDecl, so: bool) -> tuple[Formula, str]:

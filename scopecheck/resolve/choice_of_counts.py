@@ -1,0 +1,99 @@
+"""A choice of numbers of things, `a set of one or two fingers`: the numbers alone, in words of one phrase."""
+
+from __future__ import annotations
+
+from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.diagnostics import Trouble, trouble
+from scopecheck.foundations.quantity import PLAIN_KIND
+from scopecheck.foundations.record import replace
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.language.scan import Token
+from scopecheck.language.syntax import Words
+from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.names import Bound, Names, Typed
+from scopecheck.resolve.subjects import Subject
+
+_LEADING = FILLERS | frozenset(
+    "set group total number numbering array series either comprising comprises comprise including includes"
+    " include containing contains contain".split()
+)
+_BETWEEN = ("or", ",", "either")
+_MOST = 3
+
+
+def with_choice_of_counts(
+    tokens: tuple[Token, ...], subject: Bound, name: str, note: str
+) -> tuple[Token, ...]:
+    """`comprising one finger or two fingers`, of a number of fingers, as one or two.
+
+    The words as they are where they say anything besides, as in 'at least one or two'.
+    """
+    numbers = [i for i, t in enumerate(tokens) if _is_number(t)]
+    if not isinstance(subject, Typed) or not subject.whole or not 1 < len(numbers) <= _MOST:
+        return tokens
+    called = f"{name} {note}".lower().replace(",", " ").split()
+    own = {form for w in called for form in (w, f"{w}s", w.removesuffix("s"))} - set(NUMBER_WORDS)
+    said = [word_of(t) for t in tokens]
+    first, last = numbers[0], numbers[-1]
+    lead, between, behind = said[:first], said[first:last], said[last + 1 :]
+    joined = [w for i, w in enumerate(between, first) if i not in numbers and w not in own]
+    choice = joined[-1:] == ["or"] or joined[-2:] == ["or", "either"]
+    plain = choice and "or" not in joined[:-1] and set(joined) <= set(_BETWEEN)
+    if not plain or not set(lead) <= _LEADING | own or not set(behind) <= own:
+        return tokens
+    if {"number", "of"} <= set(lead) and {"is", "being", "amounts"} & set(lead):
+        return tokens  # 'the number of fingers is' has a phrase of its own
+    return tuple(
+        t for i, t in enumerate(tokens[: last + 1]) if i in numbers or (i > first and said[i] in ("or", ","))
+    )
+
+
+def with_letter_counted(tokens: tuple[Token, ...], subject: Bound, name: str) -> tuple[Token, ...]:
+    """`n is 2`, of a number called n, as the number of n: a letter is the number, and no things."""
+    said = [word_of(t) for t in tokens]
+    start = int(said[:1] in (["where"], ["wherein"]))
+    letter = isinstance(subject, Typed) and subject.whole and len(name) <= _LETTERS
+    is_so = said[start : start + 1] == [name.lower()] and said[start + 1 : start + 2] in (["is"], ["being"])
+    if not letter or not is_so or len(tokens) != start + 3 or not _is_number(tokens[-1]):
+        return tokens
+    first = tokens[start]
+    lead = (replace(first, sort="word", text=w, end=first.start) for w in ("number", "of"))
+    return (*lead, *tokens[start:])
+
+
+_LETTERS = 2
+
+
+def powers_named(
+    tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...], names: Names
+) -> Trouble | None:
+    """The error for `a power of two`, whose numbers have no end and may begin with 1; None for others."""
+    said = [word_of(t) for t in tokens]
+    at = next(
+        (i for i in range(len(said) - 2) if said[i : i + 2] in (["power", "of"], ["powers", "of"])), None
+    )
+    base = {"two": 2, "2": 2, "ten": 10, "10": 10}.get(said[at + 2]) if at is not None else None
+    bound = subjects[0].bound if subjects else None
+    if base is None or not isinstance(bound, Typed) or bound.kind != PLAIN_KIND:
+        return None
+    name = subjects[0].text
+    made = names.declared(name)
+    upper = made.upper.value if isinstance(made, NumberDecl) and made.upper is not None else None
+    powers = [base**i for i in range(_POWERS if upper is None else 64)]
+    listed = " OR ".join(f"{name} = {n}" for n in powers if upper is None or n <= upper)
+    more = "" if upper is not None else " and so on, to the greatest that may be meant"
+    return trouble(
+        words.span, f"'power of {said[(at or 0) + 2]}' is read as no list of numbers",
+        "The numbers have no end, and whether 1 is one of them the words leave open.",
+        f"write them behind the words: two blanks, exactly {listed}{more}; without the 1 if it is none",
+    )  # fmt: skip
+
+
+_POWERS = 6
+
+
+def _is_number(token: Token) -> bool:
+    whole = token.number is not None and token.number.unit is None
+    return whole or (
+        word_of(token) in NUMBER_WORDS and word_of(token) not in ("once", "twice", "thrice", "dozen")
+    )
