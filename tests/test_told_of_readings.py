@@ -1,0 +1,78 @@
+"""What is told of other readings must hold of them: where a claim is met, narrows, or keeps something out."""
+
+from __future__ import annotations
+
+from scopecheck.answers.questions import ask_all
+from tests.sheets import sheet
+from tests.test_told_rightly import page
+
+NODE = """\
+profile  US
+active  current in mA
+sleep  current in uA
+1. A node having an active current of at least 1000 times the sleep current.
+   | active, sleep : at least 1000 times the sleep current
+2. The node of claim 1, wherein the active current is at most 4 mA and the sleep current
+   is at least {least} µA.
+   | active : at most 4 mA
+   | sleep : at least {least} µA
+"""
+
+
+def test_readings_that_are_needed_together_are_not_told_each_as_enough() -> None:
+    """4.45 mA rounds to 4 mA and 4.45 µA to 4.5 µA, and 1000 times 4.45 µA is 4.45 mA.
+
+    With 4 mA as written 1000 times 4.45 µA is too much, with 4.5 µA as written 4.5 mA, which rounds to 5 mA.
+    """
+    text = page(NODE.format(least="4.5"))
+    last = text.partition("Met ")[2].partition("Words")[0]
+    rounded = 'is read as "rounds to the limit" (arguable)'
+    assert f'if "at most 4 mA" {rounded} and if "at least 4.5 µA" {rounded}' in last
+    assert "only when both are read so; neither alone does it" in last
+
+
+def test_a_reading_that_is_enough_alone_is_told_by_itself() -> None:
+    """4.4 µA takes 4.4 mA, which rounds to 4 mA."""
+    text = page(NODE.format(least="4.4"))
+    last = text.partition("Met ")[2].partition("Words")[0]
+    assert last.startswith('if "at most 4 mA" is read as "rounds to the limit" (arguable)')
+    assert "and if" not in last
+
+
+LENS = """\
+profile  US
+f1  number
+f2  number
+1. A lens wherein 0.5 < f1/f2 < 0.9 is satisfied.
+   | f1, f2 : 0.5 < f1/f2 < 0.9
+2. The lens of claim 1, wherein f1/f2 is less than 1.
+   | f1, f2 : f1/f2 is less than 1
+"""
+
+
+def test_a_reading_on_which_nothing_meets_a_claim_is_none_on_which_it_narrows() -> None:
+    """Below 1 when rounded to whole numbers is below 0.5: nothing of 0.5 to 0.9 is left."""
+    made = sheet(LENS)
+    found = ask_all(made, details=True).findings
+    (idle,) = (f for f in found if f.question == "adds nothing")
+    assert not idle.kept_by
+    assert not [f for f in found if f.question == "narrows"]
+    text = page(LENS, everything=True)
+    assert "Narrows" not in text
+    assert "On other readings it narrows, and then nothing meets it." in text
+
+
+def test_a_claim_that_narrows_only_where_nothing_meets_it_is_one_item() -> None:
+    text = page(LENS)
+    assert text.count("adds nothing to what it depends on") == 1
+    assert 'Follows With "f1/f2 is less than 1" as "first over second, rounded"' in text
+    assert "On the reading below, nothing meets" not in text
+    assert "No single choice of readings" not in text
+
+
+def test_a_claim_that_nothing_meets_as_presumed_is_not_told_to_narrow_so() -> None:
+    """As presumed nothing has 4 mA and 4.5 µA: that it leaves out 5 mA says nothing."""
+    found = ask_all(sheet(NODE.format(least="4.5")), details=True).findings
+    for f in found:
+        if f.question == "narrows":
+            assert f.rereads
