@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from scopecheck.answers.questions import ask_all
 from tests.sheets import sheet
 from tests.test_told_rightly import page
@@ -76,3 +78,27 @@ def test_a_claim_that_nothing_meets_as_presumed_is_not_told_to_narrow_so() -> No
     for f in found:
         if f.question == "narrows":
             assert f.rereads
+
+
+EITHER = """\
+profile  EPO
+doses  count
+left  count  "doses left in the strip"
+share  share in wt%
+1. An inhaler having at least 30 doses.
+   | doses : at least 30
+2. The inhaler of claim 1, wherein at most 9 are left.
+   | left : at most 9
+3. The inhaler of claim 1 or 2, wherein the share is more than 40 wt%.
+   | share : more than 40 wt%
+inside for 3
+  light : doses = 30, share = {share}
+"""
+
+
+@pytest.mark.parametrize("share", ["39.6 wt%", "41 wt%"])
+def test_a_line_that_another_parent_does_not_have_loses_no_case_of_the_claim(share: str) -> None:
+    """By way of claim 1 nothing is asked of what is left."""
+    text = EITHER.format(share=share)
+    lost = [f for f in ask_all(sheet(text)).findings if f.question == "inside lost"]
+    assert {label for f in lost for label in f.failing} == {"3a"}

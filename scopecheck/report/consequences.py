@@ -89,7 +89,7 @@ def is_empty_claim(finding: Finding) -> bool:
 
 
 def _narrows_only_empty(other: Finding, finding: Finding) -> bool:
-    """Does a claim that is told to add nothing narrow only where nothing meets it, and is the finding of that?"""
+    """Does a claim told to add nothing narrow only where nothing meets it, and is the finding of that?"""
     if other.question != "adds nothing" or other.detail != NEVER_BOTH or other.claim != finding.claim:
         return False
     if finding.question == NO_CHOICE:
