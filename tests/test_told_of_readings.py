@@ -102,3 +102,53 @@ def test_a_line_that_another_parent_does_not_have_loses_no_case_of_the_claim(sha
     text = EITHER.format(share=share)
     lost = [f for f in ask_all(sheet(text)).findings if f.question == "inside lost"]
     assert {label for f in lost for label in f.failing} == {"3a"}
+
+
+@pytest.mark.parametrize(
+    ("declared", "words", "shown"),
+    [
+        ('cell  voltage in V  "terminal voltage of the cell"', "the voltage of the cell falls below 2 V",
+         "cell falls below 2 V"),
+        ('R  pressure in kPa  "pressure drop over the mouthpiece"',
+         "a pressure drop over the mouthpiece exceeds 2 kPa", "R exceeds 2 kPa"),
+        ("frequency  frequency in MHz", "the frequency is in the range of from 8 MHz to 9 MHz",
+         "frequency is in the range of from 8 MHz to 9 MHz"),
+        ("T  temperature in K  \"of the oil\"", "the temperature of the oil exceeds 333 K", "T exceeds 333 K"),
+        ('I  current in A  "drawn by the motor"', "the current drawn by the motor is at most 5 A",
+         "I is at most 5 A"),
+        ('gap  length in mm  "of the jaws, not more than the slot"', "the gap is not more than 5 mm",
+         "gap is not more than 5 mm"),
+    ],
+)  # fmt: skip
+def test_a_condition_is_shown_with_the_name_and_what_is_said_of_it(
+    declared: str, words: str, shown: str
+) -> None:
+    text = f"{declared}\nfan  one of on, off\n\n1. A box, wherein the fan is on when {words}.\n"
+    made = sheet(f"{text}   | fan, {declared.split()[0]} : the fan is on when {words}\n")
+    plain = [r.plain for g in made.groups for r in g.readings]
+    assert f"IF {shown} THEN fan is on" in plain
+
+
+def test_a_limit_that_names_what_it_is_of_is_shown_without_its_name_before_it() -> None:
+    words = "no more than three retries unless the moisture is below 8 % by volume"
+    text = f"retries  count\nmoisture  share in vol%\n1. A node that makes {words}.\n"
+    made = sheet(f"{text}   | retries, moisture : {words}\n")
+    plain = [r.plain for g in made.groups for r in g.readings]
+    assert "NOT (moisture is below 8 % by volume), no more than three retries" in plain
+
+
+def test_a_lever_locked_for_a_time_is_shown_as_that_time() -> None:
+    text = 'flow  in L/min\nlock time  time in s  "time for which the lever is locked after a dose"\n'
+    words = "if the flow is below 30 L/min, the lever is locked for at least 8 seconds"
+    made = sheet(f"{text}1. A box, wherein, {words}.\n   | flow, lock time : {words}\n")
+    assert "IF flow is below 30 L/min THEN lock time at least 8 seconds" in [
+        r.plain for g in made.groups for r in g.readings
+    ]
+
+
+def test_a_list_of_one_is_shown_by_its_name() -> None:
+    text = "metal  any of copper, zinc\n"
+    text += "1. A pin of which the metal is copper.\n   | metal : the metal is copper\n"
+    plain = [r.plain for g in sheet(text).groups for r in g.readings]
+    assert "copper in metal" in plain
+    assert not [p for p in plain if "is in it" in p]
