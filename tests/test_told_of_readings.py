@@ -113,7 +113,7 @@ def test_a_line_that_another_parent_does_not_have_loses_no_case_of_the_claim(sha
          "a pressure drop over the mouthpiece exceeds 2 kPa", "R exceeds 2 kPa"),
         ("frequency  frequency in MHz", "the frequency is in the range of from 8 MHz to 9 MHz",
          "frequency is in the range of from 8 MHz to 9 MHz"),
-        ("T  temperature in K  \"of the oil\"", "the temperature of the oil exceeds 333 K", "T exceeds 333 K"),
+        ('T  temperature in K  "of oil"', "the temperature of oil exceeds 333 K", "T exceeds 333 K"),
         ('I  current in A  "drawn by the motor"', "the current drawn by the motor is at most 5 A",
          "I is at most 5 A"),
         ('gap  length in mm  "of the jaws, not more than the slot"', "the gap is not more than 5 mm",
