@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from scopecheck.answers.questions import ask_all
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import sheet
 from tests.test_told_rightly import page
 
@@ -152,3 +154,25 @@ def test_a_list_of_one_is_shown_by_its_name() -> None:
     plain = [r.plain for g in sheet(text).groups for r in g.readings]
     assert "copper in metal" in plain
     assert not [p for p in plain if "is in it" in p]
+
+
+@pytest.mark.parametrize(
+    ("declared", "words", "told", "help"),
+    [
+        ("share in %", "within ±2 %", "-2 % lies below 0 %", "declare it as: x  in %"),
+        ("share in %", "between -2 % and 2 %", "-2 % lies below 0 %", "declare it as: x  in %"),
+        ("share in wt%", "3 ± 4 wt%", "-1 wt% lies below 0 wt%", "declare it as: x  in wt%"),
+        ("length in mm", "0.2 mm ± 0.5 mm", "-0.3 mm lies below 0 mm", "declare it as: x  in mm"),
+        ("share in %", "5 ± 2 %", "", ""),
+        ("in %", "within ±2 %", "", ""),
+        ("share in %, >= 0 %", "within ±2 %", "", ""),
+    ],
+)
+def test_an_end_below_all_that_a_share_can_be_is_told(
+    declared: str, words: str, told: str, help: str
+) -> None:
+    text = f"x  {declared}\n1. A lens with an x of {words}.\n   | x : {words}\n"
+    made, found = read_sheet(Source("t", text))
+    assert made is not None
+    warned = [d for d in found if "the least that x is taken to be" in d.message]
+    assert [told in d.message and help in d.help for d in warned] == ([True] if told else [])
