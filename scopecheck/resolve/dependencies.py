@@ -100,7 +100,7 @@ _DONE = ("method", "process", "procedure", "step")
 _HEAD = regex(
     r"\b(?:of|for|to|in|with|by|on|from|as|at|according|comprising|containing|consisting|having|including"
     r"|obtain\w*|produced|made|which|wherein|configured|adapted|arranged|designed|intended|operable|capable"
-    r"|suitable|being|that|where|whose)\b|[,:;]",
+    r"|suitable|being|that|where|whose|(?:substantially |essentially )?free(?= (?:of|from)\b))\b|[,:;]",
     re.IGNORECASE,
 )
 
