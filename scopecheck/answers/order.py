@@ -64,8 +64,8 @@ class ScopeMap:
 
     `equals` are all the claims that something meets, those of one scope together, by their first number; the
     steps name a class by that number. `sorts` says for each claim what it is for: only claims for the same
-    are compared. `empty` are claims that nothing meets, `on_threshold`
-    those that something meets only at other values of a threshold that nothing states. `doubts` are (claim, claim, reason) of pairs that
+    are compared. `empty` are claims that nothing meets, `on_threshold` those that something meets only at
+    other values of a threshold that nothing states. `doubts` are (claim, claim, reason) of pairs that
     were not decided.
     """
 
