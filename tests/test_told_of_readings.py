@@ -6,6 +6,7 @@ import pytest
 
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
+from scopecheck.report import margins
 from scopecheck.resolve.sheet import read_sheet
 from tests.sheets import sheet
 from tests.test_told_rightly import page
@@ -176,3 +177,33 @@ def test_an_end_below_all_that_a_share_can_be_is_told(
     assert made is not None
     warned = [d for d in found if "the least that x is taken to be" in d.message]
     assert [told in d.message and help in d.help for d in warned] == ([True] if told else [])
+
+
+SHARES = """\
+profile  EPO
+mix  composition in wt%
+  a, b, c, d, e, f
+1. A mix containing 50 to 60 wt% of a, 30 to 40 wt% of b and at most 20 wt% of c.
+   | a : 50 to 60 wt%
+   | b : 30 to 40 wt%
+   | c : at most 20 wt%
+   | not restated : and
+"""
+
+
+def test_that_no_share_is_below_nothing_is_told_once_of_a_whole() -> None:
+    """50 and 30 leave 20: c is at most 20 as none of the others is below 0."""
+    found = [f for f in ask_all(sheet(SHARES)).findings if f.question in ("idle", "idle end")]
+    (idle,) = (f for f in found if f.label == "1c")
+    assert "no share of mix is below 0 wt%" in idle.rests_on
+    assert not [x for x in idle.rests_on if x.startswith("bounds of")]
+
+
+def test_a_step_left_open_is_told_once() -> None:
+    text = "soaking  step in h\nstirring  step in h, may be left out\nspeed  rotational speed in rpm\n"
+    made = sheet(
+        f"{text}1. A method comprising soaking for at most 4 hours.\n   | soaking : for at most 4 hours\n"
+    )
+    stirring = made.steps[1]
+    told = margins._left_open(made, ("speed", stirring.done, *stirring.numbers))
+    assert told == "speed and the times and values of stirring"

@@ -273,7 +273,8 @@ def _left_open(sheet: Sheet, names: Sequence[str]) -> str:
         for f in part.fields
         for i in range(1, part.most + 1)
     }
-    of_none = (name for name in names if all(name not in step.numbers for step in steps))
+    told_of = {name for step in steps for name in (*step.numbers, step.name, step.done)}
+    of_none = (name for name in names if name not in told_of)
     own = list(dict.fromkeys(flat(fields.get(name, name)) for name in of_none))
     if len(own) > MOST_OPEN + 1:
         own = [*own[:MOST_OPEN], sentence("note", "more_open", count=len(own) - MOST_OPEN)]
