@@ -209,3 +209,32 @@ def _constructions(sheet: Sheet, most: int = 24) -> list[Construction]:
         readings = tuple(chance.choice(admitted[g.index]) for g in sheet.groups)
         found.append(Construction(readings, base.parameters))
     return found
+
+
+def wrong_of_kept_out(sheet: Sheet, answers: Answers) -> Iterator[str]:
+    """What is told of lines that keep out a case which states all that they speak of, and does not hold."""
+    base, every = base_construction(sheet), _constructions(sheet)
+    for f in answers.findings:
+        of_case = next((c for c in sheet.cases if c.name == f.case), None)
+        if f.question != "kept out" or of_case is None or of_case.groups:
+            continue
+        stated = stated_values(sheet, of_case, exact=True)
+        for fall in f.falls:
+            asked = All(tuple(scope(sheet, x) for x in fall.labels))
+            if not names_in(asked) <= stated.keys():
+                continue
+            if evaluate(asked, stated, base) is True:
+                yield f"{f.case}: {fall.labels} does not keep it out"
+            if fall.always and any(evaluate(asked, stated, k) is True for k in every):
+                yield f"{f.case}: {fall.labels} does not keep it out on every reading"
+            for r in fall.single:
+                if evaluate(asked, stated, read_so(sheet, [r])) is not True:
+                    yield f"{f.case}: {fall.labels} keeps it out with {r}"
+            if fall.together and evaluate(asked, stated, read_so(sheet, fall.together)) is not True:
+                yield f"{f.case}: {fall.labels} keeps it out with all of {fall.together}"
+        for way in f.besides:
+            asked = All((scope(sheet, way.label),))
+            if names_in(asked) <= stated.keys():
+                for g, r in way.readings:
+                    if evaluate(asked, stated, base.with_reading(g, r)) is True:
+                        yield f"{f.case}: {way.label} does not keep it out with {g}, {r}"

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from scopecheck.answers.findings import Reread
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.charted import charted
-from tests.sampled import things, wrong_of_all, wrong_of_things
+from scopecheck.foundations.record import replace
+from tests.sampled import things, wrong_of_all, wrong_of_kept_out, wrong_of_things
 from tests.sheets import sheet
 
 VALVE = """\
@@ -236,6 +238,17 @@ def test_what_is_told_of_small_sheets_holds(text: str) -> None:
     assert some
     assert not list(wrong_of_things(made, answers))
     assert not list(wrong_of_all(made, answers, some))
+    assert not list(wrong_of_kept_out(made, answers))
+
+
+def test_a_reading_told_wrongly_is_seen() -> None:
+    """Each way out of the dryer's first item, told with the other's reading, keeps nothing out."""
+    made = sheet(DRYER)
+    answers = ask_all(made, details=True)
+    told = [f for f in answers.findings if f.unmet_by]
+    wrong = [replace(f, unmet_by=tuple(Reread(r.group, 0) for r in f.unmet_by)) for f in told]
+    assert told
+    assert list(wrong_of_things(made, replace(answers, findings=tuple(wrong))))
 
 
 CONDITION = """\
