@@ -7,7 +7,11 @@ import pytest
 from scopecheck.answers.questions import ask_all
 from scopecheck.foundations.spans import Source
 from scopecheck.report import margins
+from scopecheck.report.amendment import amendment_report
+from scopecheck.report.render import render
 from scopecheck.resolve.sheet import read_sheet
+from tests.amended_sheets import amended
+from tests.reported import one_line
 from tests.sheets import sheet
 from tests.test_told_rightly import page
 
@@ -207,3 +211,15 @@ def test_a_step_left_open_is_told_once() -> None:
     stirring = made.steps[1]
     told = margins._left_open(made, ("speed", stirring.done, *stirring.numbers))
     assert told == "speed and the times and values of stirring"
+
+
+@pytest.mark.parametrize(("most", "empty"), [("6 mm", True), ("4 mm", False)])
+def test_an_amendment_after_which_nothing_meets_a_claim_is_not_told_as_narrowing_alone(
+    most: str, empty: bool
+) -> None:
+    before = "w  length in mm\n1. A slat with a width of at most 5 mm.\n   | w : at most 5 mm\n"
+    after = before.replace("mm.\n", f"mm and at least {most}.\n").replace("mm\n   |", "mm\n   |")
+    after += f"   | w : at least {most}\n"
+    text = one_line(render(amendment_report(amended(before, after)), "text"))
+    assert "Claim 1: only narrowed" in text
+    assert ("only narrowed, on every reading listed: nothing meets it after the amendment" in text) is empty
