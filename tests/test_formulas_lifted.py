@@ -107,3 +107,26 @@ width      length in mm  "W"
 )
 def test_letters_of_which_nothing_is_said_are_refused(text: str) -> None:
     assert errors(text)
+
+
+@pytest.mark.parametrize(
+    "left", ["width, thickness", "thickness, width", "rib thickness, channel width", "W, T", "T, W"]
+)
+def test_a_quotient_has_the_same_readings_whatever_its_sides_are_called(left: str) -> None:
+    """3 to 4 is 0.75, which rounds to 0.8; a claim's letters are its own words as much as a declared name."""
+    words = "0.8 ≤ W/T ≤ 1.3"
+    text = f"{left}  length in mm\n1. A disc having ribs of a thickness T and channels of a width W, "
+    text += f"wherein {words}.\n"
+    made, _ = read_sheet(Source("t", f"{text}   | {left} : {words}\n"))
+    assert made is not None
+    (group,) = made.groups
+    tried = [r.label for r in group.readings if r.standing != "strained"]
+    assert tried == ["first over second", "first over second, rounded"]
+    formula, base = made.claims[0].limitations[0].formula, base_construction(made)
+    wide = next(name for name in left.split(", ") if name[0] in "Wwc")
+    for w, t in product(NUMBERS, NUMBERS):
+        article = {wide: w, next(n for n in left.split(", ") if n != wide): t}
+        assert (evaluate(formula, article, base) is True) is (Fraction(4, 5) <= w / t <= Fraction(13, 10))
+        assert (evaluate(formula, article, base.with_reading(0, 1)) is True) is (
+            Fraction(3, 4) <= w / t < Fraction(27, 20)
+        )

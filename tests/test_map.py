@@ -158,3 +158,23 @@ seat   length in mm
     ((_, line),) = [told for b in report.blocks if isinstance(b, Outline) for told in b.lines]
     assert "claims 1 and 3, of one scope" in line
     assert "(with claim 2, of which no line of its own is restated: nothing to compare)" in line
+
+
+HANGING = """\
+solder  composition in wt%
+  silver, tin
+1. A solder containing 3 to 4 wt% of silver, the balance being tin and unavoidable impurities.
+   | silver : 3 to 4 wt%
+   | solder : the balance being tin and unavoidable impurities
+2. The solder of claim 1, containing at most {tin} wt% of tin.
+   | tin : at most {tin} wt%
+"""
+
+
+@pytest.mark.parametrize(("tin", "hangs"), [("95", True), ("96", False)])
+def test_what_only_an_unstated_threshold_lets_be_met_is_not_said_to_be_met_by_nothing(
+    tin: str, hangs: bool
+) -> None:
+    """4 wt% silver and 95 wt% tin leave 1 wt% of impurities; how much of these is ordinary nobody states."""
+    found = scope_map(prepare(sheet(HANGING.format(tin=tin))))
+    assert (found.empty, found.on_threshold) == ((), (2,) if hangs else ())

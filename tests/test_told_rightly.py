@@ -239,6 +239,8 @@ def test_a_number_of_a_case_is_no_basis_for_an_amendment() -> None:
         ("A grinder rotating at a speed, having a gap", "grinder"),
         ("A food packaging having a seal", "packaging"),
         ("A corrugated fluting of paper", "fluting"),
+        ("A plate substantially free of iron", "plate"),
+        ("A free piston of steel", "piston"),
     ],
 )
 def test_what_a_claim_is_for_is_its_noun(claim: str, noun: str) -> None:

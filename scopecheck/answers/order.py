@@ -64,7 +64,8 @@ class ScopeMap:
 
     `equals` are all the claims that something meets, those of one scope together, by their first number; the
     steps name a class by that number. `sorts` says for each claim what it is for: only claims for the same
-    are compared. `empty` are claims that nothing meets. `doubts` are (claim, claim, reason) of pairs that
+    are compared. `empty` are claims that nothing meets, `on_threshold` those that something meets only at
+    other values of a threshold that nothing states. `doubts` are (claim, claim, reason) of pairs that
     were not decided.
     """
 
@@ -73,6 +74,7 @@ class ScopeMap:
     sorts: tuple[tuple[int, str], ...]
     apart: tuple[Apart, ...]
     empty: tuple[int, ...]
+    on_threshold: tuple[int, ...]
     doubts: tuple[tuple[int, int, str], ...] = ()
 
 
@@ -99,6 +101,7 @@ class _Order:
         self.shown: dict[int, Article] = {}
         self.doubts: list[tuple[int, int, str]] = []
         self.empty: list[int] = []
+        self.on_threshold: list[int] = []
         for claim in self.claims:
             first = claim.parents[0] if claim.parents and not claim.other_category else None
             self.sorts[claim.number] = sort_of(claim.category) if first is None else self.sorts[first]
@@ -118,7 +121,8 @@ class _Order:
             tuple(self._step(i, j, members) for i, j in edges),
             tuple((c.number, self.nouns[self.sorts[c.number]]) for c in self.prepared.sheet.claims),
             tuple(self._apart(classes, edges)),
-            tuple(sorted(self.empty)),
+            tuple(sorted(n for n in self.empty if n not in self.on_threshold)),
+            tuple(sorted(self.on_threshold)),
             tuple(self.doubts),
         )
 
@@ -138,9 +142,32 @@ class _Order:
                 continue
             if article is None:
                 self.empty.append(claim.number)
+                if self._met_at_a_threshold(claim.number):
+                    self.on_threshold.append(claim.number)
                 continue
             self.shown[claim.number] = article
             self._just_outside(claim)
+
+    def _met_at_a_threshold(self, number: int) -> bool:
+        """Does something meet the claim, read as presumed, at some value of a threshold that nothing states?
+
+        True also where that stays undecided: then nothing is said of it for certain.
+        """
+        session, base = self.session, self.session.base
+        scope = self.prepared.scope(number)
+        groups = session.groups_in(scope)
+        own = [
+            p for p in session.sheet.parameters if p.group in groups and p.reading == base.readings[p.group]
+        ]
+        if not any(p.unknown for p in own):
+            return False
+        search = session.search(groups)
+        search.require(*(session.reads(g, base.readings[g]) for g in groups))
+        search.require(*(session.stretches(p.key, p.presumed) for p in own if not p.unknown))
+        try:
+            return search.holds(session.met(scope))
+        except Undecided:
+            return True
 
     def _formulas(self, claims: Iterable[Claim]) -> tuple[Formula, ...]:
         return tuple(x.formula for c in claims for x in c.limitations)

@@ -252,7 +252,7 @@ class _Refinement:
             taken = [session.reads(g, k.readings[g]) for g in groups]
             taken += [session.stretches(q.key, k.parameter(q.key)) for q in others]
             with verifier.aside(), suppress(Undecided):
-                way = session.way(p, demand.formula)
+                way = session.way(p, demand.formula) or session.way_among(p, demand.formula, taken)
                 further = (way == "widens") == (demand.wanted == "every")
                 verifier.require(*taken)
                 end = greatest_stretch(verifier, p.key) if further else least_stretch(verifier, p.key)

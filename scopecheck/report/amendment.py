@@ -112,6 +112,8 @@ class _Telling:
         if change.relation is None:
             return sentence("amend", "undecided", reason=flat(change.undecided[0].reason))
         told = self._relation(change)
+        if change.emptied:
+            told = sentence("amend", "emptied", told=told)
         if change.taken_over:
             return sentence("amend", "taken_over", told=told)
         return told

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from collections.abc import Set as AbstractSet
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Finding
+from scopecheck.answers.findings import EMPTY_CLAIM, NEVER_BOTH, Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.record import record, replace
 from scopecheck.report.describe import (
@@ -29,6 +29,7 @@ from scopecheck.report.wording import claims_text, listed, sentence, upper_first
 
 LOST = "inside lost"
 NO_READING = "no reading fits all cases"
+NO_CHOICE = "no reading suits all claims"
 SAME_CAUSE: Mapping[str, tuple[str, ...]] = {
     "unmeant met": ("outside met", "document met"),
     "meant lost": ("inside lost",),
@@ -61,9 +62,11 @@ def traced(sheet: Sheet, findings: Iterable[Finding]) -> Traced:
 
 def root_cause(sheet: Sheet, finding: Finding, every: Iterable[Finding]) -> Finding | None:
     """The finding of which this one is only a consequence; None if it stands for itself."""
+    findings = tuple(every)
+    if never := next((f for f in findings if _narrows_only_empty(f, finding)), None):
+        return never
     if finding.question in EMPTY_CLAIM:
         return None
-    findings = tuple(every)
     for other in findings:
         if is_empty_claim(other) and other.claim == finding.claim:
             return other
@@ -83,6 +86,15 @@ def root_cause(sheet: Sheet, finding: Finding, every: Iterable[Finding]) -> Find
 def is_empty_claim(finding: Finding) -> bool:
     """Does the finding say that nothing meets its claim, whatever the words are read as?"""
     return finding.question in EMPTY_CLAIM and finding.quantifier == "every" and not finding.ways
+
+
+def _narrows_only_empty(other: Finding, finding: Finding) -> bool:
+    """Does a claim told to add nothing narrow only where nothing meets it, and is the finding of that?"""
+    if other.question != "adds nothing" or other.detail != NEVER_BOTH or other.claim != finding.claim:
+        return False
+    if finding.question == NO_CHOICE:
+        return not finding.also_claims
+    return finding.question in EMPTY_CLAIM and finding.quantifier == "some" and finding.ways == other.ways
 
 
 def _meets_parent(sheet: Sheet, other: Finding, finding: Finding) -> bool:
@@ -147,7 +159,10 @@ def with_consequences(sheet: Sheet, cluster: Cluster, trace: Traced) -> Cluster:
             follows += _emptied(sheet, root.claim, _found_empty(trace, root))
         absorbed += trace.following.get(position, ())
     told = {claim for finding in cluster.findings for claim in (finding.claim, *finding.also_claims)}
-    untold = (f for f in absorbed if {f.question, cluster.first.question} != {LOST} or f.claim not in told)
+    absorbed_told = (f for f in absorbed if f.question != NO_CHOICE)  # a note of its root says as much
+    untold = (
+        f for f in absorbed_told if {f.question, cluster.first.question} != {LOST} or f.claim not in told
+    )
     follows += [_told(sheet, finding, cluster.first) for finding in untold]
     return replace(cluster, follows=tuple(follows), absorbed=tuple(absorbed))
 
@@ -183,6 +198,10 @@ def _told(sheet: Sheet, finding: Finding, root: Finding) -> str:
     if _by_one(sheet, root, finding):
         told = (reading_label(sheet, d, True, turning_labels(sheet, finding)) for d in reread)
         return sentence("note", "follows_more", readings=listed(told))
+    if finding.question in EMPTY_CLAIM:
+        readings = listed(reading_label(sheet, d, True, finding.conflict) for d in reread)
+        lines = listed(labelled(sheet, x) for x in finding.conflict)
+        return sentence("note", "follows_empty", readings=readings, lines=lines)
     match finding.question:
         case "inside lost" if _lost_above(sheet, root, finding):
             return sentence("note", "also_claims", claims=claims_text([finding.claim]))

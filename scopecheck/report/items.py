@@ -456,5 +456,8 @@ def question_text(sheet: Sheet, axes: Iterable[str], first: Finding) -> str:
 def line(sheet: Sheet, finding: Finding) -> str:
     """A finding on one line: the words, what happens, on which readings."""
     words = listed(GLUE.join(p for p in pair if p) for pair in heads(sheet, finding, 2))
-    readings = [reading_label(sheet, d) for d in departures(finding)]
+    moved = departures(finding)
+    several = len(moved) > 1
+    labels = (finding.label, *turning_labels(sheet, finding))
+    readings = [reading_label(sheet, d, several, labels) for d in moved]
     return f"{words}: {'; '.join([statement(sheet, finding, 'brief').rstrip('.'), *readings])}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import EMPTY_CLAIM, LINE_ALONE, Finding, Reread, Status
+from scopecheck.answers.findings import EMPTY_CLAIM, LINE_ALONE, NEVER_BOTH, Finding, Reread, Status
 from scopecheck.core.model import Sheet
 from scopecheck.core.reference import stated_values
 from scopecheck.foundations.record import replace
@@ -187,14 +187,19 @@ def _kept_word(finding: Finding) -> str:
 
 
 def _kept_by(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
-    """The least re-readings on which a lost case is kept after all."""
+    """The least re-readings on which a lost case is kept after all, those needed together joined by "and"."""
     conflict = finding.conflict if finding.question in EMPTY_CLAIM else ()
     labels = finding.failing or conflict or turning_labels(sheet, finding)
     same = [r for r in finding.kept_too if any(_of_one_phrase(r, k) for k in finding.kept_by)]
-    told = [kept_text(sheet, r, labels, same) for r in finding.kept_by]
+    told = _joined([kept_text(sheet, r, labels, same) for r in finding.kept_by])
     rest = (r for r in finding.kept_too if r not in same)
     told += [sentence("reading", "or", text=kept_text(sheet, r, labels)) for r in rest]
     return (*told, together_text(replace(finding, rereads=finding.kept_by, read_as=())))
+
+
+def _joined(told: Sequence[str]) -> list[str]:
+    """Conditions that it takes all of: each but the first led by "and", as none of them is enough alone."""
+    return [sentence("reading", "and", text=text) if i else text for i, text in enumerate(told)]
 
 
 def _of_one_phrase(one: Reread, other: Reread) -> bool:
@@ -209,7 +214,7 @@ def _unmet_by(sheet: Sheet, finding: Finding, rereads: Sequence[Reread]) -> tupl
     told = kept_out_if(sheet, finding, rereads, turning_labels(sheet, finding))
     if not finding.unmet_together or len(told) < 2:
         return told
-    return (*told, together_text(replace(finding, rereads=tuple(rereads), read_as=())))
+    return (*_joined(told), together_text(replace(finding, rereads=tuple(rereads), read_as=())))
 
 
 def _by_their_ways(sheet: Sheet, finding: Finding, claims: tuple[int, ...]) -> str:
@@ -268,7 +273,8 @@ def _left_open(sheet: Sheet, names: Sequence[str]) -> str:
         for f in part.fields
         for i in range(1, part.most + 1)
     }
-    of_none = (name for name in names if all(name not in step.numbers for step in steps))
+    told_of = {name for step in steps for name in (*step.numbers, step.name, step.done)}
+    of_none = (name for name in names if name not in told_of)
     own = list(dict.fromkeys(flat(fields.get(name, name)) for name in of_none))
     if len(own) > MOST_OPEN + 1:
         own = [*own[:MOST_OPEN], sentence("note", "more_open", count=len(own) - MOST_OPEN)]
@@ -286,7 +292,7 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     if finding.partly:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every" and not finding.kept_by:
-        notes.append(sentence("note", "narrows_else"))
+        notes.append(sentence("note", "narrows_empty" if finding.detail == NEVER_BOTH else "narrows_else"))
     if barred := barred_by(sheet, finding):
         lines = listed(labelled(sheet, x) for x in barred)
         notes.append(sentence("note", "barred", lines=lines, claim=finding.claim))

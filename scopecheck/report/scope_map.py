@@ -109,6 +109,9 @@ class _Drawing:
         empty = [n for n in self.found.empty if n not in doubted]
         if empty:
             yield Paragraph(sentence("map", "empty", claims=claims_text(empty)))
+        if self.found.on_threshold:
+            claims = claims_text(self.found.on_threshold)
+            yield Paragraph(sentence("map", "on_threshold", claims=claims))
 
     def apart(self, everything: bool) -> Iterator[Block]:
         pairs = self.found.apart

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from scopecheck.core.construction import nodes
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import Compare, Const, Formula, Measured, Term
+from scopecheck.core.formula import Add, Compare, Const, Formula, Magnitude, Measured, Negate, Term
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.quantity import number_text
+from scopecheck.foundations.record import replace
 from scopecheck.foundations.spans import Span
 from scopecheck.language.statements_declare import MOST_PARTS
 from scopecheck.resolve.names import Names
@@ -25,11 +27,31 @@ def beyond_bounds(names: Names, formula: Formula, span: Span) -> Iterator[Diagno
     for node in nodes(formula):
         if not isinstance(node, Compare):
             continue
-        for measured, limit in ((node.left, node.right), (node.right, node.left)):
+        for measured, limit in _sides(node):
             found = _beyond(names, measured, limit)
             if found is not None and found[:2] not in told:
                 told.add(found[:2])
                 yield Diagnostic("warning", span, *found[1:])
+
+
+def _sides(node: Compare) -> Iterator[tuple[Term, Term]]:
+    """What is compared, each with its limit; of a distance at most so far also its low end, as worked out."""
+    yield node.left, node.right
+    yield node.right, node.left
+    match node:
+        case Compare("<" | "<=", Magnitude(Measured() as measured), Const(far, written)):
+            about = Fraction(0)
+        case Compare(
+            "<" | "<=",
+            Magnitude(Add((Measured() as measured, Negate(Const(about))))),
+            Const(far, written),
+        ):
+            pass
+        case _:
+            return
+    if written is not None and far >= 0:
+        low = about - far
+        yield measured, Const(low, replace(written, text=number_text(written.unit.from_base(low))))
 
 
 def _beyond(names: Names, measured: Term, limit: Term) -> _Told | None:
@@ -44,10 +66,11 @@ def _beyond(names: Names, measured: Term, limit: Term) -> _Told | None:
     written = f"{limit.written.text} {limit.written.unit.symbol}".strip()
     low, high = declared.lower, declared.upper
     if low is not None and limit.value < low.value:
-        if not declared.kind.dimension or declared.kind.point:
+        if declared.kind.point:
             return None
         least = number_text(declared.unit.from_base(low.value))
-        help = f"if it may lie lower, declare it as: {name}  in {unit}"
+        in_composition = any(name in made.members for made in names.compositions.values())
+        help = "" if in_composition else f"if it may lie lower, declare it as: {name}  in {unit}"
         return (
             name,
             f"{written} lies below {least} {unit}, the least that {name} is taken to be",

@@ -27,7 +27,7 @@ from scopecheck.resolve.declared import readings_entry
 from scopecheck.resolve.dependencies import Reference, category, is_thing, names_another, parents, references
 from scopecheck.resolve.exact_formulas import context, facts
 from scopecheck.resolve.exact_terms import term
-from scopecheck.resolve.form_rules import form_warnings, told_by_its_making
+from scopecheck.resolve.form_rules import form_warnings, told_by_its_making, told_by_its_purpose
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.item_letters import with_items_named
 from scopecheck.resolve.left_unsaid import (
@@ -125,7 +125,10 @@ def claims(desk: ClaimsDesk, statements: tuple[ClaimStatement, ...]) -> tuple[Cl
         made.append(Claim(number, text, category(text), above[number], limitations, statement.span, other))
     independent = {c.number for c in made if c.other_category}
     desk.wrong += form_warnings(desk.groups.profile, above, _first_references(desk, first, independent))
-    desk.wrong += told_by_its_making(desk.groups.profile, above, _first_references(desk, first, set()))
+    named = _first_references(desk, first, set())
+    desk.wrong += told_by_its_making(desk.groups.profile, above, named)
+    others = {n: reference for n, reference in named.items() if n in independent}
+    desk.wrong += told_by_its_purpose(desk.groups.profile, above, others)
     return tuple(made)
 
 

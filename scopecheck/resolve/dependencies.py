@@ -94,10 +94,13 @@ def is_thing(claimed: str) -> bool:
     return bool(words & _THINGS) and not words & {"method", "process", "use"}
 
 
+_DONE = ("method", "process", "procedure", "step")
+"""What a method is called by, and what it is made of."""
+
 _HEAD = regex(
     r"\b(?:of|for|to|in|with|by|on|from|as|at|according|comprising|containing|consisting|having|including"
     r"|obtain\w*|produced|made|which|wherein|configured|adapted|arranged|designed|intended|operable|capable"
-    r"|suitable|being|that|where|whose)\b|[,:;]",
+    r"|suitable|being|that|where|whose|(?:substantially |essentially )?free(?= (?:of|from)\b))\b|[,:;]",
     re.IGNORECASE,
 )
 
@@ -141,6 +144,9 @@ def names_another(before: str, categories: Sequence[str]) -> bool:
     if own in heads or not heads:
         return False
     rest = {_stem(w) for part in _HEAD.split(before)[1:] for w in _WORD.findall(part)}
+    done = {_stem(w) for w in _DONE}
+    if own not in done and not heads.isdisjoint(done):  # 'a dryer for the process of' a method's claim
+        heads |= done
     return not heads.isdisjoint(rest)
 
 

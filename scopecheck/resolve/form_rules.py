@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
+from scopecheck.resolve.dependencies import noun_of
 
 ALTERNATIVES = "35 U.S.C. 112(e), MPEP 608.01(n) I [R-01.2024]"
 PREVIOUSLY = "35 U.S.C. 112(d), MPEP 608.01(n) I [R-01.2024]"
@@ -23,6 +24,30 @@ _MADE_BY = regex(
     r" (?:(?:the|a|any|said) )?(?:\w+ )?(?:method|process|procedure)\b[^.;]{0,40}$",
     re.IGNORECASE,
 )
+SUITABLE = {
+    "EPO": "Before the European Patent Office it is read as one suitable for that, be it so used or not"
+    " (EPO Guidelines F-IV 4.13, which names exceptions).",
+    "US": "In examination it is compared by what it is, not by its use (MPEP 2111.02 II, 2114 II).",
+}
+"""How a thing that is told by what it is for is held against others."""
+AS_A_PROCESS = {
+    "EPO": "Before the European Patent Office it is compared as a process (EPO Guidelines F-IV 4.16).",
+    "US": "MPEP 2173.05(q) looks in such a claim for the steps of the use.",
+}
+"""How a claim to a use is taken."""
+_FOR = regex(
+    r"\b(?:for|(?:adapted|arranged|configured|designed|intended|operable|set up|equipped|suitable|suited|able"
+    r"|capable|constructed|programmed) (?:to|for|of))\b",
+    re.IGNORECASE,
+)
+_WITH_IT = regex(
+    r"\b(?:comprising|comprises|including|includes|containing|contains|having|has|with|wherein|which|that"
+    r"|consisting|made|obtain\w*|produced|prepared)\b",
+    re.IGNORECASE,
+)
+"""What makes the other claim a part of the thing, or its origin."""
+_DONE = regex(r"\b(?:methods?|process(?:es)?|procedures?)\b", re.IGNORECASE)
+_USE = regex(r"\s*(?:(?:the|a) )?uses? of\b", re.IGNORECASE)
 _PICKED = regex(r"\b(?:any|one|either)\s+(?:one\s+|or\s+more\s+)?(?:of\s+)?(?:the\s+)?$", re.IGNORECASE)
 _WORD_BEFORE = regex(r"\b(?:any|one|either|each)\b", re.IGNORECASE)
 _SPAN_OF_CLAIMS = regex(r"\d\s*(?:-|to|through)\s*(?:claims?\s*)?\d", re.IGNORECASE)
@@ -86,6 +111,36 @@ def told_by_its_making(
                 "warning", span, f"claim {number} tells its product by how it is made",
                 f"Here all limits of {_claims(parents.get(number, ()))} are taken over. {AS_SUCH[office]}",
                 "to see what it reaches without them, restate the product in a claim of its own",
+            )  # fmt: skip
+
+
+def told_by_its_purpose(
+    profile: str, parents: Mapping[int, tuple[int, ...]], named: Mapping[int, tuple[str, Span]]
+) -> Iterator[Diagnostic]:
+    """A warning for each claim to a thing `for carrying out the method of claim 1`, and to a use.
+
+    `named` has, as above, the claims that are of another category than those they name. EPO Guidelines F-IV
+    4.13 and 4.16; MPEP 2111.02, 2114 and 2173.05(q).
+    """
+    office = "EPO" if profile == "EPO" else "US"
+    for number, (before, span) in named.items():
+        above = _claims(parents.get(number, ()))
+        if _USE.match(before):
+            yield Diagnostic(
+                "warning", span, f"claim {number} is for a use of what {above} claims",
+                f"Here all limits of {above} are taken over, of what is used. {AS_A_PROCESS[office]}",
+                "restate what the use itself asks for below it",
+            )  # fmt: skip
+            continue
+        purposes = list(_FOR.finditer(before))
+        if not purposes or _DONE.search(before[: purposes[0].start()]):
+            continue
+        if not _WITH_IT.search(before, purposes[-1].end()):
+            thing = noun_of(before[: purposes[0].start()]).lower() or "thing"
+            yield Diagnostic(
+                "warning", span, f"claim {number} tells its {thing} by what it is for",
+                f"Here all limits of {above} are taken over, even of how it is used. {SUITABLE[office]}",
+                f"to see what it reaches without them, restate what limits the {thing} in a claim of its own",
             )  # fmt: skip
 
 

@@ -14,6 +14,7 @@ from scopecheck.foundations.diagnostics import Diagnostic, trouble
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.scan import Token
 from scopecheck.language.syntax import CallNode, NameNode, Node, Restatement, Words
 from scopecheck.resolve.chart import FILLERS
 from scopecheck.resolve.names import Names
@@ -27,7 +28,7 @@ _WORD = regex(r"[^\W_]+")
 
 def in_symbols(names: Names, text: str, line: Restatement) -> tuple[Restatement, Diagnostic | None]:
     """The line with the formula that its words are, and a warning that tells for what its letters stand; the
-    line as it is where its words are no formula, or a phrase reads them.
+    line as it is where its words are no formula, or a phrase reads them, then with names for the letters.
 
     `text`: what the claim says up to there. Raises Trouble where nothing tells for what a letter stands.
     """
@@ -51,8 +52,13 @@ def in_symbols(names: Names, text: str, line: Restatement) -> tuple[Restatement,
             "The text says what each letter of a formula is, or the note of what is declared.",
             f'write the letter into the note, such as: {things[0]}  ...  "{letters[0]}"',
         )  # fmt: skip
-    exact = _with_names(names, formula, meant or {})
     told = _told(words, meant) if meant else None
+    if meant and all(names.declared(thing) for thing in things):
+        spelled = tuple(part for t in words.tokens for part in _spelled(t, meant.get(t.text, "")))
+        said = with_compared(spelled, left, names)
+        if not any(token.sort == "sign" for token in said):
+            return replace(line, words=Words(words.text, said, words.span)), told
+    exact = _with_names(names, formula, meant or {})
     return (replace(line, exact=exact), told) if exact is not None else (line, None)
 
 
@@ -129,6 +135,14 @@ def _own_words(names: Names, thing: str) -> set[str]:
         note = names.note_of(part.slot(1, own))
     words = [word.lower() for word in _WORD.findall(f"{thing} {note}")]
     return {form for word in words for form in (word, word.removesuffix("s"))} - FILLERS
+
+
+def _spelled(token: Token, name: str) -> Iterator[Token]:
+    """A letter as the words of the name it stands for; the token itself where it is none."""
+    *first, last = name.split() or [token.text]
+    for word in first:
+        yield replace(token, text=word, end=token.start)
+    yield replace(token, text=last)
 
 
 def _with_names(names: Names, formula: Node, meant: dict[str, str]) -> Node | None:

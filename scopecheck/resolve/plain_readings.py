@@ -6,6 +6,7 @@ import re
 from fractions import Fraction
 
 from scopecheck.core.declared import Step
+from scopecheck.core.formula import Chosen, Includes
 from scopecheck.foundations.regex import regex
 from scopecheck.resolve.entry import EntryReading
 from scopecheck.resolve.names import Listed, Typed
@@ -44,7 +45,7 @@ def plain_text(text: str, at: Occurrence) -> str:
             return slot.text  # a single limit, of which there are no several
         members = slot.text.replace(", and ", " and ").replace(", or ", " or ")
         if len(slot.members) == 1 and not re.search(r",| (?:and|or) ", members):
-            return f"{members} is in it"
+            return _that_it_is(slot, members)
         # In braces where the list would run into what stands beside it.
         several = "," in members or (match.group() != match.string and re.search(r" (?:and|or) ", members))
         return f"{_QUANTIFIERS[match.group(1)]} {f'{{{members}}}' if several else members}"
@@ -81,11 +82,23 @@ def plain_text(text: str, at: Occurrence) -> str:
         beside = text[: match.start()].rstrip()[-1:] in ("*", "/", "-") or text[match.end() :].lstrip()[
             :1
         ] in ("*", "/")
-        return f"({shown})" if beside and re.search(r" [-+*/] ", shown) else shown
+        denied = text[: match.start()].rstrip().endswith("NOT") and " " in shown
+        return f"({shown})" if denied or (beside and re.search(r" [-+*/] ", shown)) else shown
 
     # What a unit is called may be the name of a slot: a place is filled in after the names.
     filled = _NAME.sub(value, text) if at.shown else text
     return _PUT_ASIDE.sub(lambda m: places[int(m[1])], _OF_TWO.sub(_picked, filled))
+
+
+def _that_it_is(slot: Listed, member: str) -> str:
+    """Of a list of one: `pump = on` of a choice, `copper in metal` of a set, `tin there` of a share."""
+    match slot.conditions[0]:
+        case Chosen(name):
+            return f"{name} = {member}"
+        case Includes(name):
+            return f"{member} in {name}"
+        case _:
+            return f"{member} there"
 
 
 _NUMBER = r"(\d+(?:\.\d+)?(?:[:/]\d+(?:\.\d+)?)?)"

@@ -235,18 +235,44 @@ class Sides:
             if word_of(tokens[0]) in listed("conditional", "articles"):
                 return self.job.text(tokens)  # the words name what they speak of, if not as declared
             return f"{'' if self.mentions(tokens, first) else first} {self.job.text(tokens)}".lstrip()
-        names = piece.things[0].text.lower().split()
+        thing = piece.things[0]
+        if (rest := self._behind_its_names(tokens, piece.things)) is not None:
+            said = self.job.text(rest)
+            return said if self.mentions(rest, thing.text) else f"{thing.text} {said}"
+        names = thing.text.lower().split()
         own = {w + end for w in names for end in ("", "s", "es")} | listed("conditional", "articles")
         leading = next((i for i, t in enumerate(tokens) if word_of(t) not in own | FILLERS), 0)
         start = next((i for i in range(leading, 0, -1) if self.reads(tokens[i:], piece.things)), 0)
-        thing = piece.things[0]
         behind = _behind_nouns(tokens, thing.text, self._also_called(thing))
         rest = next((r for r in behind if self.reads(r, piece.things)), tokens)
-        said = self.job.text(min(rest, tokens[start:], key=len))
+        rest = min(rest, tokens[start:], key=len)
+        said = self.job.text(rest)
+        if self.mentions(rest, thing.text):
+            return said
         last = thing.text.split()[-1]  # 'level of the tank is low', of a tank level
         if " " in thing.text and said.lower().startswith(f"{last.lower()} "):
             said = said[len(last) + 1 :]
         return said if said.lower().startswith(f"{thing.text.lower()} ") else f"{thing.text} {said}"
+
+    def _behind_its_names(self, tokens: Tokens, things: Things) -> Tokens | None:
+        """The words behind all that name or describe the thing: 'falls below 2 V' of `the voltage of the
+        battery falls below 2 V`; None where they begin with nothing of the kind."""
+        thing = things[0]
+        named = {w + end for w in thing.text.lower().split() for end in ("", "s", "es")}
+        named |= set(self.job.place.names.note_of(thing.text).lower().split())
+        if isinstance(thing.bound, Typed) and thing.bound.kind:
+            named |= set(thing.bound.kind.name.lower().split())
+        named -= _NEVER_LAST
+        found = None
+        for at, token in enumerate(tokens[:-1]):
+            word = word_of(token)
+            if token.sort != "word" or word in _LIMITING or word not in named | _BETWEEN_NAMES:
+                break
+            rest = tokens[at + 1 :]
+            noun_first = len(rest) > 1 and word_of(rest[1]) in listed("conditional", "verbs")
+            if (word in named or word == "for") and not noun_first and self.reads(rest, things):
+                found = rest
+        return found
 
 
 def _is_list_of(thing: Subject, head: str) -> bool:
@@ -275,6 +301,14 @@ def _of_a_change(tokens: Tokens) -> bool:
     return any(word_of(one) in drops and word_of(then) in behind for one, then in pairwise(tokens))
 
 
+_LIMITING = frozenset("not no never nor more less fewer greater than least most up".split())
+"""What is never among the words that name a thing, whatever its note says."""
+_NEVER_LAST = frozenset(
+    "a an the of in on at to for from by over above below under within about around near beyond between is"
+    " are be being and or if when".split()
+)
+_BETWEEN_NAMES = _NEVER_LAST - {"or", "if", "when", "within", "beyond"}
+"""Words that may stand between those that name a thing; a limit may begin with some of them."""
 _SAYS_SO = ("is", "are", "being", "be", "lies", "lie", "stays", "remains")
 _NONE_MORE = FILLERS | {"now", "then", "still", "already", "currently"}
 

@@ -7,7 +7,7 @@ met.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from fractions import Fraction
 from functools import cached_property
@@ -175,15 +175,20 @@ class Session(Translation):
         """Which one way stretching the parameter moves what meets the formula; '' where it moves both."""
         key = (p.key, id(formula))
         if key not in self._ways:
-            met = self.met(formula)
-            later = self.restretched(met, p.key)
-            search = self.search(self.groups_in(formula))
-            search.require(self.reads(p.group, p.reading), self.stretches_further(p.key))
-            if not search.holds(met, ~later):
-                self._ways[key] = "widens"
-            else:
-                self._ways[key] = "" if search.holds(~met, later) else "narrows"
+            self._ways[key] = self.way_among(p, formula)
         return self._ways[key]
+
+    def way_among(
+        self, p: FreeParameter, formula: Formula, taken: Sequence[Constraint] = ()
+    ) -> Literal["widens", "narrows", ""]:
+        """The same among the readings and other stretches that are `taken`."""
+        met = self.met(formula)
+        later = self.restretched(met, p.key)
+        search = self.search(self.groups_in(formula))
+        search.require(self.reads(p.group, p.reading), self.stretches_further(p.key), *taken)
+        if not search.holds(met, ~later):
+            return "widens"
+        return "" if search.holds(~met, later) else "narrows"
 
 
 class Search:

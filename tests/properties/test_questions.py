@@ -10,7 +10,7 @@ from math import ceil, floor, gcd
 from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 
-from scopecheck.answers.findings import Finding, Looked
+from scopecheck.answers.findings import NEVER_BOTH, Finding, Looked
 from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.answers.questions.cases import class_status, reading_for_all
 from scopecheck.answers.questions.claims import (
@@ -517,9 +517,10 @@ def test_dependent_claims_that_add_nothing(sheet: Sheet) -> None:
             for k in ks
         ]
         narrows = [walk.some(k, parent, without=own) for k in ks]
-        event(f"within {any(within)}, narrows {any(narrows)}")
+        and_met = [so and walk.some(k, instance.scope) for k, so in zip(ks, narrows, strict=True)]
+        event(f"within {any(within)}, narrows {any(narrows)}, and is met {any(and_met)}")
         assert ("adds nothing" in answers) == (any(within) or not any(narrows))
-        assert ("narrows" in answers) == any(narrows)
+        assert ("narrows" in answers) == any(and_met)
         if "adds nothing" in answers:
             found = answers["adds nothing"]
             assert isinstance(found, Finding)
@@ -529,10 +530,13 @@ def test_dependent_claims_that_add_nothing(sheet: Sheet) -> None:
             read = [found.construction] if found.construction is not None else ks
             lines = [x.formula for x in instance.inherited if x.label in found.conflict]
             assert not any(walk.some(k, *lines, without=own) for k in read)
-        if any(narrows):
+            if found.quantifier == "base":
+                assert (found.detail == NEVER_BOTH) == (not any(and_met))
+                assert bool(found.kept_by) == any(and_met)
+        if any(and_met):
             found = answers["narrows"]
             assert isinstance(found, Finding)
-            same_reading(found, ks[narrows.index(True)])
+            same_reading(found, ks[and_met.index(True)])
 
 
 @settings(max_examples=EXAMPLES)

@@ -172,3 +172,38 @@ TOLD_BY_MAKING = "claim 2 tells its product by how it is made"
 def test_a_product_told_by_its_making_is_told(words: str, told: bool, profile: str) -> None:
     text = f"{MADE}2. {words}, at most 260 °C.\n   | heat : at most 260 °C\n"
     assert (TOLD_BY_MAKING in warnings(text, profile)) is told
+
+
+@worked(
+    "W76",
+    "EPO Guidelines F-IV 4.13 (2018) and 4.16; MPEP 2111.02 (an excerpt), 2114 II [R-07.2015]"
+    " and 2173.05(q) (third-party copies)",
+    "read (secondary)",
+)
+@pytest.mark.parametrize("profile", ["EPO", "US", "US court"])
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        ("A fermenter for carrying out the method of claim 1", "fermenter"),
+        ("A plant adapted to carry out the process of claim 1", "plant"),
+        ("An oven for the process of claim 1", "oven"),
+        ("Means for carrying out the process of claim 1", "means"),
+        ("An apparatus arranged to perform the steps of claim 1", "apparatus"),
+        ("A system comprising means for carrying out the process of claim 1", "system"),
+        ("The process of claim 1", ""),
+        ("A process for drying grain according to claim 1", ""),
+        ("A method of making flour by the process of claim 1", ""),
+        ("A grain for baking obtainable by the process of claim 1", ""),
+        ("A kit for bakers comprising an oven and grain heated by the process of claim 1", ""),
+    ],
+)
+def test_a_thing_told_by_what_it_is_for_is_told(words: str, told: str, profile: str) -> None:
+    text = f"{MADE}2. {words}, at most 260 °C.\n   | heat : at most 260 °C\n"
+    found = [m for m in warnings(text, profile) if "by what it is for" in m]
+    assert found == ([f"claim 2 tells its {told} by what it is for"] if told else [])
+
+
+@pytest.mark.parametrize("words", ["Use of the process of claim 1", "The use of the process of claim 1"])
+def test_a_claim_to_a_use_is_told(words: str) -> None:
+    told = warnings(f"{MADE}2. {words} for baking, at most 260 °C.\n   | heat : at most 260 °C\n")
+    assert "claim 2 is for a use of what claim 1 claims" in told

@@ -7,13 +7,14 @@ from contextlib import suppress
 from fractions import Fraction
 from math import ceil, floor
 
-from scopecheck.answers.findings import Finding, Looked, Quantifier, Reread
+from scopecheck.answers.findings import NEVER_BOTH, Finding, Looked, Quantifier, Reread
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import Answer, one_reread
 from scopecheck.answers.questions.instances import Instance
 from scopecheck.answers.questions.prepared import Prepared, at_claim, at_limitation
 from scopecheck.answers.questions.reached import farthest, with_cause
 from scopecheck.answers.refine import Demand, Refined, find_construction
+from scopecheck.answers.witness import Expected
 from scopecheck.core.construction import Construction, admissible_readings, groups_in, names_in, nodes
 from scopecheck.core.declared import NumberDecl
 from scopecheck.core.formula import (
@@ -256,7 +257,7 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
     bearing = All(tuple(x.formula for x in prepared.bearing(instance.inherited, *instance.own)))
     if met_whatever_is_read(prepared, bearing, own) is not None:
         # One thing meets the parent and misses the dependent on every construction: it narrows on every one.
-        yield _narrowing(prepared, instance, at_base=True)
+        yield from _narrowing(prepared, instance, at_base=True)
         return
     search = session.search(groups)
     search.require(session.met(parent), ~session.met(own))
@@ -278,10 +279,37 @@ def adds_nothing(prepared: Prepared, instance: Instance) -> Iterator[Answer]:
         by, needed = _implied_by(prepared, instance, k)
         rests_on = tuple(dict.fromkeys((*told.rests_on, *needed)))
         if quantifier == "base":
-            least = prepared.told_by(at_claim("narrows", 6, claim), search, groups)
-            told = replace(told, kept_by=least.rereads + least.read_as)
+            told = _told_narrowing(prepared, instance, told, search, groups)
         yield replace(told, outcome="excluded", quantifier=quantifier, conflict=by, rests_on=rests_on)
-    yield _narrowing(prepared, instance, misses_at_base)
+    yield from _narrowing(prepared, instance, misses_at_base)
+
+
+def _told_narrowing(
+    prepared: Prepared, instance: Instance, told: Finding, search: Search, groups: tuple[int, ...]
+) -> Finding:
+    """With the least re-readings on which the claim narrows and something still meets it.
+
+    `search` is for what meets the parent and misses the claim. Where on no reading both hold, that is told.
+    """
+    least = prepared.told_by(at_claim("narrows", 6, instance.claim), search, groups)
+    if not _met_on(prepared, instance, least.construction):
+        refined = _narrows_and_met(prepared, instance)
+        if refined.construction is None:
+            return replace(told, detail=NEVER_BOTH)
+        least = prepared.told_refined(least, refined, groups)
+    return replace(told, kept_by=least.rereads + least.read_as)
+
+
+def _met_on(prepared: Prepared, instance: Instance, k: Construction | None) -> bool:
+    """Does something meet the claim on this construction?"""
+    session = prepared.session
+    return session.search(()).holds(session.met(instance.scope, k or session.base))
+
+
+def _narrows_and_met(prepared: Prepared, instance: Instance) -> Refined:
+    """The best construction on which the claim leaves out some of its parent, and not all of it."""
+    narrows = Demand(instance.parent_scope, instance.own_scope, "not every")
+    return find_construction(prepared.session, [narrows, Demand(NOTHING, instance.scope, "some")])
 
 
 def _implied_by(
@@ -305,26 +333,36 @@ def _implied_by(
     return (), prepared.needed((parent, own), session.met(parent, k), ~session.met(own, k))
 
 
-def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Finding:
-    """That the dependent claim narrows; shown, where details are asked for, by the thing it gives up."""
+def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Iterator[Finding]:
+    """That the dependent claim narrows; shown, where details are asked for, by the thing it gives up.
+
+    Nothing where it does so only on readings on which nothing meets it: that is told as such.
+    """
     session = prepared.session
-    if not prepared.details:
-        return replace(at_claim("narrows", 6, instance.claim), quantifier="base" if at_base else "some")
     parent, own = instance.parent_scope, instance.own_scope
-    search = session.search(session.groups_in(parent, own))
+    groups = session.groups_in(parent, own)
+    found = at_claim("narrows", 6, instance.claim)
+    search = session.search(groups)
     search.require(session.met(parent), ~session.met(own))
+    at_base = at_base and _met_on(prepared, instance, session.base)
+    if not at_base:
+        with search.aside():
+            k = prepared.told_by(found, search, groups).construction
+        if not _met_on(prepared, instance, k):
+            refined = _narrows_and_met(prepared, instance)
+            if refined.construction is None:
+                return
+            search.require(*session.taken(refined.construction, groups))
+    if not prepared.details:
+        yield replace(found, quantifier="base" if at_base else "some")
+        return
     assert search.holds()
-    shown = prepared.exhibit(
-        at_claim("narrows", 6, instance.claim),
-        search,
-        (parent, own),
-        ((parent, "met"), (own, "not met")),
-        prepared.known((parent, own)),
-    )
+    expected: list[tuple[Formula, Expected]] = [(parent, "met"), (own, "not met")]
+    shown = prepared.exhibit(found, search, (parent, own), expected, prepared.known((parent, own)))
     assert shown.witness is not None
     assert shown.construction is not None
     failing = prepared.failing(instance.own, shown.witness.article, shown.construction)
-    return replace(shown, failing=failing, quantifier="some" if shown.rereads else "base")
+    yield replace(shown, failing=failing, quantifier="some" if shown.rereads else "base")
 
 
 # ---- stated ends

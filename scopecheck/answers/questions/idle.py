@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterable, Iterator, Sequence
 
 from scopecheck.answers.findings import Finding, Looked, Quantifier
 from scopecheck.answers.questions.cases import Answer
@@ -172,7 +172,7 @@ def _together(
             outcome="excluded",
             quantifier=quantifier,
             conflict=tuple(label for label in beside if label in {label for label, _ in kept}),
-            rests_on=tuple(label for label in beside if label not in {label for label, _ in kept}),
+            rests_on=_grounds(prepared, beside, {label for label, _ in kept}),
             twins=tuple(label for label in beside if label in needed),
             construction=at,
         )
@@ -214,8 +214,14 @@ def _idle_on_some(
         outcome="excluded",
         quantifier="some",
         conflict=tuple(x for x in beside if x in labels),
-        rests_on=tuple(dict.fromkeys((*told.rests_on, *(x for x in beside if x not in labels)))),
+        rests_on=tuple(dict.fromkeys((*told.rests_on, *_grounds(prepared, beside, labels)))),
     )
+
+
+def _grounds(prepared: Prepared, beside: Iterable[str], labels: Container[str]) -> tuple[str, ...]:
+    """The bounds and given facts among what a line is idle beside, those of shares of a whole as one."""
+    grounds = (x for x in beside if x and x not in labels)
+    return tuple(dict.fromkeys(map(prepared.shares_together, grounds)))
 
 
 # ---- one end of a range
@@ -251,7 +257,7 @@ def _idle_ends(prepared: Prepared, instance: Instance, limitation: Limitation) -
             quantifier="every" if always else "base",
             detail=_end_written(prepared, end),
             conflict=tuple(label for label in beside if label in labels),
-            rests_on=tuple(label for label in beside if label and label not in labels),
+            rests_on=_grounds(prepared, beside, labels),
             construction=at,
         )
 

@@ -58,15 +58,18 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     finding = replace(finding_at(prepared, "inside lost", 3, place, case), bearer="competitor")
     scope, limitations = scope_at(prepared, place)
     above: Formula = All(())
+    alone = limitations
     if isinstance(place, int) and len(prepared.instances[place]) == 1:
         above = prepared.instances[place][0].parent_scope
-        limitations = prepared.sheet.claim(place).limitations
+        alone = limitations = prepared.sheet.claim(place).limitations
+    elif isinstance(place, int):
+        alone = prepared.by_every_way(place)
     article = prepared.point(case, scope)
     if above != All(()) and _lost_above(prepared, case, above, article):
         # That is told at the claim above: here its own lines alone are asked.
         above, scope = All(()), All(tuple(x.formula for x in limitations))
     if article is not None:
-        yield from _inside_point(prepared, case, finding, article, scope, above, limitations)
+        yield from _inside_point(prepared, case, finding, article, scope, above, limitations, alone)
         return
     formulas = (case.facts, scope)
     groups = session.groups_in(*formulas)
@@ -91,7 +94,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
     )
     if not wholly and single:
         yield _left_open(prepared, finding, case, scope)
-        yield from _lost_as_stated(prepared, case, finding, region, limitations)
+        yield from _lost_as_stated(prepared, case, finding, region, alone)
         return
     finding = _graded_loss(prepared, finding, case, region, scope, ever, wholly)
     keepable = ever and finding.at_base == "none"
@@ -129,7 +132,7 @@ def _inside_at(prepared: Prepared, case: Case, place: int | str) -> Iterator[Ans
 
     yield from ways_of(prepared, finding, groups, lost, shown)
     if finding.quantifier != "some":
-        yield from _lost_as_stated(prepared, case, finding, region, limitations)
+        yield from _lost_as_stated(prepared, case, finding, region, alone)
 
 
 def _lost_as_stated(
@@ -214,8 +217,8 @@ def _with_failing(
     """
     assert found.construction is not None
     failing = prepared.failing(limitations, article, found.construction)
-    ways = [{x.label for x in instance.limitations} for instance in prepared.instances[found.claim]]
-    failing = tuple(label for label in failing if all(label in way for way in ways)) or failing
+    by_every_way = {x.label for x in prepared.by_every_way(found.claim)}
+    failing = tuple(label for label in failing if label in by_every_way) or failing
     # What is lost on some reading is so whatever other readings were taken away.
     settled = () if found.quantifier == "some" else prepared.settled_in(limitations, failing)
     return replace(found, failing=failing, rests_on=settled)
@@ -229,8 +232,12 @@ def _inside_point(
     scope: Formula,
     above: Formula,
     limitations: tuple[Limitation, ...],
+    alone: tuple[Limitation, ...],
 ) -> Iterator[Answer]:
-    """As for a region, by the readings alone: the thing is one article."""
+    """As for a region, by the readings alone: the thing is one article.
+
+    `alone` are the limitations by each of which alone the thing can be lost.
+    """
     session, asked = prepared.session, finding
     met = session.met_by(scope, article)
     groups = session.groups_in(scope)
@@ -261,7 +268,7 @@ def _inside_point(
         single = (r for r, k in one_reread(prepared, groups) if meets(scope, article, k))
         finding = replace(finding, kept_by=least, kept_too=_others(least, single))
 
-    always = tuple(x for x in limitations if not ever and _never_met(prepared, x, article))
+    always = tuple(x for x in alone if not ever and _never_met(prepared, x, article))
 
     def shown(search: Search) -> Finding:
         found = prepared.exhibit_point(finding, search, case, scope, article, met=False)
@@ -270,15 +277,15 @@ def _inside_point(
     yield from ways_of(prepared, finding, groups, lost, shown)
     if always:
         # What else keeps it out as presumed, and not on every reading, is told by itself.
-        presumed = (x for x in limitations if not meets(x.formula, article, session.base))
+        presumed = (x for x in alone if not meets(x.formula, article, session.base))
         presumed = (x for x in presumed if session.names_in(x.formula) & set(case.stated))
         rest = tuple(x for x in presumed if x not in always)
         if rest:
             lines = All(tuple(x.formula for x in rest))
-            alone = replace(asked, detail=LINE_ALONE)
-            yield from _inside_point(prepared, case, alone, article, lines, above, rest)
+            of_lines = replace(asked, detail=LINE_ALONE)
+            yield from _inside_point(prepared, case, of_lines, article, lines, above, rest, rest)
     if finding.quantifier != "some":
-        yield from _lost_besides(prepared, case, finding, article, above, limitations)
+        yield from _lost_besides(prepared, case, finding, article, above, alone)
 
 
 def _never_met(prepared: Prepared, limitation: Limitation, article: Article) -> bool:

@@ -76,6 +76,12 @@ class Prepared:
             found |= {limitation.label: limitation for limitation in instance.limitations}
         return tuple(found.values())
 
+    def by_every_way(self, number: int) -> tuple[Limitation, ...]:
+        """The limitations that the claim asks for by way of whichever parent."""
+        first, *others = widest(self.instances[number])
+        labels = [{x.label for x in other.limitations} for other in others]
+        return tuple(x for x in first.limitations if all(x.label in some for some in labels))
+
     def independent(self) -> tuple[int, ...]:
         return tuple(claim.number for claim in self.sheet.claims if not claim.parents)
 

@@ -184,6 +184,7 @@ def _finding(sheet: Sheet, f: Finding, held_back: bool) -> Data:
         "kept_by": [reread_data(sheet, r) for r in f.kept_by],
         "kept_too": [reread_data(sheet, r) for r in f.kept_too],
         "kept_out_if": [_keeping(sheet, f, r) for r in f.unmet_by if r not in f.in_part],
+        "kept_out_if_together": f.unmet_together and len(f.unmet_by) > 1,
         "in_part_if": [_keeping(sheet, f, r) for r in f.in_part],
         "conflict": list(f.conflict),
         "minimal_sets": [list(one) for one in f.sets],

@@ -51,6 +51,7 @@ def draw_map(sheet: Sheet, found: ScopeMap, diagnostics: Sequence[Diagnostic], s
         "nothing_restated": [c.number for c in sheet.claims if not c.limitations],
         "claims_for": [{"claim": n, "thing": sort} for n, sort in found.sorts],
         "nothing_meets": list(found.empty),
+        "met_only_beyond_an_unstated_threshold": list(found.on_threshold),
         "undecided": [{"claims": sorted({a, b}), "reason": reason} for a, b, reason in found.doubts],
         "diagnostics": [diagnostic_data(d) for d in diagnostics],
         "about": list(about_lines()),
