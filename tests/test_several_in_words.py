@@ -164,6 +164,10 @@ READ = [
      "width = 4 mm, depth = 2 mm"),
     ("blades  count", "blades", "a multiple of 3 or 4", "blades = 8", "blades = 7"),
     ("wait  time in h", "wait", "not less than 8 hours apart", "wait = 8 h", "wait = 7 h"),
+    ("dose  mass in mg\nweight  mass in kg", "dose, weight", "0.5 to 4 mg per kg of body weight",
+     "dose = 40 mg, weight = 10 kg", "dose = 41 mg, weight = 10 kg"),
+    ("dose  mass in mg\nbody weight  mass in kg", "dose, body weight", "from 1 to 3 mg/kg body weight",
+     "dose = 30 mg, body weight = 10 kg", "dose = 31 mg, body weight = 10 kg"),
 ]  # fmt: skip
 
 
@@ -179,6 +183,7 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (COUNTS, "blades, vanes", "each blade has two vanes"),
         (SHARES, "oil, wax", "at least 60 wt% of the oil and wax is oil"),
         (METALS, "metal", "copper, zinc and the like"),
+        ("duty  share in %", "duty", "a duty of 40:60"),
         (
             SIDES,
             "width, depth",
@@ -236,3 +241,40 @@ def test_a_difference_in_per_cent_may_be_one_of_either() -> None:
     text += "must stay out\n  wide : width = 10 mm, depth = 9 mm\n"
     found = [f for f in ask_all(sheet(text)).findings if f.question == "outside met"]
     assert [f.quantifier for f in found] == ["some"]
+
+
+@pytest.mark.parametrize(
+    "words", ["not comprising copper and zinc", "not having copper and zinc", "comprises no copper and zinc"]
+)
+def test_a_denied_pair_is_none_of_both_or_not_both(words: str) -> None:
+    text = f"{METALS}\n\n1. A thing, {words}.\n   | metal : {words}\n"
+    findings = ask_all(sheet(f"{text}must stay out\n  one : metal = {{zinc}}\n")).findings
+    assert [f.quantifier for f in findings if f.question == "outside met"] == ["some"]
+
+
+@pytest.mark.parametrize(
+    ("words", "met"),
+    [("no later than 5 min after the heating", True), ("within 5 min of the heating", False)],
+)
+def test_no_later_than_may_be_a_deadline_only(words: str, met: bool) -> None:
+    text = f"{STEPS}\n\n1. A method, cooling {words}.\n   | cooling : {words}\n"
+    early = "start of heating = 60 min, duration of heating = 1 min, start of cooling = 0 min"
+    findings = ask_all(sheet(f"{text}inside\n  early : {early}, duration of cooling = 1 min\n")).findings
+    (lost,) = [f for f in findings if f.question == "inside lost"]
+    assert (lost.quantifier != "every") is met
+
+
+@pytest.mark.parametrize(
+    ("note", "words", "told"),
+    [
+        ("number mean, by counting", "a D50 of less than 5 um", True),
+        ("number mean, by counting", "a mean size by volume of less than 5 um", True),
+        ("number mean, by counting", "a mean size of less than 5 um", False),
+        ("D50", "a mean size of less than 5 um", True),
+        ("volume mean", "a mean size by volume of less than 5 um", False),
+    ],
+)
+def test_another_average_than_is_noted_is_told(note: str, words: str, told: bool) -> None:
+    text = f'size  length in um  "{note}"\n\n1. A powder, {words}.\n   | size : {words}\n'
+    _, found = read_sheet(Source("t.sheet", text))
+    assert any(d.message.startswith("the words say ") for d in found) is told

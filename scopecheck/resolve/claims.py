@@ -31,6 +31,7 @@ from scopecheck.resolve.form_rules import form_warnings, told_by_its_making, tol
 from scopecheck.resolve.groups import CLAIMS, Groups, groups_in
 from scopecheck.resolve.item_letters import with_items_named
 from scopecheck.resolve.left_unsaid import (
+    another_average,
     another_basis,
     another_measure,
     between_two_names,
@@ -465,6 +466,7 @@ def _formula(desk: ClaimsDesk, label: str, line: Restatement, method: bool) -> F
     formula = of_listed(desk.names, subjects, reader.condition(line.words, subjects))
     told = [*without_a_part(line.words, formula, subjects, desk.names)]
     measured = another_measure(line.words, subjects, desk.names) if not told else None
+    measured = measured or another_average(line.words, subjects, desk.names)
     measured = measured or another_basis(line.words, subjects, desk.names)
     measured = measured or between_two_names(line.words, desk.names)
     measured = measured or of_another_member(line.words, formula, subjects, desk.names)

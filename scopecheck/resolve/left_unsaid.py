@@ -450,3 +450,34 @@ def another_measure(words: Words, subjects: Things, names: Names) -> Diagnostic 
         f"Neither its name nor its note says '{sorted(said)[0]}'.",
         "if they are two things, declare the other by a name of its own",
     )  # fmt: skip
+
+
+def another_average(words: Words, subjects: Things, names: Names) -> Diagnostic | None:
+    """A warning of `a D50 of at most 5 um`, `a mean by volume`, of what is noted as a mean by number."""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    if not isinstance(bound, Typed) or bound.kind is None or not bound.kind.dimension:
+        return None
+    name, note = subjects[0].text, names.note_of(subjects[0].text)
+    own = [w.strip(",;()") for w in f"{name} {note}".lower().replace("-", " ").split()]
+    said = [part for t in words.tokens for part in word_of(t).split("-")]
+    for kinds in (_AVERAGES, _WEIGHTED_BY):
+        noted = {kinds[w] for w in own if w in kinds}
+        other = next((w for w in said if w in kinds and kinds[w] not in noted), "")
+        by = kinds is _AVERAGES or not {"by", "mean", "average", "median"}.isdisjoint(said)
+        if noted and other and by:
+            return Diagnostic(
+                "warning", words.span, f"the words say '{other}', and {name} is noted \"{note or name}\"",
+                "They are read of it as declared.",
+                f"if these are two values, declare the one by '{other}' by a name of its own",
+            )  # fmt: skip
+    return None
+
+
+_AVERAGES = {
+    "mean": "mean", "average": "mean", "median": "median", "d50": "median", "mode": "mode", "d10": "d10",
+    "d90": "d90", "dv50": "median", "dn50": "median",
+}  # fmt: skip
+_WEIGHTED_BY = {
+    "number": "number", "counting": "number", "count": "number", "volume": "volume", "mass": "mass",
+    "weight": "mass",
+}  # fmt: skip

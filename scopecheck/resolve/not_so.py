@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import pairwise
 
 from scopecheck.core.declared import ChoiceDecl, NumberDecl, SetDecl, Step
@@ -56,6 +57,7 @@ def not_so(tokens: Tokens, words: Words, subjects: Things, names: Names) -> Trou
         or _from_one_to_the_other(tokens, said)
         or _limits_of_a_chain(tokens, said, subjects)
         or _a_ratio_of_one(said, subjects)
+        or _a_ratio_for_a_share(tokens, subjects)
         or _points_of_nothing(tokens, said, subjects, names)
         or _a_part_of_a_step(tokens, said, subjects)
         or _sets_of_parts(said, subjects)
@@ -187,6 +189,23 @@ def _a_ratio_of_one(said: list[str], subjects: Things) -> Why:
     if any("ratio" in s.text.lower() for s in subjects) or (said[:1] != ["in"] and "each" not in said):
         return None
     return "a ratio of one thing", f"A ratio is one of two things; {subjects[0].text} is a share."
+
+
+def _a_ratio_for_a_share(tokens: Tokens, subjects: Things) -> Why:
+    """`a duty cycle of 40:60`, of a share in per cent: of the other, or of both together?"""
+    bound = subjects[0].bound if len(subjects) == 1 else None
+    share = isinstance(bound, Typed) and bound.unit is not None and bound.unit.factor == Fraction(1, 100)
+    ratio = next((t for t in tokens if t.number and ":" in t.number.text and not t.number.unit), None)
+    if (
+        ratio is None
+        or not share
+        or not isinstance(bound, Typed)
+        or bound.kind is None
+        or bound.kind.dimension
+    ):
+        return None
+    first, _, second = ratio.text.partition(":")
+    return f"'{ratio.text}' of a share", f"It may be {first} to {second}, or {first} of {first} + {second}."
 
 
 def _points_of_nothing(tokens: Tokens, said: list[str], subjects: Things, names: Names) -> Why:

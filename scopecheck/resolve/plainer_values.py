@@ -100,8 +100,9 @@ def with_amount_per(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[
     number = max((i for i, t in enumerate(tokens) if t.number), default=-1)
     of = number + 1
     known = {*subjects[1].text.lower().split(), *notes[1].lower().split()}
-    behind = [w for w in words[of + 1 :] if w not in _ARTICLES]
-    if number < 0 or words[of : of + 1] != ["of"] or not behind or not known.issuperset(behind):
+    known |= set() if known.isdisjoint(("weight", "mass")) else {"body"}
+    behind = [w for w in words[of + (words[of : of + 1] == ["of"]) :] if w not in _ARTICLES]
+    if number < 0 or not behind or not known.issuperset(behind):
         return tokens
     last = tokens[number].number
     one, other = (s.bound.kind for s in subjects if isinstance(s.bound, Typed))
