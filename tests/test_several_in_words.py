@@ -23,6 +23,9 @@ FIRST = "start of heating = 0 min, duration of heating = 10 min"
 FIRST += ", start of mixing = 10 min, duration of mixing = 1 min"
 THEN = f"{FIRST}, start of cooling = 20 min, duration of cooling = 5 min"
 AT_ONCE = f"{FIRST}, start of cooling = 5 min, duration of cooling = 5 min"
+RIBS = "rib  part, up to 3\n  height  length in mm"
+LOW = "ribs = 3, height of rib 1 = 1 mm, height of rib 2 = 2 mm, height of rib 3 = 3 mm"
+HIGH = "ribs = 3, height of rib 1 = 9 mm, height of rib 2 = 9 mm, height of rib 3 = 9 mm"
 WARM = "product temperature, inlet temperature  temperature in degC"
 READ = [
     (NOTED, "n, m", "the total number of blades and vanes is at most 12", "n = 6, m = 6", "n = 7, m = 6"),
@@ -168,6 +171,13 @@ READ = [
      "dose = 40 mg, weight = 10 kg", "dose = 41 mg, weight = 10 kg"),
     ("dose  mass in mg\nbody weight  mass in kg", "dose, body weight", "from 1 to 3 mg/kg body weight",
      "dose = 30 mg, body weight = 10 kg", "dose = 31 mg, body weight = 10 kg"),
+    (RIBS, "height of the ribs", "no more than two of the ribs have a height of more than 5 mm", LOW, HIGH),
+    (RIBS, "height of the ribs", "more than one of the ribs has a height of more than 5 mm", HIGH, LOW),
+    (RIBS, "height of the ribs", "not every rib has a height of more than 2 mm", LOW, HIGH),
+    (RIBS, "height of the ribs", "the ribs do not have a height of more than 5 mm", LOW, HIGH),
+    (RIBS, "height of the ribs", "each rib is higher than the preceding rib", LOW, HIGH),
+    (RIBS, "height of the ribs", "the mean height of the ribs is 2 mm", LOW, HIGH),
+    (RIBS, "height of the ribs", "the maximum height of the ribs is 3 mm", LOW, HIGH),
 ]  # fmt: skip
 
 
