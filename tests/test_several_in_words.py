@@ -178,6 +178,21 @@ READ = [
     (RIBS, "height of the ribs", "each rib is higher than the preceding rib", LOW, HIGH),
     (RIBS, "height of the ribs", "the mean height of the ribs is 2 mm", LOW, HIGH),
     (RIBS, "height of the ribs", "the maximum height of the ribs is 3 mm", LOW, HIGH),
+    (SHARES, "oil, wax", "oil and/or wax in an amount of 2 to 5 wt%", "oil = 1 wt%, wax = 1 wt%",
+     "oil = 4 wt%, wax = 4 wt%"),
+    (SHARES, "oil, wax", "oil, wax or a mixture thereof in an amount of 2 to 5 wt%",
+     "oil = 1 wt%, wax = 1 wt%", "oil = 4 wt%, wax = 4 wt%"),
+    (SHARES, "wax, oil", "20 parts by mass of wax with respect to 100 parts by mass of oil",
+     "oil = 10 wt%, wax = 2 wt%", "oil = 10 wt%, wax = 3 wt%"),
+    (SHARES, "oil, wax", "20 to 30 parts by weight of wax per 100 parts by weight of oil",
+     "oil = 10 wt%, wax = 2 wt%", "oil = 2 wt%, wax = 10 wt%"),
+    (SHARES, "wax",
+     "20 parts by mass or more and 30 parts by mass or less with respect to 100 parts by mass of the oil",
+     "oil = 10 wt%, wax = 3 wt%", "oil = 10 wt%, wax = 4 wt%"),
+    (SHARES, "oil", "5 parts by weight of oil per 100 parts by weight of the composition", "oil = 5 wt%",
+     "oil = 6 wt%"),
+    (SHARES, "oil, wax", "5 to 10 wt% oil; and 1 to 2 wt% wax", "oil = 5 wt%, wax = 1 wt%",
+     "oil = 5 wt%, wax = 3 wt%"),
 ]  # fmt: skip
 
 
@@ -194,6 +209,7 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (SHARES, "oil, wax", "at least 60 wt% of the oil and wax is oil"),
         (METALS, "metal", "copper, zinc and the like"),
         ("duty  share in %", "duty", "a duty of 40:60"),
+        (SHARES, "wax", "20 parts by volume per 100 parts by volume of the oil"),
         (
             SIDES,
             "width, depth",

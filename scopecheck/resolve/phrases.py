@@ -76,6 +76,7 @@ from scopecheck.resolve.plainer_counts import (
     with_names_noted,
     with_units_of_the_last,
 )
+from scopecheck.resolve.plainer_shares import with_amount_first
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
@@ -139,6 +140,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
     if any(t.sort == "sign" for t in tokens):
         tokens = with_compared(tokens, tuple(s.text for s in subjects), names)
     tokens = with_units_of_the_last(with_signs_in_words(tokens))
+    tokens = with_amount_first(tokens, subjects) if len(subjects) == 2 else tokens
     if len(subjects) > 1 and says_together(words.text):
         tokens = with_names_noted(tokens, subjects, tuple(names.note_of(s.text) for s in subjects))
         tokens = with_both_in_total(tokens, subjects)

@@ -85,6 +85,7 @@ from scopecheck.resolve.plainer_numbers import (
     without_what_is_done,
 )
 from scopecheck.resolve.plainer_parts import parts_plainly
+from scopecheck.resolve.plainer_shares import shares_plainly
 from scopecheck.resolve.plainer_states import in_mode, when_in_response
 from scopecheck.resolve.plainer_steps import steps_plainly
 from scopecheck.resolve.plainer_values import (
@@ -178,6 +179,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = members_plainly(tokens, subjects) if tokens else tokens
     tokens = steps_plainly(tokens, subjects) if tokens else tokens
     tokens = parts_plainly(tokens, subjects) if tokens else tokens
+    tokens = shares_plainly(tokens, subjects) if tokens else tokens
     tokens = with_names_noted(tokens, subjects, notes) if tokens else tokens
     tokens = without_noted_lead(tokens, subjects, notes) if tokens else tokens
     for said_of in (
