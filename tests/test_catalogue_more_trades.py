@@ -86,7 +86,7 @@ SENTENCES = [
     Sentence("tyres", "cracks  count", "cracks",
              "A casing without cracks.", "without cracks", "G8"),
     Sentence("glazing", "panes  count", "panes",
-             "A window of two or three panes.", "two or three panes", "F13 G1"),
+             "A window of two or three panes.", "two or three panes", "F13"),
     Sentence("glazing", "gap, frame  length in mm", "gap",
              "A window with a gap equal to the frame.", "equal to the frame", "H7"),
     Sentence("glazing", "coat  any of silver, tin, zinc", "coat",

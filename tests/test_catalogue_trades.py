@@ -103,7 +103,7 @@ SENTENCES = [
         "A joint, the tenon being at most 0.2 mm less than the mortise.",
         "tenon",
         "at most 0.2 mm less than the mortise",
-        "!nearest",
+        "at most (difference D) lower than (T)",
     ),
     Sentence(
         "joinery", "boards  count", "A table top of 4 or more boards.", "boards", "4 or more", "at least (L)"
