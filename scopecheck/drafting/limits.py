@@ -268,7 +268,10 @@ def _closing(texts: list[str], at: int) -> int:
     width = run_at(texts, at, "limits", "closings")
     after = texts[at + width] if at + width < len(texts) else ""
     up_to = texts[at + width - 1 : at + width + 1] == ["up", "to"]
-    return 0 if up_to or after[:1].isdigit() or after in NUMBER_WORDS else width
+    more = (
+        width > 0 and after == "of" and texts[at + width - 1].endswith("clusive")
+    )  # 'exclusive of 45 degrees'
+    return 0 if up_to or more or after[:1].isdigit() or after in NUMBER_WORDS else width
 
 
 def _converted(texts: list[str], at: int, later: list[Figure], unit: Unit | None) -> int:

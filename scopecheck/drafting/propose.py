@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from scopecheck.drafting.around import with_words_around, worked_out_of
 from scopecheck.drafting.as_many import counted, equals
 from scopecheck.drafting.beside import a_parameter, noun_from, per_width, width_of
 from scopecheck.drafting.by_letter import call_by_signs
@@ -158,7 +159,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     listing, listed_ = items(text) if group else ((0, 0), ())
     listed_ = told_apart(text, listed_, done)
     stated = with_qualifiers(text, _in_percent(text, claim.text, stretches(text, {})))
-    stated = before_limits(text, stated)
+    stated = before_limits(text, with_words_around(text, stated))
     together = [j for s in stated if (j := joint(text, s)) is not None]
     of_sums = {j.stretch.start for j in together}
     found = behind_limits(text, [(s, called(text, s)) for s in stated if s.start not in of_sums])
@@ -167,7 +168,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
         s.start: of for s, c in found if s.start not in of_so_many and (of := limits_nothing(text, s, c))[1]
     }
     nothing |= _so_many_of_a_size(text, [s for s, _ in found])
-    whole = [*kept_whole(text, found), *many]
+    whole = [*kept_whole(text, found), *many, *worked_out_of(text, stated)]
     nothing |= {s.start: (a, b) for s, _ in found for a, b in whole if a <= s.starts[0] < b}
     together = [j for j in together if not any(a <= j.stretch.starts[0] < b for a, b in whole)]
     within = [(i.start, i.end) for i in listed_]
