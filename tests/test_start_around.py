@@ -45,6 +45,25 @@ def test_words_right_around_a_limit_are_never_left_off_it(said: str, found: str)
     assert beside(f"1. A device, wherein {said}.\n") == {found}
 
 
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        (
+            "temperatures FT and CT satisfy 350 ≤ FT - CT ≤ 500",
+            {"not restated : 350 ≤ FT - CT ≤ 500", "not restated : temperatures FT and CT satisfy"},
+        ),
+        ("a + 2b ≤ 40 mm, a being a width", {"not restated : a + 2b ≤ 40 mm"}),
+        ("a layer satisfies 5 mm ≤ d ≤ 20 mm", {"not restated : 5 mm ≤ d ≤ 20 mm"}),
+        ("(R1+R2)/(R1-R2) > 3", {"not restated : (R1+R2)/(R1-R2) > 3"}),
+        ("|R1 - R2| < 3 mm", {"not restated : |R1 - R2| < 3 mm"}),
+        ("L > 2W, W being a width", {"not restated : L > 2W"}),
+        ("a thickness T ≤ 40 mm", {"thickness T : ≤ 40 mm exactly thickness T <= 40 mm"}),
+    ],
+)
+def test_a_formula_is_one_mark_and_no_limit_of_its_last_term(said: str, found: set[str]) -> None:
+    assert beside(f"1. A device, wherein {said}.\n") == found
+
+
 def test_a_number_added_to_a_letter_is_no_number_of_things() -> None:
     found = beside("1. A server to accept requests from at most N + 2 clients.\n")
     assert not [line for line in found if line.startswith("clients")]

@@ -15,6 +15,7 @@ from scopecheck.drafting.conditional import held_spans, without_held
 from scopecheck.drafting.conditions import before_limits, behind_limits
 from scopecheck.drafting.contrary import without_contrary
 from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
+from scopecheck.drafting.formulas import formulas
 from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.in_steps import of_item, told_apart
 from scopecheck.drafting.joint import joint, summed
@@ -168,7 +169,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
         s.start: of for s, c in found if s.start not in of_so_many and (of := limits_nothing(text, s, c))[1]
     }
     nothing |= _so_many_of_a_size(text, [s for s, _ in found])
-    whole = [*kept_whole(text, found), *many, *worked_out_of(text, stated)]
+    whole = [*kept_whole(text, found), *many, *worked_out_of(text, stated), *formulas(text)]
     nothing |= {s.start: (a, b) for s, _ in found for a, b in whole if a <= s.starts[0] < b}
     together = [j for j in together if not any(a <= j.stretch.starts[0] < b for a, b in whole)]
     within = [(i.start, i.end) for i in listed_]
