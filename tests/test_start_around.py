@@ -68,3 +68,17 @@ def test_a_number_added_to_a_letter_is_no_number_of_things() -> None:
     found = beside("1. A server to accept requests from at most N + 2 clients.\n")
     assert not [line for line in found if line.startswith("clients")]
     assert any("N +" in line for line in found)
+
+
+def test_signs_keep_their_case_and_call_what_they_stand_behind() -> None:
+    found = beside(
+        "1. A layer having a thickness T1 of 3 mm, a particle size D90 of 5 µm or under.\n"
+        "2. The layer of claim 1, wherein T1 is 2 mm or less, and D90 is 3 µm or over.\n"
+    )
+    assert found == {
+        "thickness T1 : 3 mm",
+        "particle size D90 : 5 µm or under",
+        "thickness T1 : 2 mm or less",
+        "particle size D90 : 3 µm or over",
+        "not restated : and D90",
+    }

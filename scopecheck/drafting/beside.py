@@ -319,7 +319,7 @@ def texts_of(text: ClaimText) -> list[str]:
 
 
 def name_of(text: ClaimText, start: int, end: int) -> str:
-    """Tokens as a name: small letters, but `pH`, `D50` and the signs of elements as they stand.
+    """Tokens as a name: small letters, but `pH`, `D50`, `thickness T`, signs of elements as they stand.
 
     What a hyphen joins is one word.
     """
@@ -329,7 +329,9 @@ def name_of(text: ClaimText, start: int, end: int) -> str:
         written = text.source.text[token.start : token.end]
         if found and not hyphen(text, at) and not hyphen(text, at - 1):
             found += " "
-        kept = any(c.isupper() for c in written[1:]) or written in words("elements", "signs")
+        letter = len(written) == 1 and end - start > 1 and at == end - 1  # 'a thickness T'
+        kept = letter or any(c.isupper() or c.isdecimal() for c in written[1:])
+        kept = kept or written in words("elements", "signs")
         found += written if kept else token.text
     return found
 
