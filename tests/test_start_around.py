@@ -82,3 +82,10 @@ def test_signs_keep_their_case_and_call_what_they_stand_behind() -> None:
         "particle size D90 : 3 µm or over",
         "not restated : and D90",
     }
+
+
+def test_a_unit_that_does_not_tell_what_it_measures_gives_no_kind() -> None:
+    made = lines(
+        "1. A drink having an energy density of 0.8 to 1.2 kcal/mL, a heat of 5 kJ and a rate of 10 1/s.\n"
+    )
+    assert {"energy density in kcal/mL", "heat energy in kJ", "rate in 1/s"} <= set(made)
