@@ -84,6 +84,107 @@ def test_signs_keep_their_case_and_call_what_they_stand_behind() -> None:
     }
 
 
+STEEL = "1. A steel sheet containing, in mass%, C: 0.1% or less, Mn: 0.5 to 3.0%, {}."
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "one or two or more selected from the group consisting of Cr: 0.05 to 0.50%, Ni: 0.05 to 0.50%"
+        " and Cu: 0.05 to 0.30%",
+        "one or both of Cr: 0.05 to 0.50% and Ni: 0.05 to 0.50%",
+        "at least one of Nb: 0.01 to 0.10% and V: 0.01 to 0.10%",
+        "total of Ni and Cu: 0.5% or less",
+        "Ni + Cu: 0.5% or less",
+    ],
+)
+def test_elements_of_which_one_is_enough_or_that_are_summed_are_limited_together(said: str) -> None:
+    found = beside(STEEL.format(said) + "\n")
+    assert f"not restated : {said}" in found
+    assert {"C : 0.1% or less", "Mn : 0.5 to 3.0%"} <= found
+    assert not [line for line in found if line.startswith(("Cr", "Ni", "Cu", "Nb", "V", "share", "group"))]
+
+
+def test_an_element_before_a_colon_is_the_one_of_the_claim_above() -> None:
+    found = beside(
+        STEEL.format("N: 0.006% or less") + "\n2. The steel sheet of claim 1, wherein Mn: 1.2 to 2.5%.\n"
+    )
+    assert "Mn : 1.2 to 2.5%" in found
+
+
+@pytest.mark.parametrize(
+    ("claim", "found"),
+    [
+        (
+            "A drink containing a salt in an amount of from 200 IU to 400 IU per serving of 100 mL,"
+            " provided that the amount of the salt is not 400 IU.",
+            {
+                "not restated : from 200 IU to 400 IU per serving of 100 mL",
+                "not restated : provided that the amount of the salt is not 400 IU",
+            },
+        ),
+        (
+            "A powder, wherein a span, defined as (D90 − D10)/D50, of the grains is less than 1.2.",
+            {"not restated : span, defined as (D90 − D10)/D50, of the grains is less than 1.2"},
+        ),
+        (
+            "A powder, wherein a span is less than 1.2, the span being defined as (D90 − D10)/D50.",
+            {"span : less than 1.2", "not restated : defined as (D90 − D10)/D50"},
+        ),
+        (
+            "A lamp, wherein a duty cycle is at most 1% in a rest mode and at most 10% otherwise.",
+            {"not restated : a duty cycle is at most 1% in a rest mode and at most 10% otherwise"},
+        ),
+        (
+            "A paste comprising a salt selected from halite and sylvite in an amount of 2 to 6 wt%.",
+            {"salt : 2 to 6 wt%", "salt material : selected from halite and sylvite"},
+        ),
+        ("A lamp, wherein a duty cycle is neither less than 1% nor more than 5%.",
+         {"duty cycle : neither less than 1% nor more than 5%"}),
+        ("A handle having a grip diameter falling in the range between 28 mm and 36 mm, inclusive.",
+         {"grip diameter : between 28 mm and 36 mm, inclusive"}),
+    ],
+)  # fmt: skip
+def test_what_holds_only_with_what_stands_around_it_is_kept_with_it(claim: str, found: set[str]) -> None:
+    assert beside(f"1. {claim}\n") == found
+
+
+def test_a_formula_of_what_is_declared_under_its_letters_is_a_line() -> None:
+    found = beside(
+        "1. A cell, wherein a thickness T1 of a layer and a thickness T2 of a layer satisfy 0.2 < T2/T1 ≤"
+        " 0.8, and a total of T1 and T2 is 40 µm or more.\n"
+    )
+    assert "T2, T1 : 0.2 < T2/T1 ≤ 0.8" in found
+
+
+@pytest.mark.parametrize(
+    ("first", "then", "line"),
+    [
+        (
+            "A node, wherein a loss ratio, being a number of lost frames divided by a number of frames,"
+            " is less than 5%.",
+            "The node of claim 1, wherein the loss ratio is less than 2%.",
+            "loss ratio : less than 2%",
+        ),
+        (
+            "A node having an expiry time of 5 to 20 seconds.",
+            "The node of claim 1, wherein the expiry time is strictly greater than 4 seconds.",
+            "expiry time : strictly greater than 4 seconds",
+        ),
+        (
+            "A drink comprising, by weight of the drink: from about 4% to about 9% of a protein; and 2 to 5"
+            " wt% of a lipid.",
+            "The drink of claim 1, wherein the protein makes up approximately 6 wt% of the drink.",
+            "protein : approximately 6 wt%",
+        ),
+    ],
+)
+def test_the_same_thing_in_a_dependent_claim_is_the_one_above(first: str, then: str, line: str) -> None:
+    found = beside(f"1. {first}\n2. {then}\n")
+    assert line in found
+    assert len([one for one in found if one.startswith(line.split(" :")[0] + " :")]) == 2
+
+
 def test_a_unit_that_does_not_tell_what_it_measures_gives_no_kind() -> None:
     made = lines(
         "1. A drink having an energy density of 0.8 to 1.2 kcal/mL, a heat of 5 kJ and a rate of 10 1/s.\n"

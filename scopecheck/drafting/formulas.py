@@ -43,6 +43,13 @@ def _multiplied(text: ClaimText, at: int) -> bool:
     return any(not text.texts[i - 1][0].isdecimal() for i in text.where.get(text.texts[at], ()) if i)
 
 
+def letters_of(text: ClaimText, start: int, end: int) -> list[str]:
+    """The letters of a formula, in small letters, each once."""
+    return list(
+        dict.fromkeys(text.texts[i] for i in range(start, end) if i not in text.inside and _letter(text, i))
+    )
+
+
 def _operates(text: ClaimText, at: int) -> bool:
     return (
         text.texts[at] in _OPERATORS - {"(", ")", "[", "]"}

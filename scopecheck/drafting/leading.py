@@ -58,10 +58,12 @@ def in_a_list(text: ClaimText, stretch: Stretch) -> str:
     """`Mn` of `C: 0.05 to 0.12 %, Mn: 1.2 to 1.8 %`: what a share is of, before its colon; or ''."""
     texts, at = texts_of(text), stretch.starts[0]
     share = stretch.unit is not None and not stretch.unit.kind.dimension
-    if not share or at < 3 or texts[at - 1] != ":" or texts[at - 3] not in (",", ";", ":", "and"):
+    if not share or at < 2 or texts[at - 1] != ":":
         return ""
     token = text.tokens[at - 2]
-    return text.source.text[token.start : token.end] if token.text[0].isalpha() else ""
+    written = text.source.text[token.start : token.end]
+    item = at > 2 and texts[at - 3] in (",", ";", ":", "and")
+    return written if token.text[0].isalpha() and (item or written in words("elements", "signs")) else ""
 
 
 def process_at(texts: list[str], at: int) -> str:

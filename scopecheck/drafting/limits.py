@@ -174,6 +174,12 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             used += 1
         used = _listed(texts, figures_[at:]) or used
         group = tuple(figures_[at : at + used])
+        if (
+            starts[0] > floor
+            and texts[starts[0] - 1] == "neither"
+            and "nor" in texts[starts[0] : group[-1].start]
+        ):
+            starts = (starts[0] - 1, *starts)
         end = group[-1].end
         end += by_parts(texts, end) if group[-1].unit is None else 0
         end += _closing(texts, end)
@@ -403,7 +409,7 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
         return True
     if between[:1] in (["-"], ["±"], ["to"], ["through"]) and _all_inside(between[1:]):
         return _alike(a, b)
-    if between[0] in ("and", "or", "but") or (between[:1] == ["+"] and "-" in between):
+    if between[0] in ("and", "or", "but", "nor") or (between[:1] == ["+"] and "-" in between):
         return _alike(a, b) and _all_inside(between[1:])
     return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
 

@@ -10,6 +10,7 @@ from scopecheck.drafting.by_letter import letter_at, spelled_out
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.closed import CLOSING
 from scopecheck.drafting.draft import Proposed, Quantity
+from scopecheck.drafting.formulas import letters_of
 from scopecheck.drafting.joint import propose_sums
 from scopecheck.drafting.limits import Stretch
 from scopecheck.drafting.marks import mark_all, marked, marks, takes, takes_at, words_at
@@ -28,7 +29,7 @@ from scopecheck.language.scan import Own
 from scopecheck.resolve.account import digits_at
 from scopecheck.resolve.claim_text import ClaimText
 
-_FILLERS = frozenset(("in", "the", "a", "an", "of"))
+_FILLERS = frozenset(("in", "the", "a", "an", "of", "range"))
 MOST_BACK = 14
 """How many words before a limit an 'each' is looked for."""
 MOST_TRIED = 4
@@ -38,7 +39,8 @@ MOST_TRIED = 4
 def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed: bool = True) -> None:
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
     for start, end in [*work.strange, *work.whole]:  # before lines with the same words
-        mark_all(work, start, end)
+        if (start, end) not in work.formulas or not _formula(work, start, end, readable):
+            mark_all(work, start, end)
     _propose_opening(work, readable)
     propose_list(work, readable)
     held = held_lines(work, readable)
@@ -254,6 +256,19 @@ def _of_two(work: Work, stretch: Stretch, names: str, readable: Readable) -> boo
     by_letter = spelled_out(words, letters)
     if readable.reads(by_letter, names) and takes(work.text, words, stretch.begins, stretch.end):
         work.claim.lines.append(Proposed(words, names, asked=by_letter == words))
+        return True
+    return False
+
+
+def _formula(work: Work, start: int, end: int, readable: Readable) -> bool:
+    """Proposes a line for a formula of what is declared under its letters, if a phrase reads it."""
+    words, letters = words_at(work.text, start, end), letters_of(work.text, start, end)
+    declared = [readable.names.declared(letter) for letter in letters]
+    names = ", ".join(of.name for of in declared if isinstance(of, NumberDecl))
+    if len(letters) < 2 or names.count(",") + 1 < len(letters) or not readable.reads(words, names):
+        return False
+    if takes(work.text, words, start, end):
+        work.claim.lines.append(Proposed(words, names, asked=True))
         return True
     return False
 

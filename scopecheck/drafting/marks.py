@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from scopecheck.core.model import UnrestatedSort
 from scopecheck.drafting.beside import noun_from, nounish, per_width, width_of
 from scopecheck.drafting.draft import Proposed
+from scopecheck.drafting.only_together import definitions
 from scopecheck.drafting.unnumbered import said_without_numbers
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
@@ -54,7 +55,7 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
         _mark(work, start, end)
     for start, end in _excluded(work.text):
         _mark(work, start, end)
-    for start, end in (*_otherwise(work.text), *said_without_numbers(work.text)):
+    for start, end in (*_otherwise(work.text), *definitions(work.text), *said_without_numbers(work.text)):
         _mark(work, start, end)
     for start, end in _left_over(work, own):
         _mark(work, start, end)

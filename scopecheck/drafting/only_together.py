@@ -1,0 +1,160 @@
+"""Limits that hold only with what stands around them: of a list of which one is enough, per so much.
+
+'One or two or more of Cr: 0.1 to 0.5 % and Ni: 0.1 to 0.5 %' asks neither of the two by itself, '200 IU per
+serving of 100 mL' no serving, and 'a span defined as (D90 - D10)/D50' is none of the particles named last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from scopecheck.drafting.beside import noun_from, noun_start, whole_start, width_of
+from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.naming import Called
+from scopecheck.drafting.turned import CLAUSES, ENDS, part_end
+from scopecheck.foundations.word_lists import run_at, runs, words
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.resolve.claim_text import ClaimText, pieces_of
+
+MOST_BACK = 24
+"""How many words before a limit the words are looked for by which what it is of is defined."""
+MOST_OF_PER = 6
+"""How many words may stand between a 'per' and its number."""
+_QUANTIFYING = frozenset(
+    "one two three any or more both either all least at of the following kind kinds type types species"
+    " elements element components component members member selected chosen from among group consisting"
+    " a an single".split()
+)
+_FROM = frozenset(("of", "from", "among"))
+_OPERATORS = frozenset(("+", "-", "/", "*", "×", "x", "·", "divided", "multiplied", "minus", "times"))
+
+
+def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> list[tuple[int, int]]:
+    """The tokens of a claim that are kept together for what stands around their limits."""
+    stretches = [s for s, _ in found]
+    spans = _of_a_choice(text, stretches)
+    spans += [span for s in stretches if (span := _per_so_much(text, s))[1]]
+    spans += [(at, s.end) for s in stretches if (at := _defined(text, s))]
+    spans += [span for a, b in pairwise(found) if (span := _run_on(text, a, b))[1]]
+    spans += [span for a, b in pairwise(stretches) if (span := _otherwise(text, a, b))[1]]
+    return sorted(dict.fromkeys(spans))
+
+
+def _of_a_choice(text: ClaimText, found: Sequence[Stretch]) -> list[tuple[int, int]]:
+    """'One or two or more selected from the group consisting of Cr: 0.05 to 0.50 % and Ni: ...'."""
+    texts, spans = text.texts, list[tuple[int, int]]()
+    for first in found:
+        at = first.starts[0]
+        at -= 2 * (texts[at - 1 : at] == [":"])
+        end = at - (texts[at - 1 : at] == [":"])
+        if not at or texts[end - 1] not in _FROM or any(a <= at < b for a, b in spans):
+            continue
+        begin = end
+        while begin > 0 and texts[begin - 1] in _QUANTIFYING:
+            begin -= 1
+        said = texts[begin:end]
+        begin += next((i for i, word in enumerate(said) if word in _COUNTS), 0)
+        if _COUNTS.isdisjoint(said) or not (
+            "or" in said or "least" in said or "more" in said or "selected" in said
+        ):
+            continue
+        far = next(
+            (i for i in range(end, len(texts)) if texts[i] in (";", ".") or texts[i] in CLAUSES), len(texts)
+        )
+        inside = [s for s in found if first.starts[0] <= s.starts[0] < far and _of_item(texts, s)]
+        if inside[-1:] != [first] or at < first.starts[0]:
+            end = max(s.end for s in [first, *inside])
+            end += 1 + width_of(noun_from(text, end + 1)) if texts[end : end + 1] == ["of"] else 0
+            spans.append((begin, end))
+    return spans
+
+
+_COUNTS = frozenset(("one", "two", "three", "any", "at", "either", "both", "selected", "chosen"))
+
+
+def _of_item(texts: list[str], stretch: Stretch) -> bool:
+    """Whether a limit is of an item of a list: behind a colon, a comma, an 'and', or the list's opening."""
+    return texts[stretch.starts[0] - 1] in (":", ",", "and", "or", *_FROM)
+
+
+def _per_so_much(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
+    """'From 200 IU to 400 IU per serving of 100 mL': the amount with what it is told by."""
+    texts, first = text.texts, stretch.starts[0]
+    near = range(first - 1, max(0, first - MOST_OF_PER), -1)
+    at = next((i for i in near if texts[i] == "per" or not (texts[i][0].isalpha())), 0)
+    if (
+        not at
+        or texts[at : at + 2] == ["per", "unit"]
+        or texts[at] != "per"
+        or noun_start(texts, first - (texts[first - 1] == "of")) != at + 1
+    ):
+        return 0, 0
+    begin = at
+    while begin > 0 and (_of_amount(texts, begin - 1)):
+        begin -= 1
+    while texts[begin] in ("of", "in", "a", "an", "the"):
+        begin += 1
+    return begin, stretch.end
+
+
+def _of_amount(texts: list[str], at: int) -> bool:
+    """Whether a token is a number, its unit, or a word of its limit."""
+    number = texts[at][0].isdecimal() or NUMBER_WORDS.get(texts[at], 0) > 0
+    unit = at > 0 and texts[at - 1][0].isdecimal()
+    return number or unit or texts[at] in words("limits", "inside")
+
+
+def _defined(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'a span, defined as (D90 - D10)/D50, of the particles is less than 1.2' begins; else 0."""
+    texts, first = text.texts, stretch.starts[0]
+    for at in range(first - 1, max(1, first - MOST_BACK), -1):
+        if texts[at] in ENDS | CLAUSES:
+            return 0
+        width = run_at(texts, at, "limits", "defining")
+        if width and not _OPERATORS.isdisjoint(texts[at:first]):
+            end = at
+            while end > 1 and (texts[end - 1] == "," or texts[end - 1] in ("is", "being", "which", "that")):
+                end -= 1
+            start = whole_start(text, noun_start(texts, end), end)
+            return start if start < end else at
+    return 0
+
+
+def definitions(text: ClaimText) -> list[tuple[int, int]]:
+    """The tokens of 'being defined as (D90 - D10)/D50', 'being a number of losses divided by a number of'."""
+    texts, found = text.texts, list[tuple[int, int]]()
+    for at in sorted(at for word in runs("limits", "defining") for at in text.where.get(word, ())):
+        width = run_at(texts, at, "limits", "defining")
+        end = part_end(texts, at)
+        if width and not _OPERATORS.isdisjoint(texts[at + width : end]) and at not in text.taken:
+            found.append((at, end))
+    for at in sorted(at for word in ("divided", "multiplied") for at in text.where.get(word, ())):
+        begin = next(
+            (i for i in range(at, max(0, at - MOST_BACK), -1) if texts[i] in ENDS | CLAUSES | {","}), 0
+        )
+        measured = not (words("measures", "nouns") | {"number"}).isdisjoint(texts[begin:at])
+        if texts[at + 1 : at + 2] == ["by"] and measured and at not in text.taken:
+            found.append((begin + 1, part_end(texts, at)))
+    return found
+
+
+def _run_on(text: ClaimText, one: tuple[Stretch, Called], two: tuple[Stretch, Called]) -> tuple[int, int]:
+    """'Greater than 0.1 % yet below 0.5 %': what would name the second limit is no noun of its own."""
+    (a, _), (b, named) = one, two
+    said = [piece.text for piece in pieces_of(named.noun)]
+    alike = a.unit is not None and b.unit is not None and a.unit.kind == b.unit.kind
+    if alike and said and text.texts[a.end : a.end + len(said)] == said and a.end + len(said) == b.starts[0]:
+        return a.starts[0], b.end
+    return 0, 0
+
+
+def _otherwise(text: ClaimText, one: Stretch, two: Stretch) -> tuple[int, int]:
+    """'At most 1 % in the low-power mode and at most 10 % otherwise': neither holds always."""
+    texts, end = text.texts, two.end
+    between = texts[one.end : two.starts[0]]
+    other = texts[end : end + 1] in (["otherwise"], ["else"], ["elsewhere"])
+    if not other or not ENDS.isdisjoint(between) or len(between) > MOST_BACK:
+        return 0, 0
+    begin = next((i + 1 for i in range(one.starts[0] - 1, 0, -1) if texts[i] in ENDS | CLAUSES | {","}), 0)
+    return begin, end + 1
