@@ -190,3 +190,51 @@ def test_a_unit_that_does_not_tell_what_it_measures_gives_no_kind() -> None:
         "1. A drink having an energy density of 0.8 to 1.2 kcal/mL, a heat of 5 kJ and a rate of 10 1/s.\n"
     )
     assert {"energy density in kcal/mL", "heat energy in kJ", "rate in 1/s"} <= set(made)
+
+
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        ("a width averages 4 m", {"not restated : averages 4 m"}),
+        ("a width is as close as possible to 40 mm", {"not restated : as close as possible to 40 mm"}),
+        (
+            "a width is not significantly greater than 40 mm",
+            {"not restated : not significantly greater than 40 mm"},
+        ),
+        (
+            "a width is 40 mm to 60 mm, the value of 50 mm being excluded",
+            {"not restated : 40 mm to 60 mm, the value of 50 mm being excluded"},
+        ),
+        ("a width is either 40 mm or 50 mm", {"width : either 40 mm or 50 mm"}),
+        (
+            "a width is from 40 mm (exclusive) to 60 mm (inclusive)",
+            {"width : from 40 mm (exclusive) to 60 mm (inclusive)"},
+        ),
+        (
+            "a volume is the sum of 2 L and a volume of a tank",
+            {"not restated : the sum of 2 L", "not restated : and a volume of a tank"},
+        ),
+        (
+            "the square of the radius is at least 4 cm2",
+            {"not restated : square of the radius is at least 4 cm2"},
+        ),
+        (
+            "a gel is heated from 20 °C to 80 °C",
+            {"not restated : heated from 20 °C to 80 °C"},
+        ),
+        ("a pressure rises from 2 bar to 3 bar", {"not restated : rises from 2 bar to 3 bar"}),
+        ("a pump runs for the first 10 minutes", {"not restated : for the first 10 minutes"}),
+        ("a width is 4 m at its widest point", {"width : 4 m", "not restated : at its widest point"}),
+    ],
+)
+def test_what_a_limit_says_by_a_verb_a_term_or_a_place_is_told(said: str, found: set[str]) -> None:
+    assert beside(f"1. A device, wherein {said}.\n") == found
+
+
+def test_a_second_thing_done_has_a_time_of_its_own_and_no_time_is_cut_out_of_its_words() -> None:
+    found = beside(
+        "1. A method comprising heating a gel to 80 °C and then held for 10 minutes; feeding a gas for"
+        " the first 10 minutes; and rinsing the gel.\n"
+    )
+    assert "not restated : for the first 10 minutes" in found
+    assert "duration of feeding : 10 minutes" not in found

@@ -279,7 +279,13 @@ def verb_of_clause(texts: list[str], at: int) -> str:
     for i in range(at, max(0, at - MOST_OF_CLAUSE), -1):
         if texts[i - 1] in (",", ";", ":", ".") or _timed(texts, i - 1):
             return ""
-        if texts[i - 1] in _PARTICIPLES and texts[i - 2 : i - 1] in (["is"], ["are"], ["being"]):
+        if texts[i - 1] in _PARTICIPLES and texts[i - 2 : i - 1] in (
+            ["is"],
+            ["are"],
+            ["being"],
+            ["and"],
+            ["then"],
+        ):
             return _PARTICIPLES[texts[i - 1]]
         determined = texts[i - 2 : i - 1] in (["the"], ["a"], ["said"], ["an"])
         attributive = determined and texts[i - 1].endswith("ed")

@@ -72,6 +72,17 @@ class Stretch:
         return self.beside or next((f.unit for f in reversed(self.figures) if f.unit), None)
 
 
+_FILLERS = frozenset(("in", "the", "a", "an", "of", "range"))
+
+
+def uncut(texts: Sequence[str], stretch: Stretch) -> list[int]:
+    """Where a line on a limit may begin: only fillers may be left out before it."""
+    first = stretch.starts[int(stretch.ahead)]
+    said = texts[first : stretch.starts[-1] + 1]
+    fillers = next((i for i, word in enumerate(said) if word not in _FILLERS), len(said))
+    return [s for s in stretch.starts if s <= first + fillers]
+
+
 def figures(text: ClaimText, own: Own) -> list[Figure]:
     """The numbers of a claim's text in order; no numbers of claims, no signs of the drawings."""
     found: list[Figure] = []
@@ -271,6 +282,13 @@ def by_parts(texts: list[str], at: int) -> int:
 
 def _closing(texts: list[str], at: int) -> int:
     """How many words end a limit here, such as 'and up'; none where these begin the next: 'at least 5'."""
+    if (
+        texts[at : at + 1] == ["("]
+        and texts[at + 1 : at + 2]
+        and texts[at + 1] in _ENDS
+        and texts[at + 2] == ")"
+    ):
+        return 3
     width = run_at(texts, at, "limits", "closings")
     after = texts[at + width] if at + width < len(texts) else ""
     up_to = texts[at + width - 1 : at + width + 1] == ["up", "to"]
@@ -403,6 +421,8 @@ def _from_one(texts: list[str], at: int, floor: int) -> int:
 def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     """Whether two numbers belong to one limit: only words of limits, with a join, stand between them."""
     between = texts[a.end : b.start]
+    if between[:1] == ["("] and between[1:2] and between[1] in _ENDS and between[2:3] == [")"]:
+        between = between[3:]
     if not between or len(between) > 6:
         return False
     if between == ["±"] or (between == ["of"] and texts[a.start - 1 : a.start] == ["within"]):
@@ -412,6 +432,9 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     if between[0] in ("and", "or", "but", "nor") or (between[:1] == ["+"] and "-" in between):
         return _alike(a, b) and _all_inside(between[1:])
     return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
+
+
+_ENDS = frozenset(("inclusive", "exclusive", "included", "excluded"))
 
 
 def _listed(texts: list[str], later: list[Figure]) -> int:

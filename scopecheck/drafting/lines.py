@@ -12,7 +12,7 @@ from scopecheck.drafting.closed import CLOSING
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.formulas import letters_of
 from scopecheck.drafting.joint import propose_sums
-from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.limits import Stretch, uncut
 from scopecheck.drafting.marks import mark_all, marked, marks, takes, takes_at, words_at
 from scopecheck.drafting.on_condition import propose_wholes
 from scopecheck.drafting.readable import Readable
@@ -29,7 +29,6 @@ from scopecheck.language.scan import Own
 from scopecheck.resolve.account import digits_at
 from scopecheck.resolve.claim_text import ClaimText
 
-_FILLERS = frozenset(("in", "the", "a", "an", "of", "range"))
 MOST_BACK = 14
 """How many words before a limit an 'each' is looked for."""
 MOST_TRIED = 4
@@ -234,12 +233,8 @@ def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Reada
         return ""
     behind = 0 if stretch.ahead else stretch.under[1]
     ends = dict.fromkeys(e for e in (behind, stretch.farther, stretch.end) if e)
-    first = stretch.starts[int(stretch.ahead)]
-    texts = text.texts[first : stretch.starts[-1] + 1]
-    fillers = next((i for i, word in enumerate(texts) if word not in _FILLERS), len(texts))
-    starts = [s for s in stretch.starts if s <= first + fillers]
     for end in ends:
-        for start in starts[:MOST_TRIED]:
+        for start in uncut(text.texts, stretch)[:MOST_TRIED]:
             words = words_at(text, start, end)
             if readable.reads(words, of.name) and takes(text, words, start, end):
                 return words

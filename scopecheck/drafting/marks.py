@@ -55,6 +55,8 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
         _mark(work, start, end)
     for start, end in _excluded(work.text):
         _mark(work, start, end)
+    for start, end in _placed(work):
+        _mark(work, start, end)
     for start, end in (*_otherwise(work.text), *definitions(work.text), *said_without_numbers(work.text)):
         _mark(work, start, end)
     for start, end in _left_over(work, own):
@@ -139,6 +141,31 @@ def _excluded(text: ClaimText) -> list[tuple[int, int]]:
         if noun and noun.split()[0] not in listed("limits", "inside"):
             found.append((at, at + 1 + width_of(noun)))
     return found
+
+
+def _placed(work: Work) -> list[tuple[int, int]]:
+    """Where a claim says at what place or under what a limit holds, 'is 4 m at its widest point'."""
+    text, texts, found = work.text, work.text.texts, list[tuple[int, int]]()
+    for stretch, _ in work.limits:
+        at = stretch.end
+        before = texts[max(0, stretch.starts[0] - 3) : stretch.starts[0] + 1]
+        said = _SAID_SO.intersection(before) and stretch.starts[-1] in text.taken
+        if not said or at in text.taken or texts[at : at + 1] == [] or texts[at] not in _PLACES:
+            continue
+        end = at + 1
+        while end < len(texts) and texts[end] not in _PARTING | _OPENERS and end not in text.taken:
+            end += 1
+        inside = texts[at + 1 : end]
+        measured = texts[at] == "in" and inside[:1] and inside[0] in listed("measures", "nouns")
+        if inside and not measured and not any(t[0].isdecimal() for t in inside):
+            found.append((at, end))
+    return found
+
+
+_SAID_SO = frozenset("is are being be was exceeds exceed remains stays lies".split())
+_PLACES = frozenset(
+    "at in on along across throughout over under during without inside outside near beneath".split()
+)
 
 
 def _otherwise(text: ClaimText) -> list[tuple[int, int]]:

@@ -27,7 +27,25 @@ _QUANTIFYING = frozenset(
     " a an single".split()
 )
 _FROM = frozenset(("of", "from", "among"))
-_OPERATORS = frozenset(("+", "-", "/", "*", "×", "x", "·", "divided", "multiplied", "minus", "times"))
+_OPERATORS = frozenset(
+    (
+        "+",
+        "-",
+        "/",
+        "*",
+        "×",
+        "x",
+        "·",
+        "divided",
+        "multiplied",
+        "minus",
+        "times",
+        "dividing",
+        "multiplying",
+        "subtracting",
+        "adding",
+    )
+)
 
 
 def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> list[tuple[int, int]]:
@@ -38,6 +56,9 @@ def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     spans += [(at, s.end) for s in stretches if (at := _defined(text, s))]
     spans += [span for a, b in pairwise(found) if (span := _run_on(text, a, b))[1]]
     spans += [span for a, b in pairwise(stretches) if (span := _otherwise(text, a, b))[1]]
+    spans += [span for s in stretches if (span := _term(text, s))[1]]
+    spans += [(at, s.end) for s in stretches if (at := _changing(text, s))]
+    spans += [(at, s.end) for s, c in found if (at := _said_of_itself(text, s, c))]
     return sorted(dict.fromkeys(spans))
 
 
@@ -147,6 +168,70 @@ def _run_on(text: ClaimText, one: tuple[Stretch, Called], two: tuple[Stretch, Ca
     if alike and said and text.texts[a.end : a.end + len(said)] == said and a.end + len(said) == b.starts[0]:
         return a.starts[0], b.end
     return 0, 0
+
+
+def _term(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
+    """'The sum of 2 L and a volume of a tank', 'the square of a radius is': no thing of that name."""
+    texts, first = text.texts, stretch.starts[0]
+    if texts[first - 1] == "of" and texts[first - 2] in words("limits", "terms"):
+        return first - 2, part_end(texts, stretch.end)
+    for at in range(first - 1, max(0, first - MOST_OF_CHANGE), -1):
+        if texts[at] in ENDS | CLAUSES | {","} or texts[at][0].isdecimal():
+            return 0, 0
+        if texts[at] in words("limits", "terms") - words("limits", "summed") and texts[at + 1] in (
+            "of",
+            "root",
+        ):
+            return at, stretch.end
+    return 0, 0
+
+
+def _changing(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'heated from 20 to 80 degC', 'rises from 2 to 3 bar' begins: a change from one to the other."""
+    texts, first = text.texts, stretch.starts[0]
+    begins = next((i for i in (first, first - 1) if i > 0 and texts[i] == "from"), 0)
+    if (
+        not begins
+        or len(stretch.figures) < 2
+        or "to" not in texts[stretch.figures[0].end : stretch.figures[1].start]
+    ):
+        return 0
+    for at in range(begins - 1, max(0, begins - MOST_OF_CHANGE), -1):
+        if texts[at] in ENDS | CLAUSES | {",", "to", "at", "with", "by"} or texts[at][0].isdecimal():
+            return 0
+        if texts[at] in words("limits", "changing"):
+            return at
+    return 0
+
+
+def _said_of_itself(text: ClaimText, stretch: Stretch, what: Called) -> int:
+    """Where 'as close as possible to 40 mm' begins behind an 'is': what names the limit is a part of it."""
+    texts = text.texts
+    said = [piece.text for piece in pieces_of(what.noun)]
+    for end in range(stretch.starts[0], stretch.starts[0] - 4, -1):
+        at = end - len(said)
+        if what.unnamed or not said or at < 2 or texts[at:end] != said:
+            continue
+        back = at
+        while back > at - MOST_OF_CHANGE and (
+            texts[back - 1] in _ON_THE_WAY or texts[back - 1].endswith("ly")
+        ):
+            back -= 1
+        known = (
+            words("measures", "nouns")
+            | words("limits", "properties")
+            | {"integer", "number", "value", "level"}
+        )
+        return back if texts[back - 1] in _IS and said[-1] not in known else 0
+    return 0
+
+
+_ON_THE_WAY = frozenset("as so very too in at near close on by to of the not just".split())
+
+
+_IS = frozenset(("is", "are", "being", "be", "was", "were", "lies", "lie", "remains", "stays"))
+MOST_OF_CHANGE = 8
+"""How many words before 'from' a verb of change is looked for."""
 
 
 def _otherwise(text: ClaimText, one: Stretch, two: Stretch) -> tuple[int, int]:
