@@ -238,3 +238,61 @@ def test_a_second_thing_done_has_a_time_of_its_own_and_no_time_is_cut_out_of_its
     )
     assert "not restated : for the first 10 minutes" in found
     assert "duration of feeding : 10 minutes" not in found
+
+
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        (
+            "neither the power nor the current exceeds 40 W",
+            {"not restated : neither the power nor the current exceeds 40 W"},
+        ),
+        (
+            "a power exceeds 40 W for no longer than 2 seconds",
+            {"not restated : exceeds 40 W for no longer than 2 seconds"},
+        ),
+        (
+            "a power is 40 W, but 60 W in a boost mode",
+            {"not restated : 40 W, but 60 W in a boost mode"},
+        ),
+        (
+            "few of the diodes have a power above 1 W",
+            {"not restated : few of the diodes have a power above 1 W"},
+        ),
+        (
+            "a flicker is below 5% even at 10% brightness",
+            {"not restated : below 5% even at 10% brightness"},
+        ),
+        ("a seat withstands 120 kg", {"not restated : withstands 120 kg"}),
+        ("a length is 40 mm, as is the width", {"length : 40 mm", "not restated : as is the width"}),
+        ("an inner diameter is 2 to 4 mm smaller", {"not restated : 2 to 4 mm smaller"}),
+        ("a width is 80 mm, measured at the lip", {"width : 80 mm", "not restated : measured at the lip"}),
+        ("n1 - n2 is 0.05 or more", {"not restated : n1 - n2 is 0.05 or more"}),
+        ("A:B is 1:2 to 1:4", {"not restated : A:B is 1:2 to 1:4"}),
+        (
+            "the drying is done at 60 °C, or alternatively at 80 °C",
+            {"not restated : 60 °C, or alternatively at 80 °C"},
+        ),
+    ],
+)  # fmt: skip
+def test_two_cases_two_things_and_what_is_turned_round_are_no_limit_of_one(
+    said: str, found: set[str]
+) -> None:
+    assert beside(f"1. A device, wherein {said}.\n") == found
+
+
+def test_how_many_of_a_size_there_are_limits_no_size() -> None:
+    found = beside(
+        "1. A sheet, wherein the number of grains having a diameter of 5 µm or more is 10 or less.\n"
+    )
+    assert not [line for line in found if not line.startswith("not restated")]
+    found = beside("1. A sheet having a structure containing 60% or more in total of ferrite and bainite.\n")
+    assert found == {"not restated : 60% or more in total of ferrite and bainite"}
+    found = beside("1. A plate having dimensions of 40 mm by 20 mm by 10 mm.\n")
+    assert found == {"not restated : 40 mm by 20 mm by 10 mm"}
+
+
+def test_signs_behind_a_colon_limit_what_stands_before_it() -> None:
+    found = beside("1. A steel comprising C: 0.10% to 0.20%, S: ≤ 0.010%, P: < 0.020%.\n")
+    assert "S : ≤ 0.010% exactly S <= 0.010 %" in found
+    assert "P : < 0.020% exactly P < 0.020 %" in found

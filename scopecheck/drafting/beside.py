@@ -335,11 +335,16 @@ def name_of(text: ClaimText, start: int, end: int) -> str:
         written = text.source.text[token.start : token.end]
         if found and not hyphen(text, at) and not hyphen(text, at - 1):
             found += " "
-        letter = len(written) == 1 and end - start > 1 and at == end - 1  # 'a thickness T'
+        # 'a thickness T', 'a temperature Tg': a sign behind a noun.
+        letter = at == end - 1 and (len(written) == 1 or (at > start and _a_sign(written)))
         kept = letter or any(c.isupper() or c.isdecimal() for c in written[1:])
         kept = kept or written in words("elements", "signs")
         found += written if kept else token.text
     return found
+
+
+def _a_sign(written: str) -> bool:
+    return len(written) < 4 and written[0].isupper() and written[1:].islower()
 
 
 def per_width(texts: list[str], at: int) -> int:

@@ -425,6 +425,8 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
         between = between[3:]
     if not between or len(between) > 6:
         return False
+    if between == ["by"] and a.unit is not None and a.unit == b.unit:
+        return True  # '40 mm by 20 mm'
     if between == ["±"] or (between == ["of"] and texts[a.start - 1 : a.start] == ["within"]):
         return True
     if between[:1] in (["-"], ["±"], ["to"], ["through"]) and _all_inside(between[1:]):

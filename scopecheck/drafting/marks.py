@@ -149,20 +149,25 @@ def _placed(work: Work) -> list[tuple[int, int]]:
     for stretch, _ in work.limits:
         at = stretch.end
         before = texts[max(0, stretch.starts[0] - 3) : stretch.starts[0] + 1]
-        said = _SAID_SO.intersection(before) and stretch.starts[-1] in text.taken
-        if not said or at in text.taken or texts[at : at + 1] == [] or texts[at] not in _PLACES:
+        said = _SAID_SO.intersection(before)
+        aside = at + (texts[at : at + 1] == [","])
+        measured = not _MEASURED.isdisjoint(texts[aside : aside + 2])
+        taken = stretch.starts[-1] in text.taken and at not in text.taken
+        if not taken or not (measured or (said and texts[at : at + 1] and texts[at] in _PLACES)):
             continue
+        at = aside
         end = at + 1
         while end < len(texts) and texts[end] not in _PARTING | _OPENERS and end not in text.taken:
             end += 1
         inside = texts[at + 1 : end]
-        measured = texts[at] == "in" and inside[:1] and inside[0] in listed("measures", "nouns")
-        if inside and not measured and not any(t[0].isdecimal() for t in inside):
+        dimension = texts[at] == "in" and inside[:1] and inside[0] in listed("measures", "nouns")
+        if inside and not dimension and not any(t[0].isdecimal() for t in inside):
             found.append((at, end))
     return found
 
 
 _SAID_SO = frozenset("is are being be was exceeds exceed remains stays lies".split())
+_MEASURED = frozenset("measured determined tested calculated".split())
 _PLACES = frozenset(
     "at in on along across throughout over under during without inside outside near beneath".split()
 )

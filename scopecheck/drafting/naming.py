@@ -305,7 +305,8 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         return Called(placed, "", False, False, True)
     fresh = begins > 0 and texts[begins - 1] in ("a", "an")
     last = noun.split()[-1]
-    if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:
+    said = quantity in noun.split()  # 'a coiling temperature CT'
+    if quantity in ("temperature", "time") and not said and last not in words("measures", "nouns") | _TIMES:
         return Called(f"{noun} {quantity}", "", False)
     owner = owner_before(text, begins)
     if not owner and (owner := done_to(text, begins)) and fresh and noun in words("measures", "nouns"):

@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from scopecheck.drafting.beside import noun_from, noun_start, whole_start, width_of
 from scopecheck.drafting.limits import Stretch
-from scopecheck.drafting.naming import Called
+from scopecheck.drafting.naming import Called, kind_of
 from scopecheck.drafting.turned import CLAUSES, ENDS, part_end
 from scopecheck.foundations.word_lists import run_at, runs, words
 from scopecheck.language.number_words import NUMBER_WORDS
@@ -56,6 +56,10 @@ def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     spans += [(at, s.end) for s in stretches if (at := _defined(text, s))]
     spans += [span for a, b in pairwise(found) if (span := _run_on(text, a, b))[1]]
     spans += [span for a, b in pairwise(stretches) if (span := _otherwise(text, a, b))[1]]
+    spans += [span for a, b in pairwise(stretches) if (span := _or_else(text, a, b))[1]]
+    spans += [span for s in stretches if (span := _neither(text, s))[1]]
+    spans += [span for a, b in pairwise(stretches) if (span := _but(text, a, b))[1]]
+    spans += [span for s in stretches if (span := _of_a_kind(text, s))[1]]
     spans += [span for s in stretches if (span := _term(text, s))[1]]
     spans += [(at, s.end) for s in stretches if (at := _changing(text, s))]
     spans += [(at, s.end) for s, c in found if (at := _said_of_itself(text, s, c))]
@@ -168,6 +172,58 @@ def _run_on(text: ClaimText, one: tuple[Stretch, Called], two: tuple[Stretch, Ca
     if alike and said and text.texts[a.end : a.end + len(said)] == said and a.end + len(said) == b.starts[0]:
         return a.starts[0], b.end
     return 0, 0
+
+
+def _or_else(text: ClaimText, one: Stretch, two: Stretch) -> tuple[int, int]:
+    """'At 60 degC, or alternatively at 80 degC': one of the two is enough."""
+    texts, end = text.texts, max(one.end, one.farther)
+    end += texts[end : end + 1] == [","]
+    other = texts[end : end + 1] == ["or"] and texts[end + 1 : end + 2] and texts[end + 1] in _ELSE
+    return (one.starts[0], two.end) if other and 0 < two.starts[0] - end < 5 else (0, 0)
+
+
+_ELSE = frozenset(("alternatively", "else", "otherwise", "at", "of", "by", "with", "for", "in", "even"))
+
+
+def _neither(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
+    """'Neither the power nor the current exceeds 40 W': of both, and the other way round."""
+    texts, first = text.texts, stretch.starts[0]
+    for at in range(first - 1, max(0, first - MOST_BACK), -1):
+        if texts[at] in ENDS | CLAUSES or texts[at][0].isdecimal():
+            return 0, 0
+        if texts[at] == "neither" and "nor" in texts[at:first]:
+            return at, stretch.end
+    return 0, 0
+
+
+def _but(text: ClaimText, one: Stretch, two: Stretch) -> tuple[int, int]:
+    """'40 W, but 60 W in a boost mode', 'exceeds 40 W for no longer than 2 seconds': neither holds always."""
+    texts, end = text.texts, max(one.end, one.farther)
+    between = texts[end : two.starts[0]]
+    alike = one.unit is not None and two.unit is not None and one.unit.kind == two.unit.kind
+    if alike and between in (["but"], [",", "but"], [",", "and"]) and texts[two.end : two.end + 1] != [","]:
+        return one.starts[0], part_end(texts, two.end)
+    passes = not words("limits", "passing").isdisjoint(texts[one.starts[0] : one.starts[-1]])
+    at_most = not {"no", "not", "most", "less", "up"}.isdisjoint(texts[two.starts[0] : two.starts[-1]])
+    so_long = between == ["for"] and kind_of(two.unit) == "time" and at_most and not one.condition
+    return (one.starts[0], two.end) if passes and so_long else (0, 0)
+
+
+def _of_a_kind(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
+    """'The number of grains having a diameter of 5 um or more is 10': of how many grains it is told."""
+    texts, first = text.texts, stretch.starts[0]
+    if texts[stretch.end : stretch.end + 1] not in (["is"], ["are"], ["being"], ["per"], ["among"], ["in"]):
+        return 0, 0
+    has = next((i for i in range(first - 1, max(0, first - 6), -1) if texts[i] in _HAVING), 0)
+    for at in range(has - 1, max(0, has - MOST_OF_CHANGE), -1):
+        if texts[at] in ENDS | CLAUSES | {","} or texts[at][0].isdecimal():
+            return 0, 0
+        if texts[at] == "of" and texts[at - 1] in words("limits", "telling_of_many"):
+            return at - 1, part_end(texts, stretch.end)
+    return 0, 0
+
+
+_HAVING = frozenset(("having", "with", "of", "whose", "which", "that", "larger", "smaller"))
 
 
 def _term(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
