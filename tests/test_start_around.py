@@ -296,3 +296,33 @@ def test_signs_behind_a_colon_limit_what_stands_before_it() -> None:
     found = beside("1. A steel comprising C: 0.10% to 0.20%, S: ≤ 0.010%, P: < 0.020%.\n")
     assert "S : ≤ 0.010% exactly S <= 0.010 %" in found
     assert "P : < 0.020% exactly P < 0.020 %" in found
+
+
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        (
+            "a stroke is no more than, and preferably less than, 4 mm",
+            {"not restated : no more than, and preferably less than, 4 mm"},
+        ),
+        ("a stroke, in the open state, is 4 mm", {"stroke : 4 mm", "not restated : in the open state"}),
+        (
+            "a stroke of a piston relative to a body is 4 mm",
+            {"not restated : a stroke of a piston relative to a body is 4 mm"},
+        ),
+        ("a stroke is 4 mm, i.e. 0.4 cm", {"stroke : 4 mm", "not restated : i.e. 0.4 cm"}),
+        (
+            "a stroke deviates from 4 mm by no more than 5%",
+            {"not restated : deviates from 4 mm by no more than 5%"},
+        ),
+        ("a stroke is not limited to less than 4 mm", {"not restated : not limited to less than 4 mm"}),
+        ("a stroke is kept from falling below 4 mm", {"not restated : from falling below 4 mm"}),
+        ("a stroke hardly ever falls below 4 mm", {"not restated : hardly ever falls below 4 mm"}),
+        ("a stroke is allowed to exceed 4 mm", {"not restated : allowed to exceed 4 mm"}),
+        ("a stroke tends to 4 mm", {"not restated : tends to 4 mm"}),
+        ("a flow is at least 2 L/min above 5 bar", {"not restated : at least 2 L/min above 5 bar"}),
+        ("it works without a leak at 4 bar", {"not restated : without a leak at 4 bar"}),
+    ],
+)
+def test_what_a_limit_is_only_beside_or_kept_from_is_marked_with_it(said: str, found: set[str]) -> None:
+    assert beside(f"1. A device, wherein {said}.\n") == found

@@ -16,7 +16,9 @@ from scopecheck.resolve.claim_text import ClaimText
 
 MOST_LEADING = 4
 """How many words a run before a limit may have."""
-_BETWEEN = frozenset("of at to by in a an the be with from for set".split())
+_BETWEEN = frozenset(
+    "of at to by in a an the be with from for set falls fall drops drop rises rise goes go sinks sink".split()
+)
 _REACHED = frozenset("is are be being been equals equal exceeds exceed of lies lie".split())
 _OPERATORS = frozenset("+-×x*·/")
 

@@ -147,6 +147,10 @@ def _placed(work: Work) -> list[tuple[int, int]]:
     """Where a claim says at what place or under what a limit holds, 'is 4 m at its widest point'."""
     text, texts, found = work.text, work.text.texts, list[tuple[int, int]]()
     for stretch, _ in work.limits:
+        if (said_aside := _aside_of(texts, stretch.starts[0]))[1] and text.taken.isdisjoint(
+            range(*said_aside)
+        ):
+            found.append(said_aside)
         at = stretch.end
         before = texts[max(0, stretch.starts[0] - 3) : stretch.starts[0] + 1]
         said = _SAID_SO.intersection(before)
@@ -164,6 +168,17 @@ def _placed(work: Work) -> list[tuple[int, int]]:
         if inside and not dimension and not any(t[0].isdecimal() for t in inside):
             found.append((at, end))
     return found
+
+
+def _aside_of(texts: list[str], at: int) -> tuple[int, int]:
+    """The tokens of 'in the open state' of 'a stroke, in the open state, is', but for a number in it."""
+    while at > 1 and texts[at - 1] in ("is", "are", "being", "of"):
+        at -= 1
+    begin = next((i for i in range(at - 2, max(0, at - 16), -1) if texts[i] in _PARTING), 0)
+    aside = texts[at - 1] == "," and texts[begin] == "," and texts[begin + 1] in _PLACES | _MEASURED
+    if not aside or any(t[0].isdecimal() for t in texts[begin:at]):
+        return 0, 0
+    return begin + 1, at - 1
 
 
 _SAID_SO = frozenset("is are being be was exceeds exceed remains stays lies".split())

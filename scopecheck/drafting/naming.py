@@ -243,6 +243,9 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
     return at, verb
 
 
+_ASIDES = (["being"], ["in"], ["at"], ["under"], ["during"], ["measured"], ["determined"], ["seen"], ["on"])
+
+
 def _aside_before(texts: list[str], at: int) -> int:
     """Where ', being a number of lost messages, is' begins, which ends with this comma; 0 if none does."""
     if texts[at + 1 : at + 2] not in (["is"], ["are"], ["being"], ["of"]):
@@ -251,7 +254,7 @@ def _aside_before(texts: list[str], at: int) -> int:
         (i for i in range(at - 1, max(0, at - MOST_ASIDE), -1) if texts[i] in (",", ";", ":", ".")), 0
     )
     said = texts[begin + 1 : begin + 3]
-    aside = said[:1] == ["being"] or said in (["which", "is"], ["that", "is"])
+    aside = said[:1] in _ASIDES or said in (["which", "is"], ["that", "is"])
     return begin if begin and texts[begin] == "," and aside else 0
 
 

@@ -58,6 +58,10 @@ def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     spans += [span for a, b in pairwise(stretches) if (span := _otherwise(text, a, b))[1]]
     spans += [span for a, b in pairwise(stretches) if (span := _or_else(text, a, b))[1]]
     spans += [span for s in stretches if (span := _neither(text, s))[1]]
+    spans += [(at, s.end) for s in stretches if (at := _parted(text, s))]
+    spans += [(at, s.end) for s in stretches if (at := _from_a_value(text, s))]
+    spans += [(at, s.end) for s, c in found if (at := _beside_another(text, s, c))]
+    spans += [(a.starts[0], b.end) for (a, _), (b, c) in pairwise(found) if _only_there(text, a, b, c)]
     spans += [span for a, b in pairwise(stretches) if (span := _but(text, a, b))[1]]
     spans += [span for s in stretches if (span := _of_a_kind(text, s))[1]]
     spans += [span for s in stretches if (span := _term(text, s))[1]]
@@ -196,6 +200,65 @@ def _neither(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
     return 0, 0
 
 
+def _parted(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'no more than, and preferably less than, 4 mm' begins: the number has both before it; else 0."""
+    texts, at = text.texts, stretch.starts[0]
+    inside = words("limits", "inside")
+    if texts[at - 1] != "," or texts[at - 2] not in inside - {"or", "and", "but"}:
+        return 0
+    at -= 1
+    while at > 1 and (
+        texts[at - 1] in inside or texts[at - 1] in (",", "and", "or", "preferably", "more", "most")
+    ):
+        at -= 1
+    return at
+
+
+def _from_a_value(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'deviates from 4 mm by no more than 5 %' begins: so far from the other; else 0."""
+    texts, first = text.texts, stretch.starts[0]
+    if texts[first - 1] != "by":
+        return 0
+    for at in range(first - 2, max(0, first - MOST_OF_CHANGE), -1):
+        if texts[at] in ENDS | CLAUSES | {","}:
+            return 0
+        if texts[at] in words("limits", "differing"):
+            return at
+    return 0
+
+
+def _beside_another(text: ClaimText, stretch: Stretch, what: Called) -> int:
+    """Where 'a stroke relative to a body is', 'without a leak at' begins: the last named is not limited."""
+    texts, first = text.texts, stretch.starts[0]
+    said = [piece.text for piece in pieces_of(what.noun)]
+    for end in range(first, max(0, first - 4), -1):
+        at = end - len(said)
+        if what.counted or not said or at < 2 or texts[at:end] != said:
+            continue
+        at -= texts[at - 1] in ("a", "an", "the", "said", "any")
+        if texts[at - 1] == "without" or texts[at - 2 : at] in (
+            ["free", "of"],
+            ["free", "from"],
+            ["devoid", "of"],
+        ):
+            return at - 1 - (texts[at - 1] != "without")
+        if texts[at - 1] in ("to", "with", "from") and texts[at - 2] in words("limits", "beside"):
+            begin = (
+                i + 1 for i in range(at - 1, 0, -1) if texts[i] in ENDS | CLAUSES | {",", "and", "having"}
+            )
+            return next(begin, 0)
+    return 0
+
+
+def _only_there(text: ClaimText, one: Stretch, two: Stretch, what: Called) -> bool:
+    """Whether a limit says where another holds: 'at least 2 L/min above 5 bar'."""
+    beside = two.starts[0] == one.end and text.texts[one.end] in ("above", "below", "over", "under", "beyond")
+    kinds = (
+        one.unit is not None and two.unit is not None and one.unit.kind.dimension != two.unit.kind.dimension
+    )
+    return beside and kinds and (what.unnamed or not what.noun) and kind_of(two.unit) != "time"
+
+
 def _but(text: ClaimText, one: Stretch, two: Stretch) -> tuple[int, int]:
     """'40 W, but 60 W in a boost mode', 'exceeds 40 W for no longer than 2 seconds': neither holds always."""
     texts, end = text.texts, max(one.end, one.farther)
@@ -273,12 +336,9 @@ def _said_of_itself(text: ClaimText, stretch: Stretch, what: Called) -> int:
             texts[back - 1] in _ON_THE_WAY or texts[back - 1].endswith("ly")
         ):
             back -= 1
-        known = (
-            words("measures", "nouns")
-            | words("limits", "properties")
-            | {"integer", "number", "value", "level"}
-        )
-        return back if texts[back - 1] in _IS and said[-1] not in known else 0
+        known = words("measures", "nouns") | words("limits", "properties") if back < at else frozenset()
+        own = said[-1] in known or said[-1] in ("integer", "number", "value", "level")
+        return back if texts[back - 1] in _IS and not own else 0
     return 0
 
 
