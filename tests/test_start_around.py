@@ -326,3 +326,34 @@ def test_signs_behind_a_colon_limit_what_stands_before_it() -> None:
 )
 def test_what_a_limit_is_only_beside_or_kept_from_is_marked_with_it(said: str, found: set[str]) -> None:
     assert beside(f"1. A device, wherein {said}.\n") == found
+
+
+@pytest.mark.parametrize(
+    ("claim", "found"),
+    [
+        (
+            "A cup, wherein a distance from the rim to the base is 9 cm.",
+            "not restated : a distance from the rim to the base is 9 cm",
+        ),
+        ("A cup consisting of at least 90 % paper.", "paper : at least 90 %"),
+        (
+            "A cup comprising dyes, the largest of which makes up 1 wt%.",
+            "not restated : the largest of which makes up 1 wt%",
+        ),
+        (
+            "A node, wherein a delay is the smaller of 5 seconds and a round trip time.",
+            "not restated : smaller of 5 seconds and a round trip time",
+        ),
+        ("A node, wherein a delay is max(5 s, 2·RTT).", "not restated : max(5 s, 2·RTT)"),
+        ("A node, wherein one in ten packets is dropped.", "not restated : one in ten"),
+        (
+            "A cup, wherein a tea cools by no more than 10 °C in the hand.",
+            "not restated : cools by no more than 10 °C",
+        ),
+    ],
+)
+def test_one_of_several_and_a_way_from_one_to_another_are_no_limit_of_the_last(
+    claim: str, found: str
+) -> None:
+    assert found in beside(f"1. {claim}\n")
+    assert not [line for line in beside(f"1. {claim}\n") if not line.startswith("not rest") and line != found]

@@ -70,7 +70,7 @@ def _trailing(text: ClaimText, stretch: Stretch) -> int:
     if end >= len(texts):
         return end
     width = run_at(texts, end, "limits", "trailing")
-    if width and texts[end + width : end + width + 1] not in (["than"], ["of"]):
+    if width and texts[end + width : end + width + 1] != ["than"]:
         end += width
         return end + (texts[end : end + 1] == ["."] and end + 1 < len(texts) and texts[end - 1] in _SHORT)
     if run_at(texts, end, "limits", "worked_on") or (texts[end] in _OPERATORS and _apart(text, end)):

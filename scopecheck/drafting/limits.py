@@ -408,8 +408,11 @@ def _starts(texts: list[str], at: int, floor: int) -> tuple[int, ...]:
     while first > max(floor, at - MOST_BEFORE) and texts[first - 1] in inside:
         first -= 1
     if first and texts[first - 1].startswith("consist"):  # 'consisting essentially of' is no limit's own
-        first = at
+        first = next((i for i in range(first, at) if texts[i] not in _OF_CONSISTING), at)
     return (*(i for i in range(first, at) if run_at(texts, i, "limits", "openings")), at)
+
+
+_OF_CONSISTING = frozenset(("essentially", "substantially", "of", "to", "only"))
 
 
 def _from_one(texts: list[str], at: int, floor: int) -> int:

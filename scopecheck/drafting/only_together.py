@@ -59,6 +59,7 @@ def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     spans += [span for a, b in pairwise(stretches) if (span := _or_else(text, a, b))[1]]
     spans += [span for s in stretches if (span := _neither(text, s))[1]]
     spans += [(at, s.end) for s in stretches if (at := _parted(text, s))]
+    spans += [span for s in stretches if (span := _chosen_of(text, s))[1]]
     spans += [(at, s.end) for s in stretches if (at := _from_a_value(text, s))]
     spans += [(at, s.end) for s, c in found if (at := _beside_another(text, s, c))]
     spans += [(a.starts[0], b.end) for (a, _), (b, c) in pairwise(found) if _only_there(text, a, b, c)]
@@ -200,6 +201,21 @@ def _neither(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
     return 0, 0
 
 
+def _chosen_of(text: ClaimText, stretch: Stretch) -> tuple[int, int]:
+    """'The largest of which makes up 1 wt%', 'max(5 s, 2 RTT)': of which of them it is open."""
+    texts, first = text.texts, stretch.starts[0]
+    if texts[first - 1] == "(" and texts[first - 2] in ("max", "min"):
+        close = next((i + 1 for i in range(stretch.end, len(texts)) if texts[i] == ")"), stretch.end)
+        return first - 2, close
+    for at in range(first - 1, max(1, first - MOST_OF_CHANGE), -1):
+        if texts[at] in ENDS | CLAUSES | {","} or texts[at][0].isdecimal():
+            return 0, 0
+        most = texts[at - 1].endswith("est") and len(texts[at - 1]) > 5 and texts[at - 2] in ("the", "a")
+        if texts[at] == "of" and most and texts[at + 1] in ("which", "them", "these", "those", "the"):
+            return at - 2, stretch.end
+    return 0, 0
+
+
 def _parted(text: ClaimText, stretch: Stretch) -> int:
     """Where 'no more than, and preferably less than, 4 mm' begins: the number has both before it; else 0."""
     texts, at = text.texts, stretch.starts[0]
@@ -242,7 +258,8 @@ def _beside_another(text: ClaimText, stretch: Stretch, what: Called) -> int:
             ["devoid", "of"],
         ):
             return at - 1 - (texts[at - 1] != "without")
-        if texts[at - 1] in ("to", "with", "from") and texts[at - 2] in words("limits", "beside"):
+        way = texts[at - 1] == "to" and "from" in texts[max(0, at - MOST_OF_CHANGE) : at]
+        if way or (texts[at - 1] in ("to", "with", "from") and texts[at - 2] in words("limits", "beside")):
             begin = (
                 i + 1 for i in range(at - 1, 0, -1) if texts[i] in ENDS | CLAUSES | {",", "and", "having"}
             )
