@@ -357,3 +357,19 @@ def test_one_of_several_and_a_way_from_one_to_another_are_no_limit_of_the_last(
 ) -> None:
     assert found in beside(f"1. {claim}\n")
     assert not [line for line in beside(f"1. {claim}\n") if not line.startswith("not rest") and line != found]
+
+
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        ("a time is 5 to 20 seconds, both inclusive", {"time : 5 to 20 seconds, both inclusive"}),
+        ("a gap is 4 mm, or 5 mm if heated", {"not restated : 4 mm, or 5 mm if heated"}),
+        (
+            "a pressure alternates between 2 and 5 bar",
+            {"not restated : alternates between 2 and 5 bar"},
+        ),
+        ("a motor runs at 3000 rpm in a first mode", {"motor : 3000 rpm", "not restated : in a first mode"}),
+    ],
+)
+def test_ends_in_or_out_and_what_holds_in_one_mode_are_told(said: str, found: set[str]) -> None:
+    assert beside(f"1. A device, wherein {said}.\n") == found

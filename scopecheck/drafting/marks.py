@@ -153,10 +153,11 @@ def _placed(work: Work) -> list[tuple[int, int]]:
             found.append(said_aside)
         at = stretch.end
         before = texts[max(0, stretch.starts[0] - 3) : stretch.starts[0] + 1]
-        said = _SAID_SO.intersection(before)
+        said = not _SAID_SO.isdisjoint(before)
         aside = at + (texts[at : at + 1] == [","])
         measured = not _MEASURED.isdisjoint(texts[aside : aside + 2])
         taken = stretch.starts[-1] in text.taken and at not in text.taken
+        said = said or not listed("limits", "states_of").isdisjoint(texts[at + 1 : at + 6])
         if not taken or not (measured or (said and texts[at : at + 1] and texts[at] in _PLACES)):
             continue
         at = aside

@@ -64,6 +64,7 @@ def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     spans += [(at, s.end) for s, c in found if (at := _beside_another(text, s, c))]
     spans += [(a.starts[0], b.end) for (a, _), (b, c) in pairwise(found) if _only_there(text, a, b, c)]
     spans += [span for a, b in pairwise(stretches) if (span := _but(text, a, b))[1]]
+    spans += [(s.starts[0], end) for s in stretches if (end := _or_a_number(text, s))]
     spans += [span for s in stretches if (span := _of_a_kind(text, s))[1]]
     spans += [span for s in stretches if (span := _term(text, s))[1]]
     spans += [(at, s.end) for s in stretches if (at := _changing(text, s))]
@@ -185,6 +186,14 @@ def _or_else(text: ClaimText, one: Stretch, two: Stretch) -> tuple[int, int]:
     end += texts[end : end + 1] == [","]
     other = texts[end : end + 1] == ["or"] and texts[end + 1 : end + 2] and texts[end + 1] in _ELSE
     return (one.starts[0], two.end) if other and 0 < two.starts[0] - end < 5 else (0, 0)
+
+
+def _or_a_number(text: ClaimText, stretch: Stretch) -> int:
+    """Where '4 mm, or 5 mm if heated' ends: the first holds in the other case only; else 0."""
+    texts, end = text.texts, max(stretch.end, stretch.farther)
+    end += texts[end : end + 1] == [","]
+    number = texts[end : end + 1] == ["or"] and texts[end + 1 : end + 2] and texts[end + 1][0].isdecimal()
+    return part_end(texts, end + 1) if number else 0
 
 
 _ELSE = frozenset(("alternatively", "else", "otherwise", "at", "of", "by", "with", "for", "in", "even"))
