@@ -373,3 +373,21 @@ def test_one_of_several_and_a_way_from_one_to_another_are_no_limit_of_the_last(
 )
 def test_ends_in_or_out_and_what_holds_in_one_mode_are_told(said: str, found: set[str]) -> None:
     assert beside(f"1. A device, wherein {said}.\n") == found
+
+
+@pytest.mark.parametrize(
+    ("said", "found"),
+    [
+        ("a rate is at least 5 kg/h but for a start", {"not restated : at least 5 kg/h but for a start"}),
+        ("a rate is 5 kg/h (based on dry weight)", {"rate : 5 kg/h", "not restated : (based on dry weight)"}),
+        (
+            "not more than 5% of the grain exceeds 1 mm",
+            {"not restated : not more than 5% of the grain exceeds 1 mm"},
+        ),
+        ("a grain passes a sieve of 1 mm", {"not restated : a sieve of 1 mm"}),
+        ("a power is 5 kW while idling", {"power : 5 kW", "not restated : while idling"}),
+        ("a flour has D50 = 50 ± 5 µm", {"D50 : 50 ± 5 µm"}),
+    ],
+)
+def test_what_is_left_out_in_brackets_or_while_something_is_done_is_told(said: str, found: set[str]) -> None:
+    assert beside(f"1. A mill, wherein {said}.\n") == found

@@ -430,7 +430,8 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
         return False
     if between == ["by"] and a.unit is not None and a.unit == b.unit:
         return True  # '40 mm by 20 mm'
-    if between == ["±"] or (between == ["of"] and texts[a.start - 1 : a.start] == ["within"]):
+    around = between in (["around"], ["about"]) and texts[a.start] == "±"
+    if around or between == ["±"] or (between == ["of"] and texts[a.start - 1 : a.start] == ["within"]):
         return True
     if between[:1] in (["-"], ["±"], ["to"], ["through"]) and _all_inside(between[1:]):
         return _alike(a, b)

@@ -153,7 +153,9 @@ def _placed(work: Work) -> list[tuple[int, int]]:
             found.append(said_aside)
         at = stretch.end
         before = texts[max(0, stretch.starts[0] - 3) : stretch.starts[0] + 1]
-        said = not _SAID_SO.isdisjoint(before)
+        said = not _SAID_SO.isdisjoint(before) or texts[at : at + 1] == ["while"]
+        if (bracket := _in_brackets(text, at)) and text.taken.isdisjoint(range(at, bracket)):
+            found.append((at, bracket))
         aside = at + (texts[at : at + 1] == [","])
         measured = not _MEASURED.isdisjoint(texts[aside : aside + 2])
         taken = stretch.starts[-1] in text.taken and at not in text.taken
@@ -171,6 +173,15 @@ def _placed(work: Work) -> list[tuple[int, int]]:
     return found
 
 
+def _in_brackets(text: ClaimText, at: int) -> int:
+    """Where '(based on dry weight)' ends behind a limit; 0 for signs of the drawings and numbers."""
+    texts = text.texts
+    close = next((i for i in range(at, min(at + 12, len(texts))) if texts[i] == ")"), 0)
+    inside = texts[at + 1 : close] if texts[at : at + 1] == ["("] else []
+    said = len(inside) > 1 and all(word[0].isalpha() for word in inside) and any(len(w) > 3 for w in inside)
+    return close + 1 if said else 0
+
+
 def _aside_of(texts: list[str], at: int) -> tuple[int, int]:
     """The tokens of 'in the open state' of 'a stroke, in the open state, is', but for a number in it."""
     while at > 1 and texts[at - 1] in ("is", "are", "being", "of"):
@@ -185,7 +196,7 @@ def _aside_of(texts: list[str], at: int) -> tuple[int, int]:
 _SAID_SO = frozenset("is are being be was exceeds exceed remains stays lies".split())
 _MEASURED = frozenset("measured determined tested calculated".split())
 _PLACES = frozenset(
-    "at in on along across throughout over under during without inside outside near beneath".split()
+    "while at in on along across throughout over under during without inside outside near beneath".split()
 )
 
 

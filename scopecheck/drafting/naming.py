@@ -233,7 +233,7 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
             at = max(i for i in range(max(0, at - 6), at - 1) if texts[i] == "(")
         elif word == "," and at < stretch.start and (begin := _aside_before(texts, at - 1)):
             at = begin
-        elif word in between or word in ("for", "from", "and", "or"):
+        elif word in between or word in ("for", "from", "and", "or", "="):
             verb = verb or ("" if tells_when(texts, at - 2) else process_before(texts, at - 1))
             if word in ("for", "and", "or") and not verb:
                 break

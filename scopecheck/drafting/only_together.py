@@ -261,6 +261,8 @@ def _beside_another(text: ClaimText, stretch: Stretch, what: Called) -> int:
         if what.counted or not said or at < 2 or texts[at:end] != said:
             continue
         at -= texts[at - 1] in ("a", "an", "the", "said", "any")
+        if said[-1] in ("sieve", "mesh", "screen") and end < first and texts[end] == "of":
+            return at
         if texts[at - 1] == "without" or texts[at - 2 : at] in (
             ["free", "of"],
             ["free", "from"],
@@ -292,6 +294,10 @@ def _but(text: ClaimText, one: Stretch, two: Stretch) -> tuple[int, int]:
     alike = one.unit is not None and two.unit is not None and one.unit.kind == two.unit.kind
     if alike and between in (["but"], [",", "but"], [",", "and"]) and texts[two.end : two.end + 1] != [","]:
         return one.starts[0], part_end(texts, two.end)
+    within = ENDS.isdisjoint(between) and "," not in between and len(between) < MOST_OF_CHANGE
+    share = one.unit is not None and not one.unit.kind.dimension and between[:1] == ["of"]
+    if share and within and texts[two.starts[0]] in ("exceeds", "exceed", "exceeding"):
+        return one.starts[0], two.end
     passes = not words("limits", "passing").isdisjoint(texts[one.starts[0] : one.starts[-1]])
     at_most = not {"no", "not", "most", "less", "up"}.isdisjoint(texts[two.starts[0] : two.starts[-1]])
     so_long = between == ["for"] and kind_of(two.unit) == "time" and at_most and not one.condition
