@@ -153,8 +153,10 @@ def test_a_formula_of_what_is_declared_under_its_letters_is_a_line() -> None:
     found = beside(
         "1. A cell, wherein a thickness T1 of a layer and a thickness T2 of a layer satisfy 0.2 < T2/T1 ≤"
         " 0.8, and a total of T1 and T2 is 40 µm or more.\n"
+        "2. The cell of claim 1, wherein the ratio T2/T1 is 0.5 or more.\n"
     )
     assert "T2, T1 : 0.2 < T2/T1 ≤ 0.8" in found
+    assert "T2, T1 : ratio T2/T1 is 0.5 or more" in found
 
 
 @pytest.mark.parametrize(

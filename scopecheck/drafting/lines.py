@@ -79,7 +79,8 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
     _propose_free(work, readable)
     propose_order(work, readable)
     for start, end in sorted([*work.unread, work.basis], key=lambda span: not _holds_another(work, *span)):
-        mark_all(work, start, end)
+        if not end or work.text.texts[start] != "ratio" or not _formula(work, start, end, readable):
+            mark_all(work, start, end)
     if work.opened:
         _propose_balance(work, work.opened[2].name)
         rest = words_at(work.text, *work.balance) if work.balance[1] else ""
