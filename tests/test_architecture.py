@@ -74,9 +74,10 @@ FLOORS: dict[str, str] = {
     ),
     "drafting": (
         "pasted limits beside numbers_of leading naming lists_of choices closed kinds_of draft texts"
-        " readable work by_letter in_steps no_limits unnumbered marks conditions quantities as_many joint"
-        " same relations compared composed grouped stepped turned whole some_of conditional going_on"
-        " on_condition switches contrary step_lines lines propose asked remarks start anew"
+        " readable work by_letter in_steps no_limits unnumbered turned only_together marks conditions"
+        " quantities as_many joint same relations compared composed grouped stepped around formulas whole"
+        " some_of conditional going_on on_condition switches contrary step_lines lines propose asked remarks"
+        " start anew"
     ),
     "drill": (
         "draws trades compose exercise bench replies sayings symbols exact plans unmeant falls_out"

@@ -279,7 +279,13 @@ def verb_of_clause(texts: list[str], at: int) -> str:
     for i in range(at, max(0, at - MOST_OF_CLAUSE), -1):
         if texts[i - 1] in (",", ";", ":", ".") or _timed(texts, i - 1):
             return ""
-        if texts[i - 1] in _PARTICIPLES and texts[i - 2 : i - 1] in (["is"], ["are"], ["being"]):
+        if texts[i - 1] in _PARTICIPLES and texts[i - 2 : i - 1] in (
+            ["is"],
+            ["are"],
+            ["being"],
+            ["and"],
+            ["then"],
+        ):
             return _PARTICIPLES[texts[i - 1]]
         determined = texts[i - 2 : i - 1] in (["the"], ["a"], ["said"], ["an"])
         attributive = determined and texts[i - 1].endswith("ed")
@@ -319,7 +325,7 @@ def texts_of(text: ClaimText) -> list[str]:
 
 
 def name_of(text: ClaimText, start: int, end: int) -> str:
-    """Tokens as a name: small letters, but `pH`, `D50` and the signs of elements as they stand.
+    """Tokens as a name: small letters, but `pH`, `D50`, `thickness T`, signs of elements as they stand.
 
     What a hyphen joins is one word.
     """
@@ -329,9 +335,16 @@ def name_of(text: ClaimText, start: int, end: int) -> str:
         written = text.source.text[token.start : token.end]
         if found and not hyphen(text, at) and not hyphen(text, at - 1):
             found += " "
-        kept = any(c.isupper() for c in written[1:]) or written in words("elements", "signs")
+        # 'a thickness T', 'a temperature Tg': a sign behind a noun.
+        letter = at == end - 1 and (len(written) == 1 or (at > start and _a_sign(written)))
+        kept = letter or any(c.isupper() or c.isdecimal() for c in written[1:])
+        kept = kept or written in words("elements", "signs")
         found += written if kept else token.text
     return found
+
+
+def _a_sign(written: str) -> bool:
+    return len(written) < 4 and written[0].isupper() and written[1:].islower()
 
 
 def per_width(texts: list[str], at: int) -> int:

@@ -34,11 +34,12 @@ def call_by_signs(works: Sequence[Work]) -> None:
         for number in work.above:
             known |= own[number]
         for i, (stretch, what) in enumerate(work.limits):
-            sign = _sign_before(work.text.texts, stretch.starts[0])
-            if sign and what.noun and what.noun != sign:
+            sign = _sign_before(work.text.texts, stretch.starts[0]) or _last_sign(what.noun)
+            noun = what.noun.lower()
+            if sign and noun and noun != sign:
                 known.setdefault(sign, what)
-            elif what.noun in known and not what.owner:
-                work.limits[i] = (stretch, replace(known[what.noun], fresh=False))
+            elif noun in known and not what.owner:
+                work.limits[i] = (stretch, replace(known[noun], fresh=False))
         own[work.claim.number] = known
 
 
@@ -51,7 +52,14 @@ def _sign_before(texts: Sequence[str], at: int) -> str:
     return ""
 
 
+def _last_sign(noun: str) -> str:
+    """The sign behind a noun, `ts` of 'tensile strength TS', or ''."""
+    last = noun.split()[-1:] if " " in noun else []
+    return last[0].lower() if last and _WRITTEN.fullmatch(last[0]) else ""
+
+
 _NEAR = 4
+_WRITTEN = regex(r"[A-Z]{1,3}\d{0,3}")
 _SIGN = regex(r"[a-z]{1,3}\d{1,3}")
 
 

@@ -30,16 +30,17 @@ _APART = frozenset((";", ":", ".", "wherein", "whereby"))
 def joint(text: ClaimText, stretch: Stretch) -> Joint | None:
     """The things whose sum a limit is of; None where it is of one thing."""
     texts, end = text.texts, stretch.starts[0]
+    end -= texts[end - 1 : end] == [":"]
     first = next((i + 1 for i in range(end - 1, max(-1, end - MOST_BACK), -1) if texts[i] in _APART), 0)
     first = max(first, end - MOST_BACK, stretch.after)
     if "ratio" in texts[first:end]:
         return None
-    return _of_sum(text, stretch, first) or _together(text, stretch, first)
+    return _of_sum(text, stretch, first, end) or _together(text, stretch, first, end)
 
 
-def _of_sum(text: ClaimText, stretch: Stretch, first: int) -> Joint | None:
+def _of_sum(text: ClaimText, stretch: Stretch, first: int, end: int) -> Joint | None:
     """'the sum of A and B', 'a combined amount of A, B and C'."""
-    texts, end = text.texts, stretch.starts[0]
+    texts = text.texts
     for at in range(end - 1, first, -1):
         if texts[at] != "of":
             continue
@@ -67,9 +68,9 @@ def _measures() -> frozenset[str]:
     return words("measures", "nouns") | frozenset(AMOUNTS)
 
 
-def _together(text: ClaimText, stretch: Stretch, first: int) -> Joint | None:
+def _together(text: ClaimText, stretch: Stretch, first: int, end: int) -> Joint | None:
     """'A and B together make up', 'A and B in a total amount of', 'A and B make up 5 % in total'."""
-    texts, end = text.texts, stretch.starts[0]
+    texts = text.texts
     behind = stretch.end
     behind += texts[behind : behind + 1] == ["together"] or 2 * (
         texts[behind : behind + 2] == ["in", "total"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 
 from scopecheck.drafting.naming import Called, so_much_each
@@ -16,10 +17,21 @@ def kind_text(called: Called, unit: Unit | None) -> str:
     own = kind_word(last[0])
     if own and last[0] not in ("ratio", "number", "amount") and own.accepts(unit.kind):
         return f"{own.name} in {unit.symbol}"
-    word = _word(unit) if _word(unit) not in _RARE else ""
+    word = _told_by(unit.symbol, _word(unit))
     return f"{word} in {unit.symbol}" if word else f"in {unit.symbol}"
 
 
+def _told_by(symbol: str, word: str) -> str:
+    """The word for what a unit measures, '' where the unit alone does not tell: kcal/mL is no pressure."""
+    parts = set(re.split(r"[^A-Za-z]+", symbol))
+    if any(part.endswith(_OF_ENERGY) for part in parts):
+        return {"torque": "energy", "pressure": ""}.get(word, word)
+    return "" if word in _RARE or symbol in _OF_MANY else word
+
+
+_OF_ENERGY = ("J", "Wh", "cal", "eV")
+_OF_MANY = frozenset(("1/s", "1/min", "1/h", "m2/s", "mm2/s", "cm2/s"))
+"""Units in which quite different things are measured: a rate of shear, a diffusivity."""
 _RARE = frozenset(
     ("surface tension", "conductance", "charge", "concentration", "linear density", "acceleration")
 )

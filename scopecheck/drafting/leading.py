@@ -57,11 +57,15 @@ def added_before(text: ClaimText, at: int) -> str:
 def in_a_list(text: ClaimText, stretch: Stretch) -> str:
     """`Mn` of `C: 0.05 to 0.12 %, Mn: 1.2 to 1.8 %`: what a share is of, before its colon; or ''."""
     texts, at = texts_of(text), stretch.starts[0]
+    at -= bool(stretch.sign) and texts[at - 1] == stretch.sign
     share = stretch.unit is not None and not stretch.unit.kind.dimension
-    if not share or at < 3 or texts[at - 1] != ":" or texts[at - 3] not in (",", ";", ":", "and"):
+    if not share or at < 2 or texts[at - 1] != ":":
         return ""
     token = text.tokens[at - 2]
-    return text.source.text[token.start : token.end] if token.text[0].isalpha() else ""
+    written = text.source.text[token.start : token.end]
+    before = at - 3 - (at > 3 and texts[at - 3] == "the")
+    item = at > 2 and texts[before] in (",", ";", ":", "and")
+    return written if token.text[0].isalpha() and (item or written in words("elements", "signs")) else ""
 
 
 def process_at(texts: list[str], at: int) -> str:

@@ -72,6 +72,17 @@ class Stretch:
         return self.beside or next((f.unit for f in reversed(self.figures) if f.unit), None)
 
 
+_FILLERS = frozenset(("in", "the", "a", "an", "of", "range"))
+
+
+def uncut(texts: Sequence[str], stretch: Stretch) -> list[int]:
+    """Where a line on a limit may begin: only fillers may be left out before it."""
+    first = stretch.starts[int(stretch.ahead)]
+    said = texts[first : stretch.starts[-1] + 1]
+    fillers = next((i for i, word in enumerate(said) if word not in _FILLERS), len(said))
+    return [s for s in stretch.starts if s <= first + fillers]
+
+
 def figures(text: ClaimText, own: Own) -> list[Figure]:
     """The numbers of a claim's text in order; no numbers of claims, no signs of the drawings."""
     found: list[Figure] = []
@@ -174,6 +185,12 @@ def stretches(text: ClaimText, own: Own) -> list[Stretch]:
             used += 1
         used = _listed(texts, figures_[at:]) or used
         group = tuple(figures_[at : at + used])
+        if (
+            starts[0] > floor
+            and texts[starts[0] - 1] == "neither"
+            and "nor" in texts[starts[0] : group[-1].start]
+        ):
+            starts = (starts[0] - 1, *starts)
         end = group[-1].end
         end += by_parts(texts, end) if group[-1].unit is None else 0
         end += _closing(texts, end)
@@ -265,10 +282,20 @@ def by_parts(texts: list[str], at: int) -> int:
 
 def _closing(texts: list[str], at: int) -> int:
     """How many words end a limit here, such as 'and up'; none where these begin the next: 'at least 5'."""
+    if (
+        texts[at : at + 1] == ["("]
+        and texts[at + 1 : at + 2]
+        and texts[at + 1] in _ENDS
+        and texts[at + 2] == ")"
+    ):
+        return 3
     width = run_at(texts, at, "limits", "closings")
     after = texts[at + width] if at + width < len(texts) else ""
     up_to = texts[at + width - 1 : at + width + 1] == ["up", "to"]
-    return 0 if up_to or after[:1].isdigit() or after in NUMBER_WORDS else width
+    more = (
+        width > 0 and after == "of" and texts[at + width - 1].endswith("clusive")
+    )  # 'exclusive of 45 degrees'
+    return 0 if up_to or more or after[:1].isdigit() or after in NUMBER_WORDS else width
 
 
 def _converted(texts: list[str], at: int, later: list[Figure], unit: Unit | None) -> int:
@@ -381,8 +408,11 @@ def _starts(texts: list[str], at: int, floor: int) -> tuple[int, ...]:
     while first > max(floor, at - MOST_BEFORE) and texts[first - 1] in inside:
         first -= 1
     if first and texts[first - 1].startswith("consist"):  # 'consisting essentially of' is no limit's own
-        first = at
+        first = next((i for i in range(first, at) if texts[i] not in _OF_CONSISTING), at)
     return (*(i for i in range(first, at) if run_at(texts, i, "limits", "openings")), at)
+
+
+_OF_CONSISTING = frozenset(("essentially", "substantially", "of", "to", "only"))
 
 
 def _from_one(texts: list[str], at: int, floor: int) -> int:
@@ -394,15 +424,23 @@ def _from_one(texts: list[str], at: int, floor: int) -> int:
 def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     """Whether two numbers belong to one limit: only words of limits, with a join, stand between them."""
     between = texts[a.end : b.start]
+    if between[:1] == ["("] and between[1:2] and between[1] in _ENDS and between[2:3] == [")"]:
+        between = between[3:]
     if not between or len(between) > 6:
         return False
-    if between == ["±"] or (between == ["of"] and texts[a.start - 1 : a.start] == ["within"]):
+    if between == ["by"] and a.unit is not None and a.unit == b.unit:
+        return True  # '40 mm by 20 mm'
+    around = between in (["around"], ["about"]) and texts[a.start] == "±"
+    if around or between == ["±"] or (between == ["of"] and texts[a.start - 1 : a.start] == ["within"]):
         return True
     if between[:1] in (["-"], ["±"], ["to"], ["through"]) and _all_inside(between[1:]):
         return _alike(a, b)
-    if between[0] in ("and", "or", "but") or (between[:1] == ["+"] and "-" in between):
+    if between[0] in ("and", "or", "but", "nor") or (between[:1] == ["+"] and "-" in between):
         return _alike(a, b) and _all_inside(between[1:])
     return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
+
+
+_ENDS = frozenset(("inclusive", "exclusive", "included", "excluded"))
 
 
 def _listed(texts: list[str], later: list[Figure]) -> int:

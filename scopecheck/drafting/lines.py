@@ -10,8 +10,9 @@ from scopecheck.drafting.by_letter import letter_at, spelled_out
 from scopecheck.drafting.choices import Choice
 from scopecheck.drafting.closed import CLOSING
 from scopecheck.drafting.draft import Proposed, Quantity
+from scopecheck.drafting.formulas import letters_of
 from scopecheck.drafting.joint import propose_sums
-from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.limits import Stretch, uncut
 from scopecheck.drafting.marks import mark_all, marked, marks, takes, takes_at, words_at
 from scopecheck.drafting.on_condition import propose_wholes
 from scopecheck.drafting.readable import Readable
@@ -28,7 +29,6 @@ from scopecheck.language.scan import Own
 from scopecheck.resolve.account import digits_at
 from scopecheck.resolve.claim_text import ClaimText
 
-_FILLERS = frozenset(("in", "the", "a", "an", "of"))
 MOST_BACK = 14
 """How many words before a limit an 'each' is looked for."""
 MOST_TRIED = 4
@@ -38,7 +38,8 @@ MOST_TRIED = 4
 def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed: bool = True) -> None:
     """Lines for the limits that a phrase reads, and marks for what is left over then."""
     for start, end in [*work.strange, *work.whole]:  # before lines with the same words
-        mark_all(work, start, end)
+        if (start, end) not in work.formulas or not _formula(work, start, end, readable):
+            mark_all(work, start, end)
     _propose_opening(work, readable)
     propose_list(work, readable)
     held = held_lines(work, readable)
@@ -78,7 +79,8 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
     _propose_free(work, readable)
     propose_order(work, readable)
     for start, end in sorted([*work.unread, work.basis], key=lambda span: not _holds_another(work, *span)):
-        mark_all(work, start, end)
+        if not end or work.text.texts[start] != "ratio" or not _formula(work, start, end, readable):
+            mark_all(work, start, end)
     if work.opened:
         _propose_balance(work, work.opened[2].name)
         rest = words_at(work.text, *work.balance) if work.balance[1] else ""
@@ -232,12 +234,8 @@ def _read_words(text: ClaimText, stretch: Stretch, of: Quantity, readable: Reada
         return ""
     behind = 0 if stretch.ahead else stretch.under[1]
     ends = dict.fromkeys(e for e in (behind, stretch.farther, stretch.end) if e)
-    first = stretch.starts[int(stretch.ahead)]
-    texts = text.texts[first : stretch.starts[-1] + 1]
-    fillers = next((i for i, word in enumerate(texts) if word not in _FILLERS), len(texts))
-    starts = [s for s in stretch.starts if s <= first + fillers]
     for end in ends:
-        for start in starts[:MOST_TRIED]:
+        for start in uncut(text.texts, stretch)[:MOST_TRIED]:
             words = words_at(text, start, end)
             if readable.reads(words, of.name) and takes(text, words, start, end):
                 return words
@@ -254,6 +252,19 @@ def _of_two(work: Work, stretch: Stretch, names: str, readable: Readable) -> boo
     by_letter = spelled_out(words, letters)
     if readable.reads(by_letter, names) and takes(work.text, words, stretch.begins, stretch.end):
         work.claim.lines.append(Proposed(words, names, asked=by_letter == words))
+        return True
+    return False
+
+
+def _formula(work: Work, start: int, end: int, readable: Readable) -> bool:
+    """Proposes a line for a formula of what is declared under its letters, if a phrase reads it."""
+    words, letters = words_at(work.text, start, end), letters_of(work.text, start, end)
+    declared = [readable.names.declared(letter) for letter in letters]
+    names = ", ".join(of.name for of in declared if isinstance(of, NumberDecl))
+    if len(letters) < 2 or names.count(",") + 1 < len(letters) or not readable.reads(words, names):
+        return False
+    if takes(work.text, words, start, end):
+        work.claim.lines.append(Proposed(words, names, asked=True))
         return True
     return False
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from scopecheck.core.model import UnrestatedSort
 from scopecheck.drafting.beside import noun_from, nounish, per_width, width_of
 from scopecheck.drafting.draft import Proposed
+from scopecheck.drafting.only_together import definitions
 from scopecheck.drafting.unnumbered import said_without_numbers
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
@@ -54,7 +55,9 @@ def marks(work: Work, own: Own, timed: bool = True) -> None:
         _mark(work, start, end)
     for start, end in _excluded(work.text):
         _mark(work, start, end)
-    for start, end in (*_otherwise(work.text), *said_without_numbers(work.text)):
+    for start, end in _placed(work):
+        _mark(work, start, end)
+    for start, end in (*_otherwise(work.text), *definitions(work.text), *said_without_numbers(work.text)):
         _mark(work, start, end)
     for start, end in _left_over(work, own):
         _mark(work, start, end)
@@ -138,6 +141,63 @@ def _excluded(text: ClaimText) -> list[tuple[int, int]]:
         if noun and noun.split()[0] not in listed("limits", "inside"):
             found.append((at, at + 1 + width_of(noun)))
     return found
+
+
+def _placed(work: Work) -> list[tuple[int, int]]:
+    """Where a claim says at what place or under what a limit holds, 'is 4 m at its widest point'."""
+    text, texts, found = work.text, work.text.texts, list[tuple[int, int]]()
+    for stretch, _ in work.limits:
+        if (said_aside := _aside_of(texts, stretch.starts[0]))[1] and text.taken.isdisjoint(
+            range(*said_aside)
+        ):
+            found.append(said_aside)
+        at = stretch.end
+        before = texts[max(0, stretch.starts[0] - 3) : stretch.starts[0] + 1]
+        said = not _SAID_SO.isdisjoint(before) or texts[at : at + 1] == ["while"]
+        if (bracket := _in_brackets(text, at)) and text.taken.isdisjoint(range(at, bracket)):
+            found.append((at, bracket))
+        aside = at + (texts[at : at + 1] == [","])
+        measured = not _MEASURED.isdisjoint(texts[aside : aside + 2])
+        taken = stretch.starts[-1] in text.taken and at not in text.taken
+        said = said or not listed("limits", "states_of").isdisjoint(texts[at + 1 : at + 6])
+        if not taken or not (measured or (said and texts[at : at + 1] and texts[at] in _PLACES)):
+            continue
+        at = aside
+        end = at + 1
+        while end < len(texts) and texts[end] not in _PARTING | _OPENERS and end not in text.taken:
+            end += 1
+        inside = texts[at + 1 : end]
+        dimension = texts[at] == "in" and inside[:1] and inside[0] in listed("measures", "nouns")
+        if inside and not dimension and not any(t[0].isdecimal() for t in inside):
+            found.append((at, end))
+    return found
+
+
+def _in_brackets(text: ClaimText, at: int) -> int:
+    """Where '(based on dry weight)' ends behind a limit; 0 for signs of the drawings and numbers."""
+    texts = text.texts
+    close = next((i for i in range(at, min(at + 12, len(texts))) if texts[i] == ")"), 0)
+    inside = texts[at + 1 : close] if texts[at : at + 1] == ["("] else []
+    said = len(inside) > 1 and all(word[0].isalpha() for word in inside) and any(len(w) > 3 for w in inside)
+    return close + 1 if said else 0
+
+
+def _aside_of(texts: list[str], at: int) -> tuple[int, int]:
+    """The tokens of 'in the open state' of 'a stroke, in the open state, is', but for a number in it."""
+    while at > 1 and texts[at - 1] in ("is", "are", "being", "of"):
+        at -= 1
+    begin = next((i for i in range(at - 2, max(0, at - 16), -1) if texts[i] in _PARTING), 0)
+    aside = texts[at - 1] == "," and texts[begin] == "," and texts[begin + 1] in _PLACES | _MEASURED
+    if not aside or any(t[0].isdecimal() for t in texts[begin:at]):
+        return 0, 0
+    return begin + 1, at - 1
+
+
+_SAID_SO = frozenset("is are being be was exceeds exceed remains stays lies".split())
+_MEASURED = frozenset("measured determined tested calculated".split())
+_PLACES = frozenset(
+    "while at in on along across throughout over under during without inside outside near beneath".split()
+)
 
 
 def _otherwise(text: ClaimText) -> list[tuple[int, int]]:

@@ -62,6 +62,8 @@ _OF_WHAT = ((("mass", 1),), (("length", 3),), (("amount", 1),))
 
 _DISSOLVED = ({"mass": 1, "length": -3}, {"amount": 1, "length": -3})
 """What `5 g/L of a salt`, `10 mM of a buffer` measures."""
+MOST_ASIDE = 20
+"""How many words between two commas may say what a quantity is."""
 MOST_BACK = 12
 """How many words before an even number what it counts is looked for."""
 
@@ -229,7 +231,9 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
         word = texts[at - 1]
         if word == ")" and "(" in texts[max(0, at - 6) : at - 1]:
             at = max(i for i in range(max(0, at - 6), at - 1) if texts[i] == "(")
-        elif word in between or word in ("for", "from", "and", "or"):
+        elif word == "," and at < stretch.start and (begin := _aside_before(texts, at - 1)):
+            at = begin
+        elif word in between or word in ("for", "from", "and", "or", "="):
             verb = verb or ("" if tells_when(texts, at - 2) else process_before(texts, at - 1))
             if word in ("for", "and", "or") and not verb:
                 break
@@ -237,6 +241,21 @@ def _passed_over(text: ClaimText, stretch: Stretch) -> tuple[int, str]:
         else:
             break
     return at, verb
+
+
+_ASIDES = (["being"], ["in"], ["at"], ["under"], ["during"], ["measured"], ["determined"], ["seen"], ["on"])
+
+
+def _aside_before(texts: list[str], at: int) -> int:
+    """Where ', being a number of lost messages, is' begins, which ends with this comma; 0 if none does."""
+    if texts[at + 1 : at + 2] not in (["is"], ["are"], ["being"], ["of"]):
+        return 0
+    begin = next(
+        (i for i in range(at - 1, max(0, at - MOST_ASIDE), -1) if texts[i] in (",", ";", ":", ".")), 0
+    )
+    said = texts[begin + 1 : begin + 3]
+    aside = said[:1] in _ASIDES or said in (["which", "is"], ["that", "is"])
+    return begin if begin and texts[begin] == "," and aside else 0
 
 
 def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Called:
@@ -289,7 +308,8 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         return Called(placed, "", False, False, True)
     fresh = begins > 0 and texts[begins - 1] in ("a", "an")
     last = noun.split()[-1]
-    if quantity in ("temperature", "time") and last not in words("measures", "nouns") | _TIMES:
+    said = quantity in noun.split()  # 'a coiling temperature CT'
+    if quantity in ("temperature", "time") and not said and last not in words("measures", "nouns") | _TIMES:
         return Called(f"{noun} {quantity}", "", False)
     owner = owner_before(text, begins)
     if not owner and (owner := done_to(text, begins)) and fresh and noun in words("measures", "nouns"):

@@ -315,6 +315,14 @@ def _for_each(texts: list[str], end: int) -> int:
     return 0
 
 
+def _taken_off(text: ClaimText, at: int) -> bool:
+    """Whether 'n1 - n2' is one less than the other here, or 'A:B' one to the other: no hyphen, no list."""
+    before, sign, after = text.tokens[at - 1], text.tokens[at], text.tokens[at + 1]
+    spaced = before.end < sign.start and sign.end < after.start
+    glued = before.end == sign.start and sign.end == after.start
+    return before.text[0].isalpha() and ((sign.text == "-" and spaced) or (sign.text == ":" and glued))
+
+
 def _worked_out(text: ClaimText, stretch: Stretch) -> int:
     """Where a term begins that is worked out of several quantities: 'Mn/C is 10 or more'; else 0."""
     texts, at = text.texts, stretch.starts[0]
@@ -323,4 +331,4 @@ def _worked_out(text: ClaimText, stretch: Stretch) -> int:
     start = whole_start(text, at - 1, at)
     if start > 0 and texts[start - 1] in _WORKED_OUT and start - 1 not in text.inside:
         return max(1, start - 2)
-    return 0
+    return start - 2 if start > 2 and _taken_off(text, start - 1) else 0

@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from scopecheck.drafting.around import with_words_around, worked_out_of
 from scopecheck.drafting.as_many import counted, equals
 from scopecheck.drafting.beside import a_parameter, noun_from, per_width, width_of
 from scopecheck.drafting.by_letter import call_by_signs
-from scopecheck.drafting.choices import choices, chosen_again
+from scopecheck.drafting.choices import Choice, choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
 from scopecheck.drafting.conditional import held_spans, without_held
 from scopecheck.drafting.conditions import before_limits, behind_limits
 from scopecheck.drafting.contrary import without_contrary
 from scopecheck.drafting.draft import Draft, DraftClaim, Quantity
+from scopecheck.drafting.formulas import formulas
 from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.in_steps import of_item, told_apart
 from scopecheck.drafting.joint import joint, summed
@@ -23,6 +25,7 @@ from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
 from scopecheck.drafting.no_limits import limits_nothing, surroundings
 from scopecheck.drafting.on_condition import conditioned
+from scopecheck.drafting.only_together import only_together
 from scopecheck.drafting.quantities import chosen, declared_names, limited
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.relations import beside_others, changed
@@ -56,6 +59,7 @@ def proposals(draft: Draft, group: bool = True) -> None:
     works = [_work(claim, known, group, done) for claim in draft.claims]
     _set_above(works)
     _percent_above(works)
+    _by_the_basis_said(works)
     _choose_again(works)
     beside_others(works)
     call_by_signs(works)
@@ -128,6 +132,24 @@ def _percent_above(works: Sequence[Work]) -> None:
         known[work.claim.number] = {w.noun.lower(): (w, s) for w, s in shares if once}
 
 
+def _by_the_basis_said(works: Sequence[Work]) -> None:
+    """`4 % of a protein` after `by weight:`, where another claim on it says `6 wt% of the protein`."""
+    based = {
+        (what.noun.lower(), s.unit.symbol)
+        for work in works
+        for s, what in work.limits
+        if what.noun and s.unit and s.unit.kind.basis and not s.unit.kind.dimension
+    }
+    for work in works if based else ():
+        basis = basis_said([work.claim.text])
+        unit = find_unit(PERCENT[basis]) if basis in PERCENT else None
+        for i, (stretch, what) in enumerate(work.limits):
+            plain = stretch.unit is not None and stretch.unit.symbol == "%"
+            if plain and unit is not None and (what.noun.lower(), unit.symbol) in based:
+                figures = tuple(replace(f, unit=unit if f.unit else None) for f in stretch.figures)
+                work.limits[i] = replace(stretch, figures=figures), what
+
+
 def _choose_again(works: Sequence[Work]) -> None:
     """With what claims say of a list that a claim gave in full: 'the metal is copper'."""
     known: dict[str, list[str]] = {}
@@ -158,7 +180,7 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     listing, listed_ = items(text) if group else ((0, 0), ())
     listed_ = told_apart(text, listed_, done)
     stated = with_qualifiers(text, _in_percent(text, claim.text, stretches(text, {})))
-    stated = before_limits(text, stated)
+    stated = before_limits(text, with_words_around(text, stated))
     together = [j for s in stated if (j := joint(text, s)) is not None]
     of_sums = {j.stretch.start for j in together}
     found = behind_limits(text, [(s, called(text, s)) for s in stated if s.start not in of_sums])
@@ -167,7 +189,9 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
         s.start: of for s, c in found if s.start not in of_so_many and (of := limits_nothing(text, s, c))[1]
     }
     nothing |= _so_many_of_a_size(text, [s for s, _ in found])
-    whole = [*kept_whole(text, found), *many]
+    worked = formulas(text)
+    whole = [*kept_whole(text, found), *many, *worked, *worked_out_of(text, stated)]
+    whole += only_together(text, found)
     nothing |= {s.start: (a, b) for s, _ in found for a, b in whole if a <= s.starts[0] < b}
     together = [j for j in together if not any(a <= j.stretch.starts[0] < b for a, b in whole)]
     within = [(i.start, i.end) for i in listed_]
@@ -190,9 +214,10 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     limits = [by_its_basis(text, with_closing(text, s), _in_parts(text, s, c)) for s, c in limits]
     parents = tuple(n for r in named if r not in astray for n in r.numbers)
     lists = [c for c in choices(text) if not any(a <= c.start < b for a, b in whole)]
+    limits = [(s, _of_the_list(text, s, c, lists)) for s, c in limits]
     limits = [(s, c) for s, c in limits if not any(o.members and o.start <= s.start < o.end for o in lists)]
     work = Work(claim, text, places, [(s, c) for s, c in limits if c.noun], lists, nowhere, parents)
-    work.whole = whole
+    work.whole, work.formulas = whole, worked
     work.items, work.listing, work.joint = listed_, listing, together
     work.whens = only_when
     begins = {*of_so_many.values(), *(begin for begin, _ in many)}
@@ -208,6 +233,19 @@ def _work(claim: DraftClaim, known: Sequence[int], group: bool, done: dict[str, 
     work.unread += [(s.starts[0], s.end) for s in left if s.start not in nothing and _by_weight(text, s)]
     work.strange = [(s.starts[0], end) for s in left if (end := _strange_unit(text, s))]
     return work
+
+
+def _of_the_list(text: ClaimText, stretch: Stretch, what: Called, lists: Sequence[Choice]) -> Called:
+    """The salt of `a salt selected from halite and sylvite in an amount of`: none of the last named."""
+    for one in lists:
+        between = text.texts[one.end : stretch.starts[0]] if one.members else []
+        if what.noun in one.members and between[:1] in (["in"], ["at"]) and len(between) < MOST_OF_AMOUNT:
+            return replace(what, noun=one.noun)
+    return what
+
+
+MOST_OF_AMOUNT = 6
+"""How many words 'in a total amount of' may have."""
 
 
 def _in_percent(text: ClaimText, said: str, stated: list[Stretch]) -> list[Stretch]:

@@ -20,7 +20,21 @@ MOST_ASIDE = 10
 """How many words between two commas may stand behind the things, before what they have."""
 _OPENING = ENDS | CLAUSES | frozenset((",", "and", "that", "which", "where", "but"))
 _SOME = frozenset(
-    ("some", "most", "half", "majority", "minority", "none", "several", "no", "another", "part")
+    (
+        "some",
+        "most",
+        "half",
+        "majority",
+        "minority",
+        "none",
+        "several",
+        "no",
+        "another",
+        "part",
+        "few",
+        "many",
+        "certain",
+    )
 )
 _THE = frozenset(("the", "said", "these", "those"))
 _FINITE = frozenset(("has", "have", "is", "are", "exhibits", "exhibit", "shows", "show", "lies", "lie"))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from scopecheck.drafting.draft import Proposed, Quantity
 from scopecheck.drafting.going_on import condition_end, goes_beside
-from scopecheck.drafting.limits import Stretch
+from scopecheck.drafting.limits import Stretch, uncut
 from scopecheck.drafting.marks import takes, takes_at, words_at
 from scopecheck.drafting.readable import Readable
 from scopecheck.drafting.stepped import is_step, step_at, step_before
@@ -40,12 +40,13 @@ def propose_duration(work: Work, stretch: Stretch, step: Quantity, readable: Rea
     listed = any(i.step == step.name and i.start < before < i.end for i in work.items)
     starts = [before] if listed and work.text.texts[before] == "for" else []
     ends = [end for end in (stretch.farther, stretch.end) if end]
-    for end, start in ((end, start) for end in ends for start in (*starts, *stretch.starts)):
+    for end, start in ((end, start) for end in ends for start in (*starts, *uncut(work.text.texts, stretch))):
         name = step.name if start in starts else f"duration of {step.name}"
         words = words_at(work.text, start, end)
         if readable.reads(words, name) and takes(work.text, words, start, end):
             work.claim.lines.append(Proposed(words, name, asked=True))
             return
+    work.unread.append((stretch.starts[0], stretch.end))
 
 
 def held_lines(work: Work, readable: Readable) -> dict[int, Proposed | None]:
@@ -127,7 +128,7 @@ def _propose_if(
         return
     if only < at or end > stretch.end:
         return
-    for start in stretch.starts:
+    for start in uncut(texts, stretch):
         said = f"{texts[at]} ... {words_at(work.text, start, stretch.end)}"
         if readable.reads(said, names) and takes_at(work.text, said, (at, *range(start, stretch.end))):
             work.claim.lines.append(Proposed(said, names, asked=True))

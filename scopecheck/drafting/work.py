@@ -88,6 +88,8 @@ class Work:
     """Tokens of limits that are set beside what no claim limits: kept whole, without a line."""
     whole: list[tuple[int, int]] = field(default_factory=list)
     """Tokens of words that hold only together: one mark each, before any line."""
+    formulas: list[tuple[int, int]] = field(default_factory=list)
+    """Those of them that are formulas with signs of comparison."""
     some: dict[int, int] = field(default_factory=dict)
     """By limit of so many of several things, where the words begin that say of how many."""
     strange: list[tuple[int, int]] = field(default_factory=list)
