@@ -149,6 +149,11 @@ def test_what_holds_only_with_what_stands_around_it_is_kept_with_it(claim: str, 
     assert beside(f"1. {claim}\n") == found
 
 
+def test_what_would_be_refused_when_the_sheet_is_read_is_a_mark() -> None:
+    found = beside("1. A bed having a length of 10 cm or more but not 13 cm.\n")
+    assert found == {"not restated : 10 cm or more but not 13 cm"}
+
+
 def test_a_formula_of_what_is_declared_under_its_letters_is_a_line() -> None:
     found = beside(
         "1. A cell, wherein a thickness T1 of a layer and a thickness T2 of a layer satisfy 0.2 < T2/T1 ≤"

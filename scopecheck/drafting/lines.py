@@ -65,7 +65,9 @@ def propose_lines(work: Work, readable: Readable, own: Own | None = None, timed:
             continue
         words = _of_each(work.text, stretch, quantity, readable)
         if words := words or _read_words(work.text, stretch, quantity, readable):
-            work.claim.lines.append(Proposed(words, quantity.name, asked=True))
+            # What a phrase reads may still be refused: 'or more but not 13' may deny the limit, too.
+            asked = not stretch.whole and {"but", "not"}.isdisjoint(words.split())
+            work.claim.lines.append(Proposed(words, quantity.name, asked=asked))
             work.beside += [work.named[i]] if i in work.named else []
         elif stretch.other[1] or stretch.whole:
             work.unread.append((stretch.starts[0], stretch.end))
@@ -264,7 +266,7 @@ def _formula(work: Work, start: int, end: int, readable: Readable) -> bool:
     if len(letters) < 2 or names.count(",") + 1 < len(letters) or not readable.reads(words, names):
         return False
     if takes(work.text, words, start, end):
-        work.claim.lines.append(Proposed(words, names, asked=True))
+        work.claim.lines.append(Proposed(words, names))
         return True
     return False
 
