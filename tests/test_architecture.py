@@ -39,13 +39,13 @@ FLOORS: dict[str, str] = {
         " exact_functions exact_terms exact_formulas groups settling rivals occurrence plain_readings"
         " free_numbers readings defined_words chart practice spelled everyday of_ratios subjects called"
         " asides together them nouns worked_out whichever shared_limits said_once phrase_finding"
-        " surroundings passed_over beside_another phrase_numbers the_other other_things phrase_advice"
+        " surroundings lifting passed_over beside_another phrase_numbers the_other other_things phrase_advice"
         " phrase_slots states sides signs usual lettered item_letters scaled plainer_amounts plainer_numbers"
         " plainer_states plainer_values plainer_written plainer conditional conditional_advice ingredients"
         " in_order of_each one_phrase looser not_so left_unsaid never_heard by_name phrases"
-        " claim_text dependencies form_rules joints limiting_words account beside_lines amounts stated declared"
-        " recited beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells case_cells"
-        " case_facts cases not_compared sheet successors agreement common_groups joined carried"
+        " claim_text dependencies form_rules joints limiting_words account beside_lines amounts stated"
+        " declared recited beyond_bounds claims step_cells case_parts assembly_cells case_desk number_cells"
+        " case_cells case_facts cases not_compared sheet successors agreement common_groups joined carried"
     ),
     "text": (
         "stream flags mentions claim_set unneeded antecedents dependents clauses degree shares shown of_sheet"
