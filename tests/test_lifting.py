@@ -87,3 +87,15 @@ def test_a_layer_is_no_slip_for_later() -> None:
 def test_wordings_that_reports_propose_are_no_nearest_ones() -> None:
     told = wrong("holes", "the condition is holding and the step carried out")
     assert "carried out" not in told.help
+
+
+def test_what_is_declared_is_not_looked_for_in_notes() -> None:
+    source = Source(
+        "t.sheet",
+        'drying  step in min\ninterruptions  count  "of the drying"\n1. A process, wherein '
+        "the interruptions together making up no more than a tenth of the duration of the drying.\n"
+        "   | drying : the interruptions together making up no more than a tenth of the duration of the"
+        " drying\n",
+    )
+    (told,) = (d for d in read_sheet(source)[1] if d.severity == "error")
+    assert "write both left" not in told.help

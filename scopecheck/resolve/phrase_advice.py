@@ -123,6 +123,8 @@ def _noted_elsewhere(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | N
         if name in left or not behind or behind + len(noted) != len(said) or "of" not in said[:behind]:
             continue
         called = " ".join(noted)
+        if names.declared(called) or names.step(called):
+            continue  # the words name that, and nothing by its note
         cause = f"'{called}' stands in the note of {name}, which does not stand left of the colon."
         return cause, f"write both left of the colon: {', '.join([*left, name])} : {job.text(tokens)}"
     return None
