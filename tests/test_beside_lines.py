@@ -64,6 +64,20 @@ def test_what_loosens_or_moves_a_limit_is_told(said: str, lifted: str, words: st
     assert "With it" in message
 
 
+@pytest.mark.parametrize(
+    ("said", "lifted", "words"),
+    [
+        ("a gap difference of at most 1 mm", "at most 1 mm", "difference of"),
+        ("a nominal gap of 4 mm", "4 mm", "nominal gap of"),
+        ("a final gap is at most 4 mm", "gap is at most 4 mm", "final"),
+    ],
+)
+def test_words_that_make_another_value_of_a_name_are_told(said: str, lifted: str, words: str) -> None:
+    text = f"{HEAD}1. A device in which {said}.\n   | gap : {lifted}\n"
+    (found,) = read_sheet(Source("t.sheet", text))[1]
+    assert found.message.startswith(f"'{words}' stands right before these words in the claim")
+
+
 @pytest.mark.parametrize("words", ["tops", "max", "at the most", "upward", "from the rim", "nowhere"])
 def test_so_is_what_stands_right_behind(words: str) -> None:
     (message,) = told(f"of 4 mm {words}", "4 mm")

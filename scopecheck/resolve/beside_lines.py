@@ -89,7 +89,7 @@ def _before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, in
             break
         else:
             at, idle = at - 1, idle + 1
-    return _unknown(text, start, known)
+    return _unknown(text, start, known) or _another_value(text, start, known)
 
 
 def _run_before(text: ClaimText, end: int, table: str) -> int:
@@ -136,6 +136,32 @@ def _unknown(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, i
         if word in _STOPS or word in known or not word.isalpha():
             return None
     return None
+
+
+def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`a voltage ripple of | at most 1 V`, `a nominal gap of | 4 mm`: of a name's words all are known."""
+    at = start
+    while at and start - at < _MOST_BETWEEN and text.texts[at - 1] in _TO_A_NAME and at - 1 not in text.taken:
+        at -= 1
+    named = text.texts[start] in known | listed("measures", "nouns")  # the line begins with the name
+    if (at == start and not named) or not at or at - 1 in text.taken:
+        return None
+    if text.texts[at - 1] in listed("beside", "other_values") - known:
+        return at - 1, start, _OTHERWISE
+    name = at
+    while name and text.texts[name - 1] in known - _TO_A_NAME and name - 1 not in text.taken:
+        name -= 1
+    which = text.texts[name - 1] if name else ""
+    if (
+        (name < at or named)
+        and name - 1 not in text.taken
+        and which in listed("lifting", "which_value") - known
+    ):
+        return name - 1, start, _OTHERWISE
+    return None
+
+
+_TO_A_NAME = _STATES | frozenset("of a an the that which has have having".split())
 
 
 def _tells_little(word: str) -> bool:
