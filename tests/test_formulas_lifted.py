@@ -130,3 +130,23 @@ def test_a_quotient_has_the_same_readings_whatever_its_sides_are_called(left: st
         assert (evaluate(formula, article, base.with_reading(0, 1)) is True) is (
             Fraction(3, 4) <= w / t < Fraction(27, 20)
         )
+
+
+SHARES = "C, Mn  share in wt%\n"
+IN_MASS = "1. A sheet containing, in mass%, C: 0.30 or more, and satisfying"
+
+
+def test_a_formula_of_shares_has_the_per_cent_that_the_claim_says_once() -> None:
+    words = "0.30 ≤ C + Mn/6 ≤ 0.45"
+    made = sheet(f"{SHARES}{IN_MASS} {words}.\n   | C : 0.30 or more\n   | C, Mn : {words}\n")
+    assert not made.unrestated
+    formula, k = made.claims[0].limitations[1].formula, base_construction(made)
+    for a, b in product((Fraction(n, 100) for n in (0, 15, 30, 45)), (Fraction(n) for n in (0, 1, 2))):
+        met = Fraction(30, 100) <= a + b / 6 <= Fraction(45, 100)
+        assert evaluate(formula, {"C": a / 100, "Mn": b / 100}, k) is met
+
+
+def test_a_ratio_of_shares_has_no_per_cent() -> None:
+    made = sheet(f"{SHARES}{IN_MASS} 2 ≤ C/Mn ≤ 4.\n   | C : 0.30 or more\n   | C, Mn : 2 ≤ C/Mn ≤ 4\n")
+    formula, k = made.claims[0].limitations[1].formula, base_construction(made)
+    assert evaluate(formula, {"C": Fraction(3, 100), "Mn": Fraction(1, 100)}, k) is True

@@ -75,7 +75,7 @@ _LIMITING = frozenset("plurality majority several average mean each every only t
 """Words that say which, how many, or what of several values: neither ends nor hedges."""
 _HEDGES = _LIMITING | frozenset(
     "about approximately roughly circa substantially essentially generally nearly preferably optionally"
-    " mainly predominantly".split()
+    " mainly predominantly typically usually ordinarily nominally".split()
 )
 _SIGNS = ("negative", "positive")
 _BEFORE_LIMITS = frozenset("not no of at less more greater between from up above below exceeding".split())
@@ -151,7 +151,8 @@ def open_places(
         found.append((start, end, sort))
     if timed:
         of_time = (i for word in ORDER_WORDS.intersection(text.where) for i in text.where[word])
-        found += [(i, i + 1, "order word") for i in of_time if i not in text.taken and i not in skipped]
+        told = {i for start, end, _ in found for i in range(start, end)} | text.taken | skipped
+        found += [(i, i + 1, "order word") for i in of_time if i not in told]
     return sorted(found, key=lambda place: place[0])
 
 
@@ -195,7 +196,7 @@ _TOGETHER = frozenset(
 
 def turned_round(text: ClaimText) -> Iterator[Diagnostic]:
     """A warning for each line that begins right behind what turns its words round: `excluding | 2 to 13`."""
-    for word in sorted(_TURNING.intersection(text.where)):
+    for word in sorted(TURNING.intersection(text.where)):
         for at in text.where[word]:
             behind = at + 1
             while (
@@ -217,7 +218,7 @@ def turned_round(text: ClaimText) -> Iterator[Diagnostic]:
             )  # fmt: skip
 
 
-_TURNING = frozenset("excluding except excepting not never without unless other".split())
+TURNING = frozenset("excluding except excepting not never without unless other".split())
 _TURNING_ON = frozenset("than for from of the a an to be is are being".split())
 
 

@@ -38,7 +38,7 @@ from scopecheck.resolve.left_unsaid import (
     of_another_member,
     without_a_part,
 )
-from scopecheck.resolve.lettered import in_symbols, nodes_in, with_term_first
+from scopecheck.resolve.lettered import in_symbols, nodes_in, with_term_first, with_units_behind
 from scopecheck.resolve.names import Bound, Names, NotYetRecited, Typed, nothing_recited, number_of
 from scopecheck.resolve.occurrence import Occurrence
 from scopecheck.resolve.part_kinds import kinds_of
@@ -364,11 +364,17 @@ def _limitation(desk: ClaimsDesk, number: int, label: str, line: Restatement) ->
     words = line.words.text if line.words else ""
     texts = (text for n, text in desk.texts.items() if n <= number and text.tokens)
     said = " ".join(t.source.text[t.tokens[0].start : t.tokens[-1].end] for t in texts)
+    in_words = line.exact is None
     for named in (with_items_named, in_symbols):
         line, told = named(desk.names, said, line)
         desk.wrong += (told,) if told else ()
     line = with_term_first(line)
-    formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
+    try:
+        formula = _formula(desk, label, line, not is_thing(category(desk.texts[number].text)))
+    except Trouble as error:
+        if in_words and line.exact is not None and line.words is not None:
+            raise with_units_behind(error, line.words) from error
+        raise
     desk.wrong += beyond_bounds(desk.names, formula, (line.words or line).span)
     if line.exact is not None:
         nodes = numbers_in(line.exact)

@@ -82,10 +82,22 @@ def _beside_one(sides: Sides, match: Match, tokens: Tokens) -> Trouble | None:
         help = (
             f"if the condition is about {thing.text} too, its name stands in it; else write {thing.text}, ..."
         )
+        if how_long := _only_how_long(sides, tokens):
+            return trouble(
+                sides.job.span(tokens), f"'{word_of(tokens[how_long - 1])}' is read as how long it is so",
+                f"{thing.text} is a time, and the limit stands behind it.",
+                f"lift only: {sides.job.text(tokens[how_long:])}",
+            )  # fmt: skip
     return trouble(
         sides.job.span(tokens), f"a condition stands in the words, and only {thing.text} left of the colon",
         "What is limited and what the condition is about both stand there, in the order of the words.", help,
     )  # fmt: skip
+
+
+def _only_how_long(sides: Sides, tokens: Tokens) -> int:
+    """Where the limit begins in `the timer runs for 5 s or longer`, of what is a time itself; else 0."""
+    places = (i for i in range(1, len(tokens)) if word_of(tokens[i - 1]) == "for")
+    return next((i for i in places if sides.job.readable(tokens[i:])), 0)
 
 
 def _unread(sides: Sides, found: list[Match]) -> Trouble | None:

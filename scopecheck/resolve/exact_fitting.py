@@ -100,6 +100,12 @@ def bare_number(span: Span, number: Number, unit: Unit) -> Trouble:
     write = also.removeprefix(" or ") if also and "/" in number.text else f"{number.text} {symbol}{also}"
     if "/" in number.text and not also:
         write = f"of what it is a part, by its declared name: {number.text} of the ..."
+    if number.text.isalpha():
+        return trouble(
+            span, f"'{number.text}' is read as a number beside a quantity in {symbol or 'a unit'}",
+            "No phrase reads the words round it.",
+            "write the meaning in symbols after the words: two blanks, exactly, facts",
+        )  # fmt: skip
     return trouble(
         span, f"{number.text} stands beside a quantity in {symbol or 'a unit'} and has no unit",
         "A number beside a quantity carries its unit, zero too.", f"write {write}",

@@ -10,12 +10,25 @@ from collections.abc import Iterator
 from itertools import permutations
 from typing import Any
 
-from scopecheck.foundations.diagnostics import Diagnostic, trouble
+from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.diagnostics import Diagnostic, Trouble, trouble
+from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.foundations.regex import regex
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
-from scopecheck.language.syntax import CallNode, NameNode, Node, Restatement, Words
+from scopecheck.language.syntax import (
+    CallNode,
+    ChainNode,
+    NameNode,
+    Node,
+    NumberNode,
+    ProductNode,
+    Restatement,
+    SumNode,
+    Words,
+)
+from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import FILLERS
 from scopecheck.resolve.names import Names
 from scopecheck.resolve.usual import with_compared
@@ -59,7 +72,55 @@ def in_symbols(names: Names, text: str, line: Restatement) -> tuple[Restatement,
         if not any(token.sort == "sign" for token in said):
             return replace(line, words=Words(words.text, said, words.span)), told
     exact = _with_names(names, formula, meant or {})
+    exact = on_the_basis(names, exact) if exact is not None else None
     return (replace(line, exact=exact), told) if exact is not None else (line, None)
+
+
+def on_the_basis(names: Names, formula: Node) -> Node:
+    """The formula with the unit that the claim says once for its numbers: `in mass%, ... 0.30 ≤ C + Mn/6`.
+
+    Only of shares on that basis that no other share divides, and where no number has a unit; else as it is.
+    """
+    used = [names.declared(node.name) for node in nodes_in(formula) if isinstance(node, NameNode)]
+    shares = all(isinstance(d, NumberDecl) and d.kind.split[0] == names.basis for d in used)
+    united = any(isinstance(n, NumberNode) and n.number.unit is not None for n in nodes_in(formula))
+    if not names.in_percent or not names.basis or not shares or united or not isinstance(formula, ChainNode):
+        return formula
+    if {_degree(node) for node in formula.operands if not isinstance(node, NumberNode)} != {1}:
+        return formula
+    unit = find_unit(PERCENT[names.basis])
+    operands = tuple(
+        replace(node, number=replace(node.number, unit=unit)) if isinstance(node, NumberNode) else node
+        for node in formula.operands
+    )
+    return replace(formula, operands=operands)
+
+
+def _degree(node: Node) -> int | None:
+    """How often a share is a factor of a term, less how often it divides; None where its parts differ."""
+    if isinstance(node, NumberNode | NameNode):
+        return int(isinstance(node, NameNode))
+    if isinstance(node, SumNode):
+        degrees = {_degree(node.first), *(_degree(item) for _, item in node.rest)}
+        return degrees.pop() if len(degrees) == 1 else None
+    if not isinstance(node, ProductNode):
+        return None
+    degree = _degree(node.first)
+    for sign, item in node.rest:
+        other = _degree(item)
+        if degree is None or other is None or sign not in ("*", "/"):
+            return None
+        degree += other if sign == "*" else -other
+    return degree
+
+
+def with_units_behind(error: Trouble, words: Words) -> Trouble:
+    """What is said of a formula that is lifted and whose numbers have no unit in the claim."""
+    told = error.diagnostic
+    if not ("has no unit" in told.message or "cannot be compared" in told.message):
+        return error
+    help = "keep the words, and write the formula with its units behind them: two blanks, exactly, "
+    return Trouble(replace(told, help=f"{help}then {words.text} with a unit to each number"))
 
 
 def with_term_first(line: Restatement) -> Restatement:

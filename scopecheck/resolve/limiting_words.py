@@ -29,7 +29,15 @@ def places(text: ClaimText) -> list[Place]:
         found += (place for at in text.where.get(word, ()) if (place := rule(text.texts, at)))
     for word in _fraction_words().intersection(text.where):
         found += (place for at in text.where[word] if (place := _fraction(text.texts, at)))
+    found += (p for p in _conditions_behind(text) if p not in found)
     return sorted(found)
+
+
+def _conditions_behind(text: ClaimText) -> list[Place]:
+    """`above 4 mm | until heated`: elsewhere such words tell in which order things are done."""
+    ends = (i + 1 for i in text.by if text.by.get(i + 1) is not text.by[i])
+    widths = ((at, run_at(text.texts, at, "account", "conditions_behind")) for at in ends)
+    return [(at, at + width, "condition word") for at, width in widths if width]
 
 
 def _compared(texts: list[str], at: int) -> Place | None:

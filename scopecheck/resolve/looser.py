@@ -164,8 +164,10 @@ def _told_unless_noted(job: Job, words: Tokens) -> tuple[Diagnostic, ...]:
 
 def _noted(job: Job, words: Tokens) -> bool:
     """Does the note of the declaration have these very words?"""
-    note = job.place.names.note_of(job.subjects[0].text)
-    return job.text(words).lower().strip(" ,") in note.lower()
+    note, called = job.place.names.note_of(job.subjects[0].text), job.subjects[0].text.lower()
+    said = [word_of(t) for t in words]
+    in_name = said == ["a", "day"] and called.endswith(("per day", "a day"))
+    return in_name or job.text(words).lower().strip(" ,") in note.lower()
 
 
 def _past(job: Job, said: Tokens, *runs: Tokens) -> Looser:

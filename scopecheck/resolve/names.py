@@ -229,9 +229,12 @@ class Names:
         return replace(made, term=value_of_one(part.present(index), made.term))
 
     def declared(self, name: str) -> Declaration | None:
-        """The declaration of a name; a different case is accepted where it is the only one."""
+        """The declaration of a name; a different case is accepted where it is the only one.
+
+        An 'a' is an article: what is called A is never meant by it.
+        """
         found = self.declarations.get(name)
-        if found is None:
+        if found is None and name != "a":
             if self.folded_of != len(self.declarations):
                 self.folded, self.folded_of = {}, len(self.declarations)
                 for written, declaration in self.declarations.items():

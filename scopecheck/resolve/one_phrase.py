@@ -108,6 +108,7 @@ def _not_read(job: Job, tokens: tuple[Token, ...]) -> Trouble:
 def _misspelled(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
     """The error for `betwen 2 and 4 mm`: a word that no phrase has, and nearly one that limits."""
     known = job.place.phrases.words() | {w for name in job.place.names.all() for w in name.lower().split()}
+    known |= listed("items", "nouns") | listed("measures", "nouns")  # a 'layer' is no slip for 'later'
     limits = [w for w in listed("limits", "inside") if len(w) > _SHORT]
     for token in tokens:
         word = word_of(token)

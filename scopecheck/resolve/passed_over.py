@@ -22,7 +22,7 @@ from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.parts import plural_of
 from scopecheck.resolve.phrase_finding import Job
-from scopecheck.resolve.surroundings import describes, noted_so
+from scopecheck.resolve.surroundings import describes, noted_so, only_calls
 
 _ENDING = frozenset(("", *"having has have with of carrying carries lasting being is are each".split()))
 MOST_PASSED = 3
@@ -476,7 +476,8 @@ def names_another(job: Job, tokens: Tokens) -> Diagnostic | None:
     end = next(
         (i for i, t in enumerate(tokens) if t.number or said[i] in limits or said[i] in NUMBER_WORDS), 0
     )
-    before = f" {' '.join(said[:end])} "
+    apart = next((i for i in range(end) if said[i] in ("from", "than")), end)
+    before = f" {' '.join(said[:apart])} "  # 'differing from the rim' is said of what stands left
     for name, other in declared.items():
         if isinstance(other, NumberDecl) and other.kind == first.bound.kind and f" {name.lower()} " in before:
             return Diagnostic(
@@ -494,6 +495,8 @@ _NO_LIMITS = frozenset("of the a an in and but or from within on to".split())
 def told_of_circumstance(job: Job, words: Tokens) -> Diagnostic:
     """That how or where it is measured was read past, and where it is said."""
     said, name = job.text(words), job.subjects[0].text
+    if [word_of(t) for t in words] == ["a", "day"]:
+        said = said.rpartition(" ")[2]  # of 'twice daily' the number is read
     return Diagnostic(
         "warning", job.span(words), f"'{said}' is read past",
         f"How, where or in which state {name} is measured is no part of the limit that is read.",
@@ -505,7 +508,7 @@ def told(job: Job, words: Tokens) -> Diagnostic | None:
     """That the words were read past, and what to do if they matter; None if the notes have them."""
     called, name = _of_notes(job, len(job.subjects) == 1) | _of_part(job), job.subjects[0].text
     words = tuple(t for t in words if word_of(t) not in called)
-    if FILLERS.issuperset(map(word_of, words)):
+    if FILLERS.issuperset(map(word_of, words)) or only_calls(job, [word_of(t) for t in words]):
         return None
     said = " ".join(t.text for t in words)
     return Diagnostic(

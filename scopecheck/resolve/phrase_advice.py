@@ -20,7 +20,9 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.assemblies import no_assembly
 from scopecheck.resolve.chart import FILLERS, matches, word_of
 from scopecheck.resolve.everyday import placed_at, with_fractions
+from scopecheck.resolve.lifting import advised
 from scopecheck.resolve.names import Typed, member_of, no_member, number_of
+from scopecheck.resolve.nouns import OWN_MEASURES
 from scopecheck.resolve.patterns import Pattern, Slot
 from scopecheck.resolve.phrase_finding import Job
 from scopecheck.resolve.subjects import LISTS, without_basis
@@ -49,9 +51,8 @@ def no_phrase(job: Job, tokens: tuple[Token, ...]) -> Trouble:
         return trouble(span, f"{NOT_READ} '{shortened(words)}'", *other)
     cause = "The words right of a colon are read as one phrase, whole."
     if shorter := longest_read(job, tokens, literals):
-        unit = _perhaps_unit(job, tokens)
-        help = f"lift only: {job.text(tokens[slice(*shorter)])}{unit}"
-        return trouble(span, f"{NOT_READ} '{shortened(words)}'", cause, help)
+        lift = advised(job, tokens, *shorter, _perhaps_unit(job, tokens))
+        return trouble(span, f"{NOT_READ} '{shortened(words)}'", *lift)
     if (at := _circumstance(job, tokens)) is not None:
         help = (
             f"lift only: {job.text(tokens[:at])}; and mark the rest: not restated : {job.text(tokens[at:])}"
@@ -122,6 +123,8 @@ def _noted_elsewhere(job: Job, tokens: tuple[Token, ...]) -> tuple[str, str] | N
         if name in left or not behind or behind + len(noted) != len(said) or "of" not in said[:behind]:
             continue
         called = " ".join(noted)
+        if names.declared(called) or names.step(called):
+            continue  # the words name that, and nothing by its note
         cause = f"'{called}' stands in the note of {name}, which does not stand left of the colon."
         return cause, f"write both left of the colon: {', '.join([*left, name])} : {job.text(tokens)}"
     return None
@@ -151,6 +154,9 @@ def _no_value(job: Job, unknown: str, more: str) -> tuple[str, str]:
         cause = f"'{unknown}' has a value of its own for each {part}, and is no one value here."
         said = f"write it in symbols after the words: two blanks, exactly, facts, such as EVERY {part} ("
         return cause, f"{said}{left} >= {own})"
+    if changing := next((w for w in unknown.lower().split() if w in word_list("limits", "changes")), ""):
+        cause = f"'{changing}' tells a change, of which the limit is the end: {left} is one value."
+        return cause, f"declare that end by a name of its own, such as: end {left}  {_like_first(job)}{more}"
     cause = f"'{unknown}' is no declared name, so it is no value here."
     return cause, f"declare it under this name: {_bare(unknown)}  {_like_first(job)}{more}"
 
@@ -169,6 +175,8 @@ def _circumstance(job: Job, tokens: tuple[Token, ...]) -> int | None:
         if word_of(tokens[at + 1]) in ("least", "most"):
             continue
         limits = any(_may_limit(job, t) for t in tokens[at:])
+        if word_of(tokens[at]) == "in" and word_of(tokens[at + 1]) in OWN_MEASURES:
+            continue  # '3 mm in radius' is another measure
         if word_of(tokens[at]) in _CIRCUMSTANCES and not limits and job.readable(tokens[:at]):
             return at
     return None
@@ -400,13 +408,15 @@ def _nearest(job: Job, tokens: tuple[Token, ...]) -> list[Pattern]:
 
 
 MOST_NEAR = 3
+_SETTLED = "L"
+"""The group of the wordings with one meaning, which reports propose and hardly any claim has."""
 LEAST_HELD = 3
 """With fewer words of its own a pattern says too little of what was meant."""
 
 
 def _held_in(job: Job, skeleton: list[str]) -> list[Pattern]:
     """The patterns whose words are said, in their order, and as many numbers as they take."""
-    every = [(e, p) for e in job.place.phrases.all() for p in e.patterns]
+    every = [(e, p) for e in job.place.phrases.all() if e.group != _SETTLED for p in e.patterns]
     rare = Counter(word for _, p in every for need in p.required for word in need)
     numbers, found = skeleton.count("("), list[tuple[float, int, Pattern, frozenset[str]]]()
     for order, (entry, pattern) in enumerate(every):
@@ -436,7 +446,7 @@ def _in_order(pattern: Pattern, skeleton: list[str]) -> tuple[str, ...]:
 def _most_like(job: Job, skeleton: list[str]) -> list[Pattern]:
     scored: list[tuple[float, int, Pattern]] = []
     order = 0
-    for entry in job.place.phrases.all():
+    for entry in (e for e in job.place.phrases.all() if e.group != _SETTLED):
         fits = job.applies(entry)
         for pattern in entry.patterns:
             order += 1

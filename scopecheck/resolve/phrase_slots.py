@@ -12,6 +12,7 @@ from scopecheck.core.model import OwnPhrase
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
 from scopecheck.foundations.record import record, replace
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, Fill, Match, word_of
 from scopecheck.resolve.classes import has, not_within_another
@@ -321,6 +322,11 @@ def _other_subjects(job: Job, match: Match, names: tuple[str, ...], tokens: tupl
         if subject.text.lower() in named and left:
             instead = f"{left[0].text} : {job.text(tokens)}"
             return f"{subject.text} stands in the words already: write {instead}"
+    units = [t.number.unit for t in tokens if t.number and t.number.unit]
+    kinds = {s.bound.kind for s in job.subjects if isinstance(s.bound, Typed)}
+    if units and "/" in units[0].symbol and units[0].kind not in kinds:
+        first, symbol = job.subjects[0].text, units[0].symbol
+        return f"declare one name for what is in {symbol}: {first} ...  in {symbol}; and write it alone"
     return "write a line for each, or their sum"
 
 
@@ -344,8 +350,16 @@ def _where_fails(job: Job, entry: Entry, shown: Mapping[str, str], tokens: tuple
         job.span(tokens),
         "the numbers of this phrase do not go together",
         f"It needs {text}; here {filled}.",
-        "check their order and units",
+        "check their order and units" + _perhaps_a_change(tokens),
     )
+
+
+def _perhaps_a_change(tokens: tuple[Token, ...]) -> str:
+    """What to do with `falls from 60 °C to 20 °C`, which tells a change and no range; else ''."""
+    words = listed("limits", "changes") | listed("beside", "moving")
+    change = next((word_of(t) for t in tokens if word_of(t) in words), "")
+    said = f"; or, if '{change}' tells a change, declare both ends of it by names of their own"
+    return said if change else ""
 
 
 def _at_all_times(limits: tuple[Formula, ...], text: str) -> Listed:

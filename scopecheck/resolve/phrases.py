@@ -230,13 +230,7 @@ class Reader:
                 "lift the words of one limitation",
             )
         if signs := [t for t in tokens if t.sort == "sign"]:
-            thing = subjects[0].text if subjects else "..."
-            alone = f"{thing} {words.text}" if signs[0] is tokens[0] else words.text
-            raise trouble(
-                words.span, "symbols right of a colon",
-                "Right of a colon stand words; symbols stand without a colon.",
-                f"take out the colon: {alone}",
-            )  # fmt: skip
+            raise _symbols(words, signs[0] is tokens[0], subjects)
         if subjects and _is_by_a_share_of_itself(tokens, subjects[0]):
             raise trouble(
                 words.span, f"{NOT_READ} '{shortened(words.text)}'",
@@ -953,3 +947,17 @@ def _summed(
     word = replace(tokens[start], sort="word", text="sum", end=tokens[end - 1].end)
     one = Subject(whole, text, subjects[first].span)
     return (*tokens[:start], word, *tokens[end:]), (*subjects[:first], one, *subjects[last:])
+
+
+def _symbols(words: Words, first: bool, subjects: tuple[Subject, ...]) -> Trouble:
+    """The error for symbols right of a colon: `< 5 mm`; of `of 3 ≤ gap < 5 mm` a word is too much."""
+    thing = subjects[0].text if subjects else "..."
+    help = f"take out the colon: {f'{thing} {words.text}' if first else words.text}"
+    lead, _, rest = words.text.partition(" ")
+    if lead.lower() in _BEFORE_SYMBOLS and rest:
+        help = f"a formula is lifted without the words around it: {rest}"
+    cause = "Right of a colon stand words; symbols stand without a colon."
+    return trouble(words.span, "symbols right of a colon", cause, help)
+
+
+_BEFORE_SYMBOLS = frozenset("of with that where wherein satisfying satisfies satisfy meeting is".split())

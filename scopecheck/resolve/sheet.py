@@ -28,6 +28,7 @@ from scopecheck.language.syntax import (
 )
 from scopecheck.language.syntax import Sheet as Written
 from scopecheck.resolve.account import turned_round, unrestated
+from scopecheck.resolve.beside_lines import beside_lines
 from scopecheck.resolve.case_desk import CasesDesk
 from scopecheck.resolve.cases import cases
 from scopecheck.resolve.catalogue import Phrasebook
@@ -296,6 +297,7 @@ class _Resolving:
             )
             self.wrong += said
             self.wrong += turned_round(desk.texts[claim.number])
+            self.wrong += beside_lines(desk.texts[claim.number], self.names)
         self.wrong += self.groups.passed
         return Sheet(
             title=self.settings.get("title", ""),

@@ -181,6 +181,24 @@ def noted_so(job: Job, said: list[str], which: int = 0) -> bool:
     return called or (begins and not listed("measures", "of_two") & {*goes_on})
 
 
+def only_calls(job: Job, said: list[str], which: int = 0) -> bool:
+    """Are the words a measure of the kind beside the sign that the thing is called by: `the thickness T1`?
+
+    A name in words, or a note, may say which measure it is, and so that it is another one.
+    """
+    name = job.subjects[which].text
+    sign = len(name) <= _LONGEST_SIGN and not name.islower() and name in job.words.text.split()
+    rest = {w for w in said if w not in FILLERS and w != name.lower()}
+    measures = listed("measures", "nouns")
+    noted = measures.intersection(job.place.names.note_of(name).lower().split())
+    bound = job.subjects[which].bound
+    kind = bound.kind if isinstance(bound, Typed) else None
+    kinds = [kind_word(w) for w in rest]
+    fits = kind is not None and all(k is None or k.accepts(kind) for k in kinds)
+    return sign and fits and bool(rest) and rest <= measures and not noted
+
+
+_LONGEST_SIGN = 3
 _BRACKETS = ("(", ")", ",")
 _PLAIN = regex(r"[(),]")
 

@@ -17,7 +17,7 @@ from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import FILLERS, word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.phrase_finding import Job
-from scopecheck.resolve.surroundings import describes, noted_so
+from scopecheck.resolve.surroundings import describes, noted_so, only_calls
 
 Tokens = tuple[Token, ...]
 _BEFORE_IT = frozenset(
@@ -257,7 +257,8 @@ def _says_no_more(job: Job, run: Tokens, which: int) -> bool:
 
 def told_of_the_other(job: Job, run: Tokens, which: int = 1) -> Diagnostic | None:
     """That these words were taken for the one or the other thing; None if its name or note has them."""
-    if noted_so(job, [word_of(t) for t in run], which) or _says_no_more(job, run, which):
+    words = [word_of(t) for t in run]
+    if noted_so(job, words, which) or only_calls(job, words, which) or _says_no_more(job, run, which):
         return None
     name, said = job.subjects[which].text, job.text(run)
     if said.lower() == name.lower():

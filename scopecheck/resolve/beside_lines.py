@@ -1,0 +1,199 @@
+"""What stands right beside lifted words in the claim and in no line: what denies, loosens or moves a limit.
+
+`in no event | exceeds 3 bar`, `typically | 4 mm`, `4 mm | tops`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from scopecheck.core.declared import NumberDecl
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.spans import Span
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.language.number_words import NUMBER_WORDS
+from scopecheck.resolve.account import TURNING
+from scopecheck.resolve.claim_text import ClaimText
+from scopecheck.resolve.names import Names
+
+_STOPS = frozenset(",;:.()[]")
+_IDLE = frozenset("the a an to be is are being been of from for that which at than and".split())
+"""Between words that deny and what they deny: `at no time is greater than`."""
+_FEW_IDLE = 3
+_MOST_ASIDE = 4
+"""How many words an aside between commas has at most: `never, in any case, exceeds`."""
+_MOST_BETWEEN = 4
+_STATES = frozenset("is are being be".split())
+_LISTS: Mapping[str, str] = {
+    "denying": "Without it the words may say the opposite.",
+    "leaving_open": "With it the claim may leave open whether it is so.",
+    "moving": "With it the limit may be another one.",
+    "usually": "With it the limit may hold for the most part only.",
+}
+_OTHERWISE = "With it the words may limit something else, or otherwise."
+
+
+def beside_lines(text: ClaimText, names: Names) -> Iterator[Diagnostic]:
+    """A warning for each line beside whose words something stands that may change them, and in no line."""
+    known = _known(names)
+    for start, end, lifted in _stretches(text):
+        if not any(_limits(w) for w in text.texts[start:end]):
+            continue
+        if before := _before(text, start, known):
+            yield _warning(text, lifted, *before, "before")
+        if behind := _behind(text, end, names):
+            yield _warning(text, lifted, *behind, "behind")
+
+
+def _known(names: Names) -> frozenset[str]:
+    """The words of every name and note."""
+    written = (f"{name} {names.note_of(name)}" for name in names.all())
+    return frozenset(w.strip("\",.;()'") for text in written for w in text.lower().split())
+
+
+def _stretches(text: ClaimText) -> Iterator[tuple[int, int, Span]]:
+    """Where the words of a line stand without a gap, in the order of the text."""
+    start, places = -1, sorted(text.by)
+    for i in places:
+        start = i if start < 0 or text.by.get(i - 1) is not text.by[i] else start
+        if text.by.get(i + 1) is not text.by[i]:
+            yield start, i + 1, text.by[i]
+            start = -1
+
+
+def _limits(word: str) -> bool:
+    return word[0].isdigit() or word in _LIMITING
+
+
+_LIMITING = frozenset(
+    "exceed exceeds exceeding above below over under than least most within between equal equals".split()
+) | frozenset(NUMBER_WORDS)
+
+
+def _before(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """From which token to which something stands before, and what of it is told."""
+    at, idle, aside = start, 0, False
+    while True:
+        for table, cause in _LISTS.items():
+            width = _run_before(text, at, table)
+            told = (aside or text.texts[at - 1] not in TURNING) and text.texts[at - 1] not in known
+            if width > 1 or (width and told):
+                first = at - width
+                denied = text.texts[max(0, first - 1)] in ("not", "never") and first - 1 not in text.taken
+                return first - denied, start, _LISTS["denying"] if denied else cause
+        word = text.texts[at - 1] if at else ","
+        if word == "," and (opened := _aside(text, at - 1)):
+            at, aside = opened, True
+        elif word not in _IDLE or idle == _FEW_IDLE or at - 1 in text.taken:
+            break
+        else:
+            at, idle = at - 1, idle + 1
+    return _unknown(text, start, known) or _another_value(text, start, known)
+
+
+def _run_before(text: ClaimText, end: int, table: str) -> int:
+    """How many words of the longest listed run end here, none of them in a line; 0 if none does."""
+    for start in range(max(0, end - _LONGEST), end):
+        if run_at(text.texts, start, "beside", table) == end - start:
+            return end - start if text.taken.isdisjoint(range(start, end)) else 0
+    return 0
+
+
+_LONGEST = 5
+"""Of how many words a listed run has at most."""
+
+
+def _aside(text: ClaimText, comma: int) -> int | None:
+    """Where the comma stands that opens what this one closes, if only few words stand between."""
+    for at in range(comma - 1, max(-1, comma - 2 - _MOST_ASIDE), -1):
+        if text.texts[at] == "," and at < comma - 1:
+            return at
+        if text.texts[at] in _STOPS or at in text.taken:
+            return None
+    return None
+
+
+def _unknown(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """Words between 'is' and a limit that belong to no name, and an adverb right before it."""
+    at = start
+    while at and start - at < _FEW_IDLE and text.texts[at - 1] in _LEADING and at - 1 not in text.taken:
+        at -= 1
+    for first in range(at - 1, max(-1, at - 2 - _MOST_BETWEEN), -1):
+        word = text.texts[first]
+        if first in text.taken:
+            return None
+        if word in _STATES and first + 1 < at:
+            said = text.texts[first + 1 : at]
+            return (
+                None
+                if said[0] in _ARTICLES or any(map(_tells_little, said))
+                else (first + 1, start, _OTHERWISE)
+            )
+        adverb = first == at - 1 and word.endswith("ly") and text.texts[max(0, first - 1)] in _BEFORE_ADVERBS
+        if adverb and not _tells_little(word) and word not in known:
+            return first, start, _OTHERWISE
+        if word in _STOPS or word in known or not word.isalpha():
+            return None
+    return None
+
+
+def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
+    """`a voltage ripple of | at most 1 V`, `a nominal gap of | 4 mm`: of a name's words all are known."""
+    at = start
+    while at and start - at < _MOST_BETWEEN and text.texts[at - 1] in _TO_A_NAME and at - 1 not in text.taken:
+        at -= 1
+    named = text.texts[start] in known | listed("measures", "nouns")  # the line begins with the name
+    if (at == start and not named) or not at or at - 1 in text.taken:
+        return None
+    if text.texts[at - 1] in listed("beside", "other_values") - known:
+        return at - 1, start, _OTHERWISE
+    name = at
+    while name and text.texts[name - 1] in known - _TO_A_NAME and name - 1 not in text.taken:
+        name -= 1
+    which = text.texts[name - 1] if name else ""
+    if (
+        (name < at or named)
+        and name - 1 not in text.taken
+        and which in listed("lifting", "which_value") - known
+    ):
+        return name - 1, start, _OTHERWISE
+    return None
+
+
+_TO_A_NAME = _STATES | frozenset("of a an the that which has have having".split())
+
+
+def _tells_little(word: str) -> bool:
+    """A word that is asked for elsewhere, or that tells in which way something is so: `present in`."""
+    participle = word.endswith(("ed", "ing", "en", "wn")) or word in listed("beside", "done")
+    number = word in NUMBER_WORDS or word in listed("account", "comparatives")
+    asked_for = any(word in listed(*table) for table in (("limits", "inside"), ("measures", "nouns")))
+    return participle or number or asked_for or word in TURNING | listed("beside", "idle")
+
+
+_LEADING = frozenset("the a an of to in at by from for with that".split())
+_ARTICLES = frozenset("the a an one each".split())
+_BEFORE_ADVERBS = _STATES | frozenset("of has have having with at to from between and or".split())
+
+
+def _behind(text: ClaimText, end: int, names: Names) -> tuple[int, int, str] | None:
+    for table, cause in _LISTS.items():
+        if width := run_at(text.texts, end, "beside", f"{table}_behind"):
+            return (end, end + width, cause) if text.taken.isdisjoint(range(end, end + width)) else None
+    if text.texts[end : end + 1] == ["from"] and end not in text.taken:
+        at = end + 1 + (text.texts[end + 1 : end + 2] in (["the"], ["said"]))
+        for width in (3, 2, 1):
+            said = " ".join(text.texts[at : at + width])
+            if isinstance(names.declared(said), NumberDecl) and text.taken.isdisjoint(range(end, at + width)):
+                return end, at + width, _OTHERWISE
+    return None
+
+
+def _warning(text: ClaimText, lifted: Span, start: int, end: int, cause: str, side: str) -> Diagnostic:
+    said = " ".join(text.source.text[text.tokens[start].start : text.tokens[end - 1].end].split())
+    where = "begin" if side == "before" else "end"
+    return Diagnostic(
+        "warning", lifted, f"'{said}' stands right {side} these words in the claim, and in no line", cause,
+        f"let the line {where} with it, or mark it: not restated : {said}",
+    )  # fmt: skip

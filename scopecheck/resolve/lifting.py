@@ -1,0 +1,85 @@
+"""What to lift of words that no phrase reads whole, where the rest does not change what is limited."""
+
+from __future__ import annotations
+
+from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
+from scopecheck.resolve.chart import FILLERS, word_of
+from scopecheck.resolve.nouns import OWN_MEASURES
+from scopecheck.resolve.phrase_finding import Job
+from scopecheck.resolve.surroundings import Tokens, describes, of_note
+
+_IN_SYMBOLS = "write the meaning in symbols after the words: two blanks, exactly, facts"
+_IDLE = FILLERS | frozenset("for by on to from and it its their said such comprising having with".split())
+_TURNING = ("denying", "leaving_open", "moving", "usually")
+_MOST_SHOWN = 8
+
+
+def advised(job: Job, tokens: Tokens, start: int, end: int, unit: str) -> tuple[str, str]:
+    """Cause and help where a phrase reads the stretch alone: what is lost without the others is said."""
+    name = job.subjects[0].text if job.subjects else "it"
+    if (unknown := _unit_of_its_own(tokens, end)) and job.subjects:
+        cause = f"'{unknown}' is no known unit, and a limit without it is another one."
+        word = unknown.lstrip("°")
+        declared = f"write in the head: unit {word}, and declare: {name}  in {word}"
+        return cause, f"{declared}; then {_IN_SYMBOLS}"
+    lifted = job.text(tokens[start:end])
+    for part in (tokens[:start], tokens[end:]):
+        if changing := _changing(job, part):
+            cause = f"'{changing}' may change what is limited, or how: without it the limit is another one."
+            if _only_usually(changing.split()):
+                mark = f"lift: {lifted}, and mark the rest: not restated : {changing}"
+                return cause, f"{_IN_SYMBOLS}; or, if the limit holds without it, {mark}"
+            return cause, f"declare what is limited by a name of its own, not as {name}; or {_IN_SYMBOLS}"
+    cause = "The words right of a colon are read as one phrase, whole."
+    if unit or not (lost := _lost(job, tokens[:start]) or _lost(job, tokens[end:])):
+        return cause, f"lift only: {lifted}{unit}"
+    only = f"if '{lost}' does not change what is limited, lift only: {lifted}"
+    return cause, f"{only}; else declare it by a name of its own, or {_IN_SYMBOLS}"
+
+
+def _unit_of_its_own(tokens: Tokens, end: int) -> str:
+    """`°Bx` behind a number: a unit's sign with letters right behind it is another unit; else ''."""
+    last = tokens[end - 1]
+    unit = last.number.unit if last.number else None
+    glued = end < len(tokens) and tokens[end].sort == "word" and tokens[end].start == last.end
+    return f"{last.text[-1]}{tokens[end].text}" if unit and glued else ""
+
+
+def _own(job: Job) -> frozenset[str]:
+    return job.tests().own_words | of_note(job) if job.subjects else job.tests().own_words
+
+
+def _changing(job: Job, part: Tokens) -> str:
+    """The words of this part that say more than which thing it is; '' if none do."""
+    said, own = [word_of(t) for t in part], _own(job)
+    for at, word in enumerate(said):
+        for table in _TURNING:
+            width = max(run_at(said, at, "beside", t) for t in (table, f"{table}_behind"))
+            if width > 1 or (width and word not in own | _IDLE):
+                return job.text(part[at : at + width])
+        if word in own | _IDLE:
+            continue
+        measure = word in OWN_MEASURES or word in listed("lifting", "which_value")
+        if measure or word in listed("limits", "changes") or _of_another_value(word):
+            return job.text(part[at : at + 1])
+    steps = {w for step in job.place.names.steps for w in step.lower().split()}
+    if named := next((i for i, w in enumerate(said) if w in steps - own), None):
+        return job.text(part[: named + 1]) if not _IDLE.issuperset(said[:named]) else ""
+    return ""
+
+
+def _of_another_value(word: str) -> bool:
+    """`ripple`, `mean`, `doubled`: what is said of another value than that of the thing."""
+    return word in listed("asides", "never_past") and not describes(word)
+
+
+def _only_usually(said: list[str]) -> bool:
+    return any(run_at(said, 0, "beside", t) == len(said) for t in ("usually", "usually_behind"))
+
+
+def _lost(job: Job, part: Tokens) -> str:
+    """The words of this part that are no part of a name and not plainly idle."""
+    idle = _own(job) | _IDLE | listed("measures", "between") | listed("asides", "leading")
+    at = [i for i, t in enumerate(part) if word_of(t) not in idle]
+    return job.text(part[at[0] : at[-1] + 1][:_MOST_SHOWN]) if at else ""

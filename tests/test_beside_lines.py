@@ -1,0 +1,120 @@
+"""What stands right beside the words of a line, and in no line, is told where it may change their limit."""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+from tests.sheets import sheet
+
+HEAD = "gap, rim  length in mm\n"
+
+
+def told(said: str, lifted: str, head: str = HEAD, name: str = "gap", more: str = "") -> list[str]:
+    """What is told of one line of a claim that says the words, with causes."""
+    text = f"{head}1. A device having a {name} {said}, the device being red.\n   | {name} : {lifted}\n{more}"
+    read, found = read_sheet(Source("t.sheet", text))
+    assert read is not None, found
+    return [f"{d.message} {d.cause}" for d in found]
+
+
+@pytest.mark.parametrize(
+    ("said", "lifted", "words"),
+    [
+        ("g that in no event exceeds 4 mm", "exceeds 4 mm", "in no event"),
+        ("g that at no time exceeds 4 mm", "exceeds 4 mm", "at no time"),
+        ("which under no circumstances is greater than 4 mm", "greater than 4 mm",
+         "under no circumstances is"),
+        ("which never, in any case, exceeds 4 mm", "exceeds 4 mm", "never, in any case,"),
+        ("that is rarely above 4 mm", "above 4 mm", "rarely"),
+        ("that fails to exceed 4 mm", "exceed 4 mm", "fails to"),
+        ("that is prevented from exceeding 4 mm", "exceeding 4 mm", "prevented from"),
+        ("which does not normally exceed 4 mm", "exceed 4 mm", "not normally"),
+        ("that is anything but 4 mm", "4 mm", "anything but"),
+        ("of 2 mm instead of above 4 mm", "above 4 mm", "instead of"),
+    ],
+)  # fmt: skip
+def test_what_denies_a_limit_may_say_the_opposite(said: str, lifted: str, words: str) -> None:
+    (message,) = told(said, lifted)
+    assert message.startswith(f"'{words}' stands right before these words in the claim, and in no line")
+    assert "the opposite" in message
+
+
+@pytest.mark.parametrize(
+    ("said", "lifted", "words"),
+    [
+        ("of typically 4 mm", "4 mm", "typically"),
+        ("that is nominally 4 mm", "4 mm", "nominally"),
+        ("in the neighborhood of 4 mm", "4 mm", "in the neighborhood of"),
+        ("that is short of 4 mm", "4 mm", "short of"),
+        ("that is down to 4 mm", "4 mm", "down to"),
+        ("that swings between 2 and 4 mm", "between 2 and 4 mm", "swings"),
+        ("less the 4 mm", "4 mm", "less the"),
+        ("that may be above 4 mm", "above 4 mm", "may be"),
+        ("capable of being above 4 mm", "above 4 mm", "capable of being"),
+        # no list has these: between 'is' and a limit stands nothing that is not of a name
+        ("that is south west of 4 mm", "4 mm", "south west of"),
+        ("that is allegedly 4 mm", "4 mm", "allegedly"),
+    ],
+)
+def test_what_loosens_or_moves_a_limit_is_told(said: str, lifted: str, words: str) -> None:
+    (message,) = told(said, lifted)
+    assert message.startswith(f"'{words}' stands right before these words in the claim, and in no line")
+    assert "With it" in message
+
+
+@pytest.mark.parametrize(
+    ("said", "lifted", "words"),
+    [
+        ("a gap difference of at most 1 mm", "at most 1 mm", "difference of"),
+        ("a nominal gap of 4 mm", "4 mm", "nominal gap of"),
+        ("a final gap is at most 4 mm", "gap is at most 4 mm", "final"),
+    ],
+)
+def test_words_that_make_another_value_of_a_name_are_told(said: str, lifted: str, words: str) -> None:
+    text = f"{HEAD}1. A device in which {said}.\n   | gap : {lifted}\n"
+    (found,) = read_sheet(Source("t.sheet", text))[1]
+    assert found.message.startswith(f"'{words}' stands right before these words in the claim")
+
+
+@pytest.mark.parametrize("words", ["tops", "max", "at the most", "upward", "from the rim", "nowhere"])
+def test_so_is_what_stands_right_behind(words: str) -> None:
+    (message,) = told(f"of 4 mm {words}", "4 mm")
+    assert message.startswith(f"'{words}' stands right behind these words in the claim, and in no line")
+
+
+@pytest.mark.parametrize(
+    ("said", "lifted"),
+    [
+        ("that is 4 mm", "4 mm"),
+        ("which lies in the range of 2 to 4 mm", "2 to 4 mm"),
+        ("that is kept at 4 mm", "4 mm"),
+        ("that is generally 4 mm", "4 mm"),  # the account has it
+        ("of nominally 4 mm", "nominally 4 mm"),
+        ("in the device of 4 mm", "4 mm"),
+        ("and two feet of 4 mm, possibly round", "4 mm"),
+    ],
+)
+def test_what_says_nothing_of_a_limit_is_not_told(said: str, lifted: str) -> None:
+    read, found = read_sheet(
+        Source(
+            "t.sheet", f"{HEAD}1. A device having a gap {said}, the device being red.\n   | gap : {lifted}\n"
+        )
+    )
+    assert not [d for d in found if "stands right" in d.message], (read, found)
+
+
+def test_a_mark_takes_it() -> None:
+    assert not told("of typically 4 mm", "4 mm", more="   | not restated : typically\n")
+
+
+def test_a_word_of_a_name_is_no_other() -> None:
+    head = 'fit  length in mm  "nominally, of the wall"\n'
+    assert not told("that is nominally 4 mm", "4 mm", head, "fit")
+
+
+@pytest.mark.parametrize("words", ["until", "upon", "while", "once", "for as long as"])
+def test_a_condition_right_behind_a_line_is_told_by_the_account(words: str) -> None:
+    made = sheet(f"{HEAD}1. A device having a gap above 4 mm {words} heated.\n   | gap : above 4 mm\n")
+    assert [(u.sort, u.words) for u in made.unrestated] == [("condition word", words)]

@@ -1,0 +1,101 @@
+"""What is advised of words that no phrase reads whole: no word that changes what is limited is dropped."""
+
+from __future__ import annotations
+
+import pytest
+
+from scopecheck.foundations.diagnostics import Diagnostic
+from scopecheck.foundations.spans import Source
+from scopecheck.resolve.sheet import read_sheet
+
+HEAD = (
+    "voltage   voltage in V\npressure  pressure in bar\ngap       length in mm\nwort  number\n"
+    "dose  mass in mg\nweight  mass in kg\ntimer  time in s\ncounter  count\nC, Mn  share in wt%\n"
+    "FT, CT  temperature in degC\ntop, rim  length in nm\nholes  count\nsoaking  step in min\n"
+    "  bath  temperature in degC\n"
+)
+
+
+def wrong(left: str, words: str) -> Diagnostic:
+    source = Source("t.sheet", f"{HEAD}1. A device in which {words}.\n   | {left} : {words}\n")
+    found = [d for d in read_sheet(source)[1] if d.severity == "error"]
+    assert len(found) == 1, found
+    return found[0]
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "lost"),
+    [
+        ("voltage", "voltage ripple is at most 1 V", "ripple"),
+        ("pressure", "alternates between 2 and 5 bar", "alternates"),
+        ("pressure", "swings between 2 and 5 bar", "swings"),
+        ("pressure", "is ramped from 2 to 5 bar", "ramped"),
+        ("pressure", "is reduced from 5 bar to 2 bar", "reduced"),
+        ("gap", "tapers from 5 mm to 3 mm", "tapers"),
+        ("gap", "adjustable from 2 to 5 mm", "adjustable"),
+        ("bath of soaking", "a final temperature of the bath is at most 30 °C", "final"),
+        ("bath of soaking", "above 60 °C at the start of the soaking", "start"),
+    ],
+)
+def test_no_word_that_changes_what_is_limited_is_dropped(left: str, words: str, lost: str) -> None:
+    told = wrong(left, words)
+    assert f"'{lost}'" in told.cause
+    assert "lift" not in told.help
+    assert "a name of its own" in told.help
+    assert "symbols" in told.help
+
+
+def test_a_word_for_the_most_part_is_marked_or_kept() -> None:
+    told = wrong("gap", "of typically 4 mm")
+    assert "lift: 4 mm, and mark the rest: not restated : typically" in told.help
+    assert told.help.startswith("write the meaning in symbols")
+
+
+@pytest.mark.parametrize(
+    ("left", "words", "help"),
+    [
+        (
+            "gap",
+            "a lid snugly 3 mm",
+            "if 'lid snugly' does not change what is limited, lift only: 3 mm; else",
+        ),
+        ("gap", "of 3 ≤ gap < 5 mm", "a formula is lifted without the words around it: 3 ≤ gap < 5 mm"),
+        ("wort", "drops below 12 °Bx", "write in the head: unit Bx, and declare: wort  in Bx; then"),
+        ("pressure", "the pressure increases to 5 bar", "declare that end by a name of its own"),
+        ("dose, weight", "a dose of from 1 to 3 mg/kg body weight", "declare one name for what is in mg/kg"),
+        ("timer", "the timer runs for 5 s or longer", "lift only: 5 s or longer"),
+        ("C, Mn", "no more than one of C and Mn exceeds 10 wt%", "write the meaning in symbols"),
+        ("pressure", "falls from 60 bar to 20 bar", "if 'falls' tells a change"),
+        ("FT, CT", "350 ≤ FT - CT ≤ 500", "write the formula with its units behind them"),
+    ],
+)
+def test_what_is_advised(left: str, words: str, help: str) -> None:
+    assert help in wrong(left, words).help
+
+
+def test_another_measure_is_not_marked_away() -> None:
+    told = wrong("gap", "a gap of 3 mm in radius")
+    assert "'in radius'" in told.cause
+    assert "lift" not in told.help
+
+
+def test_a_layer_is_no_slip_for_later() -> None:
+    told = wrong("top, rim", "50 times or more the thickness of the low-refractive-index layer")
+    assert "later" not in told.help
+
+
+def test_wordings_that_reports_propose_are_no_nearest_ones() -> None:
+    told = wrong("holes", "the condition is holding and the step carried out")
+    assert "carried out" not in told.help
+
+
+def test_what_is_declared_is_not_looked_for_in_notes() -> None:
+    source = Source(
+        "t.sheet",
+        'drying  step in min\ninterruptions  count  "of the drying"\n1. A process, wherein '
+        "the interruptions together making up no more than a tenth of the duration of the drying.\n"
+        "   | drying : the interruptions together making up no more than a tenth of the duration of the"
+        " drying\n",
+    )
+    (told,) = (d for d in read_sheet(source)[1] if d.severity == "error")
+    assert "write both left" not in told.help
