@@ -69,6 +69,7 @@ def test_what_loosens_or_moves_a_limit_is_told(said: str, lifted: str, words: st
     [
         ("a gap difference of at most 1 mm", "at most 1 mm", "difference of"),
         ("a nominal gap of 4 mm", "4 mm", "nominal gap of"),
+        ("a gap increased by 4 mm", "4 mm", "increased by"),
         ("a final gap is at most 4 mm", "gap is at most 4 mm", "final"),
     ],
 )
@@ -112,6 +113,12 @@ def test_a_mark_takes_it() -> None:
 def test_a_word_of_a_name_is_no_other() -> None:
     head = 'fit  length in mm  "nominally, of the wall"\n'
     assert not told("that is nominally 4 mm", "4 mm", head, "fit")
+
+
+@pytest.mark.parametrize(("said", "words"), [(", max", "max"), (" (nominal)", "nominal")])
+def test_so_is_what_stands_behind_and_apart(said: str, words: str) -> None:
+    (message,) = told(f"of 4 mm{said}", "4 mm")
+    assert message.startswith(f"'{words}' stands right behind these words")
 
 
 @pytest.mark.parametrize("words", ["until", "upon", "while", "once", "for as long as"])

@@ -140,6 +140,10 @@ def _unknown(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, i
 
 def _another_value(text: ClaimText, start: int, known: frozenset[str]) -> tuple[int, int, str] | None:
     """`a voltage ripple of | at most 1 V`, `a nominal gap of | 4 mm`: of a name's words all are known."""
+    changed = listed("limits", "changes") - known
+    rate = " per " in text.by[start].text  # 'raised by 2 K per hour' is what is limited
+    if text.texts[start - 1] == "by" and start > 1 and text.texts[start - 2] in changed and not rate:
+        return (start - 2, start, _OTHERWISE) if text.taken.isdisjoint((start - 2, start - 1)) else None
     at = start
     while at and start - at < _MOST_BETWEEN and text.texts[at - 1] in _TO_A_NAME and at - 1 not in text.taken:
         at -= 1
@@ -178,9 +182,12 @@ _BEFORE_ADVERBS = _STATES | frozenset("of has have having with at to from betwee
 
 
 def _behind(text: ClaimText, end: int, names: Names) -> tuple[int, int, str] | None:
+    apart = end + (text.texts[end : end + 1] in ([","], ["("]))
     for table, cause in _LISTS.items():
-        if width := run_at(text.texts, end, "beside", f"{table}_behind"):
-            return (end, end + width, cause) if text.taken.isdisjoint(range(end, end + width)) else None
+        if width := run_at(text.texts, apart, "beside", f"{table}_behind"):
+            over = apart + width
+            alone = apart == end or text.texts[over : over + 1] == [] or text.texts[over] in _STOPS
+            return (apart, over, cause) if alone and text.taken.isdisjoint(range(apart, over)) else None
     if text.texts[end : end + 1] == ["from"] and end not in text.taken:
         at = end + 1 + (text.texts[end + 1 : end + 2] in (["the"], ["said"]))
         for width in (3, 2, 1):

@@ -36,6 +36,7 @@ def places(text: ClaimText) -> list[Place]:
 def _conditions_behind(text: ClaimText) -> list[Place]:
     """`above 4 mm | until heated`: elsewhere such words tell in which order things are done."""
     ends = (i + 1 for i in text.by if text.by.get(i + 1) is not text.by[i])
+    ends = (at + (text.texts[at : at + 2] == [",", "until"]) for at in ends)
     widths = ((at, run_at(text.texts, at, "account", "conditions_behind")) for at in ends)
     return [(at, at + width, "condition word") for at, width in widths if width]
 
