@@ -193,6 +193,13 @@ READ = [
      "oil = 6 wt%"),
     (SHARES, "oil, wax", "5 to 10 wt% oil; and 1 to 2 wt% wax", "oil = 5 wt%, wax = 1 wt%",
      "oil = 5 wt%, wax = 3 wt%"),
+    ('gap, rim  length in mm  "mean over the length"', "gap, rim",
+     "the mean length of the gap and the rim is at least 60 mm", "gap = 50 mm, rim = 80 mm",
+     "gap = 40 mm, rim = 40 mm"),
+    ("oil, gum  mass in g", "oil, gum", "the combined masses of the oil and the gum are at least 60 g",
+     "oil = 40 g, gum = 40 g", "oil = 20 g, gum = 20 g"),
+    (SIDES, "width, depth", "a width of at least 2 mm or 4 % of the depth, whichever is greater",
+     "width = 4 mm, depth = 100 mm", "width = 0 mm, depth = 100 mm"),
 ]  # fmt: skip
 
 
@@ -208,6 +215,12 @@ def test_it_is_read(declared: str, left: str, words: str, within: str, outside: 
         (COUNTS, "blades, vanes", "each blade has two vanes"),
         (SHARES, "oil, wax", "at least 60 wt% of the oil and wax is oil"),
         (METALS, "metal", "copper, zinc and the like"),
+        ("oil, gum  mass in g", "oil, gum", "the overall mass of the oil and the gum is at least 60 g"),
+        (
+            "gap, rim  length in mm",
+            "gap, rim",
+            "the greatest length of the gap and the rim is at least 60 mm",
+        ),
         ("duty  share in %", "duty", "a duty of 40:60"),
         (SHARES, "wax", "20 parts by volume per 100 parts by volume of the oil"),
         (
@@ -304,3 +317,25 @@ def test_another_average_than_is_noted_is_told(note: str, words: str, told: bool
     text = f'size  length in um  "{note}"\n\n1. A powder, {words}.\n   | size : {words}\n'
     _, found = read_sheet(Source("t.sheet", text))
     assert any(d.message.startswith("the words say ") for d in found) is told
+
+
+def test_what_both_have_is_no_limit_of_their_sum() -> None:
+    words = "both the shaft and the flight have a length of at least 180 mm"
+    text = f"shaft length, flight length  length in mm\n\n1. A drill, {words}.\n"
+    assert errors(f"{text}   | shaft length, flight length : {words}\n")
+
+
+def test_the_total_of_a_class_and_an_ingredient_is_no_limit_of_each() -> None:
+    words = "the total amount of the acid and the bicarb is at least 55 wt%"
+    text = (
+        'tablet  composition in wt%  "total weight of the tablet"\n  acid : citric, malic\n  bicarb, binder\n'
+    )
+    text += f"\n1. A tablet, {words}.\n   | acid, bicarb : {words}\n"
+    assert errors(text)
+
+
+def test_percentage_points_beside_shares_are_no_share() -> None:
+    words = "exceeds the wax by not more than 25 percentage points"
+    made = sheet(f"{SHARES}\n\n1. A balm, the oil {words}.\n   | oil, wax : {words}\n")
+    labels = {r.label for g in made.groups for r in g.readings}
+    assert labels == {"higher, by that span at most", "by that span at most"}

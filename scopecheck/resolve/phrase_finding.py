@@ -134,6 +134,9 @@ class Job:
             if found and len(self.subjects) > 1 and self.of_first.share_of_another(tokens):
                 found = []
             found = [m for m in found if not _leaves_whole_of_share(m, tokens)]
+            if len(self.subjects) > 1:
+                own = frozenset(w for s in self.subjects for w in s.text.lower().split())
+                found = [m for m in found if not _ties(m, own) and not self._takes_for_an_extent(m, tokens)]
             over = found and not any(says_together(m.pattern.plain) for m in found) and self.in_total(tokens)
             each = found and not any("each" in m.pattern.plain for m in found) and self.of_each(tokens)
             self.known[key] = [] if over or each else found
@@ -164,6 +167,12 @@ class Job:
         )
         other = said - set(DETERMINERS) - {"of"} if note.startswith("of ") else set[str]()
         return bool(words) and (bool(said & more) or not named or bool(other))
+
+    def _takes_for_an_extent(self, match: Match, tokens: tuple[Token, ...]) -> bool:
+        """`a thickness of at least 4 % of the diameter`: is the diameter taken for another extent of it?"""
+        said = f" {' '.join(map(word_of, tokens))} "
+        extents = match.entry.subjects[1:2] == ("smallest",)
+        return extents and any(f" {s.text.lower()} " in said for s in self.subjects[1:])
 
     def _of_own_limits(self, tokens: tuple[Token, ...]) -> list[Match]:
         """`the gap is at least 5 mm or the rim at least 3 mm`: a phrase of limits, each of what it names."""
@@ -762,3 +771,15 @@ def _leaves_whole_of_share(match: Match, tokens: tuple[Token, ...]) -> bool:
     at = next((i for i, t in enumerate(tokens[:-2]) if is_bare_share(t) and tokens[i + 1].text == "of"), None)
     heard = any(fill.tokens[-1].end >= last.end for fill in match.fills)
     return at is not None and len(nouns) == 2 and not heard
+
+
+def _ties(match: Match, own: frozenset[str]) -> bool:
+    """`the mean length of the gap and the rim`, `both have a length of`: is what ties two things unheard?
+
+    A word that all of the things have, `the mean gap and the mean rim`, ties none.
+    """
+    nouns = [{word_of(t) for t in f.tokens} for f in match.fills if f.slot.kind == "noun"]
+    if len(nouns) < 2:
+        return False
+    common = set[str]().union(*nouns) & (listed("names", "tying") - own)
+    return any(any(word not in noun for noun in nouns) for word in common)

@@ -13,6 +13,7 @@ from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import run_at
+from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.language.scan import Token
 from scopecheck.language.syntax import Words
@@ -448,7 +449,10 @@ class Reader:
     ) -> Looser | None:
         """The first looser way in which the words are read; None if there is none."""
         trying = self._trying()
+        tied = {word_of(t) for t in tokens} & listed("names", "tying") if len(subjects) > 1 else set[str]()
         for way in looser(Job(self.place, subjects, words, without_unit(tokens)), tokens):
+            if not tied <= {word_of(t) for t in way.said}:
+                continue  # 'the overall mass of the oil and the gum' is no limit of each
             found = trying._in_some_way(way.said, words, subjects) if way.said else None
             if found and (not way.taking_part or way.taking_part <= names_in(found)):
                 return way

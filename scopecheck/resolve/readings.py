@@ -287,10 +287,14 @@ def _on_their_basis(name: str, at: Occurrence) -> Bound:
     return replace(bound, kind=kind) if bound.unit.symbol == "%" and kind != PLAIN_KIND else bound
 
 
+_POINT = regex(r"(?i)\bpercentage[ -]points?\b")
+
+
 def _points_of(reading: EntryReading, at: Occurrence) -> str:
     """Why a reading is not tried that takes percentage points for a share of what something differs from."""
     numbers = (b.number for b in at.slots.values() if isinstance(b, Typed))
-    points = any(n and n.unit and n.unit.symbol == POINTS for n in numbers)
+    # Beside shares on a basis the number has their unit already.
+    points = any(n and n.unit and n.unit.symbol == POINTS for n in numbers) or _POINT.search(at.span.text)
     return "percentage points are no share" if points and ("differences", "relative") in reading.axes else ""
 
 
