@@ -1,0 +1,80 @@
+"""What is told of all readings, of one stretch, or of a distance must hold as it is told."""
+
+from __future__ import annotations
+
+from scopecheck.report.amendment import amendment_report
+from scopecheck.report.render import render
+from tests.amended_sheets import amended
+from tests.reported import one_line
+from tests.test_told_rightly import page
+
+
+def both(before: str, after: str) -> str:
+    return one_line(render(amendment_report(amended(before, after)), "text"))
+
+
+FEED = """\
+profile  EPO
+phosphite  share in wt%
+1. A feed comprising {range} by weight of phosphite.
+   | phosphite : {range} by weight
+2. The feed of claim 1, comprising 45 to 50 % by weight of phosphite.
+   | phosphite : 45 to 50 % by weight
+"""
+
+
+def test_what_only_a_stretch_gives_up_is_no_unchanged_claim() -> None:
+    """40 % stretched by an eighth is 45 %, which claim 2 asks for; after, nothing of 40 % or less does."""
+    told = both(FEED.format(range="about 30 to about 40 %"), FEED.format(range="30 to 40 %"))
+    line = told.partition("Claim 2: ")[2].partition(" What changes")[0]
+    assert line.startswith("unchanged as restated, with every phrase as presumed; otherwise: only narrowed")
+    assert 'once "about 30 to about 40 % by weight" stretches by 12.5 % or more' in line
+    assert "Nothing meets it after the amendment, nor as presumed before" in line
+
+
+def test_a_unit_shared_by_hedged_numbers_is_that_of_each() -> None:
+    told = both(FEED.format(range="about 30 to about 40 %"), FEED.format(range="30 to 40 %"))
+    assert "Every number and every word of the amended claims stands somewhere there." in told
+
+
+GAP = """\
+profile  EPO
+gap  length in µm
+1. A cell with a gap of {limit}.
+   | gap : {limit}
+2. The cell of claim 1, with a gap of at least 9 µm.
+   | gap : at least 9 µm
+must stay out for 1
+  coarse : gap = 3.4 µm
+"""
+
+
+def test_a_thing_gained_on_some_readings_only_is_told_so() -> None:
+    """3.4 rounds to 3: on that reading it met the claim before; 4 µm is gained on every reading."""
+    told = both(GAP.format(limit="at most 3 µm"), GAP.format(limit="at most 4 µm"))
+    gained = told.partition("Gained")[2]
+    assert "(gap 3.4 µm) did not meet it before" in gained
+    assert "On every reading listed some thing does so; this one not on every reading" in gained
+
+
+def test_a_claim_that_nothing_meets_before_or_after_is_told_so() -> None:
+    told = both(GAP.format(limit="at most 3 µm"), GAP.format(limit="at most 4 µm"))
+    line = told.partition("Claim 2: ")[2].partition(" What changes")[0]
+    assert "Nothing meets it before or after the amendment" in line
+
+
+PATCH = """\
+profile  EPO
+dose         mass in mg
+body weight  mass in kg, > 0 kg, <= 80 kg, varies with the dog
+1. A patch carrying a dose of 0.5 to 4 mg per kg of body weight.
+   | dose, body weight : a dose of 0.5 to 4 mg per kg of body weight
+"""
+
+
+def test_a_thing_that_changes_sides_on_every_reading_is_told_so() -> None:
+    """1 mg on 1 kg is well within 0.5 to 4 mg/kg, on 41 kg it is 0.02 mg/kg, however the ends round."""
+    told = page(PATCH)
+    item = told.partition("changes sides with the dog")[2].partition("Raised by")[0]
+    assert "every reading listed" in item
+    assert "not on every" not in item
