@@ -256,7 +256,7 @@ class _Sides:
     def stretched_far(
         self, known: Collection[Relation | str | None], given_up: Finding, gained: Finding
     ) -> Iterator[Finding]:
-        """The relations that only a stretch makes, where what it gives up or gains is in none of those known."""
+        """The relations that only a stretch makes, where what that gives up or gains is in none known."""
         loses, wins = ("narrowed", "both"), ("widened", "both")
         for side, told in ((given_up, loses), (gained, wins)):
             if side.outcome != "shown" or any(relation in told for relation in known):
