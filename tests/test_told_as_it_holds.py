@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
+from scopecheck.answers.questions import ask_all
 from scopecheck.report.amendment import amendment_report
 from scopecheck.report.render import render
 from tests.amended_sheets import amended
 from tests.reported import one_line
+from tests.sheets import errors, sheet
 from tests.test_told_rightly import page
 
 
@@ -78,3 +82,58 @@ def test_a_thing_that_changes_sides_on_every_reading_is_told_so() -> None:
     item = told.partition("changes sides with the dog")[2].partition("Raised by")[0]
     assert "every reading listed" in item
     assert "not on every" not in item
+
+
+ESTER = """\
+profile  EPO
+ester  share in wt%
+1. A patch with about 10 % by weight of an ester.
+   | ester : about 10 % by weight
+"""
+
+
+def test_what_different_stretches_do_is_not_told_as_one() -> None:
+    """Presumed are 9.5 up to 10.5; by 5 % or more it is 9.5 to 10.5 or wider, by less it is narrower."""
+    told = page(ESTER, everything=True)
+    assert "such as a thing with ester 10.5 wt%, and less at others" in told
+    assert "some are not met that were" not in told
+
+
+SHIFT = """\
+profile  EPO
+T1, T2  length in µm
+active  share in wt%
+1. A cell, wherein a total of T1 and T2 is 120 µm or less.
+   | T1, T2 : a total of T1 and T2 is 120 µm or less    meant  T1 + T2 <= 120 µm
+2. A patch with 10 % by weight of an active.
+   | active : 10 % by weight    meant  9.5 wt% <= active < 10.5 wt%
+inside for 1
+  cell : T1 = 50 µm, T2 = 30 µm
+must stay out for 2
+  rival : active = 9.6 wt%
+"""
+
+
+def test_what_lies_a_step_beside_a_border_is_not_told_as_far_from_it() -> None:
+    """120.1 of 120 for a sum, and 9.6 in what begins at 9.5 and is one wide."""
+    found = {(f.question, f.label): f for f in ask_all(sheet(SHIFT)).findings}
+    assert found["unmeant met", "1a"].grade != "plain"
+    lost = found["meant lost", "2a"]
+    assert lost.witness is not None
+    assert lost.grade != "plain" or lost.witness.article["active"] != Fraction(96, 1000)
+
+
+def test_a_phrase_that_does_not_fit_a_list_is_told_at_the_line() -> None:
+    """The phrase 'exceed three' is tried of both things left of the colon, and a list exceeds nothing."""
+    (wrong,) = errors(
+        """\
+profile  US
+retries  count
+state  one of idle, busy, failed
+1. A node which is in the busy state or the failed state if the retries exceed three.
+   | state, retries : is in the busy state or the failed state if the retries exceed three
+"""
+    )
+    assert wrong.span.source.name == "test"
+    assert wrong.span.text == "exceed three"
+    assert wrong.help
