@@ -57,8 +57,8 @@ def stated_ends(formulas: Iterable[Formula]) -> dict[str, tuple[tuple[Fraction, 
 def scales(sheet: Sheet, meant: Formula, near: bool = False) -> dict[str, Fraction]:
     """How far from the border a plain thing is at least, by quantity; whole numbers have scale 0.
 
-    A tenth of the meant range's width, or of |end| where only one end is stated; at least two written steps;
-    at most half the room to a physical bound. With `near`: one written step. What is limited together with
+    A tenth of the meant range's width, or of |end| where only one end is stated; two written steps where that
+    is no more than one; at most half the room to a physical bound. With `near`: one written step. What is limited together with
     others alone has its part of a tenth of that end; without an end other than 0 it has no scale.
     """
     ends = stated_ends((meant,))
@@ -75,12 +75,16 @@ def scales(sheet: Sheet, meant: Formula, near: bool = False) -> dict[str, Fracti
         values = [value for value, _ in stated]
         step = max(s for _, s in stated)
         width = max(values) - min(values) if len(set(values)) > 1 else max(abs(v) for v in values)
-        scale = step if near else max(width / 10, 2 * step)
+        scale = step if near else _plain_way(width, step)
         rooms = [min(values) - d.lower.value] if d.lower else []
         rooms += [d.upper.value - max(values)] if d.upper else []
         positive = [room / 2 for room in rooms if room > 0]
         result[d.name] = min([scale, *positive])
     return result
+
+
+def _plain_way(width: Fraction, step: Fraction) -> Fraction:
+    return width / 10 if width / 10 > step else 2 * step
 
 
 def _ends_of_sums(sheet: Sheet, meant: Formula, near: bool) -> dict[str, Fraction]:
@@ -97,7 +101,7 @@ def _ends_of_sums(sheet: Sheet, meant: Formula, near: bool) -> dict[str, Fractio
         measured = {name: abs(c) for name, c in form.items() if name and name not in whole and c}
         steps = [x.written.step for x in (node.left, node.right) if isinstance(x, Const) and x.written]
         step = max(steps, default=Fraction(0))
-        way = step if near else max(abs(form.get(None, Fraction(0))) / 10, 2 * step)
+        way = step if near else _plain_way(abs(form.get(None, Fraction(0))), step)
         for name, c in measured.items():
             if way:
                 part = way / (c * len(measured))
