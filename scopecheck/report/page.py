@@ -11,7 +11,7 @@ from scopecheck.foundations.drawing import draw
 from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Picture, Report
 from scopecheck.report.chart import chart_blocks
 from scopecheck.report.consequences import emptied_by, is_empty_claim
-from scopecheck.report.describe import case_named, limitation_labelled
+from scopecheck.report.describe import case_named, limitation_labelled, lineage
 from scopecheck.report.described import unstated_first
 from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import (
@@ -91,6 +91,8 @@ def build_report(
     return Report(tuple(blocks), sheet, answers, planned.order, held, tuple(diagnostics))
 
 
+MOST_SILENT = 3
+"""So many lines a document may leave open that nothing stated there keeps out, to be told on the first page."""
 MOST_WARNINGS = 2
 """More warnings about the sheet stand below the items, which are to be read first."""
 
@@ -273,8 +275,12 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     """What was found to hold and is no defect; what the first page counts only with `everything`."""
     brief = [f for f in planned.statements if f.question not in (*COUNTED, DESCRIBED, NO_MEASURE)]
     if not everything:
-        brief = [f for f in brief if f.question != "kept out" or _hangs_on_one(f, planned)]
-    brief.sort(key=lambda f: f.question != FITS)
+        brief = [
+            f
+            for f in brief
+            if f.question != "kept out" or _hangs_on_one(f, planned) or _mostly_there(sheet, f)
+        ]
+    brief.sort(key=lambda f: (f.question != FITS, not _mostly_there(sheet, f)))
     lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
     if everything:
         lines += [line(sheet, f) for f in planned.statements if f.question in COUNTED]
@@ -298,6 +304,14 @@ def _hangs_on_one(finding: Finding, planned: Plan) -> bool:
     """Does one line alone keep the case out, and does no item tell so with what lets the case by?"""
     told = {(f.case, f.label) for f in planned.order if f.stakes <= 4 and f.ways_out}
     return bool(finding.conflict) and (finding.case, finding.label) not in told
+
+
+def _mostly_there(sheet: Sheet, finding: Finding) -> bool:
+    """Does nothing that a document states keep it out, and does it settle all but few of the lines?"""
+    if finding.question != "kept out" or finding.sets or finding.conflict:
+        return False
+    asked = {x.label for n in lineage(sheet, finding.claim) for x in sheet.claim(n).limitations}
+    return len(finding.silent) <= min(MOST_SILENT, len(asked) - 1)
 
 
 def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:
