@@ -137,3 +137,32 @@ state  one of idle, busy, failed
     assert wrong.span.source.name == "test"
     assert wrong.span.text == "exceed three"
     assert wrong.help
+
+
+ALLOY = """\
+profile  US
+alloy  composition in wt%
+  Ni, Mo, Fe, Ti
+1. An alloy consisting of 0.6 to 0.9 wt% of Ni, 0.2 to 0.4 wt% of Mo, up to 0.2 wt% of Fe, the balance being Ti.
+   | alloy : consisting of
+   | Ni    : 0.6 to 0.9 wt%
+   | Mo    : 0.2 to 0.4 wt%
+   | Fe    : up to 0.2 wt%
+   | alloy : the balance being Ti
+document D1 for 1
+  ingot : Ni = {nickel} wt%, Mo = 0.25 wt%  "table 1"
+"""
+
+
+def test_a_document_that_nothing_stated_keeps_out_is_told_on_the_first_page() -> None:
+    """It has the nickel and the molybdenum, and says nothing of iron, titanium or anything else."""
+    said = 'Nothing that document D1, ingot at "table 1" states keeps it out of claim 1'
+    assert said in page(ALLOY.format(nickel="0.75"))
+    assert said not in page(ALLOY.format(nickel="0.95"))
+
+
+def test_what_a_case_states_of_a_whole_is_added_up_where_it_leaves_something_open() -> None:
+    """0.75, 0.25 and 98.7 are 99.7: of iron there may be the other 0.3, or less."""
+    text = ALLOY.replace("document D1 for 1", "inside for 1").replace('  "table 1"', ", Ti = 98.7 wt%")
+    told = page(text.format(nickel="0.75"))
+    assert "What it states of alloy adds up to 99.7 wt%, which leaves 0.3 wt%." in told

@@ -32,6 +32,7 @@ from scopecheck.report.stated_ends import end_text, member_texts
 from scopecheck.report.things import left_free, thing_text, values_as_listed
 from scopecheck.report.ties import ends_had
 from scopecheck.report.ways import way_text
+from scopecheck.report.wholes import added_up
 from scopecheck.report.wording import (
     GLUE,
     claims_text,
@@ -135,6 +136,8 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     text = _statement(sheet, finding, key)
     if form == "statement" and finding.question == "adds nothing":
         text = upper_first(text)
+    if form == "statement" and finding.question == "inside left open" and case:
+        text = " ".join([text, *added_up(sheet, case)])
     moved = phrases_moved(finding)
     if form != "statement" or finding.question not in OF_LINES or not moved:
         return text
