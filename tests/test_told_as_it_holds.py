@@ -143,7 +143,8 @@ ALLOY = """\
 profile  US
 alloy  composition in wt%
   Ni, Mo, Fe, Ti
-1. An alloy consisting of 0.6 to 0.9 wt% of Ni, 0.2 to 0.4 wt% of Mo, up to 0.2 wt% of Fe, the balance being Ti.
+1. An alloy consisting of 0.6 to 0.9 wt% of Ni, 0.2 to 0.4 wt% of Mo, up to 0.2 wt% of Fe,
+   the balance being Ti.
    | alloy : consisting of
    | Ni    : 0.6 to 0.9 wt%
    | Mo    : 0.2 to 0.4 wt%

@@ -58,8 +58,9 @@ def scales(sheet: Sheet, meant: Formula, near: bool = False) -> dict[str, Fracti
     """How far from the border a plain thing is at least, by quantity; whole numbers have scale 0.
 
     A tenth of the meant range's width, or of |end| where only one end is stated; two written steps where that
-    is no more than one; at most half the room to a physical bound. With `near`: one written step. What is limited together with
-    others alone has its part of a tenth of that end; without an end other than 0 it has no scale.
+    is no more than one; at most half the room to a physical bound. With `near`: one written step.
+    What is limited together with others alone has its part of a tenth of that end; without an end other than
+    0 it has no scale.
     """
     ends = stated_ends((meant,))
     tied = _ends_of_sums(sheet, meant, near)

@@ -289,7 +289,8 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
     notes += condition_texts(sheet, finding)
     if case := case_named(sheet, finding.case):
         whole = tuple(case_notes(sheet, case))
-        notes += whole or (added_up(sheet, case) if finding.partly else ())
+        filled = finding.question == "inside lost" and not set(finding.departs) <= set(case.stated)
+        notes += whole or (added_up(sheet, case) if filled else ())
     if finding.partly:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every" and not finding.kept_by:

@@ -92,7 +92,7 @@ def build_report(
 
 
 MOST_SILENT = 3
-"""So many lines a document may leave open that nothing stated there keeps out, to be told on the first page."""
+"""So many lines a document that nothing stated there keeps out may leave open, to be told in brief."""
 MOST_WARNINGS = 2
 """More warnings about the sheet stand below the items, which are to be read first."""
 
