@@ -167,3 +167,22 @@ def test_what_a_case_states_of_a_whole_is_added_up_where_it_leaves_something_ope
     text = ALLOY.replace("document D1 for 1", "inside for 1").replace('  "table 1"', ", Ti = 98.7 wt%")
     told = page(text.format(nickel="0.75"))
     assert "What it states of alloy adds up to 99.7 wt%, which leaves 0.3 wt%." in told
+
+
+DRIVER = """\
+profile  US
+dead time  time in µs
+1. A driver having a dead time of at least 0.5 µs.
+   | dead time : at least 0.5 µs
+2. The driver of claim 1, wherein the dead time is more than 500 ns.
+   | dead time : more than 500 ns
+3. The driver of claim 1, wherein the dead time is more than 501 ns.
+   | dead time : more than 501 ns
+"""
+
+
+def test_a_dependent_claim_that_takes_away_an_end_alone_is_told_on_the_first_page() -> None:
+    """500 ns is 0.5 µs; of claim 3 all up to 501 ns is taken away."""
+    told = page(DRIVER)
+    assert '2a "more than 500 ns": claim 2 narrows its parent by one value alone, as presumed' in told
+    assert "claim 3 narrows" not in told

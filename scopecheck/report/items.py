@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import STATED_END, Finding
+from scopecheck.answers.findings import ONE_VALUE, STATED_END, Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.declared import NOT_DONE
 from scopecheck.core.formula import Divide
@@ -122,6 +122,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_way_by" if by and finding.ways else f"{form}_by" if by else "",
         f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
         f"{form}_end" if finding.detail == STATED_END else "",
+        f"{form}_one_value" if finding.detail == ONE_VALUE else "",
         f"{form}_no_names" if finding.question == "inside left open" and not finding.partly else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Answers, Finding
+from scopecheck.answers.findings import EMPTY_CLAIM, ONE_VALUE, Answers, Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
@@ -282,8 +282,8 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
         ]
     brief.sort(key=lambda f: (f.question != FITS, not _mostly_there(sheet, f)))
     lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
-    if everything:
-        lines += [line(sheet, f) for f in planned.statements if f.question in COUNTED]
+    counted_only = (f for f in planned.statements if f.question in COUNTED)
+    lines += [line(sheet, f) for f in counted_only if everything or f.detail == ONE_VALUE]
     if lines:
         yield Heading(sentence("section", "6"))
         yield from _some_of(tuple(dict.fromkeys(lines)), everything)
