@@ -36,6 +36,8 @@ MOST_ITEMS = 10
 """Items on the first page."""
 LISTED = 3
 """The least grave stakes at which a listed thing comes out wrong."""
+MOST_HELD = 6
+"""So many places of items held back in one section are named."""
 MOST_LINES = 10
 """Lines of one kind on the first page."""
 COUNTED = ("narrows", "choices left", "harmless")
@@ -147,21 +149,31 @@ def _held_back(sheet: Sheet, held: Sequence[Cluster], usual: int) -> Iterator[Bl
     """How many items are not on the first page, in which sections, and why; nothing if none is."""
     if not held:
         return
-    sections: dict[str, int] = {}
+    sections: dict[str, list[str]] = {}
     far = 0
     for index, cluster in enumerate(held):
         if index < usual and section(sheet, cluster.first) == FAR:
             far += 1
             continue
         title = _section(sheet, cluster, index >= usual)
-        sections[title] = sections.get(title, 0) + 1
-    where = listed(sentence("item", "held_in", count=n, section=title) for title, n in sections.items())
+        sections.setdefault(title, []).append(flat(cluster.first.label or cluster.first.case))
+    where = listed(_held_in(title, labels) for title, labels in sections.items())
     left = len(held) - far
     count = sentence("item", "held_back_one") if left == 1 else sentence("item", "held_back_many", count=left)
     if left:
         yield Paragraph(sentence("item", "held_back_why", held=count, most=MOST_ITEMS, where=where))
     if far:
         yield Paragraph(sentence("item", "far_one" if far == 1 else "far_many", count=far))
+
+
+def _held_in(title: str, labels: Sequence[str]) -> str:
+    """`3 under 'Words that add nothing ...' (2a, 4b and claim 3)`."""
+    named = list(dict.fromkeys(filter(None, labels)))
+    more = len(named) - MOST_HELD
+    if more > 0:
+        named = [*named[:MOST_HELD], sentence("item", "held_more", count=more)]
+    key = "held_in" if named else "held_in_bare"
+    return sentence("item", key, count=len(labels), section=title, labels=listed(named))
 
 
 # ---- what is not an item
