@@ -336,7 +336,8 @@ def _implied_by(
 def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Iterator[Finding]:
     """That the dependent claim narrows; shown, where details are asked for, by the thing it gives up.
 
-    So is it, asked for or not, where as presumed that is one value of one number alone. Nothing where it does so only on readings on which nothing meets it: that is told as such.
+    So is it, asked for or not, where as presumed that is one value of one number alone. Nothing where it does
+    so only on readings on which nothing meets it: that is told as such.
     """
     session = prepared.session
     parent, own = instance.parent_scope, instance.own_scope
