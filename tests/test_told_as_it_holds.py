@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
 
+import pytest
+
 from scopecheck.answers.questions import ask_all
+from scopecheck.commands.check import Options, checked
 from scopecheck.report.amendment import amendment_report
+from scopecheck.report.plain_formula import plain_formula
 from scopecheck.report.render import render
 from tests.amended_sheets import amended
 from tests.reported import one_line
@@ -186,3 +191,71 @@ def test_a_dependent_claim_that_takes_away_an_end_alone_is_told_on_the_first_pag
     told = page(DRIVER)
     assert '2a "more than 500 ns": claim 2 narrows its parent by one value alone, as presumed' in told
     assert "claim 3 narrows" not in told
+
+
+# ---- words and meanings as they are shown
+
+
+def meanings(declared: str, left: str, words: str) -> dict[str, tuple[str, ...]]:
+    """What each place of a claim with just these words is shown to mean, by the words that stand there."""
+    made = sheet(f"profile US\n{declared}\n1. A device having a {words}.\n   | {left} : {words}\n")
+    return {p.words: p.meanings for g in made.groups for p in g.places}
+
+
+def test_a_meaning_has_the_unit_at_each_number() -> None:
+    declared = "dose  mass in mg\nbody weight  mass in kg, > 0 kg, varies with the dog"
+    words = "dose of 0.5 to 4 mg per kg of body weight"
+    (shown,) = meanings(declared, "dose, body weight", words).values()
+    assert shown[0] == "0.5 mg/kg * the body weight <= dose <= 4 mg per kg * the body weight"
+
+
+def test_a_pair_is_shown_as_two() -> None:
+    (shown,) = meanings("bolts  count", "bolts", "at least a pair of bolts").values()
+    assert shown[0] == "bolts >= two"
+
+
+def test_words_said_in_another_order_are_quoted_whole() -> None:
+    found = meanings("T1, T2  length in mm", "T1, T2", "0.2 < T2/T1 ≤ 0.8")
+    assert list(found) == ["0.2 < T2/T1 ≤ 0.8"]
+    found = meanings("doses per day  count", "doses per day", "once or twice daily")
+    assert next(iter(found)) == "once or twice"
+
+
+@pytest.mark.parametrize(
+    ("formula", "shown"),
+    [
+        ("0 * 2° <= angle - 90° <= 2°", "0 <= angle - 90° <= 2°"),
+        ("-1 * 30 seconds <= delay <= 0 * 30 seconds", "-30 seconds <= delay <= 0"),
+        ("delay <= 10 * 30 seconds", "delay <= 10 × 30 seconds"),
+    ],
+)
+def test_nothing_of_a_number_is_shown_as_nothing(formula: str, shown: str) -> None:
+    assert plain_formula(formula) == shown
+
+
+def test_what_a_line_denies_is_marked_so_in_json() -> None:
+    text = "gap  length in mm\n1. A device with a gap of not 3 mm or 5 mm.\n   | gap : not 3 mm or 5 mm\n"
+    report, _ = checked(sheet(text), Options(), ())
+    assert report is not None
+    phrases = json.loads(render(report, "json"))["phrases"]
+    assert {p["denied"] for phrase in phrases for p in phrase["places"]} == {True}
+
+
+def test_an_amendment_quotes_the_claim_and_not_the_catalogue() -> None:
+    """The phrase stands in both sheets, in a line that did not change."""
+    text = """\
+profile EPO
+angle  angle in deg
+tine  part, 0 to 10
+  length  in mm
+1. A drill having an angle of at most {limit} deg.
+   | angle : at most {limit} deg
+2. The drill of claim 1, with at least six tines, wherein every tine is longer than 70 mm.
+   | tines : at least six tines
+   | length of the tines : every tine is longer than 70 mm
+3. The drill of claim 2, wherein the tines have an average length of at most 65 mm.
+   | length of the tines : an average length of at most 65 mm
+"""
+    told = both(text.format(limit=12), text.format(limit=10))
+    assert '"every tine is longer than 70 mm" as "every recited one; others may differ"' in told
+    assert '"each is ..."' not in told
