@@ -7,7 +7,8 @@ from fractions import Fraction
 
 import pytest
 
-from scopecheck.answers.questions import ask_all
+from scopecheck.answers.order import scope_map
+from scopecheck.answers.questions import ask_all, prepare
 from scopecheck.commands.check import Options, checked
 from scopecheck.report.amendment import amendment_report
 from scopecheck.report.plain_formula import plain_formula
@@ -259,3 +260,39 @@ tine  part, 0 to 10
     told = both(text.format(limit=12), text.format(limit=10))
     assert '"every tine is longer than 70 mm" as "every recited one; others may differ"' in told
     assert '"each is ..."' not in told
+
+
+RECEIVER = """\
+profile  US court
+focal length, aperture, stop  length in mm
+1. A receiver having a lens with a focal length of at least 3 mm.
+   | focal length : a focal length of at least 3 mm
+2. The receiver of claim 1, wherein a ratio of focal length to aperture is at least 3:1, and a ratio of
+   stop to aperture is at least 2:1.
+   | focal length, aperture : ratio of focal length to aperture is at least 3:1
+   | stop, aperture : ratio of stop to aperture is at least 2:1
+"""
+
+
+def test_lines_without_a_value_are_told_in_one_line_on_the_first_page() -> None:
+    told = page(RECEIVER)
+    assert "for some thing, and then count as not met: 2a and 2b, as aperture is 0 there." in told
+    assert "has no value for a thing with" not in told
+    assert "has no value for a thing with" in page(RECEIVER, everything=True)
+
+
+LENS = """\
+profile  US court
+focal length, aperture  length in mm
+echo  one of A, B
+1. A receiver which displays A or B.
+   | echo : A or B
+2. The receiver of claim 1, having a lens, a ratio of the focal length to the aperture being from 2.8 to 4.
+   | focal length, aperture : a ratio of the focal length to the aperture being from 2.8 to 4
+"""
+
+
+def test_the_map_shows_a_step_by_a_thing_with_a_value() -> None:
+    """With no aperture the ratio has no value; a thing with an aperture shows better what is shut out."""
+    (step,) = scope_map(prepare(sheet(LENS), None)).steps
+    assert step.article["aperture"]

@@ -294,13 +294,19 @@ def _change(sheet: Sheet, finding: Finding, form: str) -> str:
 
 def _expression(sheet: Sheet, finding: Finding) -> str:
     """`: rim is 0 there`, the divisor that leaves a limitation without a value."""
+    cause = cause_of_no_value(sheet, finding)
+    return sentence("end", "expression", cause=cause) if cause else ""
+
+
+def cause_of_no_value(sheet: Sheet, finding: Finding) -> str:
+    """`rim is 0 there`; '' where nothing of that kind leaves a limitation without a value."""
     limitation = limitation_labelled(sheet, finding.label)
     if (
         finding.question == "undefined"
         and limitation
         and (step := _step_left_out(sheet, finding, limitation))
     ):
-        return sentence("end", "expression_step", step=flat(step))
+        return sentence("end", "not_done", step=flat(step))
     if finding.question != "undefined" or not finding.detail:
         return ""
     text = finding.detail
@@ -309,7 +315,7 @@ def _expression(sheet: Sheet, finding: Finding) -> str:
         divisions = [n for n in nodes(limitation.formula) if isinstance(n, Divide) and n.text]
         zero = (d.text for d in divisions if evaluate_term(d.right, finding.witness.article, k) == 0)
         text = next(zero, text)
-    return sentence("end", "expression", text=flat(text))
+    return sentence("end", "zero", text=flat(text))
 
 
 def _step_left_out(sheet: Sheet, finding: Finding, limitation: Limitation) -> str:

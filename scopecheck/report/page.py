@@ -22,7 +22,15 @@ from scopecheck.report.grouping import (
     section,
     turning_labels,
 )
-from scopecheck.report.items import decision_text, item, line, question_text, statement, words_together
+from scopecheck.report.items import (
+    cause_of_no_value,
+    decision_text,
+    item,
+    line,
+    question_text,
+    statement,
+    words_together,
+)
 from scopecheck.report.kept_out import also_text
 from scopecheck.report.known_ranges import how_read, nearness_lines, relation_text
 from scopecheck.report.lines import NumberLine, ValueTable
@@ -293,7 +301,12 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
             if f.question != "kept out" or _hangs_on_one(f, planned) or _mostly_there(sheet, f)
         ]
     brief.sort(key=lambda f: (f.question != FITS, not _mostly_there(sheet, f)))
-    lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
+    valueless = [f for f in brief if f.question == "undefined"]
+    if everything or len(valueless) < 2:
+        valueless = []
+    told = _statement_lines(sheet, [f for f in brief if f not in valueless])
+    lines = [upper_first(text) for text in told]
+    lines += [_valueless(sheet, valueless)] if valueless else []
     counted_only = (f for f in planned.statements if f.question in COUNTED)
     lines += [line(sheet, f) for f in counted_only if everything or f.detail == ONE_VALUE]
     if lines:
@@ -316,6 +329,19 @@ def _hangs_on_one(finding: Finding, planned: Plan) -> bool:
     """Does one line alone keep the case out, and does no item tell so with what lets the case by?"""
     told = {(f.case, f.label) for f in planned.order if f.stakes <= 4 and f.ways_out}
     return bool(finding.conflict) and (finding.case, finding.label) not in told
+
+
+def _valueless(sheet: Sheet, findings: Sequence[Finding]) -> str:
+    """The lines that have no value for something, by what is 0 there."""
+    by_cause: dict[str, list[str]] = {}
+    for f in findings:
+        label = sentence("valueless", "reread", label=f.label) if departures(f) else f.label
+        by_cause.setdefault(cause_of_no_value(sheet, f), []).append(label)
+    told = [
+        sentence("valueless", "where" if cause else "bare", labels=listed(labels), cause=cause)
+        for cause, labels in by_cause.items()
+    ]
+    return sentence("valueless", "lines", lines="; ".join(told))
 
 
 def _mostly_there(sheet: Sheet, finding: Finding) -> bool:
