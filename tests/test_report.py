@@ -156,7 +156,7 @@ def test_the_first_page_holds_ten_items_and_says_how_many_were_held_back() -> No
     assert len(items_of(answers)) == MOST_ITEMS == 10
     text = one_line(text_of(answers))
     assert "3 more items are held back, because this page holds 10 at most" in text
-    assert f"3 under '{SLIPS}'. Run with --all to see everything." in text
+    assert f"3 under '{SLIPS}' (claim 2). Run with --all to see everything." in text
     report = build_report(STRAINER, answers, False)
     assert len(report.held_back) == 3
     everything = build_report(STRAINER, answers, True)

@@ -6,8 +6,9 @@ All constructions are those of both sheets together, on which a phrase of both i
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from itertools import product
+from typing import Literal
 
 from scopecheck.answers.amended_ends import AlikeEnds, alike_ends, rounding_alike
 from scopecheck.answers.amended_stretch import RELATIONS, Relation, Sides, Stretching, stretchings
@@ -21,7 +22,7 @@ from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Claim, Limitation
 from scopecheck.foundations.record import record, replace
 from scopecheck.resolve.joined import Joined
-from scopecheck.solving.constraints import Budget, Undecided
+from scopecheck.solving.constraints import Budget, Undecided, any_of
 from scopecheck.solving.solver import Session
 
 NOTHING = All(())
@@ -45,7 +46,8 @@ class Change:
     `stretched` has the relations that the stretch of a hedge makes, where nobody says how far it stretches.
     `alike` has the relation with no end rounding, where only presumptions on rounding make it another.
     `taken_over` says that the claim's own lines stayed and only what it takes over changed, `emptied` that
-    something met it before and nothing does after.
+    something met it before and nothing does after, `empty` that nothing does before or after: on "every"
+    construction, or in the "base".
     """
 
     before: Claim | None
@@ -61,6 +63,7 @@ class Change:
     undecided: tuple[Finding, ...] = ()
     taken_over: bool = False
     emptied: bool = False
+    empty: Literal["", "every", "base"] = ""
 
     @property
     def everywhere(self) -> bool:
@@ -122,8 +125,12 @@ def _change(amendment: Amendment, old: Claim, new: Claim) -> Change:
     try:
         stretched = tuple(stretchings(amendment.session, sides.formulas()))
         change = replace(change, emptied=_emptied(amendment, was, now), stretched=stretched)
+        change = replace(change, empty=_empty(amendment, was, now))
         change = replace(change, alike=alike_ends(amendment.session, sides.formulas(), relation))
-        return replace(change, otherwise=tuple(sides.otherwise(relation, given_up, gained)))
+        otherwise = tuple(sides.otherwise(relation, given_up, gained))
+        known = {relation, *(f.detail for f in otherwise), *(s.relation for x in stretched for s in x.stages)}
+        further = tuple(sides.stretched_far(known, given_up, gained))
+        return replace(change, otherwise=(*otherwise, *further))
     except Undecided as reason:
         unknown = replace(at_claim("amended", 6, new), outcome="undecided", reason=str(reason))
         return replace(change, undecided=(unknown,))
@@ -131,6 +138,15 @@ def _change(amendment: Amendment, old: Claim, new: Claim) -> Change:
 
 def _emptied(amendment: Amendment, was: Formula, now: Formula) -> bool:
     return amendment.before.can_be_met(was) and not amendment.after.can_be_met(now)
+
+
+def _empty(amendment: Amendment, was: Formula, now: Formula) -> Literal["", "every", "base"]:
+    """Does nothing meet the claim before, nor after: on every construction, or in the base?"""
+    if not (amendment.before.can_be_met(was) or amendment.after.can_be_met(now)):
+        return "every"
+    session = amendment.session
+    either = any_of([session.met(was, session.base), session.met(now, session.base)])
+    return "" if session.search(()).holds(either) else "base"
 
 
 def _in_base(finding: Finding) -> bool:
@@ -186,9 +202,10 @@ class _Sides:
             at_base = base.holds(~session.met(missed, session.base))
             demands = [Demand(region, missed, "every"), Demand(NOTHING, self.either, "some")]
             spared = find_construction(session, demands, stretch=False).construction
-            quantifier: Quantifier = "every" if spared is None else "base" if at_base else "some"
+            # Where nothing at all meets the claim without a stretch, nothing is spared there either.
+            quantifier: Quantifier = "some" if not at_base else "every" if spared is None else "base"
             found = replace(finding, quantifier=quantifier, at_base="some" if at_base else "none")
-            return prepared.exhibit(
+            shown = prepared.exhibit(
                 found,
                 search,
                 (region, missed),
@@ -197,8 +214,21 @@ class _Sides:
                 prepared.grades_for(missed, wanted=False),
                 border=missed,
             )
+            return replace(shown, itself=quantifier != "every" or self._on_each(shown, region, missed))
         except Undecided as reason:
             return replace(finding, outcome="undecided", stakes=6, reason=str(reason))
+
+    def _on_each(self, shown: Finding, region: Formula, missed: Formula) -> bool:
+        """Does the thing shown meet the region and miss the other formula on each construction?"""
+        assert shown.witness is not None
+        session, article = self.session, shown.witness.article
+        search = session.search(session.groups_in(region, missed), things=False)
+        for p in (p for p in session.sheet.parameters if p.group in search.groups):
+            search.require(session.stretches(p.key, p.presumed))
+            if p.unknown:
+                search.require(~session.reads(p.group, p.reading))
+        within, met = (session.met_by(f, article, stretch=False) for f in (region, missed))
+        return not search.holds(~within | met)
 
     def _with_failing(self, finding: Finding, prepared: Prepared, claim: Claim) -> Finding:
         """Adds the limitations of the other version that the thing fails, by the parents with fewest."""
@@ -223,15 +253,35 @@ class _Sides:
             told = self.amendment.after.told_refined(at_claim("amended", 6, self.new), refined, groups)
             yield replace(told, detail=other, quantifier="some")
 
-    def _construction(self, loses: bool, wins: bool) -> Refined:
-        """The least construction, stretches as presumed, on which the claim can be met and does just this."""
+    def stretched_far(
+        self, known: Collection[Relation | str | None], given_up: Finding, gained: Finding
+    ) -> Iterator[Finding]:
+        """The relations that only a stretch makes, where what that gives up or gains is in none known."""
+        loses, wins = ("narrowed", "both"), ("widened", "both")
+        for side, told in ((given_up, loses), (gained, wins)):
+            if side.outcome != "shown" or any(relation in told for relation in known):
+                continue
+            found = [(r, self._with_any_stretch(r)) for r in told]
+            best = [(r, refined) for r, refined in found if refined.construction is not None]
+            groups = self.session.groups_in(self.was, self.now)
+            for relation, refined in best[:1]:
+                named = at_claim("amended", 6, self.new)
+                shown = self.amendment.after.told_refined(named, refined, groups)
+                yield replace(shown, detail=relation, quantifier="some")
+
+    def _with_any_stretch(self, relation: str) -> Refined:
+        loses, wins = next(k for k, r in RELATIONS.items() if r == relation)
+        return self._construction(loses, wins, stretch=True)
+
+    def _construction(self, loses: bool, wins: bool, stretch: bool = False) -> Refined:
+        """The least construction on which the claim can be met and does just this; stretches as presumed."""
         demands = [
             Demand(self.was, self.put_in, "not every" if loses else "every"),
             Demand(self.now, self.taken_out, "not every" if wins else "every"),
         ]
         if not (loses or wins):
             demands.append(Demand(NOTHING, self.either, "some"))
-        return find_construction(self.session, demands, stretch=False)
+        return find_construction(self.session, demands, stretch=stretch)
 
 
 def _settled(finding: Finding) -> bool | None:

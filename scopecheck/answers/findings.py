@@ -28,6 +28,8 @@ LINE_ALONE = "line alone"
 """The detail of what one line loses of a case that others keep out on every construction."""
 STATED_END = "stated end"
 """The detail of a document's range that is met at an end which it states, and not as a whole."""
+ONE_VALUE = "one value"
+"""The detail of a claim that narrows: as presumed it takes away one value of one number, and nothing else."""
 NEVER_BOTH = "never both"
 """The detail of a claim that adds nothing: on no construction does it narrow and is met by something."""
 

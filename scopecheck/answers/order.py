@@ -20,6 +20,7 @@ from scopecheck.core.reference import Reference, references
 from scopecheck.foundations.record import record
 from scopecheck.resolve.dependencies import noun_of, sort_of
 from scopecheck.solving.constraints import Constraint, Undecided, all_of, any_of
+from scopecheck.solving.evaluate import evaluate
 from scopecheck.solving.solver import Search
 
 
@@ -325,8 +326,13 @@ class _Order:
             absent = self.prepared.sheet.absent(article)
             return tuple(n for n in near if article[n] != near[n] and n not in absent)
 
-        article = min(self.pool.all(separating), key=lambda a: len(departing(a)))
-        if len(departing(article)) > 1:
+        def valueless(article: Article) -> bool:
+            claims = map(self.prepared.sheet.claim, self.prepared.lineage(narrower))
+            base = self.session.base
+            return any(evaluate(f, article, base) is None for f in self._formulas(claims))
+
+        article = min(self.pool.all(separating), key=lambda a: (valueless(a), len(departing(a))))
+        if valueless(article) or len(departing(article)) > 1:
             article = self._simplest_step(narrower, wider) or article
         own = any(self._takes_over(n, members[wider]) for n in members[narrower])
         every = self._everywhere(narrower, wider)
@@ -339,6 +345,8 @@ class _Order:
         search.require(~self.session.met(self.prepared.scope(narrower), base))
         lines = [self.prepared.sheet.claim(n) for n in self.prepared.lineage(narrower)]
         try:
+            # A thing that a line has no value for shows less than one for which it is false.
+            keep(search, *(~self.session.undefined(f, base) for f in self._formulas(lines)))
             return self._short(search, lines, self.shown[narrower]) if search.find() else None
         except Undecided:
             return None

@@ -57,22 +57,26 @@ def stated_ends(formulas: Iterable[Formula]) -> dict[str, tuple[tuple[Fraction, 
 def scales(sheet: Sheet, meant: Formula, near: bool = False) -> dict[str, Fraction]:
     """How far from the border a plain thing is at least, by quantity; whole numbers have scale 0.
 
-    A tenth of the meant range's width, or of |end| where only one end is stated; at least one written step;
-    at most half the room to a physical bound. With `near`: one written step.
+    A tenth of the meant range's width, or of |end| where only one end is stated; two written steps where that
+    is no more than one; at most half the room to a physical bound. With `near`: one written step.
+    What is limited together with others alone has its part of a tenth of that end; without an end other than
+    0 it has no scale.
     """
     ends = stated_ends((meant,))
+    tied = _ends_of_sums(sheet, meant, near)
     result: dict[str, Fraction] = {}
     for d in sheet.declarations:
         if not isinstance(d, NumberDecl):
             continue
         stated = ends.get(d.name, ())
         if d.whole or not stated:
-            result[d.name] = Fraction(0)
+            if d.whole or d.name in tied:
+                result[d.name] = Fraction(0) if d.whole else tied[d.name]
             continue
         values = [value for value, _ in stated]
         step = max(s for _, s in stated)
         width = max(values) - min(values) if len(set(values)) > 1 else max(abs(v) for v in values)
-        scale = step if near else max(width / 10, step)
+        scale = step if near else _plain_way(width, step)
         rooms = [min(values) - d.lower.value] if d.lower else []
         rooms += [d.upper.value - max(values)] if d.upper else []
         positive = [room / 2 for room in rooms if room > 0]
@@ -80,10 +84,37 @@ def scales(sheet: Sheet, meant: Formula, near: bool = False) -> dict[str, Fracti
     return result
 
 
+def _plain_way(width: Fraction, step: Fraction) -> Fraction:
+    return width / 10 if width / 10 > step else 2 * step
+
+
+def _ends_of_sums(sheet: Sheet, meant: Formula, near: bool) -> dict[str, Fraction]:
+    """For each measured quantity its part of the way from the ends that several are limited by together."""
+    whole = {d.name for d in sheet.declarations if isinstance(d, NumberDecl) and d.whole}
+    found: dict[str, Fraction] = {}
+    for node in nodes(meant):
+        if not isinstance(node, Compare):
+            continue
+        a, b = linear_form(node.left), linear_form(node.right)
+        if a is None or b is None:
+            continue
+        form = difference(a, b)
+        measured = {name: abs(c) for name, c in form.items() if name and name not in whole and c}
+        steps = [x.written.step for x in (node.left, node.right) if isinstance(x, Const) and x.written]
+        step = max(steps, default=Fraction(0))
+        way = step if near else _plain_way(abs(form.get(None, Fraction(0))), step)
+        for name, c in measured.items():
+            if way:
+                part = way / (c * len(measured))
+                found[name] = min(found.get(name, part), part)
+    return found
+
+
 def tightened(formula: Formula, scale: Mapping[str, Fraction], wanted: bool = True) -> Formula:
     """Where the formula is `wanted` (true or false) with a margin of `scale` on every side.
 
-    Comparisons that are not linear, and equalities or "is whole" of measured quantities, leave nothing.
+    Comparisons that are not linear, those of which nothing has a scale, and equalities or "is whole" of
+    measured quantities leave nothing.
     """
     match formula:
         case Truth(value):
@@ -93,10 +124,10 @@ def tightened(formula: Formula, scale: Mapping[str, Fraction], wanted: bool = Tr
             if a is None or b is None:
                 return Truth(False)
             wanted_op = op if wanted else DENIED[op]
-            slack = sum(
-                (abs(c) * scale.get(name, Fraction(0)) for name, c in difference(a, b).items() if name),
-                Fraction(0),
-            )
+            form = {name: c for name, c in difference(a, b).items() if name}
+            slack = sum((abs(c) * scale.get(name, Fraction(0)) for name, c in form.items()), Fraction(0))
+            if not slack and not form.keys() <= scale.keys():
+                return Truth(False)
             return _with_slack(Compare(wanted_op, left, right), slack)
         case IsWhole(item) if any(scale.get(name, Fraction(0)) for name in names_in(item)):
             return Truth(False)

@@ -112,11 +112,11 @@ class _Telling:
         if change.relation is None:
             return sentence("amend", "undecided", reason=flat(change.undecided[0].reason))
         told = self._relation(change)
-        if change.emptied:
-            told = sentence("amend", "emptied", told=told)
         if change.taken_over:
-            return sentence("amend", "taken_over", told=told)
-        return told
+            told = sentence("amend", "taken_over", told=told)
+        if change.emptied:
+            return sentence("amend", "emptied_base" if change.empty else "emptied", told=told)
+        return sentence("amend", f"empty_{change.empty}", told=told) if change.empty else told
 
     def _relation(self, change: Change) -> str:
         if change.everywhere:
@@ -278,7 +278,9 @@ class _Telling:
         told = "; ".join([told, *(sentence("margin", "reading").lower() + " " + r for r in readings)])
         if finding.at_base == "none":
             return sentence("amend", "not_presumed", told=told)
-        return told if finding.quantifier == "every" else sentence("amend", "not_every", told=told)
+        if finding.quantifier == "every":
+            return told if finding.itself else sentence("amend", "every_other", told=told)
+        return sentence("amend", "not_every", told=told)
 
     def _moves(self, change: Change) -> Iterator[str]:
         for move in change.moved:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from scopecheck.answers.findings import STATED_END, Finding
+from scopecheck.answers.findings import ONE_VALUE, STATED_END, Finding
 from scopecheck.core.construction import base_construction, names_in, nodes
 from scopecheck.core.declared import NOT_DONE
 from scopecheck.core.formula import Divide
@@ -32,6 +32,7 @@ from scopecheck.report.stated_ends import end_text, member_texts
 from scopecheck.report.things import left_free, thing_text, values_as_listed
 from scopecheck.report.ties import ends_had
 from scopecheck.report.ways import way_text
+from scopecheck.report.wholes import added_up
 from scopecheck.report.wording import (
     GLUE,
     claims_text,
@@ -121,6 +122,7 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
         f"{form}_way_by" if by and finding.ways else f"{form}_by" if by else "",
         f"{form}_unsaid" if unsaid and finding.detail != STATED_END else "",
         f"{form}_end" if finding.detail == STATED_END else "",
+        f"{form}_one_value" if finding.detail == ONE_VALUE else "",
         f"{form}_no_names" if finding.question == "inside left open" and not finding.partly else "",
         f"{form}_{case.form}" if case else "",
         f"{form}_way" if finding.ways else "",
@@ -135,6 +137,8 @@ def statement(sheet: Sheet, finding: Finding, form: str = "statement") -> str:
     text = _statement(sheet, finding, key)
     if form == "statement" and finding.question == "adds nothing":
         text = upper_first(text)
+    if form == "statement" and finding.question == "inside left open" and case:
+        text = " ".join([text, *added_up(sheet, case)])
     moved = phrases_moved(finding)
     if form != "statement" or finding.question not in OF_LINES or not moved:
         return text
@@ -290,13 +294,19 @@ def _change(sheet: Sheet, finding: Finding, form: str) -> str:
 
 def _expression(sheet: Sheet, finding: Finding) -> str:
     """`: rim is 0 there`, the divisor that leaves a limitation without a value."""
+    cause = cause_of_no_value(sheet, finding)
+    return sentence("end", "expression", cause=cause) if cause else ""
+
+
+def cause_of_no_value(sheet: Sheet, finding: Finding) -> str:
+    """`rim is 0 there`; '' where nothing of that kind leaves a limitation without a value."""
     limitation = limitation_labelled(sheet, finding.label)
     if (
         finding.question == "undefined"
         and limitation
         and (step := _step_left_out(sheet, finding, limitation))
     ):
-        return sentence("end", "expression_step", step=flat(step))
+        return sentence("end", "not_done", step=flat(step))
     if finding.question != "undefined" or not finding.detail:
         return ""
     text = finding.detail
@@ -305,7 +315,7 @@ def _expression(sheet: Sheet, finding: Finding) -> str:
         divisions = [n for n in nodes(limitation.formula) if isinstance(n, Divide) and n.text]
         zero = (d.text for d in divisions if evaluate_term(d.right, finding.witness.article, k) == 0)
         text = next(zero, text)
-    return sentence("end", "expression", text=flat(text))
+    return sentence("end", "zero", text=flat(text))
 
 
 def _step_left_out(sheet: Sheet, finding: Finding, limitation: Limitation) -> str:

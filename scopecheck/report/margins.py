@@ -31,7 +31,7 @@ from scopecheck.report.rereadings import (
 )
 from scopecheck.report.things import in_question, spoken_of, twin_text
 from scopecheck.report.ways_out import kept_out_if, other_readings, ways_out
-from scopecheck.report.wholes import case_notes
+from scopecheck.report.wholes import added_up, case_notes
 from scopecheck.report.wording import claims_text, flat, listed, sentence, upper_first
 
 IDLE = ("idle", *ENDS)
@@ -288,7 +288,9 @@ def _notes(sheet: Sheet, finding: Finding) -> tuple[str, ...]:
         notes.append(sentence("grade", finding.grade))
     notes += condition_texts(sheet, finding)
     if case := case_named(sheet, finding.case):
-        notes += case_notes(sheet, case)
+        whole = tuple(case_notes(sheet, case))
+        filled = finding.question == "inside lost" and not set(finding.departs) <= set(case.stated)
+        notes += whole or (added_up(sheet, case) if filled else ())
     if finding.partly:
         notes += _partly(sheet, finding)
     if finding.question == "adds nothing" and finding.quantifier != "every" and not finding.kept_by:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scopecheck.answers.findings import EMPTY_CLAIM, Answers, Finding
+from scopecheck.answers.findings import EMPTY_CLAIM, ONE_VALUE, Answers, Finding
 from scopecheck.core.model import Sheet
 from scopecheck.foundations.diagnostics import Diagnostic
 from scopecheck.foundations.drawing import draw
 from scopecheck.report.blocks import Block, Excerpt, Heading, Item, Listing, Paragraph, Picture, Report
 from scopecheck.report.chart import chart_blocks
 from scopecheck.report.consequences import emptied_by, is_empty_claim
-from scopecheck.report.describe import case_named, limitation_labelled
+from scopecheck.report.describe import case_named, limitation_labelled, lineage
 from scopecheck.report.described import unstated_first
 from scopecheck.report.frame import foot, head
 from scopecheck.report.grouping import (
@@ -22,7 +22,15 @@ from scopecheck.report.grouping import (
     section,
     turning_labels,
 )
-from scopecheck.report.items import decision_text, item, line, question_text, statement, words_together
+from scopecheck.report.items import (
+    cause_of_no_value,
+    decision_text,
+    item,
+    line,
+    question_text,
+    statement,
+    words_together,
+)
 from scopecheck.report.kept_out import also_text
 from scopecheck.report.known_ranges import how_read, nearness_lines, relation_text
 from scopecheck.report.lines import NumberLine, ValueTable
@@ -36,6 +44,8 @@ MOST_ITEMS = 10
 """Items on the first page."""
 LISTED = 3
 """The least grave stakes at which a listed thing comes out wrong."""
+MOST_HELD = 6
+"""So many places of items held back in one section are named."""
 MOST_LINES = 10
 """Lines of one kind on the first page."""
 COUNTED = ("narrows", "choices left", "harmless")
@@ -91,6 +101,8 @@ def build_report(
     return Report(tuple(blocks), sheet, answers, planned.order, held, tuple(diagnostics))
 
 
+MOST_SILENT = 3
+"""So many lines a document that nothing stated there keeps out may leave open, to be told in brief."""
 MOST_WARNINGS = 2
 """More warnings about the sheet stand below the items, which are to be read first."""
 
@@ -145,21 +157,31 @@ def _held_back(sheet: Sheet, held: Sequence[Cluster], usual: int) -> Iterator[Bl
     """How many items are not on the first page, in which sections, and why; nothing if none is."""
     if not held:
         return
-    sections: dict[str, int] = {}
+    sections: dict[str, list[str]] = {}
     far = 0
     for index, cluster in enumerate(held):
         if index < usual and section(sheet, cluster.first) == FAR:
             far += 1
             continue
         title = _section(sheet, cluster, index >= usual)
-        sections[title] = sections.get(title, 0) + 1
-    where = listed(sentence("item", "held_in", count=n, section=title) for title, n in sections.items())
+        sections.setdefault(title, []).append(flat(cluster.first.label or cluster.first.case))
+    where = listed(_held_in(title, labels) for title, labels in sections.items())
     left = len(held) - far
     count = sentence("item", "held_back_one") if left == 1 else sentence("item", "held_back_many", count=left)
     if left:
         yield Paragraph(sentence("item", "held_back_why", held=count, most=MOST_ITEMS, where=where))
     if far:
         yield Paragraph(sentence("item", "far_one" if far == 1 else "far_many", count=far))
+
+
+def _held_in(title: str, labels: Sequence[str]) -> str:
+    """`3 under 'Words that add nothing ...' (2a, 4b and claim 3)`."""
+    named = list(dict.fromkeys(filter(None, labels)))
+    more = len(named) - MOST_HELD
+    if more > 0:
+        named = [*named[:MOST_HELD], sentence("item", "held_more", count=more)]
+    key = "held_in" if named else "held_in_bare"
+    return sentence("item", key, count=len(labels), section=title, labels=listed(named))
 
 
 # ---- what is not an item
@@ -273,11 +295,20 @@ def _statements(sheet: Sheet, planned: Plan, everything: bool) -> Iterator[Block
     """What was found to hold and is no defect; what the first page counts only with `everything`."""
     brief = [f for f in planned.statements if f.question not in (*COUNTED, DESCRIBED, NO_MEASURE)]
     if not everything:
-        brief = [f for f in brief if f.question != "kept out" or _hangs_on_one(f, planned)]
-    brief.sort(key=lambda f: f.question != FITS)
-    lines = [upper_first(text) for text in _statement_lines(sheet, brief)]
-    if everything:
-        lines += [line(sheet, f) for f in planned.statements if f.question in COUNTED]
+        brief = [
+            f
+            for f in brief
+            if f.question != "kept out" or _hangs_on_one(f, planned) or _mostly_there(sheet, f)
+        ]
+    brief.sort(key=lambda f: (f.question != FITS, not _mostly_there(sheet, f)))
+    valueless = [f for f in brief if f.question == "undefined"]
+    if everything or len(valueless) < 2:
+        valueless = []
+    told = _statement_lines(sheet, [f for f in brief if f not in valueless])
+    lines = [upper_first(text) for text in told]
+    lines += [_valueless(sheet, valueless)] if valueless else []
+    counted_only = (f for f in planned.statements if f.question in COUNTED)
+    lines += [line(sheet, f) for f in counted_only if everything or f.detail == ONE_VALUE]
     if lines:
         yield Heading(sentence("section", "6"))
         yield from _some_of(tuple(dict.fromkeys(lines)), everything)
@@ -298,6 +329,27 @@ def _hangs_on_one(finding: Finding, planned: Plan) -> bool:
     """Does one line alone keep the case out, and does no item tell so with what lets the case by?"""
     told = {(f.case, f.label) for f in planned.order if f.stakes <= 4 and f.ways_out}
     return bool(finding.conflict) and (finding.case, finding.label) not in told
+
+
+def _valueless(sheet: Sheet, findings: Sequence[Finding]) -> str:
+    """The lines that have no value for something, by what is 0 there."""
+    by_cause: dict[str, list[str]] = {}
+    for f in findings:
+        label = sentence("valueless", "reread", label=f.label) if departures(f) else f.label
+        by_cause.setdefault(cause_of_no_value(sheet, f), []).append(label)
+    told = [
+        sentence("valueless", "where" if cause else "bare", labels=listed(labels), cause=cause)
+        for cause, labels in by_cause.items()
+    ]
+    return sentence("valueless", "lines", lines="; ".join(told))
+
+
+def _mostly_there(sheet: Sheet, finding: Finding) -> bool:
+    """Does nothing that a document states keep it out, and does it settle all but few of the lines?"""
+    if finding.question != "kept out" or finding.sets or finding.conflict:
+        return False
+    asked = {x.label for n in lineage(sheet, finding.claim) for x in sheet.claim(n).limitations}
+    return len(finding.silent) <= min(MOST_SILENT, len(asked) - 1)
 
 
 def _statement_lines(sheet: Sheet, findings: Sequence[Finding]) -> Iterator[str]:

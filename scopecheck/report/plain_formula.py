@@ -48,6 +48,8 @@ _AT = {
 }
 _CHOICE = regex(r"\b(?:or|if)\b")
 _BRACES = regex(r"\{[^{}]*\}")
+_NONE_OF = regex(r"(?<![\w.)] )(?<![\w.])0 × [\d.]+(?: ?[^\s<>=(),]+)??(?=\s(?:<=|>=|!=|[<>=])|$|,)")
+_MINUS = regex(r"(?<![\w.)] )(?<![\w.])-1 × (?=\d)")
 _WORDS = regex(r"\b(?:AND|OR|NOT|IF|THEN|OTHERWISE|IN|MOD)\b")
 
 
@@ -95,6 +97,7 @@ def _fact(text: str) -> str:
     for word, instead in _CALLS.items():
         shown = re.sub(rf"\b{word}\(([^()]*)\)", partial(_called, instead), shown)
     shown = shown.replace("IS WHOLE", "is a whole number").replace(" * ", " × ")
+    shown = _MINUS.sub("-", _NONE_OF.sub("0", shown))
     shown = re.sub(r"\bTRUE\b", "anything at all", shown)
     shown = re.sub(r"\bFALSE\b", "nothing at all", shown)
     return plain_degrees(_WORDS.sub(lambda m: m[0].lower(), shown))

@@ -62,7 +62,7 @@ def group_words(group: Group, labels: Iterable[str] = ()) -> str:
     """A phrase in quotation marks: its words at the first place among `labels`, else its common wording."""
     wanted = set(labels)
     place = next((p for p in group.places if p.where in wanted), None)
-    if place is None and len(group.places) == 1:
+    if place is None and len({p.words for p in group.places}) == 1:
         place = group.places[0]
     return quoted(place.words) if place else common_words(group)
 

@@ -28,6 +28,18 @@ def short_of_whole(sheet: Sheet, case: Case) -> Iterator[tuple[Composition, Frac
             yield made, sum(known, Fraction(0))
 
 
+def added_up(sheet: Sheet, case: Case) -> Iterator[str]:
+    """Of each composition that a case states the greater part of, and not all: the sum, and what is left."""
+    values = stated_values(sheet, case, exact=True)
+    for made in sheet.compositions:
+        named = {name for name, _ in made.classes} & values.keys()
+        known = [v for m in made.members if isinstance(v := values.get(m), Fraction)]
+        whole, total = made.unit.to_base(Fraction(100)), sum(known, Fraction(0))
+        if not named and whole < 2 * total and total < whole:
+            shown, left = (in_unit(made.unit.from_base(v), made.unit) for v in (total, whole - total))
+            yield sentence("whole", "so_far", name=flat(made.name), total=shown, left=left)
+
+
 def case_notes(sheet: Sheet, case: Case) -> Iterator[str]:
     """What an item says of its case: how much of a whole is stated, and what is taken as stated in full."""
     for made, total in short_of_whole(sheet, case):

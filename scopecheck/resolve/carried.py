@@ -17,6 +17,8 @@ from scopecheck.resolve.dependencies import references
 _THOUSANDS = regex(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?$")
 _ENDING = regex(r"(?<=\w\w\w)(?:es|s|ed|ing)$")
 SHARES = ("%", "percent")
+BETWEEN = frozenset("to and or , - – about approximately around roughly circa approx ca up at most ~".split())
+"""What may stand between the numbers of a range or list that share the unit of the last."""
 MOST_OF_UNIT = 7
 """How many pieces of text a unit may take."""
 FORMAL = frozenset(
@@ -130,7 +132,7 @@ def _unit_at(pieces: Sequence[Piece], text: str) -> str:
 def _unit_further_on(pieces: Sequence[Piece], text: str) -> str:
     """The unit of a list or range in which only the last number has one: `2 to 4 mm`, `2 and 4 mm`; or ''."""
     for piece in pieces[:6]:
-        if piece.text in ("to", "and", "or", ",", "-", "–") or _value(piece.text) is not None:
+        if piece.text in BETWEEN or _value(piece.text) is not None:
             continue
         unit = _unit_at([p for p in pieces if p.start >= piece.start], text)
         return unit if _last_was_number(pieces, piece) else ""

@@ -106,12 +106,11 @@ class Job:
         return self.subjects[0].bound
 
     def span(self, tokens: tuple[Token, ...]) -> Span:
-        return Span(self.words.span.source, tokens[0].start, tokens[-1].end)
+        # What was said in other words may stand in another order.
+        return Span(self.words.span.source, min(t.start for t in tokens), max(t.end for t in tokens))
 
     def text(self, tokens: tuple[Token, ...]) -> str:
-        return " ".join(
-            self.words.span.source.text[tokens[0].start : tokens[-1].end].replace("|", " ").split()
-        )
+        return " ".join(self.span(tokens).text.replace("|", " ").split())
 
     def found(self, tokens: tuple[Token, ...]) -> list[Match]:
         key = (tokens[0].start, tokens[-1].end, len(tokens))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from scopecheck.foundations.diagnostics import trouble
 from scopecheck.foundations.quantity import Kind, Unit, as_difference, as_level
 from scopecheck.foundations.record import replace
+from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import Fill
 from scopecheck.resolve.exact_fitting import bare_number, literal
@@ -22,9 +23,12 @@ def number_text(job: Job, fill: Fill) -> str:
         return " ".join(t.text for t in fill.tokens)  # said in other words: the greater of A and B
     first, number = fill.tokens[0], fill.tokens[0].number
     alone = number is not None and first.text.lstrip("+-−") == number.text
+    if number is None and len(fill.tokens) == 1 and first.text in NUMBER_WORDS:
+        written = job.text(fill.tokens)
+        return written if written.lower() in NUMBER_WORDS else first.text  # the 'a' of 'a pair' is two
     if number is None or number.unit is None or not (first.start in job.bare or alone):
         return job.text(fill.tokens)
-    if fill.slot.kind in ("whole", "plain", "ratio"):
+    if fill.slot.kind in ("whole", "plain", "ratio") and first.start in job.bare:
         return number.text
     return f"{number.text} {number.unit.symbol}"
 

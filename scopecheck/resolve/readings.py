@@ -171,8 +171,8 @@ def sort_out(
                 meant = _meaning_in_points(entry, reading, at, names)
             except NotHere as error:
                 not_tried.append((reading.label, str(error)))
-            except KindTrouble as error:
-                if not entry.patterns:
+            except Trouble as error:
+                if not entry.patterns or not _does_not_fit(error, at):
                     raise
                 if entry.own:
                     raise _own_reading(reading, at, error) from error
@@ -212,6 +212,14 @@ def sort_out(
     return tried, tuple(not_computed), tuple(not_tried)
 
 
+def _does_not_fit(error: Trouble, at: Occurrence) -> bool:
+    """Does the formula of a reading only not go with what stands here?
+
+    So it is of kinds, and wherever the trouble would be told of a file other than the sheet itself.
+    """
+    return isinstance(error, KindTrouble) or error.diagnostic.span.source is not at.span.source
+
+
 def _in_the_unit_of_the_words(at: Occurrence) -> str:
     """How to declare a plain number that the words give a unit; '' for other things."""
     x, others = at.slots.get("x"), [b for name, b in at.slots.items() if name != "x"]
@@ -243,7 +251,11 @@ def can_be_tried(entry: Entry, at: Occurrence, names: Names) -> bool:
         if names_used(parsed(reading.formula, names.own)) & (set(at.slots) - {"x"}):
             try:
                 meaning_of(reading, at, names, {f.name: "?" for f in reading.written.free}, entry.own)
-            except (NotHere, KindTrouble):
+            except NotHere:
+                continue
+            except Trouble as error:
+                if not _does_not_fit(error, at):
+                    raise
                 continue
             return True
     return bool(sort_out(entry, at, names)[0])
@@ -298,7 +310,7 @@ def _points_of(reading: EntryReading, at: Occurrence) -> str:
     return "percentage points are no share" if points and ("differences", "relative") in reading.axes else ""
 
 
-def _is_of_a_limit(error: KindTrouble, entry: Entry, at: Occurrence) -> bool:
+def _is_of_a_limit(error: Trouble, entry: Entry, at: Occurrence) -> bool:
     """Whether a limit in a bare % is the trouble: it is on no basis whatever a reading computes with it.
 
     A difference in a bare % may be a share of what it differs from.
@@ -310,7 +322,7 @@ def _is_of_a_limit(error: KindTrouble, entry: Entry, at: Occurrence) -> bool:
     return any(isinstance(b, Typed) and b.number and b.number.text == error.number for b in slots)
 
 
-def _own_reading(reading: EntryReading, at: Occurrence, error: KindTrouble) -> Trouble:
+def _own_reading(reading: EntryReading, at: Occurrence, error: Trouble) -> Trouble:
     """A reading of the author's own is never left out in silence: another one would be presumed instead."""
     return trouble(
         at.span, f"the reading '{reading.label}' of '{at.wording}' does not go with these values",

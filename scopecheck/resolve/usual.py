@@ -50,7 +50,10 @@ def _between_numbers(tokens: tuple[Token, ...], at: int) -> bool:
 
 
 def with_runs(tokens: tuple[Token, ...], table: str = "usual_runs") -> tuple[Token, ...]:
-    """The words with what a table lists for runs of them; their places are those of the first of them."""
+    """The words with what a table lists for runs of them; their places are those of the first of them.
+
+    Words at the front that stay as they are keep their own.
+    """
     texts = [t.text.lower() for t in tokens]
     said = _runs_of(table)
     if said.keys().isdisjoint(texts):
@@ -63,7 +66,11 @@ def with_runs(tokens: tuple[Token, ...], table: str = "usual_runs") -> tuple[Tok
             at += 1
             continue
         words, instead = run
-        first, last = tokens[at], tokens[at + len(words) - 1]
+        last, kept = tokens[at + len(words) - 1], 0
+        while kept < min(len(words), len(instead)) - 1 and words[kept] == instead[kept]:
+            kept += 1
+        found += tokens[at : at + kept]
+        first, instead = tokens[at + kept], instead[kept:]
         ends = [*(first.start for _ in instead[1:]), last.end][-len(instead) :] if instead else []
         for word, end in zip(instead, ends, strict=True):
             found.append(replace(first, sort="mark" if word == "," else "word", text=word, end=end))

@@ -7,7 +7,7 @@ from contextlib import suppress
 from fractions import Fraction
 from math import ceil, floor
 
-from scopecheck.answers.findings import NEVER_BOTH, Finding, Looked, Quantifier, Reread
+from scopecheck.answers.findings import NEVER_BOTH, ONE_VALUE, Finding, Looked, Quantifier, Reread
 from scopecheck.answers.minimal import MinimalSets, minimal_sets
 from scopecheck.answers.questions.cases import Answer, one_reread
 from scopecheck.answers.questions.instances import Instance
@@ -336,7 +336,8 @@ def _implied_by(
 def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Iterator[Finding]:
     """That the dependent claim narrows; shown, where details are asked for, by the thing it gives up.
 
-    Nothing where it does so only on readings on which nothing meets it: that is told as such.
+    So is it, asked for or not, where as presumed that is one value of one number alone. Nothing where it does
+    so only on readings on which nothing meets it: that is told as such.
     """
     session = prepared.session
     parent, own = instance.parent_scope, instance.own_scope
@@ -353,7 +354,11 @@ def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Iterato
             if refined.construction is None:
                 return
             search.require(*session.taken(refined.construction, groups))
-    if not prepared.details:
+    one_value = at_base and _by_one_value(prepared, instance)
+    if one_value:
+        found = replace(found, detail=ONE_VALUE)
+        search.require(*session.taken(session.base, groups))
+    if not (prepared.details or one_value):
         yield replace(found, quantifier="base" if at_base else "some")
         return
     assert search.holds()
@@ -363,6 +368,24 @@ def _narrowing(prepared: Prepared, instance: Instance, at_base: bool) -> Iterato
     assert shown.construction is not None
     failing = prepared.failing(instance.own, shown.witness.article, shown.construction)
     yield replace(shown, failing=failing, quantifier="some" if shown.rereads else "base")
+
+
+def _by_one_value(prepared: Prepared, instance: Instance) -> bool:
+    """Does all that the claim leaves out, as presumed, have one value of the one number that it limits?"""
+    session, own = prepared.session, instance.own_scope
+    names = session.names_in(own)
+    declared = [d for d in prepared.sheet.declarations if d.name in names]
+    if len(declared) != 1 or not isinstance(declared[0], NumberDecl) or declared[0].whole:
+        return False
+    search = session.search(())
+    search.require(session.met(instance.parent_scope, session.base), ~session.met(own, session.base))
+    with suppress(Undecided):
+        if search.find():
+            (name,) = names
+            value = search.article()[name]
+            assert isinstance(value, Fraction)
+            return not search.holds(session.met(Compare("!=", Measured(name), Const(value))))
+    return False
 
 
 # ---- stated ends

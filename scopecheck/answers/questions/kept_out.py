@@ -25,7 +25,8 @@ def kept_out(prepared: Prepared, case: Case) -> Iterator[Finding]:
     """What keeps the case out of each claim it speaks of, and of each claim below that it is kept out of only
     by what that claim adds.
 
-    Without details only what hangs on a single limitation is looked for.
+    Without details only what hangs on a single limitation is looked for, and documents that nothing stated
+    keeps out.
     """
     listed = _Listed(prepared, case)
     for place in targets(prepared, case):
@@ -113,6 +114,10 @@ class _Listed:
             return meets(formula, self.stated, k)
         return self.region.holds(session.met(formula, k))
 
+    def leaves_any(self, limitations: Sequence[Limitation]) -> bool:
+        """Does something of the case, as presumed, meet all the limitations together?"""
+        return self.region.holds(*_asked(self.prepared, limitations))
+
     def leaves_open(self, limitation: Limitation) -> bool:
         """Does the case say nothing of something that the limitation speaks of, and so does not settle it?"""
         unsaid = self.prepared.session.names_in(limitation.formula) - {*self.case.stated, *self.stated}
@@ -142,13 +147,18 @@ def _kept_out_of(listed: _Listed, instance: Instance) -> Iterator[Finding]:
     for x in instance.limitations:
         if (listed.status(x) == wanted) != document:
             against.append(x)
-            if len(against) > 1 and not details:
+            if len(against) > 1 and not details and not (document and listed.status(x) == "some"):
                 return
     if document and not against:
         return
     if not document and listed.met(instance.limitations):
         return
     if not listed.prepared.can_be_met(instance.scope) or not listed.region.holds():
+        return
+    if document and len(against) > 1 and not details:
+        if any(listed.status(x) == "none" for x in against) or not listed.leaves_any(instance.limitations):
+            return
+        yield _told(listed, instance, MinimalSets((), True), tuple(x.label for x in against), "")
         return
     sets = listed.minimal_sets(instance.limitations)
     inside = {label for one in sets.sets for label in one}

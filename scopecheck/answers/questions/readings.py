@@ -234,6 +234,7 @@ def _flip(
                     search.require(turned)
                     break
             finding = _with_thing(prepared, finding, search, instance.scope, wider)
+        finding = _at_one_stretch(prepared, finding, instance.scope)
         finding = _where_it_turns(prepared, finding, instance, step[0])
     yield finding
 
@@ -262,7 +263,17 @@ def _flip_here(
     )
     with search.aside():
         search.require(reads, changed, turned, *turning.rest)
-        return _with_thing(prepared, finding, search, instance.scope, wider)
+        found = _with_thing(prepared, finding, search, instance.scope, wider)
+        return _at_one_stretch(prepared, found, instance.scope)
+
+
+def _at_one_stretch(prepared: Prepared, finding: Finding, scope: Formula) -> Finding:
+    """The finding; of what is wider and narrower at different stretches only, told as such."""
+    if finding.detail != "both" or finding.construction is None:
+        return finding
+    session, k = prepared.session, finding.construction
+    lost = ~session.met(scope, k), session.met(scope, session.base)
+    return finding if session.search(()).holds(*lost) else replace(finding, detail="either")
 
 
 def _turned_by(prepared: Prepared, own: tuple[Limitation, ...], group: int, wider: bool) -> Constraint:

@@ -75,7 +75,8 @@ def _beside_two(prepared: Prepared, instance: Instance, limitation: Limitation, 
     assert shown.construction is not None
     first, second = _parted(sheet, shown.witness.article, own)
     k = shown.construction
-    settled = not session.groups_in(other)
+    both = shown.witness.article
+    settled = beside.on_every(scope, both) and beside.on_every(other, both, met=False)
     moved = shown.rereads or shown.read_as
     return replace(
         shown,

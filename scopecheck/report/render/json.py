@@ -7,6 +7,7 @@ not change their meaning within one `schema_version`; further keys may come.
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from fractions import Fraction
 from typing import Any
 
@@ -16,7 +17,8 @@ from scopecheck.answers.minimise import BreakPoint
 from scopecheck.answers.witness import Witness
 from scopecheck.core.construction import Construction
 from scopecheck.core.declared import NumberDecl
-from scopecheck.core.formula import Article, Value
+from scopecheck.core.formula import All, Article, ExactlyOne, Formula, Implies, Not, Read, Value
+from scopecheck.core.formula import Any as AnyOf
 from scopecheck.core.model import Case, Definition, OwnPhrase, Settled, Sheet
 from scopecheck.core.nearness import Nearness, nearness
 from scopecheck.core.ranges import Lying, Range
@@ -254,9 +256,40 @@ def reread_data(sheet: Sheet, reread: Reread) -> Data:
 
 def _places(sheet: Sheet, group: int) -> list[Data]:
     return [
-        {"where": p.where, "words": p.words, **place_data(p.span), "meanings": list(p.meanings)}
+        {
+            "where": p.where,
+            "words": p.words,
+            **place_data(p.span),
+            "meanings": list(p.meanings),
+            "denied": p.where in sheet.by_label and _denied(sheet.by_label[p.where].formula, group),
+        }
         for p in sheet.groups[group].places
     ]
+
+
+def _denied(formula: Formula, group: int) -> bool:
+    """Does the line deny what the phrase means, as "not 3 mm or 5 mm" does, wherever it stands in it?"""
+    sides = set(_sides(formula, group, False))
+    return sides == {True}
+
+
+def _sides(formula: Formula, group: int, denied: bool) -> Iterator[bool]:
+    match formula:
+        case Not(item):
+            yield from _sides(item, group, not denied)
+        case Implies(left, right):
+            yield from _sides(left, group, not denied)
+            yield from _sides(right, group, denied)
+        case All(items) | AnyOf(items) | ExactlyOne(items):
+            for item in items:
+                yield from _sides(item, group, denied)
+        case Read(own, options):
+            if own == group:
+                yield denied
+            for option in options:
+                yield from _sides(option, group, denied)
+        case _:
+            pass
 
 
 def _break(sheet: Sheet, point: BreakPoint) -> Data:

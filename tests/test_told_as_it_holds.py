@@ -1,0 +1,298 @@
+"""What is told of all readings, of one stretch, or of a distance must hold as it is told."""
+
+from __future__ import annotations
+
+import json
+from fractions import Fraction
+
+import pytest
+
+from scopecheck.answers.order import scope_map
+from scopecheck.answers.questions import ask_all, prepare
+from scopecheck.commands.check import Options, checked
+from scopecheck.report.amendment import amendment_report
+from scopecheck.report.plain_formula import plain_formula
+from scopecheck.report.render import render
+from tests.amended_sheets import amended
+from tests.reported import one_line
+from tests.sheets import errors, sheet
+from tests.test_told_rightly import page
+
+
+def both(before: str, after: str) -> str:
+    return one_line(render(amendment_report(amended(before, after)), "text"))
+
+
+FEED = """\
+profile  EPO
+phosphite  share in wt%
+1. A feed comprising {range} by weight of phosphite.
+   | phosphite : {range} by weight
+2. The feed of claim 1, comprising 45 to 50 % by weight of phosphite.
+   | phosphite : 45 to 50 % by weight
+"""
+
+
+def test_what_only_a_stretch_gives_up_is_no_unchanged_claim() -> None:
+    """40 % stretched by an eighth is 45 %, which claim 2 asks for; after, nothing of 40 % or less does."""
+    told = both(FEED.format(range="about 30 to about 40 %"), FEED.format(range="30 to 40 %"))
+    line = told.partition("Claim 2: ")[2].partition(" What changes")[0]
+    assert line.startswith("unchanged as restated, with every phrase as presumed; otherwise: only narrowed")
+    assert 'once "about 30 to about 40 % by weight" stretches by 12.5 % or more' in line
+    assert "Nothing meets it after the amendment, nor as presumed before" in line
+
+
+def test_a_unit_shared_by_hedged_numbers_is_that_of_each() -> None:
+    told = both(FEED.format(range="about 30 to about 40 %"), FEED.format(range="30 to 40 %"))
+    assert "Every number and every word of the amended claims stands somewhere there." in told
+
+
+GAP = """\
+profile  EPO
+gap  length in µm
+1. A cell with a gap of {limit}.
+   | gap : {limit}
+2. The cell of claim 1, with a gap of at least 9 µm.
+   | gap : at least 9 µm
+must stay out for 1
+  coarse : gap = 3.4 µm
+"""
+
+
+def test_a_thing_gained_on_some_readings_only_is_told_so() -> None:
+    """3.4 rounds to 3: on that reading it met the claim before; 4 µm is gained on every reading."""
+    told = both(GAP.format(limit="at most 3 µm"), GAP.format(limit="at most 4 µm"))
+    gained = told.partition("Gained")[2]
+    assert "(gap 3.4 µm) did not meet it before" in gained
+    assert "On every reading listed some thing does so; this one not on every reading" in gained
+
+
+def test_a_claim_that_nothing_meets_before_or_after_is_told_so() -> None:
+    told = both(GAP.format(limit="at most 3 µm"), GAP.format(limit="at most 4 µm"))
+    line = told.partition("Claim 2: ")[2].partition(" What changes")[0]
+    assert "Nothing meets it before or after the amendment" in line
+
+
+PATCH = """\
+profile  EPO
+dose         mass in mg
+body weight  mass in kg, > 0 kg, <= 80 kg, varies with the dog
+1. A patch carrying a dose of 0.5 to 4 mg per kg of body weight.
+   | dose, body weight : a dose of 0.5 to 4 mg per kg of body weight
+"""
+
+
+def test_a_thing_that_changes_sides_on_every_reading_is_told_so() -> None:
+    """1 mg on 1 kg is well within 0.5 to 4 mg/kg, on 41 kg it is 0.02 mg/kg, however the ends round."""
+    told = page(PATCH)
+    item = told.partition("changes sides with the dog")[2].partition("Raised by")[0]
+    assert "every reading listed" in item
+    assert "not on every" not in item
+
+
+ESTER = """\
+profile  EPO
+ester  share in wt%
+1. A patch with about 10 % by weight of an ester.
+   | ester : about 10 % by weight
+"""
+
+
+def test_what_different_stretches_do_is_not_told_as_one() -> None:
+    """Presumed are 9.5 up to 10.5; by 5 % or more it is 9.5 to 10.5 or wider, by less it is narrower."""
+    told = page(ESTER, everything=True)
+    assert "such as a thing with ester 10.5 wt%, and less at others" in told
+    assert "some are not met that were" not in told
+
+
+SHIFT = """\
+profile  EPO
+T1, T2  length in µm
+active  share in wt%
+1. A cell, wherein a total of T1 and T2 is 120 µm or less.
+   | T1, T2 : a total of T1 and T2 is 120 µm or less    meant  T1 + T2 <= 120 µm
+2. A patch with 10 % by weight of an active.
+   | active : 10 % by weight    meant  9.5 wt% <= active < 10.5 wt%
+inside for 1
+  cell : T1 = 50 µm, T2 = 30 µm
+must stay out for 2
+  rival : active = 9.6 wt%
+"""
+
+
+def test_what_lies_a_step_beside_a_border_is_not_told_as_far_from_it() -> None:
+    """120.1 of 120 for a sum, and 9.6 in what begins at 9.5 and is one wide."""
+    found = {(f.question, f.label): f for f in ask_all(sheet(SHIFT)).findings}
+    assert found["unmeant met", "1a"].grade != "plain"
+    lost = found["meant lost", "2a"]
+    assert lost.witness is not None
+    assert lost.grade != "plain" or lost.witness.article["active"] != Fraction(96, 1000)
+
+
+def test_a_phrase_that_does_not_fit_a_list_is_told_at_the_line() -> None:
+    """The phrase 'exceed three' is tried of both things left of the colon, and a list exceeds nothing."""
+    (wrong,) = errors(
+        """\
+profile  US
+retries  count
+state  one of idle, busy, failed
+1. A node which is in the busy state or the failed state if the retries exceed three.
+   | state, retries : is in the busy state or the failed state if the retries exceed three
+"""
+    )
+    assert wrong.span.source.name == "test"
+    assert wrong.span.text == "exceed three"
+    assert wrong.help
+
+
+ALLOY = """\
+profile  US
+alloy  composition in wt%
+  Ni, Mo, Fe, Ti
+1. An alloy consisting of 0.6 to 0.9 wt% of Ni, 0.2 to 0.4 wt% of Mo, up to 0.2 wt% of Fe,
+   the balance being Ti.
+   | alloy : consisting of
+   | Ni    : 0.6 to 0.9 wt%
+   | Mo    : 0.2 to 0.4 wt%
+   | Fe    : up to 0.2 wt%
+   | alloy : the balance being Ti
+document D1 for 1
+  ingot : Ni = {nickel} wt%, Mo = 0.25 wt%  "table 1"
+"""
+
+
+def test_a_document_that_nothing_stated_keeps_out_is_told_on_the_first_page() -> None:
+    """It has the nickel and the molybdenum, and says nothing of iron, titanium or anything else."""
+    said = 'Nothing that document D1, ingot at "table 1" states keeps it out of claim 1'
+    assert said in page(ALLOY.format(nickel="0.75"))
+    assert said not in page(ALLOY.format(nickel="0.95"))
+
+
+def test_what_a_case_states_of_a_whole_is_added_up_where_it_leaves_something_open() -> None:
+    """0.75, 0.25 and 98.7 are 99.7: of iron there may be the other 0.3, or less."""
+    text = ALLOY.replace("document D1 for 1", "inside for 1").replace('  "table 1"', ", Ti = 98.7 wt%")
+    told = page(text.format(nickel="0.75"))
+    assert "What it states of alloy adds up to 99.7 wt%, which leaves 0.3 wt%." in told
+
+
+DRIVER = """\
+profile  US
+dead time  time in µs
+1. A driver having a dead time of at least 0.5 µs.
+   | dead time : at least 0.5 µs
+2. The driver of claim 1, wherein the dead time is more than 500 ns.
+   | dead time : more than 500 ns
+3. The driver of claim 1, wherein the dead time is more than 501 ns.
+   | dead time : more than 501 ns
+"""
+
+
+def test_a_dependent_claim_that_takes_away_an_end_alone_is_told_on_the_first_page() -> None:
+    """500 ns is 0.5 µs; of claim 3 all up to 501 ns is taken away."""
+    told = page(DRIVER)
+    assert '2a "more than 500 ns": claim 2 narrows its parent by one value alone, as presumed' in told
+    assert "claim 3 narrows" not in told
+
+
+# ---- words and meanings as they are shown
+
+
+def meanings(declared: str, left: str, words: str) -> dict[str, tuple[str, ...]]:
+    """What each place of a claim with just these words is shown to mean, by the words that stand there."""
+    made = sheet(f"profile US\n{declared}\n1. A device having a {words}.\n   | {left} : {words}\n")
+    return {p.words: p.meanings for g in made.groups for p in g.places}
+
+
+def test_a_meaning_has_the_unit_at_each_number() -> None:
+    declared = "dose  mass in mg\nbody weight  mass in kg, > 0 kg, varies with the dog"
+    words = "dose of 0.5 to 4 mg per kg of body weight"
+    (shown,) = meanings(declared, "dose, body weight", words).values()
+    assert shown[0] == "0.5 mg/kg * the body weight <= dose <= 4 mg per kg * the body weight"
+
+
+def test_a_pair_is_shown_as_two() -> None:
+    (shown,) = meanings("bolts  count", "bolts", "at least a pair of bolts").values()
+    assert shown[0] == "bolts >= two"
+
+
+def test_words_said_in_another_order_are_quoted_whole() -> None:
+    found = meanings("T1, T2  length in mm", "T1, T2", "0.2 < T2/T1 ≤ 0.8")
+    assert list(found) == ["0.2 < T2/T1 ≤ 0.8"]
+    found = meanings("doses per day  count", "doses per day", "once or twice daily")
+    assert next(iter(found)) == "once or twice"
+
+
+@pytest.mark.parametrize(
+    ("formula", "shown"),
+    [
+        ("0 * 2° <= angle - 90° <= 2°", "0 <= angle - 90° <= 2°"),
+        ("-1 * 30 seconds <= delay <= 0 * 30 seconds", "-30 seconds <= delay <= 0"),
+        ("delay <= 10 * 30 seconds", "delay <= 10 × 30 seconds"),
+    ],
+)
+def test_nothing_of_a_number_is_shown_as_nothing(formula: str, shown: str) -> None:
+    assert plain_formula(formula) == shown
+
+
+def test_what_a_line_denies_is_marked_so_in_json() -> None:
+    text = "gap  length in mm\n1. A device with a gap of not 3 mm or 5 mm.\n   | gap : not 3 mm or 5 mm\n"
+    report, _ = checked(sheet(text), Options(), ())
+    assert report is not None
+    phrases = json.loads(render(report, "json"))["phrases"]
+    assert {p["denied"] for phrase in phrases for p in phrase["places"]} == {True}
+
+
+def test_an_amendment_quotes_the_claim_and_not_the_catalogue() -> None:
+    """The phrase stands in both sheets, in a line that did not change."""
+    text = """\
+profile EPO
+angle  angle in deg
+tine  part, 0 to 10
+  length  in mm
+1. A drill having an angle of at most {limit} deg.
+   | angle : at most {limit} deg
+2. The drill of claim 1, with at least six tines, wherein every tine is longer than 70 mm.
+   | tines : at least six tines
+   | length of the tines : every tine is longer than 70 mm
+3. The drill of claim 2, wherein the tines have an average length of at most 65 mm.
+   | length of the tines : an average length of at most 65 mm
+"""
+    told = both(text.format(limit=12), text.format(limit=10))
+    assert '"every tine is longer than 70 mm" as "every recited one; others may differ"' in told
+    assert '"each is ..."' not in told
+
+
+RECEIVER = """\
+profile  US court
+focal length, aperture, stop  length in mm
+1. A receiver having a lens with a focal length of at least 3 mm.
+   | focal length : a focal length of at least 3 mm
+2. The receiver of claim 1, wherein a ratio of focal length to aperture is at least 3:1, and a ratio of
+   stop to aperture is at least 2:1.
+   | focal length, aperture : ratio of focal length to aperture is at least 3:1
+   | stop, aperture : ratio of stop to aperture is at least 2:1
+"""
+
+
+def test_lines_without_a_value_are_told_in_one_line_on_the_first_page() -> None:
+    told = page(RECEIVER)
+    assert "for some thing, and then count as not met: 2a and 2b, as aperture is 0 there." in told
+    assert "has no value for a thing with" not in told
+    assert "has no value for a thing with" in page(RECEIVER, everything=True)
+
+
+LENS = """\
+profile  US court
+focal length, aperture  length in mm
+echo  one of A, B
+1. A receiver which displays A or B.
+   | echo : A or B
+2. The receiver of claim 1, having a lens, a ratio of the focal length to the aperture being from 2.8 to 4.
+   | focal length, aperture : a ratio of the focal length to the aperture being from 2.8 to 4
+"""
+
+
+def test_the_map_shows_a_step_by_a_thing_with_a_value() -> None:
+    """With no aperture the ratio has no value; a thing with an aperture shows better what is shut out."""
+    (step,) = scope_map(prepare(sheet(LENS), None)).steps
+    assert step.article["aperture"]
