@@ -26,9 +26,9 @@ def called(names: Names, words: str) -> NumberDecl | None:
     if found is None:
         return None
     measure, thing = found.groups()
-    turned = names.declared(f"{thing} {measure}")
-    if isinstance(turned, NumberDecl):
-        return turned
+    for name in (f"{thing} {measure}", f"{measure} of {thing}"):
+        if isinstance(said := names.declared(name), NumberDecl):
+            return said
     made = names.declared(thing)
     if not isinstance(made, NumberDecl):
         return _noted(names, measure, thing)

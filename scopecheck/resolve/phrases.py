@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from scopecheck.core.construction import names_in
 from scopecheck.core.declared import Assembly, ChoiceDecl, Composition, NumberDecl, SetDecl, Step
-from scopecheck.core.formula import Add, All, Any, Compare, Const, Formula, Implies
+from scopecheck.core.formula import Add, All, Any, Compare, Const, ExactlyOne, Formula, Implies
 from scopecheck.foundations.diagnostics import Trouble, trouble
 from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.record import record, replace
@@ -504,13 +504,19 @@ class Reader:
     def _either_or_both(
         self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
     ) -> Formula | None:
-        """`a rim of at least 5 mm or a gap of at most 2 mm, or both`: one of the two limits, or both."""
+        """`a rim of at least 5 mm or a gap of at most 2 mm, or both`: one of the two limits, or both.
+
+        `But not both`: one of them alone.
+        """
         said = [word_of(t) for t in tokens]
-        if said[-2:] != ["or", "both"]:
+        apart = said[-3:] == ["but", "not", "both"]
+        if not apart and said[-2:] != ["or", "both"]:
             return None
-        end = len(said) - 2 - (said[-3:-2] == [","])
-        for at in (i for i in range(2, end - 1) if said[i] == "or"):
-            sides = tokens[: at - (said[at - 1] == ",")], tokens[at + 1 : end]
+        end = len(said) - 2 - apart
+        end -= said[end - 1 : end] == [","]
+        start = int(said[0] == "either")
+        for at in (i for i in range(start + 2, end - 1) if said[i] == "or"):
+            sides = tokens[start : at - (said[at - 1] == ",")], tokens[at + 1 : end]
             named = [
                 f" {s.text.lower()} " in f" {' '.join(map(word_of, w))} "
                 for w, s in zip(sides, subjects, strict=True)
@@ -518,7 +524,8 @@ class Reader:
             tried = [self._trying()._job(w, words, (s,)) for w, s in zip(sides, subjects, strict=True)]
             if all(named) and all(is_read(*one) and can_be_read(*one) for one in tried):
                 jobs = (self._job(w, words, (s,)) for w, s in zip(sides, subjects, strict=True))
-                return Any(tuple(whole(*job) for job in jobs))
+                limits = tuple(whole(*job) for job in jobs)
+                return ExactlyOne(limits) if apart else Any(limits)
         return None
 
     def _first_alone(

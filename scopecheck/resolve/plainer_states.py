@@ -23,7 +23,8 @@ _INTO = tuple(
         "enters", "entering", "enters into", "switches to", "switches into", "switching to", "is switched to",
         "switched to", "changes to", "changes into", "transitions to", "transitions into", "goes into",
         "goes to", "moves to", "is set to", "set to", "activates", "activating", "selects", "selecting",
-        "assumes", "adopts",
+        "assumes", "adopts", "enter", "enter into", "switch to", "switch into", "change to", "transition to",
+        "go into", "go to", "move to", "activate", "select", "assume", "adopt", "operate in", "work in",
     )
 )  # fmt: skip
 _CHOSEN = ("selected", "chosen", "activated", "active", "used", "entered", "adopted", "set")

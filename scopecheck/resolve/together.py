@@ -69,7 +69,7 @@ def _says_together(words: list[str], rest: list[str], names: tuple[str, ...]) ->
         return False
     if not said:
         return len(names) == 1 or own.isdisjoint(rest)
-    return all(set(name.split()) <= set(said) for name in names)
+    return all(set(name.removeprefix("duration of ").split()) <= set(said) for name in names)
 
 
 def of_the_whole_limit(aside: Aside, names: tuple[str, ...]) -> bool:
