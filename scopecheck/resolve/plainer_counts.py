@@ -5,7 +5,6 @@ Used by `plainer.py` alone.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from fractions import Fraction
 from itertools import pairwise
 
@@ -16,6 +15,7 @@ from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.usual import words_at
 
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]
@@ -39,7 +39,11 @@ def with_names_noted(tokens: Tokens, subjects: Things, notes: tuple[str, ...]) -
         at = [i for i in range(len(words) - len(note) + 1) if _is_called(words[i : i + len(note)], note)]
         at = [i for i in at if words[i + len(note) : i + len(note) + 1] != ["of"]]  # it says more there
         for i in reversed(at):
-            tokens = (*tokens[:i], *_said(tokens[i], subject.text), *tokens[i + len(note) :])
+            tokens = (
+                *tokens[:i],
+                *words_at(tokens[i], subject.text, understood=True),
+                *tokens[i + len(note) :],
+            )
     return tokens
 
 
@@ -51,10 +55,6 @@ def _plain_note(note: str) -> tuple[str, ...]:
 def _is_called(words: list[str], note: tuple[str, ...]) -> bool:
     """Are these the words of the note, in the singular or the plural?"""
     return tuple(words[:-1]) == note[:-1] and words[-1].removesuffix("s") == note[-1].removesuffix("s")
-
-
-def _said(at: Token, text: str) -> Iterator[Token]:
-    return (replace(at, sort="word", text=w, number=None, end=at.start) for w in text.split())
 
 
 def without_commas_round_equal(tokens: Tokens) -> Tokens:
@@ -133,7 +133,7 @@ def with_total_of(tokens: Tokens, subjects: Things) -> Tokens:
     names = [w for s in subjects for w in s.text.lower().split()]
     if len(subjects) < 2 or not at or sorted(before) != sorted(names):
         return tokens
-    return (*tokens[:at], *_said(tokens[at], "together are"), *tokens[at + 1 :])
+    return (*tokens[:at], *words_at(tokens[at], "together are", understood=True), *tokens[at + 1 :])
 
 
 def with_different_number(tokens: Tokens, subjects: Things) -> Tokens:
@@ -153,7 +153,7 @@ def with_different_number(tokens: Tokens, subjects: Things) -> Tokens:
         )
         if words in ways:
             said = f"number of {' '.join(a)} is different from number of {' '.join(b)}"
-            return tuple(_said(tokens[0], said))
+            return tuple(words_at(tokens[0], said, understood=True))
     return tokens
 
 
@@ -172,7 +172,7 @@ def with_outnumbering(tokens: Tokens, subjects: Things) -> Tokens:
         return tokens
     more = "exceeds" if by < len(words) else "is larger than"
     said = f"number of {' '.join(before)} {more} number of {' '.join(behind)}"
-    return (*_said(tokens[0], said), *tokens[by:])
+    return (*words_at(tokens[0], said, understood=True), *tokens[by:])
 
 
 def with_one_for_every(tokens: Tokens, subjects: Things) -> Tokens:
@@ -244,7 +244,7 @@ def with_difference_between(tokens: Tokens, subjects: Things) -> Tokens:
         for differ in ("differ", "differs", "differing"):
             if before in ([*one, "and", *other, differ], [*one, differ, "from", *other]):
                 said = f"the difference between {' '.join(one)} and {' '.join(other)} is"
-                return (*_said(tokens[0], said), *tokens[by:])
+                return (*words_at(tokens[0], said, understood=True), *tokens[by:])
     return tokens
 
 
@@ -296,16 +296,19 @@ def with_neither_as_not(tokens: Tokens) -> Tokens:
     if not all(side and (side[0] in _SIDES or side[0] in _VERBS) for side in sides):
         return tokens
     one, other = (
-        [*_said(tokens[i], "does not"), *_said(tokens[i + 1], _VERBS[words[i + 1]])]
+        [
+            *words_at(tokens[i], "does not", understood=True),
+            *words_at(tokens[i + 1], _VERBS[words[i + 1]], understood=True),
+        ]
         if words[i + 1] in _VERBS
-        else [*_said(tokens[i], "not"), tokens[i + 1]]
+        else [*words_at(tokens[i], "not", understood=True), tokens[i + 1]]
         for i in (first, nor)
     )
     return (
         *tokens[:first],
         *one,
         *tokens[first + 2 : nor],
-        *_said(tokens[nor], "and"),
+        *words_at(tokens[nor], "and", understood=True),
         *other,
         *tokens[nor + 2 :],
     )
@@ -415,7 +418,14 @@ def with_ends_said(tokens: Tokens) -> Tokens:
         return tokens
     ends = (replace(kept[i], sort="word", text=words[i]) for i in at)
     one, other = ends
-    return (*_said(kept[0], "between"), kept[0], one, *_said(kept[2], "and"), kept[3], other)
+    return (
+        *words_at(kept[0], "between", understood=True),
+        kept[0],
+        one,
+        *words_at(kept[2], "and", understood=True),
+        kept[3],
+        other,
+    )
 
 
 _ENDS = {"included": "inclusive", "excluded": "exclusive", "including": "inclusive", "excluding": "exclusive"}
@@ -430,7 +440,7 @@ def with_each_multiple(tokens: Tokens) -> Tokens:
     behind = at + 4 + (words[at + 4 : at + 5] == ["of"])
     if behind != len(words) - 1 or not tokens[behind].number:
         return tokens
-    return (*tokens[: at + 4], *_said(tokens[at + 3], "a multiple of"), tokens[behind])
+    return (*tokens[: at + 4], *words_at(tokens[at + 3], "a multiple of", understood=True), tokens[behind])
 
 
 def with_limit_before(tokens: Tokens) -> Tokens:

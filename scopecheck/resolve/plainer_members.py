@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from scopecheck.core.declared import ChoiceDecl, SetDecl
-from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import split_list, word_of
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.usual import with_runs, words_at
 
 Tokens = tuple[Token, ...]
 _DETERMINERS = frozenset("a an the said".split())
@@ -20,7 +18,7 @@ def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     bound = subjects[0].bound
     if len(subjects) != 1 or not isinstance(bound, SetDecl | ChoiceDecl) or subjects[0].parts is not None:
         return tokens
-    for said in (_with_such_as, _with_runs, _without_mixture_before_so_many):
+    for said in (_with_such_as, _of_members, _without_mixture_before_so_many):
         tokens = said(tokens) if tokens else tokens
     tokens = _with_combination_thereof(tokens)
     if isinstance(bound, SetDecl):
@@ -28,38 +26,8 @@ def members_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return _without_class_before_preferred(tokens, subjects[0].text)
 
 
-_RUNS: tuple[tuple[tuple[str, ...], str], ...] = (
-    (("or", ",", "alternatively", ","), "or"),
-    (("or", "alternatively"), "or"),
-    (("or", "else"), "or"),
-    (("and", ",", "if", "desired", ","), "and optionally"),
-    (("and", ",", "optionally", ","), "and optionally"),
-    ((",", "with", "the", "exception", "of"), "but not"),
-    (("with", "the", "exception", "of"), "but not"),
-    (("consists", "exclusively", "of"), "consisting of"),
-    (("consisting", "exclusively", "of"), "consisting of"),
-    (("in", "combination", "with"), "and"),
-    (("together", "with"), "and"),
-    (("mixed", "with"), "and"),
-)
-
-
-def _with_runs(tokens: Tokens) -> Tokens:
-    """`copper or, alternatively, zinc` as copper or zinc, and the like."""
-    words, found, at = [word_of(t) for t in tokens], list[Token](), 0
-    while at < len(tokens):
-        run = next(((run, said) for run, said in _RUNS if tuple(words[at : at + len(run)]) == run), None)
-        if run is None:
-            found.append(tokens[at])
-            at += 1
-        else:
-            found += _said(tokens[at], run[1])
-            at += len(run[0])
-    return tuple(found)
-
-
-def _said(at: Token, text: str) -> Iterator[Token]:
-    return (replace(at, sort="word", text=w, number=None) for w in text.split())
+def _of_members(tokens: Tokens) -> Tokens:
+    return with_runs(tokens, "member_runs")
 
 
 def _with_such_as(tokens: Tokens) -> Tokens:
@@ -70,7 +38,7 @@ def _with_such_as(tokens: Tokens) -> Tokens:
         if at:
             comma, behind = words[at - 1] == ",", at + len(run)
             behind += words[behind : behind + 1] == [","]
-            return (*tokens[: at - comma], *_said(tokens[at], "such as"), *tokens[behind:])
+            return (*tokens[: at - comma], *words_at(tokens[at], "such as"), *tokens[behind:])
     return tokens
 
 
@@ -94,7 +62,7 @@ def _with_combination_thereof(tokens: Tokens) -> Tokens:
     before = tokens[: start - 1 - (words[start - 2] == ",")]
     named = {tuple(map(word_of, m)) for m in split_list(before, "comma") or split_list(before, "or")}
     alike = len(behind) > 1 and behind == named
-    return (*tokens[: at + 1], *_said(tokens[at], "thereof")) if alike else tokens
+    return (*tokens[: at + 1], *words_at(tokens[at], "thereof")) if alike else tokens
 
 
 def _with_both_comprised(tokens: Tokens, name: str, members: frozenset[str]) -> Tokens:
@@ -111,7 +79,7 @@ def _with_both_comprised(tokens: Tokens, name: str, members: frozenset[str]) -> 
         " ".join(map(word_of, side)) in members for side in named
     ):
         return tokens
-    one, other = ((*_said_before(side[0], f"the {name} comprises"), *side) for side in named)
+    one, other = ((*words_at(side[0], f"the {name} comprises", understood=True), *side) for side in named)
     return (
         (tokens[0], *one, *tokens[comma : (comma or 0) + 1], *other)
         if at == 0
@@ -125,10 +93,6 @@ def _present(tokens: Tokens) -> Tokens:
     runs = (["is", "present"], ["is", "also", "present"], ["is", "present", "too"])
     run = next((run for run in runs if words[-len(run) :] == run), [])
     return tokens[: len(tokens) - len(run)]
-
-
-def _said_before(at: Token, text: str) -> Iterator[Token]:
-    return (replace(at, sort="word", text=w, number=None, end=at.start) for w in text.split())
 
 
 def _without_class_before_preferred(tokens: Tokens, name: str) -> Tokens:

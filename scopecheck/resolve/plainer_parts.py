@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from scopecheck.foundations.record import replace
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.usual import words_at
 
 Tokens = tuple[Token, ...]
 _WORDS = {n: w for w, n in reversed(NUMBER_WORDS.items())}
@@ -30,16 +29,12 @@ def parts_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return _of_the_field(_do_not(tokens, whole), field, whole)
 
 
-def _said(at: Token, text: str) -> Iterator[Token]:
-    return (replace(at, sort="word", text=w, number=None) for w in text.split())
-
-
 def _of_so_many(tokens: Tokens) -> Tokens:
     """`no more than two of the ribs` as at most two of them."""
     words = [word_of(t) for t in tokens]
     run = next((run for run in _NO_MORE if words[: len(run)] == run), [])
     counted = run and words[len(run) + 1 : len(run) + 2] == ["of"] and _is_count(tokens[len(run)])
-    return (*_said(tokens[0], "at most"), *tokens[len(run) :]) if counted else tokens
+    return (*words_at(tokens[0], "at most"), *tokens[len(run) :]) if counted else tokens
 
 
 def _is_count(token: Token) -> bool:
@@ -53,14 +48,14 @@ def _of_one_more(tokens: Tokens) -> Tokens:
     number = NUMBER_WORDS.get(words[2], -1) if side and words[1:2] == ["than"] and len(words) > 4 else -1
     other = _WORDS.get(number + side, "") if number > 0 and words[3] == "of" else ""
     limit = "at least" if side > 0 else "at most"
-    return (*_said(tokens[0], f"{limit} {other}"), *tokens[3:]) if other else tokens
+    return (*words_at(tokens[0], f"{limit} {other}"), *tokens[3:]) if other else tokens
 
 
 def _not_every(tokens: Tokens, one: str) -> Tokens:
     """`not every rib has` as not all of them having."""
     words, own = [word_of(t) for t in tokens], one.split()
     every = words[:2] in (["not", "every"], ["not", "each"]) and words[2 : 2 + len(own)] == own
-    return (*_said(tokens[0], "not all of them"), *tokens[2 + len(own) :]) if every else tokens
+    return (*words_at(tokens[0], "not all of them"), *tokens[2 + len(own) :]) if every else tokens
 
 
 def _than_the_one_before(tokens: Tokens, one: str) -> Tokens:
@@ -71,7 +66,7 @@ def _than_the_one_before(tokens: Tokens, one: str) -> Tokens:
     before = words[-2:] in (["preceding", "one"], ["previous", "one"]) or behind
     if words[:1] not in (["each"], ["every"]) or words[1:end] != own or words[end] != "is" or not before:
         return tokens
-    rest = (*tokens[end + 1 : -len(own)], *_said(tokens[-1], "one")) if behind else tokens[end + 1 :]
+    rest = (*tokens[end + 1 : -len(own)], *words_at(tokens[-1], "one")) if behind else tokens[end + 1 :]
     return (replace(tokens[0], text="each"), *rest)
 
 
@@ -81,7 +76,7 @@ def _do_not(tokens: Tokens, whole: str) -> Tokens:
     start = int(words[:1] == ["the"])
     end = start + len(own)
     denied = words[start:end] == own and words[end : end + 3] in (["do", "not", "have"], ["are", "not", "of"])
-    return (*_said(tokens[0], "none of them having"), *tokens[end + 3 :]) if denied else tokens
+    return (*words_at(tokens[0], "none of them having"), *tokens[end + 3 :]) if denied else tokens
 
 
 def _of_the_field(tokens: Tokens, field: str, whole: str) -> Tokens:
@@ -98,6 +93,6 @@ def _of_the_field(tokens: Tokens, field: str, whole: str) -> Tokens:
     if words[start + 1 : end] != run or not verb or end + 1 >= len(tokens):
         return tokens
     if word in _MIDDLES:
-        return (*_said(tokens[0], f"the {whole} have a {word} {field} of"), *tokens[end + 1 :])
+        return (*words_at(tokens[0], f"the {whole} have a {word} {field} of"), *tokens[end + 1 :])
     extreme = _EXTREMES.get(word)
-    return (*_said(tokens[0], f"the {extreme} of them is"), *tokens[end + 1 :]) if extreme else tokens
+    return (*words_at(tokens[0], f"the {extreme} of them is"), *tokens[end + 1 :]) if extreme else tokens

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from scopecheck.foundations.quantity import find_unit
 from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
@@ -11,6 +9,7 @@ from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
 from scopecheck.resolve.said_once import BY_WHAT
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.usual import words_at
 
 Tokens = tuple[Token, ...]
 Things = tuple[Subject, ...]
@@ -28,10 +27,6 @@ def shares_plainly(tokens: Tokens, subjects: Things) -> Tokens:
     if len(bounds) < len(subjects) or len(kinds) != 1 or not kinds <= set(BY_WHAT.values()):
         return tokens
     return _per_hundred_parts(_without_semicolon(tokens), subjects, min(kinds))
-
-
-def _said(at: Token, text: str) -> Iterator[Token]:
-    return (replace(at, sort="word", text=w, number=None, end=at.start) for w in text.split())
 
 
 def _without_semicolon(tokens: Tokens) -> Tokens:
@@ -58,7 +53,7 @@ def with_amount_first(tokens: Tokens, subjects: Things) -> Tokens:
     if len(subjects) != 2 or not either or sorted(named) != sorted(own):
         return tokens
     first, second = (s.text for s in subjects)
-    return (*tokens[at + 4 :], *_said(tokens[-1], f"of {first} and / or {second}"))
+    return (*tokens[at + 4 :], *words_at(tokens[-1], f"of {first} and / or {second}", understood=True))
 
 
 _AMOUNT = ["in", "an", "amount", "of"]
@@ -88,8 +83,8 @@ def _per_hundred_parts(tokens: Tokens, subjects: Things, basis: str) -> Tokens:
     said = _without_own(said, limited)
     if of_all:
         return said if basis == "by mass" and len(subjects) == 1 else tokens
-    is_so = _said(tokens[0], f"the {limited.text} is") if len(subjects) == 2 else ()
-    return (*is_so, *said, *_said(tokens[-1], f"of the {' '.join(whole)}"))
+    is_so = words_at(tokens[0], f"the {limited.text} is", understood=True) if len(subjects) == 2 else ()
+    return (*is_so, *said, *words_at(tokens[-1], f"of the {' '.join(whole)}", understood=True))
 
 
 def _is_hundred_parts(tokens: Tokens, words: list[str], at: int) -> bool:

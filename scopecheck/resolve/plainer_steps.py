@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from scopecheck.core.declared import Step
-from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.usual import with_runs, words_at
 
 Tokens = tuple[Token, ...]
 
@@ -19,42 +17,7 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return tokens
     if len(subjects) > 1:
         return _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
-    return _with_runs(_without_step(_between_steps(tokens)))
-
-
-_RUNS: tuple[tuple[tuple[str, ...], str], ...] = (
-    (("directly", "follows"), "immediately after"),
-    (("immediately", "follows"), "immediately after"),
-    (("follows",), "after"),
-    (("directly", "precedes"), "immediately before"),
-    (("immediately", "precedes"), "immediately before"),
-    (("precedes",), "before"),
-    (("takes", "place", "prior", "to"), "before"),
-    (("is", "performed", "prior", "to"), "before"),
-    (("prior", "to"), "before"),
-    (("subsequent", "to"), "after"),
-    (("is", "completed", "before"), "ends before"),
-    (("is", "complete", "before"), "ends before"),
-    (("is", "finished", "before"), "ends before"),
-)
-
-
-def _with_runs(tokens: Tokens) -> Tokens:
-    """`directly follows the heating` as immediately after it, and the like."""
-    words, found, at = [word_of(t) for t in tokens], list[Token](), 0
-    while at < len(tokens):
-        run = next(((run, said) for run, said in _RUNS if tuple(words[at : at + len(run)]) == run), None)
-        if run is None:
-            found.append(tokens[at])
-            at += 1
-        else:
-            found += _said(tokens[at], run[1])
-            at += len(run[0])
-    return tuple(found)
-
-
-def _said(at: Token, text: str) -> Iterator[Token]:
-    return (replace(at, sort="word", text=w, number=None) for w in text.split())
+    return with_runs(_without_step(_between_steps(tokens)), "step_runs")
 
 
 def _without_step(tokens: Tokens) -> Tokens:
@@ -72,7 +35,7 @@ def _between_steps(tokens: Tokens) -> Tokens:
     if at is None or len(joined) != 1 or any(t.number for t in tokens):
         return tokens
     middle = joined[0]
-    after, before = _said(tokens[at], "after"), (tokens[middle], *_said(tokens[middle], "before"))
+    after, before = words_at(tokens[at], "after"), (tokens[middle], *words_at(tokens[middle], "before"))
     return (*tokens[:at], *after, *tokens[at + 1 : middle], *before, *tokens[middle + 1 :])
 
 
@@ -85,7 +48,7 @@ def _in_this_order(tokens: Tokens, names: tuple[list[str], ...]) -> Tokens:
     end = len(words) - 3 * (words[-3:] in _THIS_ORDER)
     named = [w for w in words[:end] if w not in _ORDERING and w not in _BESIDE]
     in_turn = ordered and named == [w for name in names for w in name]
-    return tuple(_said(tokens[0], "in this order")) if in_turn else tokens
+    return tuple(words_at(tokens[0], "in this order")) if in_turn else tokens
 
 
 _THIS_ORDER = (["in", "this", "order"], ["in", "that", "order"])

@@ -49,6 +49,12 @@ def _between_numbers(tokens: tuple[Token, ...], at: int) -> bool:
     return 0 < at < len(tokens) - 1 and bool(tokens[at - 1].number and tokens[at + 1].number)
 
 
+def words_at(at: Token, text: str, understood: bool = False) -> Iterator[Token]:
+    """Words that stand for a token, all at its place; `understood` ones stand before it, where nothing is."""
+    end = at.start if understood else at.end
+    return (replace(at, sort="word", text=w, number=None, end=end) for w in text.split())
+
+
 def with_runs(tokens: tuple[Token, ...], table: str = "usual_runs") -> tuple[Token, ...]:
     """The words with what a table lists for runs of them; their places are those of the first of them.
 
