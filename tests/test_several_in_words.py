@@ -336,7 +336,9 @@ def test_another_average_than_is_noted_is_told(note: str, words: str, told: bool
 def test_what_both_have_is_no_limit_of_their_sum() -> None:
     words = "both the shaft and the flight have a length of at least 180 mm"
     text = f"shaft length, flight length  length in mm\n\n1. A drill, {words}.\n"
-    assert errors(f"{text}   | shaft length, flight length : {words}\n")
+    text += f"   | shaft length, flight length : {words}\nmust stay out  shaft length  flight length\n"
+    findings = ask_all(sheet(f"{text}  short  100 mm  100 mm\n")).findings
+    assert not [f for f in findings if f.question == "outside met"]
 
 
 def test_the_total_of_a_class_and_an_ingredient_is_no_limit_of_each() -> None:

@@ -451,3 +451,19 @@ def with_limit_before(tokens: Tokens) -> Tokens:
         if words[at] == "by" and tokens[at + 1].number and behind in (["at", "most"], ["at", "least"]):
             return (*tokens[: at + 1], *tokens[at + 2 : at + 4], tokens[at + 1], *tokens[at + 4 :])
     return tokens
+
+
+def with_what_both_have(tokens: Tokens, subjects: Things) -> Tokens:
+    """`both the shaft and the flight have a length of at least 9 mm`, of their lengths, as each of both."""
+    words = [word_of(t) for t in tokens]
+    have = next((i for i, w in enumerate(words) if w in ("have", "having")), 0)
+    start = have + 1 + (words[have + 1 : have + 2] == ["a"])
+    measure = words[start : start + 1]
+    names = [s.text.lower().split() for s in subjects]
+    if len(names) != 2 or words[:1] != ["both"] or not have or words[start + 1 : start + 2] != ["of"]:
+        return tokens
+    called = [w for w in words[1:have] if w not in _DETERMINERS]
+    if any(name[-1:] != measure for name in names) or called != [*names[0][:-1], "and", *names[1][:-1]]:
+        return tokens
+    first, second = (s.text for s in subjects)
+    return (*words_at(tokens[0], f"{first} and {second} are each", understood=True), *tokens[start + 2 :])
