@@ -169,7 +169,8 @@ class Job:
 
     def _takes_for_an_extent(self, match: Match, tokens: tuple[Token, ...]) -> bool:
         """`a thickness of at least 4 % of the diameter`: is the diameter taken for another extent of it?"""
-        said = f" {' '.join(map(word_of, tokens))} "
+        first = next((i for i, t in enumerate(tokens) if has_number(t)), len(tokens))
+        said = f" {' '.join(map(word_of, tokens[first:]))} "
         extents = match.entry.subjects[1:2] == ("smallest",)
         return extents and any(f" {s.text.lower()} " in said for s in self.subjects[1:])
 
