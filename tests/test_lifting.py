@@ -29,11 +29,7 @@ def wrong(left: str, words: str) -> Diagnostic:
         ("voltage", "voltage ripple is at most 1 V", "ripple"),
         ("pressure", "alternates between 2 and 5 bar", "alternates"),
         ("pressure", "swings between 2 and 5 bar", "swings"),
-        ("pressure", "is ramped from 2 to 5 bar", "ramped"),
-        ("pressure", "is reduced from 5 bar to 2 bar", "reduced"),
-        ("gap", "tapers from 5 mm to 3 mm", "tapers"),
         ("gap", "adjustable from 2 to 5 mm", "adjustable"),
-        ("bath of soaking", "a final temperature of the bath is at most 30 °C", "final"),
         ("bath of soaking", "above 60 °C at the start of the soaking", "start"),
     ],
 )
@@ -62,10 +58,8 @@ def test_a_word_for_the_most_part_is_marked_or_kept() -> None:
         ("gap", "of 3 ≤ gap < 5 mm", "a formula is lifted without the words around it: 3 ≤ gap < 5 mm"),
         ("wort", "drops below 12 °Bx", "write in the head: unit Bx, and declare: wort  in Bx; then"),
         ("pressure", "the pressure increases to 5 bar", "declare that end by a name of its own"),
-        ("dose, weight", "a dose of from 1 to 3 mg/kg body weight", "declare one name for what is in mg/kg"),
         ("timer", "the timer runs for 5 s or longer", "lift only: 5 s or longer"),
         ("C, Mn", "no more than one of C and Mn exceeds 10 wt%", "write the meaning in symbols"),
-        ("pressure", "falls from 60 bar to 20 bar", "if 'falls' tells a change"),
         ("FT, CT", "350 ≤ FT - CT ≤ 500", "write the formula with its units behind them"),
     ],
 )

@@ -778,8 +778,11 @@ def _ties(match: Match, own: frozenset[str]) -> bool:
 
     A word that all of the things have, `the mean gap and the mean rim`, ties none.
     """
-    nouns = [{word_of(t) for t in f.tokens} for f in match.fills if f.slot.kind == "noun"]
-    if len(nouns) < 2:
+    said = [{word_of(t) for t in f.tokens} for f in match.fills if f.slot.kind == "noun"]
+    nouns = [
+        words for words in said if words - set(DETERMINERS) != {"sum"}
+    ]  # it stands for one thing by itself
+    if len(nouns) < 2 or len(nouns) < len(said):
         return False
     common = set[str]().union(*nouns) & (listed("names", "tying") - own)
     return any(any(word not in noun for noun in nouns) for word in common)
