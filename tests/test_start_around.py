@@ -206,7 +206,7 @@ def test_a_unit_that_does_not_tell_what_it_measures_gives_no_kind() -> None:
         ("a width is as close as possible to 40 mm", {"not restated : as close as possible to 40 mm"}),
         (
             "a width is not significantly greater than 40 mm",
-            {"not restated : not significantly greater than 40 mm"},
+            {"width : not significantly greater than 40 mm"},
         ),
         (
             "a width is 40 mm to 60 mm, the value of 50 mm being excluded",

@@ -76,7 +76,8 @@ def _beside_two(prepared: Prepared, instance: Instance, limitation: Limitation, 
     first, second = _parted(sheet, shown.witness.article, own)
     k = shown.construction
     both = shown.witness.article
-    settled = beside.on_every(scope, both) and beside.on_every(other, both, met=False)
+    on_each = beside.on_every(scope, both) and beside.on_every(other, both, met=False)
+    settled = not session.groups_in(other) or on_each
     moved = shown.rereads or shown.read_as
     return replace(
         shown,
