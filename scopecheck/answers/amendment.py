@@ -261,10 +261,11 @@ class _Sides:
         for side, told in ((given_up, loses), (gained, wins)):
             if side.outcome != "shown" or any(relation in told for relation in known):
                 continue
-            found = [(r, self._with_any_stretch(r)) for r in told]
-            best = [(r, refined) for r, refined in found if refined.construction is not None]
+            found = ((r, self._with_any_stretch(r)) for r in told)
+            best = next(((r, refined) for r, refined in found if refined.construction is not None), None)
             groups = self.session.groups_in(self.was, self.now)
-            for relation, refined in best[:1]:
+            if best is not None:
+                relation, refined = best
                 named = at_claim("amended", 6, self.new)
                 shown = self.amendment.after.told_refined(named, refined, groups)
                 yield replace(shown, detail=relation, quantifier="some")

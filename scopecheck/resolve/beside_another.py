@@ -133,7 +133,7 @@ def _behind(tokens: tuple[Token, ...]) -> Laid | None:
     """`... greater than NAME`, `... above NAME`."""
     words = [word_of(t) for t in tokens]
     at = next((i for i in range(len(words) - 2, 1, -1) if words[i] in ("than", *BESIDE)), 0)
-    amount = at if words[at] in BESIDE else at - 1
+    amount = at if at and words[at] in BESIDE else at - 1
     direction = _direction(words[amount]) if amount > 0 else None
     return (direction, tokens[at + 1 :], tokens[:amount]) if direction else None
 
@@ -372,7 +372,7 @@ def _with_and_without_name(tokens: tuple[Token, ...], name: str) -> Iterator[tup
     """The words, what is left of them behind `the gap is`, and `3 times more oil than` without the oil."""
     yield tokens
     words = [word_of(t) for t in tokens]
-    start = 1 if words[0] in ("the", "a", "an", "said") else 0
+    start = 1 if words[:1] and words[0] in ("the", "a", "an", "said") else 0
     own = name.lower().split()
     if words[start : start + len(own)] == own:
         end = start + len(own)

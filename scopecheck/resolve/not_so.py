@@ -19,6 +19,7 @@ from scopecheck.resolve.bare_shares import PERCENT
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names, Typed
 from scopecheck.resolve.said_once import RATIO_BY, ratio_on_another_basis
+from scopecheck.resolve.shared_limits import has_number
 from scopecheck.resolve.subjects import Subject, is_bare_share, is_in_points
 
 Tokens = tuple[Token, ...]
@@ -194,15 +195,10 @@ def _a_ratio_of_one(said: list[str], subjects: Things) -> Why:
 def _a_ratio_for_a_share(tokens: Tokens, subjects: Things) -> Why:
     """`a duty cycle of 40:60`, of a share in per cent: of the other, or of both together?"""
     bound = subjects[0].bound if len(subjects) == 1 else None
-    share = isinstance(bound, Typed) and bound.unit is not None and bound.unit.factor == Fraction(1, 100)
+    unit = bound.unit if isinstance(bound, Typed) else None
+    share = unit is not None and not unit.kind.dimension and unit.factor == Fraction(1, 100)
     ratio = next((t for t in tokens if t.number and ":" in t.number.text and not t.number.unit), None)
-    if (
-        ratio is None
-        or not share
-        or not isinstance(bound, Typed)
-        or bound.kind is None
-        or bound.kind.dimension
-    ):
+    if ratio is None or not share:
         return None
     first, _, second = ratio.text.partition(":")
     return f"'{ratio.text}' of a share", f"It may be {first} to {second}, or {first} of {first} + {second}."
@@ -212,9 +208,7 @@ def _points_of_nothing(tokens: Tokens, said: list[str], subjects: Things, names:
     """`oil : at most 3 percentage points`, of what is no difference."""
     at_most = [w for i, w in enumerate(said) if w != "than" or said[i - 1 : i] not in (["more"], ["less"])]
     points = len(subjects) == 1 and any(map(is_in_points, tokens))
-    if not points or not (
-        _COMPARES.isdisjoint(said) or (_COMPARES.isdisjoint(at_most) and is_in_points(tokens[-1]))
-    ):
+    if not points or not _COMPARES.isdisjoint(at_most) or ("than" in said and not is_in_points(tokens[-1])):
         return None
     declared = names.declared(subjects[0].text)
     if isinstance(declared, NumberDecl) and _is_of_a_change(subjects[0], names):
@@ -291,7 +285,7 @@ def _and_beside_or(tokens: Tokens, said: list[str], subjects: Things) -> Why:
     for at, end in pairwise([*joints, len(said)]):
         piece = said[at + 1 : end]
         named = any(piece[i : i + len(name)] == name for name in names for i in range(len(piece)))
-        if named and any(t.number for t in tokens[at + 1 : end]):
+        if named and any(map(has_number, tokens[at + 1 : end])):
             joining.add(said[at])
     if len(joining) < 2:
         return None
@@ -313,21 +307,13 @@ def _and_the_like(said: list[str], subjects: Things) -> Why:
 
 def _a_part_of_several(said: list[str], subjects: Things) -> Why:
     """`at least 60 wt% of the oil and wax is oil`, of both: a share of their sum."""
-    ends = [
-        s.text
-        for s in subjects
-        if said[-len(own := s.text.lower().split()) :] == own and len(said) > len(own)
-    ]
-    name = ends[0] if len(subjects) > 1 and ends else ""
-    words = name.lower().split()
-    if (
-        not name
-        or said[-len(words) - 1] not in ("is", "are")
-        or f" {' '.join(said)} ".count(f" {' '.join(words)} ") < 2
-    ):
-        return None
-    whole = " + ".join(s.text for s in subjects)
-    return f"a part of several is {name} here", f"In symbols it is a limit of {name} / ({whole})."
+    text = f" {' '.join(said)} "
+    for name in (s.text for s in subjects if len(subjects) > 1):
+        own = name.lower()
+        if text.endswith((f" is {own} ", f" are {own} ")) and text.count(f" {own} ") > 1:
+            whole = " + ".join(s.text for s in subjects)
+            return f"a part of several is {name} here", f"In symbols it is a limit of {name} / ({whole})."
+    return None
 
 
 def _a_difference_within(tokens: Tokens, said: list[str], subjects: Things) -> Why:

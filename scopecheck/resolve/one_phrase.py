@@ -31,7 +31,7 @@ from scopecheck.resolve.shared_limits import is_bare_limit, is_upper, leaves_ope
 
 
 def is_read(job: Job, tokens: tuple[Token, ...]) -> bool:
-    return (
+    return bool(tokens) and (
         job.readable(tokens) or _beside_another(job, tokens) is not None or of_both(job, tokens) is not None
     )
 

@@ -133,7 +133,7 @@ class Job:
             if found and len(self.subjects) > 1 and self.of_first.share_of_another(tokens):
                 found = []
             found = [m for m in found if not _leaves_whole_of_share(m, tokens)]
-            if len(self.subjects) > 1:
+            if found and len(self.subjects) > 1:
                 own = frozenset(w for s in self.subjects for w in s.text.lower().split())
                 found = [m for m in found if not _ties(m, own) and not self._takes_for_an_extent(m, tokens)]
             over = found and not any(says_together(m.pattern.plain) for m in found) and self.in_total(tokens)
@@ -602,12 +602,8 @@ class Job:
                 return found
         # 'the cycle time' of what is declared as: cycle  time in s.
         found = self.place.names.declared(" ".join(t.text for t in words[:-1])) if len(words) > 1 else None
-        of_shares = isinstance(found, NumberDecl) and not found.whole and not found.kind.dimension
-        if (
-            isinstance(found, NumberDecl)
-            and of_shares
-            and word_of(words[-1]) in listed("asides", "of_shares")
-        ):
+        so_much = word_of(words[-1]) in listed("asides", "of_shares")
+        if so_much and isinstance(found, NumberDecl) and not found.whole and not found.kind.dimension:
             return found if found.kind != PLAIN_KIND else None  # 'the oil content'
         kind = kind_word(word_of(words[-1]))
         if (
@@ -778,11 +774,9 @@ def _ties(match: Match, own: frozenset[str]) -> bool:
 
     A word that all of the things have, `the mean gap and the mean rim`, ties none.
     """
-    said = [{word_of(t) for t in f.tokens} for f in match.fills if f.slot.kind == "noun"]
-    nouns = [
-        words for words in said if words - set(DETERMINERS) != {"sum"}
-    ]  # it stands for one thing by itself
-    if len(nouns) < 2 or len(nouns) < len(said):
+    nouns = [{word_of(t) for t in f.tokens} for f in match.fills if f.slot.kind == "noun"]
+    # A sum that stands for one thing by itself ties no others.
+    if len(nouns) < 2 or any(words - set(DETERMINERS) == {"sum"} for words in nouns):
         return False
     common = set[str]().union(*nouns) & (listed("names", "tying") - own)
     return any(any(word not in noun for noun in nouns) for word in common)

@@ -508,6 +508,7 @@ class Reader:
 
         `But not both`: one of them alone.
         """
+        tokens = with_both(tokens)
         said = [word_of(t) for t in tokens]
         apart = said[-3:] == ["but", "not", "both"]
         if not apart and said[-2:] != ["or", "both"]:

@@ -46,7 +46,6 @@ from scopecheck.resolve.plainer_counts import (
     with_neither_as_not,
     with_one_for_every,
     with_one_in_so_many,
-    with_or_between,
     with_outnumbering,
     with_pairs_counted,
     with_total_of,
@@ -189,7 +188,6 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_different_number,
         with_outnumbering,
         with_one_for_every,
-        with_or_between,
         with_what_both_have,
         without_names_before_each_other,
         without_number_before,
@@ -231,7 +229,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = with_same_amount(tokens, subjects)
     tokens = without_own_basis(of_any_of_them(tokens, subjects), subjects)
     tokens = _in_a_state(_without_what_is_counted(tokens, subjects), subjects)
-    tokens = _with_outnumbering(_without_their(tokens, subjects), subjects)
+    tokens = _without_their(tokens, subjects)
     tokens = _with_same_or_more(_with_both_alike(tokens, subjects, notes), subjects)
     return with_presence(without_content(tokens, subjects), subjects)
 
@@ -439,19 +437,6 @@ def _without_their(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     both = len(subjects) == 2 and words[:1] == ["their"] and len(words) == 3
     singular = {words[1].removesuffix("s"), words[1].removesuffix("es")} if both else set()
     return tokens if singular.isdisjoint(measures) else tokens[2:]
-
-
-def _with_outnumbering(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
-    """`outnumbering the ribs by a factor of 2 to 4`, of two counts, as 2 to 4 times the ribs."""
-    words = [word_of(t) for t in tokens]
-    start = next((i for i, w in enumerate(words) if w in ("outnumber", "outnumbers", "outnumbering")), None)
-    by = next((i for i in range(len(words)) if words[i : i + 4] == ["by", "a", "factor", "of"]), 0)
-    if len(subjects) != 2 or start is None or by < start or not all(_is_whole(s.bound) for s in subjects):
-        return tokens
-    last = tokens[-1]
-    words = ["times", "the", *subjects[1].text.split()]
-    behind = (replace(last, sort="word", text=w, start=last.end, number=None) for w in words)
-    return (*tokens[by + 4 :], *behind) if len(tokens) > by + 4 else tokens
 
 
 def _without_what_is_counted(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:

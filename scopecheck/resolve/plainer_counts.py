@@ -1,6 +1,6 @@
 """Ways of writing how many there are, and of naming several things by their notes, said more plainly.
 
-Used by `plainer.py` alone.
+Used by `plainer.py`; what sums, pairs or names several things also before the words are first read.
 """
 
 from __future__ import annotations
@@ -14,7 +14,9 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Number, Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Typed
+from scopecheck.resolve.spelled import GREAT
 from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.together import says_together
 from scopecheck.resolve.usual import words_at
 
 Tokens = tuple[Token, ...]
@@ -158,21 +160,30 @@ def with_different_number(tokens: Tokens, subjects: Things) -> Tokens:
 
 
 def with_outnumbering(tokens: Tokens, subjects: Things) -> Tokens:
-    """`the blades outnumber the vanes by at least two` as more, or so many more, blades than vanes."""
+    """`the blades outnumber the vanes by at least two` as more, or so many more, blades than vanes.
+
+    `By a factor of 2 to 4` as 2 to 4 times the vanes.
+    """
     if len(subjects) != 2 or not all(isinstance(s.bound, Typed) and s.bound.whole for s in subjects):
         return tokens
     words = [word_of(t) for t in tokens]
-    at = next((i for i, w in enumerate(words) if w in ("outnumber", "outnumbers", "outnumbering")), 0)
+    at = next((i for i, w in enumerate(words) if w in _OUTNUMBERS), 0)
     by = words.index("by") if "by" in words[at:] else len(words)
+    if words[by : by + 4] == ["by", "a", "factor", "of"] and words[at] in _OUTNUMBERS and len(words) > by + 4:
+        times = words_at(tokens[-1], f"times the {subjects[1].text}")
+        return (*tokens[by + 4 :], *times)
     before, behind = ([w for w in side if w not in _DETERMINERS] for side in (words[:at], words[at + 1 : by]))
     one, other = (s.text.lower().split() for s in subjects)
-    if not at or words[by : by + 3] == ["by", "a", "factor"] or before not in (one, other):
+    if not at or before not in (one, other):
         return tokens
     if behind != (other if before == one else one):
         return tokens
     more = "exceeds" if by < len(words) else "is larger than"
     said = f"number of {' '.join(before)} {more} number of {' '.join(behind)}"
     return (*words_at(tokens[0], said, understood=True), *tokens[by:])
+
+
+_OUTNUMBERS = ("outnumber", "outnumbers", "outnumbering")
 
 
 def with_one_for_every(tokens: Tokens, subjects: Things) -> Tokens:
@@ -183,20 +194,6 @@ def with_one_for_every(tokens: Tokens, subjects: Things) -> Tokens:
     if not counts or not each or words[0] not in ("a", "an"):
         return tokens
     return (replace(tokens[0], text="one"), *tokens[1:])
-
-
-def with_or_between(tokens: Tokens, subjects: Things) -> Tokens:
-    """`at least four blades, at least two vanes, or both` as the one or the other, or both."""
-    words = [word_of(t) for t in tokens]
-    commas = [i for i, w in enumerate(words) if w == ","]
-    both = words[-2:] == ["or", "both"] and len(subjects) == 2
-    if not both or len(commas) != 2 or commas[1] != len(words) - 3 or "or" in words[:-2]:
-        return tokens
-    return (
-        *tokens[: commas[0]],
-        replace(tokens[commas[0]], sort="word", text="or"),
-        *tokens[commas[0] + 1 :],
-    )
 
 
 def without_number_before(tokens: Tokens, subjects: Things) -> Tokens:
@@ -254,11 +251,12 @@ def with_one_in_so_many(tokens: Tokens, subjects: Things) -> Tokens:
     shares = len(subjects) == 1 and isinstance(bound, Typed) and not bound.whole
     if not shares or not isinstance(bound, Typed) or bound.kind is None or bound.kind.dimension:
         return tokens
-    words = [word_of(t) for t in tokens]
+    words, in_percent = [word_of(t) for t in tokens], bool(bound.unit and bound.unit.symbol)
     for at in range(len(words) - 2):
         behind = at + 1 + (2 if words[at + 1 : at + 3] == ["out", "of"] else 1)
         behind += words[behind : behind + 1] in (["a"], ["every"], ["each"])
-        joined = words[at + 1] in ("in", "per") or words[at + 1 : at + 3] == ["out", "of"]
+        in_so_many = words[at + 1] == "in" or words[at + 1 : at + 3] == ["out", "of"]
+        joined = in_so_many or (words[at + 1] == "per" and in_percent)
         of = _amount(tokens[behind : behind + 1])
         part = _amount(tokens[at : at + 1])
         if not joined or of is None or part is None or not 0 < part < of or of < _TEN:
@@ -270,7 +268,6 @@ def with_one_in_so_many(tokens: Tokens, subjects: Things) -> Tokens:
 
 
 _TEN = 10
-_GREAT = {"ten": 10, "hundred": 100, "thousand": 1000, "million": 10**6, "billion": 10**9}
 
 
 def _amount(tokens: Tokens) -> int | None:
@@ -280,7 +277,7 @@ def _amount(tokens: Tokens) -> int | None:
     number, word = tokens[0].number, word_of(tokens[0])
     if number is not None:
         return int(number.value) if number.unit is None and number.value.denominator == 1 else None
-    return _GREAT.get(word, NUMBER_WORDS.get(word))
+    return GREAT.get(word, NUMBER_WORDS.get(word))
 
 
 def with_neither_as_not(tokens: Tokens) -> Tokens:
@@ -325,7 +322,9 @@ def without_holding(tokens: Tokens, subjects: Things) -> Tokens:
         counted = isinstance(subject.bound, Typed) and subject.bound.whole and subject.parts is None
         at = next((i for i in range(len(words) - len(own) - 1) if words[i : i + len(own)] == own), None)
         behind = len(own) + at if at is not None else 0
-        if counted and behind and words[behind] in _HOLDS:
+        others = {s.text.lower().removesuffix("s") for s in subjects if s is not subject}
+        held = {w.removesuffix("s") for w in words[behind + 1 :]}
+        if counted and behind and words[behind] in _HOLDS and held.isdisjoint(others):
             tokens = (*tokens[:behind], replace(tokens[behind], text="is"), *tokens[behind + 1 :])
     return tokens
 
@@ -353,8 +352,11 @@ def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
     words = [word_of(t) for t in tokens]
     names = [s.text.lower().split() for s in subjects]
     places = sorted(_places(words, names))
-    if len(names) < 2 or len(places) != len(names):
+    if len(names) < 2 or len(places) != len(names) or any(a[1] > b[0] for a, b in pairwise(places)):
         return tokens
+    last = places[-1][1]
+    if words[last : last + 1] and words[last] in _HAVE and not says_together(" ".join(words[: places[0][0]])):
+        return tokens  # 'either the rim or the lip has a total height of': each has its own
     joined = any("or" in words[a[1] : b[0]] for a, b in pairwise(places))
     if not joined and not any(words[places[0][0] - len(run) : places[0][0]] == run for run in _OR_BOTH):
         return tokens
@@ -372,6 +374,7 @@ def with_both_in_total(tokens: Tokens, subjects: Things) -> Tokens:
     return (*found[: places[0][0] - len(lead)], *found[places[0][0] :])
 
 
+_HAVE = frozenset("has have having is are being".split())
 _OR_BOTH = (
     ["one", "or", "both", "of"],
     ["at", "least", "one", "of"],
@@ -411,7 +414,7 @@ def without_apart(tokens: Tokens) -> Tokens:
 def with_ends_said(tokens: Tokens) -> Tokens:
     """`3 mm (excluded) to 5 mm (included)`, `3 mm inclusive to 5 mm exclusive` as between both so."""
     kept = [t for t in tokens if word_of(t) not in ("(", ")")]
-    kept = kept[1:] if word_of(kept[0]) in ("from", "between", "of") else kept
+    kept = kept[1:] if kept and word_of(kept[0]) in ("from", "between", "of") else kept
     words = [_ENDS.get(word_of(t), word_of(t)) for t in kept]
     at = [i for i, w in enumerate(words) if w in ("inclusive", "exclusive")]
     if at != [1, 4] or words[2] not in ("to", "and") or not (kept[0].number and kept[3].number):

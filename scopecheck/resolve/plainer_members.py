@@ -73,6 +73,8 @@ def _with_both_comprised(tokens: Tokens, name: str, members: frozenset[str]) -> 
     if at is None or (at == 0) != (comma is not None):
         return tokens
     sides = (tokens[1:comma], tokens[(comma or 0) + 1 :]) if at == 0 else (tokens[:at], tokens[at + 1 :])
+    if not all(sides):
+        return tokens
     named = [_present(side) for side in sides]
     condition = sides[0] if at == 0 else sides[1]
     if word_of(condition[-1]) != "present" or not all(

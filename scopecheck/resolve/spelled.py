@@ -42,12 +42,12 @@ def spelled_amounts(tokens: tuple[Token, ...], subject: Bound, own: Own) -> tupl
 
 _PARTS_IN = ("in", "per")
 """What stands before the whole of 'ten parts in a million'."""
-_GREAT = {"hundred": 100, "thousand": 1000, "million": 1_000_000}
+GREAT = {"hundred": 100, "thousand": 1000, "million": 1_000_000}
 
 
 def with_hundreds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
     """`one hundred`, `a thousand`, `two hundred and fifty` as one number each."""
-    if not any(word_of(t) in _GREAT for t in tokens):
+    if not any(word_of(t) in GREAT for t in tokens):
         return tokens
     found: list[Token] = []
     at = 0
@@ -55,13 +55,13 @@ def with_hundreds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
         value, width = _great_number([word_of(t) for t in tokens[at:]])
         part_in = bool(found) and word_of(found[-1]) in _PARTS_IN
         if not part_in and (made := _digits_and_word(tokens[at : at + 3])):
-            found = [*shared_scale(found, _GREAT[word_of(tokens[at + 1])]), made]
+            found = [*shared_scale(found, GREAT[word_of(tokens[at + 1])]), made]
             at += 2
             continue
         if width and not part_in:
             words = " ".join(t.text for t in tokens[at : at + width])
-            if width == 2 and word_of(tokens[at + 1]) in _GREAT:
-                found = shared_scale(found, _GREAT[word_of(tokens[at + 1])])
+            if width == 2 and word_of(tokens[at + 1]) in GREAT:
+                found = shared_scale(found, GREAT[word_of(tokens[at + 1])])
             number = Number(words, Fraction(value), 0, None)
             found.append(Token("number", words, tokens[at].start, tokens[at + width - 1].end, number))
         else:
@@ -74,7 +74,7 @@ def with_hundreds(tokens: tuple[Token, ...]) -> tuple[Token, ...]:
 def _digits_and_word(tokens: tuple[Token, ...]) -> Token | None:
     """`2.5 million` as one number, whose last written place is as many times as great."""
     number = tokens[0].number
-    scale = _GREAT.get(word_of(tokens[1])) if len(tokens) > 1 else None
+    scale = GREAT.get(word_of(tokens[1])) if len(tokens) > 1 else None
     if number is None or scale is None or number.unit is not None or not number.has_places:
         return None
     if word_of(tokens[-1]) == "millions":
@@ -105,13 +105,13 @@ def _great_number(words: list[str]) -> tuple[int, int]:
     great = False
     while at < len(words):
         word = words[at]
-        if word in ("a", "an") and at == 0 and words[1:2] and words[1] in _GREAT:
+        if word in ("a", "an") and at == 0 and words[1:2] and words[1] in GREAT:
             part = 1
         elif word not in _SO_OFTEN and NUMBER_WORDS.get(word) and not part % 100:
             part += NUMBER_WORDS[word]
-        elif word in _GREAT and part:
+        elif word in GREAT and part:
             great = True
-            part *= _GREAT[word]
+            part *= GREAT[word]
             total, part = (total, part) if word == "hundred" else (total + part, 0)
         elif word == "and" and great and _goes_on(words[at + 1 :]):
             at += 1
@@ -125,7 +125,7 @@ def _great_number(words: list[str]) -> tuple[int, int]:
 
 def _goes_on(words: list[str]) -> bool:
     """Does a number go on behind its 'and', as in 'two hundred and fifty'? Another may begin there."""
-    return bool(words) and words[0] in NUMBER_WORDS and not (words[1:2] and words[1] in _GREAT)
+    return bool(words) and words[0] in NUMBER_WORDS and not (words[1:2] and words[1] in GREAT)
 
 
 def _spelled_value(tokens: tuple[Token, ...], at: int) -> tuple[Fraction, int] | None:

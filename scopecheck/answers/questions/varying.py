@@ -76,8 +76,9 @@ def _beside_two(prepared: Prepared, instance: Instance, limitation: Limitation, 
     first, second = _parted(sheet, shown.witness.article, own)
     k = shown.construction
     both = shown.witness.article
-    on_each = beside.on_every(scope, both) and beside.on_every(other, both, met=False)
-    settled = not session.groups_in(other) or on_each
+    settled = not session.groups_in(other) or (
+        beside.on_every(scope, both) and beside.on_every(other, both, met=False)
+    )
     moved = shown.rereads or shown.read_as
     return replace(
         shown,
