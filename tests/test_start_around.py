@@ -35,7 +35,7 @@ def beside(text: str) -> set[str]:
         ("a gap equals 4 mm minus the rim", "not restated : 4 mm minus the rim"),
         ("a gap is less than 4 mm plus the rim", "not restated : less than 4 mm plus the rim"),
         ("a gap is less than 4 mm - the rim", "not restated : less than 4 mm - the rim"),
-        ("a gap is greater than 1 mm yet below 5 mm", "not restated : greater than 1 mm yet below 5 mm"),
+        ("a gap is greater than 1 mm yet below 5 mm", "gap : greater than 1 mm yet below 5 mm"),
         ("a gap is 3 to 5 mm, except 4 mm", "gap : 3 to 5 mm, except 4 mm"),
         ("a gap is from 3 mm to 5 mm, exclusive of 4 mm", "gap : from 3 mm to 5 mm, exclusive of 4 mm"),
         ("a content of ash is 5% or less (including 0%)", "ash : 5% or less (including 0%)"),

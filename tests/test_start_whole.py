@@ -273,4 +273,4 @@ def test_free_of_what_a_claim_limits_is_a_line() -> None:
         "2. The varnish of claim 1, wherein the varnish is substantially free of solvent.\n"
     )
     assert "| solvent : substantially free of solvent" in found
-    assert "| not restated : free of lead" in found
+    assert "| lead : free of lead" in found

@@ -295,7 +295,8 @@ def _closing(texts: list[str], at: int) -> int:
     more = (
         width > 0 and after == "of" and texts[at + width - 1].endswith("clusive")
     )  # 'exclusive of 45 degrees'
-    return 0 if up_to or more or after[:1].isdigit() or after in NUMBER_WORDS else width
+    begins = after[:1].isdigit() or after in NUMBER_WORDS or after == "than"  # another limit
+    return 0 if up_to or more or begins else width
 
 
 def _converted(texts: list[str], at: int, later: list[Figure], unit: Unit | None) -> int:
@@ -423,7 +424,7 @@ def _from_one(texts: list[str], at: int, floor: int) -> int:
 
 def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     """Whether two numbers belong to one limit: only words of limits, with a join, stand between them."""
-    between = texts[a.end : b.start]
+    between = texts[_alternative(texts, a, b) : b.start]
     if between[:1] == ["("] and between[1:2] and between[1] in _ENDS and between[2:3] == [")"]:
         between = between[3:]
     if not between or len(between) > 6:
@@ -438,6 +439,21 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
     if between[0] in ("and", "or", "but", "nor") or (between[:1] == ["+"] and "-" in between):
         return _alike(a, b) and _all_inside(between[1:])
     return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
+
+
+def _alternative(texts: list[str], a: Figure, b: Figure) -> int:
+    """Where `or more than 10 mm` begins behind `3 mm or less,`, and `but less than` behind `3 mm,`.
+
+    Where the words of the first limit end, unless the second is of what follows it.
+    """
+    at = a.end + _closing(texts, a.end)
+    if texts[at : at + 1] == [","]:
+        at += 1 + _closing(texts, at + 1)
+        at += at > a.end + 1 and texts[at : at + 1] == [","]
+    joined = at > a.end and texts[at : at + 1] in (["or"], ["but"], ["and"])
+    after = texts[b.end] if b.end < len(texts) else "."
+    alone = after in (",", ";", ".", "or", "and", "wherein") or _closing(texts, b.end) > 0
+    return at if joined and alone and at < b.start else a.end
 
 
 _ENDS = frozenset(("inclusive", "exclusive", "included", "excluded"))

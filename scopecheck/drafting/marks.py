@@ -11,6 +11,7 @@ from scopecheck.drafting.only_together import definitions
 from scopecheck.drafting.unnumbered import said_without_numbers
 from scopecheck.drafting.work import Work
 from scopecheck.foundations.diagnostics import Trouble
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Span
 from scopecheck.foundations.word_lists import run_at, runs, word_lists
 from scopecheck.foundations.word_lists import words as listed
@@ -41,7 +42,15 @@ _BESIDE = frozenset(("above", "below", "beneath", "over", "under"))
 def words_at(text: ClaimText, start: int, end: int) -> str:
     """The claim's own words from one token up to another, on one line."""
     first, last = text.tokens[start], text.tokens[end - 1]
-    return " ".join(text.source.text[first.start : last.end].split())
+    return without_commas_in_numbers(" ".join(text.source.text[first.start : last.end].split()))
+
+
+def without_commas_in_numbers(words: str) -> str:
+    """`about 1,150 °C` as a line has it, where a number has no commas: 'about 1150 °C'."""
+    return THOUSANDS.sub(lambda number: number[0].replace(",", ""), words)
+
+
+THOUSANDS = regex(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?![\d])")
 
 
 def marks(work: Work, own: Own, timed: bool = True) -> None:

@@ -292,7 +292,10 @@ def _but(text: ClaimText, one: Stretch, two: Stretch) -> tuple[int, int]:
     texts, end = text.texts, max(one.end, one.farther)
     between = texts[end : two.starts[0]]
     alike = one.unit is not None and two.unit is not None and one.unit.kind == two.unit.kind
-    if alike and between in (["but"], [",", "but"], [",", "and"]) and texts[two.end : two.end + 1] != [","]:
+    shares = one.unit is not None and not one.unit.kind.dimension
+    of_its_own = shares and between == [",", "and"] and texts[two.end : two.end + 1] == ["of"]
+    joined = between in (["but"], [",", "but"], [",", "and"]) and texts[two.end : two.end + 1] != [","]
+    if alike and joined and not of_its_own:
         return one.starts[0], part_end(texts, two.end)
     within = ENDS.isdisjoint(between) and "," not in between and len(between) < MOST_OF_CHANGE
     share = one.unit is not None and not one.unit.kind.dimension and between[:1] == ["of"]

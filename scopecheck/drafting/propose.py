@@ -20,6 +20,7 @@ from scopecheck.drafting.grouped import in_groups, ungrouped
 from scopecheck.drafting.in_steps import of_item, told_apart
 from scopecheck.drafting.joint import joint, summed
 from scopecheck.drafting.kinds_of import kind_text
+from scopecheck.drafting.left_out import left_out
 from scopecheck.drafting.limits import Stretch, by_parts, stretches, with_closing, with_qualifiers
 from scopecheck.drafting.lines import propose_lines
 from scopecheck.drafting.naming import Called, called
@@ -68,6 +69,7 @@ def proposals(draft: Draft, group: bool = True) -> None:
     quantities = limited(works)
     quantities += chosen(works, quantities)
     quantities = in_groups(works, quantities) if group else quantities
+    quantities += left_out(works, quantities)
     of_time = steps(works, quantities) if group else []
     quantities += of_time
     without_held(works)
@@ -249,17 +251,30 @@ MOST_OF_AMOUNT = 6
 
 
 def _in_percent(text: ClaimText, said: str, stated: list[Stretch]) -> list[Stretch]:
-    """With the unit of `in % by mass: C: 0.60 to 0.75; Si: at most 0.3` for each number behind a colon."""
+    """With the unit of `in % by mass: C: 0.60 to 0.75; Si: at most 0.3` for each number behind a colon.
+
+    So for each of `in mole percent: 60 to 72 SiO2; 8 to 14 Al2O3`, and for a sum of several of them.
+    """
     basis = basis_said([said]) if numbers_in_percent([said]) else ""
     if not basis:
         return stated
     unit = find_unit(PERCENT[basis])
     return [
         replace(s, figures=tuple(replace(f, unit=unit) for f in s.figures))
-        if s.unit is None and text.texts[s.start - 1 : s.start] == [":"]
+        if s.unit is None
+        and (text.texts[s.start - 1 : s.start] == [":"] or _item_before_its_noun(text, s) or joint(text, s))
         else s
         for s in stated
     ]
+
+
+def _item_before_its_noun(text: ClaimText, stretch: Stretch) -> bool:
+    """Whether a number is an item of a list by itself, of the one noun that follows: `; 8 to 14 Al2O3;`."""
+    texts, at = text.texts, stretch.starts[0]
+    at -= texts[at - 1] in ("and", "optionally")
+    end = stretch.end + width_of(noun_from(text, stretch.end))
+    closed = end < len(texts) and texts[end] in (";", ",", ".", "and")
+    return closed and end > stretch.end and texts[at - 1] in (":", ";", ",")
 
 
 def _said_of_one(text: ClaimText, limits: Sequence[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:

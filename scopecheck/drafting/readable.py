@@ -64,7 +64,12 @@ class Readable:
         try:
             span = desk.span(0, len(words))
             subjects = tuple(self._subject(one, span) for one in name.split(", "))
-            return reader.reads(desk.words(0, len(words)), subjects)
+            said = desk.words(0, len(words))
+            if reader.reads(said, subjects):
+                return True
+            # Said more plainly they may be read; but then nothing of them may be passed over.
+            reader.condition(said, subjects)
+            return not reader.groups.passed
         except Trouble:
             return False
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scopecheck.drafting.asked import questions
 from scopecheck.drafting.draft import Draft, Quantity, wrapped
+from scopecheck.drafting.marks import THOUSANDS, without_commas_in_numbers
 from scopecheck.drafting.pasted import Pasted
 from scopecheck.drafting.stepped import is_step
 from scopecheck.report.wording import GLUE, claims_text, counted, listed, quoted, sentence
@@ -34,6 +35,10 @@ def assumed(draft: Draft, found: Pasted) -> list[str]:
     lines = [sentence("start", "assumed_profile"), sentence("start", "assumed_title", title=draft.title)]
     if found.unnumbered:
         lines.append(sentence("start", "assumed_unnumbered"))
+    text = "\n".join(c.text for c in draft.claims)
+    if numbers := list(dict.fromkeys(n for n in THOUSANDS.findall(text))):
+        whole = listed([without_commas_in_numbers(n) for n in numbers])
+        lines.append(sentence("start", "assumed_commas", numbers=listed([quoted(n) for n in numbers]), whole=whole))
     return lines + [_assumed_of(draft, q) for q in draft.quantities if q.within is None]
 
 

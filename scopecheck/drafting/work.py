@@ -127,6 +127,8 @@ class Work:
     """What these conditions are about."""
     switched: list[tuple[int, int, str]] = field(default_factory=list)
     """What is switched on a condition: the tokens of both, and the names left of the colon."""
+    free: list[tuple[int, int, str]] = field(default_factory=list)
+    """Words that leave shares out of a composition: their tokens, and the names left of the colon."""
     equal: list[Equal] = field(default_factory=list)
     equals: list[tuple[Equal, str]] = field(default_factory=list)
     """Numbers of things set beside each other, and of those declared the names left of the colon."""

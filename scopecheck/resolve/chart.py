@@ -376,7 +376,12 @@ def _joiner(tokens: tuple[Token, ...], at: int) -> tuple[str, int]:
     words = tuple(word_of(t) for t in tokens[at : at + 3])
     if words == ("and", "/", "or"):
         return "and/or", 3
-    return words[0], 1
+    open_ended = words[:1] == ("or",) and words[1:2] and words[1] in _OPEN_ENDS and words[2:] == ("or",)
+    return ("", 2) if open_ended and at and tokens[at - 1].number else (words[0], 1)
+
+
+_OPEN_ENDS = frozenset("less more fewer greater higher lower below above".split())
+"""What ends a limit behind its number, as in '3 mm or less, or more than 10 mm': its 'or' joins nothing."""
 
 
 def joined_parts(tokens: tuple[Token, ...]) -> Iterator[tuple[tuple[Token, ...], tuple[Token, ...]]]:
