@@ -175,7 +175,7 @@ def test_files_that_are_no_text(content: bytes, tmp_path: Path) -> None:
         ("a gap without exceeding 5 mm", ""),
         ("neither 3 nor 5 slots", ""),
         ("a gap of 1 200 mm", ""),
-        ("a gap of 1,200 mm", ""),
+        ("a gap of 1,200 mm", "gap : 1200 mm"),
         ("a gap of at least about 2 to 3 mm", ""),
         ("a loss of 12 dmm", ""),
         ("a pump for 50/60 Hz", ""),

@@ -336,7 +336,8 @@ def test_a_limit_of_some_of_several_things_is_none_of_all() -> None:
         (
             "A glue, wherein the resin is at least one selected from the group consisting of starch, casein,"
             " and a mixture thereof.",
-            "resin : at least one selected from the group consisting of starch, casein, and a mixture thereof",
+            "resin : at least one selected from the group consisting of starch, casein,"
+            " and a mixture thereof",
         ),
         (
             "A glue, wherein the resin is starch, casein, or a blend of any of these.",

@@ -242,7 +242,7 @@ def test_of_which_and_what_is_better() -> None:
         "| not restated : at least 70 % of the dye is fixed",
         "| not restated : without forming lumps larger than 3 mm",
         "| not restated : ratio of the charge of the cell to the area of the lid is from 8 to 15 W/m2",
-        "| not restated : over a filtered volume of 150 litres",
+        "| not restated : 40 % over a filtered volume of 150 litres",
         "| not restated : after at most 30 days",
         "| not restated : 15 to 25 g of the wax of any one of claims 1 to 4 per lid",
     ):

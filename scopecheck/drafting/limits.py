@@ -327,6 +327,14 @@ def _broken(text: ClaimText, last: Figure) -> bool:
     after, glued = tokens[last.end].text, tokens[last.end].start == tokens[last.end - 1].end
     if after == "per" or (after == "parts" and "per" in [t.text for t in tokens[last.end : last.end + 4]]):
         return True  # 'g per tablet': the amount is of something, and without it another quantity
+    slashed = [t.text for t in tokens[last.end + 1 : last.end + 2]] == ["/"]
+    if (
+        last.unit is not None
+        and after.isalpha()
+        and slashed
+        and tokens[last.end].end == tokens[last.end + 1].start
+    ):
+        return True  # 'mg KOH/g'
     if after == "times" and {t.text for t in tokens[last.end + 1 :][:1]} & {"the", "said", "that"}:
         return False  # a multiple of something, no number of times
     if last.unit is None and after in (*words("limits", "unknown_units"), "degree", "degrees"):

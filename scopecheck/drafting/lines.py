@@ -101,10 +101,10 @@ def _holds_another(work: Work, start: int, end: int) -> bool:
 def _propose_free(work: Work, readable: Readable) -> None:
     """A line for 'free of tin' where the tin is declared, because a limit or a list names it."""
     text, texts = work.text, work.text.texts
-    for start, end, names in work.free:
+    for start, end, several in work.free:
         words = words_at(text, start, end)
-        if readable.reads(words, names) and takes(text, words, start, end):
-            work.claim.lines.append(Proposed(words, names, asked=True))
+        if readable.reads(words, several) and takes(text, words, start, end):
+            work.claim.lines.append(Proposed(words, several, asked=True))
     for at in text.where.get("free", ()):
         if at in text.taken or texts[at + 1 : at + 2] not in (["of"], ["from"]):
             continue

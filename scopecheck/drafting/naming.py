@@ -277,8 +277,7 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         ordinal = texts[start] if texts[start] in ORDINALS else ordinal
         start += 1
     noun = name_of(text, start, at)
-    verb = start and texts[start - 1] == ")" and at - start == 1 and noun.endswith("s")
-    if verb or noun in listed_verbs() or (start and texts[start - 1][0].isdigit()):
+    if _no_noun(texts, start, at, noun):
         return Called("", "", False)
     if " " not in noun and noun.endswith("ed") and noun not in words("mention", "ed_nouns"):
         return Called("", owner_before(text, start), False)
@@ -316,6 +315,13 @@ def _noun_at(text: ClaimText, at: int, quantity: str, share: bool = False) -> Ca
         process = process_at(texts, begins)
         return Called(f"{process} {noun}".strip(), "" if process else owner, False, False, not process)
     return Called(noun, owner, False, False, fresh, ordinal)
+
+
+def _no_noun(texts: list[str], start: int, at: int, noun: str) -> bool:
+    """Whether words before a limit are none: a verb, a number's unit, 'a lamp consuming less than 5 W'."""
+    verb = start and texts[start - 1] == ")" and at - start == 1 and noun.endswith("s")
+    does = noun.split()[-1] in words("measures", "done_so_much") and not _runs_on(texts, at)
+    return bool(verb) or does or noun in listed_verbs() or (start > 0 and texts[start - 1][0].isdigit())
 
 
 def _of_several(text: ClaimText, start: int, at: int, measured: bool) -> Called | None:

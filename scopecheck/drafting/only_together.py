@@ -57,6 +57,8 @@ def only_together(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
     spans += [span for a, b in pairwise(found) if (span := _run_on(text, a, b))[1]]
     spans += [span for a, b in pairwise(stretches) if (span := _otherwise(text, a, b))[1]]
     spans += [span for a, b in pairwise(stretches) if (span := _or_else(text, a, b))[1]]
+    spans += [(a.starts[0], b.end) for a, b in pairwise(stretches) if _over(text, a, b)]
+    spans += [(at, s.end) for s in stretches if (at := _without(text, s))]
     spans += [span for s in stretches if (span := _neither(text, s))[1]]
     spans += [(at, s.end) for s in stretches if (at := _parted(text, s))]
     spans += [span for s in stretches if (span := _chosen_of(text, s))[1]]
@@ -178,6 +180,35 @@ def _run_on(text: ClaimText, one: tuple[Stretch, Called], two: tuple[Stretch, Ca
     if alike and said and text.texts[a.end : a.end + len(said)] == said and a.end + len(said) == b.starts[0]:
         return a.starts[0], b.end
     return 0, 0
+
+
+def _over(text: ClaimText, one: Stretch, two: Stretch) -> bool:
+    """Whether '20 um over any length of 100 mm', '600 MPa over a depth of 40 um' goes together."""
+    begin = one.end - (text.texts[one.end - 1] in _ALONG)
+    between = text.texts[begin : two.starts[0]]
+    near = 3 < len(between) <= MOST_OF_PER and between[-1] == "of"
+    return near and between[0] in _ALONG and between[1] in _DETERMINERS
+
+
+_ALONG = ("over", "across", "along")
+
+
+_DETERMINERS = frozenset(("a", "an", "any", "each", "every", "the", "said"))
+
+
+MOST_WITHOUT = 12
+"""How many words before a limit a 'without' is looked for."""
+
+
+def _without(text: ClaimText, stretch: Stretch) -> int:
+    """Where 'without a change of the voltages of more than 1 mV' begins: what is not there is so; else 0."""
+    texts, first = text.texts, stretch.starts[0]
+    for at in range(first - 1, max(0, first - MOST_WITHOUT), -1):
+        if texts[at] in ENDS | CLAUSES | {","} or texts[at][0].isdecimal():
+            return 0
+        if texts[at] == "without" and texts[at + 1] in ("a", "an", "any"):
+            return at
+    return 0
 
 
 def _or_else(text: ClaimText, one: Stretch, two: Stretch) -> tuple[int, int]:

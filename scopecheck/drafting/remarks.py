@@ -38,7 +38,9 @@ def assumed(draft: Draft, found: Pasted) -> list[str]:
     text = "\n".join(c.text for c in draft.claims)
     if numbers := list(dict.fromkeys(n for n in THOUSANDS.findall(text))):
         whole = listed([without_commas_in_numbers(n) for n in numbers])
-        lines.append(sentence("start", "assumed_commas", numbers=listed([quoted(n) for n in numbers]), whole=whole))
+        lines.append(
+            sentence("start", "assumed_commas", numbers=listed([quoted(n) for n in numbers]), whole=whole)
+        )
     return lines + [_assumed_of(draft, q) for q in draft.quantities if q.within is None]
 
 

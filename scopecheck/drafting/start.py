@@ -5,6 +5,7 @@ from __future__ import annotations
 from scopecheck.drafting.draft import Draft, DraftClaim, Proposed, Quantity, one_flow
 from scopecheck.drafting.pasted import Pasted
 from scopecheck.drafting.propose import proposals
+from scopecheck.foundations.regex import regex
 from scopecheck.foundations.spans import Source
 from scopecheck.resolve.dependencies import category, references
 from scopecheck.resolve.sheet import read_sheet
@@ -78,8 +79,12 @@ def _only_marks(draft: Draft) -> None:
             line.name = ""
 
 
+_BODY = regex(r"\s+(?:configured|adapted|arranged|operable|suitable|designed|programmed)\b")
+"""Words with which the body of a claim begins behind what it is for."""
+
+
 def _title(claims: list[DraftClaim]) -> str:
-    words = category(claims[0].text).partition(" with ")[0].split()
+    words = _BODY.split(category(claims[0].text).partition(" with ")[0])[0].split()
     return " ".join(words[:12]).replace('"', "").lstrip("#| ") or "Claims"
 
 
