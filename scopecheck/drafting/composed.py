@@ -247,6 +247,7 @@ def _listed(
         while at < len(texts) and (texts[at] in (",", ";", "and", "optionally") or _is_letter(texts, at)):
             at += _is_letter(texts, at) or 1
         at += 3 * (texts[at : at + 3] in ONE_OR_MORE)
+        at += texts[at : at + 1] == ["with"] and _rest_at(texts, at + 1) > 0
         start = next((s for s in starts if at <= s <= at + 2), None)
         rest = 0 if start is not None else _rest_at(texts, at)
         if start is not None:

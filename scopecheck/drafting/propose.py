@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from scopecheck.drafting.around import with_words_around, worked_out_of
 from scopecheck.drafting.as_many import counted, equals
-from scopecheck.drafting.beside import a_parameter, noun_from, per_width, width_of
+from scopecheck.drafting.beside import a_parameter, noun_from, noun_start, per_width, width_of
 from scopecheck.drafting.by_letter import call_by_signs
 from scopecheck.drafting.choices import Choice, choices, chosen_again
 from scopecheck.drafting.compared import name_others, with_wholes
@@ -135,15 +135,19 @@ def _percent_above(works: Sequence[Work]) -> None:
 
 
 def _by_the_basis_said(works: Sequence[Work]) -> None:
-    """`4 % of a protein` after `by weight:`, where another claim on it says `6 wt% of the protein`."""
+    """`4 % of a protein` after `by weight:`, where another claim on it says `6 wt% of the protein`.
+
+    So in a claim that takes over one with `by weight:`.
+    """
     based = {
         (what.noun.lower(), s.unit.symbol)
         for work in works
         for s, what in work.limits
         if what.noun and s.unit and s.unit.kind.basis and not s.unit.kind.dimension
     }
+    said = {work.claim.number: work.claim.text for work in works}
     for work in works if based else ():
-        basis = basis_said([work.claim.text])
+        basis = basis_said([said[n] for n in (*work.above, work.claim.number)])
         unit = find_unit(PERCENT[basis]) if basis in PERCENT else None
         for i, (stretch, what) in enumerate(work.limits):
             plain = stretch.unit is not None and stretch.unit.symbol == "%"
@@ -262,19 +266,30 @@ def _in_percent(text: ClaimText, said: str, stated: list[Stretch]) -> list[Stret
     return [
         replace(s, figures=tuple(replace(f, unit=unit) for f in s.figures))
         if s.unit is None
-        and (text.texts[s.start - 1 : s.start] == [":"] or _item_before_its_noun(text, s) or joint(text, s))
+        and (text.texts[s.start - 1 : s.start] == [":"] or _item_beside_its_noun(text, s) or joint(text, s))
         else s
         for s in stated
     ]
 
 
-def _item_before_its_noun(text: ClaimText, stretch: Stretch) -> bool:
-    """Whether a number is an item of a list by itself, of the one noun that follows: `; 8 to 14 Al2O3;`."""
-    texts, at = text.texts, stretch.starts[0]
-    at -= texts[at - 1] in ("and", "optionally")
-    end = stretch.end + width_of(noun_from(text, stretch.end))
-    closed = end < len(texts) and texts[end] in (";", ",", ".", "and")
-    return closed and end > stretch.end and texts[at - 1] in (":", ";", ",")
+def _item_beside_its_noun(text: ClaimText, stretch: Stretch) -> bool:
+    """Whether a number is an item of a list by itself, of the noun beside it: `; 8 to 14 Al2O3;`, `, Si 0.4,`.
+
+    Or so much of one thing: `impurity being present in an amount of at most 0.05`.
+    """
+    texts, at, end = text.texts, stretch.starts[0], stretch.end
+    begin = at - (texts[at - 1] in ("and", "optionally"))
+    if (behind := end + width_of(noun_from(text, end))) > end:
+        return texts[behind : behind + 1] in _ENDS_OF_ITEMS and texts[begin - 1] in _PARTING
+    if texts[end : end + 1] not in _ENDS_OF_ITEMS:
+        return False
+    start = noun_start(texts, at)
+    return (start < at and texts[start - 1] in _PARTING) or texts[at - 2 : at] in _AMOUNTS
+
+
+_PARTING = (":", ";", ",", "and")
+_ENDS_OF_ITEMS = ([";"], [","], ["."], ["and"])
+_AMOUNTS = (["amount", "of"], ["content", "of"], ["proportion", "of"])
 
 
 def _said_of_one(text: ClaimText, limits: Sequence[tuple[Stretch, Called]]) -> list[tuple[Stretch, Called]]:

@@ -42,7 +42,7 @@ _NO_UNIT = frozenset(
 
 OVER_PARTS = "EVERY|SOME|NO|ONE|EQUAL|DIFFERENT|RISING|FALLING"
 """Words in capitals that make a condition of what follows in brackets, for a regular expression."""
-_WORD = regex(r"[^\W\d_][\w']*(?:-[\w']+)*")
+_WORD = regex(r"R[a-z]\d\.\d\b|[^\W\d_][\w']*(?:-[\w']+)*")  # the sign 'Rp0.2' is a word
 _SIGN = regex(r"<=|>=|!=|≤|≥|≠|=<|=>|==|<>|<|>|=")
 _SIGNS = {"≤": "<=", "≥": ">=", "≠": "!="}
 _WRONG_SIGNS = {"=<": "<=", "=>": ">=", "==": "=", "<>": "!="}

@@ -15,7 +15,7 @@ from scopecheck.foundations.spans import Source, Span
 from scopecheck.language.layout import Page, plain
 from scopecheck.language.scan import spelled_places
 
-_TOKEN = regex(r"\d+(?:[.,]\d+)*|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
+_TOKEN = regex(r"\d+(?:[.,]\d+)*|R[a-z]\d\.\d\b|[^\W\d_]\w*(?:'\w+)*|\.\.\.|…|<=|>=|\S")
 _IN_THOUSANDS = regex(r"\d{1,3}(?:,\d{3})+")
 _ALIKE = {"…": "...", "≤": "<=", "≥": ">=", "×": "x"}
 

@@ -24,7 +24,7 @@ _LETTERS = regex(r"[^\W\d_]+")
 _ANGLE = (("angle", 1),)
 _TEMPERATURE = (("temperature", 1),)
 _DEGREES = ("degree", "degrees")
-_SIGN = regex(r"[A-Z][A-Za-z]?\d?|[a-z]\d?")
+_SIGN = regex(r"[A-Z][A-Za-z]?\d?|[a-z]\d?|R[a-z]\d\.\d")
 _BEHIND_SIGN = ("of", "is", "being", "which")
 _PLACED = ("of", "from")
 _BEFORE_CLASS = ("of", "the", "from", "more", "one", "two", "three")
@@ -246,17 +246,29 @@ def with_celsius(tokens: tuple[Token, ...], subject: Bound) -> tuple[Token, ...]
 
 
 def without_signs(tokens: tuple[Token, ...], name: str) -> tuple[Token, ...]:
-    """`a length L of 250 mm`, `the gap g1 being` without the sign that the claim gives what is measured."""
+    """`a length L of 250 mm`, `the gap g1 being` without the sign that the claim gives what is measured.
+
+    So in brackets: `a strength (Rp0.2) of`.
+    """
     own = _forms(name) - _NEVER_CLASSES
     found: list[Token] = []
+    closed = -1
     for i, token in enumerate(tokens):
+        if i == closed:
+            continue
         before = found[-1].text.lower() if found else ""
         after = tokens[i + 1].text.lower() if i + 1 < len(tokens) else ""
+        behind = tokens[i + 2].text.lower() if i + 2 < len(tokens) else ""
+        bracketed = before == "(" and after == ")" and len(found) > 1
+        before, after = (found[-2].text.lower(), behind) if bracketed else (before, after)
         named = before in own or before in listed("measures", "nouns")
         sign = _SIGN.fullmatch(token.text) and token.text.lower() not in own and token.sort == "word"
         itself = before == "number" and token.text.lower() in own and len(token.text) == 1
         if not (named and (sign or itself) and after in _BEHIND_SIGN):
             found.append(token)
+        elif bracketed:
+            found.pop()
+            closed = i + 1
     return tuple(found)
 
 
