@@ -83,7 +83,7 @@ def behind_limits(text: ClaimText, found: Sequence[tuple[Stretch, Called]]) -> l
             made[-1] = (replace(before, under=under), made[-1][1])
             continue
         made.append((stretch, what))
-    return [(s, replace(c, under=_noted(text, s, c))) for s, c in made]
+    return [(s, replace(c, under=_noted(text, s, c) or c.under)) for s, c in made]
 
 
 def _goes_on(text: ClaimText, before: Stretch, stretch: Stretch) -> bool:

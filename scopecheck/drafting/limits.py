@@ -444,9 +444,14 @@ def _joined(texts: list[str], a: Figure, b: Figure) -> bool:
         return True
     if between[:1] in (["-"], ["±"], ["to"], ["through"]) and _all_inside(between[1:]):
         return _alike(a, b)
+    if not _HOLDING.isdisjoint(between):
+        return False  # 'a pH of 5 to 6 and containing less than 1 %': two limits
     if between[0] in ("and", "or", "but", "nor") or (between[:1] == ["+"] and "-" in between):
         return _alike(a, b) and _all_inside(between[1:])
     return between[:2] == ["up", "to"] and _alike(a, b) and _all_inside(between[2:])
+
+
+_HOLDING = frozenset(("containing", "comprising", "including", "having"))
 
 
 def _alternative(texts: list[str], a: Figure, b: Figure) -> int:

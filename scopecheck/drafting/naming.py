@@ -41,7 +41,7 @@ from scopecheck.drafting.numbers_of import (
     ratio_before,
 )
 from scopecheck.foundations.quantity import Unit
-from scopecheck.foundations.record import record
+from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import word_lists, words
 from scopecheck.language.number_words import ONE_OR_MORE
 from scopecheck.resolve.claim_text import ClaimText
@@ -188,6 +188,9 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     at, verb = _passed_over(text, stretch)
     quantity = _quantity(stretch.unit)
     texts, stops = texts_of(text), words("nouns", "stops")
+    if (when := _when_measured(text, at))[0]:
+        noun = _noun_at(text, when[0], quantity)
+        return replace(noun, under=when[1]) if noun.noun else noun
     if quantity and (
         verb or (at > 0 and not tells_when(texts, at - 1) and (verb := process_before(texts, at)))
     ):
@@ -211,6 +214,28 @@ def _before(text: ClaimText, stretch: Stretch) -> Called:
     if share and texts[at - 1] in PRESENT and (of := in_an_amount(text, at)):
         return Called(of, "", False)
     return _noun_at(text, before_agent(texts, at), quantity, share)
+
+
+def _when_measured(text: ClaimText, at: int) -> tuple[int, str]:
+    """Where the noun ends of 'the dough temperature after kneading is', and when it is so; (0, '') elsewhere.
+
+    So of 'the time between kneading and dividing is', which is none that either of the two takes.
+    """
+    texts, known = texts_of(text), words("measures", "nouns")
+    for begin in range(at - 1, max(0, at - MOST_OF_OCCASION), -1):
+        if not texts[begin].isalpha():
+            break
+        if texts[begin] in _OCCASIONS and texts[begin - 1] in known:
+            two = texts[begin] != "between" or "and" in texts[begin:at]
+            done = any(word.endswith("ing") for word in texts[begin + 1 : at])
+            said = text.source.text[text.tokens[begin].start : text.tokens[at - 1].end]
+            return (begin, " ".join(said.split())) if two and done else (0, "")
+    return 0, ""
+
+
+_OCCASIONS = ("after", "before", "during", "between", "upon")
+MOST_OF_OCCASION = 8
+"""How many words 'between the kneading and the dividing' may have."""
 
 
 def _a_time(texts: list[str], at: int) -> bool:

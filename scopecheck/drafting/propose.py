@@ -312,7 +312,7 @@ def _so_many_of_a_size(text: ClaimText, stretches: Sequence[Stretch]) -> dict[in
     for many, size in pairwise(stretches):
         start = size.starts[0]
         between = text.texts[many.end : start]
-        beside = 0 < len(between) <= 3 and all(word.isalpha() for word in between)
+        beside = 0 < len(between) <= 3 and between[0] != "and" and all(word.isalpha() for word in between)
         if many.unit is None and size.unit is not None and beside and text.texts[start] in sized:
             found |= dict.fromkeys((many.start, size.start), (many.starts[0], size.end))
     return found

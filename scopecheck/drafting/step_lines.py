@@ -147,23 +147,24 @@ def propose_order(work: Work, readable: Readable) -> None:
     names = frozenset(step.name for step in readable.names.steps.values())
     if not names:
         return
-    text = work.text
+    text, nouns = work.text, words("measures", "nouns")
     within = {s.end for s in work.after if s.end < len(text.texts)}
     said = sorted(
         within.union(at for word in ORDER_WORDS.intersection(text.where) for at in text.where[word])
     )
     for at in said:
         word = text.texts[at]
-        if at in text.taken or at in text.referring:
+        measured = text.texts[at - 1] in nouns  # 'the temperature after kneading'
+        if at in text.taken or at in text.referring or measured:
             continue
         if held := _on_condition(work, at):
             work.unread.append(held)
             continue
         step = step_before(work, at) if word in _ONWARDS else step_at(work, at, names)
         for start, end in _tried(work, at, names) if step else ():
-            words = words_at(work.text, start, end)
-            if readable.reads(words, step) and takes(work.text, words, start, end):
-                work.claim.lines.append(Proposed(words, step, asked=True))
+            stretch = words_at(work.text, start, end)
+            if readable.reads(stretch, step) and takes(work.text, stretch, start, end):
+                work.claim.lines.append(Proposed(stretch, step, asked=True))
                 break
 
 
