@@ -137,7 +137,8 @@ def _distinct(found: list[Match]) -> list[Match]:
     for match in found:
         if match.entry.nearness == nearest and not any(k.entry is match.entry for k in kept):
             kept.append(replace(match, instead_of=built_in) if built_in else match)
-    return kept
+    of_counts = [m for m in kept if m.entry.only_for == ("counts",)]
+    return of_counts or kept  # what is made for numbers of things says more of them
 
 
 def _trims(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[tuple[int, int]]:
@@ -166,6 +167,8 @@ def _starts(tokens: tuple[Token, ...], own: frozenset[str]) -> Iterator[int]:
 def _is_idle(tokens: tuple[Token, ...], at: int, own: frozenset[str]) -> bool:
     """Does the word say nothing of the limit? A change is another thing than what changes, unless named."""
     word = word_of(tokens[at])
+    if word == "at" and any(word_of(t) == "most" for t in tokens[at + 1 : at + 2]):
+        return False  # 'at most' is not 'most'
     if word in BY and own & A_CHANGE:
         return True
     if word == "where" and any(word_of(t) in own for t in tokens[at + 1 : at + 2]):
@@ -275,7 +278,8 @@ def _fills(
             if tokens[end - 1].sort != "word" or _combines(tokens, end - 1):
                 return
             word = word_of(tokens[end - 1])
-            if tests.counted and at and end == at + 1 and word in ("a", "an"):
+            one = tests.counted and at and end == at + 1 and word in _ONE
+            if one and not any(_of_one_each(tokens, i) for i in range(at)) and word_of(tokens[0]) not in _ONE:
                 return  # 'two pins and a lid': one of them
             if word not in tests.own_words and _never_in_nouns(word):
                 return
@@ -286,6 +290,14 @@ def _fills(
         for end in range(at + 1, min(at + MOST_WORDS_OF_A_VALUE, len(tokens)) + 1):
             if test(tokens[at:end]) and not _reaches_too_far(tokens, at, end):
                 yield end, Fill(slot, tokens[at:end])
+
+
+def _of_one_each(tokens: tuple[Token, ...], at: int) -> bool:
+    """`at least one of a pin and a lid`: does a list begin here of which each member is one?"""
+    return word_of(tokens[at]) == "of" and word_of(tokens[at + 1]) in _ONE
+
+
+_ONE = ("a", "an")
 
 
 _NEVER_IN_NOUNS = ("to", "or", "some")

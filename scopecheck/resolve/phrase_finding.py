@@ -168,11 +168,18 @@ class Job:
         return bool(words) and (bool(said & more) or not named or bool(other))
 
     def _takes_for_an_extent(self, match: Match, tokens: tuple[Token, ...]) -> bool:
-        """`a thickness of at least 4 % of the diameter`: is the diameter taken for another extent of it?"""
+        """`a thickness of at least 4 % of the diameter`: is the diameter taken for another extent of it?
+
+        So is the right width, where `a left width of 2 mm` names one of the two.
+        """
+        if match.entry.subjects[1:2] != ("smallest",):
+            return False
         first = next((i for i, t in enumerate(tokens) if has_number(t)), len(tokens))
-        said = f" {' '.join(map(word_of, tokens[first:]))} "
-        extents = match.entry.subjects[1:2] == ("smallest",)
-        return extents and any(f" {s.text.lower()} " in said for s in self.subjects[1:])
+        behind = f" {' '.join(map(word_of, tokens[first:]))} "
+        said = f" {' '.join(map(word_of, tokens))} "
+        named = sum(f" {s.text.lower()} " in said for s in self.subjects)
+        other = any(f" {s.text.lower()} " in behind for s in self.subjects[1:])
+        return other or 0 < named < len(self.subjects)
 
     def _of_own_limits(self, tokens: tuple[Token, ...]) -> list[Match]:
         """`the gap is at least 5 mm or the rim at least 3 mm`: a phrase of limits, each of what it names."""
