@@ -169,6 +169,7 @@ STATED = {
     "between about (L) and (U)": Given("context tolerance", {"e": TENTH}, _ends("9 mm", "22 mm")),
     "substantially (N)": Given("near enough for the purpose", {"e": TENTH}, _ends("9 mm", "11 mm")),
     "substantially free of (noun a)": Given("below a number", {"z": THREE}, AMOUNT),
+    "at most traces of (noun a)": Given("below a number", {"z": THREE}, AMOUNT),
     "of the order of (N)": Given("within a decade", {}, _ends("1 mm", "100 mm")),
     "thin": Given("standard of the field", {"c": THREE}, VALUE),
     "thick": Given("standard of the field", {"c": THREE}, VALUE),

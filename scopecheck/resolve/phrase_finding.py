@@ -34,7 +34,7 @@ from scopecheck.resolve.chart import (
 from scopecheck.resolve.entry import Entry
 from scopecheck.resolve.groups import CLAIMS, Groups
 from scopecheck.resolve.names import Bound, Names, Typed, member_of
-from scopecheck.resolve.nouns import order_of_nouns
+from scopecheck.resolve.nouns import OWN_MEASURES, order_of_nouns
 from scopecheck.resolve.part_kinds import kinds_of
 from scopecheck.resolve.readings import is_kind, is_switch
 from scopecheck.resolve.said_once import BY_WHAT
@@ -177,9 +177,10 @@ class Job:
         first = next((i for i, t in enumerate(tokens) if has_number(t)), len(tokens))
         behind = f" {' '.join(map(word_of, tokens[first:]))} "
         said = f" {' '.join(map(word_of, tokens))} "
-        named = sum(f" {s.text.lower()} " in said for s in self.subjects)
+        ways = [s.text.lower() for s in self.subjects if s.text.lower() not in OWN_MEASURES]
+        named = sum(f" {way} " in said for way in ways)
         other = any(f" {s.text.lower()} " in behind for s in self.subjects[1:])
-        return other or 0 < named < len(self.subjects)
+        return other or 0 < named < len(ways)
 
     def _of_own_limits(self, tokens: tuple[Token, ...]) -> list[Match]:
         """`the gap is at least 5 mm or the rim at least 3 mm`: a phrase of limits, each of what it names."""
