@@ -53,7 +53,7 @@ from scopecheck.resolve.everyday import (
     without_units_counted,
 )
 from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much
+from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much, steps_apart
 from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
@@ -78,6 +78,7 @@ from scopecheck.resolve.plainer_counts import (
     with_units_of_the_last,
 )
 from scopecheck.resolve.plainer_shares import with_amount_first
+from scopecheck.resolve.plainer_steps import as_durations, with_steps_named
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
@@ -132,7 +133,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         # 'In a cooling mode' as a condition needs its noun.
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
-    tokens = with_not_both(with_counted_named(tokens, names), subjects)
+    tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
     tokens = with_any_of_them(with_parts_per_part(tokens, subjects), subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
@@ -274,6 +275,8 @@ class Reader:
             plainly = self._trying()._reads_plainly(words, subjects)
         if plainly:
             return whole(job, made)
+        if apart := self._steps_apart(tokens, words, subjects):
+            return apart
         if found := self._of_each_part(tokens, words, subjects) or self._first_alone(
             job, tokens, words, subjects
         ):
@@ -291,7 +294,7 @@ class Reader:
             found
             or self._with_multiples_named(tokens, words, subjects)
             or self._without_named(tokens, words, subjects)
-            or self._of_one_step(words, subjects)
+            or self._of_one_step(Words(words.text, tokens, words.span), subjects)
             or self._of_parts_beside(tokens, words, subjects)
             or self._class_and_its_amount(tokens, words, subjects)
             or self._of_named_ingredients(tokens, words, subjects)
@@ -356,6 +359,34 @@ class Reader:
         taking_part = names_in(self._trying().condition(words, tuple(ways)))
         both = len(bounds) == 2 and all(names_in(b.term) <= taking_part for b in bounds)
         return self.condition(words, tuple(ways)) if both else None
+
+    def _steps_apart(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """Words that say several things of steps, each read as a line of its own; None where one is not.
+
+        What compares how long steps last is read of their durations.
+        """
+        if not any(isinstance(s.bound, Step) for s in subjects):
+            return None
+        for one_is_enough, pieces in steps_apart(tokens, subjects):
+            each = [(Words(words.text, said, words.span), of) for said, of in pieces]
+            if each and all(said.tokens and self._trying()._holds(said, of) for said, of in each):
+                found = tuple(self.condition(said, of) for said, of in each)
+                return Any(found) if one_is_enough else All(found)
+        if said := as_durations(tokens, subjects):
+            timed = tuple(self._duration_of(s) for s in subjects)
+            other = Words(words.text, said, words.span)
+            if self._trying()._holds(other, timed):
+                return self.condition(other, timed)
+        return None
+
+    def _duration_of(self, subject: Subject) -> Subject:
+        """How long a step takes; any other thing as it is."""
+        step = subject.bound
+        if not isinstance(step, Step) or not step.duration:
+            return subject
+        return replace(subject, bound=self.names.terms[step.duration.lower()], text=step.duration)
 
     def _of_one_step(self, words: Words, subjects: tuple[Subject, ...]) -> Formula | None:
         """`heating, cooling : cooling follows the heating`: of the one step that the words are read of.

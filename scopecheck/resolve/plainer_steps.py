@@ -1,10 +1,15 @@
-"""Ways of saying in which order steps come, said more plainly. Used by `plainer.py` alone."""
+"""Ways of saying in which order steps come and how long they last, said more plainly.
+
+Used by `plainer.py` and, before words on several steps are taken apart, by `phrases.py`.
+"""
 
 from __future__ import annotations
 
 from scopecheck.core.declared import Step
+from scopecheck.foundations.record import replace
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.names import Names
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.usual import with_runs, words_at
 
@@ -15,16 +20,63 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is said of steps in plainer words; else as it is."""
     if not all(isinstance(s.bound, Step) for s in subjects):
         return tokens
+    tokens = with_runs(_without_step(tokens, subjects), "step_runs")
     if len(subjects) > 1:
-        return _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
-    return with_runs(_without_step(_between_steps(tokens)), "step_runs")
+        return _of_two(_in_this_order(tokens, tuple(s.text.lower().split() for s in subjects)), subjects)
+    return _lasting(_between_steps(tokens), subjects[0].text.lower().split())
 
 
-def _without_step(tokens: Tokens) -> Tokens:
-    """`before the cooling step` as before the cooling."""
+def with_steps_named(tokens: Tokens, subjects: tuple[Subject, ...], names: Names) -> Tokens:
+    """`steps (a) and (b)`, `step (a)` by the names of the steps whose notes have these letters."""
     words = [word_of(t) for t in tokens]
-    named = words[-1:] == ["step"] and len(words) > 3 and words[-3] in ("the", "a", "said")
-    return tokens[:-1] if named else tokens
+    found, at = list[Token](), 0
+    while at < len(tokens):
+        run = _letters(words, at + 1) if words[at] in ("step", "steps") else ()
+        called = [names.step(f"step {letter}") for _, letter in run]
+        if not run or None in called or not any(isinstance(s.bound, Step) for s in subjects):
+            found.append(tokens[at])
+            at += 1
+            continue
+        for (end, _), step in zip(run, called, strict=True):
+            found += (t for t in tokens[at:end] if word_of(t) in _JOINTS)
+            found += words_at(replace(tokens[at], end=tokens[end - 1].end), step.name if step else "")
+            at = end
+    return tuple(found)
+
+
+_JOINTS = ("and", ",", "or", "to")
+
+
+def _letters(words: list[str], at: int) -> tuple[tuple[int, str], ...]:
+    """The letters of the steps named from here on, `(a), (b) and (c)`, each with where it ends."""
+    found = list[tuple[int, str]]()
+    while at < len(words):
+        start = at + (words[at] in _JOINTS if found else 0)
+        start += words[start : start + 2] == [",", "and"]
+        opened = words[start : start + 1] == ["("]
+        letter = words[start + opened : start + opened + 1]
+        if not letter or len(letter[0]) > 2 or not letter[0].isalnum() or (found and start == at):
+            break
+        at = start + opened + 1
+        at += words[at : at + 1] == [")"]
+        found.append((at, letter[0]))
+        if words[at : at + 1] not in (["and"], [","], ["or"]):
+            break
+    return tuple(found)
+
+
+def _without_step(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`before the cooling step`, `the step of heating` as before the cooling, the heating."""
+    words = [word_of(t) for t in tokens]
+    names = [s.text.lower().split() for s in subjects]
+    kept = list[Token]()
+    for at, token in enumerate(tokens):
+        named = any(words[max(0, at - len(n)) : at] == n for n in names)
+        last = at == len(tokens) - 1 and at > 2 and words[at - 2] in ("the", "a", "said")
+        if words[at] == "step" and (named or last):
+            continue
+        kept.append(token)
+    return tuple(kept)
 
 
 def _between_steps(tokens: Tokens) -> Tokens:
@@ -40,17 +92,133 @@ def _between_steps(tokens: Tokens) -> Tokens:
 
 
 def _in_this_order(tokens: Tokens, names: tuple[list[str], ...]) -> Tokens:
-    """`first heating, then mixing and finally cooling` as in this order, of these in this order."""
+    """`first heating, then mixing and finally cooling` as in this order, of these in this order.
+
+    `Heating and cooling are carried out simultaneously` as simultaneously, in whichever order they are named.
+    """
     words = [word_of(t) for t in tokens]
-    if words[-3:] == ["in", "any", "order"] and words[:2] == ["the", "steps"]:
-        return tokens[-3:]
-    ordered = not _ORDERING.isdisjoint(words) or words[-3:] in _THIS_ORDER
-    end = len(words) - 3 * (words[-3:] in _THIS_ORDER)
-    named = [w for w in words[:end] if w not in _ORDERING and w not in _BESIDE]
-    in_turn = ordered and named == [w for name in names for w in name]
-    return tuple(words_at(tokens[0], "in this order")) if in_turn else tokens
+    any_order = _run_in(words, _ANY_ORDER)
+    told = any_order or _run_in(words, _AT_ONCE)
+    this_order = _run_in(words, _THIS_ORDER)
+    run = told or this_order
+    start = next((i for i in range(len(words)) if run and words[i : i + len(run)] == run), len(words))
+    rest = words[:start] + words[start + len(run) :]
+    named = [w for w in rest if w not in _BESIDE and w not in (() if told else _ORDERING)]
+    own = [w for name in names for w in name]
+    if told and (not named or sorted(named) == sorted(own)):
+        return tuple(words_at(tokens[0], "in any order" if any_order else "simultaneously"))
+    between = _run_in(rest, _NONE_BETWEEN) if not told else []
+    named = [w for w in named if w not in between]
+    if between and named in ([], own):
+        return tuple(words_at(tokens[0], "without an intermediate step"))
+    ordered = bool(run) or not _ORDERING.isdisjoint(rest)
+    if ordered and named == own or (this_order and not named):
+        return tuple(words_at(tokens[0], "in this order"))
+    opened = "comprising" in rest or "comprises" in rest
+    return tuple(words_at(tokens[0], "comprising the steps of")) if opened and named == own else tokens
 
 
-_THIS_ORDER = (["in", "this", "order"], ["in", "that", "order"])
-_ORDERING = frozenset("first firstly then next thereafter subsequently finally lastly".split())
-_BESIDE = frozenset("the a step steps and , of are performed carried out".split())
+def _run_in(words: list[str], runs: tuple[tuple[str, ...], ...]) -> list[str]:
+    """The first of the runs that stands in the words; [] for none."""
+    found = (run for run in runs for i in range(len(words)) if tuple(words[i : i + len(run)]) == run)
+    return list(next(found, ()))
+
+
+def _runs(text: str) -> tuple[tuple[str, ...], ...]:
+    return tuple(tuple(run.split()) for run in text.split(";"))
+
+
+_ANY_ORDER = _runs(
+    "in any order;in either order;in any sequence;in whichever order;in no particular order;in any desired order"
+)
+_AT_ONCE = _runs(
+    "simultaneously;concurrently;in parallel;concomitantly;at the same time;at one and the same time"
+)
+_THIS_ORDER = _runs(
+    "in this order;in that order;in the recited order;in the given order;in the stated order;in the order given;"
+    "in the order recited;in the order stated;in the order listed;in the following order;in the listed order;"
+    "in this sequence;in that sequence;in the given sequence;in the following sequence;in sequence;in succession;"
+    "in order;sequentially;successively;consecutively;one after the other;one after another"
+)
+_NONE_BETWEEN = _runs(
+    "without an intermediate step;without an intervening step;without intermediate step;without intervening step;"
+    "without any intermediate step;without any intervening step;with no intermediate step;with no intervening step;"
+    "without intermediate steps;without intervening steps;without any further step in between;"
+    "without any other step in between;with no further step in between;with no other step in between;"
+    "without an intermediate step in between;without any intermediate step in between"
+)
+_ORDERING = frozenset("first firstly then next thereafter subsequently afterwards finally lastly".split())
+_BESIDE = frozenset(
+    "the a step steps and , of are is being be performed carried out effected conducted executed comprising"
+    " comprises following take takes taking place wherein done".split()
+)
+
+
+def _of_two(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`the heating and the cooling overlap` as the heating overlapping the cooling."""
+    words, names = [word_of(t) for t in tokens], [s.text.lower() for s in subjects]
+    at = next((i for i, w in enumerate(words) if w in ("overlap", "overlapping")), 0)
+    lead = " ".join(w for w in words[:at] if w not in ("the", "do", "not", "at", "least", "partly", "partially"))
+    both = lead in (f"{names[0]} and {names[1]}", f"{names[1]} and {names[0]}")
+    behind = " ".join(words[at + 1 :]) in ("", "in time", "each other", "one another", "in part", "at least in part")
+    if len(subjects) != 2 or not at or not both or not behind:
+        return tokens
+    part = "at least" in " ".join(words)
+    how = "not overlapping" if "not" in words[:at] else "at least partly overlapping" if part else "overlapping"
+    return tuple(words_at(tokens[0], f"{names[0]} {how} {names[1]}"))
+
+
+def _lasting(tokens: Tokens, own: list[str]) -> Tokens:
+    """`the duration of the heating is 10 min`, `with a duration of`, `a heating time of` as lasting so long."""
+    words = [word_of(t) for t in tokens]
+    start = int(words[:1] in (["the"], ["a"], ["an"], ["with"], ["having"], ["has"]))
+    start += words[start : start + 1] in (["the"], ["a"], ["an"])
+    for noun in ("duration", "time", "period", "length"):
+        of_it = [noun, "of", *own], [noun, "of", "the", *own]
+        for run in (*of_it, [*own, noun], [noun]):
+            end = start + len(run)
+            verb = words[end : end + 1] and words[end] in ("is", "being", "of", "lies", "amounts")
+            alone = run != [noun] or (noun == "duration" and words[end : end + 1] == ["of"])
+            if words[start:end] == run and verb and alone and end + 1 < len(words):
+                return (*words_at(tokens[0], "lasting"), *tokens[end + 1 :])
+    ranged = words[:1] == ["over"] and sum(t.number is not None for t in tokens) > 1
+    if ranged or words[:3] == ["in", "less", "than"] or words[:2] == ["in", "from"]:
+        return (*words_at(tokens[0], "lasting"), *tokens[1:])
+    return tokens
+
+
+def as_durations(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """What compares how long steps last as said of their durations; () for other words.
+
+    `The heating lasts at least twice as long as the cooling` as the duration of heating is at least twice
+    the duration of cooling.
+    """
+    words = [word_of(t) for t in tokens]
+    steps = [(s.text.lower().split(), s.bound) for s in subjects if isinstance(s.bound, Step)]
+    lasting = not _LASTING.isdisjoint(words)
+    if len(subjects) < 2 or len(steps) < len(subjects) or not lasting or not _TELLING_WHEN.isdisjoint(words):
+        return ()
+    found, at, named = list[Token](), 0, set[str]()
+    while at < len(tokens):
+        own = next((n for n in steps if words[at : at + len(n[0])] == n[0]), None)
+        if own is not None:
+            last = tokens[at + len(own[0]) - 1]
+            found += words_at(replace(tokens[at], end=last.end), own[1].duration)
+            named.add(own[1].name)
+            at += len(own[0])
+            at += at < len(tokens) and words[at] in _NOUNS
+            continue
+        noun = words[at] in _NOUNS and words[at + 1 : at + 2] in (["of"], ["than"], ["for"])
+        behind = words[at + 1 : at + 2] == ["time"] and words[at + 2 : at + 3] == ["than"]
+        word = _LONGER.get(words[at], words[at]) if behind else _IS.get(words[at], words[at])
+        if not noun:
+            found.append(replace(tokens[at], text=word) if word != words[at] else tokens[at])
+        at += 1 + (noun and words[at + 1] != "than")
+    return with_runs(tuple(found), "duration_runs") if len(named) == len(steps) else ()
+
+
+_TELLING_WHEN = frozenset("before after until within during apart then followed start end".split())
+_NOUNS = ("duration", "durations", "time", "times", "length", "lengths")
+_LASTING = frozenset("lasts last lasting takes take taking longer shorter".split()) | set(_NOUNS)
+_LONGER = {"less": "shorter", "more": "longer"}
+_IS = {"lasts": "is", "takes": "is", "last": "are", "take": "are", "lasting": "being", "taking": "being"}
