@@ -96,7 +96,7 @@ class Job:
     """Whether a share written without its basis is one on whatever basis the thing has."""
     multiples: bool = False
     """Whether `half the rim` is a value that may stand where a number may."""
-    known: dict[tuple[int, int, int], list[Match]] = field(default_factory=dict)
+    known: dict[tuple[int | str, ...], list[Match]] = field(default_factory=dict)
     """Stretches of words already tried, by where they begin and end, and how many there are."""
     apart: list[Job] = field(default_factory=list)
     """The same words for each thing left of the colon alone, once that is asked for."""
@@ -113,7 +113,7 @@ class Job:
         return " ".join(self.span(tokens).text.replace("|", " ").split())
 
     def found(self, tokens: tuple[Token, ...]) -> list[Match]:
-        key = (tokens[0].start, tokens[-1].end, len(tokens))
+        key = (tokens[0].start, tokens[-1].end, *(t.text for t in tokens))
         if key not in self.known:
             self.known[key] = []
             found = matches(tokens, self.place.phrases, self.tests()) or self.defined(tokens)

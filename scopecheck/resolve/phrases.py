@@ -88,7 +88,7 @@ from scopecheck.resolve.signs import with_multiples, with_names
 from scopecheck.resolve.spelled import spelled_amounts, with_hundreds
 from scopecheck.resolve.states import switched
 from scopecheck.resolve.subjects import Subject, at_its_end, is_bare_share, with_units, without_unit
-from scopecheck.resolve.them import with_them
+from scopecheck.resolve.them import with_them, without_own_interval
 from scopecheck.resolve.together import says_together, sum_of, with_both_named
 from scopecheck.resolve.usual import (
     with_compared,
@@ -893,6 +893,7 @@ class Reader:
             tokens = with_shares(tokens, subjects[0].bound, self.names)
             tokens = with_gauge(tokens, subjects[0].bound, subjects[0].text)
         if subjects[0].parts is not None and subjects[0].parts.sort == "parts":
+            tokens = without_own_interval(tokens, subjects[0].text, self.names.note_of(subjects[0].text))
             tokens = with_them(tokens, self.names.parts_called(subjects[0].parts.called))
         own_note = self.names.note_of(subjects[0].text)
         tokens = without_units_counted(tokens, subjects[0].bound, subjects[0].text, own_note)
@@ -907,7 +908,7 @@ class Reader:
         tokens = without_name_behind_ordinals(tokens, subjects[0].bound, subjects[0].text)
         of_list = subjects[0].mixture if isinstance(subjects[0].mixture, Composition) else subjects[0].bound
         tokens = without_class(tokens, of_list, subjects[0].text)
-        tokens = without_every(tokens, subjects[0].bound)
+        tokens = without_every(tokens, subjects[0].bound) if subjects[0].parts is None else tokens
         tokens = with_celsius(tokens, subjects[0].bound)
         tokens = with_one_second(tokens, self.spelled_beside(subjects[0].bound))
         tokens = without_signs(tokens, subjects[0].text)

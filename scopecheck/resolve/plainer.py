@@ -172,10 +172,11 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
         with_neither_as_not,
         with_ends_said,
         with_each_multiple,
-        without_apart,
         with_limit_before,
     ):
         tokens = said(tokens) if tokens else tokens
+    of_parts = bool(subjects) and subjects[0].parts is not None
+    tokens = tokens if of_parts else without_apart(tokens)
     tokens = members_plainly(tokens, subjects) if tokens else tokens
     tokens = steps_plainly(tokens, subjects) if tokens else tokens
     tokens = parts_plainly(tokens, subjects) if tokens else tokens
@@ -198,7 +199,7 @@ def plainer(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...
     tokens = with_each(without_field_behind_differ(tokens, subjects), subjects) if tokens else tokens
     tokens = with_stroke(of_the_class(tokens, subjects), subjects) if tokens else tokens
     tokens = without_leading_by(without_of_again(tokens, subjects), subjects, notes) if tokens else tokens
-    tokens = in_mode(without_intervals(tokens, subjects), subjects) if tokens else tokens
+    tokens = in_mode(tokens if of_parts else without_intervals(tokens, subjects), subjects)
     tokens = without_basis_of_share(with_times_before_name(tokens, subjects), subjects) if tokens else tokens
     tokens = of_any_two(of_some_of_them(of_each_other(tokens, subjects), subjects), subjects)
     tokens = in_the_state(with_doubled(without_nominal_of_name(tokens, subjects), subjects), subjects)

@@ -76,3 +76,18 @@ def _is_plain(words: list[str]) -> bool:
 def _is_share(token: Token) -> bool:
     """Whether a number is in per cent: so many of like parts in a hundred, by number."""
     return token.number is not None and token.number.unit is not None and token.number.unit.symbol == "%"
+
+
+def without_own_interval(tokens: tuple[Token, ...], name: str, note: str) -> tuple[Token, ...]:
+    """`at intervals of 8 hours`, of what is itself an interval, as 8 hours: each part has one of its own."""
+    called = {w.strip(",;().").removesuffix("s") for w in f"{name} {note}".lower().split()}
+    words = [word_of(t) for t in tokens]
+    if called.isdisjoint(SPACINGS):
+        return tokens
+    lead = next((run for run in _EVERY if words[: len(run)] == run), [])
+    end = len(words) - (words[-1:] == ["apart"])
+    return tokens[len(lead) : end] or tokens
+
+
+SPACINGS = ("interval", "spacing", "pause", "break", "wait", "period")
+_EVERY = [["at", "intervals", "of"], ["at", "an", "interval", "of"], ["once", "every"], ["every"]]
