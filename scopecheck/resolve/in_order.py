@@ -14,6 +14,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.by_name import stand_alike
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.passed_over import SO_OFTEN
 from scopecheck.resolve.subjects import Subject
 from scopecheck.resolve.usual import words_at
 
@@ -78,6 +79,14 @@ def _with_limit_of_first(way: list[Tokens]) -> list[Tokens]:
 def at_and_for(tokens: Tokens) -> list[list[Tokens]]:
     """The ways to part the words before an 'at', 'for' or 'during': '100 to 120 degC for 20 min'."""
     found = (i for i, t in enumerate(tokens) if i and word_of(t) in listed("asides", "held"))
+    return [[tokens[:i], tokens[i:]] for i in found]
+
+
+def how_often(tokens: Tokens) -> list[list[Tokens]]:
+    """The ways to part the words so: `5 mg | twice a day`, `three times daily | at a dose of 5 mg`."""
+    words = [word_of(t) for t in tokens]
+    often = [i for i, w in enumerate(words) if w in SO_OFTEN or words[i + 1 : i + 2] == ["times"]]
+    found = (i for i in range(1, len(words)) if i in often or (often and words[i] == "at"))
     return [[tokens[:i], tokens[i:]] for i in found]
 
 
@@ -193,10 +202,21 @@ def _at_what(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bo
     if len(subjects) != 2 or len(steps) != 1 or _quantities_of(steps[0], subjects) == ():
         return
     measured = _quantities_of(steps[0], subjects)
+    tokens = _without_own_lead(tokens, steps[0])
     for at in (i for i, t in enumerate(tokens) if i and word_of(t) in _HOW_LONG | {"at", "to"}):
-        first, second = tokens[:at], tokens[at:]
+        first, second = tokens[: at - (word_of(tokens[at - 1]) == "and")], tokens[at:]
         yield False, [(_so_long(first), tuple(steps)), (second, measured)]
         yield False, [(first, measured), (_so_long(second), tuple(steps))]
+
+
+def _without_own_lead(tokens: Tokens, step: Subject) -> Tokens:
+    """`the heating is carried out at 80 degC for 10 min` without the step's name and what is done."""
+    words = [word_of(t) for t in tokens]
+    own = step.text.lower().split()
+    start = int(words[:1] == ["the"])
+    named = start + len(own) if words[start : start + len(own)] == own else 0
+    said = _said_of(tokens[named:], step, ())
+    return said[0][0] if said else tokens
 
 
 _HOW_LONG = frozenset("for within over in during".split())

@@ -53,7 +53,7 @@ from scopecheck.resolve.everyday import (
     without_units_counted,
 )
 from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.in_order import at_and_for, in_order, says_how_much, steps_apart
+from scopecheck.resolve.in_order import at_and_for, how_often, in_order, says_how_much, steps_apart
 from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
@@ -67,7 +67,7 @@ from scopecheck.resolve.of_ratios import in_proportion, with_plain_limits, witho
 from scopecheck.resolve.one_phrase import can_be_read, denied, is_read, whole
 from scopecheck.resolve.other_things import speak_of_others
 from scopecheck.resolve.parts_per_part import with_any_of_them, with_parts_per_part
-from scopecheck.resolve.passed_over import names_another
+from scopecheck.resolve.passed_over import SO_MANY_PER, names_another
 from scopecheck.resolve.phrase_advice import NOT_READ, shortened
 from scopecheck.resolve.phrase_finding import Job, Place, Read
 from scopecheck.resolve.plainer import plainer
@@ -78,7 +78,7 @@ from scopecheck.resolve.plainer_counts import (
     with_units_of_the_last,
 )
 from scopecheck.resolve.plainer_shares import with_amount_first
-from scopecheck.resolve.plainer_steps import as_durations, with_steps_named
+from scopecheck.resolve.plainer_steps import as_durations, with_order_told, with_steps_named
 from scopecheck.resolve.plainer_values import without_own_noun
 from scopecheck.resolve.said_once import says_its_basis, with_basis, with_impurities
 from scopecheck.resolve.scaled import with_scaled
@@ -134,6 +134,7 @@ def _tokens_of(words: Words, subjects: tuple[Subject, ...], names: Names) -> tup
         if len(subjects) == 1 or not _says_when(tokens, s.text.lower().split()[-1]):
             tokens = without_own_noun(tokens, s, ())
     tokens = with_steps_named(with_not_both(with_counted_named(tokens, names), subjects), subjects, names)
+    tokens = with_order_told(tokens, subjects)
     tokens = with_any_of_them(with_parts_per_part(tokens, subjects), subjects)
     if len(subjects) == 1:
         tokens = without_noted_bearer(tokens, subjects[0], names)
@@ -600,6 +601,8 @@ class Reader:
             return chosen
         if not job.sort and (held := self._held(tokens, words, subjects)):
             return held
+        if not job.sort and (often := self._so_often(tokens, words, subjects)):
+            return often
         if found := conditional(sides, tokens):
             return found
         if not job.sort and (one_by_one := self._one_by_one(tokens, words, subjects)):
@@ -652,6 +655,28 @@ class Reader:
                 if all(is_read(*job) for job in jobs):
                     return All(tuple(whole(*job) for job in jobs))
         return None
+
+    def _so_often(
+        self, tokens: tuple[Token, ...], words: Words, subjects: tuple[Subject, ...]
+    ) -> Formula | None:
+        """`dose, doses : 5 mg twice daily`: how much, and how often, each by itself."""
+        if len(subjects) != 2 or sum(self._is_how_often(s) for s in subjects) != 1:
+            return None
+        for way in how_often(with_runs(tokens, "plainer_runs")):
+            for order in (subjects, subjects[::-1]):
+                each = [(Words(words.text, said, words.span), (s,)) for said, s in zip(way, order, strict=True)]
+                if all(said.tokens and self._trying()._holds(said, of) for said, of in each):
+                    return All(tuple(self.condition(said, of) for said, of in each))
+        return None
+
+    def _is_how_often(self, subject: Subject) -> bool:
+        """`doses  count  "per day"`, `frequency  in 1/d`."""
+        bound = subject.bound
+        if not isinstance(bound, Typed):
+            return False
+        note = self.names.note_of(subject.text).lower().split()
+        per = any(word in ("per", "a", "each", "daily", "weekly") for word in note)
+        return (bound.whole and per) or bool(bound.kind and bound.kind.dimension == SO_MANY_PER)
 
     def _trying(self) -> Reader:
         """The same, for words that are only tried: what is found is not kept."""

@@ -17,7 +17,7 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import COMBINATIONS, word_of
 from scopecheck.resolve.names import Bound, Typed
-from scopecheck.resolve.passed_over import IN_EACH, SO_OFTEN
+from scopecheck.resolve.passed_over import IN_EACH, SO_MANY_PER, SO_OFTEN
 from scopecheck.resolve.plainer_amounts import (
     NO_NAME,
     OPEN_WORDS,
@@ -377,7 +377,7 @@ def _with_times_per(tokens: Tokens, subject: Bound) -> Tokens:
     kind = subject.kind if isinstance(subject, Typed) else None
     words = [word_of(t) for t in tokens]
     at = next((i for i, w in enumerate(words) if _is_so_often(tokens[i:])), None)
-    if kind is None or kind.dimension != _OFTEN or at is None:
+    if kind is None or kind.dimension != SO_MANY_PER or at is None:
         return tokens
     first, often, per = (
         tokens[at],
@@ -401,7 +401,6 @@ def _is_so_often(tokens: Tokens) -> bool:
     return unit is not None and unit.kind.dimension == TIME
 
 
-_OFTEN = (("time", -1),)
 
 
 def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:

@@ -65,6 +65,17 @@ def _letters(words: list[str], at: int) -> tuple[tuple[int, str], ...]:
     return tuple(found)
 
 
+def with_order_told(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`comprising the steps of heating and cooling in any order` as in any order; other words as they are.
+
+    Read as two phrases, the first would have an order that the second takes back.
+    """
+    several = len(subjects) > 1 and all(isinstance(s.bound, Step) for s in subjects)
+    if not several or not _run_in([word_of(t) for t in tokens], _ANY_ORDER):
+        return tokens
+    return _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
+
+
 def _without_step(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`before the cooling step`, `the step of heating` as before the cooling, the heating."""
     words = [word_of(t) for t in tokens]

@@ -39,6 +39,11 @@ def with_them(tokens: tuple[Token, ...], part: Part) -> tuple[Token, ...]:
             continue
         told = ("by", "number", "of", "them") if _is_share(tokens[start - 1]) else ("of", "them")
         them = tuple(replace(tokens[at], text=w, start=tokens[at].start) for w in told)
+        if words[:3] in (["the", "at", "least"], ["said", "at", "least"]) and first == 3:
+            # 'The at least one rib' are those that there are, or so many of them.
+            each = (replace(tokens[at], sort="mark", text=","), replace(tokens[at], text="each"))
+            behind = tokens[at + width + (after == ["each"]) :]
+            return (*tokens[1:start], *them, *each, *behind)
         if words[first:start] == ["no"]:
             tokens = (*tokens[:first], replace(tokens[first], text="none"), *tokens[start:])
         elif words[first + 1 : start] == ["or", "more"]:
