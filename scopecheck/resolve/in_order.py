@@ -9,13 +9,16 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from scopecheck.core.declared import Step
+from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.foundations.word_lists import words as listed
 from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.by_name import stand_alike
 from scopecheck.resolve.chart import word_of
+from scopecheck.resolve.not_so import GOES_FROM
 from scopecheck.resolve.passed_over import SO_OFTEN
-from scopecheck.resolve.subjects import Subject
+from scopecheck.resolve.subjects import Subject, at_its_end
 from scopecheck.resolve.usual import words_at
 
 Tokens = tuple[Token, ...]
@@ -134,10 +137,8 @@ def _parted(tokens: Tokens, count: int) -> list[list[Tokens]]:
 # ---- steps, each with what is said of it
 
 
-def steps_apart(
-    tokens: Tokens, subjects: tuple[Subject, ...]
-) -> Iterator[tuple[bool, Pieces]]:
-    """The ways to take words on steps apart: what each piece is said of; and whether one of them is enough."""
+def steps_apart(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bool, Pieces]]:
+    """The ways to take words on steps apart: whether one piece is enough, and what each is said of."""
     yield from _either_time(tokens, subjects)
     if any(word_of(t) in ("or", "if", "when", "unless", "not", "no") for t in tokens):
         return
@@ -175,19 +176,7 @@ def _either_time(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tupl
 
 def _preposition(words: list[str], at: int) -> int:
     """How many words of what says when, "prior to", stand here; 0 for none."""
-    found = (r for r in _WHEN if words[at : at + len(r)] == r)
-    return max(map(len, found), default=0)
-
-
-_WHEN = [
-    run.split()
-    for run in (
-        "before;after;during;following;prior to;subsequent to;simultaneously with;together with;concurrently with;"
-        "at the same time as;in parallel with;immediately before;immediately after;directly before;directly after;"
-        "immediately prior to;immediately following;in the course of;simultaneously;concurrently;only after;"
-        "shortly before;shortly after;throughout;parallel to"
-    ).split(";")
-]
+    return run_at(words, at, "steps", "when")
 
 
 def _quantities_of(step: Subject, subjects: tuple[Subject, ...]) -> tuple[Subject, ...]:
@@ -207,6 +196,36 @@ def _at_what(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bo
         first, second = tokens[: at - (word_of(tokens[at - 1]) == "and")], tokens[at:]
         yield False, [(_so_long(first), tuple(steps)), (second, measured)]
         yield False, [(first, measured), (_so_long(second), tuple(steps))]
+
+
+def at_first_and_at_last(tokens: Tokens, subjects: tuple[Subject, ...]) -> Pieces:
+    """`heated from 20 to 80 degC over 10 min`: what it is at the start, at the end, and how long it takes.
+
+    Nothing where the words say more, or how long beside a quantity alone.
+    """
+    words = [word_of(t) for t in tokens]
+    measured = [s for s in subjects if s.moments]
+    steps: tuple[Subject, ...] = tuple(s for s in subjects if isinstance(s.bound, Step))
+    at = next((i for i, w in enumerate(words) if w in GOES_FROM and words[i + 1 : i + 2] == ["from"]), -1)
+    if at < 0 or len(measured) != 1 or len(measured) + len(steps) != len(subjects) or len(tokens) < at + 5:
+        return []
+    own = {w for s in subjects for w in s.text.lower().split()} | {"the", "a", "is", "being", "of"}
+    first = tokens[at + 2]
+    if not own.issuperset(words[:at]) or first.number is None or words[at + 3] != "to":
+        return []
+    end = next((i for i in range(at + 4, len(words)) if words[i] in _HOW_LONG), len(words))
+    last = next((t.number for t in tokens[at + 4 : end] if t.number), None)
+    if last is None or bool(steps) != (end < len(words)):
+        return []
+    if first.number.unit is None:
+        first = replace(first, number=replace(first.number, unit=last.unit))
+    pieces: Pieces = [
+        ((first,), (at_its_end(measured[0], "start"),)),
+        (tokens[at + 4 : end], (at_its_end(measured[0]),)),
+    ]
+    if steps:
+        pieces.append((_so_long(tokens[end:]), steps))
+    return pieces
 
 
 def _without_own_lead(tokens: Tokens, step: Subject) -> Tokens:

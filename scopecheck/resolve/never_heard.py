@@ -257,7 +257,10 @@ def _one_of_them(said: list[str], subject: Subject) -> Why:
             return f"the words speak of every {said[at]} one", "Which these are is not said."
         if said[at] != "other" and said[at - 1] in ("the", "a", "said", "than"):
             said_of = f"of the {said[at]} one by itself"
-            return f"the words speak {said_of}", f"One of them stands left of the colon by its number: {field} of {said[at + 1]} 1."
+            return (
+                f"the words speak {said_of}",
+                f"One of them stands left of the colon by its number: {field} of {said[at + 1]} 1.",
+            )
     return None
 
 

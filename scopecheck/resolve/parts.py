@@ -213,9 +213,7 @@ def ordered(word: str, given: Values) -> Formula:
     return All(tuple(Implies(All((p, q)), Compare(op, a, b)) for (p, a), (q, b) in pairs))
 
 
-def _beyond_the_others(
-    one: tuple[Formula, Term], numbered: list[tuple[Formula, Term]], word: str
-) -> Formula:
+def _beyond_the_others(one: tuple[Formula, Term], numbered: list[tuple[Formula, Term]], word: str) -> Formula:
     """That a part is there, and its value above, or below, that of each other part that is there."""
     op: Op = ">" if word == "ABOVE" else "<"
     others = (other for other in numbered if other is not one)

@@ -10,7 +10,6 @@ from scopecheck.core.declared import Assembly, Composition, SetDecl, Step
 from scopecheck.core.formula import All, Const, ExactlyOne, Formula, Truth
 from scopecheck.core.model import OwnPhrase
 from scopecheck.foundations.diagnostics import Trouble, trouble
-from scopecheck.foundations.kinds import TIME
 from scopecheck.foundations.quantity import PLAIN, PLAIN_KIND
 from scopecheck.foundations.record import record, replace
 from scopecheck.foundations.word_lists import words as listed
@@ -182,8 +181,6 @@ class _Filling:
         """Binds a limit c on like parts: `c` of each that is there, `mean_c` on their mean."""
         name, text = fill.slot.name, self.job.text(_without_own(self.job, fill.tokens))
         thing = self.job.subjects[0].text
-        if wrong := _tells_how_far_apart(self.job, fill.tokens):
-            raise wrong
         limits = tuple(self.whole(job, fill.tokens) for job in self.job.each())
         self.shown[name] = f"{thing} {text}"
         none = None
@@ -389,25 +386,6 @@ def _in_time(job: Job, fill: Fill) -> tuple[Bound, str]:
     moment = names.time_of(words)
     assert moment is not None
     return moment, words
-
-
-def _tells_how_far_apart(job: Job, tokens: tuple[Token, ...]) -> Trouble | None:
-    """`more than 8 hours apart`, of moments: from one to the next, and no limit of each by itself."""
-    first = job.subjects[0]
-    note = job.place.names.note_of(first.text)
-    own = {w.strip(",;().").removesuffix("s") for w in f"{first.text} {note}".lower().split()}
-    timed = isinstance(first.bound, Typed) and first.bound.kind and first.bound.kind.dimension == TIME
-    word = next((word_of(t) for t in tokens if word_of(t) in _FROM_ONE_TO_THE_NEXT), "")
-    if not timed or not word or word.removesuffix("s") in own:
-        return None
-    return trouble(
-        job.span(tokens), f"'{word}' tells how far it is from one to the next",
-        f"A limit on {first.text} is on each by itself.",
-        "write: every 8 h; at intervals of at least 8 h; at intervals of 8 to 12 h; or the meaning in symbols",
-    )  # fmt: skip
-
-
-_FROM_ONE_TO_THE_NEXT = frozenset("apart interval intervals every often frequently".split())
 
 
 def _without_own(job: Job, tokens: tuple[Token, ...]) -> tuple[Token, ...]:

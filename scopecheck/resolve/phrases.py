@@ -53,7 +53,15 @@ from scopecheck.resolve.everyday import (
     without_units_counted,
 )
 from scopecheck.resolve.groups import CLAIMS, Groups
-from scopecheck.resolve.in_order import at_and_for, how_often, in_order, says_how_much, steps_apart
+from scopecheck.resolve.in_order import (
+    Pieces,
+    at_and_for,
+    at_first_and_at_last,
+    how_often,
+    in_order,
+    says_how_much,
+    steps_apart,
+)
 from scopecheck.resolve.ingredients import by_ingredient, closing, named_in, without_verb
 from scopecheck.resolve.left_unsaid import none_of_some, unheard
 from scopecheck.resolve.looser import Looser, looser
@@ -221,7 +229,8 @@ class Reader:
         tokens = with_basis(words.tokens, bounds[0], min(basis))
         return Words(words.text, tokens, words.span)
 
-    def _condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
+    def _ready(self, words: Words, subjects: tuple[Subject, ...]) -> tuple[Token, ...]:
+        """The words as they are looked at. Raises Trouble where no phrase may be looked for in them."""
         tokens = _tokens_of(words, subjects, self.names)
         if not tokens:
             raise trouble(words.span, "no words stand here")
@@ -240,6 +249,12 @@ class Reader:
                 f"The share is one of {subjects[0].text} itself, which is what is limited.",
                 "write the meaning in symbols after the words: two blanks, exactly, facts",
             )  # fmt: skip
+        return tokens
+
+    def _condition(self, words: Words, subjects: tuple[Subject, ...]) -> Formula:
+        tokens = self._ready(words, subjects)
+        if changed := self._piece_by_piece(at_first_and_at_last(tokens, subjects), words):
+            return All(changed)
         if subjects and (wrong := _never_so(tokens, words, subjects, self.names)):
             raise wrong
         if len(subjects) > 2 and (pairs := in_proportion(tokens, tuple(s.text for s in subjects))):
@@ -371,9 +386,7 @@ class Reader:
         if not any(isinstance(s.bound, Step) for s in subjects):
             return None
         for one_is_enough, pieces in steps_apart(tokens, subjects):
-            each = [(Words(words.text, said, words.span), of) for said, of in pieces]
-            if each and all(said.tokens and self._trying()._holds(said, of) for said, of in each):
-                found = tuple(self.condition(said, of) for said, of in each)
+            if found := self._piece_by_piece(pieces, words):
                 return Any(found) if one_is_enough else All(found)
         if said := as_durations(tokens, subjects):
             timed = tuple(self._duration_of(s) for s in subjects)
@@ -381,6 +394,13 @@ class Reader:
             if self._trying()._holds(other, timed):
                 return self.condition(other, timed)
         return None
+
+    def _piece_by_piece(self, pieces: Pieces, words: Words) -> tuple[Formula, ...]:
+        """What each piece says of its own things, as a line of its own; () where one is not read."""
+        each = [(Words(words.text, said, words.span), of) for said, of in pieces]
+        if not all(said.tokens and self._trying()._holds(said, of) for said, of in each):
+            return ()
+        return tuple(self.condition(said, of) for said, of in each)
 
     def _duration_of(self, subject: Subject) -> Subject:
         """How long a step takes; any other thing as it is."""
@@ -664,9 +684,9 @@ class Reader:
             return None
         for way in how_often(with_runs(tokens, "plainer_runs")):
             for order in (subjects, subjects[::-1]):
-                each = [(Words(words.text, said, words.span), (s,)) for said, s in zip(way, order, strict=True)]
-                if all(said.tokens and self._trying()._holds(said, of) for said, of in each):
-                    return All(tuple(self.condition(said, of) for said, of in each))
+                pieces: Pieces = [(said, (s,)) for said, s in zip(way, order, strict=True)]
+                if found := self._piece_by_piece(pieces, words):
+                    return All(found)
         return None
 
     def _is_how_often(self, subject: Subject) -> bool:

@@ -401,8 +401,6 @@ def _is_so_often(tokens: Tokens) -> bool:
     return unit is not None and unit.kind.dimension == TIME
 
 
-
-
 def _with_both_alike(tokens: Tokens, subjects: tuple[Subject, ...], notes: tuple[str, ...]) -> Tokens:
     """`the same number of spoke holes`, `have the same length`, of two things, as that they are the same."""
     words = [word_of(t) for t in tokens]

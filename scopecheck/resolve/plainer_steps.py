@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from scopecheck.core.declared import Step
 from scopecheck.foundations.record import replace
+from scopecheck.foundations.word_lists import run_at
 from scopecheck.language.scan import Token
 from scopecheck.resolve.chart import word_of
 from scopecheck.resolve.names import Names
@@ -19,11 +20,19 @@ Tokens = tuple[Token, ...]
 def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """What is said of steps in plainer words; else as it is."""
     if not all(isinstance(s.bound, Step) for s in subjects):
-        return tokens
+        return _without_reached(tokens) if subjects and isinstance(subjects[0].bound, Step) else tokens
     tokens = with_runs(_without_step(tokens, subjects), "step_runs")
     if len(subjects) > 1:
         return _of_two(_in_this_order(tokens, tuple(s.text.lower().split() for s in subjects)), subjects)
     return _lasting(_between_steps(tokens), subjects[0].text.lower().split())
+
+
+def _without_reached(tokens: Tokens) -> Tokens:
+    """`until a moisture of below 5 % is reached` as until a moisture of below 5 %."""
+    words = [word_of(t) for t in tokens]
+    reached = words[-1:] and words[-1] in ("reached", "achieved", "obtained", "attained")
+    verb = 1 if words[-2:-1] == ["is"] else 2 if words[-3:-1] == ["has", "been"] else 0
+    return tokens[: -1 - verb] if reached and verb and "until" in words else tokens
 
 
 def with_steps_named(tokens: Tokens, subjects: tuple[Subject, ...], names: Names) -> Tokens:
@@ -71,7 +80,7 @@ def with_order_told(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     Read as two phrases, the first would have an order that the second takes back.
     """
     several = len(subjects) > 1 and all(isinstance(s.bound, Step) for s in subjects)
-    if not several or not _run_in([word_of(t) for t in tokens], _ANY_ORDER):
+    if not several or not _run_in([word_of(t) for t in tokens], "any_order"):
         return tokens
     return _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
 
@@ -108,9 +117,9 @@ def _in_this_order(tokens: Tokens, names: tuple[list[str], ...]) -> Tokens:
     `Heating and cooling are carried out simultaneously` as simultaneously, in whichever order they are named.
     """
     words = [word_of(t) for t in tokens]
-    any_order = _run_in(words, _ANY_ORDER)
-    told = any_order or _run_in(words, _AT_ONCE)
-    this_order = _run_in(words, _THIS_ORDER)
+    any_order = _run_in(words, "any_order")
+    told = any_order or _run_in(words, "at_once")
+    this_order = _run_in(words, "this_order")
     run = told or this_order
     start = next((i for i in range(len(words)) if run and words[i : i + len(run)] == run), len(words))
     rest = words[:start] + words[start + len(run) :]
@@ -118,46 +127,23 @@ def _in_this_order(tokens: Tokens, names: tuple[list[str], ...]) -> Tokens:
     own = [w for name in names for w in name]
     if told and (not named or sorted(named) == sorted(own)):
         return tuple(words_at(tokens[0], "in any order" if any_order else "simultaneously"))
-    between = _run_in(rest, _NONE_BETWEEN) if not told else []
+    between = _run_in(rest, "none_between") if not told else []
     named = [w for w in named if w not in between]
     if between and named in ([], own):
         return tuple(words_at(tokens[0], "without an intermediate step"))
     ordered = bool(run) or not _ORDERING.isdisjoint(rest)
-    if ordered and named == own or (this_order and not named):
+    if (ordered and named == own) or (this_order and not named):
         return tuple(words_at(tokens[0], "in this order"))
     opened = "comprising" in rest or "comprises" in rest
     return tuple(words_at(tokens[0], "comprising the steps of")) if opened and named == own else tokens
 
 
-def _run_in(words: list[str], runs: tuple[tuple[str, ...], ...]) -> list[str]:
-    """The first of the runs that stands in the words; [] for none."""
-    found = (run for run in runs for i in range(len(words)) if tuple(words[i : i + len(run)]) == run)
-    return list(next(found, ()))
+def _run_in(words: list[str], listed: str) -> list[str]:
+    """The first listed run that stands in the words; [] for none."""
+    found = (words[i : i + width] for i in range(len(words)) if (width := run_at(words, i, "steps", listed)))
+    return next(found, [])
 
 
-def _runs(text: str) -> tuple[tuple[str, ...], ...]:
-    return tuple(tuple(run.split()) for run in text.split(";"))
-
-
-_ANY_ORDER = _runs(
-    "in any order;in either order;in any sequence;in whichever order;in no particular order;in any desired order"
-)
-_AT_ONCE = _runs(
-    "simultaneously;concurrently;in parallel;concomitantly;at the same time;at one and the same time"
-)
-_THIS_ORDER = _runs(
-    "in this order;in that order;in the recited order;in the given order;in the stated order;in the order given;"
-    "in the order recited;in the order stated;in the order listed;in the following order;in the listed order;"
-    "in this sequence;in that sequence;in the given sequence;in the following sequence;in sequence;in succession;"
-    "in order;sequentially;successively;consecutively;one after the other;one after another"
-)
-_NONE_BETWEEN = _runs(
-    "without an intermediate step;without an intervening step;without intermediate step;without intervening step;"
-    "without any intermediate step;without any intervening step;with no intermediate step;with no intervening step;"
-    "without intermediate steps;without intervening steps;without any further step in between;"
-    "without any other step in between;with no further step in between;with no other step in between;"
-    "without an intermediate step in between;without any intermediate step in between"
-)
 _ORDERING = frozenset("first firstly then next thereafter subsequently afterwards finally lastly".split())
 _BESIDE = frozenset(
     "the a step steps and , of are is being be performed carried out effected conducted executed comprising"
@@ -169,18 +155,33 @@ def _of_two(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     """`the heating and the cooling overlap` as the heating overlapping the cooling."""
     words, names = [word_of(t) for t in tokens], [s.text.lower() for s in subjects]
     at = next((i for i, w in enumerate(words) if w in ("overlap", "overlapping")), 0)
-    lead = " ".join(w for w in words[:at] if w not in ("the", "do", "not", "at", "least", "partly", "partially"))
+    lead = " ".join(
+        w for w in words[:at] if w not in ("the", "do", "not", "at", "least", "partly", "partially")
+    )
     both = lead in (f"{names[0]} and {names[1]}", f"{names[1]} and {names[0]}")
-    behind = " ".join(words[at + 1 :]) in ("", "in time", "each other", "one another", "in part", "at least in part")
+    behind = " ".join(words[at + 1 :]) in (
+        "",
+        "in time",
+        "each other",
+        "one another",
+        "in part",
+        "at least in part",
+    )
     if len(subjects) != 2 or not at or not both or not behind:
         return tokens
     part = "at least" in " ".join(words)
-    how = "not overlapping" if "not" in words[:at] else "at least partly overlapping" if part else "overlapping"
+    how = (
+        "not overlapping" if "not" in words[:at] else "at least partly overlapping" if part else "overlapping"
+    )
     return tuple(words_at(tokens[0], f"{names[0]} {how} {names[1]}"))
 
 
+_HOW_FAR = frozenset("the do not at least partly partially".split())
+_BEHIND_OVERLAP = ("", "in time", "each other", "one another", "in part", "at least in part")
+
+
 def _lasting(tokens: Tokens, own: list[str]) -> Tokens:
-    """`the duration of the heating is 10 min`, `with a duration of`, `a heating time of` as lasting so long."""
+    """`the duration of the heating is 10 min`, `a heating time of 10 min` as lasting so long."""
     words = [word_of(t) for t in tokens]
     start = int(words[:1] in (["the"], ["a"], ["an"], ["with"], ["having"], ["has"]))
     start += words[start : start + 1] in (["the"], ["a"], ["an"])
