@@ -139,13 +139,18 @@ def _parted(tokens: Tokens, count: int) -> list[list[Tokens]]:
 
 def steps_apart(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bool, Pieces]]:
     """The ways to take words on steps apart: whether one piece is enough, and what each is said of."""
+    words = {word_of(t) for t in tokens}
+    if not words.isdisjoint(("if", "when", "unless", "not", "no", "never", "without", "neither")):
+        return  # denied, or under a condition: said of each it may say something else
     yield from _either_time(tokens, subjects)
-    if any(word_of(t) in ("or", "if", "when", "unless", "not", "no") for t in tokens):
+    yield from _beside_several(tokens, subjects)
+    if "or" in words:
         return
     yield from _at_what(tokens, subjects)
     yield from _one_behind_the_other(tokens, subjects)
     yield from _behind_a_clause(tokens, subjects)
     yield from _in_turn(tokens, subjects)
+    yield from _of_several_steps(tokens, subjects)
     yield from _first_or_last(tokens, subjects)
 
 
@@ -172,6 +177,50 @@ def _either_time(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tupl
     what = tokens[last + 1 + behind :]
     each = (*reversed(runs), tokens[last + 1 : last + 1 + behind])
     yield True, [((*lead, *run, *what), subjects) for run in each]
+
+
+def _beside_several(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bool, Pieces]]:
+    """`during the heating and/or the cooling`, `after both the heating and the cooling`, beside each."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i in range(len(words)) if _preposition(words, i)), -1)
+    if at < 0 or any(t.number for t in tokens):
+        return
+    end = at + _preposition(words, at)
+    one_is_enough = words[end : end + 4] == ["at", "least", "one", "of"]
+    start = end + 4 * one_is_enough + (words[end : end + 1] in (["both"], ["either"]))
+    last = len(words)
+    for behind in (["or", "both"], ["or", "in", "both"]):
+        last -= len(behind) * (words[-len(behind) :] == behind)
+    pieces = [p for p in _split(tokens[start:last], ("and", ",", "or", "/", "and/or")) if p]
+    one_is_enough = one_is_enough or not {"or", "and/or"}.isdisjoint(words[start:])
+    if len(pieces) > 1 and not any(_preposition([word_of(t) for t in p], 0) for p in pieces):
+        yield one_is_enough, [((*tokens[:end], *piece), subjects) for piece in pieces]
+
+
+def _split(tokens: Tokens, joints: tuple[str, ...]) -> list[Tokens]:
+    """The words apart at the joints."""
+    found = list[Tokens]([()])
+    for token in tokens:
+        if word_of(token) in joints:
+            found.append(())
+        else:
+            found[-1] = (*found[-1], token)
+    return found
+
+
+def _of_several_steps(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bool, Pieces]]:
+    """`heating and cooling are carried out before the mixing`: of each of the two."""
+    words = [word_of(t) for t in tokens]
+    at = next((i for i, w in enumerate(words) if w in ("are", "being")), 0)
+    named = _named_in(words, subjects)
+    first = [f for f in named if f[1] <= at]
+    joints = {"and", ",", "both", "the"}
+    called = {w for _, _, s in first for w in s.text.lower().split()}
+    if not at or len(first) < 2 or len(first) == len(named) or not (joints | called).issuperset(words[:at]):
+        return
+    (said, _), *_ = _said_of(tokens[at:], first[0][2], ()) or [((), ())]
+    if said and _preposition([word_of(t) for t in said], 0):
+        yield False, [(said, (step,)) for _, _, step in first]
 
 
 def _preposition(words: list[str], at: int) -> int:
@@ -294,12 +343,18 @@ def _behind_a_clause(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[
     words = [word_of(t) for t in tokens]
     comma = words.index(",") if "," in words else 0
     named = _named_in(words, subjects)
-    if not comma or not _preposition(words, 0) or len(named) < 2:
+    if not comma or not (_preposition(words, 0) or words[0] in ("upon", "once", "on")) or len(named) < 2:
         return
     start, end, step = named[-1]
     if start == comma + 1 and all(e <= comma for _, e, _ in named[:-1]):
+        if end < len(words) and _BEGINS.issuperset(words[end:]):
+            yield False, [((*words_at(tokens[0], "started", True), *tokens[:comma]), (step,))]
+            return
         rest = _said_of(tokens[end:], step, subjects)
         yield False, [(tokens[:comma], (step,)), *rest]
+
+
+_BEGINS = frozenset("is being started begun begins starts initiated commences commenced".split())
 
 
 def _in_turn(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bool, Pieces]]:
@@ -308,6 +363,7 @@ def _in_turn(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bo
     named = _named_in(words, subjects)
     if len(named) < 2 or words[: named[0][0]] not in ([], ["first"], ["comprising"], ["firstly"]):
         return
+    onward = not _ONWARD.isdisjoint(words[named[-2][1] : named[-1][0]])
     pieces, related = list[tuple[Tokens, tuple[Subject, ...]]](), 0
     for at, (_, end, step) in enumerate(named):
         then = named[at + 1] if at + 1 < len(named) else None
@@ -316,7 +372,8 @@ def _in_turn(tokens: Tokens, subjects: tuple[Subject, ...]) -> Iterator[tuple[bo
         soon = at and words[end : end + 1] == ["within"]
         if not soon:
             pieces += _said_of(own, step, subjects)
-        if then and not _ONWARD.isdisjoint(words[joint : then[0]]):
+        listed_on = then is not None and words[joint : then[0]] == [","] and onward
+        if then and (listed_on or not _ONWARD.isdisjoint(words[joint : then[0]])):
             related += 1
             last = then[1] + (len(words) - then[1] if words[then[1] : then[1] + 1] == ["within"] else 0)
             nearer = {"immediately", "directly"} & set(words[joint : then[0]])

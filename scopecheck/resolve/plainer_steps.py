@@ -23,8 +23,9 @@ def steps_plainly(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
         return _without_reached(tokens) if subjects and isinstance(subjects[0].bound, Step) else tokens
     tokens = with_runs(_without_step(tokens, subjects), "step_runs")
     if len(subjects) > 1:
-        return _of_two(_in_this_order(tokens, tuple(s.text.lower().split() for s in subjects)), subjects)
-    return _lasting(_between_steps(tokens), subjects[0].text.lower().split())
+        tokens = _in_this_order(tokens, tuple(s.text.lower().split() for s in subjects))
+        return _time_between(_of_two(tokens, subjects), subjects)
+    return _lasting(_going_on(_between_steps(tokens)), subjects[0].text.lower().split())
 
 
 def _without_reached(tokens: Tokens) -> Tokens:
@@ -99,6 +100,21 @@ def _without_step(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return tuple(kept)
 
 
+def _going_on(tokens: Tokens) -> Tokens:
+    """`begins while the heating is still going on` as while the heating."""
+    words = [word_of(t) for t in tokens]
+    run = next((r for r in _STILL if words[-len(r) :] == r), [])
+    return tokens[: -len(run)] if run and "while" in words else tokens
+
+
+_STILL = [
+    [*verb, *still, *on]
+    for verb in (["is"], ["are"])
+    for still in ([], ["still"])
+    for on in (["going", "on"], ["ongoing"], ["in", "progress"], ["under", "way"])
+]
+
+
 def _between_steps(tokens: Tokens) -> Tokens:
     """`between the heating and the cooling` as after the one and before the other."""
     words = [word_of(t) for t in tokens]
@@ -144,7 +160,9 @@ def _run_in(words: list[str], listed: str) -> list[str]:
     return next(found, [])
 
 
-_ORDERING = frozenset("first firstly then next thereafter subsequently afterwards finally lastly".split())
+_ORDERING = frozenset(
+    "first firstly followed by then next thereafter subsequently afterwards finally lastly".split()
+)
 _BESIDE = frozenset(
     "the a step steps and , of are is being be performed carried out effected conducted executed comprising"
     " comprises following take takes taking place wherein done".split()
@@ -176,6 +194,37 @@ def _of_two(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
     return tuple(words_at(tokens[0], f"{names[0]} {how} {names[1]}"))
 
 
+def _time_between(tokens: Tokens, subjects: tuple[Subject, ...]) -> Tokens:
+    """`a pause of 5 to 10 min between the heating and the cooling` as the cooling 5 to 10 min after it."""
+    words, names = [word_of(t) for t in tokens], [s.text.lower().split() for s in subjects]
+    places = sorted((i, n) for n in names for i in range(len(words)) if words[i : i + len(n)] == n)
+    if len(subjects) != 2 or len(places) != 2 or not any(t.number for t in tokens):
+        return tokens
+    (at, first), (to, second) = places
+    between = " ".join(words[at + len(first) : to]) in ("and", "and the")
+    lead = [w for w in words[:at] if w not in ("the", "a", "an")]
+    behind = tokens[to + len(second) :]
+    if between and lead[-1:] == ["between"] and lead[0] in _PAUSES:
+        inside = tokens[words.index(lead[0]) + 1 : words.index("between")]
+        told_inside = any(t.number for t in inside)
+        if told_inside and any(t.number for t in behind):
+            return tokens
+        limit = inside if told_inside else behind
+    elif between and not lead and [word_of(t) for t in behind[:3]] == ["are", "separated", "by"]:
+        limit = behind[3:]
+    else:
+        return tokens
+    while limit and word_of(limit[0]) in ("of", "is", "lies", "being"):
+        limit = limit[1:]
+    while limit and word_of(limit[-1]) in ("is", "lies", "elapses", "passes"):
+        limit = limit[:-1]
+    if not limit:
+        return tokens
+    one = tokens[to : to + len(second)]
+    return (*one, *limit, *words_at(limit[-1], "after"), *tokens[at : at + len(first)])
+
+
+_PAUSES = ("pause", "period", "time", "interval", "delay", "break", "gap")
 _HOW_FAR = frozenset("the do not at least partly partially".split())
 _BEHIND_OVERLAP = ("", "in time", "each other", "one another", "in part", "at least in part")
 
