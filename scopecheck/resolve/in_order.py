@@ -16,7 +16,6 @@ from scopecheck.language.number_words import NUMBER_WORDS
 from scopecheck.language.scan import Token
 from scopecheck.resolve.by_name import stand_alike
 from scopecheck.resolve.chart import word_of
-from scopecheck.resolve.not_so import GOES_FROM
 from scopecheck.resolve.passed_over import SO_OFTEN
 from scopecheck.resolve.subjects import Subject, at_its_end
 from scopecheck.resolve.usual import words_at
@@ -255,7 +254,14 @@ def at_first_and_at_last(tokens: Tokens, subjects: tuple[Subject, ...]) -> Piece
     words = [word_of(t) for t in tokens]
     measured = [s for s in subjects if s.moments]
     steps: tuple[Subject, ...] = tuple(s for s in subjects if isinstance(s.bound, Step))
-    at = next((i for i, w in enumerate(words) if w in GOES_FROM and words[i + 1 : i + 2] == ["from"]), -1)
+    at = next(
+        (
+            i
+            for i, w in enumerate(words)
+            if w in listed("steps", "changing") and words[i + 1 : i + 2] == ["from"]
+        ),
+        -1,
+    )
     if at < 0 or len(measured) != 1 or len(measured) + len(steps) != len(subjects) or len(tokens) < at + 5:
         return []
     own = {w for s in subjects for w in s.text.lower().split()} | {"the", "a", "is", "being", "of"}

@@ -43,11 +43,7 @@ _CHANGES = frozenset(
     "drops drop dropping dropped falls fall falling fallen fell rises rise rising risen rose increases"
     " decreases".split()
 )
-GOES_FROM = _CHANGES | frozenset(
-    "raised raises raising lowered lowers lowering increase increased increasing decrease decreased"
-    " decreasing reduced reduces reducing ramped ramps ramping tapers tapered tapering heated cooled warmed"
-    " heating cooling warming brought".split()
-)
+_GOES_FROM = _CHANGES | listed("steps", "changing")
 _BY_SO_MUCH = frozenset("least most more less exceeding".split())
 
 
@@ -125,7 +121,7 @@ def _a_change(tokens: Tokens, said: list[str], subjects: Things, names: Names) -
 def _from_one_to_the_other(tokens: Tokens, said: list[str]) -> Why:
     """`rises from 20 °C to 60 °C`: what it is at first and at last, and no range."""
     for at in range(len(said) - 4):
-        verb = said[at] in GOES_FROM and said[at + 1] == "from" and said[at + 3] == "to"
+        verb = said[at] in _GOES_FROM and said[at + 1] == "from" and said[at + 3] == "to"
         if verb and tokens[at + 2].number and tokens[at + 4].number:
             return (
                 f"'{said[at]} from ... to ...' tells how something changes",
